@@ -1,0 +1,61 @@
+using ArchUnitNET.Domain.Dependencies;
+using ArchUnitNET.Loader;
+
+namespace Ohmstead.Architecture.Tests;
+
+/// <summary>Electrical computes: it reads no file, opens no connection, asks no clock. The analyzer refuses the same at
+/// build time; this sees what the compiler really wrote.</summary>
+public class PurityTests
+{
+    private static readonly string[] ForbiddenTypes =
+    [
+        "System.IO.File",
+        "System.IO.FileInfo",
+        "System.IO.FileStream",
+        "System.IO.Directory",
+        "System.IO.DirectoryInfo",
+        "System.Console",
+        "System.Diagnostics.Stopwatch",
+        "System.Diagnostics.Process",
+    ];
+
+    private static readonly string[] ForbiddenMembers =
+    [
+        "System.DateTime::get_Now",
+        "System.DateTime::get_UtcNow",
+        "System.DateTime::get_Today",
+        "System.DateTimeOffset::get_Now",
+        "System.DateTimeOffset::get_UtcNow",
+        "System.TimeProvider::get_System",
+        "System.Environment::get_TickCount",
+        "System.Environment::get_TickCount64",
+        "System.Guid::NewGuid",
+        "System.Random::get_Shared",
+        "System.Random::.ctor()",
+        "System.Threading.Thread::Sleep",
+    ];
+
+    [Fact]
+    public void Electrical_has_no_input_output_clock_or_chance_of_its_own()
+    {
+        var built = new ArchLoader().LoadAssemblies(Repository.Electrical).Build();
+        var found = new SortedSet<string>(StringComparer.Ordinal);
+        foreach (var dependency in built.Types.SelectMany(type => type.Dependencies))
+        {
+            string target = dependency.Target.FullName;
+            if (ForbiddenTypes.Contains(target) || target.StartsWith("System.Net.", StringComparison.Ordinal))
+            {
+                found.Add($"{dependency.Origin.FullName} uses {target}");
+            }
+            if (dependency is MethodCallDependency call && IsForbidden(call.TargetMember.FullName))
+            {
+                found.Add($"{dependency.Origin.FullName} calls {call.TargetMember.FullName}");
+            }
+        }
+        Assert.Empty(found);
+    }
+
+    // Full names look like "System.DateTime System.DateTime::get_Now()".
+    private static bool IsForbidden(string member) =>
+        Array.Exists(ForbiddenMembers, part => member.Contains(" " + part, StringComparison.Ordinal));
+}

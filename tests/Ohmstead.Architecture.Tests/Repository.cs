@@ -1,0 +1,33 @@
+using System.Reflection;
+
+namespace Ohmstead.Architecture.Tests;
+
+/// <summary>The folder this repository was checked out into, and the assemblies built from it.</summary>
+internal static class Repository
+{
+    public static string Root { get; } = FindRoot();
+
+    public static Assembly Electrical { get; } = Assembly.Load("Ohmstead.Electrical");
+
+    public static Assembly App { get; } = Assembly.Load("ohmstead");
+
+    /// <summary>Source files under a folder, without what a build writes; paths with forward slashes from the root.</summary>
+    public static IEnumerable<string> Files(string folder, string pattern) =>
+        Directory
+            .EnumerateFiles(Path.Combine(Root, folder), pattern, SearchOption.AllDirectories)
+            .Select(file => Path.GetRelativePath(Root, file).Replace('\\', '/'))
+            .Where(file => !file.Split('/').Any(part => part is "bin" or "obj"))
+            .Order(StringComparer.Ordinal);
+
+    public static string Read(string file) => File.ReadAllText(Path.Combine(Root, file));
+
+    private static string FindRoot()
+    {
+        var folder = new DirectoryInfo(AppContext.BaseDirectory);
+        while (folder is not null && !File.Exists(Path.Combine(folder.FullName, "Ohmstead.slnx")))
+        {
+            folder = folder.Parent;
+        }
+        return folder?.FullName ?? throw new InvalidOperationException("No Ohmstead.slnx above the tests.");
+    }
+}

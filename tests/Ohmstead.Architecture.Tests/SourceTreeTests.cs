@@ -1,0 +1,64 @@
+using System.Text.RegularExpressions;
+using System.Xml.Linq;
+
+namespace Ohmstead.Architecture.Tests;
+
+/// <summary>Rules about the files themselves.</summary>
+public partial class SourceTreeTests
+{
+    [Fact]
+    public void Exactly_one_project_in_src_is_an_executable()
+    {
+        string project = Assert.Single(Repository.Files("src", "*.csproj"), IsExecutable);
+        Assert.Equal("src/Ohmstead.App/Ohmstead.App.csproj", project);
+    }
+
+    [Fact]
+    public void Electrical_needs_no_package_and_no_other_project()
+    {
+        var project = XDocument.Parse(Repository.Read("src/Ohmstead.Electrical/Ohmstead.Electrical.csproj"));
+        Assert.Empty(project.Descendants("PackageReference"));
+        Assert.Empty(project.Descendants("ProjectReference"));
+    }
+
+    [Fact]
+    public void A_namespace_is_its_folder()
+    {
+        IEnumerable<string> found =
+            from file in Repository.Files("src", "*.cs")
+            let expected = string.Join('.', file.Split('/')[1..^1])
+            from Match match in NamespaceLine().Matches(Repository.Read(file))
+            let actual = match.Groups[1].Value
+            where actual != expected
+            select $"{file}: namespace {actual}, expected {expected}";
+        Assert.Empty(found);
+    }
+
+    [Fact]
+    public void Nothing_reaches_outside_the_repository()
+    {
+        string[] scripts = ["ohmstead", "test", ".ci/run"];
+        string[] sources = [.. scripts, .. Repository.Files("src", "*"), .. Repository.Files("tests", "*.cs")];
+        IEnumerable<string> found =
+            from file in sources
+            where OutsidePath().IsMatch(Repository.Read(file))
+            select file;
+        Assert.Empty(found);
+    }
+
+    private static bool IsExecutable(string project)
+    {
+        XElement root = XDocument.Parse(Repository.Read(project)).Root!;
+        string sdk = root.Attribute("Sdk")?.Value ?? "";
+        return sdk.EndsWith(".Web", StringComparison.Ordinal)
+            || root.Descendants("OutputType").Any(type => type.Value is "Exe" or "WinExe");
+    }
+
+    [GeneratedRegex(@"^namespace\s+([\w.]+)", RegexOptions.Multiline)]
+    private static partial Regex NamespaceLine();
+
+    // A folder "shared" beside the repository exists only where it is developed. (The brackets keep this line from
+    // finding itself.)
+    [GeneratedRegex(@"(^|[\s""'`(=:/])[s]hared/|/[w]ork/", RegexOptions.Multiline)]
+    private static partial Regex OutsidePath();
+}
