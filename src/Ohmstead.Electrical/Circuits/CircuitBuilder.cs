@@ -1,0 +1,148 @@
+using System.Collections.Immutable;
+using Ohmstead.Electrical.TypeSheets;
+
+namespace Ohmstead.Electrical.Circuits;
+
+/// <summary>Lays out the circuit of a reading from the sheet and the state of the unit.</summary>
+internal sealed class CircuitBuilder
+{
+    private readonly UnitModel model;
+    private readonly ReadingState state;
+    private readonly bool[] reversed;
+    private readonly NodeMap nodes = new();
+    private readonly List<Branch> branches = [];
+    private readonly List<LampPlace> lamps = [];
+    private readonly List<JunctionPlace> junctions = [];
+
+    private CircuitBuilder(UnitModel model, ReadingState state, bool[] reversed) =>
+        (this.model, this.state, this.reversed) = (model, state, reversed);
+
+    /// <param name="reversed">By element: a winding with taps or sliders whose ends are exchanged.</param>
+    public static ReadingCircuit Build(UnitModel model, ReadingSpec spec, ReadingState state, bool[] reversed) =>
+        new CircuitBuilder(model, state, reversed).Build(spec);
+
+    private ReadingCircuit Build(ReadingSpec spec)
+    {
+        foreach (var strap in state.Joined) nodes.Join(strap);
+        var lifted = state.Lifted.ToHashSet(StringComparer.Ordinal);
+        for (var n = 0; n < model.Sheet.Elements.Length; n++)
+            if (!lifted.Contains(model.Sheet.Elements[n].Id)) AddElement(model.Sheet.Elements[n], n);
+        foreach (var l in state.Loads) branches.Add(new Branch(nodes.Of(l.From), nodes.Of(l.To), BranchKind.Load, -1, l.Ohms, l.Henries));
+        var isOhms = spec.Quantity is Quantity.Ohms or Quantity.InsulationOhms;
+        var isDirect = isOhms || state.Source is { IsDirect: true };
+        var (drive, ground) = isOhms ? (nodes.Of(spec.From), nodes.Of(spec.To)) : AddSource(state.Source!);
+        var (probeA, probeB) = spec.From.Length > 0 ? (nodes.Of(spec.From), nodes.Of(spec.To)) : (-1, -1);
+        ImmutableArray<Branch> all = [.. branches.Where(b => b.A != b.B)];
+        return new ReadingCircuit
+        {
+            Model = model,
+            Spec = spec,
+            State = state,
+            Branches = all,
+            Lamps = [.. lamps],
+            Junctions = [.. junctions],
+            Drive = drive,
+            Ground = ground,
+            ProbeA = probeA,
+            ProbeB = probeB,
+            IsDirect = isDirect,
+            CopperFactor = (234.5 + state.Celsius) / 254.5,
+            ReversedChains = reversed,
+            Windings = [.. all.Where(b => b.Kind == BranchKind.Segment).Select(b => b.Index).Distinct()],
+            Elimination = Elimination.Of(nodes.Count, all, Kept(isDirect, drive, ground, probeA, probeB), drive, ground, isDirect),
+        };
+    }
+
+    private HashSet<int> Kept(bool isDirect, int drive, int ground, int probeA, int probeB)
+    {
+        var kept = new HashSet<int> { drive, ground };
+        if (probeA >= 0) kept.UnionWith([probeA, probeB]);
+        foreach (var j in junctions) kept.UnionWith([j.A, j.B]);
+        if (!isDirect)
+            foreach (var l in lamps) kept.UnionWith([l.A, l.B]);
+        return kept;
+    }
+
+    private (int Drive, int Ground) AddSource(SourceSpec s)
+    {
+        var (from, to) = (nodes.Of(s.From), nodes.Of(s.To));
+        if (s.SeriesOhms > 0)
+        {
+            var inner = nodes.Inner();
+            branches.Add(new Branch(inner, from, BranchKind.Load, -1, s.SeriesOhms));
+            from = inner;
+        }
+        if (s.HasLamp)
+        {
+            var inner = nodes.Inner();
+            AddLamp(inner, from, -1, s.LampVolts, s.LampAmps);
+            from = inner;
+        }
+        return (from, to);
+    }
+
+    private void AddLamp(int a, int b, int element, double volts, double amps)
+    {
+        branches.Add(new Branch(a, b, BranchKind.Lamp, lamps.Count));
+        lamps.Add(new LampPlace(a, b, element, volts, amps));
+    }
+
+    private void AddElement(Element e, int n)
+    {
+        var (from, to) = (nodes.Of(e.From), nodes.Of(e.To));
+        switch (e)
+        {
+            case Winding w:
+                AddWinding(w, n, from, to);
+                break;
+            case Lamp l:
+                AddLamp(from, to, n, l.Volts, l.Amps);
+                break;
+            case Rectifier d:
+                var inner = nodes.Inner();
+                branches.Add(new Branch(from, inner, BranchKind.Junction, junctions.Count));
+                junctions.Add(new JunctionPlace(from, inner, n, d.SlopeVolts));
+                branches.Add(new Branch(inner, to, BranchKind.Series, n));
+                branches.Add(new Branch(from, to, BranchKind.Leakage, n));
+                break;
+            case Switch s:
+                branches.Add(new Branch(from, to, BranchKind.Contact, n, s.ClosedIn.Contains(PositionOf(s.Control)) ? 1 : 0));
+                break;
+            default:
+                branches.Add(new Branch(from, to, BranchKind.Element, n));
+                break;
+        }
+    }
+
+    private void AddWinding(Winding w, int n, int from, int to)
+    {
+        var points = new List<(double Turn, int Node)>();
+        foreach (var t in w.Taps) points.Add((t.Turn, nodes.Of(t.To)));
+        for (var k = 0; k < model.Sliders.Length; k++)
+        {
+            var (winding, s) = model.Sliders[k];
+            if (winding != n) continue;
+            var x = state.Controls.TryGetValue(s.Control, out var p) ? p.Throttle : 0;
+            var turn = s.FromTurn + x * (s.ToTurn - s.FromTurn);
+            double[] touches = s.BridgesTurns == 0 ? [turn] : [Math.Max(turn - 0.5, 0), Math.Min(turn + 0.5, w.Turns)];
+            foreach (var touch in touches)
+            {
+                var inner = nodes.Inner();
+                points.Add((touch, inner));
+                branches.Add(new Branch(inner, nodes.Of(s.To), BranchKind.Slider, k, touches.Length));
+            }
+        }
+        var (start, end) = reversed[n] ? (to, from) : (from, to);
+        var (lastTurn, lastNode) = (0.0, start);
+        foreach (var (turn, node) in points.OrderBy(p => p.Turn))
+        {
+            branches.Add(new Branch(lastNode, node, BranchKind.Segment, n, lastTurn, turn));
+            (lastTurn, lastNode) = (turn, node);
+        }
+        branches.Add(new Branch(lastNode, end, BranchKind.Segment, n, lastTurn, w.Turns));
+    }
+
+    private string PositionOf(string control) => state.Controls.TryGetValue(control, out var p)
+        ? p.Selector
+        : model.Sheet.Controls.First(c => c.Id == control).Rest;
+}

@@ -1,0 +1,59 @@
+using System.Collections.Immutable;
+using Ohmstead.Electrical.TypeSheets;
+
+namespace Ohmstead.Electrical.Circuits;
+
+/// <summary>
+/// The circuit of one reading: the unit's elements in one state of its controls, with what feeds and loads it, as branches
+/// between numbered nodes, and the order in which its nodes are eliminated. Immutable; the numbers come from <see cref="UnitValues"/>.
+/// </summary>
+public sealed class ReadingCircuit
+{
+    internal UnitModel Model { get; init; } = null!;
+    internal ReadingSpec Spec { get; init; } = null!;
+    internal ReadingState State { get; init; } = null!;
+    internal ImmutableArray<Branch> Branches { get; init; }
+    internal ImmutableArray<LampPlace> Lamps { get; init; }
+    internal ImmutableArray<JunctionPlace> Junctions { get; init; }
+
+    /// <summary>The node that the source drives, or the first probe of an ohmmeter.</summary>
+    internal int Drive { get; init; }
+
+    /// <summary>The node against which the source drives.</summary>
+    internal int Ground { get; init; }
+
+    /// <summary>The probes; −1 when the quantity is read at the source.</summary>
+    internal int ProbeA { get; init; }
+    internal int ProbeB { get; init; }
+
+    /// <summary>True for a reading with direct current.</summary>
+    internal bool IsDirect { get; init; }
+
+    /// <summary>Copper resistance at the state's temperature relative to 20 °C.</summary>
+    internal double CopperFactor { get; init; }
+
+    /// <summary>By element: a winding with taps or sliders whose ends are exchanged in this circuit.</summary>
+    internal bool[] ReversedChains { get; init; } = [];
+
+    internal Elimination Elimination { get; init; } = null!;
+
+    /// <summary>The windings that are in the circuit, by element.</summary>
+    internal ImmutableArray<int> Windings { get; init; }
+
+    /// <summary>The turns of a winding as the sheet gives them, to which taps and contacts refer.</summary>
+    internal double NominalTurns(int element) => ((Winding)Model.Sheet.Elements[element]).Turns;
+
+    /// <summary>True for the part of a winding that begins at its end of turn 0.</summary>
+    internal bool IsFirstSegment(in Branch b)
+    {
+        foreach (var other in Branches)
+            if (other.Kind == BranchKind.Segment && other.Index == b.Index) return other.A == b.A && other.B == b.B;
+        return false;
+    }
+
+    /// <summary>The reading.</summary>
+    public ReadingSpec Reading => Spec;
+
+    /// <summary>The conditions it is solved for.</summary>
+    public ReadingState Conditions => State;
+}

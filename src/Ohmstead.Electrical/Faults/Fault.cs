@@ -1,0 +1,68 @@
+using System.Globalization;
+using Ohmstead.Electrical.Circuits;
+using Ohmstead.Electrical.Solving;
+using Ohmstead.Electrical.TypeSheets;
+
+namespace Ohmstead.Electrical.Faults;
+
+/// <summary>A fault of a unit: a mode and its size (0 when the mode has none; for an open winding the turn of the break).</summary>
+public readonly record struct Fault(FaultMode Mode, double Size)
+{
+    private const double BypassOhms = 1e-3;
+    private const double ShortedResistorOhms = 0.01;
+    private const double ShortedRectifierOhms = 0.02;
+
+    /// <summary>Reads <c>element:mode</c> or <c>element:mode=value</c>; a reason when it cannot be read.</summary>
+    public static bool TryParse(string text, FaultCatalogue catalogue, out Fault fault, out bool hasSize, out string reason)
+    {
+        var cut = text.IndexOf('=', StringComparison.Ordinal);
+        var name = cut < 0 ? text : text[..cut];
+        (fault, hasSize, reason) = (default, cut >= 0, "");
+        if (catalogue.Find(name) is not { } mode)
+        {
+            reason = $"\"{name}\" is no fault of this sheet; element:mode[=value] is expected, for example {catalogue.Modes[0].Name}";
+            return false;
+        }
+        var size = mode.MiddleSize;
+        if (hasSize && !(double.TryParse(text[(cut + 1)..], NumberStyles.Float, CultureInfo.InvariantCulture, out size) && double.IsFinite(size) && size >= 0 && size <= 1e12))
+        {
+            reason = $"\"{text[(cut + 1)..]}\" is no size; a number from 0 to 1e12 is expected";
+            return false;
+        }
+        fault = new Fault(mode, size);
+        return true;
+    }
+
+    /// <summary>Changes the numbers of a unit as this fault does.</summary>
+    public void ApplyTo(UnitValues values)
+    {
+        var n = Mode.Target;
+        switch ((Mode.Kind, Mode.Mode))
+        {
+            case ("slider", "open"): values.ContactOhms[n] = BranchValues.OpenOhms; break;
+            case ("slider", _): values.ContactOhms[n] = Size; break;
+            case ("winding", "open"): values.BrokenAtTurn[n] = Size; break;
+            case ("winding", "shorted-turns"): values.ShortedTurns[n] = Size; break;
+            case ("winding" or "rectifier", "reversed"): values.Flag[n] = true; break;
+            case ("lamp", _): values.Flag[n] = true; break;
+            case ("rectifier", "high-drop"): values.Ohms[n] = Size; break;
+            case ("rectifier", "leaky"): values.Second[n] = Size; break;
+            case ("rectifier", "shorted"): values.Second[n] = ShortedRectifierOhms; break;
+            case ("rectifier", "open"): values.Ohms[n] = values.Second[n] = BranchValues.OpenOhms; break;
+            case ("switch", "stuck-open"): values.Stuck[n] = 1; break;
+            case ("switch", "stuck-closed"): values.Stuck[n] = 2; break;
+            case ("breaker", "bypassed"): values.Ohms[n] = BypassOhms; break;
+            case ("resistor", "shorted"): values.Ohms[n] = ShortedResistorOhms; break;
+            case ("resistor", "drifted"): values.Ohms[n] *= Size; break;
+            case (_, "open"): values.Ohms[n] = BranchValues.OpenOhms; break;
+            default: values.Ohms[n] = Size; break;
+        }
+    }
+
+    /// <summary>True when this fault exchanges the ends of a winding with taps or sliders, which lays the circuit out anew.</summary>
+    public bool ReversesChain(UnitModel model) =>
+        Mode is { Kind: "winding", Mode: "reversed" } && model.Sheet.Elements[Mode.Target] is Winding w && w.Taps.Length + w.Sliders.Length > 0;
+
+    /// <inheritdoc/>
+    public override string ToString() => Mode.Size == SizeKind.None && Size == 0 ? Mode.Name : string.Create(CultureInfo.InvariantCulture, $"{Mode.Name}={Size:G4}");
+}

@@ -1,0 +1,63 @@
+using System.Numerics;
+
+namespace Ohmstead.Electrical.Solving;
+
+/// <summary>
+/// The samples and harmonics of a period: tables of the discrete Fourier transform and the harmonics at which networks are
+/// solved. Impedances of windings change smoothly with frequency, so those between are interpolated along straight lines.
+/// </summary>
+internal static class Harmonics
+{
+    /// <summary>Samples in a period.</summary>
+    public const int Samples = 64;
+
+    /// <summary>The highest harmonic.</summary>
+    public const int Highest = Samples / 2;
+
+    /// <summary>The harmonics at which networks are solved.</summary>
+    public static readonly int[] Solved = [0, 1, 2, 3, 5, 10, Highest];
+
+    /// <summary>cos 2πkn/Samples at [k·Samples + n].</summary>
+    public static readonly double[] Cosines = Table(Math.Cos);
+
+    /// <summary>sin 2πkn/Samples at [k·Samples + n].</summary>
+    public static readonly double[] Sines = Table(Math.Sin);
+
+    /// <summary>For each harmonic the place in <see cref="Solved"/> at or below it, and how far it is to the next.</summary>
+    public static readonly (int Place, double Share)[] Between = [.. Enumerable.Range(0, Highest + 1).Select(Place)];
+
+    private static double[] Table(Func<double, double> f) =>
+        [.. Enumerable.Range(0, (Highest + 1) * Samples).Select(i => f(2 * Math.PI * (i / Samples) * (i % Samples) / Samples))];
+
+    private static (int, double) Place(int k)
+    {
+        var at = 0;
+        while (at + 2 < Solved.Length && Solved[at + 1] <= k) at++;
+        return (at, (k - Solved[at]) / (double)(Solved[at + 1] - Solved[at]));
+    }
+
+    /// <summary>The RMS phasor of a harmonic of a sampled waveform; the mean for 0.</summary>
+    public static Complex Of(ReadOnlySpan<double> samples, int harmonic)
+    {
+        var (re, im) = (Dot(samples, Cosines.AsSpan(harmonic * Samples, Samples)), -Dot(samples, Sines.AsSpan(harmonic * Samples, Samples)));
+        var scale = harmonic == 0 ? 1.0 / Samples : Math.Sqrt(2) / Samples;
+        return new Complex(re * scale, im * scale);
+    }
+
+    /// <summary>Σ a·b over a period.</summary>
+    public static double Dot(ReadOnlySpan<double> a, ReadOnlySpan<double> b)
+    {
+        var sum = Vector<double>.Zero;
+        var width = Vector<double>.Count;
+        for (var n = 0; n <= Samples - width; n += width) sum += new Vector<double>(a[n..]) * new Vector<double>(b[n..]);
+        return Vector.Sum(sum);
+    }
+
+    /// <summary>Adds scale·b to a over a period.</summary>
+    public static void AddScaled(Span<double> a, ReadOnlySpan<double> b, double scale)
+    {
+        var width = Vector<double>.Count;
+        var by = new Vector<double>(scale);
+        for (var n = 0; n <= Samples - width; n += width) (new Vector<double>(a[n..]) + (by * new Vector<double>(b[n..]))).CopyTo(a[n..]);
+    }
+}

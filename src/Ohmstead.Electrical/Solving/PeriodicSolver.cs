@@ -1,0 +1,202 @@
+using System.Numerics;
+using Ohmstead.Electrical.Circuits;
+
+namespace Ohmstead.Electrical.Solving;
+
+/// <summary>
+/// The periodic steady state where junctions conduct. The linear rest is seen from the junctions as impedances at the
+/// harmonics (0 to <see cref="Harmonics.Highest"/>); waves run between it and the junctions until they repeat. With waves
+/// on a reference resistance near the network's own the exchange is a contraction for every passive network, so no
+/// Jacobian is needed. Cores and lamps follow at the RMS of all harmonics.
+/// </summary>
+internal sealed class PeriodicSolver(PhasorSolver phasor)
+{
+    private const int MostRounds = 2000;
+    private const int MostOuter = 30;
+    private const double WaveTolerance = 1e-8;
+    private const double PartTolerance = 1e-6;
+
+    private readonly SymmetricSystem system = new();
+    private readonly Frame[] frames = [.. Harmonics.Solved.Select(_ => new Frame())];
+    private readonly WaveExchange waves = new();
+    private Complex[] x = new Complex[8];
+    private Complex[] impedances = [];
+    private Complex[] transfers = [];
+    private Complex[] open = [];
+    private Complex[] openOut = [];
+    private double[] squares = [];
+    private double[] step = [];
+    private double[] jacobian = [];
+    private double[] solved = [];
+    private int[] active = [];
+    private bool[] isActive = [];
+    private ReadingCircuit circuit = null!;
+    private UnitValues values = null!;
+
+    /// <summary>Number of conducting junctions found by <see cref="FindConducting"/>.</summary>
+    public int Conducting { get; private set; }
+
+    /// <summary>Mean of the probe voltage [V].</summary>
+    public double ProbeMean { get; private set; }
+
+    /// <summary>RMS of the probe voltage without its mean [V].</summary>
+    public double ProbeRms { get; private set; }
+
+    /// <summary>RMS current of the source, direct part included [A].</summary>
+    public double SourceAmps { get; private set; }
+
+    /// <summary>Mean power of the source [W].</summary>
+    public double SourceWatts { get; private set; }
+
+    private int Outputs => phasor.Parts + 2;
+
+    /// <summary>Finds the junctions whose peak voltage in the phasor solution exceeds a twentieth of their slope voltage.</summary>
+    public bool FindConducting(ReadingCircuit forCircuit, UnitValues withValues)
+    {
+        (circuit, values) = (forCircuit, withValues);
+        var count = circuit.Junctions.Length;
+        if (active.Length < count) (active, isActive) = (new int[count], new bool[count]);
+        Conducting = 0;
+        var rows = circuit.Elimination.Rows;
+        for (var n = 0; n < count; n++)
+        {
+            var j = circuit.Junctions[n];
+            var volts = PhasorSolver.Between(phasor.Unknowns, rows[j.A], rows[j.B], phasor.SourceVolts);
+            isActive[n] = volts.Magnitude * Math.Sqrt(2) > 0.05 * j.SlopeVolts;
+            if (isActive[n]) active[Conducting++] = n;
+        }
+        return Conducting > 0;
+    }
+
+    public Solution Solve(Network network)
+    {
+        Reserve();
+        var omega = circuit.Model.Sheet.OmegaRadPerSecond;
+        for (var h = 0; h < Harmonics.Solved.Length; h++) network.Reduce(omega * Harmonics.Solved[h], frames[h]);
+        phasor.FillJacobian(jacobian);
+        waves.Begin(circuit, values, active.AsSpan(0, Conducting));
+        var rounds = 0;
+        var (waveResidual, residual) = (0.0, 0.0);
+        for (var outer = 0; outer < MostOuter; outer++)
+        {
+            for (var h = 0; h < Harmonics.Solved.Length; h++) SolveHarmonic(h);
+            rounds += waves.Run(impedances, open, MostRounds, WaveTolerance, out waveResidual);
+            residual = Collect();
+            if (residual < PartTolerance) break;
+            jacobian.AsSpan(0, phasor.Parts * phasor.Parts).CopyTo(solved);
+            SmallSolve.InPlace(solved, step, phasor.Parts);
+            for (var p = 0; p < phasor.Parts; p++) phasor.LogVolts[p] += Math.Clamp(step[p], -1, 1);
+            phasor.SetAdmittances();
+        }
+        var worst = Math.Max(residual, waveResidual);
+        return new(0, rounds, worst, worst < 1e-4 ? Stop.Converged : Stop.OutOfRounds);
+    }
+
+    private void Reserve()
+    {
+        var (ports, solvedAt, parts) = (Conducting, Harmonics.Solved.Length, phasor.Parts);
+        if (impedances.Length < ports * ports * solvedAt) impedances = new Complex[ports * ports * solvedAt];
+        if (transfers.Length < Outputs * ports * solvedAt) transfers = new Complex[Outputs * ports * solvedAt];
+        if (open.Length < ports) open = new Complex[ports];
+        if (openOut.Length < Outputs) (openOut, squares) = (new Complex[Outputs], new double[Outputs]);
+        if (step.Length < parts) step = new double[parts];
+        if (jacobian.Length < parts * parts) (jacobian, solved) = (new double[parts * parts], new double[parts * parts]);
+    }
+
+    private bool IsLinear(int junction) => !isActive[junction];
+
+    private void SolveHarmonic(int h)
+    {
+        var (frame, harmonic, ports) = (frames[h], Harmonics.Solved[h], Conducting);
+        if (x.Length < frame.Size) x = new Complex[frame.Size];
+        var solution = x.AsSpan(0, frame.Size);
+        system.Load(frame.Matrix, frame.Size);
+        phasor.AddParts(system, harmonic, isLinear ??= IsLinear);
+        system.Factor();
+        for (var p = 0; p < ports; p++)
+        {
+            solution.Clear();
+            var (a, b) = PortRows(p);
+            if (a >= 0) solution[a] += 1;
+            if (b >= 0) solution[b] -= 1;
+            system.Solve(solution);
+            for (var q = 0; q < ports; q++) impedances[(((h * ports) + q) * ports) + p] = PortVolts(solution, q, 0);
+            for (var o = 0; o < Outputs; o++) transfers[(((h * Outputs) + o) * ports) + p] = Output(solution, o, 0, frame, p);
+        }
+        if (harmonic != 1) return;
+        frame.Drive.AsSpan(0, frame.Size).CopyTo(x);
+        phasor.AddDrive(solution, isLinear);
+        for (var k = 0; k < frame.Size; k++) solution[k] *= phasor.SourceVolts;
+        system.Solve(solution);
+        for (var q = 0; q < ports; q++) open[q] = PortVolts(solution, q, phasor.SourceVolts);
+        for (var o = 0; o < Outputs; o++) openOut[o] = Output(solution, o, phasor.SourceVolts, frame, -1);
+    }
+
+    private Func<int, bool>? isLinear;
+
+    /// <summary>Rows of a conducting junction, in the direction in which it conducts.</summary>
+    private (int A, int B) PortRows(int port)
+    {
+        var j = circuit.Junctions[active[port]];
+        var rows = circuit.Elimination.Rows;
+        return values.Flag[j.Element] ? (rows[j.B], rows[j.A]) : (rows[j.A], rows[j.B]);
+    }
+
+    private Complex PortVolts(ReadOnlySpan<Complex> solution, int port, Complex drive)
+    {
+        var (a, b) = PortRows(port);
+        return PhasorSolver.Between(solution, a, b, drive);
+    }
+
+    /// <summary>Outputs: cores and lamps, then the probe, then the source's current (with what port p takes from it at once).</summary>
+    private Complex Output(ReadOnlySpan<Complex> solution, int output, Complex drive, Frame frame, int port)
+    {
+        if (output < phasor.Parts) return phasor.PartVolts(solution, output, drive);
+        if (output == phasor.Parts) return Probe(circuit, solution, drive);
+        var amps = phasor.SourceCurrent(solution, drive, frame, isLinear);
+        if (port < 0) return amps;
+        var (a, b) = PortRows(port);
+        return amps + (b == Elimination.DriveRow ? 1 : 0) - (a == Elimination.DriveRow ? 1 : 0);
+    }
+
+    /// <summary>The probe's voltage; 0 across a gap.</summary>
+    public static Complex Probe(ReadingCircuit circuit, ReadOnlySpan<Complex> solution, Complex drive)
+    {
+        if (circuit.ProbeA < 0) return Complex.Zero;
+        var plan = circuit.Elimination;
+        if (plan.Parts[circuit.ProbeA] != plan.Parts[circuit.ProbeB]) return Complex.Zero;
+        return PhasorSolver.Between(solution, plan.Rows[circuit.ProbeA], plan.Rows[circuit.ProbeB], drive);
+    }
+
+    /// <summary>Sums the outputs over the harmonics; returns how far the operating point is from the RMS of all harmonics.</summary>
+    private double Collect()
+    {
+        var (ports, parts) = (Conducting, phasor.Parts);
+        Array.Clear(squares, 0, Outputs);
+        for (var k = 0; k < Harmonics.Highest; k++)
+        {
+            var (place, share) = Harmonics.Between[k];
+            for (var o = 0; o < Outputs; o++)
+            {
+                var value = k == 1 ? openOut[o] : Complex.Zero;
+                for (var p = 0; p < ports; p++)
+                {
+                    var low = transfers[(((place * Outputs) + o) * ports) + p];
+                    var high = transfers[((((place + 1) * Outputs) + o) * ports) + p];
+                    value -= (low + (share * (high - low))) * waves.Current(p, k);
+                }
+                if (o == parts && k == 0) ProbeMean = value.Real;
+                if (o == parts + 1 && k == 1) SourceWatts = phasor.SourceVolts * value.Real;
+                if (k > 0 || o != parts) squares[o] += (value.Real * value.Real) + (value.Imaginary * value.Imaginary);
+            }
+        }
+        (ProbeRms, SourceAmps) = (Math.Sqrt(squares[parts]), Math.Sqrt(squares[parts + 1]));
+        var worst = 0.0;
+        for (var p = 0; p < parts; p++)
+        {
+            step[p] = Math.Log(Math.Max(Math.Sqrt(squares[p]), 1e-9)) - phasor.LogVolts[p];
+            worst = Math.Max(worst, Math.Abs(step[p]));
+        }
+        return worst;
+    }
+}

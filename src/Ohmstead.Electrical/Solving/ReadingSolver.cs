@@ -1,0 +1,55 @@
+using System.Numerics;
+using Ohmstead.Electrical.Circuits;
+using Ohmstead.Electrical.TypeSheets;
+
+namespace Ohmstead.Electrical.Solving;
+
+/// <summary>
+/// Solves readings: what an ideal meter would show on a unit of given numbers. Holds the scratch of one thread; after the
+/// first solution of the largest circuit it allocates nothing.
+/// </summary>
+public sealed class ReadingSolver
+{
+    private readonly Network network = new();
+    private readonly PhasorSolver phasor = new();
+    private readonly PeriodicSolver periodic;
+    private readonly DirectSolver direct;
+
+    /// <summary>Makes a solver.</summary>
+    public ReadingSolver() => (periodic, direct) = (new PeriodicSolver(phasor), new DirectSolver(network));
+
+    /// <summary>Solves one reading. Cost: microseconds; tens of them where a rectifier conducts.</summary>
+    /// <param name="circuit">The reading's circuit; its tapped windings must be the way round that <paramref name="values"/> say.</param>
+    /// <param name="values">The numbers of the unit.</param>
+    /// <returns>The value in the quantity's unit, and how the iteration ended.</returns>
+    public Solution Solve(ReadingCircuit circuit, UnitValues values)
+    {
+        if (circuit.IsDirect) return direct.Solve(circuit, values);
+        var linear = phasor.Solve(circuit, values, network);
+        if (!periodic.FindConducting(circuit, values)) return linear with { Value = PhasorValue(circuit) };
+        var solved = periodic.Solve(network);
+        var value = circuit.Spec.Quantity switch
+        {
+            Quantity.AcVolts => periodic.ProbeRms,
+            Quantity.DcVolts => periodic.ProbeMean,
+            Quantity.AcAmps => periodic.SourceAmps,
+            _ => periodic.SourceWatts,
+        };
+        return solved with { Value = value, Rounds = linear.Rounds + solved.Rounds };
+    }
+
+    /// <summary>True when a rectifier carried current in the last solution with alternating current.</summary>
+    public bool WasPeriodic => periodic.Conducting > 0;
+
+    private double PhasorValue(ReadingCircuit circuit)
+    {
+        Complex drive = phasor.SourceVolts;
+        return circuit.Spec.Quantity switch
+        {
+            Quantity.AcVolts => PeriodicSolver.Probe(circuit, phasor.Unknowns, drive).Magnitude,
+            Quantity.DcVolts => 0,
+            Quantity.AcAmps => phasor.SourceCurrent(phasor.Unknowns, drive, phasor.Frame, null).Magnitude,
+            _ => phasor.SourceVolts * phasor.SourceCurrent(phasor.Unknowns, drive, phasor.Frame, null).Real,
+        };
+    }
+}

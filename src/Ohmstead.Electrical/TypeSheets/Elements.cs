@@ -1,0 +1,113 @@
+using System.Collections.Immutable;
+
+namespace Ohmstead.Electrical.TypeSheets;
+
+/// <summary>An element of the circuit between two terminals.</summary>
+/// <param name="Kind">The kind's name in the file.</param>
+/// <param name="Spread">Relative standard deviations that this element sets itself.</param>
+/// <param name="Percents">Chances of fault modes [%] that this element sets itself, by mode.</param>
+public abstract record Element(
+    string Id,
+    string Kind,
+    string From,
+    string To,
+    SpreadOverrides Spread,
+    ImmutableDictionary<string, double> Percents
+)
+{
+    /// <summary>The names of the contacts of a winding, or nothing.</summary>
+    public virtual IEnumerable<string> OtherTerminals => [];
+}
+
+/// <summary>A wire, joint, resistor, breaker or insulation path: a resistance [Ω].</summary>
+public sealed record Resistive(
+    string Id,
+    string Kind,
+    string From,
+    string To,
+    double Ohms,
+    SpreadOverrides Spread,
+    ImmutableDictionary<string, double> Percents
+) : Element(Id, Kind, From, To, Spread, Percents);
+
+/// <summary>
+/// A winding on a core, its dotted end at <see cref="Element.From"/>. Resistance [Ω at 20 °C] and leakage inductance [H]
+/// are spread evenly over the turns.
+/// </summary>
+public sealed record Winding(
+    string Id,
+    string From,
+    string To,
+    string Core,
+    double Turns,
+    double Ohms,
+    double LeakageHenries,
+    ImmutableArray<Tap> Taps,
+    ImmutableArray<Slider> Sliders,
+    SpreadOverrides Spread,
+    ImmutableDictionary<string, double> Percents
+) : Element(Id, "winding", From, To, Spread, Percents)
+{
+    /// <inheritdoc/>
+    public override IEnumerable<string> OtherTerminals => Taps.Select(t => t.To).Concat(Sliders.Select(s => s.To));
+}
+
+/// <summary>A terminal at a turn, counted from the winding's dotted end.</summary>
+public sealed record Tap(double Turn, string To);
+
+/// <summary>
+/// A contact that runs on bared turns: at fromTurn + x·(toTurn − fromTurn) for the control's position x, through
+/// <paramref name="ContactOhms"/>; with <paramref name="BridgesTurns"/> 1 it lies on two turns, half a turn to each side,
+/// through twice that resistance each.
+/// </summary>
+public sealed record Slider(
+    string Id,
+    string Control,
+    double FromTurn,
+    double ToTurn,
+    string To,
+    double ContactOhms,
+    int BridgesTurns,
+    SpreadOverrides Spread,
+    ImmutableDictionary<string, double> Percents
+);
+
+/// <summary>A tungsten lamp of rated voltage [V] and current [A].</summary>
+public sealed record Lamp(
+    string Id,
+    string From,
+    string To,
+    double Volts,
+    double Amps,
+    SpreadOverrides Spread,
+    ImmutableDictionary<string, double> Percents
+) : Element(Id, "lamp", From, To, Spread, Percents);
+
+/// <summary>
+/// A rectifier that conducts from <see cref="Element.From"/> to <see cref="Element.To"/>: a junction in series with
+/// <paramref name="SeriesOhms"/>, and <paramref name="LeakageOhms"/> across both.
+/// </summary>
+public sealed record Rectifier(
+    string Id,
+    string From,
+    string To,
+    double SaturationAmps,
+    double SlopeVolts,
+    double SeriesOhms,
+    double LeakageOhms,
+    SpreadOverrides Spread,
+    ImmutableDictionary<string, double> Percents
+) : Element(Id, "rectifier", From, To, Spread, Percents);
+
+/// <summary>A contact that is closed [<paramref name="Ohms"/>] in some positions of a selector and open [<paramref name="OpenOhms"/>] in the others.</summary>
+public sealed record Switch(
+    string Id,
+    string From,
+    string To,
+    string Control,
+    ImmutableArray<string> ClosedIn,
+    double Ohms,
+    double OpenOhms,
+    SpreadOverrides Spread,
+    ImmutableDictionary<string, double> Percents
+) : Element(Id, "switch", From, To, Spread, Percents);

@@ -1,0 +1,172 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using System.Text.Json;
+
+namespace Ohmstead.Electrical.TypeSheets;
+
+/// <summary>
+/// A place in a JSON document that reads typed values and collects what is wrong, so that one pass finds every problem.
+/// A value that could not be read is replaced by a harmless one; the caller refuses the file when problems were found.
+/// </summary>
+public readonly struct JsonCursor(JsonElement element, string path, List<Problem> problems)
+{
+    /// <summary>The JSON path of this place.</summary>
+    public string Path { get; } = path;
+
+    /// <summary>The element at this place.</summary>
+    public JsonElement Element { get; } = element;
+
+    /// <summary>Reports a problem at this place.</summary>
+    public void Report(string wrong, string right) => problems.Add(new Problem(Path, wrong, right));
+
+    /// <summary>Reports a problem at a field below this place.</summary>
+    public void Report(string field, string wrong, string right) => problems.Add(new Problem($"{Path}.{field}", wrong, right));
+
+    /// <summary>True when the field is there and not null.</summary>
+    public bool Has(string name) => Element.ValueKind == JsonValueKind.Object && Element.TryGetProperty(name, out var v) && v.ValueKind != JsonValueKind.Null;
+
+    /// <summary>The field as a cursor; only where <see cref="Has"/>.</summary>
+    public JsonCursor At(string name) => new(Element.GetProperty(name), $"{Path}.{name}", problems);
+
+    /// <summary>Parses a whole text; on bad JSON reports one problem and returns false.</summary>
+    public static bool TryOpen(string text, List<Problem> problems, out JsonCursor root)
+    {
+        try
+        {
+            var document = JsonDocument.Parse(text, new JsonDocumentOptions { MaxDepth = 64, AllowDuplicateProperties = false });
+            root = new JsonCursor(document.RootElement, "$", problems);
+            if (root.Element.ValueKind == JsonValueKind.Object) return true;
+            root.Report($"is {Name(root.Element)}", "a JSON object { … } is expected");
+            return false;
+        }
+        catch (JsonException e)
+        {
+            var where = e.LineNumber is { } line ? $" at line {(line + 1).ToString(CultureInfo.InvariantCulture)}" : "";
+            problems.Add(new Problem("$", string.IsNullOrWhiteSpace(text) ? "the file is empty" : $"is not JSON{where}", "give one complete JSON object, nested at most 64 deep, no field twice"));
+            root = default;
+            return false;
+        }
+    }
+
+    /// <summary>A required, non-empty word.</summary>
+    public string Word(string name)
+    {
+        if (Has(name)) return At(name).AsWord();
+        Report(name, "is missing", "a name in quotes is required");
+        return "";
+    }
+
+    /// <summary>An optional word.</summary>
+    public string Word(string name, string otherwise) => Has(name) ? At(name).AsWord() : otherwise;
+
+    /// <summary>This place as a non-empty word.</summary>
+    public string AsWord()
+    {
+        if (Element.ValueKind == JsonValueKind.String && Element.GetString() is { Length: > 0 and <= 400 } s) return s;
+        Report($"is {Name(Element)}", "a name in quotes, 1 to 400 characters, is expected");
+        return "";
+    }
+
+    /// <summary>A required number between bounds.</summary>
+    public double Number(string name, double min, double max)
+    {
+        if (Has(name)) return At(name).AsNumber(min, max);
+        Report(name, "is missing", $"a number from {Show(min)} to {Show(max)} is required");
+        return Math.Max(min, Math.Min(1, max));
+    }
+
+    /// <summary>An optional number between bounds.</summary>
+    public double Number(string name, double otherwise, double min, double max) => Has(name) ? At(name).AsNumber(min, max) : otherwise;
+
+    /// <summary>This place as a number between bounds.</summary>
+    public double AsNumber(double min, double max)
+    {
+        if (Element.ValueKind == JsonValueKind.Number && Element.TryGetDouble(out var v) && double.IsFinite(v))
+        {
+            if (v >= min && v <= max) return v;
+            Report($"is {Show(v)}", $"a number from {Show(min)} to {Show(max)} is expected");
+        }
+        else Report($"is {Name(Element)}", $"a number from {Show(min)} to {Show(max)} is expected");
+        return Math.Max(min, Math.Min(1, max));
+    }
+
+    /// <summary>An optional yes or no.</summary>
+    public bool Flag(string name)
+    {
+        if (!Has(name)) return false;
+        var e = At(name);
+        if (e.Element.ValueKind is JsonValueKind.True or JsonValueKind.False) return e.Element.GetBoolean();
+        e.Report($"is {Name(e.Element)}", "true or false is expected");
+        return false;
+    }
+
+    /// <summary>The items of an optional list.</summary>
+    public ImmutableArray<JsonCursor> List(string name, int most = 5000)
+    {
+        if (!Has(name)) return [];
+        var at = At(name);
+        return at.AsList(most);
+    }
+
+    /// <summary>The items of a required list.</summary>
+    public ImmutableArray<JsonCursor> RequiredList(string name, int most = 5000)
+    {
+        if (Has(name)) return List(name, most);
+        Report(name, "is missing", "a list [ … ] is required");
+        return [];
+    }
+
+    /// <summary>This place as a list.</summary>
+    public ImmutableArray<JsonCursor> AsList(int most = 5000)
+    {
+        if (Element.ValueKind != JsonValueKind.Array)
+        {
+            Report($"is {Name(Element)}", "a list [ … ] is expected");
+            return [];
+        }
+        if (Element.GetArrayLength() > most)
+        {
+            Report($"has {Element.GetArrayLength().ToString(CultureInfo.InvariantCulture)} items", $"at most {most.ToString(CultureInfo.InvariantCulture)} are allowed");
+            return [];
+        }
+        var path = Path;
+        var all = problems;
+        return [.. Element.EnumerateArray().Select((e, n) => new JsonCursor(e, $"{path}[{n.ToString(CultureInfo.InvariantCulture)}]", all))];
+    }
+
+    /// <summary>The items of an optional list of words.</summary>
+    public ImmutableArray<string> Words(string name) => [.. List(name).Select(c => c.AsWord())];
+
+    /// <summary>The fields of an optional object.</summary>
+    public ImmutableArray<(string Name, JsonCursor At)> Fields(string name)
+    {
+        if (!Has(name)) return [];
+        var at = At(name);
+        if (!at.IsObject()) return [];
+        var all = problems;
+        return [.. at.Element.EnumerateObject().Select(p => (p.Name, new JsonCursor(p.Value, $"{at.Path}.{p.Name}", all)))];
+    }
+
+    /// <summary>True when this place is an object; reports otherwise.</summary>
+    public bool IsObject()
+    {
+        if (Element.ValueKind == JsonValueKind.Object) return true;
+        Report($"is {Name(Element)}", "an object { … } is expected");
+        return false;
+    }
+
+    /// <summary>A number for a message, culture-free.</summary>
+    public static string Show(double v) => v.ToString("G6", CultureInfo.InvariantCulture);
+
+    private static string Name(JsonElement e) => e.ValueKind switch
+    {
+        JsonValueKind.Object => "an object",
+        JsonValueKind.Array => "a list",
+        JsonValueKind.String => $"the text \"{Short(e.GetString()!)}\"",
+        JsonValueKind.Number => $"the number {Short(e.GetRawText())}",
+        JsonValueKind.True or JsonValueKind.False => e.GetRawText(),
+        _ => "null",
+    };
+
+    private static string Short(string s) => s.Length <= 40 ? s : s[..40] + "…";
+}

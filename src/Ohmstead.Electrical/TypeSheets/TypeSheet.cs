@@ -1,0 +1,90 @@
+using System.Collections.Immutable;
+using System.Text.Json.Nodes;
+
+namespace Ohmstead.Electrical.TypeSheets;
+
+/// <summary>
+/// What a kind of unit is: its circuit, what can be read on it, what eyes and hands can tell, and how it comes apart.
+/// A sheet exists only when nothing is wrong with it (<see cref="TypeSheetFile.Read"/>), so nothing checks it again.
+/// </summary>
+/// <param name="Id">Identifier, also used in unit and readings files.</param>
+/// <param name="Title">One line for people.</param>
+/// <param name="SupplyVolts">Nominal mains voltage [V RMS].</param>
+/// <param name="SupplyHertz">Mains frequency [Hz].</param>
+/// <param name="Document">The file as read, unknown fields included; what is written back starts from it.</param>
+public sealed record TypeSheet(
+    string Id,
+    string Title,
+    double SupplyVolts,
+    double SupplyHertz,
+    ImmutableArray<Core> Cores,
+    ImmutableArray<Control> Controls,
+    ImmutableArray<Element> Elements,
+    ImmutableArray<ImmutableArray<string>> Near,
+    ImmutableArray<ReadingSpec> Readings,
+    ImmutableArray<Observation> Observations,
+    ImmutableArray<TakeApartStep> TakeApart,
+    JsonObject Document
+)
+{
+    /// <summary>Angular supply frequency [rad/s].</summary>
+    public double OmegaRadPerSecond => 2 * Math.PI * SupplyHertz;
+
+    /// <summary>The windings in sheet order.</summary>
+    public IEnumerable<Winding> Windings => Elements.OfType<Winding>();
+
+    /// <summary>The reading with this id, or null.</summary>
+    public ReadingSpec? FindReading(string id) => Readings.FirstOrDefault(r => r.Id == id);
+}
+
+/// <summary>
+/// A magnetic core. Its magnetising current is either a table (RMS current against RMS induced voltage of the reference
+/// winding, joined by straight lines, the last slope carried on) or a fixed inductance.
+/// </summary>
+/// <param name="LossOhms">Core loss as a resistance across the induced voltage of the reference winding [Ω].</param>
+/// <param name="Excitation">Points (V, A), rising, from (0, 0); empty when <paramref name="MagnetisingHenries"/> stands in.</param>
+/// <param name="MagnetisingHenries">Fixed magnetising inductance seen at the reference winding [H]; 0 when unused.</param>
+public sealed record Core(
+    string Id,
+    string ReferenceWinding,
+    double LossOhms,
+    ImmutableArray<(double Volts, double Amps)> Excitation,
+    double MagnetisingHenries,
+    SpreadOverrides Spread
+);
+
+/// <summary>A control: a throttle from 0 to 1, or a selector with named positions.</summary>
+public sealed record Control(string Id, bool IsThrottle, ImmutableArray<string> Positions, string Rest);
+
+/// <summary>An observation by eye, hand or the owner: the chance of "yes" with each fault present, and with none of them.</summary>
+/// <param name="Given">Chance of "yes" [0..1] for a fault written <c>element:mode</c>.</param>
+/// <param name="Otherwise">Chance of "yes" [0..1] with none of these faults.</param>
+public sealed record Observation(string Id, string Title, ImmutableArray<(string Fault, double Chance)> Given, double Otherwise);
+
+/// <summary>One step of taking the unit apart.</summary>
+/// <param name="After">Steps that must all be done first.</param>
+/// <param name="AfterAny">Groups of steps; when not empty, all steps of at least one group must be done first.</param>
+/// <param name="BreakPercent">Chance that something breaks [%].</param>
+/// <param name="Price">Price of what breaks, in the shop's money.</param>
+/// <param name="Lifts">Elements that this step disconnects.</param>
+public sealed record TakeApartStep(
+    string Id,
+    string Title,
+    ImmutableArray<string> After,
+    ImmutableArray<ImmutableArray<string>> AfterAny,
+    double MinutesOut,
+    double MinutesIn,
+    double BreakPercent,
+    double Price,
+    ImmutableArray<string> Lifts
+);
+
+/// <summary>Relative standard deviations that a sheet sets itself, by the JSON name of the quantity.</summary>
+public sealed record SpreadOverrides(ImmutableDictionary<string, double> ByName)
+{
+    /// <summary>No override.</summary>
+    public static SpreadOverrides None { get; } = new(ImmutableDictionary<string, double>.Empty);
+
+    /// <summary>The override for <paramref name="name"/>, or <paramref name="usual"/>.</summary>
+    public double Of(string name, double usual) => ByName.TryGetValue(name, out var own) ? own : usual;
+}

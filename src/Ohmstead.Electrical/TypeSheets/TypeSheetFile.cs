@@ -1,0 +1,85 @@
+using System.Collections.Immutable;
+using System.Text.Encodings.Web;
+using System.Text.Json;
+using System.Text.Json.Nodes;
+
+namespace Ohmstead.Electrical.TypeSheets;
+
+/// <summary>Type sheets as text: reading with every problem found at once, and writing back without loss.</summary>
+public static class TypeSheetFile
+{
+    /// <summary>The mark of the format, in the field <c>ohmstead</c>.</summary>
+    public const string Mark = "type-sheet/1";
+
+    /// <summary>How JSON is written: indented, with real letters.</summary>
+    public static JsonSerializerOptions Indented { get; } = new() { WriteIndented = true, Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
+
+    /// <summary>Reads and checks a sheet.</summary>
+    /// <returns>The sheet, or all its problems, each with its JSON path.</returns>
+    public static Parsed<TypeSheet> Read(string text)
+    {
+        var problems = new List<Problem>();
+        if (!JsonCursor.TryOpen(text, problems, out var root)) return new(null, problems);
+        CheckMark(root, Mark);
+        var sheet = Build(root);
+        if (problems.Count == 0) SheetChecks.Run(root, sheet);
+        if (problems.Count > 0) return new(null, problems);
+        return new(sheet with { Document = (JsonObject)JsonNode.Parse(text)! }, problems);
+    }
+
+    /// <summary>The sheet as text, with the fields this program does not know.</summary>
+    public static string Write(TypeSheet sheet) => sheet.Document.ToJsonString(Indented) + "\n";
+
+    /// <summary>Reports when the field <c>ohmstead</c> is not <paramref name="mark"/>.</summary>
+    public static void CheckMark(JsonCursor root, string mark)
+    {
+        if (root.Word("ohmstead", "") != mark) root.Report("ohmstead", "is not the mark of this kind of file", $"\"{mark}\" is expected");
+    }
+
+    private static TypeSheet Build(JsonCursor root)
+    {
+        var (volts, hertz) = (120.0, 60.0);
+        if (!root.Has("supply")) root.Report("supply", "is missing", "{ \"volts\": 120, \"hertz\": 60 } is required");
+        else if (root.At("supply").IsObject()) (volts, hertz) = (root.At("supply").Number("volts", 1, 1000), root.At("supply").Number("hertz", 10, 1000));
+        return new TypeSheet(
+            root.Word("id"), root.Word("title", ""), volts, hertz,
+            Some(root.List("cores", 20).Select(ElementReader.ReadCore)),
+            Some(root.List("controls", 200).Select(ReadControl)),
+            Some(root.RequiredList("elements", 2000).Select(e => ElementReader.Read(e, volts))),
+            [.. root.List("near", 500).Select(g => g.AsList().Select(t => t.AsWord()).ToImmutableArray())],
+            Some(root.RequiredList("readings", 2000).Select(ReadingReader.Read)),
+            Some(root.List("observations", 500).Select(ReadObservation)),
+            Some(root.List("takeApart", 5000).Select(ReadStep)),
+            []);
+    }
+
+    private static ImmutableArray<T> Some<T>(IEnumerable<T?> items)
+        where T : class => [.. items.OfType<T>()];
+
+    private static Control? ReadControl(JsonCursor at)
+    {
+        if (!at.IsObject()) return null;
+        var (id, kind) = (at.Word("id"), at.Word("kind"));
+        if (kind == "throttle") return new Control(id, true, [], "");
+        if (kind != "selector")
+        {
+            if (kind.Length > 0) at.Report("kind", $"\"{kind}\" is no kind of control", "throttle or selector is expected");
+            return null;
+        }
+        var positions = at.Words("positions");
+        if (positions.Length < 2) at.Report("positions", "names fewer than two", "a selector has two or more positions");
+        if (positions.Distinct(StringComparer.Ordinal).Count() < positions.Length) at.Report("positions", "names one twice", "the names must differ");
+        var rest = at.Word("rest", positions.FirstOrDefault() ?? "");
+        if (positions.Length > 0 && !positions.Contains(rest)) at.Report("rest", $"\"{rest}\" is none of its positions", "one of " + string.Join(", ", positions));
+        return new Control(id, false, positions, rest);
+    }
+
+    private static Observation? ReadObservation(JsonCursor at) => !at.IsObject() ? null : new Observation(
+        at.Word("id"), at.Word("title", ""), [.. at.Fields("given").Select(f => (f.Name, f.At.AsNumber(0, 1)))], at.Number("otherwise", 0.02, 0, 1));
+
+    private static TakeApartStep? ReadStep(JsonCursor at) => !at.IsObject() ? null : new TakeApartStep(
+        at.Word("id"), at.Word("title", ""), at.Words("after"),
+        [.. at.List("afterAny", 100).Select(g => g.AsList().Select(s => s.AsWord()).ToImmutableArray())],
+        at.Number("minutesOut", 0, 0, 1e5), at.Number("minutesIn", 0, 0, 1e5), at.Number("breakPercent", 0, 0, 100), at.Number("price", 0, 0, 1e9),
+        at.Words("lifts"));
+}
