@@ -1,1 +1,62 @@
-return 0;
+using System.Globalization;
+using System.Text.Json.Nodes;
+
+namespace Ohmstead.Simulator;
+
+/// <summary>The independent reference: ngspice netlists straight from a sheet, and the data made with them.</summary>
+internal static class Program
+{
+    private const string Usage = """
+        predict SHEET [--fault F]... [--readings ID,ID]
+        check SHEET EXPECTED [--worst N]
+        remake [--only PATTERN] [--into FOLDER]
+        units SHEET OUT [--count N] [--seed S]
+        """;
+
+    private static int Main(string[] args)
+    {
+        CultureInfo.CurrentCulture = CultureInfo.DefaultThreadCurrentCulture = CultureInfo.InvariantCulture;
+        try
+        {
+            Arguments given = new(args);
+            switch (given.Verb)
+            {
+                case "predict": Predict(given); return 0;
+                case "check": return Check(given);
+                default: Console.Error.WriteLine(Usage); return 2;
+            }
+        }
+        catch (InvalidDataException refused)
+        {
+            Console.Error.WriteLine(refused.Message);
+            return 2;
+        }
+    }
+
+    private static void Predict(Arguments given)
+    {
+        JsonObject sheet = Store.Read(given.Place(0));
+        JsonObject unit = FaultEdits.Apply(sheet, given.All("fault").Select(Fault.Parse));
+        string[]? wanted = given.One("readings")?.Split(',');
+        using Predictor predictor = new();
+        Console.WriteLine(predictor.Readings(unit, wanted is null ? null : wanted.Contains).ToJsonString());
+    }
+
+    private static int Check(Arguments given)
+    {
+        JsonObject sheet = Store.Read(given.Place(0));
+        Comparison comparison = new();
+        using Predictor predictor = new();
+        foreach (JsonObject entry in Store.Read(given.Place(1)).Objects("cases"))
+        {
+            string[] faults = [.. entry["faults"].Words()];
+            JsonObject expected = entry["expected"]!.AsObject();
+            JsonObject found = predictor.Readings(FaultEdits.Apply(sheet, faults.Select(Fault.Parse)), expected.ContainsKey);
+            foreach ((string id, JsonNode? value) in expected)
+                comparison.Add(
+                    sheet.ById("readings", id).Word("quantity"), $"[{string.Join(' ', faults)}] {id}", value!, found[id]!);
+        }
+        foreach (string line in comparison.Lines((int)Fields.Parse(given.One("worst") ?? "5"))) Console.WriteLine(line);
+        return comparison.Different.Count == 0 ? 0 : 1;
+    }
+}

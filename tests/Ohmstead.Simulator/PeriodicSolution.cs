@@ -1,0 +1,113 @@
+namespace Ohmstead.Simulator;
+
+/// <summary>
+/// The periodic steady state where rectifiers conduct: two cycles at a time by .tran from given inductor currents.
+/// The currents of leakages and loads settle by themselves; those of the cores, slow by the time constant of the
+/// start-up flux, and the settings of cores and lamps by their RMS are driven to their fixed point by
+/// Newton's method with slopes tried out. Gear's method damps what a coil behind an open contact would ring. First coarse steps, then fine ones.
+/// </summary>
+internal sealed class PeriodicSolution
+{
+    private const int Cycles = 2;
+    private const int CoarseSteps = 128;
+    private const int FineSteps = 512;
+    private const int MostRounds = 8;
+    private const int MostSlopes = 4;
+    private const double Trial = 0.02;
+    private static readonly bool Trace = Environment.GetEnvironmentVariable("SIM_TRACE") is not null;
+    private readonly SpiceSession spice;
+    private readonly Wiring wiring;
+    private readonly double[] weights;
+    private readonly int cores;
+    private double[] fast;
+
+    public PeriodicSolution(SpiceSession spice, Wiring wiring, PhasorResult start)
+    {
+        (this.spice, this.wiring) = (spice, wiring);
+        cores = wiring.Circuit.Cores.Count;
+        fast = new double[start.InductorAmps.Length - cores];
+        // The supply starts at its peak, where a magnetising current is near its zero. Its weight makes it a share of
+        // its own amplitude.
+        weights = [.. start.InductorAmps.Take(cores).Select(i => 1 / Math.Max(1e-6, Math.Sqrt(2) * i.Magnitude)),
+            .. start.Settings.Select(_ => 1.0)];
+        Slow = Scale([.. start.InductorAmps.Take(cores).Select(i => Math.Sqrt(2) * i.Real), .. start.Settings], weights);
+    }
+
+    /// <summary>Magnetising currents, then the settings of cores and lamps, all weighted.</summary>
+    public double[] Slow { get; private set; }
+
+    public TransientResult Solve()
+    {
+        for (int round = 0; round < 2; round++) Slow = Map(CoarseSteps).Image;
+        for (int attempt = 0; attempt < MostSlopes; attempt++)
+        {
+            Slopes slopes = Learn();
+            Converge(slopes, CoarseSteps, 3e-5);
+            if (Converge(slopes, FineSteps, 1e-5) is { } result) return result;
+        }
+        throw new SpiceFailure($"{wiring.Bench.Id}: no periodic steady state");
+    }
+
+    private Slopes Learn()
+    {
+        (double[] at, double[] settled) = (Slow, fast);
+        double[] image = Map(CoarseSteps).Image;
+        double[][] images = [.. Enumerable.Range(0, at.Length).Select(n =>
+        {
+            (Slow, fast) = ((double[])at.Clone(), settled);
+            Slow[n] += Trial;
+            return Map(CoarseSteps).Image;
+        })];
+        (Slow, fast) = (at, settled);
+        return new Slopes(image, images, Trial);
+    }
+
+    private TransientResult? Converge(Slopes slopes, int steps, double tolerance)
+    {
+        TransientResult? before = null;
+        for (int round = 0; round < MostRounds; round++)
+        {
+            (TransientResult result, double[] image) = Map(steps);
+            double[] residual = [.. image.Zip(Slow, (g, x) => g - x)];
+            bool still = before is not null && result.Near(before, tolerance);
+            Slow = [.. Slow.Zip(slopes.Step(residual), (x, s) => x + s)];
+            double off = residual.Max(Math.Abs);
+            if (Trace) Console.Error.WriteLine($"  {steps.Text()} {off.Text()} {result.DcVolts.Text()} {result.AcVolts.Text()}");
+            if (off < tolerance && still) return result;
+            before = result;
+        }
+        return null;
+    }
+
+    private (TransientResult Result, double[] Image) Map(int steps)
+    {
+        double[] plain = Scale(Slow, [.. weights.Select(w => 1 / w)]);
+        double[] settings = plain[cores..];
+        Netlist netlist = wiring.Netlist(Analysis.Transient, [.. plain[..cores], .. fast]);
+        netlist.Write(wiring.CoreHenries(settings), wiring.LampOhms(settings));
+        double period = 1 / wiring.Bench.Hertz;
+        string hertz = wiring.Bench.Hertz.Text();
+        string peak = (Math.Sqrt(2) * wiring.Bench.Source!.Volts).Text();
+        spice.Load([.. netlist.Lines,
+            $"vs {netlist.Name(wiring.Plus)} {netlist.Name(wiring.Minus)} sin(0 {peak} {hertz} 0 0 90)",
+            ".options method=gear maxord=2 trtol=1e12 gmin=1e-15 abstol=1e-9 vntol=1e-7 reltol=1e-6 itl4=200 pivtol=1e-30", ".end"]);
+        string probes = wiring.Probes is { } ends && netlist.Together(ends.A, ends.B) ? netlist.Volts(ends.A, ends.B) : "0";
+        string[] columns = [.. netlist.Inductors.Select(name => name + "#branch"), .. wiring.SettingVolts(netlist),
+            probes, "-vs#branch", netlist.Volts(wiring.Plus, wiring.Minus)];
+        string step = (period / steps).Text();
+        Waveforms waves = spice.Waves([$"tran {step} {(Cycles * period).Text()} 0 {step} uic"], columns);
+
+        int inductors = netlist.Inductors.Count;
+        int tail = columns.Length - 3;
+        fast = [.. Enumerable.Range(cores, inductors - cores).Select(waves.Last)];
+        double[] rms = [.. Enumerable.Range(inductors, tail - inductors).Select(n => waves.Rms(n, period))];
+        double dc = waves.Mean(tail, period);
+        double all = waves.Rms(tail, period);
+        double ac = Math.Sqrt(Math.Max(0, all * all - dc * dc));
+        double[] image = [.. Enumerable.Range(0, cores).Select(waves.Last), .. wiring.Settings(rms)];
+        TransientResult result = new(ac, dc, waves.Rms(tail + 1, period), waves.MeanProduct(tail + 1, tail + 2, period));
+        return (result, Scale(image, weights));
+    }
+
+    private static double[] Scale(double[] values, double[] by) => [.. values.Zip(by, (v, w) => v * w)];
+}
