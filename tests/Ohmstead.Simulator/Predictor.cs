@@ -16,7 +16,16 @@ internal sealed class Predictor : IDisposable
         foreach (JsonObject reading in unit.Objects("readings"))
         {
             if (wanted is not null && !wanted(reading.Word("id"))) continue;
-            double? value = ReadingSolver.Value(spice, unit, Bench.Read(unit, reading, volts?.Invoke(reading)));
+            double? value;
+            try
+            {
+                value = ReadingSolver.Value(spice, unit, Bench.Read(unit, reading, volts?.Invoke(reading)));
+            }
+            catch (SpiceFailure failure)
+            {
+                Console.Error.WriteLine($"{reading.Word("id")} left out: {failure.Message}");
+                continue;
+            }
             values[reading.Word("id")] = value is { } number ? JsonValue.Create(number) : JsonValue.Create("OL");
         }
         return values;

@@ -23,6 +23,7 @@ internal static class Program
             {
                 case "predict": Predict(given); return 0;
                 case "check": return Check(given);
+                case "remake": RandomSheets.Remake(given.One("into") ?? "tests/Reference/ngspice", given.One("only") ?? ""); return 0;
                 default: Console.Error.WriteLine(Usage); return 2;
             }
         }

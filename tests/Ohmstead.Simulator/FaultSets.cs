@@ -1,0 +1,31 @@
+using System.Text.Json.Nodes;
+
+namespace Ohmstead.Simulator;
+
+/// <summary>Sets of faults for the expected values of a drawn sheet: none, then one to four of any kind.</summary>
+internal static class FaultSets
+{
+    public static List<string[]> Draw(Dice dice, JsonObject sheet)
+    {
+        List<string[]> sets = [[]];
+        int more = dice.Whole(1, 3);
+        (JsonObject Element, FaultMode[] Modes)[] catalogue = [.. FaultCatalogue.Of(sheet)];
+        for (int n = 0; n < more; n++)
+        {
+            Dictionary<string, string> faults = new(StringComparer.Ordinal);
+            int count = dice.Whole(1, 4);
+            while (faults.Count < count)
+            {
+                (JsonObject element, FaultMode[] modes) = dice.Pick(catalogue);
+                FaultMode mode = dice.Pick(modes);
+                double? size = FaultCatalogue.Size(dice, element, mode);
+                if (mode.Name == "open" && element.ContainsKey("turns") && dice.Chance(0.5))
+                    size = Math.Floor(element.Number("turns") * dice.Between(0, 0.95));
+                string id = element.Word("id");
+                faults[id] = new Fault(id, mode.Name, size is { } value ? Dice.Tidy(value) : null).ToString();
+            }
+            sets.Add([.. faults.Values]);
+        }
+        return sets;
+    }
+}

@@ -1,0 +1,39 @@
+using System.Text.Json.Nodes;
+
+namespace Ohmstead.Simulator;
+
+/// <summary>Writes drawn sheets and their expected values.</summary>
+internal static class RandomSheets
+{
+    private const int Count = 32;
+
+    public static void Remake(string folder, string only)
+    {
+        for (int n = 0; n < Count; n++)
+        {
+            string id = "random-" + n.ToString("000", System.Globalization.CultureInfo.InvariantCulture);
+            if (!id.Contains(only, StringComparison.Ordinal)) continue;
+            string stem = Path.Combine(folder, "random", id["random-".Length..]);
+            Store.WriteLines(
+                stem + ".sheet.json", new SheetMaker(1000 + n).Make(id), "cores", "controls", "elements", "readings", "takeApart");
+            JsonObject sheet = Store.Read(stem + ".sheet.json");
+            JsonObject[] cases = [.. FaultSets.Draw(new Dice(5000 + n), sheet).Select(faults => Case(sheet, faults))];
+            Store.WriteLines(stem + ".expected.json", new JsonObject
+            {
+                ["source"] = "ngspice, by tests/Ohmstead.Simulator",
+                ["cases"] = new JsonArray([.. cases]),
+            }, "cases");
+            Console.Error.WriteLine(id);
+        }
+    }
+
+    private static JsonObject Case(JsonObject sheet, string[] faults)
+    {
+        using Predictor predictor = new();
+        return new JsonObject
+        {
+            ["faults"] = SheetDraft.Names(faults),
+            ["expected"] = predictor.Readings(FaultEdits.Apply(sheet, faults.Select(Fault.Parse))),
+        };
+    }
+}
