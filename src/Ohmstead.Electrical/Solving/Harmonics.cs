@@ -15,7 +15,7 @@ internal static class Harmonics
     public const int Highest = Samples / 2;
 
     /// <summary>The harmonics at which networks are solved.</summary>
-    public static readonly int[] Solved = [0, 1, 2, 3, 5, 10, Highest];
+    public static readonly int[] Solved = [0, 1, 2, 4, 11, Highest];
 
     /// <summary>cos 2πkn/Samples at [k·Samples + n].</summary>
     public static readonly double[] Cosines = Table(Math.Cos);

@@ -6,22 +6,26 @@ internal static class JunctionLaw
     private const int MostSteps = 50;
 
     /// <summary>
-    /// The junction's voltage [V] for the incident wave a [V] on the reference resistance R [Ω]. Newton's method from above on
-    /// a convex rising function, so it cannot overshoot; <paramref name="start"/> is any guess.
+    /// The junction's voltage [V] for the incident wave a [V] on the reference resistance R [Ω], by Newton's method on a convex
+    /// rising function: from above it cannot overshoot, and a step that would jump above starts there instead.
     /// </summary>
+    /// <param name="start">A guess, such as the voltage of the round before.</param>
     public static double Volts(double a, double r, double saturationAmps, double slopeVolts, double start)
     {
         var leak = r * saturationAmps;
         if (a < -30 * slopeVolts) return a + leak;
-        var above = a > 0 ? Math.Min(a, slopeVolts * Math.Log(1 + (a / leak))) : 0;
-        var v = Math.Min(start, above);
+        var inverseSlope = 1 / slopeVolts;
+        var v = start > a && a > 0 ? Above(a, leak, slopeVolts) : start;
         for (var n = 0; n < MostSteps; n++)
         {
-            var e = leak * Math.Exp(v / slopeVolts);
-            var change = (v + e - leak - a) / (1 + (e / slopeVolts));
-            v = Math.Min(v - change, above);
-            if (Math.Abs(change) < 1e-11 * (slopeVolts + Math.Abs(v))) break;
+            var e = leak * Math.Exp(v * inverseSlope);
+            var change = (v + e - leak - a) / (1 + (e * inverseSlope));
+            v = change < -slopeVolts ? Math.Min(v - change, Above(a, leak, slopeVolts)) : v - change;
+            if (Math.Abs(change) < 1e-6 * slopeVolts) break;
         }
         return v;
     }
+
+    /// <summary>A voltage not below the solution.</summary>
+    private static double Above(double a, double leak, double slopeVolts) => a > 0 ? Math.Min(a, slopeVolts * Math.Log(1 + (a / leak))) : 0;
 }

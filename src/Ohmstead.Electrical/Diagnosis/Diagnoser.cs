@@ -1,0 +1,58 @@
+using System.Collections.Immutable;
+using Ohmstead.Electrical.Circuits;
+using Ohmstead.Electrical.Faults;
+using Ohmstead.Electrical.Readings;
+
+namespace Ohmstead.Electrical.Diagnosis;
+
+/// <summary>From readings and observations to the probabilities of faults.</summary>
+public static class Diagnoser
+{
+    /// <summary>
+    /// Marginal probabilities over sets of faults of any size, from any subset of readings. Spread of the sound parameters and
+    /// the meter's error both count; sizes are fitted and integrated over. Model and method: docs/methods/diagnosis.md. Cost:
+    /// some ten thousand solutions of all readings at the default options.
+    /// </summary>
+    /// <param name="model">The unit.</param>
+    /// <param name="readings">What was read and told.</param>
+    /// <param name="options">How long to search.</param>
+    public static DiagnosisResult Run(UnitModel model, UnitReadings readings, DiagnosisOptions options)
+    {
+        var catalogue = new FaultCatalogue(model);
+        var odds = catalogue.Odds(readings.ExpectedFaults);
+        var evidence = new Evidence(model, catalogue, readings, options.WrongReadingChance);
+        var crew = new Crew(evidence.Set, options.Threads);
+        var sound = crew.One(w =>
+        {
+            w.Predictor.Begin([]);
+            return Enumerable.Range(0, evidence.Set.Count).Select(r => w.Predictor.Scaled(r, [])).ToArray();
+        });
+        var classes = ClassBuilder.Build(evidence, odds, sound, crew, out var still);
+        var search = new Search(evidence, classes, sound, crew, options);
+        var stop = search.Run();
+        var marginals = new Marginals(search.Known, classes);
+        var chances = catalogue.Chances(odds);
+        var faults = FaultTable.Of(catalogue, classes, still, marginals, chances);
+        var soundProbability = SoundProbability(catalogue, odds, classes, marginals, still);
+        var explained = new Explanation(evidence, marginals.Sets[0], search.Spreads, sound, crew);
+        return new DiagnosisResult(
+            soundProbability,
+            faults,
+            FaultTable.Sets(marginals, soundProbability),
+            [.. classes.Where(c => c.Modes.Length > 1).Select(c => c.Modes)],
+            explained.Readings,
+            explained.Unexplained,
+            explained.IsExplained,
+            options.RankNext ? NextReadings.Rank(model, catalogue, readings, marginals, search.Spreads, evidence, options) : [],
+            new SearchEffort(search.Known.Count, search.Expanded, crew.Solved, stop));
+    }
+
+    private static double SoundProbability(FaultCatalogue catalogue, double[] odds, FaultClass[] classes, Marginals marginals, List<FaultMode> still)
+    {
+        var at = Array.FindIndex(marginals.Sets, h => h.Classes.Length == 0);
+        if (at < 0) return 0;
+        var quiet = new double[catalogue.ElementCount];
+        foreach (var m in still) quiet[catalogue.ElementOf[m.Number]] += odds[m.Number];
+        return marginals.Exactly(at) * quiet.Aggregate(1.0, (p, o) => p / (1 + o));
+    }
+}

@@ -1,0 +1,98 @@
+namespace Ohmstead.Electrical.Diagnosis;
+
+/// <summary>
+/// The distribution of a unit's readings around a prediction on the meter's scale: spread of the sound parameters plus the
+/// meter's error (rectangular limit 1: variance 1/3, its shared part common to a quantity). Holds the precision matrix.
+/// </summary>
+internal sealed class Gaussian
+{
+    private const double Log2Pi = 1.8378770664093454;
+
+    public Gaussian(double[] covariance, int n)
+    {
+        N = n;
+        Covariance = covariance;
+        Precision = new double[n * n];
+        LogDeterminant = Invert(covariance, Precision, n);
+    }
+
+    public int N { get; }
+
+    public double[] Covariance { get; }
+
+    public double[] Precision { get; }
+
+    public double LogDeterminant { get; }
+
+    /// <summary>
+    /// Log density of the residuals where any reading may be wrong altogether: dropping one costs <paramref name="logWrong"/>
+    /// and frees it. Readings are dropped one by one while that gains.
+    /// </summary>
+    /// <param name="work">Scratch that holds the precision while readings are dropped.</param>
+    /// <returns>Log density, and which readings were dropped in <paramref name="work"/>.</returns>
+    public double RobustLog(ReadOnlySpan<double> z, double logWrong, RobustWork work)
+    {
+        work.Reset(N);
+        var u = work.U;
+        var q = 0.0;
+        for (var i = 0; i < N; i++)
+        {
+            u[i] = Dot(Precision.AsSpan(i * N, N), z);
+            q += u[i] * z[i];
+        }
+        var log = -0.5 * (q + LogDeterminant + (N * Log2Pi));
+        var precision = Precision;
+        while (true)
+        {
+            var (best, gain) = (-1, 0.0);
+            for (var i = 0; i < N; i++)
+            {
+                if (work.Dropped[i]) continue;
+                var p = precision[(i * N) + i];
+                var g = (0.5 * u[i] * u[i] / p) + (0.5 * (Log2Pi - Math.Log(p))) + logWrong;
+                if (g > gain) (best, gain) = (i, g);
+            }
+            if (best < 0) return log;
+            precision = work.Drop(Precision, best);
+            log += gain;
+        }
+    }
+
+    private static double Dot(ReadOnlySpan<double> a, ReadOnlySpan<double> b) => Vectors.Dot(a, b);
+
+    private static double Invert(double[] a, double[] inverse, int n)
+    {
+        var l = new double[n * n];
+        var logDeterminant = 0.0;
+        for (var i = 0; i < n; i++)
+            for (var j = 0; j <= i; j++)
+            {
+                var sum = a[(i * n) + j] - Vectors.Dot(l.AsSpan(i * n, j), l.AsSpan(j * n, j));
+                if (i == j)
+                {
+                    l[(i * n) + i] = Math.Sqrt(Math.Max(sum, 1e-12));
+                    logDeterminant += 2 * Math.Log(l[(i * n) + i]);
+                }
+                else l[(i * n) + j] = sum / l[(j * n) + j];
+            }
+        var m = new double[n * n];
+        for (var i = 0; i < n; i++)
+        {
+            m[(i * n) + i] = 1 / l[(i * n) + i];
+            for (var j = 0; j < i; j++)
+            {
+                var sum = 0.0;
+                for (var k = j; k < i; k++) sum -= l[(i * n) + k] * m[(k * n) + j];
+                m[(i * n) + j] = sum / l[(i * n) + i];
+            }
+        }
+        for (var k = 0; k < n; k++)
+            for (var i = 0; i <= k; i++)
+            {
+                var f = m[(k * n) + i];
+                if (f == 0) continue;
+                for (var j = 0; j <= k; j++) inverse[(i * n) + j] += f * m[(k * n) + j];
+            }
+        return logDeterminant;
+    }
+}

@@ -1,0 +1,195 @@
+using Ohmstead.Electrical.Faults;
+
+namespace Ohmstead.Electrical.Diagnosis;
+
+/// <summary>
+/// Best-first search over sets of fault classes. A set is expanded by working out its own spread, fitting its sizes, and
+/// trying its neighbours: every addition (a quick estimate for all, exact solutions for the best), every removal, exchanges
+/// of one member, and two members for one.
+/// </summary>
+internal sealed class Search
+{
+    private readonly Evidence evidence;
+    private readonly FaultClass[] classes;
+    private readonly Crew crew;
+    private readonly DiagnosisOptions options;
+    private readonly Dictionary<string, Hypothesis> known = new(StringComparer.Ordinal);
+    private readonly SpreadModel spreads;
+
+    public Search(Evidence evidence, FaultClass[] classes, double[] sound, Crew crew, DiagnosisOptions options)
+    {
+        (this.evidence, this.classes, this.crew, this.options) = (evidence, classes, crew, options);
+        spreads = new SpreadModel(evidence, sound, crew);
+        known[""] = new Hypothesis([], []) { Predicted = sound };
+    }
+
+    public IReadOnlyCollection<Hypothesis> Known => known.Values;
+
+    public SpreadModel Spreads => spreads;
+
+    public int Expanded { get; private set; }
+
+    /// <summary>Why it stopped: nothing left within the margin, the budget, the clock or the caller.</summary>
+    public SearchStop Run()
+    {
+        Expand(known[""]);
+        while (true)
+        {
+            if (options.Cancellation.IsCancellationRequested) return SearchStop.Cancelled;
+            if (options.IsTimeUp()) return SearchStop.TimeUp;
+            if (Expanded >= options.MostExpanded) return SearchStop.Budget;
+            var best = known.Values.Max(h => h.LogPosterior);
+            var next = known.Values.Where(h => !h.IsExpanded && h.LogPosterior > best - options.Margin)
+                .OrderByDescending(h => h.LogPosterior).ThenBy(h => h.Key, StringComparer.Ordinal).FirstOrDefault();
+            if (next is null) return SearchStop.Complete;
+            Expand(next);
+            options.Progress?.Invoke(Expanded / (double)options.MostExpanded);
+        }
+    }
+
+    private void Expand(Hypothesis h)
+    {
+        Expanded++;
+        h.IsExpanded = true;
+        h.Spread = spreads.Of(h);
+        crew.One(worker =>
+        {
+            SizeFit.Run(h, h.Spread, evidence, worker, shares => Solve(h.Classes, shares, worker));
+            return 0;
+        });
+        TryAdditions(h);
+        var best = known.Values.Max(k => k.LogPosterior);
+        if (h.Classes.Length == 0 || h.LogPosterior < best - options.Margin) return;
+        TryExchanges(h);
+    }
+
+    private double[] Solve(FaultClass[] set, double[] shares, Worker worker)
+    {
+        var faults = new Fault[set.Length];
+        for (var k = 0; k < set.Length; k++) faults[k] = set[k].At(shares[k]);
+        worker.Predictor.Begin(faults);
+        var t = new double[evidence.Set.Count];
+        for (var r = 0; r < t.Length; r++) t[r] = worker.Predictor.Scaled(r, faults);
+        return t;
+    }
+
+    private void TryAdditions(Hypothesis h)
+    {
+        h.AddLogOdds = new double[classes.Length];
+        Array.Fill(h.AddLogOdds, double.NegativeInfinity);
+        if (h.Classes.Length >= options.MostFaults) return;
+        var told = evidence.LogTold(h.Classes);
+        crew.Each(classes.Length, (n, worker) =>
+        {
+            var c = classes[n];
+            if (!CanAdd(h.Classes, c)) return;
+            var log = SizeIntegral.Log(c, c.Curve, h.Predicted, evidence, h.Spread!, worker, out _, out _);
+            h.AddLogOdds[n] = log + Density(h.Classes, h.Shares) - h.LogFit + c.LogOdds + evidence.LogTold([.. h.Classes, c]) - told;
+        });
+        var chosen = Best(h.AddLogOdds, options.ExactAdditions, double.NegativeInfinity);
+        var children = new Hypothesis?[chosen.Length];
+        crew.Each(chosen.Length, (n, worker) => children[n] = Add(h, h.Classes, h.Shares, h.Predicted, h.LogEvidence - h.LogFit - told, classes[chosen[n]], worker));
+        for (var n = 0; n < chosen.Length; n++)
+        {
+            if (children[n] is not { } child) continue;
+            h.AddLogOdds[chosen[n]] = child.LogPosterior - h.LogPosterior;
+            Register(child);
+        }
+    }
+
+    private static double Density(FaultClass[] set, double[] shares)
+    {
+        var sum = 0.0;
+        for (var k = 0; k < set.Length; k++) sum += set[k].LogDensity(shares[k]);
+        return sum;
+    }
+
+    private static int[] Best(double[] scores, int most, double floor) =>
+        [.. Enumerable.Range(0, scores.Length).Where(n => scores[n] > floor).OrderByDescending(n => scores[n]).ThenBy(n => n).Take(most)];
+
+    private static bool CanAdd(FaultClass[] set, FaultClass c)
+    {
+        foreach (var other in set)
+            if (other == c || (other.Elements.Length == 1 && c.Elements.Length == 1 && other.Elements[0] == c.Elements[0])) return false;
+        return true;
+    }
+
+    /// <summary>Solves a set with one more class: its curve of sizes, the best of it, and the evidence.</summary>
+    /// <param name="occam">What integrating over the other members' sizes adds to the evidence.</param>
+    private Hypothesis Add(Hypothesis parent, FaultClass[] set, double[] shares, double[] origin, double occam, FaultClass c, Worker worker)
+    {
+        var curve = new double[c.PointShares.Length][];
+        for (var k = 0; k < curve.Length; k++)
+        {
+            var (all, sizes) = Hypothesis.Insert(set, shares, c, c.PointShares[k]);
+            curve[k] = Solve(all, sizes, worker);
+            for (var r = 0; r < origin.Length; r++) curve[k][r] -= origin[r];
+        }
+        var log = SizeIntegral.Log(c, curve, origin, evidence, parent.Spread!, worker, out var share, out var bestLog);
+        var (members, fitted) = Hypothesis.Insert(set, shares, c, share);
+        var child = new Hypothesis(members, fitted) { Parent = parent };
+        var at = c.IsContinuous ? -1 : Array.IndexOf(c.PointShares, share);
+        child.Predicted = at < 0 ? Solve(members, fitted, worker) : [.. curve[at].Select((d, r) => d + origin[r])];
+        var exact = evidence.LogLikelihood(child.Predicted, parent.Spread!, worker) + c.LogDensity(share);
+        var density = Density(set, shares);
+        child.LogFit = exact + density;
+        child.LogEvidence = log + density + Math.Max(exact - bestLog, -3) + occam + evidence.LogTold(members);
+        return child;
+    }
+
+    /// <summary>Without each member: alone, and with another in its place. Without each pair: with one for two.</summary>
+    private void TryExchanges(Hypothesis h)
+    {
+        var holes = new List<int[]>();
+        for (var k = 0; k < h.Classes.Length; k++) holes.Add([k]);
+        for (var k = 0; k < h.Classes.Length; k++)
+            for (var j = k + 1; j < h.Classes.Length; j++) holes.Add([k, j]);
+        var found = new List<Hypothesis>[holes.Count];
+        crew.Each(holes.Count, (n, worker) => found[n] = Exchange(h, holes[n], worker));
+        foreach (var child in found.SelectMany(f => f)) Register(child);
+    }
+
+    private List<Hypothesis> Exchange(Hypothesis h, int[] hole, Worker worker)
+    {
+        var (set, shares) = (h.Classes, h.Shares);
+        foreach (var k in hole.OrderDescending()) (set, shares) = Hypothesis.Without(set, shares, k);
+        var origin = Solve(set, shares, worker);
+        var rest = new Hypothesis(set, shares) { Parent = h, Predicted = origin };
+        var density = Density(set, shares);
+        rest.LogFit = evidence.LogLikelihood(origin, h.Spread!, worker) + density;
+        var occam = (h.LogEvidence - h.LogFit - evidence.LogTold(h.Classes)) * set.Length / h.Classes.Length;
+        rest.LogEvidence = rest.LogFit + occam + evidence.LogTold(set);
+        var found = new List<Hypothesis> { rest };
+        var scores = new double[classes.Length];
+        for (var n = 0; n < classes.Length; n++)
+            scores[n] = CanAdd(set, classes[n]) && !h.Contains(classes[n])
+                ? SizeIntegral.Log(classes[n], classes[n].Curve, origin, evidence, h.Spread!, worker, out _, out _) + density + occam + classes[n].LogOdds + rest.LogPrior
+                : double.NegativeInfinity;
+        var floor = h.LogPosterior - options.Margin - 12;
+        foreach (var n in Best(scores, hole.Length == 1 ? options.ExactExchanges : 2, floor))
+            found.Add(Add(h, set, shares, origin, occam, classes[n], worker));
+        return found;
+    }
+
+    private void Register(Hypothesis h)
+    {
+        if (!known.TryGetValue(h.Key, out var old)) known[h.Key] = h;
+        else if (!old.IsExpanded && h.LogFit > old.LogFit) known[h.Key] = h;
+    }
+}
+
+/// <summary>Why the search for sets of faults stopped.</summary>
+public enum SearchStop
+{
+    /// <summary>No unexpanded set is left within the margin of the best.</summary>
+    Complete,
+
+    /// <summary>The largest number of expansions was reached.</summary>
+    Budget,
+
+    /// <summary>The caller's clock said so.</summary>
+    TimeUp,
+
+    /// <summary>The caller stopped it.</summary>
+    Cancelled,
+}

@@ -1,0 +1,122 @@
+namespace Ohmstead.Electrical.Diagnosis;
+
+/// <summary>Fits the sizes of a set of faults together by Gauss–Newton, and integrates over them by Laplace's method.</summary>
+internal static class SizeFit
+{
+    private const int MostRounds = 6;
+    private const double Step = 0.01;
+    private const double Enough = 0.01;
+
+    /// <summary>
+    /// Moves the sizes to the best explanation with this spread, then fills the hypothesis' fit, evidence and deviations.
+    /// </summary>
+    /// <param name="solve">Solves the readings of the hypothesis' classes at given shares.</param>
+    public static void Run(Hypothesis h, Spread spread, Evidence evidence, Worker worker, Func<double[], double[]> solve)
+    {
+        var free = Enumerable.Range(0, h.Classes.Length).Where(k => h.Classes[k].IsContinuous).ToArray();
+        var log = Log(h, h.Predicted, h.Shares, spread, evidence, worker);
+        var (gradient, curvature, sides) = (new double[free.Length], new double[free.Length * free.Length], new double[free.Length][]);
+        for (var round = 0; ; round++)
+        {
+            if (free.Length == 0) break;
+            Differentiate(h, spread, evidence, worker, solve, free, gradient, curvature, sides);
+            if (round == MostRounds) break;
+            var step = Newton(h, free, gradient, curvature);
+            if (step.All(s => Math.Abs(s) < 1e-4)) break;
+            var gained = TryStep(h, free, step, spread, evidence, worker, solve, ref log);
+            if (gained < Enough && round > 0 || gained <= 0) break;
+        }
+        h.LogFit = log;
+        h.LogEvidence = log + Laplace(h, free, gradient, curvature) + evidence.LogTold(h.Classes) + DiscreteShare(h);
+    }
+
+    /// <summary>A few whole turns: each size has an equal share.</summary>
+    public static double DiscreteShare(Hypothesis h) => h.Classes.Where(c => c.IsDiscrete).Sum(c => -Math.Log(c.PointShares.Length));
+
+    private static double Log(Hypothesis h, double[] predicted, double[] shares, Spread spread, Evidence evidence, Worker worker)
+    {
+        var density = 0.0;
+        for (var k = 0; k < h.Classes.Length; k++) density += h.Classes[k].LogDensity(shares[k]);
+        return evidence.LogLikelihood(predicted, spread, worker) + density;
+    }
+
+    private static void Differentiate(
+        Hypothesis h, Spread spread, Evidence evidence, Worker worker, Func<double[], double[]> solve, int[] free,
+        double[] gradient, double[] curvature, double[][] sides)
+    {
+        for (var k = 0; k < free.Length; k++)
+        {
+            var shares = (double[])h.Shares.Clone();
+            var step = shares[free[k]] > 0.5 ? -Step : Step;
+            shares[free[k]] += step;
+            sides[k] = solve(shares);
+            for (var r = 0; r < sides[k].Length; r++) sides[k][r] = (sides[k][r] - h.Predicted[r]) / step;
+        }
+        evidence.LogLikelihood(h.Predicted, spread, worker);
+        evidence.Project(sides, spread, worker, gradient, curvature);
+    }
+
+    /// <summary>The Newton step with sizes kept in their range; one at its bound that wants to leave stays.</summary>
+    private static double[] Newton(Hypothesis h, int[] free, double[] gradient, double[] curvature)
+    {
+        var n = free.Length;
+        var step = new double[n];
+        var held = new bool[n];
+        for (var pass = 0; pass <= n; pass++)
+        {
+            var (a, b) = ((double[])curvature.Clone(), (double[])gradient.Clone());
+            for (var k = 0; k < n; k++)
+            {
+                a[(k * n) + k] += 1e-3 + (1e-6 * a[(k * n) + k]);
+                if (!held[k]) continue;
+                for (var j = 0; j < n; j++) a[(k * n) + j] = a[(j * n) + k] = 0;
+                (a[(k * n) + k], b[k]) = (1, 0);
+            }
+            Solving.SmallSolve.InPlace(a, b, n);
+            var changed = false;
+            for (var k = 0; k < n; k++)
+            {
+                var to = Math.Clamp(h.Shares[free[k]] + b[k], 0, 1);
+                step[k] = Math.Clamp(to - h.Shares[free[k]], -0.35, 0.35);
+                if (!held[k] && step[k] == 0 && b[k] != 0) held[k] = changed = true;
+            }
+            if (!changed) break;
+        }
+        return step;
+    }
+
+    private static double TryStep(Hypothesis h, int[] free, double[] step, Spread spread, Evidence evidence, Worker worker, Func<double[], double[]> solve, ref double log)
+    {
+        for (var scale = 1.0; scale > 0.1; scale *= 0.4)
+        {
+            var shares = (double[])h.Shares.Clone();
+            for (var k = 0; k < free.Length; k++) shares[free[k]] = Math.Clamp(shares[free[k]] + (scale * step[k]), 0, 1);
+            var predicted = solve(shares);
+            var now = Log(h, predicted, shares, spread, evidence, worker);
+            if (now <= log) continue;
+            var gained = now - log;
+            (h.Shares, h.Predicted, log) = (shares, predicted, now);
+            return gained;
+        }
+        return 0;
+    }
+
+    /// <summary>ln ∫ over the sizes relative to the best: one size after another, each cut to its range.</summary>
+    private static double Laplace(Hypothesis h, int[] free, double[] gradient, double[] curvature)
+    {
+        var n = free.Length;
+        h.Deviations = new double[h.Classes.Length];
+        var a = (double[])curvature.Clone();
+        var sum = 0.0;
+        for (var k = 0; k < n; k++)
+        {
+            var d = Math.Max(a[(k * n) + k], 1e-9);
+            h.Deviations[free[k]] = Math.Min(1 / Math.Sqrt(d), 0.5);
+            sum += Math.Min(Normal.LogIntegral(h.Shares[free[k]], gradient[k], d), 0);
+            for (var i = k + 1; i < n; i++)
+                for (var j = k + 1; j < n; j++)
+                    a[(i * n) + j] -= a[(i * n) + k] * a[(k * n) + j] / d;
+        }
+        return sum;
+    }
+}

@@ -1,0 +1,63 @@
+namespace Ohmstead.Electrical.Diagnosis;
+
+/// <summary>The spread of the readings of a set of faults, from the slopes of that very set.</summary>
+internal sealed class SpreadModel
+{
+    private const double LeastSlope = 0.005;
+
+    private readonly Evidence evidence;
+    private readonly Crew crew;
+    private readonly bool[] usual;
+    private readonly double[] soundSlopes;
+    private readonly double[] soundShift;
+
+    public SpreadModel(Evidence evidence, double[] sound, Crew crew)
+    {
+        (this.evidence, this.crew) = (evidence, crew);
+        usual = new bool[sound.Length * evidence.Set.Model.Parameters.Length];
+        Array.Fill(usual, true);
+        (soundSlopes, soundShift) = Slopes([], sound, usual);
+        for (var n = 0; n < usual.Length; n++) usual[n] = Math.Abs(soundSlopes[n]) > LeastSlope;
+    }
+
+    /// <summary>
+    /// The spread around a hypothesis: of readings that its faults move, the slopes of the parameters are worked out anew;
+    /// the others are as in the sound unit.
+    /// </summary>
+    public Spread Of(Hypothesis h)
+    {
+        if (h.Classes.Length == 0) return evidence.SpreadOf(soundSlopes, soundShift);
+        var (n, count) = (evidence.Set.Count, evidence.Set.Model.Parameters.Length);
+        var which = new bool[n * count];
+        var moved = new bool[n];
+        for (var r = 0; r < n; r++)
+        {
+            moved[r] = h.Classes.Any(c => c.Moves[r]);
+            if (!moved[r]) continue;
+            var rewires = h.Classes.Any(c => c.Moves[r] && !c.HasSize);
+            for (var p = 0; p < count; p++) which[(r * count) + p] = rewires || usual[(r * count) + p];
+        }
+        var (slopes, shift) = Slopes(h.Faults(), h.Predicted, which);
+        for (var r = 0; r < n; r++)
+        {
+            if (moved[r]) continue;
+            Array.Copy(soundSlopes, r * count, slopes, r * count, count);
+            shift[r] = soundShift[r];
+        }
+        return evidence.SpreadOf(slopes, shift);
+    }
+
+    private (double[] Slopes, double[] Shift) Slopes(Faults.Fault[] faults, double[] centre, bool[] which)
+    {
+        var (n, count) = (centre.Length, evidence.Set.Model.Parameters.Length);
+        var slopes = new double[n * count];
+        var shift = new double[n];
+        // Rows are shared out, so that both threads work; each row is one reading.
+        crew.Each(n, (r, worker) =>
+        {
+            if (!which.AsSpan(r * count, count).Contains(true)) return;
+            worker.Predictor.SlopesOf(r, faults, centre[r], which.AsSpan(r * count, count), slopes.AsSpan(r * count, count), out shift[r]);
+        });
+        return (slopes, shift);
+    }
+}

@@ -1,0 +1,91 @@
+using Ohmstead.Electrical.Circuits;
+using Ohmstead.Electrical.Faults;
+using Ohmstead.Electrical.Solving;
+
+namespace Ohmstead.Electrical.Readings;
+
+/// <summary>Predicts readings of a faulted unit on the meter's scale. Scratch of one thread.</summary>
+internal sealed class Predictor(ReadingSet set)
+{
+    /// <summary>Parameters whose spread is at most this are differentiated on one side; wider ones across ± one deviation.</summary>
+    private const double NarrowSigma = 0.15;
+
+    /// <summary>The step for narrow parameters, in standard deviations.</summary>
+    private const double NarrowStep = 0.1;
+
+    private readonly ReadingSolver solver = new();
+    private readonly UnitValues values = set.Model.Nominal.Copy();
+
+    /// <summary>Readings solved so far.</summary>
+    public long Solved { get; private set; }
+
+    /// <summary>Readings whose iteration did not converge.</summary>
+    public long Unconverged { get; private set; }
+
+    /// <summary>Sets the unit: nominal values, some parameters by factors, then the faults.</summary>
+    public void Begin(ReadOnlySpan<Fault> faults)
+    {
+        values.CopyFrom(set.Model.Nominal);
+        foreach (var f in faults) f.ApplyTo(values);
+    }
+
+    private void Begin(ReadOnlySpan<Fault> faults, Parameter parameter, double factor)
+    {
+        values.CopyFrom(set.Model.Nominal);
+        values.Scale(parameter, factor);
+        foreach (var f in faults) f.ApplyTo(values);
+    }
+
+    /// <summary>Sets the unit with every parameter multiplied by its own factor, then the faults.</summary>
+    public void Begin(ReadOnlySpan<Fault> faults, ReadOnlySpan<double> factors)
+    {
+        values.CopyFrom(set.Model.Nominal);
+        for (var p = 0; p < factors.Length; p++) values.Scale(set.Model.Parameters[p], factors[p]);
+        foreach (var f in faults) f.ApplyTo(values);
+    }
+
+    /// <summary>A reading of the unit set by <see cref="Begin(ReadOnlySpan{Fault})"/>, in its quantity's unit.</summary>
+    public double Value(int reading, ReadOnlySpan<Fault> faults)
+    {
+        var solution = solver.Solve(set.Circuits[reading].For(faults), values);
+        Solved++;
+        if (solution.Stop != Stop.Converged) Unconverged++;
+        return double.IsFinite(solution.Value) ? Math.Clamp(solution.Value, -Solution.NoPathOhms, Solution.NoPathOhms) : Solution.NoPathOhms;
+    }
+
+    /// <summary>A reading on the meter's scale.</summary>
+    public double Scaled(int reading, ReadOnlySpan<Fault> faults) => set.ToScale(reading, Value(reading, faults));
+
+    /// <summary>
+    /// How far a reading moves on the meter's scale for one standard deviation of each parameter, and the shift of its mean
+    /// that curvature makes. Wide parameters are differenced across ± one deviation, so that the variance holds where the
+    /// response bends; narrow ones by a small step.
+    /// </summary>
+    /// <param name="centre">The reading with every parameter at its nominal value.</param>
+    /// <param name="which">The parameters to work out; the others stay 0.</param>
+    public void SlopesOf(int reading, Fault[] faults, double centre, ReadOnlySpan<bool> which, Span<double> slopes, out double shift)
+    {
+        var parameters = set.Model.Parameters;
+        shift = 0;
+        for (var p = 0; p < parameters.Length; p++)
+        {
+            if (!which[p]) continue;
+            var sigma = parameters[p].Sigma;
+            if (sigma <= NarrowSigma)
+            {
+                slopes[p] = (At(reading, faults, parameters[p], Math.Exp(NarrowStep * sigma)) - centre) / NarrowStep;
+                continue;
+            }
+            var up = At(reading, faults, parameters[p], Math.Exp(sigma)) - centre;
+            var down = At(reading, faults, parameters[p], Math.Exp(-sigma)) - centre;
+            slopes[p] = (up - down) / 2;
+            shift += (up + down) / 2;
+        }
+    }
+
+    private double At(int reading, Fault[] faults, Parameter parameter, double factor)
+    {
+        Begin(faults, parameter, factor);
+        return Scaled(reading, faults);
+    }
+}

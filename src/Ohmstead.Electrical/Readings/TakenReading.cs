@@ -1,0 +1,50 @@
+using System.Collections.Immutable;
+using Ohmstead.Electrical.TypeSheets;
+
+namespace Ohmstead.Electrical.Readings;
+
+/// <summary>What became of a reading.</summary>
+public enum Outcome
+{
+    /// <summary>A number was read.</summary>
+    Value,
+
+    /// <summary>The meter showed OL.</summary>
+    OverRange,
+
+    /// <summary>It changed when the unit was moved.</summary>
+    Jumps,
+
+    /// <summary>It could not be taken.</summary>
+    NotTaken,
+}
+
+/// <summary>A reading as it was taken, with the conditions that were really so.</summary>
+/// <param name="Value">The number read, for <see cref="Outcome.Value"/>.</param>
+/// <param name="JumpValues">The values between which it jumped; positive infinity for OL.</param>
+/// <param name="WaivedBy">Who waived a reading that could not be taken; empty otherwise.</param>
+/// <param name="State">The state of the unit as it really was.</param>
+public sealed record TakenReading(
+    ReadingSpec Spec, Outcome Outcome, double Value, ImmutableArray<double> JumpValues, string Why, string WaivedBy, ReadingState State)
+{
+    /// <summary>True when it says something about the circuit.</summary>
+    public bool IsTaken => Outcome != Outcome.NotTaken;
+}
+
+/// <summary>What eyes, hands or the owner answered to an observation.</summary>
+public sealed record Told(Observation Observation, bool Yes);
+
+/// <summary>Everything read on one unit.</summary>
+/// <param name="SupplyVolts">What the mains really gave [V].</param>
+/// <param name="ExpectedFaults">Mean number of faults assumed before any reading; null for the chances as they are.</param>
+public sealed record UnitReadings(
+    string Sheet, double SupplyVolts, double? ExpectedFaults, Meter Meter, ImmutableArray<TakenReading> Readings, ImmutableArray<Told> Told)
+{
+    /// <summary>The state in which a reading that is not yet taken would be taken: the sheet's, at the line's real volts.</summary>
+    public ReadingState StateOf(TypeSheet sheet, ReadingSpec spec) => AtLine(sheet, spec.State, SupplyVolts);
+
+    internal static ReadingState AtLine(TypeSheet sheet, ReadingState state, double supplyVolts) =>
+        state.Source is { IsDirect: false } s && Math.Abs(s.Volts - sheet.SupplyVolts) < 1e-9 * s.Volts
+            ? state with { Source = s with { Volts = supplyVolts } }
+            : state;
+}
