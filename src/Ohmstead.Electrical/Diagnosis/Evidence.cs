@@ -85,10 +85,48 @@ internal sealed class Evidence
     }
 
     /// <summary>
+    /// Where on the straight line between two predictions the likelihood is highest, as a share [0..1], and its curvature
+    /// there; with no reading dropped.
+    /// </summary>
+    public (double Share, double Curvature) TopOfLine(ReadOnlySpan<double> low, ReadOnlySpan<double> high, Spread spread, Worker worker)
+    {
+        var n = numeric.Length;
+        var d = worker.Scratch(3, n);
+        var z = worker.Residuals(n);
+        var any = false;
+        for (var k = 0; k < n; k++)
+        {
+            var r = numeric[k];
+            d[k] = high[r] - low[r];
+            any |= Math.Abs(d[k]) > 1e-9;
+            z[k] = measured[r] - low[r] - spread.Shift[r];
+        }
+        if (!any) return (0.5, 0);
+        var (along, curvature) = (0.0, 0.0);
+        var precision = spread.Gaussian.Precision;
+        for (var k = 0; k < n; k++)
+        {
+            if (d[k] == 0) continue;
+            var row = precision.AsSpan(k * n, n);
+            along += d[k] * Vectors.Dot(row, z);
+            curvature += d[k] * Vectors.Dot(row, d);
+        }
+        return (Math.Clamp(along / Math.Max(curvature, 1e-12), 0, 1), curvature);
+    }
+
+    /// <summary>Slope of the log likelihood along a line at the prediction last judged by this worker.</summary>
+    public double SlopeOfLine(ReadOnlySpan<double> low, ReadOnlySpan<double> high, Worker worker)
+    {
+        var slope = 0.0;
+        for (var k = 0; k < numeric.Length; k++) slope += (high[numeric[k]] - low[numeric[k]]) * worker.Robust.U[k];
+        return slope;
+    }
+
+    /// <summary>
     /// Gradient and curvature of the log likelihood along directions of the prediction, with the readings dropped by the last
     /// <see cref="LogLikelihood"/> of this worker left out.
     /// </summary>
-    public void Project(double[][] directions, Spread spread, Worker worker, double[] gradient, double[] curvature)
+    public void Project(double[][] directions, Spread spread, Worker worker, Span<double> gradient, Span<double> curvature)
     {
         var (n, count) = (numeric.Length, directions.Length);
         var precision = worker.Robust.PrecisionOr(spread.Gaussian.Precision);

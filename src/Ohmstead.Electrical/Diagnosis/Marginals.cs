@@ -59,7 +59,8 @@ internal sealed class Marginals
             if (known.ContainsKey(Hypothesis.KeyOf(members))) continue;
             // A member of the relative that this set gave up has no estimate here: it keeps half of its chance.
             var log = from.Contains(c) ? c.LogOdds - Math.Log(2) : from.AddLogOdds[c.Number];
-            odds[c.Number] = Math.Exp(Math.Min(log, 3));
+            // What matters was tried exactly; the rest joins with no more than twice its own chance.
+            odds[c.Number] = Math.Exp(Math.Min(log, c.LogOdds + Math.Log(2)));
         }
         return odds;
     }

@@ -63,14 +63,28 @@ internal sealed class Search
         TryExchanges(h);
     }
 
-    private double[] Solve(FaultClass[] set, double[] shares, Worker worker)
+    private double[] Solve(FaultClass[] set, double[] shares, Worker worker) => Solve(set, shares, [], null, worker);
+
+    /// <summary>
+    /// Solves the readings of a set; where <paramref name="changed"/> is given, readings that the change cannot move are copied
+    /// from <paramref name="from"/>. A fault without a size may lay open what was hidden, so what it moves is solved anew.
+    /// </summary>
+    private double[] Solve(FaultClass[] set, double[] shares, double[] from, FaultClass? changed, Worker worker)
     {
         var faults = new Fault[set.Length];
         for (var k = 0; k < set.Length; k++) faults[k] = set[k].At(shares[k]);
         worker.Predictor.Begin(faults);
         var t = new double[evidence.Set.Count];
-        for (var r = 0; r < t.Length; r++) t[r] = worker.Predictor.Scaled(r, faults);
+        for (var r = 0; r < t.Length; r++)
+            t[r] = changed is null || changed.Moves[r] || IsRewired(set, r) ? worker.Predictor.Scaled(r, faults) : from[r];
         return t;
+    }
+
+    private static bool IsRewired(FaultClass[] set, int reading)
+    {
+        foreach (var c in set)
+            if (!c.HasSize && c.Moves[reading]) return true;
+        return false;
     }
 
     private void TryAdditions(Hypothesis h)
@@ -122,19 +136,43 @@ internal sealed class Search
         for (var k = 0; k < curve.Length; k++)
         {
             var (all, sizes) = Hypothesis.Insert(set, shares, c, c.PointShares[k]);
-            curve[k] = Solve(all, sizes, worker);
+            curve[k] = Solve(all, sizes, origin, c, worker);
             for (var r = 0; r < origin.Length; r++) curve[k][r] -= origin[r];
         }
         var log = SizeIntegral.Log(c, curve, origin, evidence, parent.Spread!, worker, out var share, out var bestLog);
         var (members, fitted) = Hypothesis.Insert(set, shares, c, share);
         var child = new Hypothesis(members, fitted) { Parent = parent };
         var at = c.IsContinuous ? -1 : Array.IndexOf(c.PointShares, share);
-        child.Predicted = at < 0 ? Solve(members, fitted, worker) : [.. curve[at].Select((d, r) => d + origin[r])];
+        child.Predicted = at < 0 ? Solve(members, fitted, origin, c, worker) : [.. curve[at].Select((d, r) => d + origin[r])];
         var exact = evidence.LogLikelihood(child.Predicted, parent.Spread!, worker) + c.LogDensity(share);
+        if (at < 0) exact = Refine(child, c, share, curve, origin, exact, parent.Spread!, worker);
         var density = Density(set, shares);
         child.LogFit = exact + density;
-        child.LogEvidence = log + density + Math.Max(exact - bestLog, -3) + occam + evidence.LogTold(members);
+        child.LogEvidence = log + density + Math.Max(exact - bestLog, -30) + occam + evidence.LogTold(members);
         return child;
+    }
+
+    /// <summary>One step of the new size from the interpolated to the exact best; returns the log likelihood reached.</summary>
+    private double Refine(Hypothesis child, FaultClass c, double share, double[][] curve, double[] origin, double exact, Spread spread, Worker worker)
+    {
+        const double width = 0.01;
+        var (near, far) = (new double[origin.Length], new double[origin.Length]);
+        CurveShape.At(c.PointShares, curve, share, near);
+        CurveShape.At(c.PointShares, curve, share > 0.5 ? share - width : share + width, far);
+        for (var r = 0; r < far.Length; r++) far[r] = (far[r] - near[r]) / (share > 0.5 ? -width : width);
+        Span<double> gradient = stackalloc double[1];
+        Span<double> curvature = stackalloc double[1];
+        evidence.Project([far], spread, worker, gradient, curvature);
+        if (curvature[0] < 1) return exact;
+        var to = Math.Clamp(share + (gradient[0] / curvature[0]), Math.Max(0, share - 0.1), Math.Min(1, share + 0.1));
+        if (Math.Abs(to - share) < 1e-4) return exact;
+        var shares = (double[])child.Shares.Clone();
+        shares[Array.IndexOf(child.Classes, c)] = to;
+        var predicted = Solve(child.Classes, shares, origin, c, worker);
+        var now = evidence.LogLikelihood(predicted, spread, worker) + c.LogDensity(to);
+        if (now <= exact) return exact;
+        (child.Shares, child.Predicted) = (shares, predicted);
+        return now;
     }
 
     /// <summary>Without each member: alone, and with another in its place. Without each pair: with one for two.</summary>
@@ -152,8 +190,13 @@ internal sealed class Search
     private List<Hypothesis> Exchange(Hypothesis h, int[] hole, Worker worker)
     {
         var (set, shares) = (h.Classes, h.Shares);
-        foreach (var k in hole.OrderDescending()) (set, shares) = Hypothesis.Without(set, shares, k);
-        var origin = Solve(set, shares, worker);
+        var origin = h.Predicted;
+        foreach (var k in hole.OrderDescending())
+        {
+            var gone = set[k];
+            (set, shares) = Hypothesis.Without(set, shares, k);
+            origin = Solve(set, shares, origin, gone, worker);
+        }
         var rest = new Hypothesis(set, shares) { Parent = h, Predicted = origin };
         var density = Density(set, shares);
         rest.LogFit = evidence.LogLikelihood(origin, h.Spread!, worker) + density;

@@ -7,7 +7,7 @@ namespace Ohmstead.Electrical.Diagnosis;
 internal sealed class Worker(ReadingSet set)
 {
     private double[] residuals = [];
-    private double[] scratch = [];
+    private readonly double[][] scratch = [[], [], [], []];
 
     public Predictor Predictor { get; } = new(set);
 
@@ -19,10 +19,10 @@ internal sealed class Worker(ReadingSet set)
         return residuals.AsSpan(0, n);
     }
 
-    public Span<double> Scratch(int n)
+    public Span<double> Scratch(int which, int n)
     {
-        if (scratch.Length < n) scratch = new double[n];
-        return scratch.AsSpan(0, n);
+        if (scratch[which].Length < n) scratch[which] = new double[n];
+        return scratch[which].AsSpan(0, n);
     }
 }
 
