@@ -114,6 +114,15 @@ internal sealed class Evidence
         return (Math.Clamp(along / Math.Max(curvature, 1e-12), 0, 1), curvature);
     }
 
+    /// <summary>The readings that the last judgement of this worker left out as wrong.</summary>
+    public List<int> LeftOut(Worker worker)
+    {
+        var left = new List<int>();
+        for (var k = 0; k < numeric.Length; k++)
+            if (worker.Robust.Dropped[k]) left.Add(numeric[k]);
+        return left;
+    }
+
     /// <summary>Slope of the log likelihood along a line at the prediction last judged by this worker.</summary>
     public double SlopeOfLine(ReadOnlySpan<double> low, ReadOnlySpan<double> high, Worker worker)
     {

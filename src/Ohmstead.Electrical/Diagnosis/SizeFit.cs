@@ -4,6 +4,7 @@ namespace Ohmstead.Electrical.Diagnosis;
 internal static class SizeFit
 {
     private const int MostRounds = 6;
+    private const int MostPulls = 8;
     private const double Step = 0.01;
     private const double Enough = 0.01;
 
@@ -15,6 +16,7 @@ internal static class SizeFit
     {
         var free = Enumerable.Range(0, h.Classes.Length).Where(k => h.Classes[k].IsContinuous).ToArray();
         var log = Log(h, h.Predicted, h.Shares, spread, evidence, worker);
+        Pull(h, free, spread, evidence, worker, solve, ref log);
         var (gradient, curvature, sides) = (new double[free.Length], new double[free.Length * free.Length], new double[free.Length][]);
         for (var round = 0; ; round++)
         {
@@ -38,6 +40,39 @@ internal static class SizeFit
         var density = 0.0;
         for (var k = 0; k < h.Classes.Length; k++) density += h.Classes[k].LogDensity(shares[k]);
         return evidence.LogLikelihood(predicted, spread, worker) + density;
+    }
+
+    /// <summary>
+    /// A reading that is left out as wrong pulls no size, though it may be right and the size wrong: each size that moves it
+    /// is tried at the value that explains it.
+    /// </summary>
+    private static void Pull(Hypothesis h, int[] free, Spread spread, Evidence evidence, Worker worker, Func<double[], double[]> solve, ref double log)
+    {
+        if (free.Length == 0) return;
+        var left = evidence.LeftOut(worker);
+        var tries = 0;
+        foreach (var r in left)
+            foreach (var k in free)
+            {
+                if (!h.Classes[k].Moves[r] || tries++ >= MostPulls) continue;
+                var shares = (double[])h.Shares.Clone();
+                var predicted = h.Predicted;
+                for (var n = 0; n < 4; n++)
+                {
+                    var near = (double[])shares.Clone();
+                    var step = near[k] > 0.5 ? -Step : Step;
+                    near[k] += step;
+                    var slope = (solve(near)[r] - predicted[r]) / step;
+                    if (Math.Abs(slope) < 1) break;
+                    var to = Math.Clamp(shares[k] + ((evidence.Measured(r) - predicted[r]) / slope), 0, 1);
+                    var moved = Math.Abs(to - shares[k]);
+                    shares[k] = to;
+                    predicted = solve(shares);
+                    if (moved < 1e-3) break;
+                }
+                var now = Log(h, predicted, shares, spread, evidence, worker);
+                if (now > log) (h.Shares, h.Predicted, log) = (shares, predicted, now);
+            }
     }
 
     private static void Differentiate(
