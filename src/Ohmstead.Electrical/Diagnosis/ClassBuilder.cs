@@ -5,59 +5,49 @@ namespace Ohmstead.Electrical.Diagnosis;
 /// <summary>Finds what each fault alone does to the readings taken, and merges the modes that do the same.</summary>
 internal static class ClassBuilder
 {
-    /// <summary>Below this a reading is not moved [limits of the meter's error].</summary>
-    private const double LeastMove = 0.003;
-
     /// <summary>Modes whose readings differ by less than this at every size are one class [limits of the meter's error].</summary>
     private const double AlikeWithin = 0.05;
 
+    /// <param name="rows">What is known of the readings taken, one by one.</param>
     /// <param name="still">The modes that move no reading taken; they keep their chances.</param>
-    public static FaultClass[] Build(Evidence evidence, double[] odds, double[] sound, Crew crew, out List<FaultMode> still)
+    public static FaultClass[] Build(Evidence evidence, ReadingRow[] rows, double[] odds, Crew crew, out List<FaultMode> still)
     {
         var catalogue = evidence.Set.Catalogue;
-        var alone = new FaultClass?[catalogue.Modes.Length];
-        crew.Each(alone.Length, (n, worker) =>
+        var alone = new List<FaultClass>();
+        still = [];
+        foreach (var mode in catalogue.Modes)
         {
-            if (odds[n] <= 0) return;
-            var c = new FaultClass(n, [catalogue.Modes[n]], odds, catalogue.ElementOf);
-            FillCurve(c, sound, worker);
-            alone[n] = c;
-        });
-        still = [.. alone.OfType<FaultClass>().Where(c => !c.Moves.Any(m => m) && evidence.ToldKey(c.Lead).All(ch => ch == '|')).Select(c => c.Lead)];
-        var quiet = still.Select(m => m.Number).ToHashSet();
-        var groups = Groups([.. alone.OfType<FaultClass>().Where(c => !quiet.Contains(c.Number))], evidence);
+            if (odds[mode.Number] <= 0) continue;
+            var c = new FaultClass(mode.Number, [mode], odds, catalogue.ElementOf);
+            FillFrom(c, rows);
+            if (c.Moves.Contains(true) || evidence.IsToldOf(mode)) alone.Add(c);
+            else still.Add(mode);
+        }
+        var groups = Groups(alone, evidence);
         var classes = groups.Select((g, n) => new FaultClass(n, g.SelectMany(c => c.Modes), odds, catalogue.ElementOf)).ToArray();
         crew.Each(classes.Length, (n, worker) =>
         {
-            var single = alone[classes[n].Lead.Number]!;
+            var single = groups[n].First(c => c.Lead == classes[n].Lead);
             if (classes[n].Min == single.Min && classes[n].Max == single.Max) (classes[n].Curve, classes[n].Moves) = (single.Curve, single.Moves);
-            else FillCurve(classes[n], sound, worker);
+            else Fill(classes[n], [.. rows.Select((row, r) => single.Moves[r] ? ReadingLibrary.CurveOf(classes[n], r, row.Sound, worker) : null)]);
         });
         return classes;
     }
 
-    private static void FillCurve(FaultClass c, double[] sound, Worker worker)
+    private static void FillFrom(FaultClass c, ReadingRow[] rows) => Fill(c, [.. rows.Select(r => r.Curves[c.Lead.Number])]);
+
+    private static void Fill(FaultClass c, double[]?[] byReading)
     {
-        c.Curve = [.. c.PointShares.Select(_ => new double[sound.Length])];
-        c.Moves = new bool[sound.Length];
-        for (var k = 0; k < c.PointShares.Length; k++)
-        {
-            Fault[] faults = [c.At(c.PointShares[k])];
-            worker.Predictor.Begin(faults);
-            for (var r = 0; r < sound.Length; r++)
-            {
-                c.Curve[k][r] = worker.Predictor.Scaled(r, faults) - sound[r];
-                c.Moves[r] |= Math.Abs(c.Curve[k][r]) > LeastMove;
-            }
-        }
+        c.Moves = [.. byReading.Select(b => b is not null)];
+        c.Curve = [.. c.PointShares.Select((_, k) => byReading.Select(b => b?[k] ?? 0).ToArray())];
     }
 
-    private static List<List<FaultClass>> Groups(FaultClass[] alone, Evidence evidence)
+    private static List<List<FaultClass>> Groups(List<FaultClass> alone, Evidence evidence)
     {
         var groups = new List<List<FaultClass>>();
         foreach (var c in alone)
         {
-            var home = groups.FirstOrDefault(g => evidence.ToldKey(g[0].Lead) == evidence.ToldKey(c.Lead) && IsAlike(g[0], c));
+            var home = groups.FirstOrDefault(g => IsAlike(g[0], c) && evidence.ToldKey(g[0].Lead) == evidence.ToldKey(c.Lead));
             if (home is null) groups.Add([c]);
             else home.Add(c);
         }

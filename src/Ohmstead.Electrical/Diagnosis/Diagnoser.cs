@@ -16,25 +16,25 @@ public static class Diagnoser
     /// <param name="model">The unit.</param>
     /// <param name="readings">What was read and told.</param>
     /// <param name="options">How long to search.</param>
-    public static DiagnosisResult Run(UnitModel model, UnitReadings readings, DiagnosisOptions options)
+    public static DiagnosisResult Run(UnitModel model, UnitReadings readings, DiagnosisOptions options) =>
+        Run(new ReadingLibrary(model, readings.Meter), readings, options);
+
+    /// <summary>As above; the library keeps what was worked out for the next time the same unit is diagnosed.</summary>
+    public static DiagnosisResult Run(ReadingLibrary library, UnitReadings readings, DiagnosisOptions options)
     {
-        var catalogue = new FaultCatalogue(model);
+        var catalogue = library.Catalogue;
         var odds = catalogue.Odds(readings.ExpectedFaults);
-        var evidence = new Evidence(model, catalogue, readings, options.WrongReadingChance);
+        var evidence = new Evidence(library, readings, options.WrongReadingChance);
         var crew = new Crew(evidence.Set, options.Threads);
-        var sound = crew.One(w =>
-        {
-            w.Predictor.Begin([]);
-            return Enumerable.Range(0, evidence.Set.Count).Select(r => w.Predictor.Scaled(r, [])).ToArray();
-        });
-        var classes = ClassBuilder.Build(evidence, odds, sound, crew, out var still);
-        var search = new Search(evidence, classes, sound, crew, options);
+        var rows = library.Rows(evidence.Set, crew);
+        var classes = ClassBuilder.Build(evidence, rows, odds, crew, out var still);
+        var search = new Search(evidence, classes, rows, crew, options);
         var stop = search.Run();
         var marginals = new Marginals(search.Known, classes);
         var chances = catalogue.Chances(odds);
         var faults = FaultTable.Of(catalogue, classes, still, marginals, chances);
         var soundProbability = SoundProbability(catalogue, odds, classes, marginals, still);
-        var explained = new Explanation(evidence, marginals.Sets[0], search.Spreads, sound, crew);
+        var explained = new Explanation(evidence, marginals.Sets[0], search.Spreads, rows, crew);
         return new DiagnosisResult(
             soundProbability,
             faults,
@@ -43,7 +43,7 @@ public static class Diagnoser
             explained.Readings,
             explained.Unexplained,
             explained.IsExplained,
-            options.RankNext ? NextReadings.Rank(model, catalogue, readings, marginals, search.Spreads, evidence, options) : [],
+            options.RankNext ? new NextReadings(library, readings, marginals, evidence, still, odds, options).Rank() : [],
             new SearchEffort(search.Known.Count, search.Expanded, crew.Solved, stop));
     }
 

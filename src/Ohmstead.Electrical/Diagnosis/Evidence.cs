@@ -20,10 +20,10 @@ internal sealed class Evidence
     private readonly Told[] told;
     private readonly double logWrong;
 
-    public Evidence(UnitModel model, FaultCatalogue catalogue, UnitReadings readings, double wrongReadingChance)
+    public Evidence(ReadingLibrary library, UnitReadings readings, double wrongReadingChance)
     {
         Taken = [.. readings.Readings.Where(r => r.IsTaken)];
-        Set = new ReadingSet(model, catalogue, Taken.Select(t => (t.Spec, t.State)), readings.Meter);
+        Set = new ReadingSet(library.Model, library.Catalogue, Taken.Select(t => (t.Spec, t.State)), readings.Meter);
         numeric = [.. Places(Outcome.Value)];
         overRange = [.. Places(Outcome.OverRange)];
         jumps = [.. Places(Outcome.Jumps)];
@@ -79,7 +79,7 @@ internal sealed class Evidence
         {
             var row = spread.Slopes.AsSpan(r * count, count);
             var sigma = Math.Sqrt(Vectors.Dot(row, row) + 1e-6);
-            log += Math.Log(Math.Max(Normal.Below((predicted[r] - limits[r]) / sigma), 1e-6));
+            log += Math.Log(Math.Max(NormalLaw.Below((predicted[r] - limits[r]) / sigma), 1e-6));
         }
         return log;
     }
@@ -179,6 +179,9 @@ internal sealed class Evidence
     /// <summary>What observations and jumps say of a mode: modes that differ here are not merged.</summary>
     public string ToldKey(FaultMode mode) => string.Join('|', told.Select(t => GivenOf(mode, t.Observation)?.ToString("R", System.Globalization.CultureInfo.InvariantCulture) ?? ""))
         + (jumps.Length > 0 && IsIntermittent(mode) ? "i" : "");
+
+    /// <summary>True when an observation or a jump speaks of this mode.</summary>
+    public bool IsToldOf(FaultMode mode) => told.Any(t => GivenOf(mode, t.Observation) is not null);
 
     private static double? GivenOf(FaultMode mode, Observation o)
     {

@@ -7,9 +7,10 @@ namespace Ohmstead.Electrical.Diagnosis;
 /// <summary>The readings beside what the best set of faults expects, and those that it cannot explain.</summary>
 internal sealed class Explanation
 {
-    public Explanation(Evidence evidence, Hypothesis best, SpreadModel spreads, double[] sound, Crew crew)
+    public Explanation(Evidence evidence, Hypothesis best, SpreadModel spreads, ReadingRow[] rows, Crew crew)
     {
         var spread = best.Spread ?? spreads.Of(best);
+        var sound = rows.Select(r => r.Sound).ToArray();
         var soundSpread = spreads.Of(new Hypothesis([], []) { Predicted = sound });
         var dropped = crew.One(w =>
         {

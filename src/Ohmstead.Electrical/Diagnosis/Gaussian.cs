@@ -1,3 +1,5 @@
+using Ohmstead.Electrical.Readings;
+
 namespace Ohmstead.Electrical.Diagnosis;
 
 /// <summary>

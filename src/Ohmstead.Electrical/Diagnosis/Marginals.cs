@@ -1,3 +1,5 @@
+using Ohmstead.Electrical.Readings;
+
 using Ohmstead.Electrical.Faults;
 
 namespace Ohmstead.Electrical.Diagnosis;
@@ -30,6 +32,9 @@ internal sealed class Marginals
             AddJoining(n);
         }
     }
+
+    /// <summary>All classes.</summary>
+    public IReadOnlyList<FaultClass> Classes => classes;
 
     /// <summary>The sets that carry weight, best first.</summary>
     public Hypothesis[] Sets { get; }

@@ -1,3 +1,5 @@
+using Ohmstead.Electrical.Readings;
+
 namespace Ohmstead.Electrical.Diagnosis;
 
 /// <summary>Scratch of <see cref="Gaussian.RobustLog"/>: the weighted residuals, and the precision once readings are dropped.</summary>

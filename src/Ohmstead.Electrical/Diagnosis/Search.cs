@@ -16,11 +16,11 @@ internal sealed class Search
     private readonly Dictionary<string, Hypothesis> known = new(StringComparer.Ordinal);
     private readonly SpreadModel spreads;
 
-    public Search(Evidence evidence, FaultClass[] classes, double[] sound, Crew crew, DiagnosisOptions options)
+    public Search(Evidence evidence, FaultClass[] classes, ReadingRow[] rows, Crew crew, DiagnosisOptions options)
     {
         (this.evidence, this.classes, this.crew, this.options) = (evidence, classes, crew, options);
-        spreads = new SpreadModel(evidence, sound, crew);
-        known[""] = new Hypothesis([], []) { Predicted = sound };
+        spreads = new SpreadModel(evidence, rows, crew);
+        known[""] = new Hypothesis([], []) { Predicted = [.. rows.Select(r => r.Sound)] };
     }
 
     public IReadOnlyCollection<Hypothesis> Known => known.Values;

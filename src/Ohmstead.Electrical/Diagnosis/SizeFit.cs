@@ -1,3 +1,5 @@
+using Ohmstead.Electrical.Readings;
+
 namespace Ohmstead.Electrical.Diagnosis;
 
 /// <summary>Fits the sizes of a set of faults together by Gauss–Newton, and integrates over them by Laplace's method.</summary>
@@ -147,7 +149,7 @@ internal static class SizeFit
         {
             var d = Math.Max(a[(k * n) + k], 1e-9);
             h.Deviations[free[k]] = Math.Min(1 / Math.Sqrt(d), 0.5);
-            sum += Math.Min(Normal.LogIntegral(h.Shares[free[k]], gradient[k], d), 0);
+            sum += Math.Min(NormalLaw.LogIntegral(h.Shares[free[k]], gradient[k], d), 0);
             for (var i = k + 1; i < n; i++)
                 for (var j = k + 1; j < n; j++)
                     a[(i * n) + j] -= a[(i * n) + k] * a[(k * n) + j] / d;

@@ -1,3 +1,5 @@
+using Ohmstead.Electrical.Readings;
+
 namespace Ohmstead.Electrical.Diagnosis;
 
 /// <summary>
@@ -46,7 +48,7 @@ internal static class SizeIntegral
             if (log > bestLog) (bestShare, bestLog) = (share, log);
             // Where readings are dropped the parabola is that of the others; its width is what matters here.
             var slope = top is > 0 and < 1 ? 0 : evidence.SlopeOfLine(low, high, worker);
-            logs[k] = log + Normal.LogIntegral(top, slope, curvature) - Math.Log(Steps);
+            logs[k] = log + NormalLaw.LogIntegral(top, slope, curvature) - Math.Log(Steps);
             high.CopyTo(low);
         }
         return Vectors.LogSum(logs);

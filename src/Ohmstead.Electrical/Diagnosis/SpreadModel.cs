@@ -11,13 +11,12 @@ internal sealed class SpreadModel
     private readonly double[] soundSlopes;
     private readonly double[] soundShift;
 
-    public SpreadModel(Evidence evidence, double[] sound, Crew crew)
+    public SpreadModel(Evidence evidence, ReadingRow[] rows, Crew crew)
     {
         (this.evidence, this.crew) = (evidence, crew);
-        usual = new bool[sound.Length * evidence.Set.Model.Parameters.Length];
-        Array.Fill(usual, true);
-        (soundSlopes, soundShift) = Slopes([], sound, usual);
-        for (var n = 0; n < usual.Length; n++) usual[n] = Math.Abs(soundSlopes[n]) > LeastSlope;
+        soundSlopes = [.. rows.SelectMany(r => r.Slopes)];
+        soundShift = [.. rows.Select(r => r.Shift)];
+        usual = [.. soundSlopes.Select(s => Math.Abs(s) > LeastSlope)];
     }
 
     /// <summary>

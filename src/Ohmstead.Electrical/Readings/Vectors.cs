@@ -1,6 +1,6 @@
 using System.Numerics;
 
-namespace Ohmstead.Electrical.Diagnosis;
+namespace Ohmstead.Electrical.Readings;
 
 /// <summary>Sums over spans.</summary>
 internal static class Vectors

@@ -1,7 +1,7 @@
-namespace Ohmstead.Electrical.Diagnosis;
+namespace Ohmstead.Electrical.Readings;
 
 /// <summary>The normal distribution.</summary>
-internal static class Normal
+internal static class NormalLaw
 {
     /// <summary>Φ(x): the chance of a standard normal value below x; absolute error below 1.2·10⁻⁷ relative to the tail.</summary>
     public static double Below(double x) => 0.5 * Erfc(-x / Math.Sqrt(2));

@@ -1,0 +1,68 @@
+using System.Collections.Immutable;
+using Ohmstead.Electrical.Readings;
+using Ohmstead.Electrical.TypeSheets;
+
+namespace Ohmstead.Electrical.Diagnosis;
+
+/// <summary>Which readings must stand before another may be taken.</summary>
+public static class Gates
+{
+    /// <summary>
+    /// The readings that <paramref name="spec"/> needs, directly or through others, and that do not stand; those to take
+    /// first come first. A need stands when the last value with its meter's error lies inside the limits, or when it was
+    /// waived in writing because it could not be taken; a measured failure is never waived.
+    /// </summary>
+    public static ImmutableArray<string> Missing(TypeSheet sheet, UnitReadings readings, ReadingSpec spec)
+    {
+        var missing = new List<string>();
+        var seen = new HashSet<string>(StringComparer.Ordinal);
+        void Visit(ReadingSpec r)
+        {
+            foreach (var id in r.Needs)
+            {
+                if (!seen.Add(id) || sheet.FindReading(id) is not { } need) continue;
+                Visit(need);
+                if (!Stands(readings, need)) missing.Add(id);
+            }
+        }
+        Visit(spec);
+        return [.. missing];
+    }
+
+    /// <summary>True when the need for this reading is met.</summary>
+    public static bool Stands(UnitReadings readings, ReadingSpec spec)
+    {
+        var measured = readings.Readings.LastOrDefault(r => r.Spec.Id == spec.Id && r.IsTaken);
+        if (measured is null) return readings.Readings.Any(r => r.Spec.Id == spec.Id && r.WaivedBy.Length > 0);
+        var limits = spec.Limits ?? new Limits(double.NegativeInfinity, double.PositiveInfinity);
+        if (measured.Outcome == Outcome.Jumps) return false;
+        if (measured.Outcome == Outcome.OverRange) return double.IsPositiveInfinity(limits.Max);
+        var error = readings.Meter.For(spec.Quantity);
+        var value = measured.Value - (spec.Quantity == Quantity.Ohms ? error.LeadOhms : 0);
+        var limit = error.LimitAt(value);
+        return value - limit >= limits.Min && value + limit <= limits.Max;
+    }
+
+    /// <summary>Minutes of opening that the first reading with this access pays: its step and the cheapest way to it.</summary>
+    public static double OpeningMinutes(TypeSheet sheet, string access)
+    {
+        if (access == ReadingSpec.Closed) return 0;
+        var steps = sheet.TakeApart.ToDictionary(s => s.Id, StringComparer.Ordinal);
+        var done = new HashSet<string>(StringComparer.Ordinal);
+        void Reach(string id, HashSet<string> into)
+        {
+            if (!into.Add(id)) return;
+            foreach (var before in steps[id].After) Reach(before, into);
+            if (steps[id].AfterAny.Length == 0 || steps[id].AfterAny.Any(g => g.All(into.Contains))) return;
+            var ways = steps[id].AfterAny.Select(g =>
+            {
+                var way = new HashSet<string>(into, StringComparer.Ordinal);
+                foreach (var before in g) Reach(before, way);
+                return way;
+            });
+            into.UnionWith(ways.MinBy(w => w.Sum(s => steps[s].MinutesOut))!);
+        }
+        Reach(access, done);
+        return done.Sum(s => steps[s].MinutesOut);
+    }
+}
