@@ -44,6 +44,8 @@ internal sealed class Gaussian
         }
         var log = -0.5 * (q + LogDeterminant + (N * Log2Pi));
         var precision = Precision;
+        // Below this half-square no reading gains by being dropped, whatever its precision (10⁻⁴ and more).
+        var worthALook = -logWrong - 6;
         while (true)
         {
             var (best, gain) = (-1, 0.0);
@@ -51,6 +53,7 @@ internal sealed class Gaussian
             {
                 if (work.Dropped[i]) continue;
                 var p = precision[(i * N) + i];
+                if (0.5 * u[i] * u[i] < worthALook * p) continue;
                 var g = (0.5 * u[i] * u[i] / p) + (0.5 * (Log2Pi - Math.Log(p))) + logWrong;
                 if (g > gain) (best, gain) = (i, g);
             }

@@ -9,6 +9,9 @@ namespace Ohmstead.Electrical.Diagnosis;
 /// </summary>
 internal sealed class Search
 {
+    /// <summary>Above this the corrections are not interpolated [limits of the meter's error].</summary>
+    private const double LargeCorrection = 0.7;
+
     private readonly Evidence evidence;
     private readonly FaultClass[] classes;
     private readonly Crew crew;
@@ -54,7 +57,7 @@ internal sealed class Search
         h.Spread = spreads.Of(h);
         crew.One(worker =>
         {
-            SizeFit.Run(h, h.Spread, evidence, worker, shares => Solve(h.Classes, shares, worker));
+            SizeFit.Run(h, h.Spread, evidence, worker, (shares, from, changed) => Solve(h.Classes, shares, from, changed, worker));
             return 0;
         });
         TryAdditions(h);
@@ -62,8 +65,6 @@ internal sealed class Search
         if (h.Classes.Length == 0 || h.LogPosterior < best - options.Margin) return;
         TryExchanges(h);
     }
-
-    private double[] Solve(FaultClass[] set, double[] shares, Worker worker) => Solve(set, shares, [], null, worker);
 
     /// <summary>
     /// Solves the readings of a set; where <paramref name="changed"/> is given, readings that the change cannot move are copied
@@ -97,7 +98,7 @@ internal sealed class Search
         {
             var c = classes[n];
             if (!CanAdd(h.Classes, c)) return;
-            var log = SizeIntegral.Log(c, c.Curve, h.Predicted, evidence, h.Spread!, worker, out _, out _);
+            var log = SizeIntegral.Log(SizeIntegral.Coarse, c, c.Curve, h.Predicted, evidence, h.Spread!, worker, out _, out _);
             h.AddLogOdds[n] = log + Density(h.Classes, h.Shares) - h.LogFit + c.LogOdds + evidence.LogTold([.. h.Classes, c]) - told;
         });
         var chosen = Best(h.AddLogOdds, options.ExactAdditions, double.NegativeInfinity);
@@ -132,30 +133,61 @@ internal sealed class Search
     /// <param name="occam">What integrating over the other members' sizes adds to the evidence.</param>
     private Hypothesis Add(Hypothesis parent, FaultClass[] set, double[] shares, double[] origin, double occam, FaultClass c, Worker worker)
     {
-        var curve = new double[c.PointShares.Length][];
-        for (var k = 0; k < curve.Length; k++)
-        {
-            var (all, sizes) = Hypothesis.Insert(set, shares, c, c.PointShares[k]);
-            curve[k] = Solve(all, sizes, origin, c, worker);
-            for (var r = 0; r < origin.Length; r++) curve[k][r] -= origin[r];
-        }
-        var log = SizeIntegral.Log(c, curve, origin, evidence, parent.Spread!, worker, out var share, out var bestLog);
+        var curve = CurveFrom(set, shares, origin, c, worker);
+        var log = SizeIntegral.Log(SizeIntegral.Fine, c, curve, origin, evidence, parent.Spread!, worker, out var share, out var bestLog);
         var (members, fitted) = Hypothesis.Insert(set, shares, c, share);
         var child = new Hypothesis(members, fitted) { Parent = parent };
         var at = c.IsContinuous ? -1 : Array.IndexOf(c.PointShares, share);
         child.Predicted = at < 0 ? Solve(members, fitted, origin, c, worker) : [.. curve[at].Select((d, r) => d + origin[r])];
         var exact = evidence.LogLikelihood(child.Predicted, parent.Spread!, worker) + c.LogDensity(share);
-        if (at < 0) exact = Refine(child, c, share, curve, origin, exact, parent.Spread!, worker);
+        for (var n = 0; n < 2 && at < 0; n++) exact = Refine(child, c, curve, origin, exact, parent.Spread!, worker);
         var density = Density(set, shares);
         child.LogFit = exact + density;
         child.LogEvidence = log + density + Math.Max(exact - bestLog, -30) + occam + evidence.LogTold(members);
         return child;
     }
 
+    /// <summary>
+    /// The displacement of the readings along the added fault's size: what it does alone, corrected for the company it is in by
+    /// solutions at the ends and the middle; where the corrections are large every point is solved.
+    /// </summary>
+    private double[][] CurveFrom(FaultClass[] set, double[] shares, double[] origin, FaultClass c, Worker worker)
+    {
+        var last = c.PointShares.Length - 1;
+        var curve = new double[last + 1][];
+        int[] solved = c.IsContinuous ? [0, last / 2, last] : [.. Enumerable.Range(0, last + 1)];
+        foreach (var k in solved) curve[k] = PointOf(set, shares, origin, c, k, worker);
+        var correction = solved.Max(k => curve[k].Zip(c.Curve[k], (x, y) => Math.Abs(x - y)).Max());
+        for (var k = 0; k <= last; k++)
+            curve[k] ??= correction > LargeCorrection ? PointOf(set, shares, origin, c, k, worker) : Between(curve, c, k);
+        return curve;
+    }
+
+    private double[] PointOf(FaultClass[] set, double[] shares, double[] origin, FaultClass c, int k, Worker worker)
+    {
+        var (all, sizes) = Hypothesis.Insert(set, shares, c, c.PointShares[k]);
+        var point = Solve(all, sizes, origin, c, worker);
+        for (var r = 0; r < origin.Length; r++) point[r] -= origin[r];
+        return point;
+    }
+
+    /// <summary>The parabola through the three corrections, at u = 0, 1, 2.</summary>
+    private static double[] Between(double[][] curve, FaultClass c, int k)
+    {
+        var last = curve.Length - 1;
+        var u = 2 * c.PointShares[k];
+        var (w0, w1, w2) = ((u - 1) * (u - 2) / 2, u * (2 - u), u * (u - 1) / 2);
+        double Correction(int at, int r) => curve[at][r] - c.Curve[at][r];
+        return [.. c.Curve[k].Select((d, r) => d + (w0 * Correction(0, r)) + (w1 * Correction(last / 2, r)) + (w2 * Correction(last, r)))];
+    }
+
     /// <summary>One step of the new size from the interpolated to the exact best; returns the log likelihood reached.</summary>
-    private double Refine(Hypothesis child, FaultClass c, double share, double[][] curve, double[] origin, double exact, Spread spread, Worker worker)
+    private double Refine(Hypothesis child, FaultClass c, double[][] curve, double[] origin, double exact, Spread spread, Worker worker)
     {
         const double width = 0.01;
+        var place = Array.IndexOf(child.Classes, c);
+        var share = child.Shares[place];
+        evidence.LogLikelihood(child.Predicted, spread, worker);
         var (near, far) = (new double[origin.Length], new double[origin.Length]);
         CurveShape.At(c.PointShares, curve, share, near);
         CurveShape.At(c.PointShares, curve, share > 0.5 ? share - width : share + width, far);
@@ -167,7 +199,7 @@ internal sealed class Search
         var to = Math.Clamp(share + (gradient[0] / curvature[0]), Math.Max(0, share - 0.1), Math.Min(1, share + 0.1));
         if (Math.Abs(to - share) < 1e-4) return exact;
         var shares = (double[])child.Shares.Clone();
-        shares[Array.IndexOf(child.Classes, c)] = to;
+        shares[place] = to;
         var predicted = Solve(child.Classes, shares, origin, c, worker);
         var now = evidence.LogLikelihood(predicted, spread, worker) + c.LogDensity(to);
         if (now <= exact) return exact;
@@ -205,13 +237,21 @@ internal sealed class Search
         var found = new List<Hypothesis> { rest };
         var scores = new double[classes.Length];
         for (var n = 0; n < classes.Length; n++)
-            scores[n] = CanAdd(set, classes[n]) && !h.Contains(classes[n])
-                ? SizeIntegral.Log(classes[n], classes[n].Curve, origin, evidence, h.Spread!, worker, out _, out _) + density + occam + classes[n].LogOdds + rest.LogPrior
+            scores[n] = CanAdd(set, classes[n]) && !h.Contains(classes[n]) && hole.All(k => Touches(h.Classes[k], classes[n]))
+                ? SizeIntegral.Log(SizeIntegral.Coarse, classes[n], classes[n].Curve, origin, evidence, h.Spread!, worker, out _, out _) + density + occam + classes[n].LogOdds + rest.LogPrior
                 : double.NegativeInfinity;
         var floor = h.LogPosterior - options.Margin - 12;
         foreach (var n in Best(scores, hole.Length == 1 ? options.ExactExchanges : 2, floor))
             found.Add(Add(h, set, shares, origin, occam, classes[n], worker));
         return found;
+    }
+
+    /// <summary>One can stand in for the other only where both move a reading.</summary>
+    private static bool Touches(FaultClass a, FaultClass b)
+    {
+        for (var r = 0; r < a.Moves.Length; r++)
+            if (a.Moves[r] && b.Moves[r]) return true;
+        return false;
     }
 
     private void Register(Hypothesis h)

@@ -13,8 +13,8 @@ internal static class SizeFit
     /// <summary>
     /// Moves the sizes to the best explanation with this spread, then fills the hypothesis' fit, evidence and deviations.
     /// </summary>
-    /// <param name="solve">Solves the readings of the hypothesis' classes at given shares.</param>
-    public static void Run(Hypothesis h, Spread spread, Evidence evidence, Worker worker, Func<double[], double[]> solve)
+    /// <param name="solve">Solves the readings at given shares; with a class, only what it moves differs from the given ones.</param>
+    public static void Run(Hypothesis h, Spread spread, Evidence evidence, Worker worker, Func<double[], double[], FaultClass?, double[]> solve)
     {
         var free = Enumerable.Range(0, h.Classes.Length).Where(k => h.Classes[k].IsContinuous).ToArray();
         var log = Log(h, h.Predicted, h.Shares, spread, evidence, worker);
@@ -48,7 +48,7 @@ internal static class SizeFit
     /// A reading that is left out as wrong pulls no size, though it may be right and the size wrong: each size that moves it
     /// is tried at the value that explains it.
     /// </summary>
-    private static void Pull(Hypothesis h, int[] free, Spread spread, Evidence evidence, Worker worker, Func<double[], double[]> solve, ref double log)
+    private static void Pull(Hypothesis h, int[] free, Spread spread, Evidence evidence, Worker worker, Func<double[], double[], FaultClass?, double[]> solve, ref double log)
     {
         if (free.Length == 0) return;
         var left = evidence.LeftOut(worker);
@@ -64,12 +64,12 @@ internal static class SizeFit
                     var near = (double[])shares.Clone();
                     var step = near[k] > 0.5 ? -Step : Step;
                     near[k] += step;
-                    var slope = (solve(near)[r] - predicted[r]) / step;
+                    var slope = (solve(near, predicted, h.Classes[k])[r] - predicted[r]) / step;
                     if (Math.Abs(slope) < 1) break;
                     var to = Math.Clamp(shares[k] + ((evidence.Measured(r) - predicted[r]) / slope), 0, 1);
                     var moved = Math.Abs(to - shares[k]);
                     shares[k] = to;
-                    predicted = solve(shares);
+                    predicted = solve(shares, predicted, h.Classes[k]);
                     if (moved < 1e-3) break;
                 }
                 var now = Log(h, predicted, shares, spread, evidence, worker);
@@ -78,7 +78,7 @@ internal static class SizeFit
     }
 
     private static void Differentiate(
-        Hypothesis h, Spread spread, Evidence evidence, Worker worker, Func<double[], double[]> solve, int[] free,
+        Hypothesis h, Spread spread, Evidence evidence, Worker worker, Func<double[], double[], FaultClass?, double[]> solve, int[] free,
         double[] gradient, double[] curvature, double[][] sides)
     {
         for (var k = 0; k < free.Length; k++)
@@ -86,7 +86,7 @@ internal static class SizeFit
             var shares = (double[])h.Shares.Clone();
             var step = shares[free[k]] > 0.5 ? -Step : Step;
             shares[free[k]] += step;
-            sides[k] = solve(shares);
+            sides[k] = solve(shares, h.Predicted, h.Classes[free[k]]);
             for (var r = 0; r < sides[k].Length; r++) sides[k][r] = (sides[k][r] - h.Predicted[r]) / step;
         }
         evidence.LogLikelihood(h.Predicted, spread, worker);
@@ -122,13 +122,13 @@ internal static class SizeFit
         return step;
     }
 
-    private static double TryStep(Hypothesis h, int[] free, double[] step, Spread spread, Evidence evidence, Worker worker, Func<double[], double[]> solve, ref double log)
+    private static double TryStep(Hypothesis h, int[] free, double[] step, Spread spread, Evidence evidence, Worker worker, Func<double[], double[], FaultClass?, double[]> solve, ref double log)
     {
         for (var scale = 1.0; scale > 0.1; scale *= 0.4)
         {
             var shares = (double[])h.Shares.Clone();
             for (var k = 0; k < free.Length; k++) shares[free[k]] = Math.Clamp(shares[free[k]] + (scale * step[k]), 0, 1);
-            var predicted = solve(shares);
+            var predicted = solve(shares, h.Predicted, free.Length == 1 ? h.Classes[free[0]] : null);
             var now = Log(h, predicted, shares, spread, evidence, worker);
             if (now <= log) continue;
             var gained = now - log;

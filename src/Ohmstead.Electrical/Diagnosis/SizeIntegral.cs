@@ -9,16 +9,21 @@ namespace Ohmstead.Electrical.Diagnosis;
 /// </summary>
 internal static class SizeIntegral
 {
-    private const int Steps = 18;
+    /// <summary>Straight pieces for the exact curve of an addition.</summary>
+    public const int Fine = 18;
 
+    /// <summary>Straight pieces for ranking many candidates.</summary>
+    public const int Coarse = 9;
+
+    /// <param name="steps">Straight pieces of the curve.</param>
     /// <param name="origin">Prediction to which the curve's points are added.</param>
     /// <param name="bestShare">The share of the size that explains best.</param>
     /// <param name="bestLog">Its log likelihood with the size's prior density.</param>
     /// <returns>ln ∫ likelihood · prior density over the share.</returns>
-    public static double Log(FaultClass c, double[][] curve, ReadOnlySpan<double> origin, Evidence evidence, Spread spread, Worker worker, out double bestShare, out double bestLog)
+    public static double Log(int steps, FaultClass c, double[][] curve, ReadOnlySpan<double> origin, Evidence evidence, Spread spread, Worker worker, out double bestShare, out double bestLog)
     {
         (bestShare, bestLog) = (0, double.NegativeInfinity);
-        if (c.IsContinuous) return Continuous(c, curve, origin, evidence, spread, worker, ref bestShare, ref bestLog);
+        if (c.IsContinuous) return Continuous(steps, c, curve, origin, evidence, spread, worker, ref bestShare, ref bestLog);
         var at = worker.Scratch(0, origin.Length);
         Span<double> logs = stackalloc double[curve.Length];
         for (var k = 0; k < curve.Length; k++)
@@ -31,24 +36,24 @@ internal static class SizeIntegral
     }
 
     private static double Continuous(
-        FaultClass c, double[][] curve, ReadOnlySpan<double> origin, Evidence evidence, Spread spread, Worker worker, ref double bestShare, ref double bestLog)
+        int steps, FaultClass c, double[][] curve, ReadOnlySpan<double> origin, Evidence evidence, Spread spread, Worker worker, ref double bestShare, ref double bestLog)
     {
         var low = worker.Scratch(0, origin.Length);
         var high = worker.Scratch(1, origin.Length);
         var at = worker.Scratch(2, origin.Length);
-        Span<double> logs = stackalloc double[Steps];
+        Span<double> logs = stackalloc double[steps];
         Place(c, curve, origin, 0, low);
-        for (var k = 0; k < Steps; k++)
+        for (var k = 0; k < steps; k++)
         {
-            Place(c, curve, origin, (k + 1) / (double)Steps, high);
+            Place(c, curve, origin, (k + 1) / (double)steps, high);
             var (top, curvature) = evidence.TopOfLine(low, high, spread, worker);
             for (var r = 0; r < origin.Length; r++) at[r] = low[r] + (top * (high[r] - low[r]));
-            var share = (k + top) / Steps;
+            var share = (k + top) / steps;
             var log = evidence.LogLikelihood(at, spread, worker) + c.LogDensity(share);
             if (log > bestLog) (bestShare, bestLog) = (share, log);
             // Where readings are dropped the parabola is that of the others; its width is what matters here.
             var slope = top is > 0 and < 1 ? 0 : evidence.SlopeOfLine(low, high, worker);
-            logs[k] = log + NormalLaw.LogIntegral(top, slope, curvature) - Math.Log(Steps);
+            logs[k] = log + NormalLaw.LogIntegral(top, slope, curvature) - Math.Log(steps);
             high.CopyTo(low);
         }
         return Vectors.LogSum(logs);

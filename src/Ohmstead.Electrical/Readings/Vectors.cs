@@ -1,4 +1,5 @@
 using System.Numerics;
+using System.Runtime.InteropServices;
 
 namespace Ohmstead.Electrical.Readings;
 
@@ -8,19 +9,23 @@ internal static class Vectors
     /// <summary>Σ a·b.</summary>
     public static double Dot(ReadOnlySpan<double> a, ReadOnlySpan<double> b)
     {
-        var (sum, n, width) = (Vector<double>.Zero, 0, Vector<double>.Count);
-        for (; n <= a.Length - width; n += width) sum += new Vector<double>(a[n..]) * new Vector<double>(b[n..]);
+        var va = MemoryMarshal.Cast<double, Vector<double>>(a);
+        var vb = MemoryMarshal.Cast<double, Vector<double>>(b[..a.Length]);
+        var sum = Vector<double>.Zero;
+        for (var n = 0; n < va.Length && n < vb.Length; n++) sum += va[n] * vb[n];
         var total = Vector.Sum(sum);
-        for (; n < a.Length; n++) total += a[n] * b[n];
+        for (var n = va.Length * Vector<double>.Count; n < a.Length; n++) total += a[n] * b[n];
         return total;
     }
 
     /// <summary>a += scale·b.</summary>
     public static void AddScaled(Span<double> a, ReadOnlySpan<double> b, double scale)
     {
-        var (n, width, by) = (0, Vector<double>.Count, new Vector<double>(scale));
-        for (; n <= a.Length - width; n += width) (new Vector<double>(a[n..]) + (by * new Vector<double>(b[n..]))).CopyTo(a[n..]);
-        for (; n < a.Length; n++) a[n] += scale * b[n];
+        var va = MemoryMarshal.Cast<double, Vector<double>>(a);
+        var vb = MemoryMarshal.Cast<double, Vector<double>>(b[..a.Length]);
+        var by = new Vector<double>(scale);
+        for (var n = 0; n < va.Length && n < vb.Length; n++) va[n] += by * vb[n];
+        for (var n = va.Length * Vector<double>.Count; n < a.Length; n++) a[n] += scale * b[n];
     }
 
     /// <summary>ln Σ exp.</summary>

@@ -1,4 +1,5 @@
 using System.Numerics;
+using System.Runtime.InteropServices;
 
 namespace Ohmstead.Electrical.Solving;
 
@@ -8,7 +9,7 @@ namespace Ohmstead.Electrical.Solving;
 /// </summary>
 internal static class Harmonics
 {
-    /// <summary>Samples in a period.</summary>
+    /// <summary>Samples in a period: a multiple of two vectors of doubles on every processor.</summary>
     public const int Samples = 64;
 
     /// <summary>The highest harmonic.</summary>
@@ -47,17 +48,23 @@ internal static class Harmonics
     /// <summary>Σ a·b over a period.</summary>
     public static double Dot(ReadOnlySpan<double> a, ReadOnlySpan<double> b)
     {
-        var sum = Vector<double>.Zero;
-        var width = Vector<double>.Count;
-        for (var n = 0; n <= Samples - width; n += width) sum += new Vector<double>(a[n..]) * new Vector<double>(b[n..]);
-        return Vector.Sum(sum);
+        var va = MemoryMarshal.Cast<double, Vector<double>>(a[..Samples]);
+        var vb = MemoryMarshal.Cast<double, Vector<double>>(b[..Samples]);
+        var (even, odd) = (Vector<double>.Zero, Vector<double>.Zero);
+        for (var n = 0; n + 1 < va.Length && n + 1 < vb.Length; n += 2)
+        {
+            even += va[n] * vb[n];
+            odd += va[n + 1] * vb[n + 1];
+        }
+        return Vector.Sum(even + odd);
     }
 
     /// <summary>Adds scale·b to a over a period.</summary>
     public static void AddScaled(Span<double> a, ReadOnlySpan<double> b, double scale)
     {
-        var width = Vector<double>.Count;
+        var va = MemoryMarshal.Cast<double, Vector<double>>(a[..Samples]);
+        var vb = MemoryMarshal.Cast<double, Vector<double>>(b[..Samples]);
         var by = new Vector<double>(scale);
-        for (var n = 0; n <= Samples - width; n += width) (new Vector<double>(a[n..]) + (by * new Vector<double>(b[n..]))).CopyTo(a[n..]);
+        for (var n = 0; n < va.Length && n < vb.Length; n++) va[n] += by * vb[n];
     }
 }

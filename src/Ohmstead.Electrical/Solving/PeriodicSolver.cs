@@ -14,7 +14,10 @@ internal sealed class PeriodicSolver(PhasorSolver phasor)
     private const int MostRounds = 2000;
     private const int MostOuter = 30;
     private const double WaveTolerance = 1e-8;
-    private const double PartTolerance = 1e-6;
+    private const double PartTolerance = 1e-5;
+
+    /// <summary>A smaller correction of the operating point than this is felt at the supply frequency and the mean only.</summary>
+    private const double SmallCorrection = 0.01;
 
     private readonly SymmetricSystem system = new();
     private readonly Frame[] frames = [.. Harmonics.Solved.Select(_ => new Frame())];
@@ -76,13 +79,14 @@ internal sealed class PeriodicSolver(PhasorSolver phasor)
         phasor.FillJacobian(jacobian);
         waves.Begin(circuit, values, active.AsSpan(0, Conducting));
         var rounds = 0;
-        var (waveResidual, residual) = (0.0, 0.0);
+        var (waveResidual, residual, isSmall) = (0.0, 0.0, false);
         for (var outer = 0; outer < MostOuter; outer++)
         {
-            for (var h = 0; h < Harmonics.Solved.Length; h++) SolveHarmonic(h);
+            for (var h = 0; h < (isSmall ? 2 : Harmonics.Solved.Length); h++) SolveHarmonic(h);
             rounds += waves.Run(impedances, open, MostRounds, WaveTolerance, out waveResidual);
             residual = Collect();
             if (residual < PartTolerance) break;
+            isSmall = residual < SmallCorrection;
             jacobian.AsSpan(0, phasor.Parts * phasor.Parts).CopyTo(solved);
             SmallSolve.InPlace(solved, step, phasor.Parts);
             for (var p = 0; p < phasor.Parts; p++) phasor.LogVolts[p] += Math.Clamp(step[p], -1, 1);
