@@ -13,7 +13,7 @@ internal static class JunctionLaw
     public static double Volts(double a, double r, double saturationAmps, double slopeVolts, double start)
     {
         var leak = r * saturationAmps;
-        if (a < -30 * slopeVolts) return a + leak;
+        if (a + leak < -30 * slopeVolts) return a + leak;
         var inverseSlope = 1 / slopeVolts;
         var v = start > a && a > 0 ? Above(a, leak, slopeVolts) : start;
         for (var n = 0; n < MostSteps; n++)

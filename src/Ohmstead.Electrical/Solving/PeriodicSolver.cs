@@ -51,7 +51,8 @@ internal sealed class PeriodicSolver(PhasorSolver phasor)
     /// <summary>Mean power of the source [W].</summary>
     public double SourceWatts { get; private set; }
 
-    private int Outputs => phasor.Parts + 2;
+    /// <summary>Cores and lamps, the probe, the source's current, and every junction.</summary>
+    private int Outputs => phasor.Parts + 2 + circuit.Junctions.Length;
 
     /// <summary>Finds the junctions whose peak voltage in the phasor solution exceeds a twentieth of their slope voltage.</summary>
     public bool FindConducting(ReadingCircuit forCircuit, UnitValues withValues)
@@ -65,17 +66,46 @@ internal sealed class PeriodicSolver(PhasorSolver phasor)
         {
             var j = circuit.Junctions[n];
             var volts = PhasorSolver.Between(phasor.Unknowns, rows[j.A], rows[j.B], phasor.SourceVolts);
-            isActive[n] = volts.Magnitude * Math.Sqrt(2) > 0.05 * j.SlopeVolts;
+            isActive[n] = Conducts(n, volts.Magnitude * Math.Sqrt(2));
             if (isActive[n]) active[Conducting++] = n;
         }
         return Conducting > 0;
     }
 
+    private bool Conducts(int junction, double peakVolts) => peakVolts > 0.05 * circuit.Junctions[junction].SlopeVolts;
+
+    /// <summary>
+    /// Solves with the conducting junctions; one that the others' currents wake joins them, and it is solved again.
+    /// </summary>
     public Solution Solve(Network network)
     {
-        Reserve();
         var omega = circuit.Model.Sheet.OmegaRadPerSecond;
         for (var h = 0; h < Harmonics.Solved.Length; h++) network.Reduce(omega * Harmonics.Solved[h], frames[h]);
+        var rounds = 0;
+        while (true)
+        {
+            var solution = SolveWithActive();
+            rounds += solution.Rounds;
+            if (!WakeOthers()) return solution with { Rounds = rounds };
+        }
+    }
+
+    private bool WakeOthers()
+    {
+        var before = Conducting;
+        for (var n = 0; n < circuit.Junctions.Length; n++)
+        {
+            // Where mean and harmonics add up this is more than the peak; a junction too many costs only time.
+            if (isActive[n] || !Conducts(n, Math.Sqrt(2 * squares[phasor.Parts + 2 + n]))) continue;
+            isActive[n] = true;
+            active[Conducting++] = n;
+        }
+        return Conducting > before;
+    }
+
+    private Solution SolveWithActive()
+    {
+        Reserve();
         phasor.FillJacobian(jacobian);
         waves.Begin(circuit, values, active.AsSpan(0, Conducting));
         var rounds = 0;
@@ -152,11 +182,16 @@ internal sealed class PeriodicSolver(PhasorSolver phasor)
         return PhasorSolver.Between(solution, a, b, drive);
     }
 
-    /// <summary>Outputs: cores and lamps, then the probe, then the source's current (with what port p takes from it at once).</summary>
+    /// <summary>An output of a solution; the source's current with what port p takes from it at once.</summary>
     private Complex Output(ReadOnlySpan<Complex> solution, int output, Complex drive, Frame frame, int port)
     {
         if (output < phasor.Parts) return phasor.PartVolts(solution, output, drive);
         if (output == phasor.Parts) return Probe(circuit, solution, drive);
+        if (output > phasor.Parts + 1)
+        {
+            var j = circuit.Junctions[output - phasor.Parts - 2];
+            return PhasorSolver.Between(solution, circuit.Elimination.Rows[j.A], circuit.Elimination.Rows[j.B], drive);
+        }
         var amps = phasor.SourceCurrent(solution, drive, frame, isLinear);
         if (port < 0) return amps;
         var (a, b) = PortRows(port);
