@@ -10,13 +10,15 @@ internal static class FaultSets
         List<string[]> sets = [[]];
         int more = dice.Whole(1, 3);
         (JsonObject Element, FaultMode[] Modes)[] catalogue = [.. FaultCatalogue.Of(sheet)];
+        string[] kinds = [.. catalogue.Select(entry => Kind(entry.Element)).Distinct()];
         for (int n = 0; n < more; n++)
         {
             Dictionary<string, string> faults = new(StringComparer.Ordinal);
             int count = dice.Whole(1, 4);
             while (faults.Count < count)
             {
-                (JsonObject element, FaultMode[] modes) = dice.Pick(catalogue);
+                string kind = dice.Pick(kinds);
+                (JsonObject element, FaultMode[] modes) = dice.Pick([.. catalogue.Where(entry => Kind(entry.Element) == kind)]);
                 FaultMode mode = dice.Pick(modes);
                 double? size = FaultCatalogue.Size(dice, element, mode);
                 if (mode.Name == "open" && element.ContainsKey("turns") && dice.Chance(0.5))
@@ -28,4 +30,6 @@ internal static class FaultSets
         }
         return sets;
     }
+
+    private static string Kind(JsonObject element) => element.Word("kind", "slider");
 }

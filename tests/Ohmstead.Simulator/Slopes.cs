@@ -7,13 +7,13 @@ internal sealed class Slopes
     private readonly int size;
 
     /// <param name="images">Images of the point moved by <paramref name="step"/> in each direction.</param>
-    public Slopes(double[] image, double[][] images, double step)
+    public Slopes(double[] image, double[][] images, Func<int, double> step)
     {
         size = image.Length;
         matrix = new double[size, size];
         for (int j = 0; j < size; j++)
             for (int i = 0; i < size; i++)
-                matrix[i, j] = (i == j ? 1 : 0) - (images[j][i] - image[i]) / step;
+                matrix[i, j] = (i == j ? 1 : 0) - (images[j][i] - image[i]) / step(j);
     }
 
     /// <summary>Solves (1 - slope) step = residual by elimination with pivots.</summary>

@@ -51,13 +51,16 @@ internal sealed class SpiceSession : IDisposable
     }
 
     /// <summary>Gives the commands, then takes the waveforms of the expressions.</summary>
-    public Waveforms Waves(IEnumerable<string> commands, IReadOnlyList<string> expressions)
+    public Waveforms Waves(IEnumerable<string> commands, IReadOnlyList<string> expressions, double end)
     {
         File.Delete(waves);
         Ask(0, [.. commands, .. expressions.Select((e, n) => $"let q{n.Text()}=0*time+{e}"),
             $"wrdata {waves} {string.Join(' ', expressions.Select((_, n) => "q" + n.Text()))}"]);
         if (!File.Exists(waves)) throw new SpiceFailure(Complaints());
-        return new Waveforms(waves, expressions.Count);
+        Waveforms taken = new(waves, expressions.Count);
+        return Math.Abs(taken.End - end) < 1e-6 * end
+            ? taken
+            : throw new SpiceFailure($"the run ended at {taken.End.Text()} s: {Complaints()}");
     }
 
     public void Dispose()
@@ -88,7 +91,7 @@ internal sealed class SpiceSession : IDisposable
         process.ErrorDataReceived += (_, said) =>
         {
             lock (complaints)
-                if (said.Data is { Length: > 0 } text && complaints.Length < 4000) complaints.AppendLine(text);
+                if (said.Data is { Length: > 0 } text && complaints.Length < 400) complaints.AppendLine(text);
         };
         process.BeginErrorReadLine();
         circuits = 0;

@@ -18,6 +18,8 @@ internal sealed class Waveforms
         columns = [.. Enumerable.Range(1, wanted).Select(n => rows.Select(row => row[n]).ToArray())];
     }
 
+    public double End => time[^1];
+
     public double Last(int column) => columns[column][^1];
 
     public double Mean(int column, double period) => Mean(columns[column], period);
