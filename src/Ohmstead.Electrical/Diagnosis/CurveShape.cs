@@ -3,6 +3,13 @@ namespace Ohmstead.Electrical.Diagnosis;
 /// <summary>A smooth curve in the space of readings through a few solved points, by share of the logarithmic size.</summary>
 internal static class CurveShape
 {
+    /// <summary>The displacement of a class at a share: on its curve, or at one of its few points.</summary>
+    public static void PointAt(FaultClass c, double[][] points, double share, Span<double> into)
+    {
+        if (c.IsContinuous) At(c.PointShares, points, share, into);
+        else points[Array.IndexOf(c.PointShares, share)].CopyTo(into);
+    }
+
     /// <summary>The curve at a share, by Catmull–Rom cubics through evenly spaced points.</summary>
     public static void At(ReadOnlySpan<double> shares, double[][] points, double share, Span<double> into)
     {

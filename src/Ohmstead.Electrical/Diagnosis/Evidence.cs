@@ -60,6 +60,32 @@ internal sealed class Evidence
         return new Spread(slopes, shift, new Gaussian(covariance, n));
     }
 
+    /// <summary>
+    /// The spread with the sizes of some faults left free to a deviation (of their share): what neighbours of a set are judged
+    /// with, since the sizes may have to give way to a new fault.
+    /// </summary>
+    public Spread Free(Spread spread, IEnumerable<double[]> directions, double deviation)
+    {
+        var n = numeric.Length;
+        var covariance = (double[])spread.Gaussian.Covariance.Clone();
+        var any = false;
+        foreach (var d in directions)
+        {
+            any = true;
+            for (var i = 0; i < n; i++)
+                for (var j = 0; j < n; j++) covariance[(i * n) + j] += deviation * deviation * d[numeric[i]] * d[numeric[j]];
+        }
+        return any ? spread with { Gaussian = new Gaussian(covariance, n) } : spread;
+    }
+
+    /// <summary>How far a free size moves at the prediction last judged by this worker: its share's posterior mean.</summary>
+    public double ShareMove(double[] direction, double deviation, Worker worker)
+    {
+        var sum = 0.0;
+        for (var k = 0; k < numeric.Length; k++) sum += direction[numeric[k]] * worker.Robust.U[k];
+        return deviation * deviation * sum;
+    }
+
     /// <summary>Covariance of the meter's errors of two readings on the scale: rectangular, limit 1, a share common to the quantity.</summary>
     private double MeterCovariance(int a, int b)
     {

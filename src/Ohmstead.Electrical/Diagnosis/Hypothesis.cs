@@ -14,6 +14,9 @@ internal sealed class Hypothesis(FaultClass[] classes, double[] shares)
     /// <summary>Standard deviation of each share; filled when the set is expanded.</summary>
     public double[] Deviations { get; set; } = [];
 
+    /// <summary>Movement of the readings for a unit of each share; null where there is no size to fit. Filled when expanded.</summary>
+    public double[]?[] Directions { get; set; } = [];
+
     /// <summary>Predicted readings on the meter's scale.</summary>
     public double[] Predicted { get; set; } = [];
 

@@ -93,30 +93,25 @@ internal sealed class Search
         h.AddLogOdds = new double[classes.Length];
         Array.Fill(h.AddLogOdds, double.NegativeInfinity);
         if (h.Classes.Length >= options.MostFaults) return;
-        var told = evidence.LogTold(h.Classes);
+        var place = new Neighbourhood(h, [], h.Predicted, evidence, crew);
+        var curves = new double[classes.Length][][];
         crew.Each(classes.Length, (n, worker) =>
         {
             var c = classes[n];
             if (!CanAdd(h.Classes, c)) return;
-            var log = SizeIntegral.Log(SizeIntegral.Coarse, c, c.Curve, h.Predicted, evidence, h.Spread!, worker, out _, out _);
-            h.AddLogOdds[n] = log + Density(h.Classes, h.Shares) - h.LogFit + c.LogOdds + evidence.LogTold([.. h.Classes, c]) - told;
+            curves[n] = CandidateCurve(place, c, true, worker);
+            var log = SizeIntegral.Log(SizeIntegral.Coarse, c, curves[n], place.Origin, evidence, place.Spread, worker, out _, out _);
+            h.AddLogOdds[n] = log - place.LogFit + c.LogOdds + evidence.LogTold([.. h.Classes, c]) - place.LogTold;
         });
         var chosen = Best(h.AddLogOdds, options.ExactAdditions, double.NegativeInfinity);
         var children = new Hypothesis?[chosen.Length];
-        crew.Each(chosen.Length, (n, worker) => children[n] = Add(h, h.Classes, h.Shares, h.Predicted, h.LogEvidence - h.LogFit - told, classes[chosen[n]], worker));
+        crew.Each(chosen.Length, (n, worker) => children[n] = Add(place, classes[chosen[n]], curves[chosen[n]], worker));
         for (var n = 0; n < chosen.Length; n++)
         {
             if (children[n] is not { } child) continue;
             h.AddLogOdds[chosen[n]] = child.LogPosterior - h.LogPosterior;
             Register(child);
         }
-    }
-
-    private static double Density(FaultClass[] set, double[] shares)
-    {
-        var sum = 0.0;
-        for (var k = 0; k < set.Length; k++) sum += set[k].LogDensity(shares[k]);
-        return sum;
     }
 
     private static int[] Best(double[] scores, int most, double floor) =>
@@ -129,45 +124,60 @@ internal sealed class Search
         return true;
     }
 
-    /// <summary>Solves a set with one more class: its curve of sizes, the best of it, and the evidence.</summary>
-    /// <param name="occam">What integrating over the other members' sizes adds to the evidence.</param>
-    private Hypothesis Add(Hypothesis parent, FaultClass[] set, double[] shares, double[] origin, double occam, FaultClass c, Worker worker)
+    /// <summary>Solves the set at a place with one more class: its curve of sizes, the best of it, and the evidence.</summary>
+    private Hypothesis Add(Neighbourhood place, FaultClass c, double[][] quick, Worker worker)
     {
-        var curve = CurveFrom(set, shares, origin, c, worker);
-        var log = SizeIntegral.Log(SizeIntegral.Fine, c, curve, origin, evidence, parent.Spread!, worker, out var share, out var bestLog);
-        var (members, fitted) = Hypothesis.Insert(set, shares, c, share);
-        var child = new Hypothesis(members, fitted) { Parent = parent };
-        var at = c.IsContinuous ? -1 : Array.IndexOf(c.PointShares, share);
-        child.Predicted = at < 0 ? Solve(members, fitted, origin, c, worker) : [.. curve[at].Select((d, r) => d + origin[r])];
-        var exact = evidence.LogLikelihood(child.Predicted, parent.Spread!, worker) + c.LogDensity(share);
-        for (var n = 0; n < 2 && at < 0; n++) exact = Refine(child, c, curve, origin, exact, parent.Spread!, worker);
-        var density = Density(set, shares);
-        child.LogFit = exact + density;
-        child.LogEvidence = log + density + Math.Max(exact - bestLog, -30) + occam + evidence.LogTold(members);
+        var curve = quick == c.Curve ? CurveFrom(place, c, worker) : quick;
+        var log = SizeIntegral.Log(SizeIntegral.Fine, c, curve, place.Origin, evidence, place.Spread, worker, out var share, out var bestLog);
+        var at = worker.Scratch(0, place.Origin.Length);
+        CurveShape.PointAt(c, curve, share, at);
+        for (var r = 0; r < at.Length; r++) at[r] += place.Origin[r];
+        evidence.LogLikelihood(at, place.Spread, worker);
+        var (members, fitted) = Hypothesis.Insert(place.Classes, place.MovedShares(evidence, worker), c, share);
+        var child = new Hypothesis(members, fitted) { Parent = place.Parent };
+        child.Predicted = Solve(members, fitted, place.Origin, place.HasFree ? null : c, worker);
+        var exact = evidence.LogLikelihood(child.Predicted, place.Spread, worker) + c.LogDensity(share);
+        for (var n = 0; n < 2 && c.IsContinuous; n++) exact = Refine(child, c, curve, place, exact, worker);
+        child.LogFit = exact;
+        child.LogEvidence = place.LogEvidence + log - place.LogFit + Math.Max(exact - bestLog, -30) + evidence.LogTold(members) - place.LogTold;
         return child;
+    }
+
+    /// <summary>
+    /// The displacement along a candidate's size for ranking: what it does alone, unless the company it is in hides or changes
+    /// that; one solution in the middle tells.
+    /// </summary>
+    private double[][] CandidateCurve(Neighbourhood place, FaultClass c, bool isThorough, Worker worker)
+    {
+        if (!place.Classes.Any(m => (isThorough || !m.HasSize) && Touches(m, c))) return c.Curve;
+        var middle = c.PointShares.Length / 2;
+        var point = PointOf(place, c, middle, worker);
+        var difference = 0.0;
+        for (var r = 0; r < point.Length; r++) difference = Math.Max(difference, Math.Abs(point[r] - c.Curve[middle][r]));
+        return difference < LargeCorrection ? c.Curve : CurveFrom(place, c, worker);
     }
 
     /// <summary>
     /// The displacement of the readings along the added fault's size: what it does alone, corrected for the company it is in by
     /// solutions at the ends and the middle; where the corrections are large every point is solved.
     /// </summary>
-    private double[][] CurveFrom(FaultClass[] set, double[] shares, double[] origin, FaultClass c, Worker worker)
+    private double[][] CurveFrom(Neighbourhood place, FaultClass c, Worker worker)
     {
         var last = c.PointShares.Length - 1;
         var curve = new double[last + 1][];
         int[] solved = c.IsContinuous ? [0, last / 2, last] : [.. Enumerable.Range(0, last + 1)];
-        foreach (var k in solved) curve[k] = PointOf(set, shares, origin, c, k, worker);
+        foreach (var k in solved) curve[k] = PointOf(place, c, k, worker);
         var correction = solved.Max(k => curve[k].Zip(c.Curve[k], (x, y) => Math.Abs(x - y)).Max());
         for (var k = 0; k <= last; k++)
-            curve[k] ??= correction > LargeCorrection ? PointOf(set, shares, origin, c, k, worker) : Between(curve, c, k);
+            curve[k] ??= correction > LargeCorrection ? PointOf(place, c, k, worker) : Between(curve, c, k);
         return curve;
     }
 
-    private double[] PointOf(FaultClass[] set, double[] shares, double[] origin, FaultClass c, int k, Worker worker)
+    private double[] PointOf(Neighbourhood place, FaultClass c, int k, Worker worker)
     {
-        var (all, sizes) = Hypothesis.Insert(set, shares, c, c.PointShares[k]);
-        var point = Solve(all, sizes, origin, c, worker);
-        for (var r = 0; r < origin.Length; r++) point[r] -= origin[r];
+        var (all, sizes) = Hypothesis.Insert(place.Classes, place.Shares, c, c.PointShares[k]);
+        var point = Solve(all, sizes, place.Origin, c, worker);
+        for (var r = 0; r < point.Length; r++) point[r] -= place.Origin[r];
         return point;
     }
 
@@ -182,26 +192,26 @@ internal sealed class Search
     }
 
     /// <summary>One step of the new size from the interpolated to the exact best; returns the log likelihood reached.</summary>
-    private double Refine(Hypothesis child, FaultClass c, double[][] curve, double[] origin, double exact, Spread spread, Worker worker)
+    private double Refine(Hypothesis child, FaultClass c, double[][] curve, Neighbourhood at, double exact, Worker worker)
     {
         const double width = 0.01;
         var place = Array.IndexOf(child.Classes, c);
         var share = child.Shares[place];
-        evidence.LogLikelihood(child.Predicted, spread, worker);
-        var (near, far) = (new double[origin.Length], new double[origin.Length]);
+        evidence.LogLikelihood(child.Predicted, at.Spread, worker);
+        var (near, far) = (new double[child.Predicted.Length], new double[child.Predicted.Length]);
         CurveShape.At(c.PointShares, curve, share, near);
         CurveShape.At(c.PointShares, curve, share > 0.5 ? share - width : share + width, far);
         for (var r = 0; r < far.Length; r++) far[r] = (far[r] - near[r]) / (share > 0.5 ? -width : width);
         Span<double> gradient = stackalloc double[1];
         Span<double> curvature = stackalloc double[1];
-        evidence.Project([far], spread, worker, gradient, curvature);
+        evidence.Project([far], at.Spread, worker, gradient, curvature);
         if (curvature[0] < 1) return exact;
         var to = Math.Clamp(share + (gradient[0] / curvature[0]), Math.Max(0, share - 0.1), Math.Min(1, share + 0.1));
         if (Math.Abs(to - share) < 1e-4) return exact;
         var shares = (double[])child.Shares.Clone();
         shares[place] = to;
-        var predicted = Solve(child.Classes, shares, origin, c, worker);
-        var now = evidence.LogLikelihood(predicted, spread, worker) + c.LogDensity(to);
+        var predicted = Solve(child.Classes, shares, child.Predicted, c, worker);
+        var now = evidence.LogLikelihood(predicted, at.Spread, worker) + c.LogDensity(to);
         if (now <= exact) return exact;
         (child.Shares, child.Predicted) = (shares, predicted);
         return now;
@@ -229,20 +239,21 @@ internal sealed class Search
             (set, shares) = Hypothesis.Without(set, shares, k);
             origin = Solve(set, shares, origin, gone, worker);
         }
-        var rest = new Hypothesis(set, shares) { Parent = h, Predicted = origin };
-        var density = Density(set, shares);
-        rest.LogFit = evidence.LogLikelihood(origin, h.Spread!, worker) + density;
-        var occam = (h.LogEvidence - h.LogFit - evidence.LogTold(h.Classes)) * set.Length / h.Classes.Length;
-        rest.LogEvidence = rest.LogFit + occam + evidence.LogTold(set);
-        var found = new List<Hypothesis> { rest };
+        var place = new Neighbourhood(h, hole, origin, evidence, crew: null, worker);
+        var found = new List<Hypothesis>();
+        if (hole.Length == 1) found.Add(new Hypothesis(set, shares) { Parent = h, Predicted = origin, LogFit = place.LogFit, LogEvidence = place.LogEvidence });
         var scores = new double[classes.Length];
+        var curves = new double[classes.Length][][];
         for (var n = 0; n < classes.Length; n++)
-            scores[n] = CanAdd(set, classes[n]) && !h.Contains(classes[n]) && hole.All(k => Touches(h.Classes[k], classes[n]))
-                ? SizeIntegral.Log(SizeIntegral.Coarse, classes[n], classes[n].Curve, origin, evidence, h.Spread!, worker, out _, out _) + density + occam + classes[n].LogOdds + rest.LogPrior
-                : double.NegativeInfinity;
+        {
+            scores[n] = double.NegativeInfinity;
+            if (!CanAdd(set, classes[n]) || h.Contains(classes[n]) || !hole.All(k => Touches(h.Classes[k], classes[n]))) continue;
+            curves[n] = hole.Length == 1 ? CandidateCurve(place, classes[n], false, worker) : classes[n].Curve;
+            scores[n] = place.LogPosterior - place.LogFit + classes[n].LogOdds
+                + SizeIntegral.Log(SizeIntegral.Coarse, classes[n], curves[n], origin, evidence, place.Spread, worker, out _, out _);
+        }
         var floor = h.LogPosterior - options.Margin - 12;
-        foreach (var n in Best(scores, hole.Length == 1 ? options.ExactExchanges : 2, floor))
-            found.Add(Add(h, set, shares, origin, occam, classes[n], worker));
+        foreach (var n in Best(scores, hole.Length == 1 ? options.ExactExchanges : 2, floor)) found.Add(Add(place, classes[n], curves[n], worker));
         return found;
     }
 
@@ -257,7 +268,7 @@ internal sealed class Search
     private void Register(Hypothesis h)
     {
         if (!known.TryGetValue(h.Key, out var old)) known[h.Key] = h;
-        else if (!old.IsExpanded && h.LogFit > old.LogFit) known[h.Key] = h;
+        else if (!old.IsExpanded && h.LogPosterior > old.LogPosterior) known[h.Key] = h;
     }
 }
 

@@ -30,6 +30,8 @@ internal static class SizeFit
             var gained = TryStep(h, free, step, spread, evidence, worker, solve, ref log);
             if (gained < Enough && round > 0 || gained <= 0) break;
         }
+        h.Directions = new double[]?[h.Classes.Length];
+        for (var k = 0; k < free.Length; k++) h.Directions[free[k]] = sides[k];
         h.LogFit = log;
         h.LogEvidence = log + Laplace(h, free, gradient, curvature) + evidence.LogTold(h.Classes) + DiscreteShare(h);
     }

@@ -1,0 +1,75 @@
+using System.Globalization;
+using System.Text;
+using System.Text.Json.Nodes;
+using Ohmstead.Electrical.Circuits;
+using Ohmstead.Electrical.Diagnosis;
+using Ohmstead.Electrical.Faults;
+using Ohmstead.Electrical.Readings;
+
+namespace Ohmstead.Perf.Experiments;
+
+/// <summary>How good the diagnosis is on drawn units, beside what simpler and dearer ways give.</summary>
+internal static class DiagnosisExperiment
+{
+    private static readonly DiagnosisOptions Usual = new() { RankNext = false };
+
+    private static readonly DiagnosisOptions Single = Usual with { MostFaults = 1, ExactAdditions = 200 };
+
+    /// <summary>The reference run: everything wider, until nothing within 14 nats is left.</summary>
+    private static readonly DiagnosisOptions Wide = Usual with { MostExpanded = 500, ExactAdditions = 40, ExactExchanges = 15, Margin = 11 };
+
+    public static void Run(UnitModel model, string units, int drawn, int wide, StringBuilder page)
+    {
+        var library = new ReadingLibrary(model, DrawnUnit.CaseMeter);
+        var fromSimulator = Directory.Exists(units) ? Directory.GetFiles(units, "*.readings.json").Order(StringComparer.Ordinal).Select(f => FromFile(model, f)).ToList() : [];
+        var own = Enumerable.Range(0, drawn).Select(n => DrawnUnit.Draw(model, 1000 + n)).ToList();
+        page.AppendLine(CultureInfo.InvariantCulture, $"\n## {model.Sheet.Title}\n");
+        page.AppendLine(CultureInfo.InvariantCulture, $"{model.Sheet.Elements.Length} elements, {library.Catalogue.Modes.Length} fault modes, {model.Sheet.Readings.Length} readings.\n");
+        page.AppendLine("| units | method | mean average precision | log loss | worst tenth beyond chance | sure and true |\n|---|---|---|---|---|---|");
+        if (fromSimulator.Count > 0) Row(page, FormattableString.Invariant($"{fromSimulator.Count}, read through ngspice"), "Ohmstead", Judge(fromSimulator, u => Answers(model, u, Usual)));
+        var all = Judge(own, u => Answers(model, u, Usual));
+        Row(page, FormattableString.Invariant($"{drawn}, read through the own solver"), "Ohmstead", all);
+        Row(page, FormattableString.Invariant($"{drawn}, the same"), "the chances alone", Judge(own, u => Chances(library.Catalogue, u)));
+        Row(page, FormattableString.Invariant($"{drawn}, the same"), "one fault at most", Judge(own, u => Answers(model, u, Single)));
+        var few = own.Take(wide).ToList();
+        Row(page, FormattableString.Invariant($"the first {wide}"), "Ohmstead", Judge(few, u => Answers(model, u, Usual)));
+        Row(page, FormattableString.Invariant($"the first {wide}"), "reference run (500 sets expanded, margin 11 nats)", Judge(few, u => Answers(model, u, Wide)));
+        foreach (var share in (ReadOnlySpan<double>)[0.75, 0.5, 0.25])
+        {
+            var fewer = Enumerable.Range(0, wide).Select(n => DrawnUnit.Draw(model, 1000 + n, share)).ToList();
+            Row(page, string.Create(CultureInfo.InvariantCulture, $"the first {wide}, {share:P0} of the readings"), "Ohmstead", Judge(fewer, u => Answers(model, u, Usual)));
+        }
+        page.AppendLine("\nCalibration of the whole set (own solver): mean probability said, share true, answers.\n\n| tenth | said | true | answers |\n|---|---|---|---|");
+        foreach (var row in all.TenthRows()) page.AppendLine(row);
+    }
+
+    private static DrawnUnit FromFile(UnitModel model, string file)
+    {
+        var readings = ReadingsFile.Read(File.ReadAllText(file), model.Sheet).Required;
+        var truth = JsonNode.Parse(File.ReadAllText(file.Replace(".readings.", ".truth.", StringComparison.Ordinal)))!.AsArray();
+        return new DrawnUnit([.. truth.Select(t => $"{(string)t!["element"]!}:{(string)t["mode"]!}")], readings);
+    }
+
+    private static Score Judge(List<DrawnUnit> units, Func<DrawnUnit, IReadOnlyList<(string, double)>> answer)
+    {
+        var score = new Score();
+        foreach (var u in units) score.Add(answer(u), u.Truth);
+        return score;
+    }
+
+    private static List<(string, double)> Answers(UnitModel model, DrawnUnit unit, DiagnosisOptions options) =>
+        [.. Diagnoser.Run(model, unit.Readings, options).Faults.Select(f => (f.Mode.Name, f.Probability))];
+
+    private static List<(string, double)> Chances(FaultCatalogue catalogue, DrawnUnit unit)
+    {
+        var chances = catalogue.Chances(catalogue.Odds(unit.Readings.ExpectedFaults));
+        return [.. catalogue.Modes.Select(m => (m.Name, chances[m.Number]))];
+    }
+
+    private static void Row(StringBuilder page, string units, string method, Score s)
+    {
+        var row = string.Create(CultureInfo.InvariantCulture, $"| {units} | {method} | {s.MeanAveragePrecision:F3} | {s.LogLoss:F2} | {s.WorstCalibration:F3} | {s.Sure.True}/{s.Sure.Count} |");
+        page.AppendLine(row);
+        Console.WriteLine(row);
+    }
+}
