@@ -9,13 +9,12 @@ namespace Ohmstead.Simulator;
 internal sealed class PeriodicSolution
 {
     private const int Cycles = 2;
-    private const int CoarseSteps = 128;
-    private const int FineSteps = 512;
     private const int MostRounds = 8;
     private const int MostSlopes = 2;
-    private static readonly string[] Tolerances =
+    private static readonly (string Tolerances, int Coarse, int Fine)[] Manners =
     [
-        "reltol=1e-5 vntol=1e-5 abstol=1e-8", "reltol=1e-6 vntol=1e-7 abstol=1e-9", "reltol=1e-4 vntol=1e-4 abstol=1e-7",
+        ("reltol=1e-5 vntol=1e-5 abstol=1e-8", 128, 512), ("reltol=1e-6 vntol=1e-7 abstol=1e-9", 128, 512),
+        ("reltol=1e-4 vntol=1e-4 abstol=1e-7", 200, 800),
     ];
 
     private const double TrialOfCurrent = 0.5;
@@ -26,7 +25,7 @@ internal sealed class PeriodicSolution
     private readonly double[] weights;
     private readonly int cores;
     private double[] fast;
-    private string tolerances = Tolerances[0];
+    private (string Tolerances, int Coarse, int Fine) manner = Manners[0];
 
     public PeriodicSolution(SpiceSession spice, Wiring wiring, PhasorResult start)
     {
@@ -47,17 +46,17 @@ internal sealed class PeriodicSolution
     {
         (double[] slow, double[] settled) = (Slow, fast);
         string failures = "";
-        foreach (string option in Tolerances)
+        foreach ((string, int, int) next in Manners)
         {
-            (Slow, fast, tolerances) = (slow, settled, option);
+            (Slow, fast, manner) = (slow, settled, next);
             try
             {
-                for (int round = 0; round < 2; round++) Slow = Map(CoarseSteps).Image;
+                for (int round = 0; round < 2; round++) Slow = Map(manner.Coarse).Image;
                 for (int attempt = 0; attempt < MostSlopes; attempt++)
                 {
                     Slopes slopes = Learn();
-                    Converge(slopes, CoarseSteps, 1e-4);
-                    if (Converge(slopes, FineSteps, 1e-5) is { } result) return result;
+                    Converge(slopes, manner.Coarse, 1e-4);
+                    if (Converge(slopes, manner.Fine, 1e-5) is { } result) return result;
                 }
             }
             catch (SpiceFailure failure)
@@ -74,12 +73,12 @@ internal sealed class PeriodicSolution
     private Slopes Learn()
     {
         (double[] at, double[] settled) = (Slow, fast);
-        double[] image = Map(CoarseSteps).Image;
+        double[] image = Map(manner.Coarse).Image;
         double[][] images = [.. Enumerable.Range(0, at.Length).Select(n =>
         {
             (Slow, fast) = ((double[])at.Clone(), settled);
             Slow[n] += Trial(n);
-            return Map(CoarseSteps).Image;
+            return Map(manner.Coarse).Image;
         })];
         (Slow, fast) = (at, settled);
         return new Slopes(image, images, Trial);
@@ -115,7 +114,7 @@ internal sealed class PeriodicSolution
         string peak = (Math.Sqrt(2) * wiring.Bench.Source!.Volts).Text();
         spice.Load([.. netlist.Lines,
             $"vs {netlist.Name(wiring.Plus)} {netlist.Name(wiring.Minus)} sin(0 {peak} {hertz} 0 0 90)",
-            $".options method=gear maxord=2 trtol=1e12 gmin=1e-15 {tolerances} itl4=200 pivtol=1e-30", ".end"]);
+            $".options method=gear maxord=2 trtol=1e12 gmin=1e-15 {manner.Tolerances} itl4=200 pivtol=1e-30 pivrel=0.5", ".end"]);
         string probes = wiring.Probes is { } ends && netlist.Together(ends.A, ends.B) ? netlist.Volts(ends.A, ends.B) : "0";
         string[] columns = [.. netlist.Inductors.Select(name => name + "#branch"), .. wiring.SettingVolts(netlist),
             probes, "-vs#branch", netlist.Volts(wiring.Plus, wiring.Minus)];

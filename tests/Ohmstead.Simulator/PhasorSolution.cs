@@ -16,7 +16,7 @@ internal static class PhasorSolution
         Netlist netlist = wiring.Netlist(Analysis.Phasor);
         netlist.Write(wiring.CoreHenries(settings), wiring.LampOhms(settings));
         spice.Load([.. netlist.Lines, $"vs {netlist.Name(wiring.Plus)} {netlist.Name(wiring.Minus)} dc 0 ac {volts.Text()}",
-            ".options gmin=1e-18 pivtol=1e-30", ".end"]);
+            ".options gmin=1e-18 pivtol=1e-30 pivrel=0.5", ".end"]);
         string run = $"ac lin 1 {wiring.Bench.Hertz.Text()} {wiring.Bench.Hertz.Text()}";
         string[] watched = wiring.SettingVolts(netlist);
 

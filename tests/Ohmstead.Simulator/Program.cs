@@ -10,7 +10,7 @@ internal static class Program
         predict SHEET [--fault F]... [--readings ID,ID]
         check SHEET EXPECTED [--worst N]
         remake [--only PATTERN] [--into FOLDER]
-        units SHEET OUT [--count N] [--seed S]
+        units SHEET OUT [--first N] [--count N] [--seed S]
         """;
 
     private static int Main(string[] args)
@@ -24,6 +24,7 @@ internal static class Program
                 case "predict": Predict(given); return 0;
                 case "check": return Check(given);
                 case "remake": RandomSheets.Remake(given.One("into") ?? "tests/Reference/ngspice", given.One("only") ?? ""); return 0;
+                case "units": Units(given); return 0;
                 default: Console.Error.WriteLine(Usage); return 2;
             }
         }
@@ -41,6 +42,12 @@ internal static class Program
         string[]? wanted = given.One("readings")?.Split(',');
         using Predictor predictor = new();
         Console.WriteLine(predictor.Readings(unit, wanted is null ? null : wanted.Contains).ToJsonString());
+    }
+
+    private static void Units(Arguments given)
+    {
+        int Whole(string name, int otherwise) => given.One(name) is { } text ? (int)Fields.Parse(text) : otherwise;
+        new UnitsMaker(Store.Read(given.Place(0)), given.Place(1), Whole("seed", 1)).Make(Whole("first", 0), Whole("count", 40));
     }
 
     private static int Check(Arguments given)
