@@ -16,7 +16,7 @@ public sealed record DiagnosisOptions
     public int MostFaults { get; init; } = 9;
 
     /// <summary>A set this many nats below the best is not expanded any more: it carries less than 1/3000 of its weight.</summary>
-    public double Margin { get; init; } = 8;
+    public double Margin { get; init; } = 6;
 
     /// <summary>
     /// Chance that a reading is wrong altogether (a slipped probe, a misread range, a supply in its limit). Common practice, no

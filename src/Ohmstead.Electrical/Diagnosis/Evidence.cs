@@ -54,7 +54,7 @@ internal sealed class Evidence
             for (var j = 0; j <= i; j++)
             {
                 var (a, b) = (numeric[i], numeric[j]);
-                var sum = Vectors.Dot(slopes.AsSpan(a * count, count), slopes.AsSpan(b * count, count)) + MeterCovariance(a, b);
+                var sum = Vectors.Dot(slopes.AsSpan(a * count, count), slopes.AsSpan(b * count, count)) + Set.ErrorCovariance(a, b);
                 covariance[(i * n) + j] = covariance[(j * n) + i] = sum;
             }
         return new Spread(slopes, shift, new Gaussian(covariance, n));
@@ -84,14 +84,6 @@ internal sealed class Evidence
         var sum = 0.0;
         for (var k = 0; k < numeric.Length; k++) sum += direction[numeric[k]] * worker.Robust.U[k];
         return deviation * deviation * sum;
-    }
-
-    /// <summary>Covariance of the meter's errors of two readings on the scale: rectangular, limit 1, a share common to the quantity.</summary>
-    private double MeterCovariance(int a, int b)
-    {
-        var shared = Set.Errors[a].Shared;
-        if (a == b) return ((shared * shared) + ((1 - shared) * (1 - shared))) / 3;
-        return Set.SpecOf(a).Quantity == Set.SpecOf(b).Quantity ? shared * shared / 3 : 0;
     }
 
     /// <summary>Log likelihood of what was read for a prediction on the scale.</summary>

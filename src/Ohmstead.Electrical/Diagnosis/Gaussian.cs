@@ -15,7 +15,7 @@ internal sealed class Gaussian
         N = n;
         Covariance = covariance;
         Precision = new double[n * n];
-        LogDeterminant = Invert(covariance, Precision, n);
+        LogDeterminant = PositiveDefinite.Invert(covariance, Precision, n);
     }
 
     public int N { get; }
@@ -39,7 +39,7 @@ internal sealed class Gaussian
         var q = 0.0;
         for (var i = 0; i < N; i++)
         {
-            u[i] = Dot(Precision.AsSpan(i * N, N), z);
+            u[i] = Vectors.Dot(Precision.AsSpan(i * N, N), z);
             q += u[i] * z[i];
         }
         var log = -0.5 * (q + LogDeterminant + (N * Log2Pi));
@@ -63,41 +63,4 @@ internal sealed class Gaussian
         }
     }
 
-    private static double Dot(ReadOnlySpan<double> a, ReadOnlySpan<double> b) => Vectors.Dot(a, b);
-
-    private static double Invert(double[] a, double[] inverse, int n)
-    {
-        var l = new double[n * n];
-        var logDeterminant = 0.0;
-        for (var i = 0; i < n; i++)
-            for (var j = 0; j <= i; j++)
-            {
-                var sum = a[(i * n) + j] - Vectors.Dot(l.AsSpan(i * n, j), l.AsSpan(j * n, j));
-                if (i == j)
-                {
-                    l[(i * n) + i] = Math.Sqrt(Math.Max(sum, 1e-12));
-                    logDeterminant += 2 * Math.Log(l[(i * n) + i]);
-                }
-                else l[(i * n) + j] = sum / l[(j * n) + j];
-            }
-        var m = new double[n * n];
-        for (var i = 0; i < n; i++)
-        {
-            m[(i * n) + i] = 1 / l[(i * n) + i];
-            for (var j = 0; j < i; j++)
-            {
-                var sum = 0.0;
-                for (var k = j; k < i; k++) sum -= l[(i * n) + k] * m[(k * n) + j];
-                m[(i * n) + j] = sum / l[(i * n) + i];
-            }
-        }
-        for (var k = 0; k < n; k++)
-            for (var i = 0; i <= k; i++)
-            {
-                var f = m[(k * n) + i];
-                if (f == 0) continue;
-                for (var j = 0; j <= k; j++) inverse[(i * n) + j] += f * m[(k * n) + j];
-            }
-        return logDeterminant;
-    }
 }

@@ -105,7 +105,8 @@ internal sealed class Search
         });
         var chosen = Best(h.AddLogOdds, options.ExactAdditions, double.NegativeInfinity);
         var children = new Hypothesis?[chosen.Length];
-        crew.Each(chosen.Length, (n, worker) => children[n] = Add(place, classes[chosen[n]], curves[chosen[n]], worker));
+        crew.Each(chosen.Length, (n, worker) =>
+            children[n] = KnownAsGood(place, classes[chosen[n]], h.AddLogOdds[chosen[n]] + h.LogPosterior) ?? Add(place, classes[chosen[n]], curves[chosen[n]], worker));
         for (var n = 0; n < chosen.Length; n++)
         {
             if (children[n] is not { } child) continue;
@@ -253,8 +254,16 @@ internal sealed class Search
                 + SizeIntegral.Log(SizeIntegral.Coarse, classes[n], curves[n], origin, evidence, place.Spread, worker, out _, out _);
         }
         var floor = h.LogPosterior - options.Margin - 12;
-        foreach (var n in Best(scores, hole.Length == 1 ? options.ExactExchanges : 2, floor)) found.Add(Add(place, classes[n], curves[n], worker));
+        foreach (var n in Best(scores, hole.Length == 1 ? options.ExactExchanges : 2, floor))
+            if (KnownAsGood(place, classes[n], scores[n]) is null) found.Add(Add(place, classes[n], curves[n], worker));
         return found;
+    }
+
+    /// <summary>The set with one more class if it was tried before, from elsewhere, and was not worse than it looks from here.</summary>
+    private Hypothesis? KnownAsGood(Neighbourhood place, FaultClass c, double score)
+    {
+        var (members, _) = Hypothesis.Insert(place.Classes, place.Shares, c, 0);
+        return known.TryGetValue(Hypothesis.KeyOf(members), out var old) && (old.IsExpanded || old.LogPosterior > score - 2) ? old : null;
     }
 
     /// <summary>One can stand in for the other only where both move a reading.</summary>

@@ -3,11 +3,13 @@ namespace Ohmstead.Electrical.Diagnosis;
 /// <summary>The spread of the readings of a set of faults, from the slopes of that very set.</summary>
 internal sealed class SpreadModel
 {
-    private const double LeastSlope = 0.005;
+    /// <summary>A movement of a fiftieth of the meter's limit adds a thousandth to its variance.</summary>
+    private const double LeastSlope = 0.02;
 
     private readonly Evidence evidence;
     private readonly Crew crew;
     private readonly bool[] usual;
+    private readonly bool[] matters;
     private readonly double[] soundSlopes;
     private readonly double[] soundShift;
 
@@ -17,6 +19,8 @@ internal sealed class SpreadModel
         soundSlopes = [.. rows.SelectMany(r => r.Slopes)];
         soundShift = [.. rows.Select(r => r.Shift)];
         usual = [.. soundSlopes.Select(s => Math.Abs(s) > LeastSlope)];
+        var count = evidence.Set.Model.Parameters.Length;
+        matters = [.. Enumerable.Range(0, count).Select(p => rows.Any(r => Math.Abs(r.Slopes[p]) > LeastSlope))];
     }
 
     /// <summary>
@@ -34,7 +38,7 @@ internal sealed class SpreadModel
             moved[r] = h.Classes.Any(c => c.Moves[r]);
             if (!moved[r]) continue;
             var rewires = h.Classes.Any(c => c.Moves[r] && !c.HasSize);
-            for (var p = 0; p < count; p++) which[(r * count) + p] = rewires || usual[(r * count) + p];
+            for (var p = 0; p < count; p++) which[(r * count) + p] = usual[(r * count) + p] || (rewires && matters[p]);
         }
         var (slopes, shift) = Slopes(h.Faults(), h.Predicted, which);
         for (var r = 0; r < n; r++)

@@ -14,7 +14,6 @@ public sealed class ReadingSet
         (Model, Catalogue) = (model, catalogue);
         Circuits = [.. readings.Select(r => new FaultedCircuits(model, r.Spec, r.State))];
         Errors = [.. Circuits.Select(c => meter.For(c.Usual.Reading.Quantity))];
-        Cap = [.. Circuits.Select((c, n) => Errors[n].ToScale(Solving.Solution.NoPathOhms))];
     }
 
     /// <summary>The unit.</summary>
@@ -35,9 +34,6 @@ public sealed class ReadingSet
     /// <summary>The reading's definition.</summary>
     public ReadingSpec SpecOf(int reading) => Circuits[reading].Usual.Reading;
 
-    /// <summary>The largest place on a reading's scale.</summary>
-    internal ImmutableArray<double> Cap { get; }
-
     /// <summary>What the meter would show, on its scale, for a solved value: with the leads still in it.</summary>
     internal double ToScale(int reading, double value)
     {
@@ -47,4 +43,15 @@ public sealed class ReadingSet
 
     /// <summary>The place on a reading's scale above which the meter shows OL.</summary>
     internal double OverRangeOnScale(int reading) => ToScale(reading, Math.Min(Solving.Solution.OverRange(SpecOf(reading).Quantity), Solving.Solution.NoPathOhms));
+
+    /// <summary>
+    /// Covariance of the meter's errors of two readings on the scale: rectangular with limit 1, hence variance 1/3; a share of
+    /// the limit is common to a quantity.
+    /// </summary>
+    internal double ErrorCovariance(int a, int b)
+    {
+        var shared = Errors[a].Shared;
+        if (a == b) return ((shared * shared) + ((1 - shared) * (1 - shared))) / 3;
+        return SpecOf(a).Quantity == SpecOf(b).Quantity ? shared * shared / 3 : 0;
+    }
 }
