@@ -123,7 +123,20 @@ internal sealed class Netlist
             return;
         }
         Lines.Add($"d{name} {anode} {b} md{name}");
+        Lines.Add(DeepReverse(name, anode, b, rectifier));
         Lines.Add($".model md{name} d(is={rectifier.SaturationAmps.Text()} n={(rectifier.SlopeVolts / ThermalVolts).Text()})");
+    }
+
+    /// <summary>
+    /// Below -3 slopes ngspice's diode follows a cubic tail in place of the exponential, 0.4 % of the saturation current
+    /// off; this source makes up the difference.
+    /// </summary>
+    private static string DeepReverse(string name, string a, string b, Rectifier rectifier)
+    {
+        string knee = (3 * rectifier.SlopeVolts).Text();
+        string depth = $"max(v({b})-v({a}),{knee})";
+        return $"b{name} {a} {b} i={rectifier.SaturationAmps.Text()}*(exp(-{depth}/{rectifier.SlopeVolts.Text()})"
+            + $"-pow({knee}/({Math.E.Text()}*{depth}),3))";
     }
 
     private void Series(string a, string b, double ohms, double henries)

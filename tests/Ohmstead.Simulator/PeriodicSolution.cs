@@ -13,8 +13,9 @@ internal sealed class PeriodicSolution
     private const int MostSlopes = 2;
     private static readonly (string Tolerances, int Coarse, int Fine)[] Manners =
     [
-        ("reltol=1e-5 vntol=1e-5 abstol=1e-8", 128, 512), ("reltol=1e-6 vntol=1e-7 abstol=1e-9", 128, 512),
-        ("reltol=1e-4 vntol=1e-4 abstol=1e-7", 200, 800),
+        ("pivrel=0.5 reltol=1e-5 vntol=1e-5 abstol=1e-8", 128, 512), ("pivrel=0.1 reltol=1e-6 vntol=1e-7 abstol=1e-9", 128, 512),
+        ("pivrel=0.9 reltol=1e-4 vntol=1e-4 abstol=1e-7", 200, 800), ("pivrel=0.01 reltol=1e-4 vntol=1e-4 abstol=1e-7", 160, 640),
+        ("pivrel=0.3 reltol=1e-4 vntol=1e-5 abstol=1e-7", 150, 600), ("pivrel=0.05 reltol=1e-4 vntol=1e-5 abstol=1e-7", 180, 560),
     ];
 
     private const double TrialOfCurrent = 0.5;
@@ -114,7 +115,7 @@ internal sealed class PeriodicSolution
         string peak = (Math.Sqrt(2) * wiring.Bench.Source!.Volts).Text();
         spice.Load([.. netlist.Lines,
             $"vs {netlist.Name(wiring.Plus)} {netlist.Name(wiring.Minus)} sin(0 {peak} {hertz} 0 0 90)",
-            $".options method=gear maxord=2 trtol=1e12 gmin=1e-15 {manner.Tolerances} itl4=200 pivtol=1e-30 pivrel=0.5", ".end"]);
+            $".options method=gear maxord=2 trtol=1e12 gmin=1e-15 {manner.Tolerances} itl4=200 pivtol=1e-30", ".end"]);
         string probes = wiring.Probes is { } ends && netlist.Together(ends.A, ends.B) ? netlist.Volts(ends.A, ends.B) : "0";
         string[] columns = [.. netlist.Inductors.Select(name => name + "#branch"), .. wiring.SettingVolts(netlist),
             probes, "-vs#branch", netlist.Volts(wiring.Plus, wiring.Minus)];

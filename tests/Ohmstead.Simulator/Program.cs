@@ -9,7 +9,7 @@ internal static class Program
     private const string Usage = """
         predict SHEET [--fault F]... [--readings ID,ID]
         check SHEET EXPECTED [--worst N]
-        remake [--only PATTERN] [--into FOLDER]
+        remake [--only PATTERN] [--into FOLDER] [--contract FOLDER]
         units SHEET OUT [--first N] [--count N] [--seed S]
         """;
 
@@ -23,7 +23,7 @@ internal static class Program
             {
                 case "predict": Predict(given); return 0;
                 case "check": return Check(given);
-                case "remake": RandomSheets.Remake(given.One("into") ?? "tests/Reference/ngspice", given.One("only") ?? ""); return 0;
+                case "remake": Remake(given); return 0;
                 case "units": Units(given); return 0;
                 default: Console.Error.WriteLine(Usage); return 2;
             }
@@ -42,6 +42,14 @@ internal static class Program
         string[]? wanted = given.One("readings")?.Split(',');
         using Predictor predictor = new();
         Console.WriteLine(predictor.Readings(unit, wanted is null ? null : wanted.Contains).ToJsonString());
+    }
+
+    private static void Remake(Arguments given)
+    {
+        string folder = given.One("into") ?? "tests/Reference/ngspice";
+        string only = given.One("only") ?? "";
+        RandomSheets.RemakeContract(folder, given.One("contract") ?? "tests/Reference/contract", only);
+        RandomSheets.Remake(folder, only);
     }
 
     private static void Units(Arguments given)

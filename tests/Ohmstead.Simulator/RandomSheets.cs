@@ -27,6 +27,24 @@ internal static class RandomSheets
         }
     }
 
+    /// <summary>The worked example of the contract again: the fault sets given there, and more of our own.</summary>
+    public static void RemakeContract(string folder, string contract, string only)
+    {
+        const string id = "twin-160";
+        if (!id.Contains(only, StringComparison.Ordinal)) return;
+        JsonObject sheet = Store.Read(Path.Combine(contract, id + ".sheet.json"));
+        List<string[]> sets = [.. Store.Read(Path.Combine(contract, id + ".expected.json")).Objects("cases")
+            .Select(entry => entry["faults"].Words().ToArray())];
+        for (int seed = 1; seed <= 6; seed++) sets.AddRange(FaultSets.Draw(new Dice(seed), sheet).Skip(1));
+        JsonObject[] cases = [.. sets.Select(faults => Case(sheet, faults))];
+        Store.WriteLines(Path.Combine(folder, id + ".expected.json"), new JsonObject
+        {
+            ["source"] = "ngspice, by tests/Ohmstead.Simulator",
+            ["cases"] = new JsonArray([.. cases]),
+        }, "cases");
+        Console.Error.WriteLine(id);
+    }
+
     private static JsonObject Case(JsonObject sheet, string[] faults)
     {
         using Predictor predictor = new();

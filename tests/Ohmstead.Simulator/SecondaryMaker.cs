@@ -95,7 +95,7 @@ internal sealed class SecondaryMaker(Dice dice, SheetDraft draft)
             yield return new Output(Post(feed, name), common, index, volts * most / turns, load, Throttle: control,
                 Selector: selector, Liftable: "w-" + name);
         }
-        winding["sliders"] = list;
+        if (list.Count > 0) winding["sliders"] = list;
     }
 
     /// <summary>A half-wave branch, or both ends of a winding to one post with a tap as the return.</summary>

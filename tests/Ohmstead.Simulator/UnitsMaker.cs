@@ -3,13 +3,17 @@ using System.Text.Json.Nodes;
 
 namespace Ohmstead.Simulator;
 
-/// <summary>Draws units of a sheet with faults, and reads them through a meter: NNN.readings.json, NNN.truth.json.</summary>
+/// <summary>
+/// Draws units of a sheet with faults, and reads them through a meter: NNN.readings.json, NNN.truth.json. The sheet as it
+/// was is kept beside the folder.
+/// </summary>
 internal sealed class UnitsMaker(JsonObject sheet, string folder, int seed)
 {
     private const double ExpectedFaults = 2;
 
     public void Make(int first, int count)
     {
+        Store.Write(Path.Combine(folder, "..", sheet.Word("id") + ".sheet.json"), sheet.DeepClone());
         for (int n = first; n < first + count; n++)
         {
             string stem = Path.Combine(folder, n.ToString("000", CultureInfo.InvariantCulture));
