@@ -1,0 +1,30 @@
+using System.Diagnostics;
+using System.Text.Json.Nodes;
+
+namespace Ohmstead.Electrical.Tests.Solving;
+
+/// <summary>The circuit simulator as a process: <c>tests/Ohmstead.Simulator</c> writes the netlists and drives ngspice.</summary>
+internal static class NgspiceRun
+{
+    /// <summary>True when ngspice can be started here.</summary>
+    public static bool IsThere { get; } =
+        (Environment.GetEnvironmentVariable("PATH") ?? "").Split(Path.PathSeparator).Any(folder => File.Exists(Path.Combine(folder, "ngspice")) || File.Exists(Path.Combine(folder, "ngspice.exe")));
+
+    /// <summary>What ngspice finds for a sheet with faults: by reading a number, or "OL".</summary>
+    public static JsonObject Predict(string sheetPath, IEnumerable<string> faults)
+    {
+        var start = new ProcessStartInfo("dotnet")
+        {
+            RedirectStandardOutput = true,
+            RedirectStandardError = true,
+        };
+        string[] arguments = [Path.Combine(AppContext.BaseDirectory, "Ohmstead.Simulator.dll"), "predict", sheetPath, .. faults.SelectMany(f => new[] { "--fault", f })];
+        foreach (var a in arguments) start.ArgumentList.Add(a);
+        using var process = Process.Start(start)!;
+        var complaints = process.StandardError.ReadToEndAsync();
+        var text = process.StandardOutput.ReadToEnd();
+        process.WaitForExit();
+        Assert.True(process.ExitCode == 0, complaints.Result);
+        return JsonNode.Parse(text)!.AsObject();
+    }
+}
