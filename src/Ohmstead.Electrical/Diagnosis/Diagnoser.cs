@@ -39,7 +39,7 @@ public static class Diagnoser
             soundProbability,
             faults,
             FaultTable.Sets(marginals, soundProbability),
-            [.. classes.Where(c => c.Modes.Length > 1).Select(c => c.Modes)],
+            AlikeGroups.Of(classes, c => FaultTable.SizeOf(c, marginals).Share, marginals.ByClass),
             explained.Readings,
             explained.Unexplained,
             explained.IsExplained,

@@ -44,7 +44,8 @@ internal static class FaultTable
         }
     }
 
-    private static (double Share, double Deviation) SizeOf(FaultClass c, Marginals marginals)
+    /// <summary>Estimated size of a class as a share of its range, over the sets that hold it.</summary>
+    public static (double Share, double Deviation) SizeOf(FaultClass c, Marginals marginals)
     {
         if (!c.HasSize) return (0, 0);
         var (weight, sum, squares) = (0.0, 0.0, 0.0);
