@@ -48,7 +48,8 @@ internal sealed class CircuitBuilder
             IsDirect = isDirect,
             CopperFactor = (234.5 + state.Celsius) / 254.5,
             ReversedChains = reversed,
-            Windings = [.. all.Where(b => b.Kind == BranchKind.Segment).Select(b => b.Index).Distinct()],
+            Loops = [.. branches.Where(b => b.A == b.B && b.Kind == BranchKind.Segment)],
+            Windings = [.. branches.Where(b => b.Kind == BranchKind.Segment).Select(b => b.Index).Distinct()],
             Elimination = Elimination.Of(nodes.Count, all, Kept(isDirect, drive, ground, probeA, probeB), drive, ground, isDirect),
         };
     }
@@ -133,13 +134,14 @@ internal sealed class CircuitBuilder
             }
         }
         var (start, end) = reversed[n] ? (to, from) : (from, to);
-        var (lastTurn, lastNode) = (0.0, start);
+        var (lastTurn, lastNode, isFirst) = (0.0, start, true);
         foreach (var (turn, node) in points.OrderBy(p => p.Turn))
         {
-            branches.Add(new Branch(lastNode, node, BranchKind.Segment, n, lastTurn, turn));
+            branches.Add(new Branch(lastNode, node, BranchKind.Segment, n, lastTurn, turn, isFirst));
+            isFirst = false;
             (lastTurn, lastNode) = (turn, node);
         }
-        branches.Add(new Branch(lastNode, end, BranchKind.Segment, n, lastTurn, w.Turns));
+        branches.Add(new Branch(lastNode, end, BranchKind.Segment, n, lastTurn, w.Turns, isFirst));
     }
 
     private string PositionOf(string control) => state.Controls.TryGetValue(control, out var p)

@@ -43,13 +43,8 @@ public sealed class ReadingCircuit
     /// <summary>The turns of a winding as the sheet gives them, to which taps and contacts refer.</summary>
     internal double NominalTurns(int element) => ((Winding)Model.Sheet.Elements[element]).Turns;
 
-    /// <summary>True for the part of a winding that begins at its end of turn 0.</summary>
-    internal bool IsFirstSegment(in Branch b)
-    {
-        foreach (var other in Branches)
-            if (other.Kind == BranchKind.Segment && other.Index == b.Index) return other.A == b.A && other.B == b.B;
-        return false;
-    }
+    /// <summary>Parts of windings whose two ends are strapped together: loops that only the core sees.</summary>
+    internal ImmutableArray<Branch> Loops { get; init; } = [];
 
     /// <summary>The reading.</summary>
     public ReadingSpec Reading => Spec;

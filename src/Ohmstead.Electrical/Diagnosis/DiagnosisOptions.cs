@@ -4,7 +4,7 @@ namespace Ohmstead.Electrical.Diagnosis;
 public sealed record DiagnosisOptions
 {
     /// <summary>Sets of faults whose neighbourhood is searched: enough that the remaining ones carry little, see docs/diagnosis.md.</summary>
-    public int MostExpanded { get; init; } = 60;
+    public int MostExpanded { get; init; } = 30;
 
     /// <summary>Additions to a set that are solved exactly, best first by the quick estimate: further ones rarely win.</summary>
     public int ExactAdditions { get; init; } = 12;
@@ -15,7 +15,7 @@ public sealed record DiagnosisOptions
     /// <summary>Most faults in a set: the chance of more is below 1 in 10⁵ at the usual chances.</summary>
     public int MostFaults { get; init; } = 9;
 
-    /// <summary>A set this many nats below the best is not expanded any more: it carries less than 1/3000 of its weight.</summary>
+    /// <summary>A set this many nats below the best is not expanded any more: it carries less than 1/400 of its weight.</summary>
     public double Margin { get; init; } = 6;
 
     /// <summary>

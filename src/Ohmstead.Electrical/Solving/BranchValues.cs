@@ -5,8 +5,11 @@ namespace Ohmstead.Electrical.Solving;
 /// <summary>The resistances and impedances of branches from the numbers of a unit.</summary>
 internal static class BranchValues
 {
-    /// <summary>What stands for no resistance at all: a wire of 0 Ω, a part of a winding without turns [Ω].</summary>
-    public const double LeastOhms = 1e-9;
+    /// <summary>
+    /// What stands for no resistance at all: a wire of 0 Ω, a part of a winding without turns [Ω]. Smaller would cost the source's
+    /// current its digits, larger would be felt.
+    /// </summary>
+    public const double LeastOhms = 1e-7;
 
     /// <summary>What an open path leaves [Ω].</summary>
     public const double OpenOhms = 1e7;
@@ -51,7 +54,7 @@ internal static class BranchValues
         var (low, high) = (Math.Max(b.X - gone, 0), Math.Max(b.Y - gone, 0));
         var share = (high - low) / all;
         var at = values.BrokenAtTurn[e];
-        var isBroken = at <= 0 ? b.X <= 0 && circuit.IsFirstSegment(b) : b.X < at && at <= b.Y;
+        var isBroken = at <= 0 ? b.IsFirst : b.X < at && at <= b.Y;
         var ohms = (share * values.Ohms[e] * circuit.CopperFactor) + (isBroken ? OpenOhms : 0);
         var turns = share * values.Third[e];
         return (ohms, share * values.Second[e], values.Flag[e] && !circuit.ReversedChains[e] ? -turns : turns);

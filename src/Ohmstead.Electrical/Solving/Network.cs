@@ -95,6 +95,12 @@ internal sealed class Network
             coreMatrix[(core * cores) + core] += c * turns;
         }
         if (omega == 0) return;
+        foreach (var b in circuit.Loops)
+        {
+            var (ohms, henries, turns) = BranchValues.SegmentOf(circuit, b, values);
+            var core = circuit.Model.WindingCores[b.Index];
+            coreMatrix[(core * cores) + core] += turns * turns * SymmetricSystem.Reciprocal(new Complex(Math.Max(ohms, BranchValues.LeastOhms), omega * henries));
+        }
         foreach (var w in circuit.Windings)
             if (BranchValues.TryShortedLoop(circuit, w, values, out var ohms, out var henries, out var turns))
             {
