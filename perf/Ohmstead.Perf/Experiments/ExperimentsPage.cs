@@ -19,8 +19,8 @@ internal static class ExperimentsPage
         foreach (var (sheet, units) in new[] { ("tests/Reference/contract/twin-160.sheet.json", "twin-160"), ("demo/solo-110.sheet.json", "solo-110") })
         {
             var model = new UnitModel(TypeSheetFile.Read(File.ReadAllText(Path.Combine(root, sheet))).Required);
-            if (what != "next") DiagnosisExperiment.Run(model, Path.Combine(root, "tests/Reference/units", units), isQuick ? 40 : 300, isQuick ? 10 : 60, page);
-            if (what != "diagnosis") NextExperiment.Run(model, isQuick ? 10 : 100, page);
+            if (what != "next") DiagnosisExperiment.Run(model, Path.Combine(root, "tests/Reference/units", units), isQuick ? 40 : 300, isQuick ? 10 : 30, page);
+            if (what != "diagnosis" && units == "twin-160") NextExperiment.Run(model, isQuick ? 10 : 100, page);
         }
         if (isQuick || what.Length > 0) Console.WriteLine(page.ToString());
         else Insert(Path.Combine(root, "docs/diagnosis.md"), page.ToString());
