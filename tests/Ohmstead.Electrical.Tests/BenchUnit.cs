@@ -38,7 +38,7 @@ internal sealed class BenchUnit
     public double ReadSource(string quantity, object state, params string[] faults) => Read(quantity, [], state, faults);
 
     /// <summary>A reading of the sheet.</summary>
-    public double Read(string id, params string[] faults) =>
+    public double ReadListed(string id, params string[] faults) =>
         Read(Model.Sheet.FindReading(id) ?? throw new ArgumentException($"no reading {id}", nameof(id)), Model.Nominal, Faults(faults));
 
     public double Read(ReadingSpec spec, UnitValues values, params Fault[] faults)
