@@ -6,6 +6,9 @@ public sealed record DiagnosisOptions
     /// <summary>Sets of faults whose neighbourhood is searched: enough that the remaining ones carry little, see docs/diagnosis.md.</summary>
     public int MostExpanded { get; init; } = 30;
 
+    /// <summary>Sets expanded before the clock is asked: with fewer an answer is worth less than the wait.</summary>
+    public int LeastExpanded { get; init; } = 8;
+
     /// <summary>Additions to a set that are solved exactly, best first by the quick estimate: further ones rarely win.</summary>
     public int ExactAdditions { get; init; } = 12;
 
@@ -24,7 +27,7 @@ public sealed record DiagnosisOptions
     /// </summary>
     public double WrongReadingChance { get; init; } = 1e-3;
 
-    /// <summary>True when the time is up; asked between expansions. The clock belongs to the caller.</summary>
+    /// <summary>True when the time is up; asked between expansions, once there were <see cref="LeastExpanded"/>. The clock belongs to the caller.</summary>
     public Func<bool> IsTimeUp { get; init; } = () => false;
 
     /// <summary>Told the share done [0..1] and the best set's number of faults.</summary>

@@ -39,7 +39,7 @@ internal sealed class Search
         while (true)
         {
             if (options.Cancellation.IsCancellationRequested) return SearchStop.Cancelled;
-            if (options.IsTimeUp()) return SearchStop.TimeUp;
+            if (Expanded >= options.LeastExpanded && options.IsTimeUp()) return SearchStop.TimeUp;
             if (Expanded >= options.MostExpanded) return SearchStop.Budget;
             var best = known.Values.Max(h => h.LogPosterior);
             var next = known.Values.Where(h => !h.IsExpanded && h.LogPosterior > best - options.Margin)

@@ -1,0 +1,70 @@
+using System.CommandLine;
+using System.Diagnostics;
+using Ohmstead.Electrical.Circuits;
+using Ohmstead.Electrical.Diagnosis;
+using Ohmstead.Electrical.Readings;
+using Ohmstead.Electrical.TypeSheets;
+
+namespace Ohmstead.App.Commands;
+
+/// <summary><c>diagnose SHEET READINGS</c>: the probable faults, with how sure, and the next reading worth taking.</summary>
+internal static class DiagnoseCommand
+{
+    /// <summary>The search gets this long; with ranking the next readings the whole process stays below 3 s on two cores.</summary>
+    private const double DefaultSeconds = 1.7;
+
+    private const int DefaultMost = 10;
+
+    public static Command Make()
+    {
+        var (sheet, unit, json) = (CommonOptions.Sheet(), CommonOptions.Unit(), CommonOptions.Json());
+        var readings = new Argument<string>("READINGS") { Description = "What was read on the unit (JSON)." };
+        var most = new Option<int>("--most") { Description = "At most this many whole sets of faults.", HelpName = "N", DefaultValueFactory = _ => DefaultMost };
+        var seconds = new Option<double>("--seconds") { Description = "How long the search for sets of faults may take.", HelpName = "S", DefaultValueFactory = _ => DefaultSeconds };
+        var command = new Command("diagnose", "Find the probable faults from the readings taken, and the next reading worth taking.\nExample: ohmstead diagnose my.sheet.json unit-7.readings.json")
+        {
+            sheet, readings, unit, most, seconds, json,
+        };
+        command.SetAction(parsed =>
+        {
+            var (count, time) = (parsed.GetValue(most), parsed.GetValue(seconds));
+            if (count < 0) throw new RefusedInput("--most: is below 0; a number from 0 up is expected");
+            if (!(time is > 0 and <= 3600)) throw new RefusedInput("--seconds: is out of range; a number above 0, at most 3600, is expected");
+            var kind = InputFiles.Sheet(parsed.GetValue(sheet)!, parsed.GetValue(unit));
+            var taken = InputFiles.Readings(parsed.GetValue(readings)!, kind);
+            var result = Diagnose(kind, taken, time);
+            if (parsed.GetValue(json)) Output.Print(DiagnosisJson.Of(kind, result, count));
+            else DiagnosisReport.Print(kind, taken, result);
+            return ExitCode.Done;
+        });
+        return command;
+    }
+
+    /// <summary>Diagnoses with a deadline; Ctrl-C ends the search early and gives what was found.</summary>
+    public static DiagnosisResult Diagnose(TypeSheet sheet, UnitReadings readings, double seconds = DefaultSeconds)
+    {
+        var began = Process.GetCurrentProcess().StartTime.ToUniversalTime();
+        using var cancel = new CancellationTokenSource();
+        void Stop(object? sender, ConsoleCancelEventArgs e)
+        {
+            e.Cancel = true;
+            cancel.Cancel();
+        }
+        Console.CancelKeyPress += Stop;
+        try
+        {
+            return Diagnoser.Run(new UnitModel(sheet), readings, new DiagnosisOptions
+            {
+                IsTimeUp = () => (DateTime.UtcNow - began).TotalSeconds > seconds,
+                Cancellation = cancel.Token,
+                Threads = Environment.ProcessorCount,
+                Progress = Console.IsErrorRedirected ? null : share => Console.Error.Write(FormattableString.Invariant($"\rlooking for sets of faults {Shown.Bar(share)} ")),
+            });
+        }
+        finally
+        {
+            Console.CancelKeyPress -= Stop;
+            if (!Console.IsErrorRedirected) Console.Error.Write("\r" + new string(' ', 50) + "\r");
+        }
+    }
+}

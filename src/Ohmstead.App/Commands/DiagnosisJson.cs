@@ -1,0 +1,51 @@
+using System.Text.Json.Nodes;
+using Ohmstead.Electrical.Diagnosis;
+using Ohmstead.Electrical.TypeSheets;
+
+namespace Ohmstead.App.Commands;
+
+/// <summary>A diagnosis as one JSON object.</summary>
+internal static class DiagnosisJson
+{
+    public static JsonObject Of(TypeSheet sheet, DiagnosisResult r, int mostSets) => new()
+    {
+        ["sheet"] = sheet.Id,
+        ["soundProbability"] = r.SoundProbability,
+        ["faults"] = new JsonArray([.. r.Faults.Select(f => new JsonObject
+        {
+            ["element"] = f.Mode.Element,
+            ["mode"] = f.Mode.Mode,
+            ["probability"] = f.Probability,
+            ["size"] = Output.Optional(f.Size),
+            ["low"] = Output.Optional(f.Low),
+            ["high"] = Output.Optional(f.High),
+        })]),
+        ["hypotheses"] = new JsonArray([.. r.Hypotheses.Take(mostSets).Select(h => new JsonObject
+        {
+            ["faults"] = new JsonArray([.. h.Faults.Select(m => new JsonObject { ["element"] = m.Element, ["mode"] = m.Mode })]),
+            ["probability"] = h.Probability,
+        })]),
+        ["alike"] = new JsonArray([.. r.Alike.Select(g => Output.Words(g.Select(m => m.Name)))]),
+        ["readings"] = new JsonArray([.. r.Readings.Select(x => new JsonObject
+        {
+            ["id"] = x.Spec.Id,
+            ["measured"] = x.IsOverRange ? JsonValue.Create("OL") : Output.Optional(x.Measured),
+            ["expected"] = Output.Value(x.Expected),
+            ["deviation"] = x.Deviation,
+        })]),
+        ["unexplained"] = Output.Words(r.Unexplained),
+        ["next"] = new JsonArray([.. r.Next.Select(n => new JsonObject
+        {
+            ["id"] = n.Spec.Id,
+            ["bits"] = n.Bits,
+            ["minutes"] = n.Minutes,
+            ["blockedBy"] = Output.Words(n.BlockedBy),
+        })]),
+        ["search"] = new JsonObject
+        {
+            ["stopped"] = r.Effort.Stop.ToString().ToLowerInvariant(),
+            ["setsTried"] = r.Effort.SetsTried,
+            ["setsExpanded"] = r.Effort.SetsExpanded,
+        },
+    };
+}
