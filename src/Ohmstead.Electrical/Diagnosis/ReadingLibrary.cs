@@ -52,7 +52,9 @@ public sealed class ReadingLibrary(UnitModel model, Meter meter)
             {
                 var all = new bool[Model.Parameters.Length];
                 Array.Fill(all, true);
-                worker.Predictor.SlopesOf(missing[m], [], sound[m], all, slopes[m], out shifts[m]);
+                var bends = new double[all.Length];
+                worker.Predictor.SlopesOf(missing[m], [], sound[m], all, slopes[m], bends);
+                shifts[m] = bends.Sum();
                 return;
             }
             for (var n = (chunk - 1) * modesAtOnce; n < Math.Min(chunk * modesAtOnce, Catalogue.Modes.Length); n++)

@@ -55,11 +55,13 @@ internal sealed class SpreadModel
         var (n, count) = (centre.Length, evidence.Set.Model.Parameters.Length);
         var slopes = new double[n * count];
         var shift = new double[n];
+        var bends = Enumerable.Range(0, n).Select(_ => new double[count]).ToArray();
         // Rows are shared out, so that both threads work; each row is one reading.
         crew.Each(n, (r, worker) =>
         {
             if (!which.AsSpan(r * count, count).Contains(true)) return;
-            worker.Predictor.SlopesOf(r, faults, centre[r], which.AsSpan(r * count, count), slopes.AsSpan(r * count, count), out shift[r]);
+            worker.Predictor.SlopesOf(r, faults, centre[r], which.AsSpan(r * count, count), slopes.AsSpan(r * count, count), bends[r]);
+            shift[r] = bends[r].Sum();
         });
         return (slopes, shift);
     }

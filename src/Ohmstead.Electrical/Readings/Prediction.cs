@@ -46,7 +46,7 @@ public static class Prediction
         {
             predictor.Begin(nominal);
             var value = predictor.Value(r, nominal);
-            var parts = SizeSets(faults).Select(f => Part(predictor, set, r, f)).ToArray();
+            var parts = SizeSets(faults).Select(f => PartOf(predictor, set, r, f)).ToArray();
             var limit = Solution.OverRange(set.SpecOf(r).Quantity);
             double Shown(double v) => v > limit ? double.PositiveInfinity : v;
             result.Add(new PredictedReading(set.SpecOf(r), Shown(value), Shown(Scale.FromScale(Quantile(parts, -Half))), Shown(Scale.FromScale(Quantile(parts, Half)))));
@@ -54,17 +54,31 @@ public static class Prediction
         return result.MoveToImmutable();
     }
 
-    private static (double Mean, double Sigma) Part(Predictor predictor, ReadingSet set, int reading, Fault[] faults)
+    /// <summary>
+    /// Mean, deviation and skewness of a reading on the scale when each parameter moves it by a·z + b·z², z standard normal:
+    /// mean b, variance a² + 2b², third moment 6a²b + 8b³, each summed over the parameters.
+    /// </summary>
+    private static Part PartOf(Predictor predictor, ReadingSet set, int reading, Fault[] faults)
     {
         var count = set.Model.Parameters.Length;
         var which = new bool[count];
         Array.Fill(which, true);
-        var slopes = new double[count];
+        var (slopes, bends) = (new double[count], new double[count]);
         predictor.Begin(faults);
         var centre = predictor.Scaled(reading, faults);
-        predictor.SlopesOf(reading, faults, centre, which, slopes, out var shift);
-        return (centre + shift, Math.Sqrt(slopes.Sum(s => s * s)));
+        predictor.SlopesOf(reading, faults, centre, which, slopes, bends);
+        var (mean, variance, third) = (centre, 0.0, 0.0);
+        for (var p = 0; p < count; p++)
+        {
+            var (a, b) = (slopes[p], bends[p]);
+            mean += b;
+            variance += (a * a) + (2 * b * b);
+            third += (6 * a * a * b) + (8 * b * b * b);
+        }
+        return new Part(mean, Math.Sqrt(variance), variance > 0 ? third / Math.Pow(variance, 1.5) : 0);
     }
+
+    private readonly record struct Part(double Mean, double Sigma, double Skewness);
 
     /// <summary>The sets of sized faults that stand for faults of any size: evenly over the logarithmic range, in step for several.</summary>
     private static IEnumerable<Fault[]> SizeSets(ImmutableArray<AssumedFault> faults)
@@ -86,10 +100,13 @@ public static class Prediction
         }
     }
 
-    /// <summary>The quantile of a mixture of normal parts at Φ(z), by bisection.</summary>
-    private static double Quantile((double Mean, double Sigma)[] parts, double z)
+    /// <summary>
+    /// The quantile at Φ(z): of one part by Cornish and Fisher's expansion with its skewness (key cornish-fisher), of a mixture
+    /// over sizes by bisection.
+    /// </summary>
+    private static double Quantile(Part[] parts, double z)
     {
-        if (parts.Length == 1) return parts[0].Mean + (z * parts[0].Sigma);
+        if (parts.Length == 1) return parts[0].Mean + (parts[0].Sigma * (z + (parts[0].Skewness / 6 * ((z * z) - 1))));
         var target = NormalLaw.Below(z);
         var (low, high) = (parts.Min(p => p.Mean - (6 * p.Sigma)), parts.Max(p => p.Mean + (6 * p.Sigma)));
         for (var n = 0; n < 100; n++)

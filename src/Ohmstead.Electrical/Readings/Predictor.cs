@@ -57,16 +57,14 @@ internal sealed class Predictor(ReadingSet set)
     public double Scaled(int reading, ReadOnlySpan<Fault> faults) => set.ToScale(reading, Value(reading, faults));
 
     /// <summary>
-    /// How far a reading moves on the meter's scale for one standard deviation of each parameter, and the shift of its mean
-    /// that curvature makes. Wide parameters are differenced across ± one deviation, so that the variance holds where the
+    /// How far a reading moves on the meter's scale for one standard deviation z of each parameter: slope·z + bend·z². Wide parameters are differenced across ± one deviation, so that the variance holds where the
     /// response bends; narrow ones by a small step.
     /// </summary>
     /// <param name="centre">The reading with every parameter at its nominal value.</param>
     /// <param name="which">The parameters to work out; the others stay 0.</param>
-    public void SlopesOf(int reading, Fault[] faults, double centre, ReadOnlySpan<bool> which, Span<double> slopes, out double shift)
+    public void SlopesOf(int reading, Fault[] faults, double centre, ReadOnlySpan<bool> which, Span<double> slopes, Span<double> bends)
     {
         var parameters = set.Model.Parameters;
-        shift = 0;
         for (var p = 0; p < parameters.Length; p++)
         {
             if (!which[p]) continue;
@@ -79,7 +77,7 @@ internal sealed class Predictor(ReadingSet set)
             var up = At(reading, faults, parameters[p], Math.Exp(sigma)) - centre;
             var down = At(reading, faults, parameters[p], Math.Exp(-sigma)) - centre;
             slopes[p] = (up - down) / 2;
-            shift += (up + down) / 2;
+            bends[p] = (up + down) / 2;
         }
     }
 
