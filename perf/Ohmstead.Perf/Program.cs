@@ -1,1 +1,16 @@
-return 0;
+using System.Globalization;
+using Ohmstead.Perf;
+using Ohmstead.Perf.Benchmarks;
+using Ohmstead.Perf.Experiments;
+
+CultureInfo.CurrentCulture = CultureInfo.DefaultThreadCurrentCulture = CultureInfo.InvariantCulture;
+switch (args.FirstOrDefault())
+{
+    case "bench": return BenchmarkRuns.Run(args[1..]);
+    case "scaling": return Scaling.Run();
+    case "ngspice-ratio": return SimulatorRatio.Run();
+    case "experiments": return ExperimentsPage.Run(RepositoryRoot.Path, args[1..]);
+    default:
+        Console.Error.WriteLine("usage: bench | scaling | ngspice-ratio | experiments [quick] [diagnosis | next]");
+        return 2;
+}

@@ -1,0 +1,20 @@
+using Ohmstead.Electrical.Circuits;
+using Ohmstead.Electrical.TypeSheets;
+
+namespace Ohmstead.Perf;
+
+/// <summary>The repository that this program was built from.</summary>
+internal static class RepositoryRoot
+{
+    public static string Path { get; } = Find();
+
+    /// <summary>The contract's sample sheet.</summary>
+    public static TypeSheet Sample => TypeSheetFile.Read(File.ReadAllText(System.IO.Path.Combine(Path, "tests/Reference/contract/twin-160.sheet.json"))).Required;
+
+    private static string Find()
+    {
+        var folder = new DirectoryInfo(AppContext.BaseDirectory);
+        while (folder is not null && !File.Exists(System.IO.Path.Combine(folder.FullName, "Ohmstead.slnx"))) folder = folder.Parent;
+        return folder?.FullName ?? throw new InvalidOperationException("Run this from within the repository.");
+    }
+}
