@@ -54,7 +54,11 @@ internal static class Scaling
             sheet[list] = all;
         }
         foreach (var list in new[] { "near", "observations", "takeApart" }) sheet.Remove(list);
-        foreach (var r in sheet["readings"]!.AsArray()) r!["access"] = "closed";
+        foreach (var r in sheet["readings"]!.AsArray().Select(r => r!.AsObject()))
+        {
+            r["access"] = "closed";
+            r.Remove("gate");
+        }
         return TypeSheetFile.Read(sheet.ToJsonString()).Required;
     }
 
