@@ -1,0 +1,69 @@
+using Ohmstead.Electrical.Circuits;
+using Ohmstead.Electrical.Diagnosis;
+using Ohmstead.Electrical.Readings;
+using Ohmstead.Electrical.TypeSheets;
+
+namespace Ohmstead.Electrical.Tests.Diagnosis;
+
+/// <summary>Mains waits for the cold checks; a failure is never waived, a missing instrument can be.</summary>
+public sealed class GateTests
+{
+    private static readonly TypeSheet Sheet = Reference.Twin160;
+
+    private static UnitReadings Read(string readings) =>
+        ReadingsFile.Read($$"""{ "ohmstead": "readings/1", "sheet": "twin-160", "readings": [ {{readings}} ] }""", Sheet).Required;
+
+    private static string[] Missing(string readings, string id) => [.. Gates.Missing(Sheet, Read(readings), Sheet.FindReading(id)!)];
+
+    private const string ColdChecks = """
+        { "id": "blades", "value": 3.9 }, { "id": "blades-posts", "value": "OL" }, { "id": "insulation-core", "value": 250e6 }, { "id": "insulation-posts", "value": 300e6 }
+        """;
+
+    [Fact]
+    public void Nothing_taken_blocks_every_reading_on_mains() =>
+        Assert.Equal(["blades", "blades-posts", "insulation-core", "insulation-posts", "lamp-60"], Missing("", "left-load"));
+
+    [Fact]
+    public void Passed_gates_leave_the_series_lamp_to_do() => Assert.Equal(["lamp-60"], Missing(ColdChecks, "left-load"));
+
+    [Fact]
+    public void A_value_at_the_limit_fails_by_the_meters_error() =>
+        // 2.05 MΩ with 5 % and 20 kΩ may be 1.93 MΩ: below the 2 MΩ of the sheet (guard-banded, check value 8.11).
+        Assert.Contains("insulation-core", Missing(ColdChecks.Replace("250e6", "2.05e6", StringComparison.Ordinal), "left-load"));
+
+    [Fact]
+    public void A_value_clear_of_the_limit_passes() =>
+        Assert.DoesNotContain("insulation-core", Missing(ColdChecks.Replace("250e6", "2.30e6", StringComparison.Ordinal), "left-load"));
+
+    [Fact]
+    public void A_missing_instrument_can_be_waived_in_writing() =>
+        Assert.Equal(["lamp-60"], Missing(
+            ColdChecks.Replace("\"value\": 300e6", "\"value\": null, \"why\": \"no insulation tester\", \"waived\": { \"by\": \"the bench\", \"instead\": \"ohms\" }", StringComparison.Ordinal), "left-load"));
+
+    [Fact]
+    public void A_measured_failure_cannot_be_waived()
+    {
+        var parsed = ReadingsFile.Read("""
+            { "ohmstead": "readings/1", "sheet": "twin-160", "readings": [ { "id": "insulation-core", "value": 1000, "waived": { "by": "the bench" } } ] }
+            """, Sheet);
+        Assert.Contains(parsed.Problems, p => p.Path == "$.readings[0].waived");
+    }
+
+    [Fact]
+    public void A_later_failure_shuts_the_gate_again() =>
+        Assert.Contains("blades", Missing(ColdChecks + ", { \"id\": \"blades\", \"value\": 0.2 }", "left-load"));
+
+    [Fact]
+    public void Opening_counts_the_cheapest_way_to_the_step() =>
+        // caps 1, handles 4, rings 0.5, whistle handles 1.5, base screws 2, panel screws 1 (not the tabs, 1.5), cover 2.
+        Assert.Equal(12, Gates.OpeningMinutes(Sheet, "cover"), 1e-12);
+
+    [Fact]
+    public void No_blocked_reading_stands_before_one_that_can_be_taken()
+    {
+        var result = Diagnoser.Run(new UnitModel(Sheet), Read("{ \"id\": \"blades\", \"value\": 3.9 }"), new DiagnosisOptions { MostExpanded = 3 });
+        var blocked = result.Next.Select(n => n.BlockedBy.Length > 0).ToList();
+        Assert.Equal(blocked.Order(), blocked);
+        Assert.Equal(Sheet.Readings.Length - 1, result.Next.Length);
+    }
+}
