@@ -1,12 +1,14 @@
 using System.CommandLine;
+using System.CommandLine.Help;
 using System.CommandLine.Invocation;
 using System.Globalization;
+using System.Text;
 using Ohmstead.App.Commands;
 
 // Numbers are culture-free in and out; the parser of the command line would use the user's culture otherwise.
 CultureInfo.CurrentCulture = CultureInfo.DefaultThreadCurrentCulture = CultureInfo.InvariantCulture;
 
-var root = new RootCommand("Ohmstead: bench work on vintage low-voltage toy-train power transformers. Tests recorded; no certification.")
+var root = new RootCommand("Ohmstead: bench work on vintage low-voltage toy-train power transformers.")
 {
     CheckCommand.Make(),
     PredictCommand.Make(),
@@ -15,25 +17,31 @@ var root = new RootCommand("Ohmstead: bench work on vintage low-voltage toy-trai
     ExampleCommand.Make(),
     CompletionCommand.Make(),
 };
+HelpWithExamples.PutInto(root);
 
-var parsed = root.Parse(args);
-if (parsed.Action is ParseErrorAction)
-{
-    foreach (var error in parsed.Errors) Console.Error.WriteLine(error.Message);
-    Console.Error.WriteLine("Try --help.");
-    return ExitCode.Refused;
-}
 try
 {
-    return parsed.Invoke(new InvocationConfiguration { EnableDefaultExceptionHandler = false });
+    Console.OutputEncoding = new UTF8Encoding(encoderShouldEmitUTF8Identifier: false);
+    return Run(root.Parse(args));
 }
 catch (RefusedInput refused)
 {
     foreach (var line in refused.Lines) Console.Error.WriteLine(line);
     return ExitCode.Refused;
 }
-catch (Exception broken) when (broken is not OutOfMemoryException)
+catch (Exception broken)
 {
-    Console.Error.WriteLine($"ohmstead: something broke that should not: {broken.Message} ({broken.GetType().Name})");
+    Console.Error.WriteLine($"ohmstead: {broken.Message.ReplaceLineEndings(" ")} ({broken.GetType().Name})");
     return ExitCode.Broken;
+}
+
+static int Run(ParseResult parsed)
+{
+    var settings = new InvocationConfiguration { EnableDefaultExceptionHandler = false };
+    if (parsed.Action is not ParseErrorAction mistake) return parsed.Invoke(settings);
+    // Without a verb the whole help is the answer; with one, only what is wrong with it.
+    mistake.ShowHelp = false;
+    if (parsed.Tokens.Count == 0) parsed.RootCommandResult.Command.Parse(["--help"]).Invoke(new InvocationConfiguration { Output = Console.Error });
+    else parsed.Invoke(settings);
+    return ExitCode.Refused;
 }

@@ -9,9 +9,14 @@ internal static class CheckCommand
     public static Command Make()
     {
         var (sheet, json) = (CommonOptions.Sheet(), CommonOptions.Json());
-        var command = new Command("check", "Report every problem of a type sheet at once.\nExample: ohmstead check my-unit.sheet.json") { sheet, json };
-        command.SetAction(parsed => Run(parsed.GetValue(sheet)!, parsed.GetValue(json)));
-        return command;
+        var verb = new Verb("check", "Report every problem of a type sheet at once.",
+            "ohmstead check demo/solo-110.sheet.json",
+            "ohmstead check my.sheet.json --json         the problems as a list; exit status 2 if there are any")
+        {
+            sheet, json,
+        };
+        verb.SetAction(parsed => Run(parsed.GetValue(sheet)!, parsed.GetValue(json)));
+        return verb;
     }
 
     private static int Run(string path, bool asJson)

@@ -2,26 +2,35 @@ using System.CommandLine;
 
 namespace Ohmstead.App.Commands;
 
-/// <summary><c>completion</c>: prints what a shell needs to complete verbs and options.</summary>
+/// <summary><c>completion SHELL</c>: prints what a shell needs to complete verbs and options.</summary>
 internal static class CompletionCommand
 {
+    // The program itself answers what could stand at the cursor; where it knows nothing, the shell offers files.
     private const string Bash = """
         _ohmstead() {
+          local line="${COMP_LINE:0:COMP_POINT}"
           local words
-          words=$("${COMP_WORDS[0]}" "[suggest:${COMP_POINT}]" "${COMP_LINE}" 2>/dev/null)
-          COMPREPLY=($(compgen -o default -W "$words" -- "${COMP_WORDS[COMP_CWORD]}"))
+          words=$("${COMP_WORDS[0]}" "[suggest:${#line}]" "$line" 2>/dev/null)
+          COMPREPLY=($(compgen -W "$words" -- "${COMP_WORDS[COMP_CWORD]}"))
         }
-        complete -o default -F _ohmstead ohmstead ./ohmstead
+        complete -o default -o bashdefault -F _ohmstead ohmstead ./ohmstead
         """;
 
     public static Command Make()
     {
-        var command = new Command("completion", "Print completion for bash.\nExample: source <(ohmstead completion)");
-        command.SetAction(_ =>
+        var shell = new Argument<string>("SHELL") { Description = "The shell: bash.", HelpName = "bash", DefaultValueFactory = _ => "bash" };
+        shell.AcceptOnlyFromAmong("bash");
+        var verb = new Verb("completion", "Print what a shell needs to complete verbs and options.",
+            "source <(./ohmstead completion bash)        in this shell",
+            "./ohmstead completion bash >>~/.bashrc      in every new one")
+        {
+            shell,
+        };
+        verb.SetAction(_ =>
         {
             Console.WriteLine(Bash);
             return ExitCode.Done;
         });
-        return command;
+        return verb;
     }
 }

@@ -2,11 +2,10 @@ using System.Text;
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Json.Nodes;
-using Ohmstead.Electrical.TypeSheets;
 
 namespace Ohmstead.App.Commands;
 
-/// <summary>Writes JSON to standard output.</summary>
+/// <summary>Writes JSON to standard output. Numbers have as many digits as bring the same number back.</summary>
 internal static class Output
 {
     private static readonly JsonSerializerOptions Options = new() { WriteIndented = true, Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
@@ -24,6 +23,4 @@ internal static class Output
     public static JsonNode? Optional(double? value) => value is { } v && double.IsFinite(v) ? JsonValue.Create(v) : null;
 
     public static JsonArray Words(IEnumerable<string> words) => new([.. words.Select(w => JsonValue.Create(w))]);
-
-    public static string NameOf(Quantity quantity) => ReadingReader.NameOf(quantity);
 }

@@ -1,8 +1,6 @@
 using System.Collections.Immutable;
 using System.CommandLine;
 using System.Text.Json.Nodes;
-using Ohmstead.Electrical.Circuits;
-using Ohmstead.Electrical.Faults;
 using Ohmstead.Electrical.Readings;
 using Ohmstead.Electrical.TypeSheets;
 
@@ -15,48 +13,37 @@ internal static class PredictCommand
     {
         var (sheet, unit, json) = (CommonOptions.Sheet(), CommonOptions.Unit(), CommonOptions.Json());
         var readings = new Option<string?>("--readings") { Description = "Only these readings.", HelpName = "ID,ID" };
-        var faults = new Option<string[]>("--fault") { Description = "A fault of the unit: ELEMENT:MODE[=VALUE], or an exchange A.to~B.to:swap. May be given several times.", HelpName = "FAULT" };
-        var command = new Command("predict", "Predict readings with their 95 % band among units of the kind.\nExample: ohmstead predict my.sheet.json --readings left-load --fault roller-left:worn=0.35")
+        var faults = new Option<string[]>("--fault") { Description = "With this fault: ELEMENT:MODE[=VALUE], or two ends exchanged, A.to~B.to:swap. May be given again.", HelpName = "FAULT" };
+        var verb = new Verb("predict", "Predict readings, each with the band that 95 % of units of the kind lie in.",
+            "ohmstead predict demo/twin-175.sheet.json",
+            "ohmstead predict demo/twin-175.sheet.json --fault roller-1:worn=0.8 --fault disc:leaky",
+            "ohmstead predict demo/twin-175.sheet.json --fault w-1.to~w-2.to:swap --readings full-1,full-2",
+            "ohmstead predict my.sheet.json --unit unit-7.unit.json --json")
         {
             sheet, unit, readings, faults, json,
         };
-        command.SetAction(parsed => Run(
+        verb.SetAction(parsed => Run(
             InputFiles.Sheet(parsed.GetValue(sheet)!, parsed.GetValue(unit)),
             parsed.GetValue(readings), parsed.GetValue(faults) ?? [], parsed.GetValue(json)));
-        return command;
+        return verb;
     }
 
     private static int Run(TypeSheet sheet, string? ids, string[] names, bool asJson)
     {
-        foreach (var name in names.Where(EndExchange.IsOne))
-            sheet = EndExchange.Apply(sheet, name, out var reason) ?? throw new RefusedInput($"--fault: {reason}");
-        var model = new UnitModel(sheet);
-        var faults = Faults(new FaultCatalogue(model), names.Where(n => !EndExchange.IsOne(n)));
-        var predicted = Prediction.Run(model, Chosen(sheet, ids).Select(r => (r, r.State)), faults);
+        var chosen = ids is null ? sheet.Readings : Chosen(sheet, ids);
+        var (model, faults) = FaultArguments.Read(sheet, names);
+        var predicted = Prediction.Run(model, chosen.Select(r => (r, r.State)), faults);
         if (asJson) Print(sheet, names, predicted);
         else Show(sheet, names, predicted);
         return ExitCode.Done;
     }
 
-    private static ImmutableArray<AssumedFault> Faults(FaultCatalogue catalogue, IEnumerable<string> names)
+    private static ImmutableArray<ReadingSpec> Chosen(TypeSheet sheet, string ids)
     {
-        var faults = ImmutableArray.CreateBuilder<AssumedFault>();
-        foreach (var name in names)
-        {
-            if (!Fault.TryParse(name, catalogue, out var fault, out var hasSize, out var reason)) throw new RefusedInput($"--fault: {reason}");
-            if (faults.Any(f => f.Mode.Element == fault.Mode.Element)) throw new RefusedInput($"--fault: {fault.Mode.Element} is given two faults; an element is in one fault mode at a time");
-            double? size = hasSize ? fault.Size : fault.Mode.Size == SizeKind.None ? 0 : null;
-            faults.Add(new AssumedFault(fault.Mode, size));
-        }
-        return faults.ToImmutable();
-    }
-
-    private static IEnumerable<ReadingSpec> Chosen(TypeSheet sheet, string? ids)
-    {
-        if (ids is null) return sheet.Readings;
-        return ids.Split(',', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries)
-            .Select(id => sheet.FindReading(id) ?? throw new RefusedInput($"--readings: \"{id}\" is no reading of this sheet; one of {string.Join(", ", sheet.Readings.Select(r => r.Id))}"))
-            .ToList();
+        var wanted = ids.Split(',', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries).Select(id => (Id: id, Spec: sheet.FindReading(id))).ToList();
+        if (wanted.Count == 0) throw new RefusedInput("--readings: names nothing; ids of readings with commas between them are expected");
+        var unknown = wanted.Where(w => w.Spec is null).Select(w => $"--readings: there is no reading \"{w.Id}\"; {Names.Like(w.Id, sheet.Readings.Select(r => r.Id))}").ToList();
+        return unknown.Count == 0 ? [.. wanted.Select(w => w.Spec!)] : throw new RefusedInput(unknown);
     }
 
     private static void Print(TypeSheet sheet, string[] names, ImmutableArray<PredictedReading> predicted) => Output.Print(new JsonObject
@@ -66,7 +53,7 @@ internal static class PredictCommand
         ["readings"] = new JsonArray([.. predicted.Select(p => new JsonObject
         {
             ["id"] = p.Spec.Id,
-            ["quantity"] = Output.NameOf(p.Spec.Quantity),
+            ["quantity"] = ReadingReader.NameOf(p.Spec.Quantity),
             ["value"] = Output.Value(p.Value),
             ["low"] = Output.Value(p.Low),
             ["high"] = Output.Value(p.High),
@@ -75,13 +62,13 @@ internal static class PredictCommand
 
     private static void Show(TypeSheet sheet, string[] names, ImmutableArray<PredictedReading> predicted)
     {
-        Console.WriteLine(sheet.Title);
-        Console.WriteLine(names.Length == 0 ? "A sound unit:" : $"With {string.Join(", ", names)}:");
+        Console.WriteLine(Style.Heading(sheet.Title));
+        Console.WriteLine(names.Length == 0 ? "A sound unit of this kind:" : $"A unit with {string.Join(", ", names)}:");
         Console.WriteLine();
-        Console.WriteLine($"  {"reading",-20} {"expected",-12} {"95 % of units",-22} what");
+        Console.WriteLine(Style.Heading($"  {"reading",-22} {"expected",-9} {"95 % of units",-18} what"));
         foreach (var p in predicted)
-            Console.WriteLine($"  {Shown.Fit(p.Spec.Id, 20)} {Shown.Value(p.Value, p.Spec.Quantity),-12} {Shown.Band(p.Low, p.High, p.Spec.Quantity),-22} {Shown.Fit(p.Spec.Title, 44).TrimEnd()}");
+            Console.WriteLine($"  {Shown.Fit(p.Spec.Id, 22)} {Shown.Value(p.Value, p.Spec.Quantity),-9} {Shown.Band(p.Low, p.High, p.Spec.Quantity),-18} {Shown.Cut(p.Spec.Title, 44)}");
         Console.WriteLine();
-        Console.WriteLine("The meter's own error comes on top of the band.");
+        Console.WriteLine("The meter's own error comes on top of the band. Conditions are the sheet's own.");
     }
 }

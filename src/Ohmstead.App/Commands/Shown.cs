@@ -7,16 +7,20 @@ namespace Ohmstead.App.Commands;
 /// <summary>Numbers, bars and rows as a person reads them.</summary>
 internal static class Shown
 {
-    private static readonly (double From, double By, string Prefix)[] Prefixes = [(1e9, 1e9, "G"), (1e6, 1e6, "M"), (1e3, 1e3, "k"), (1, 1, ""), (0, 1e-3, "m")];
+    /// <summary>Columns that every table keeps within.</summary>
+    public const int Width = 96;
+
+    private static readonly (double By, string Prefix)[] Prefixes = [(1e9, "G"), (1e6, "M"), (1e3, "k")];
 
     /// <summary>A value with its unit, three or four digits: <c>18.4 V</c>, <c>286 MΩ</c>, <c>OL</c>.</summary>
-    public static string Value(double value, Quantity quantity) => double.IsPositiveInfinity(value) ? "OL" : $"{Scaled(value, quantity, value)}{UnitOf(quantity, value)}";
+    public static string Value(double value, Quantity quantity) => double.IsPositiveInfinity(value) ? "OL" : $"{Scaled(value, quantity, value)} {UnitOf(quantity, value)}";
 
     /// <summary>A band in the unit of its upper end: <c>17.6–18.4 V</c>.</summary>
     public static string Band(double low, double high, Quantity quantity)
     {
-        if (double.IsPositiveInfinity(high)) return double.IsPositiveInfinity(low) ? "OL" : $"{Value(low, quantity)} – OL";
-        return $"{Scaled(low, quantity, high)} – {Scaled(high, quantity, high)}{UnitOf(quantity, high)}";
+        if (double.IsPositiveInfinity(low)) return "OL";
+        if (double.IsPositiveInfinity(high)) return $"{Value(low, quantity)} to OL";
+        return $"{Scaled(low, quantity, high)}{(low < 0 ? " to " : "–")}{Scaled(high, quantity, high)} {UnitOf(quantity, high)}";
     }
 
     /// <summary>A share of ten characters, drawn.</summary>
@@ -38,34 +42,67 @@ internal static class Shown
     };
 
     /// <summary>A plain number with three digits.</summary>
-    public static string Number(double value) => Digits(value);
+    public static string Number(double value)
+    {
+        var size = Math.Abs(value);
+        if (size is >= 1e6 or (> 0 and < 1e-3)) return value.ToString("0.##E+0", CultureInfo.InvariantCulture);
+        var decimals = size >= 100 ? 0 : size >= 10 ? 1 : size >= 1 ? 2 : 3;
+        return value.ToString("F" + decimals.ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture);
+    }
+
+    /// <summary>A count with its noun: <c>1 reading</c>, <c>3 readings</c>.</summary>
+    public static string Count(int count, string noun) => string.Create(CultureInfo.InvariantCulture, $"{count} {noun}{(count == 1 ? "" : "s")}");
 
     /// <summary>Cut to a width with an ellipsis, or padded.</summary>
-    public static string Fit(string text, int width) => text.Length <= width ? text.PadRight(width) : text[..(width - 1)] + "…";
+    public static string Fit(string text, int width) => Cut(text, width).PadRight(width);
+
+    /// <summary>Cut to a width with an ellipsis.</summary>
+    public static string Cut(string text, int width) => text.Length <= width ? text : text[..(width - 1)].TrimEnd() + "…";
+
+    /// <summary>Words in lines of at most <see cref="Width"/> columns, the lines after the first moved in.</summary>
+    public static string Wrapped(string text, int indent)
+    {
+        var lines = new StringBuilder();
+        var column = 0;
+        foreach (var word in text.TrimStart().Split(' '))
+        {
+            if (column > 0 && column + 1 + word.Length > Width)
+            {
+                lines.Append('\n').Append(' ', indent + 2);
+                column = indent + 2;
+            }
+            else if (column == 0) column = lines.Append(' ', indent).Length;
+            else column = lines.Append(' ').Length > 0 ? column + 1 : 0;
+            lines.Append(word);
+            column += word.Length;
+        }
+        return lines.ToString();
+    }
 
     private static string UnitOf(Quantity quantity, double like) => quantity switch
     {
-        Quantity.Ohms or Quantity.InsulationOhms => $" {PrefixOf(like).Prefix}Ω",
-        Quantity.AcAmps => " A",
-        Quantity.Watts => " W",
-        _ => " V",
+        Quantity.Ohms or Quantity.InsulationOhms => $"{PrefixOf(like).Prefix}Ω",
+        Quantity.AcAmps => "A",
+        Quantity.Watts => "W",
+        _ => "V",
     };
 
     private static string Scaled(double value, Quantity quantity, double like) =>
         Digits(quantity is Quantity.Ohms or Quantity.InsulationOhms ? value / PrefixOf(like).By : value);
 
-    private static (double From, double By, string Prefix) PrefixOf(double value)
-    {
-        // Small resistances stay in ohms: that is what the meter shows.
-        foreach (var p in Prefixes)
-            if (p.From > 0 && Math.Abs(value) >= p.From) return p;
-        return (0, 1, "");
-    }
-
     private static string Digits(double value)
     {
         var size = Math.Abs(value);
-        var decimals = size >= 100 ? 0 : size >= 10 ? 1 : size >= 1 ? 2 : 3;
-        return value.ToString("F" + decimals.ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture);
+        // Below a thousandth no bench meter shows anything.
+        if (size < 5e-4) return "0";
+        return value.ToString(size >= 100 ? "F0" : size >= 10 ? "F1" : size >= 1 ? "F2" : "F3", CultureInfo.InvariantCulture);
+    }
+
+    /// <summary>Small resistances stay in ohms: that is what the meter shows.</summary>
+    private static (double By, string Prefix) PrefixOf(double value)
+    {
+        foreach (var p in Prefixes)
+            if (Math.Abs(value) >= p.By) return p;
+        return (1, "");
     }
 }

@@ -144,18 +144,29 @@ internal static class SizeFit
     private static double Laplace(Hypothesis h, int[] free, double[] gradient, double[] curvature)
     {
         var n = free.Length;
-        h.Deviations = new double[h.Classes.Length];
+        SetDeviations(h, free, curvature);
         var a = (double[])curvature.Clone();
         var sum = 0.0;
         for (var k = 0; k < n; k++)
         {
             var d = Math.Max(a[(k * n) + k], 1e-9);
-            h.Deviations[free[k]] = Math.Min(1 / Math.Sqrt(d), 0.5);
             sum += Math.Min(NormalLaw.LogIntegral(h.Shares[free[k]], gradient[k], d), 0);
             for (var i = k + 1; i < n; i++)
                 for (var j = k + 1; j < n; j++)
                     a[(i * n) + j] -= a[(i * n) + k] * a[(k * n) + j] / d;
         }
         return sum;
+    }
+
+    /// <summary>Deviation of each size with the others free to trade off: the diagonal of the inverse curvature.</summary>
+    private static void SetDeviations(Hypothesis h, int[] free, double[] curvature)
+    {
+        var n = free.Length;
+        h.Deviations = new double[h.Classes.Length];
+        // A size that nothing fixes still lies within its range.
+        var (a, inverse) = ((double[])curvature.Clone(), new double[n * n]);
+        for (var k = 0; k < n; k++) a[(k * n) + k] += 4;
+        PositiveDefinite.Invert(a, inverse, n);
+        for (var k = 0; k < n; k++) h.Deviations[free[k]] = Math.Sqrt(Math.Max(inverse[(k * n) + k], 1e-12));
     }
 }

@@ -11,13 +11,17 @@ internal sealed class WaveExchange
 {
     private const int N = Harmonics.Samples;
 
+    /// <summary>Rounds after which Newton's method helps; usual exchanges end well before.</summary>
+    private const int PatientRounds = 40;
+
     private int ports;
     private double[] incident = [];
     private double[] reflected = [];
     private double[] volts = [];
     private double[] source = [];
     private double[] kernel = [];
-    private double[] next = new double[N];
+    private double[] next = [];
+    private double[] jacobian = [];
     private double[] reference = [];
     private double[] saturation = [];
     private double[] slope = [];
@@ -34,6 +38,7 @@ internal sealed class WaveExchange
             (incident, volts, source) = (new double[ports * N], new double[ports * N], new double[ports * N]);
             (reflected, kernel) = (new double[2 * ports * N], new double[ports * ports * N]);
             (reference, saturation, slope) = (new double[ports], new double[ports], new double[ports]);
+            next = new double[ports * N];
             currents = new Complex[ports * Harmonics.Highest];
             (left, right) = (new Complex[ports * ports], new Complex[ports * (ports + 1)]);
         }
@@ -61,24 +66,24 @@ internal sealed class WaveExchange
         while (rounds < mostRounds && residual > tolerance)
         {
             for (var p = 0; p < ports; p++) Reflect(p);
+            var isSlow = rounds >= PatientRounds && rounds % 5 == 0;
             residual = 0;
-            for (var p = 0; p < ports; p++) residual = Math.Max(residual, Receive(p));
+            for (var p = 0; p < ports; p++) residual = Math.Max(residual, Receive(p, isSlow));
+            if (isSlow && residual > tolerance) Leap();
             rounds++;
         }
         for (var p = 0; p < ports; p++)
         {
             Reflect(p);
-            var (r, s) = (reference[p], saturation[p]);
-            for (var n = 0; n < N; n++) next[n] = (incident[(p * N) + n] - volts[(p * N) + n]) / r;
-            for (var k = 0; k < Harmonics.Highest; k++) currents[(p * Harmonics.Highest) + k] = Harmonics.Of(next, k);
+            for (var n = 0; n < N; n++) next[n] = (incident[(p * N) + n] - volts[(p * N) + n]) / reference[p];
+            for (var k = 0; k < Harmonics.Highest; k++) currents[(p * Harmonics.Highest) + k] = Harmonics.Of(next.AsSpan(0, N), k);
         }
         return rounds;
     }
 
     private void SetReflection(ReadOnlySpan<Complex> impedances, ReadOnlySpan<Complex> open)
     {
-        if (reference[0] == 0)
-            for (var p = 0; p < ports; p++) reference[p] = ReferenceOhms(impedances[(((1 * ports) + p) * ports) + p]);
+        if (reference[0] == 0) SetReference(impedances);
         Array.Clear(kernel, 0, ports * ports * N);
         Array.Clear(source, 0, ports * N);
         for (var k = 0; k <= Harmonics.Highest; k++)
@@ -99,7 +104,28 @@ internal sealed class WaveExchange
         }
     }
 
-    private static double ReferenceOhms(Complex z) => Math.Max(z.Real, 0.05 * z.Magnitude);
+    /// <summary>
+    /// The reference resistance of each port: the geometric mean of what it sees at the supply frequency with the other junctions
+    /// open and with them closed. For one junction that is the network's own resistance.
+    /// </summary>
+    private void SetReference(ReadOnlySpan<Complex> impedances)
+    {
+        var wide = ports + 1;
+        for (var i = 0; i < ports; i++)
+            for (var j = 0; j < ports; j++)
+            {
+                left[(i * ports) + j] = impedances[(((1 * ports) + i) * ports) + j] + (i == j ? 1e-6 : 0);
+                right[(i * wide) + j] = i == j ? 1 : 0;
+            }
+        SolvePorts();
+        for (var p = 0; p < ports; p++)
+        {
+            var (open, closed) = (Resistance(impedances[(((1 * ports) + p) * ports) + p]), Resistance(1 / right[(p * wide) + p]));
+            reference[p] = Math.Sqrt(open * closed);
+        }
+    }
+
+    private static double Resistance(Complex z) => Math.Max(z.Real, 0.05 * z.Magnitude);
 
     /// <summary>Adds one harmonic to the convolution kernel and, at the supply frequency, to the source wave.</summary>
     private void Spread(int k)
@@ -138,7 +164,8 @@ internal sealed class WaveExchange
         }
     }
 
-    private double Receive(int p)
+    /// <param name="isHeld">Leaves the incident wave as it is and keeps the difference for <see cref="Leap"/>.</param>
+    private double Receive(int p, bool isHeld)
     {
         var (worst, most) = (0.0, 1e-12);
         for (var n = 0; n < N; n++)
@@ -149,9 +176,34 @@ internal sealed class WaveExchange
                 a += Harmonics.Dot(kernel.AsSpan(((p * ports) + q) * N, N), reflected.AsSpan((2 * q * N) + N - 1 - n, N));
             worst = Math.Max(worst, Math.Abs(a - incident[(p * N) + n]));
             most = Math.Max(most, Math.Abs(a));
-            incident[(p * N) + n] = a;
+            if (isHeld) next[(p * N) + n] = a - incident[(p * N) + n];
+            else incident[(p * N) + n] = a;
         }
         return worst / most;
+    }
+
+    /// <summary>
+    /// A step of Newton's method on the whole exchange, where it contracts too slowly: junctions in series that are shut
+    /// together leave the node between them to their leakage. The waves' law is Lipschitz, so full steps serve.
+    /// </summary>
+    private void Leap()
+    {
+        var size = ports * N;
+        if (jacobian.Length < size * size) jacobian = new double[size * size];
+        for (var q = 0; q < ports; q++)
+            for (var m = 0; m < N; m++)
+            {
+                var slopeAmps = saturation[q] / slope[q] * Math.Exp(volts[(q * N) + m] / slope[q]);
+                var turn = (2 / (1 + (reference[q] * slopeAmps))) - 1;
+                for (var p = 0; p < ports; p++)
+                {
+                    var shape = kernel.AsSpan(((p * ports) + q) * N, N);
+                    for (var n = 0; n < N; n++)
+                        jacobian[(((p * N) + n) * size) + (q * N) + m] = (p == q && n == m ? 1 : 0) - (shape[(n - m + N) % N] * turn);
+                }
+            }
+        SmallSolve.InPlace(jacobian, next, size);
+        for (var n = 0; n < size; n++) incident[n] += next[n];
     }
 
     /// <summary>Solves left · X = right for the reflection matrix and the source wave, in place.</summary>

@@ -35,6 +35,11 @@ public readonly struct JsonCursor(JsonElement element, string path, List<Problem
         {
             var document = JsonDocument.Parse(text, new JsonDocumentOptions { MaxDepth = 64, AllowDuplicateProperties = false });
             root = new JsonCursor(document.RootElement, "$", problems);
+            if (!HasWholeLetters(document.RootElement))
+            {
+                root.Report("holds half a letter (a lone \\ud800 to \\udfff)", "write the letter itself, or both halves");
+                return false;
+            }
             if (root.Element.ValueKind == JsonValueKind.Object) return true;
             root.Report($"is {Name(root.Element)}", "a JSON object { … } is expected");
             return false;
@@ -44,6 +49,25 @@ public readonly struct JsonCursor(JsonElement element, string path, List<Problem
             var where = e.LineNumber is { } line ? $" at line {(line + 1).ToString(CultureInfo.InvariantCulture)}" : "";
             problems.Add(new Problem("$", string.IsNullOrWhiteSpace(text) ? "the file is empty" : $"is not JSON{where}", "give one complete JSON object, nested at most 64 deep, no field twice"));
             root = default;
+            return false;
+        }
+    }
+
+    /// <summary>False when a name or text holds a lone surrogate, which cannot be made a string.</summary>
+    private static bool HasWholeLetters(JsonElement e)
+    {
+        try
+        {
+            return e.ValueKind switch
+            {
+                JsonValueKind.String => e.GetString() is not null,
+                JsonValueKind.Array => e.EnumerateArray().All(HasWholeLetters),
+                JsonValueKind.Object => e.EnumerateObject().All(p => p.Name is not null && HasWholeLetters(p.Value)),
+                _ => true,
+            };
+        }
+        catch (InvalidOperationException)
+        {
             return false;
         }
     }

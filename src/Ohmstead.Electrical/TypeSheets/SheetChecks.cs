@@ -9,11 +9,12 @@ internal static class SheetChecks
     /// <summary>Above this a source is a hazard, and the cold checks must have passed [V].</summary>
     public const double LowVolts = 30;
 
-    public static void Run(JsonCursor root, TypeSheet sheet)
+    /// <param name="known">Terminals that may be left with one end: those of the sheet, when a unit of it is checked.</param>
+    public static void Run(JsonCursor root, TypeSheet sheet, IReadOnlySet<string>? known = null)
     {
         Ids(root, sheet);
         Elements(root, sheet);
-        Terminals(root, sheet);
+        Terminals(root, sheet, known);
         ReadingStates(root, sheet);
         Needs(root, sheet);
         Observations(root, sheet);
@@ -83,7 +84,7 @@ internal static class SheetChecks
                 root.Report($"{at}.{At("closedIn", p)}", $"\"{k.ClosedIn[p]}\" is no position of {control.Id}", "one of " + string.Join(", ", control.Positions));
     }
 
-    private static void Terminals(JsonCursor root, TypeSheet sheet)
+    private static void Terminals(JsonCursor root, TypeSheet sheet, IReadOnlySet<string>? known)
     {
         var ends = new Dictionary<string, int>(StringComparer.Ordinal);
         foreach (var e in sheet.Elements)
@@ -96,7 +97,7 @@ internal static class SheetChecks
         {
             var e = sheet.Elements[n];
             foreach (var (field, t) in new[] { ("from", e.From), ("to", e.To) }.Concat(e.OtherTerminals.Select(t => ("to", t))))
-                if (ends[t] == 1 && !used.Contains(t))
+                if (ends[t] == 1 && !used.Contains(t) && known?.Contains(t) != true)
                     root.Report($"{At("elements", n)}.{field}", $"terminal \"{t}\" occurs once and nothing uses it", "a mistyped name? connect it, or read at it");
         }
         for (var n = 0; n < sheet.Readings.Length; n++)
@@ -135,8 +136,21 @@ internal static class SheetChecks
                 root.Report($"{at}.state.lifted", $"\"{id}\" is no element", "name elements of the sheet");
             if (r.Access != ReadingSpec.Closed && !sheet.TakeApart.Any(s => s.Id == r.Access))
                 root.Report($"{at}.access", $"\"{r.Access}\" is no take-apart step", "\"closed\" or the id of a step is expected");
-            if (r.State.Source is { } s && r.State.Joined.Any(j => j.Contains(s.From) && j.Contains(s.To)))
+            if (r.State.Source is { } s && AreJoined(r.State.Joined, s.From, s.To))
                 root.Report($"{at}.state.source", "stands across terminals that are joined", "a source must not be short-circuited by a strap");
+        }
+    }
+
+    /// <summary>True when straps lead from one terminal to the other.</summary>
+    private static bool AreJoined(ImmutableArray<ImmutableArray<string>> straps, string from, string to)
+    {
+        var reached = new HashSet<string>(StringComparer.Ordinal) { from };
+        while (true)
+        {
+            var before = reached.Count;
+            foreach (var strap in straps.Where(j => j.Any(reached.Contains))) reached.UnionWith(strap);
+            if (reached.Contains(to)) return true;
+            if (reached.Count == before) return false;
         }
     }
 
@@ -154,7 +168,7 @@ internal static class SheetChecks
 
     private static void Needs(JsonCursor root, TypeSheet sheet)
     {
-        var byId = sheet.Readings.ToDictionary(r => r.Id, StringComparer.Ordinal);
+        var byId = sheet.Readings.DistinctBy(r => r.Id, StringComparer.Ordinal).ToDictionary(r => r.Id, StringComparer.Ordinal);
         var gates = sheet.Readings.Where(r => r.IsGate).Select(r => r.Id).ToImmutableArray();
         for (var n = 0; n < sheet.Readings.Length; n++)
         {

@@ -22,7 +22,7 @@ public static class TypeSheetFile
         if (!JsonCursor.TryOpen(text, problems, out var root)) return new(null, problems);
         CheckMark(root, Mark);
         var sheet = Build(root);
-        if (problems.Count == 0) SheetChecks.Run(root, sheet);
+        CheckTogether(root, sheet, problems);
         if (problems.Count > 0) return new(null, problems);
         return new(sheet with { Document = (JsonObject)JsonNode.Parse(text)! }, problems);
     }
@@ -34,6 +34,21 @@ public static class TypeSheetFile
     public static void CheckMark(JsonCursor root, string mark)
     {
         if (root.Word("ohmstead", "") != mark) root.Report("ohmstead", "is not the mark of this kind of file", $"\"{mark}\" is expected");
+    }
+
+    /// <summary>
+    /// Checks the parts against each other too when single values are wrong, unless an item could not be read at all: then what
+    /// names it would be blamed. Names that could not be read are not complained of twice.
+    /// </summary>
+    private static void CheckTogether(JsonCursor root, TypeSheet sheet, List<Problem> problems)
+    {
+        int Count(string list) => root.Has(list) && root.At(list).Element.ValueKind == JsonValueKind.Array ? root.At(list).Element.GetArrayLength() : 0;
+        var isWhole = Count("cores") == sheet.Cores.Length && Count("controls") == sheet.Controls.Length && Count("elements") == sheet.Elements.Length
+            && Count("readings") == sheet.Readings.Length && Count("observations") == sheet.Observations.Length && Count("takeApart") == sheet.TakeApart.Length;
+        if (!isWhole) return;
+        var before = problems.Count;
+        SheetChecks.Run(root, sheet);
+        if (before > 0) problems.RemoveAll(p => problems.IndexOf(p) >= before && (p.Wrong.Contains("\"\"", StringComparison.Ordinal) || problems.FindIndex(o => o.Path == p.Path) < before));
     }
 
     private static TypeSheet Build(JsonCursor root)

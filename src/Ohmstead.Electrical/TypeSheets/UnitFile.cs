@@ -33,7 +33,7 @@ public static class UnitFile
         foreach (var r in root.List("renewed")) Rechance(r, elements, Renewed);
         foreach (var r in root.List("rewired")) Rechance(r, elements, Rewired);
         var changed = sheet with { Elements = [.. elements] };
-        if (problems.Count == 0) SheetChecks.Run(root, changed);
+        if (problems.Count == 0) SheetChecks.Run(root, changed, sheet.Elements.SelectMany(e => e.OtherTerminals.Append(e.From).Append(e.To)).ToHashSet(StringComparer.Ordinal));
         return new(problems.Count == 0 ? changed : null, problems);
     }
 

@@ -1,0 +1,9 @@
+using System.CommandLine;
+
+namespace Ohmstead.App.Commands;
+
+/// <summary>A verb of the command line, with the examples that its help shows.</summary>
+internal sealed class Verb(string name, string description, params string[] examples) : Command(name, description)
+{
+    public IReadOnlyList<string> Examples { get; } = examples;
+}
