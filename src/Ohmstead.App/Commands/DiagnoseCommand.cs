@@ -10,7 +10,7 @@ namespace Ohmstead.App.Commands;
 /// <summary><c>diagnose SHEET READINGS</c>: the probable faults, with how sure, and the next reading worth taking.</summary>
 internal static class DiagnoseCommand
 {
-    /// <summary>The search gets this long; with ranking the next readings the whole process stays below 3 s on two cores.</summary>
+    /// <summary>Of the search alone; with starting and ranking the next readings the process stays below 3 s on two cores.</summary>
     private const double DefaultSeconds = 1.7;
 
     private const int DefaultMost = 10;
@@ -19,13 +19,16 @@ internal static class DiagnoseCommand
     {
         var (sheet, unit, json) = (CommonOptions.Sheet(), CommonOptions.Unit(), CommonOptions.Json());
         var readings = new Argument<string>("READINGS") { Description = "What was read on the unit (JSON)." };
-        var most = new Option<int>("--most") { Description = "At most this many whole sets of faults.", HelpName = "N", DefaultValueFactory = _ => DefaultMost };
+        var most = new Option<int>("--most") { Description = "With --json, at most this many whole sets of faults.", HelpName = "N", DefaultValueFactory = _ => DefaultMost };
         var seconds = new Option<double>("--seconds") { Description = "How long the search for sets of faults may take.", HelpName = "S", DefaultValueFactory = _ => DefaultSeconds };
-        var command = new Command("diagnose", "Find the probable faults from the readings taken, and the next reading worth taking.\nExample: ohmstead diagnose my.sheet.json unit-7.readings.json")
+        var verb = new Verb("diagnose", "Find the probable faults from the readings taken, and the next reading worth taking.",
+            "ohmstead diagnose demo/twin-175.sheet.json demo/twin-175.example.readings.json",
+            "ohmstead diagnose my.sheet.json unit-7.readings.json --unit unit-7.unit.json",
+            "ohmstead diagnose my.sheet.json unit-7.readings.json --seconds 10 --json")
         {
             sheet, readings, unit, most, seconds, json,
         };
-        command.SetAction(parsed =>
+        verb.SetAction(parsed =>
         {
             var (count, time) = (parsed.GetValue(most), parsed.GetValue(seconds));
             if (count < 0) throw new RefusedInput("--most: is below 0; a number from 0 up is expected");
@@ -33,21 +36,21 @@ internal static class DiagnoseCommand
             var kind = InputFiles.Sheet(parsed.GetValue(sheet)!, parsed.GetValue(unit));
             var taken = InputFiles.Readings(parsed.GetValue(readings)!, kind);
             var result = Diagnose(kind, taken, time);
-            if (parsed.GetValue(json)) Output.Print(DiagnosisJson.Of(kind, result, count));
+            if (parsed.GetValue(json)) Output.Print(DiagnosisJson.Of(kind, taken, result, count));
             else DiagnosisReport.Print(kind, taken, result);
             return ExitCode.Done;
         });
-        return command;
+        return verb;
     }
 
-    /// <summary>Diagnoses with a deadline; Ctrl-C ends the search early and gives what was found.</summary>
+    /// <summary>Diagnoses with a deadline. The first Ctrl-C ends the search and gives what was found; the second ends the process.</summary>
     public static DiagnosisResult Diagnose(TypeSheet sheet, UnitReadings readings, double seconds = DefaultSeconds)
     {
-        var began = Process.GetCurrentProcess().StartTime.ToUniversalTime();
+        var clock = Stopwatch.StartNew();
         using var cancel = new CancellationTokenSource();
         void Stop(object? sender, ConsoleCancelEventArgs e)
         {
-            e.Cancel = true;
+            e.Cancel = !cancel.IsCancellationRequested;
             cancel.Cancel();
         }
         Console.CancelKeyPress += Stop;
@@ -55,16 +58,16 @@ internal static class DiagnoseCommand
         {
             return Diagnoser.Run(new UnitModel(sheet), readings, new DiagnosisOptions
             {
-                IsTimeUp = () => (DateTime.UtcNow - began).TotalSeconds > seconds,
+                IsTimeUp = () => clock.Elapsed.TotalSeconds > seconds,
                 Cancellation = cancel.Token,
                 Threads = Environment.ProcessorCount,
-                Progress = Console.IsErrorRedirected ? null : share => Console.Error.Write(FormattableString.Invariant($"\rlooking for sets of faults {Shown.Bar(share)} ")),
+                Progress = Console.IsErrorRedirected ? null : share => Console.Error.Write($"\rlooking for sets of faults {Shown.Bar(share)} Ctrl-C: enough "),
             });
         }
         finally
         {
             Console.CancelKeyPress -= Stop;
-            if (!Console.IsErrorRedirected) Console.Error.Write("\r" + new string(' ', 50) + "\r");
+            if (!Console.IsErrorRedirected) Console.Error.Write("\r" + new string(' ', 60) + "\r");
         }
     }
 }

@@ -1,5 +1,6 @@
 using System.Text.Json.Nodes;
 using Ohmstead.Electrical.Diagnosis;
+using Ohmstead.Electrical.Readings;
 using Ohmstead.Electrical.TypeSheets;
 
 namespace Ohmstead.App.Commands;
@@ -7,7 +8,7 @@ namespace Ohmstead.App.Commands;
 /// <summary>A diagnosis as one JSON object.</summary>
 internal static class DiagnosisJson
 {
-    public static JsonObject Of(TypeSheet sheet, DiagnosisResult r, int mostSets) => new()
+    public static JsonObject Of(TypeSheet sheet, UnitReadings taken, DiagnosisResult r, int mostSets) => new()
     {
         ["sheet"] = sheet.Id,
         ["soundProbability"] = r.SoundProbability,
@@ -26,12 +27,12 @@ internal static class DiagnosisJson
             ["probability"] = h.Probability,
         })]),
         ["alike"] = new JsonArray([.. r.Alike.Select(g => Output.Words(g.Select(m => m.Name)))]),
-        ["readings"] = new JsonArray([.. r.Readings.Select(x => new JsonObject
+        ["readings"] = new JsonArray([.. taken.Readings.Where(t => t.IsTaken).Zip(r.Readings, (t, x) => new JsonObject
         {
             ["id"] = x.Spec.Id,
-            ["measured"] = x.IsOverRange ? JsonValue.Create("OL") : Output.Optional(x.Measured),
+            ["measured"] = Measured(t),
             ["expected"] = Output.Value(x.Expected),
-            ["deviation"] = x.Deviation,
+            ["deviation"] = Output.Optional(x.Deviation),
         })]),
         ["unexplained"] = Output.Words(r.Unexplained),
         ["next"] = new JsonArray([.. r.Next.Select(n => new JsonObject
@@ -41,11 +42,20 @@ internal static class DiagnosisJson
             ["minutes"] = n.Minutes,
             ["blockedBy"] = Output.Words(n.BlockedBy),
         })]),
+        ["waived"] = new JsonArray([.. taken.Readings.Where(t => t.WaivedBy.Length > 0).Select(t => new JsonObject { ["id"] = t.Spec.Id, ["by"] = t.WaivedBy, ["why"] = t.Why })]),
         ["search"] = new JsonObject
         {
             ["stopped"] = r.Effort.Stop.ToString().ToLowerInvariant(),
             ["setsTried"] = r.Effort.SetsTried,
             ["setsExpanded"] = r.Effort.SetsExpanded,
         },
+    };
+
+    /// <summary>As it is written in a readings file.</summary>
+    private static JsonNode Measured(TakenReading t) => t.Outcome switch
+    {
+        Outcome.OverRange => "OL",
+        Outcome.Jumps => new JsonObject { ["jumps"] = new JsonArray([.. t.JumpValues.Select(Output.Value)]) },
+        _ => JsonValue.Create(t.Value),
     };
 }

@@ -14,42 +14,56 @@ internal static class FitCommand
     {
         var (sheet, unit, json) = (CommonOptions.Sheet(), CommonOptions.Unit(), CommonOptions.Json());
         var readings = new Argument<string[]>("READINGS") { Description = "Readings files of units found sound (JSON).", Arity = ArgumentArity.OneOrMore };
-        var command = new Command("fit", "Fit a sheet's values and spreads to units found sound.\nExample: ohmstead fit my.sheet.json unit-1.readings.json unit-2.readings.json") { sheet, readings, unit, json };
-        command.SetAction(parsed => Run(InputFiles.Sheet(parsed.GetValue(sheet)!, parsed.GetValue(unit)), parsed.GetValue(readings)!, parsed.GetValue(json)));
-        return command;
+        var verb = new Verb("fit", "Fit a sheet's values and spreads to units found sound.",
+            "ohmstead fit my.sheet.json sound-*.readings.json",
+            "ohmstead fit my.sheet.json sound-1.readings.json sound-2.readings.json --json")
+        {
+            sheet, readings, unit, json,
+        };
+        verb.SetAction(parsed => Run(InputFiles.Sheet(parsed.GetValue(sheet)!, parsed.GetValue(unit)), parsed.GetValue(readings)!, parsed.GetValue(json)));
+        return verb;
     }
 
     private static int Run(TypeSheet sheet, string[] files, bool asJson)
     {
-        var units = files.Select(f => InputFiles.Readings(f, sheet)).ToImmutableArray();
+        var units = InputFiles.Readings(files, sheet);
         var fit = Fit.Run(new UnitModel(sheet), units);
-        if (asJson)
-            Output.Print(new JsonObject
-            {
-                ["sheet"] = sheet.Id,
-                ["units"] = units.Length,
-                ["parameters"] = new JsonArray([.. fit.Parameters.Select(p => new JsonObject
-                {
-                    ["path"] = p.Path,
-                    ["value"] = p.Value,
-                    ["standardError"] = p.StandardError,
-                    ["determined"] = p.Determined,
-                })]),
-            });
+        if (asJson) Print(sheet, fit);
         else Show(sheet, units.Length, fit);
         return ExitCode.Done;
     }
 
+    private static void Print(TypeSheet sheet, FitResult fit) => Output.Print(new JsonObject
+    {
+        ["sheet"] = sheet.Id,
+        ["parameters"] = new JsonArray([.. fit.Parameters.Select(p => new JsonObject
+        {
+            ["path"] = p.Path,
+            ["value"] = p.Value,
+            ["standardError"] = Output.Optional(p.StandardError),
+            ["determined"] = p.Determined,
+        })]),
+    });
+
     private static void Show(TypeSheet sheet, int units, FitResult fit)
     {
-        Console.WriteLine(FormattableString.Invariant($"{sheet.Title}: {units} unit(s) found sound"));
+        Console.WriteLine(Style.Heading(sheet.Title));
+        Console.WriteLine($"Fitted to {Shown.Count(units, "unit")} found sound");
         Console.WriteLine();
-        Console.WriteLine($"  {"value or spread",-44} {"estimate",14} {"± one standard error",22}");
+        Console.WriteLine(Style.Heading($"  {"value or spread",-46} {"estimate",12}   ± standard error"));
         foreach (var p in fit.Parameters.Where(p => p.Determined))
-            Console.WriteLine(FormattableString.Invariant($"  {Shown.Fit(p.Path, 44)} {p.Value,14:G4} {p.StandardError,22:G2}"));
+            Console.WriteLine($"  {Shown.Fit(p.Path, 46)} {Shown.Number(p.Value),12}   ± {Shown.Number(p.StandardError)}");
         Console.WriteLine();
-        Console.WriteLine("These readings do not determine, so the sheet's own value stands:");
-        foreach (var line in fit.Parameters.Where(p => !p.Determined).Select(p => p.Path).Chunk(3))
-            Console.WriteLine("  " + string.Join("  ", line));
+        Console.WriteLine("These readings do not determine the following; there the sheet's own figures stand.");
+        Undetermined("values: ", fit.Parameters.Where(p => !p.Determined && !IsSpread(p)));
+        Undetermined("spreads: ", fit.Parameters.Where(p => !p.Determined && IsSpread(p)));
+    }
+
+    private static bool IsSpread(FittedParameter p) => p.Path.Contains(".spread.", StringComparison.Ordinal);
+
+    private static void Undetermined(string what, IEnumerable<FittedParameter> parameters)
+    {
+        var names = parameters.Select(p => p.Path[(p.Path.IndexOf('.', StringComparison.Ordinal) + 1)..].Replace(".spread.", ".", StringComparison.Ordinal)).ToImmutableArray();
+        if (names.Length > 0) Console.WriteLine(Shown.Wrapped(what + string.Join(", ", names), 2));
     }
 }

@@ -15,6 +15,13 @@ internal static class Shown
     /// <summary>A value with its unit, three or four digits: <c>18.4 V</c>, <c>286 MΩ</c>, <c>OL</c>.</summary>
     public static string Value(double value, Quantity quantity) => double.IsPositiveInfinity(value) ? "OL" : $"{Scaled(value, quantity, value)} {UnitOf(quantity, value)}";
 
+    /// <summary>A value as it was read, with every digit that a meter has: <c>13.54 V</c>.</summary>
+    public static string Read(double value, Quantity quantity)
+    {
+        var by = quantity is Quantity.Ohms or Quantity.InsulationOhms ? PrefixOf(value).By : 1;
+        return $"{(value / by).ToString("0.#####", CultureInfo.InvariantCulture)} {UnitOf(quantity, value)}";
+    }
+
     /// <summary>A band in the unit of its upper end: <c>17.6–18.4 V</c>.</summary>
     public static string Band(double low, double high, Quantity quantity)
     {

@@ -13,9 +13,7 @@ internal static class TextFile
     {
         if (path.Length == 0 || path.Contains('\0', StringComparison.Ordinal)) throw new RefusedInput("ohmstead: the name of a file is empty; give a path");
         if (Directory.Exists(path)) throw Refuse(path, "is a folder", "a file is expected");
-        var text = Decode(path, Bytes(path));
-        if (HalfCharacter(text) is { } half) throw Refuse(path, $"holds {half}, half a character", "write both halves, or the character itself");
-        return text;
+        return Decode(path, Bytes(path));
     }
 
     private static byte[] Bytes(string path)
@@ -55,22 +53,4 @@ internal static class TextFile
         Refuse(path, wrong, string.Create(CultureInfo.InvariantCulture, $"at most {MostBytes / 1_000_000} MB are read"));
 
     private static RefusedInput Refuse(string path, string wrong, string right) => new($"{path}: $: {wrong}; {right}");
-
-    /// <summary>An escaped surrogate without its other half, which JSON's grammar allows though it is no text; or null.</summary>
-    private static string? HalfCharacter(string text)
-    {
-        for (var n = text.IndexOf('\\', StringComparison.Ordinal); n >= 0 && n + 1 < text.Length; n = text.IndexOf('\\', n, StringComparison.Ordinal))
-        {
-            var code = EscapedAt(text, n);
-            var isPair = char.IsHighSurrogate(code) && char.IsLowSurrogate(EscapedAt(text, n + 6));
-            if (char.IsSurrogate(code) && !isPair) return text.Substring(n, 6);
-            n = Math.Min(n + (isPair ? 12 : 2), text.Length);
-        }
-        return null;
-    }
-
-    private static char EscapedAt(string text, int at) =>
-        at + 6 <= text.Length && text[at] == '\\' && text[at + 1] == 'u' && ushort.TryParse(text.AsSpan(at + 2, 4), NumberStyles.AllowHexSpecifier, CultureInfo.InvariantCulture, out var code)
-            ? (char)code
-            : '\0';
 }

@@ -1,0 +1,71 @@
+using System.Globalization;
+using Ohmstead.Electrical.Circuits;
+using Ohmstead.Electrical.Diagnosis;
+using Ohmstead.Electrical.Readings;
+using Ohmstead.Electrical.TypeSheets;
+
+namespace Ohmstead.App.Commands;
+
+/// <summary>The readings taken, each beside what a sound unit shows and with a verdict in words.</summary>
+internal static class ReadingTable
+{
+    /// <summary>Beyond this a deviation is named without "a little" [standard deviations].</summary>
+    private const double Clear = 3;
+
+    private const string Little = "a little";
+
+    public static void Print(UnitModel model, UnitReadings taken, DiagnosisResult result)
+    {
+        var measured = taken.Readings.Where(r => r.IsTaken).ToList();
+        if (measured.Count > 0)
+        {
+            var sound = Prediction.Run(model, measured.Select(r => (r.Spec, r.State)), []);
+            Console.WriteLine(Style.Heading($"  {"reading",-21} {"measured",-11} {"sound units",-17} {"verdict",-26} faults give"));
+            for (var n = 0; n < measured.Count; n++)
+            {
+                var band = ExpectedBand.Of(sound[n], taken.Meter.For(measured[n].Spec.Quantity));
+                Console.WriteLine(Row(measured[n], band, result.Readings[n], result.Unexplained.Contains(measured[n].Spec.Id)));
+            }
+        }
+        NotTaken(taken);
+        foreach (var told in taken.Told) Console.WriteLine(Shown.Wrapped($"told: {told.Observation.Title} – {(told.Yes ? "yes" : "no")}", 2));
+        Console.WriteLine();
+    }
+
+    private static string Row(TakenReading taken, ExpectedBand band, ExplainedReading explained, bool isUnexplained)
+    {
+        var verdict = isUnexplained ? "nothing explains it" : Verdict(taken, band, explained.Deviation);
+        var mark = verdict == "normal" || verdict.StartsWith(Little, StringComparison.Ordinal) ? ' ' : '!';
+        var quantity = taken.Spec.Quantity;
+        return $"{mark} {Shown.Fit(taken.Spec.Id, 21)} {Shown.Fit(Measured(taken), 11)} {Shown.Fit(band.ToString(), 17)} {Shown.Fit(verdict, 26)} {Shown.Value(explained.Expected, quantity)}".TrimEnd();
+    }
+
+    /// <summary>What was read, as it is entered.</summary>
+    public static string Measured(TakenReading r) => r.Outcome switch
+    {
+        Outcome.OverRange => "OL",
+        Outcome.Jumps => string.Join("↔", r.JumpValues.Select(v => double.IsPositiveInfinity(v) ? "OL" : Shown.Number(v))),
+        _ => Shown.Read(r.Value, r.Spec.Quantity),
+    };
+
+    private static string Verdict(TakenReading taken, ExpectedBand band, double deviation)
+    {
+        if (taken.Outcome == Outcome.Jumps) return "comes and goes when moved";
+        if (taken.Outcome == Outcome.OverRange) return double.IsPositiveInfinity(band.High) ? "normal" : $"OL, expected {band}";
+        if (band.Holds(taken.Value)) return "normal";
+        if (double.IsPositiveInfinity(band.Value)) return "should be OL";
+        var off = Shown.Value(Math.Abs(taken.Value - band.Value), band.Quantity);
+        var side = taken.Value < band.Value ? "low" : "high";
+        return Math.Abs(deviation) < Clear ? $"{Little} {side}, by {off}" : $"{off} {side}";
+    }
+
+    private static void NotTaken(UnitReadings taken)
+    {
+        foreach (var r in taken.Readings.Where(r => !r.IsTaken))
+        {
+            var why = r.Why.Length > 0 ? r.Why : "no reason given";
+            var waived = r.WaivedBy.Length > 0 ? $"; WAIVED by {r.WaivedBy}: what follows rests on that" : "";
+            Console.WriteLine(Shown.Wrapped(string.Create(CultureInfo.InvariantCulture, $"{r.Spec.Id} was not taken: {why}{waived}"), 2));
+        }
+    }
+}
