@@ -39,9 +39,9 @@ static int Run(ParseResult parsed)
 {
     var settings = new InvocationConfiguration { EnableDefaultExceptionHandler = false };
     if (parsed.Action is not ParseErrorAction mistake) return parsed.Invoke(settings);
-    // Without a verb the whole help is the answer; with one, only what is wrong with it.
+    // Without a verb the whole help is the answer; with one, only what is wrong with it. Either is no result.
     mistake.ShowHelp = false;
-    if (parsed.Tokens.Count == 0) parsed.RootCommandResult.Command.Parse(["--help"]).Invoke(new InvocationConfiguration { Output = Console.Error });
-    else parsed.Invoke(settings);
+    settings.Output = Console.Error;
+    (parsed.Tokens.Count == 0 ? parsed.RootCommandResult.Command.Parse(["--help"]) : parsed).Invoke(settings);
     return ExitCode.Refused;
 }
