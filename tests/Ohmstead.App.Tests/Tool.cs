@@ -18,30 +18,53 @@ internal static class Tool
 
     public static (int Code, string Out, string Error) Run(string[] arguments, string? language)
     {
-        var start = new ProcessStartInfo("dotnet") { RedirectStandardOutput = true, RedirectStandardError = true, WorkingDirectory = Path.GetTempPath() };
+        using var process = Start(arguments, language);
+        return Finish(process, TimeSpan.FromSeconds(60));
+    }
+
+    /// <summary>Starts the program with both outputs caught.</summary>
+    public static Process Start(string[] arguments, string? language = null)
+    {
+        var start = new ProcessStartInfo("dotnet");
         start.ArgumentList.Add(Path.Combine(AppContext.BaseDirectory, "ohmstead.dll"));
         foreach (var a in arguments) start.ArgumentList.Add(a);
         if (language is not null) start.Environment["LC_ALL"] = language;
-        using var process = Process.Start(start)!;
-        var error = process.StandardError.ReadToEndAsync();
-        var output = process.StandardOutput.ReadToEnd();
-        Assert.True(process.WaitForExit(TimeSpan.FromSeconds(60)), "the program hangs");
-        return (process.ExitCode, output, error.Result);
+        return Start(start, Path.GetTempPath());
     }
 
-    /// <summary>Runs with --json; standard output must hold exactly one object.</summary>
+    public static Process Start(ProcessStartInfo start, string folder)
+    {
+        (start.RedirectStandardOutput, start.RedirectStandardError, start.WorkingDirectory) = (true, true, folder);
+        return Process.Start(start)!;
+    }
+
+    /// <summary>Waits for the end; a program that takes longer than it may is killed and fails the test.</summary>
+    public static (int Code, string Out, string Error) Finish(Process process, TimeSpan most)
+    {
+        var (output, error) = (process.StandardOutput.ReadToEndAsync(), process.StandardError.ReadToEndAsync());
+        if (!process.WaitForExit(most))
+        {
+            process.Kill(entireProcessTree: true);
+            Assert.Fail("the program hangs");
+        }
+        return (process.ExitCode, output.Result, error.Result);
+    }
+
+    /// <summary>Runs with --json; standard output must hold exactly one object, standard error nothing.</summary>
     public static JsonElement Json(params string[] arguments)
     {
         var (code, output, error) = Run([.. arguments, "--json"]);
         Assert.True(code == 0, error);
-        return JsonDocument.Parse(output).RootElement;
+        Assert.Equal("", error);
+        var root = JsonDocument.Parse(output).RootElement;
+        Assert.Equal(JsonValueKind.Object, root.ValueKind);
+        return root;
     }
 
     /// <summary>Writes a file into a folder of its own and gives its path.</summary>
     public static string File(string name, string text)
     {
-        var folder = Directory.CreateTempSubdirectory("ohmstead-test-").FullName;
-        var path = Path.Combine(folder, name);
+        var path = Path.Combine(Directory.CreateTempSubdirectory("ohmstead-test-").FullName, name);
         System.IO.File.WriteAllText(path, text);
         return path;
     }

@@ -1,0 +1,99 @@
+using System.Diagnostics;
+
+namespace Ohmstead.App.Tests;
+
+/// <summary>check, fit, help, completion, the script at the root, and being stopped by hand.</summary>
+public sealed class OtherVerbTests
+{
+    [Fact]
+    public void Check_finds_nothing_wrong_with_the_sample_and_the_demo_sheets()
+    {
+        foreach (var sheet in new[] { Tool.Sample, Tool.Demo("solo-110.sheet.json"), Tool.Demo("twin-175.sheet.json"), Tool.Demo("step-230.sheet.json") })
+        {
+            var (code, output, error) = Tool.Run("check", sheet);
+            Assert.True(code == 0, error);
+            Assert.Equal("no problems", output.Trim());
+        }
+        Assert.Empty(Tool.Json("check", Tool.Sample).List("problems"));
+    }
+
+    [Fact]
+    public void Check_with_json_lists_the_problems_and_still_exits_with_2()
+    {
+        var bad = Tool.File("bad.sheet.json", """{ "ohmstead": "type-sheet/1", "id": "x", "supply": { "volts": -1, "hertz": 60 }, "elements": [], "readings": [] }""");
+        var (code, output, error) = Tool.Run("check", bad, "--json");
+        Assert.Equal(2, code);
+        var problem = System.Text.Json.JsonDocument.Parse(output).RootElement.List("problems")[0];
+        Assert.Equal("$.supply.volts", problem.Text("path"));
+        Assert.Contains($"{bad}: $.supply.volts: ", error, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Fit_names_what_it_determines_and_what_not()
+    {
+        var answer = Tool.Json("fit", Tool.Sample, Tool.Case("010"), Tool.Case("011"));
+        var parameters = answer.List("parameters");
+        Assert.All(parameters, p => Assert.Equal(["path", "value", "standardError", "determined"], p.Fields()));
+        Assert.True(parameters.Single(p => p.Text("path") == "elements.primary.ohms").GetProperty("determined").GetBoolean());
+        Assert.Contains(parameters, p => !p.GetProperty("determined").GetBoolean());
+        Assert.All(parameters, p => Assert.True(p.Number("standardError") > 0));
+        var (code, table, _) = Tool.Run("fit", Tool.Sample, Tool.Case("010"), Tool.Case("011"));
+        Assert.Equal(0, code);
+        Assert.All(table.Split('\n'), line => Assert.True(line.Length <= 100, line));
+    }
+
+    [Theory]
+    [InlineData("check")]
+    [InlineData("predict")]
+    [InlineData("diagnose")]
+    [InlineData("fit")]
+    [InlineData("example")]
+    [InlineData("completion")]
+    public void Help_of_a_verb_ends_with_examples_of_it(string verb)
+    {
+        var (code, output, _) = Tool.Run(verb, "--help");
+        Assert.Equal(0, code);
+        Assert.Contains($"ohmstead {verb}", output[output.IndexOf("Examples:", StringComparison.Ordinal)..], StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Completion_is_a_script_for_bash_and_the_program_answers_it()
+    {
+        var (code, script, _) = Tool.Run("completion", "bash");
+        Assert.Equal(0, code);
+        Assert.Contains("complete ", script, StringComparison.Ordinal);
+        Assert.Contains("diagnose", Tool.Run("[suggest:11]", "ohmstead di").Out, StringComparison.Ordinal);
+        Assert.Contains("--fault", Tool.Run("[suggest:20]", "ohmstead predict --f").Out, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void The_script_at_the_root_runs_from_another_folder_with_that_folder_s_paths()
+    {
+        Assert.SkipWhen(OperatingSystem.IsWindows(), "the script needs bash; README.md gives the line for Windows");
+        var folder = Path.GetDirectoryName(Tool.File("here.sheet.json", File.ReadAllText(Tool.Sample)))!;
+        var start = new ProcessStartInfo(Path.Combine(Tool.Root, "ohmstead"));
+        start.ArgumentList.Add("check");
+        start.ArgumentList.Add("here.sheet.json");
+        using var process = Tool.Start(start, folder);
+        // It may have to build first.
+        var (code, output, error) = Tool.Finish(process, TimeSpan.FromMinutes(5));
+        Assert.True(code == 0, error);
+        Assert.Equal("no problems", output.Trim());
+    }
+
+    [Fact]
+    public void Stopped_by_hand_a_search_gives_what_it_has()
+    {
+        Assert.SkipWhen(OperatingSystem.IsWindows(), "no signals there");
+        using var process = Tool.Start(["diagnose", Tool.Demo("twin-175.sheet.json"), Tool.Demo("twin-175.example.readings.json"), "--seconds", "60", "--json"]);
+        // By then it searches: starting and reading take a quarter of this.
+        while (!process.HasExited && process.TotalProcessorTime < TimeSpan.FromSeconds(0.8)) Thread.Sleep(20);
+        using var kill = Process.Start("kill", ["-INT", process.Id.ToString(System.Globalization.CultureInfo.InvariantCulture)]);
+        kill.WaitForExit();
+        var (code, output, error) = Tool.Finish(process, TimeSpan.FromSeconds(20));
+        Assert.True(code == 0, error);
+        var answer = System.Text.Json.JsonDocument.Parse(output).RootElement;
+        Assert.Contains(answer.GetProperty("search").Text("stopped"), new[] { "cancelled", "complete" });
+        Assert.NotEmpty(answer.List("faults"));
+    }
+}

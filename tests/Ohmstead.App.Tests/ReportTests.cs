@@ -1,0 +1,95 @@
+namespace Ohmstead.App.Tests;
+
+/// <summary>What a person reads: verdicts in words, what cannot be told, what comes next and with what care.</summary>
+public sealed class ReportTests
+{
+    private static readonly Lazy<string> Example = new(() => Text("example"));
+
+    [Fact]
+    public void The_example_finds_what_was_put_into_it_and_explains_itself()
+    {
+        // Put in: disc:high-drop=2.6, rotary-1-a:resistive=0.8, roller-2:worn=1.1 (the notes of its readings file).
+        Assert.Matches(@"> 99 %  disc +high drop", Example.Value);
+        Assert.Matches(@"> 99 %  rotary-1-a +resistive", Example.Value);
+        Assert.Matches(@"[▏▎▍▌▋▊▉█] +\d\d %  roller-2 +worn", Example.Value);
+        Assert.Matches(@"Cannot be told apart by what was taken: .*roller-2 worn", Example.Value);
+        Assert.Contains("How to read this", Example.Value, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Verdicts_are_words_beside_band_and_measured_value()
+    {
+        Assert.Matches(@"! load-1 +14\.77 V +17\.3–18\.2 V +3\.01 V low", Example.Value);
+        Assert.Matches(@"  blades-posts +OL +OL +normal", Example.Value);
+        Assert.Contains("insulation-posts-core was not taken: the tester's second lead is broken", Example.Value, StringComparison.Ordinal);
+        Assert.Contains("told: The train on track 2 slows with cars behind it – yes", Example.Value, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void The_next_reading_says_why_and_mains_come_with_a_caution()
+    {
+        var next = Example.Value[Example.Value.IndexOf("Worth taking next", StringComparison.Ordinal)..];
+        Assert.Matches(@"load-2-b: .*\n +1 min, worth \d\.\d\d bit\n +about 17\.\d V if rotary-2-a resistive; 14\.\d V if roller-2 worn", next);
+        Assert.Matches(@"CAUTION: 120 V on the unit: case closed", next);
+    }
+
+    [Fact]
+    public void It_says_under_what_it_concludes_and_never_that_a_unit_is_safe()
+    {
+        Assert.Contains("under the assumed chances (common practice, no source)", Example.Value, StringComparison.Ordinal);
+        Assert.Contains("no certification", Example.Value, StringComparison.Ordinal);
+        foreach (var claim in new[] { "is safe to", "unit is safe.", "safe to use", "passed as safe" })
+            Assert.DoesNotContain(claim, Example.Value.Replace("nothing here says that a unit is safe.", "", StringComparison.Ordinal), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void It_fits_a_hundred_columns_and_holds_no_colour() => Assert.All(Example.Value.Split('\n'), line =>
+    {
+        Assert.True(line.Length <= 100, line);
+        Assert.DoesNotContain('\e', line);
+    });
+
+    [Fact]
+    public void What_is_blocked_names_what_must_pass_first_and_what_failed()
+    {
+        var path = Tool.File("failed.readings.json", """
+            { "ohmstead": "readings/1", "sheet": "twin-160", "readings": [ { "id": "blades", "value": 4 }, { "id": "blades-posts", "value": "OL" },
+              { "id": "insulation-core", "value": 1.2e6 }, { "id": "ohms-5", "value": "OL" } ] }
+            """);
+        var report = Text("diagnose", Tool.Sample, path, "--seconds", "0.5");
+        Assert.Matches(@"lamp-60: until insulation-core, insulation-posts have passed", report.ReplaceLineEndings(" "));
+        Assert.Matches(@"insulation-core has not passed: 1\.2 MΩ, with the meter's error, is not inside\s+its limit, at\s+least 2\.00 MΩ", report);
+        Assert.Matches(@"! ohms-5 +OL +\S+ Ω +OL, expected 0\.022–0\.143 Ω", report);
+    }
+
+    [Fact]
+    public void A_waived_check_is_shown_with_every_reading_that_rests_on_it()
+    {
+        var path = Tool.File("waived.readings.json", """
+            { "ohmstead": "readings/1", "sheet": "twin-160", "readings": [ { "id": "blades", "value": 4 }, { "id": "blades-posts", "value": "OL" },
+              { "id": "insulation-core", "value": 2e8 }, { "id": "lamp-60", "value": 108 },
+              { "id": "insulation-posts", "value": null, "why": "no insulation tester", "waived": { "by": "M. Example", "instead": "a new cord" } } ] }
+            """);
+        var report = Text("diagnose", Tool.Sample, path, "--seconds", "0.5").ReplaceLineEndings(" ").Replace("  ", " ", StringComparison.Ordinal);
+        Assert.Contains("insulation-posts was not taken: no insulation tester; WAIVED by M. Example", report, StringComparison.Ordinal);
+        Assert.Contains("CAUTION: rests on what was never taken, only waived by M. Example: insulation-posts", report, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void The_readme_shows_what_the_program_prints()
+    {
+        // Up to the fault probabilities, which move a little with the machine's speed; and without the last column for the same reason.
+        const int columns = 80;
+        var readme = File.ReadAllText(Path.Combine(Tool.Root, "README.md"));
+        var block = readme.Split("```text\n")[1].Split("```")[0];
+        foreach (var line in block[..block.IndexOf("Probable faults", StringComparison.Ordinal)].Split('\n'))
+            Assert.Contains(line[..Math.Min(columns, line.Length)].TrimEnd(), Example.Value, StringComparison.Ordinal);
+    }
+
+    private static string Text(params string[] arguments)
+    {
+        var (code, output, error) = Tool.Run(arguments);
+        Assert.True(code == 0, error);
+        return output;
+    }
+}
