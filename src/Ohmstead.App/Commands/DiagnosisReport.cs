@@ -11,7 +11,7 @@ internal static class DiagnosisReport
     public static void Print(TypeSheet sheet, UnitReadings taken, DiagnosisResult result)
     {
         var model = new UnitModel(sheet);
-        Console.WriteLine(Style.Heading(sheet.Title.Length > 0 ? sheet.Title : sheet.Id));
+        Console.WriteLine(Style.Heading(Shown.NameOf(sheet)));
         Console.WriteLine(FormattableString.Invariant($"{Shown.Count(taken.Readings.Count(r => r.IsTaken), "reading")} taken, at {taken.SupplyVolts:G5} V from the line"));
         Console.WriteLine();
         ReadingTable.Print(model, taken, result);

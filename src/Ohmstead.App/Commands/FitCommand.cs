@@ -47,7 +47,7 @@ internal static class FitCommand
 
     private static void Show(TypeSheet sheet, int units, FitResult fit)
     {
-        Console.WriteLine(Style.Heading(sheet.Title));
+        Console.WriteLine(Style.Heading(Shown.NameOf(sheet)));
         Console.WriteLine($"Fitted to {Shown.Count(units, "unit")} found sound");
         Console.WriteLine();
         Console.WriteLine(Style.Heading($"  {"value or spread",-46} {"estimate",12}   ± standard error"));

@@ -62,12 +62,12 @@ internal static class PredictCommand
 
     private static void Show(TypeSheet sheet, string[] names, ImmutableArray<PredictedReading> predicted)
     {
-        Console.WriteLine(Style.Heading(sheet.Title));
+        Console.WriteLine(Style.Heading(Shown.NameOf(sheet)));
         Console.WriteLine(names.Length == 0 ? "A sound unit of this kind:" : $"A unit with {string.Join(", ", names)}:");
         Console.WriteLine();
         Console.WriteLine(Style.Heading($"  {"reading",-22} {"expected",-9} {"95 % of units",-18} what"));
         foreach (var p in predicted)
-            Console.WriteLine($"  {Shown.Fit(p.Spec.Id, 22)} {Shown.Value(p.Value, p.Spec.Quantity),-9} {Shown.Band(p.Low, p.High, p.Spec.Quantity),-18} {Shown.Cut(p.Spec.Title, 44)}");
+            Console.WriteLine($"  {Shown.Fit(p.Spec.Id, 22)} {Shown.Value(p.Value, p.Spec.Quantity),-9} {Shown.Band(p.Low, p.High, p.Spec.Quantity),-18} {Shown.Cut(p.Spec.Title, 44)}".TrimEnd());
         Console.WriteLine();
         Console.WriteLine("The meter's own error comes on top of the band. Conditions are the sheet's own.");
     }

@@ -12,6 +12,9 @@ internal static class Shown
 
     private static readonly (double By, string Prefix)[] Prefixes = [(1e9, "G"), (1e6, "M"), (1e3, "k")];
 
+    /// <summary>What a sheet is called: its title, or its id.</summary>
+    public static string NameOf(TypeSheet sheet) => sheet.Title.Length > 0 ? sheet.Title : sheet.Id;
+
     /// <summary>A value with its unit, three or four digits: <c>18.4 V</c>, <c>286 MΩ</c>, <c>OL</c>.</summary>
     public static string Value(double value, Quantity quantity) => double.IsPositiveInfinity(value) ? "OL" : $"{Scaled(value, quantity, value)} {UnitOf(quantity, value)}";
 
