@@ -56,6 +56,7 @@ internal static class Shown
     {
         var size = Math.Abs(value);
         if (size is >= 1e6 or (> 0 and < 1e-3)) return value.ToString("0.##E+0", CultureInfo.InvariantCulture);
+        if (size < 0.1) return value.ToString("G3", CultureInfo.InvariantCulture);
         var decimals = size >= 100 ? 0 : size >= 10 ? 1 : size >= 1 ? 2 : 3;
         return value.ToString("F" + decimals.ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture);
     }
