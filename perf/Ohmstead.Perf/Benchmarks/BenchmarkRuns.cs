@@ -1,6 +1,10 @@
+using System.Globalization;
+using System.Text;
+using BenchmarkDotNet.Columns;
 using BenchmarkDotNet.Configs;
 using BenchmarkDotNet.Diagnosers;
 using BenchmarkDotNet.Jobs;
+using BenchmarkDotNet.Reports;
 using BenchmarkDotNet.Running;
 using BenchmarkDotNet.Toolchains.InProcess.Emit;
 
@@ -9,12 +13,56 @@ namespace Ohmstead.Perf.Benchmarks;
 /// <summary>Runs the benchmarks in this process.</summary>
 internal static class BenchmarkRuns
 {
+    /// <summary>The issue's budget for all readings of one set of faults, warm [ms].</summary>
+    private const double MostMilliseconds = 2;
+
     public static int Run(string[] arguments)
     {
         var config = ManualConfig.Create(DefaultConfig.Instance)
-            .AddJob(Job.ShortRun.WithToolchain(InProcessEmitToolchain.Instance).WithIterationCount(8))
-            .AddDiagnoser(MemoryDiagnoser.Default);
-        BenchmarkSwitcher.FromTypes([typeof(SolveBenchmark), typeof(DiagnoseBenchmark)]).Run(arguments.Length == 0 ? ["--filter", "*"] : arguments, config);
-        return 0;
+            .AddJob(Job.ShortRun.WithToolchain(InProcessEmitToolchain.Instance).WithIterationCount(9))
+            .AddDiagnoser(MemoryDiagnoser.Default)
+            .AddColumn(StatisticColumn.Median)
+            .WithOptions(ConfigOptions.DisableLogFile)
+            .WithArtifactsPath(Path.Combine(RepositoryRoot.Path, ".build/perf/benchmarks"));
+        var isWhole = arguments.Length == 0;
+        var summaries = BenchmarkSwitcher.FromTypes([typeof(SolveBenchmark), typeof(DiagnoseBenchmark)]).Run(isWhole ? ["--filter", "*"] : arguments, config);
+        return isWhole ? FiguresOf([.. summaries.SelectMany(s => s.Reports)]).Report() : 0;
     }
+
+    private static Figures FiguresOf(List<BenchmarkReport> reports)
+    {
+        var table = new StringBuilder("| what | median | a tenth are slower than | allocated |\n|---|---|---|---|\n");
+        var broken = new List<string>();
+        foreach (var r in reports)
+        {
+            var name = r.BenchmarkCase.Descriptor.WorkloadMethod.Name;
+            if (r.ResultStatistics is not { } times)
+            {
+                broken.Add($"{name} gave no result");
+                continue;
+            }
+            var bytes = r.GcStats.GetBytesAllocatedPerOperation(r.BenchmarkCase) ?? -1;
+            var isDiagnosis = name == nameof(DiagnoseBenchmark.Diagnose);
+            table.AppendLine(CultureInfo.InvariantCulture, $"| {Says(name)} | {Milliseconds(times.Median)} | {Milliseconds(times.Percentiles.P90)} | {Size(bytes)} |");
+            if (!isDiagnosis && bytes != 0) broken.Add(FormattableString.Invariant($"{name} allocates {bytes} bytes a call; 0 are allowed"));
+            if (name == nameof(SolveBenchmark.AllReadings) && times.Median > MostMilliseconds * 1e6) broken.Add(FormattableString.Invariant($"{name}: {times.Median / 1e6:F2} ms, {MostMilliseconds} ms are allowed"));
+        }
+        var setUp = new SolveBenchmark();
+        setUp.SetUp();
+        table.AppendLine(CultureInfo.InvariantCulture, $"\n{setUp.Counts()}; one thread. The diagnosis: two threads, default options, no deadline.");
+        return new Figures("bench", table.ToString(), broken);
+    }
+
+    private static string Says(string method) => method switch
+    {
+        nameof(SolveBenchmark.AllReadings) => "all readings, one set of faults",
+        nameof(SolveBenchmark.DirectCurrent) => "… of them direct current",
+        nameof(SolveBenchmark.Phasor) => "… phasor",
+        nameof(SolveBenchmark.Periodic) => "… periodic",
+        _ => "one diagnosis of a full set (case 008)",
+    };
+
+    private static string Milliseconds(double nanoseconds) => string.Create(CultureInfo.InvariantCulture, $"{nanoseconds / 1e6:G3} ms");
+
+    private static string Size(long bytes) => string.Create(CultureInfo.InvariantCulture, $"{(bytes < 1_000_000 ? bytes : bytes / 1e6):F0} {(bytes < 1_000_000 ? "B" : "MB")}");
 }

@@ -1,74 +1,79 @@
 using System.Diagnostics;
-using System.Text.Json.Nodes;
+using System.Globalization;
+using System.Text;
 using Ohmstead.Electrical.Circuits;
 using Ohmstead.Electrical.Diagnosis;
 using Ohmstead.Electrical.Faults;
+using Ohmstead.Electrical.Readings;
 using Ohmstead.Electrical.Solving;
 using Ohmstead.Electrical.TypeSheets;
-using Ohmstead.Perf.Experiments;
 
 namespace Ohmstead.Perf.Benchmarks;
 
-/// <summary>
-/// The cost at 1, 2 and 4 times the elements. The larger sheets hold the sample unit several times over, side by side on one
-/// supply: every copy has its own core, windings, controls and readings, and its blades stand across the same source.
-/// </summary>
+/// <summary>The cost of all readings and of a diagnosis at 1, 2 and 4 times the elements, made larger in two ways.</summary>
 internal static class Scaling
 {
+    private static readonly string[] Faults = ["roller-left:worn", "disc-right:high-drop", "w-17:resistive"];
+
+    private static readonly DiagnosisOptions Options = new() { RankNext = false, MostExpanded = 12 };
+
     public static int Run()
     {
-        Console.WriteLine("| copies | elements | readings | fault modes | all readings [ms] | a reading [µs] | diagnosis, 20 expansions [s] |\n|---|---|---|---|---|---|---|");
-        foreach (var copies in (ReadOnlySpan<int>)[1, 2, 4])
+        var table = new StringBuilder();
+        // Once for the compiler.
+        Row(1, new UnitModel(RepeatedSheet.Of(1, RepeatedSheet.Supply)));
+        foreach (var (way, single) in new[] { ("More secondaries on one core", RepeatedSheet.SupplyAndPrimary), ("Whole units on one supply", RepeatedSheet.Supply) })
         {
-            var model = new UnitModel(Repeated(copies));
-            var solver = new ReadingSolver();
-            var circuits = model.Sheet.Readings.Select(r => new FaultedCircuits(model, r, r.State).Usual).ToArray();
-            var times = new List<double>();
-            for (var n = 0; n < 200 / copies; n++)
+            table.AppendLine(CultureInfo.InvariantCulture, $"**{way}**\n");
+            table.AppendLine("| copies | elements | readings | fault modes | parameters | rows left | all readings [ms] | a direct, phasor, periodic one [µs] | each fault alone [s] (solutions) | search [s] (sets expanded, solutions) |");
+            table.AppendLine("|---|---|---|---|---|---|---|---|---|---|");
+            foreach (var copies in (ReadOnlySpan<int>)[1, 2, 4])
             {
-                var began = Stopwatch.GetTimestamp();
-                foreach (var c in circuits) solver.Solve(c, model.Nominal);
-                times.Add(Stopwatch.GetElapsedTime(began).TotalMilliseconds);
+                var row = Row(copies, new UnitModel(RepeatedSheet.Of(copies, single)));
+                table.AppendLine(row);
+                Console.WriteLine(row);
             }
-            times.Sort();
-            var unit = DrawnUnit.Draw(model, 1001, atNominal: true);
-            var start = Stopwatch.GetTimestamp();
-            var result = Diagnoser.Run(model, unit.Readings, new DiagnosisOptions { MostExpanded = 20, RankNext = false });
-            var seconds = Stopwatch.GetElapsedTime(start).TotalSeconds;
-            var median = times[times.Count / 2];
-            Console.WriteLine(FormattableString.Invariant(
-                $"| {copies} | {model.Sheet.Elements.Length} | {circuits.Length} | {result.Faults.Length} | {median:F2} | {median * 1000 / circuits.Length:F1} | {seconds:F2} |"));
+            table.AppendLine();
         }
-        return 0;
+        return new Figures("scaling", table.ToString(), []).Report();
     }
 
-    private static TypeSheet Repeated(int copies)
+    private static string Row(int copies, UnitModel model)
     {
-        var sheet = JsonNode.Parse(RepositoryRoot.Sample.Document.ToJsonString())!.AsObject();
-        if (copies == 1) return TypeSheetFile.Read(sheet.ToJsonString()).Required;
-        foreach (var list in new[] { "cores", "controls", "elements", "readings" })
-        {
-            var all = new JsonArray();
-            for (var k = 0; k < copies; k++)
-                foreach (var item in sheet[list]!.AsArray()) all.Add(Renamed(item!, "-" + "abcd"[k]));
-            sheet[list] = all;
-        }
-        foreach (var list in new[] { "near", "observations", "takeApart" }) sheet.Remove(list);
-        foreach (var r in sheet["readings"]!.AsArray().Select(r => r!.AsObject()))
-        {
-            r["access"] = "closed";
-            r.Remove("gate");
-        }
-        return TypeSheetFile.Read(sheet.ToJsonString()).Required;
+        var solver = new ReadingSolver();
+        var circuits = model.Sheet.Readings.Select(r => new FaultedCircuits(model, r, r.State).Usual).ToArray();
+        Clock.Warm(solver, circuits, model.Nominal);
+        var times = circuits.Select(c => Clock.Microseconds(solver, c, model.Nominal)).ToArray();
+        var kinds = circuits.Select(c => ReadingKinds.Of(c, model.Nominal, solver)).ToArray();
+        double Mean(ReadingKind kind) => times.Where((_, n) => kinds[n] == kind).Average();
+        var rowsLeft = circuits.Where((_, n) => kinds[n] == ReadingKind.Phasor).Average(c => c.Elimination.Unknowns + model.Sheet.Cores.Length);
+        // The library remembers what each fault does alone; the second diagnosis with it is the search without that.
+        var library = new ReadingLibrary(model, Meter.Usual);
+        var readings = ReadingsOf(model, [.. Faults.Select(f => new Fault(library.Catalogue.Find(f)!, library.Catalogue.Find(f)!.MiddleSize))]);
+        var (whole, all) = Diagnose(library, readings);
+        var (search, effort) = Diagnose(library, readings);
+        return string.Create(CultureInfo.InvariantCulture,
+            $"| {copies} | {model.Sheet.Elements.Length} | {circuits.Length} | {library.Catalogue.Modes.Length} | {model.Parameters.Length} | {rowsLeft:F0} | {times.Sum() / 1000:F2} | {Mean(ReadingKind.Direct):F1}, {Mean(ReadingKind.Phasor):F1}, {Mean(ReadingKind.Periodic):F0} | {whole - search:F2} ({all.ReadingsSolved - effort.ReadingsSolved:N0}) | {search:F2} ({effort.SetsExpanded}, {effort.ReadingsSolved:N0}) |");
     }
 
-    /// <summary>The node with every name made the copy's own; the blades of all copies stand across one supply.</summary>
-    private static JsonNode? Renamed(JsonNode? node, string mark) => node switch
+    private static (double Seconds, SearchEffort Effort) Diagnose(ReadingLibrary library, UnitReadings readings)
     {
-        JsonObject o => new JsonObject(o.Select(p => KeyValuePair.Create(p.Key.StartsWith("throttle", StringComparison.Ordinal) || p.Key.StartsWith("whistle", StringComparison.Ordinal) || p.Key.StartsWith("direction", StringComparison.Ordinal) ? p.Key + mark : p.Key,
-            p.Key is "kind" or "quantity" or "title" or "positions" or "rest" or "closedIn" or "colour" or "gauge" or "hazard" or "access" || (p.Value is JsonValue v && v.TryGetValue<string>(out var s) && s is "pressed" or "first" or "second") ? p.Value?.DeepClone() : Renamed(p.Value, mark)))),
-        JsonArray a => new JsonArray([.. a.Select(i => Renamed(i, mark))]),
-        JsonValue v when v.TryGetValue<string>(out var s) => s.StartsWith("blade-", StringComparison.Ordinal) ? s : s + mark,
-        _ => node?.DeepClone(),
-    };
+        var began = Stopwatch.GetTimestamp();
+        var effort = Diagnoser.Run(library, readings, Options).Effort;
+        return (Stopwatch.GetElapsedTime(began).TotalSeconds, effort);
+    }
+
+    /// <summary>What an exact meter reads on the nominal unit with these faults: the same answer to look for at every size.</summary>
+    private static UnitReadings ReadingsOf(UnitModel model, Fault[] faults)
+    {
+        var solver = new ReadingSolver();
+        var values = model.Nominal.Copy();
+        foreach (var f in faults) f.ApplyTo(values);
+        TakenReading Take(ReadingSpec spec)
+        {
+            var value = solver.Solve(new FaultedCircuits(model, spec, spec.State).For(faults), values).Value;
+            return new TakenReading(spec, value > Solution.OverRange(spec.Quantity) ? Outcome.OverRange : Outcome.Value, value, [], "", "", spec.State);
+        }
+        return new UnitReadings(model.Sheet.Id, model.Sheet.SupplyVolts, 2, Meter.Usual, [.. model.Sheet.Readings.Select(Take)], []);
+    }
 }

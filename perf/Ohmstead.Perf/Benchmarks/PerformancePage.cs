@@ -1,0 +1,31 @@
+namespace Ohmstead.Perf.Benchmarks;
+
+/// <summary>Puts the tables last measured on this machine between the marks of docs/performance.md.</summary>
+internal static class PerformancePage
+{
+    private static readonly (string Name, Func<int> Measure)[] Parts =
+        [("bench", () => BenchmarkRuns.Run([])), ("process", ProcessFigures.Run), ("scaling", Scaling.Run), ("ngspice-ratio", SimulatorRatio.Run)];
+
+    /// <param name="arguments"><c>again</c> measures everything anew; otherwise only what was never measured.</param>
+    public static int Run(string[] arguments)
+    {
+        var isAgain = arguments.Contains("again");
+        var code = 0;
+        foreach (var (name, measure) in Parts)
+            if (isAgain || Figures.Last(name) is null) code = Math.Max(code, measure());
+        var file = Path.Combine(RepositoryRoot.Path, "docs/performance.md");
+        var text = File.ReadAllText(file);
+        foreach (var (name, _) in Parts)
+            if (Figures.Last(name) is { } table) text = WithTable(text, name, table);
+        File.WriteAllText(file, text);
+        return code;
+    }
+
+    private static string WithTable(string text, string name, string table)
+    {
+        var (begin, end) = ($"<!-- measured: {name} -->\n", $"<!-- end: {name} -->");
+        var (from, to) = (text.IndexOf(begin, StringComparison.Ordinal), text.IndexOf(end, StringComparison.Ordinal));
+        if (from < 0 || to < from) throw new InvalidOperationException($"docs/performance.md lacks the marks of {name}");
+        return text[..(from + begin.Length)] + table + text[to..];
+    }
+}
