@@ -3,13 +3,14 @@ using MathNet.Numerics.LinearAlgebra;
 namespace Ohmstead.Electrical.Tests.Diagnosis;
 
 /// <summary>
-/// The posterior of every set of faults of the <see cref="SmallLadder"/>, by summing over all sets and a dense grid of sizes.
+/// The posterior of every set of faults of the <see cref="SmallLadder"/>, by summing over all sets and sizes on a grid that is fine where it matters.
 /// It shares the model's assumptions with the diagnosis and nothing else: parameters log-normal and followed along their slope
 /// on the meter's scale, the meter's error of limit 1 with its variance of 1/3 as normal, any reading wrong with 1 in 1,000.
 /// </summary>
 internal sealed class ExhaustiveSum
 {
-    private const int GridPoints = 160;
+    private const int Cells = 80;
+    private const int Parts = 9;
     private const double WrongChance = 1e-3;
     private const double ScaleWidth = 300;
 
@@ -46,17 +47,27 @@ internal sealed class ExhaustiveSum
         }
     }
 
-    /// <summary>The mean of the likelihood over the sizes, which lie evenly on a logarithmic scale.</summary>
+    /// <summary>
+    /// The mean of the likelihood over the sizes, which lie evenly on a logarithmic scale: over cells, and over parts of those
+    /// cells that matter and across which it changes.
+    /// </summary>
     private double Likelihood(double[] ohms, bool[] isFixed, int[] sized)
     {
         if (sized.Length == 0) return Density(ohms, isFixed);
-        var sum = 0.0;
-        for (var k = 0; k < GridPoints; k++)
+        double At(double share)
         {
-            ohms[sized[0]] = SmallLadder.LeastSize * Math.Pow(SmallLadder.MostSize / SmallLadder.LeastSize, (k + 0.5) / GridPoints);
-            sum += Likelihood(ohms, isFixed, sized[1..]);
+            ohms[sized[0]] = SmallLadder.LeastSize * Math.Pow(SmallLadder.MostSize / SmallLadder.LeastSize, share);
+            return Likelihood(ohms, isFixed, sized[1..]);
         }
-        return sum / GridPoints;
+        var coarse = Enumerable.Range(0, Cells).Select(k => At((k + 0.5) / Cells)).ToArray();
+        var (sum, most) = (0.0, coarse.Max());
+        for (var k = 0; k < Cells; k++)
+        {
+            double[] around = [coarse[Math.Max(k - 1, 0)], coarse[k], coarse[Math.Min(k + 1, Cells - 1)]];
+            var isFine = around.Max() > 1e-5 * most && around.Max() > 1.1 * around.Min();
+            sum += isFine ? Enumerable.Range(0, Parts).Average(n => At((k + ((n + 0.5) / Parts)) / Cells)) : coarse[k];
+        }
+        return sum / Cells;
     }
 
     private double Density(double[] ohms, bool[] isFixed)
