@@ -1,0 +1,49 @@
+using CsCheck;
+using MathNet.Numerics.Distributions;
+using MathNet.Numerics.Integration;
+using Ohmstead.Electrical.Readings;
+
+namespace Ohmstead.Electrical.Tests.Readings;
+
+/// <summary>The normal distribution as the core has it (key numerical-erfc), against Math.NET Numerics and by integration.</summary>
+public class NormalLawTests
+{
+    [Fact]
+    public void The_chance_of_a_value_below_is_good_to_a_millionth_of_the_tail() =>
+        Gen.Double[-30, 8].Sample(x => Math.Abs((NormalLaw.Below(x) / Normal.CDF(0, 1, x)) - 1) < 1e-6);
+
+    [Fact]
+    public void Below_and_above_add_up_to_one() => Gen.Double[-8, 8].Sample(x => Math.Abs(NormalLaw.Below(x) + NormalLaw.Below(-x) - 1) < 2.4e-7);
+
+    /// <remarks>A gradient without curvature is small, because both come from the same movement of the readings.</remarks>
+    [Theory]
+    [InlineData(0.5, 0, 0)]
+    [InlineData(0.5, 0, 40)]
+    [InlineData(0, -3, 40)]
+    [InlineData(1, 12, 500)]
+    [InlineData(0.2, 0, 4000)]
+    [InlineData(0, 0.1, 5e-4)]
+    [InlineData(0, -200, 1)]
+    [InlineData(1, -20, 3)]
+    public void A_parabola_cut_to_the_range_of_a_share_has_its_integral(double at, double gradient, double curvature)
+    {
+        double Log(double u) => (gradient * (u - at)) - (0.5 * curvature * (u - at) * (u - at));
+        var most = Enumerable.Range(0, 1001).Max(k => Log(k / 1000.0));
+        var integral = Enumerable.Range(0, 200).Sum(k => GaussLegendreRule.Integrate(u => Math.Exp(Log(u) - most), k / 200.0, (k + 1) / 200.0, 10));
+        Assert.Equal(most + Math.Log(integral), NormalLaw.LogIntegral(at, gradient, curvature), 0.02);
+    }
+
+    [Fact]
+    public void A_matrix_times_its_inverse_is_one_and_its_determinant_is_that_of_the_factors()
+    {
+        var random = new Random(3);
+        const int n = 12;
+        var b = MathNet.Numerics.LinearAlgebra.Matrix<double>.Build.Dense(n, n, (_, _) => random.NextDouble() - 0.5);
+        var a = (b * b.Transpose()) + (0.1 * MathNet.Numerics.LinearAlgebra.Matrix<double>.Build.DenseIdentity(n));
+        var inverse = new double[n * n];
+        var log = PositiveDefinite.Invert(a.ToRowMajorArray(), inverse, n);
+        var symmetric = MathNet.Numerics.LinearAlgebra.Matrix<double>.Build.Dense(n, n, (i, j) => inverse[(Math.Max(i, j) * n) + Math.Min(i, j)]);
+        Assert.True(((a * symmetric) - MathNet.Numerics.LinearAlgebra.Matrix<double>.Build.DenseIdentity(n)).L2Norm() < 1e-9);
+        Assert.Equal(Math.Log(a.Determinant()), log, 1e-9);
+    }
+}
