@@ -39,7 +39,10 @@ internal static class FaultCatalogue
         if (mode.Size is not { } size) return null;
         if (mode.Name != "shorted-turns") return dice.LogBetween(size.Low, size.High);
         double turns = element.Number("turns");
-        return Math.Max(1, Math.Round(dice.LogBetween(Math.Max(1, size.Low * turns), Math.Max(1, size.High * turns))));
+        double least = Math.Max(1, Math.Ceiling(size.Low * turns));
+        double most = Math.Max(least, Math.Floor(size.High * turns));
+        double drawn = dice.LogBetween(Math.Max(1, size.Low * turns), Math.Max(1, size.High * turns));
+        return Math.Clamp(Math.Round(drawn), least, most);
     }
 
     private static FaultMode[] Own(JsonObject element, string kind)

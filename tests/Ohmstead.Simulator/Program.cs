@@ -46,10 +46,18 @@ internal static class Program
 
     private static void Remake(Arguments given)
     {
-        string folder = given.One("into") ?? "tests/Reference/ngspice";
+        string folder = given.One("into") ?? "tests/Reference";
+        string contract = given.One("contract") ?? "tests/Reference/contract";
         string only = given.One("only") ?? "";
-        RandomSheets.RemakeContract(folder, given.One("contract") ?? "tests/Reference/contract", only);
-        RandomSheets.Remake(folder, only);
+        string solved = Path.Combine(folder, "ngspice");
+        RandomSheets.RemakeContract(solved, contract, only);
+        RandomSheets.Remake(solved, only);
+        (string Sheet, int Seed)[] drawn = [(Path.Combine(contract, "twin-160.sheet.json"), 160), ("demo/solo-110.sheet.json", 110)];
+        foreach ((string file, int seed) in drawn)
+        {
+            JsonObject sheet = Store.Read(file);
+            new UnitsMaker(sheet, Path.Combine(folder, "units", sheet.Word("id")), seed).Remake(only);
+        }
     }
 
     private static void Units(Arguments given)

@@ -5,7 +5,8 @@ namespace Ohmstead.Simulator;
 /// <summary>Writes drawn sheets and their expected values.</summary>
 internal static class RandomSheets
 {
-    private const int Count = 32;
+    private const int Count = 38;
+    private const int FirstWithBridge = 32;
 
     public static void Remake(string folder, string only)
     {
@@ -14,8 +15,9 @@ internal static class RandomSheets
             string id = "random-" + n.ToString("000", System.Globalization.CultureInfo.InvariantCulture);
             if (!id.Contains(only, StringComparison.Ordinal)) continue;
             string stem = Path.Combine(folder, "random", id["random-".Length..]);
+            JsonObject drawn = new SheetMaker(1000 + n, n >= FirstWithBridge).Make(id);
             Store.WriteLines(
-                stem + ".sheet.json", new SheetMaker(1000 + n).Make(id), "cores", "controls", "elements", "readings", "takeApart");
+                stem + ".sheet.json", drawn, "cores", "controls", "elements", "readings", "takeApart");
             JsonObject sheet = Store.Read(stem + ".sheet.json");
             JsonObject[] cases = [.. FaultSets.Draw(new Dice(5000 + n), sheet).Select(faults => Case(sheet, faults))];
             Store.WriteLines(stem + ".expected.json", new JsonObject

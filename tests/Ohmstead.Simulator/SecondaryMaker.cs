@@ -3,8 +3,9 @@ using System.Text.Json.Nodes;
 namespace Ohmstead.Simulator;
 
 /// <summary>Draws a secondary winding with its taps, sliders, breaker, switches, lamp and rectifiers.</summary>
-internal sealed class SecondaryMaker(Dice dice, SheetDraft draft)
+internal sealed class SecondaryMaker(Dice dice, SheetDraft draft, bool withBridge)
 {
+    private readonly int mostRectifiers = withBridge ? 6 : 2;
     private int sliders;
     private int rectifiers;
 
@@ -50,8 +51,9 @@ internal sealed class SecondaryMaker(Dice dice, SheetDraft draft)
             draft.Add("lamp-" + sec, "lamp", lit.Throttle is null ? Lead(lit) : lit.Post, common,
                 ("volts", Dice.Tidy(lit.Volts * dice.Between(0.9, 1.4), 2)), ("amps", dice.Tidy(0.05, 0.4, 2)));
         }
-        if (rectifiers < 2 && dice.Chance(0.75)) own.Add(Rectifier(sec, index, volts, common, own, taps));
-        draft.Near.Add(SheetDraft.Names(own.Select(output => output.Post).Append(common).Distinct()));
+        if (withBridge && rectifiers == 0) own.Add(Bridge(sec, index, volts, common, own));
+        else if (rectifiers < mostRectifiers && dice.Chance(0.75)) own.Add(Rectifier(sec, index, volts, common, own, taps));
+        draft.Near.Add(SheetDraft.Names(own.Select(output => output.Post).Append(common).Concat(own.Select(output => output.Common)).Distinct()));
         draft.Outputs.AddRange(own);
     }
 
@@ -128,6 +130,21 @@ internal sealed class SecondaryMaker(Dice dice, SheetDraft draft)
         draft.Add("out-" + sec, "switch", sec + "-stud", dc, ("control", control), ("closedIn", SheetDraft.Names("first", "second")));
         return new Output(dc, common, index, 0.4 * source.Volts, load, Direct: true, Throttle: source.Throttle,
             Selector: (control, dice.Chance(0.5) ? "first" : "second", "off"));
+    }
+
+    /// <summary>Four discs between an output and a pair of posts of their own, which hangs on nothing else.</summary>
+    private Output Bridge(string sec, int index, double volts, string common, List<Output> own)
+    {
+        Output source = dice.Pick(own);
+        string feed = source.Throttle is null ? Lead(source) : source.Post;
+        (string plus, string minus) = ("post-" + sec + "-plus", "post-" + sec + "-minus");
+        Disc(sec + "-a", feed, sec + "-stud");
+        Disc(sec + "-b", common, sec + "-stud");
+        Disc(sec + "-c", minus, feed);
+        Disc(sec + "-d", minus, common);
+        draft.Add("w-" + sec + "-plus", "wire", sec + "-stud", plus, ("colour", "orange"));
+        return new Output(plus, minus, index, 0.9 * Math.Min(volts, source.Volts), dice.LogBetween(4, 40), Direct: true,
+            Throttle: source.Throttle, Selector: source.Selector, Liftable: "w-" + sec + "-plus");
     }
 
     private void Disc(string name, string from, string to)

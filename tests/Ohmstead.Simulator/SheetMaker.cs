@@ -3,7 +3,7 @@ using System.Text.Json.Nodes;
 namespace Ohmstead.Simulator;
 
 /// <summary>Draws a whole type sheet: mains side here, secondaries, readings and the rest in their own makers.</summary>
-internal sealed class SheetMaker(int seed)
+internal sealed class SheetMaker(int seed, bool withBridge)
 {
     private static readonly (double Volts, double Hertz)[] Supplies = [(115, 60), (120, 60), (230, 50), (240, 50), (100, 50)];
     private readonly Dice dice = new(seed);
@@ -16,7 +16,7 @@ internal sealed class SheetMaker(int seed)
         int cores = dice.Chance(0.4) ? 2 : 1;
         string line = Mains(draft);
         int secondaries = Math.Max(cores, dice.Whole(1, 3));
-        SecondaryMaker maker = new(dice, draft);
+        SecondaryMaker maker = new(dice, draft, withBridge);
         for (int n = 0; n < cores; n++)
         {
             double share = power / cores;

@@ -10,17 +10,29 @@ namespace Ohmstead.Simulator;
 internal sealed class UnitsMaker(JsonObject sheet, string folder, int seed)
 {
     private const double ExpectedFaults = 2;
+    private const int Kept = 40;
 
-    public void Make(int first, int count)
+    /// <summary>Makes what is not there yet.</summary>
+    public void Make(int first, int count) => Make(Enumerable.Range(first, count).Where(n => !File.Exists(Stem(n) + ".truth.json")));
+
+    /// <summary>Makes all that are kept again, or those in whose name the pattern occurs.</summary>
+    public void Remake(string only) => Make(Enumerable.Range(0, Kept).Where(n => Name(n).Contains(only, StringComparison.Ordinal)));
+
+    private void Make(IEnumerable<int> numbers)
     {
-        Store.Write(Path.Combine(folder, "..", sheet.Word("id") + ".sheet.json"), sheet.DeepClone());
-        for (int n = first; n < first + count; n++)
+        foreach (int n in numbers)
         {
-            string stem = Path.Combine(folder, n.ToString("000", CultureInfo.InvariantCulture));
-            if (File.Exists(stem + ".truth.json")) continue;
-            Make(stem, new Dice(unchecked(seed * 7919 + n)));
+            Store.Write(Path.Combine(folder, "..", sheet.Word("id") + ".sheet.json"), sheet.DeepClone());
+            Make(Stem(n), new Dice(unchecked(seed * 7919 + n)));
+            Console.Error.WriteLine(Name(n));
         }
     }
+
+    private string Name(int n) => $"units-{sheet.Word("id")}-{Number(n)}";
+
+    private string Stem(int n) => Path.Combine(folder, Number(n));
+
+    private static string Number(int n) => n.ToString("000", CultureInfo.InvariantCulture);
 
     private void Make(string stem, Dice dice)
     {
