@@ -1,0 +1,23 @@
+namespace Ohmstead.Workshop.Keeping;
+
+/// <summary>Photos as files named by their hash.</summary>
+public interface IPhotos
+{
+    /// <summary>Keeps a photo: written and synced before this returns.</summary>
+    /// <param name="mostBytes">More than this is refused [bytes].</param>
+    Task<PhotoKept> KeepAsync(Stream photo, long mostBytes, DateTimeOffset at, CancellationToken cancel);
+
+    /// <summary>The photo as it came, or null.</summary>
+    Task<PhotoFile?> OpenAsync(string hash, CancellationToken cancel);
+
+    /// <summary>A small JPEG of it, turned upright, made once; or null.</summary>
+    Task<PhotoFile?> OpenThumbnailAsync(string hash, CancellationToken cancel);
+}
+
+/// <summary>What became of a photo.</summary>
+/// <param name="Hash">SHA-256, lower-case hexadecimal; empty when refused.</param>
+/// <param name="Refused">Why it was refused, in words; empty when kept.</param>
+public sealed record PhotoKept(string Hash, string Refused, int WidthPixels, int HeightPixels);
+
+/// <summary>An open photo; the reader closes it.</summary>
+public sealed record PhotoFile(Stream Content, string MediaType);

@@ -1,0 +1,42 @@
+using System.Collections.Immutable;
+
+namespace Ohmstead.Workshop.Shops;
+
+/// <summary>The shop: name, money, meters, loads, and the limits it works by.</summary>
+/// <param name="Money">What money is called, "USD" or "€".</param>
+/// <param name="RatePerHour">Bench rate [money/h].</param>
+public sealed record Shop(
+    string Name, string Address, string Money, double RatePerHour, string Paper, ImmutableArray<ShopMeter> Meters, ImmutableArray<ShopLoad> Loads,
+    ImmutableArray<ShopLimit> Limits, ImmutableArray<LookOverItem> LookOver)
+{
+    /// <summary>The kind of the document it is kept as, and its id.</summary>
+    public const string DocumentKind = "shop";
+}
+
+/// <summary>A meter on the bench.</summary>
+/// <param name="Errors">Limits of error by quantity ("ac-volts"), as in a readings file.</param>
+/// <param name="IsTrueRms">False for one that responds to the average and is scaled for a sine.</param>
+public sealed record ShopMeter(string Id, string Name, bool IsTrueRms, ImmutableSortedDictionary<string, ShopMeterError> Errors);
+
+/// <summary>The limit of error of one quantity: ± (percent + floor).</summary>
+/// <param name="Floor">Fixed part, in the quantity's unit.</param>
+/// <param name="Shared">Share of it common to all readings [0..1].</param>
+/// <param name="LeadOhms">What the probes read when joined [Ω].</param>
+public sealed record ShopMeterError(double Percent, double Floor, double Shared, double LeadOhms);
+
+/// <summary>A load or lamp on the shelf.</summary>
+/// <param name="Ohms">Its resistance; of a lamp, hot [Ω].</param>
+/// <param name="Volts">Rated volts of a lamp; 0 for a resistance [V].</param>
+/// <param name="Amps">Rated amps of a lamp; 0 for a resistance [A].</param>
+public sealed record ShopLoad(string Id, string Name, double Ohms, double Volts, double Amps);
+
+/// <summary>A limit that the shop works by, with its source.</summary>
+/// <param name="Unit">"Ω", "mA".</param>
+/// <param name="Source">Where it comes from, or "common practice, no source".</param>
+/// <param name="Date">When it was last looked at, as written.</param>
+public sealed record ShopLimit(string Id, string Title, double Value, string Unit, string Source, string Date);
+
+/// <summary>A part without a circuit that the look-over asks for.</summary>
+/// <param name="Question">Asked in plain words.</param>
+/// <param name="Answers">Usual answers, best first.</param>
+public sealed record LookOverItem(string Id, string Title, string Question, ImmutableArray<string> Answers);

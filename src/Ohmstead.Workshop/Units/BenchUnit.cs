@@ -1,0 +1,32 @@
+using System.Collections.Immutable;
+using Ohmstead.Workshop.Journal;
+using Ohmstead.Workshop.Readings;
+
+namespace Ohmstead.Workshop.Units;
+
+/// <summary>A unit as its journal tells it: every entry, and what counts of them now.</summary>
+/// <param name="Journal">Every entry, first to last, corrected ones too.</param>
+/// <param name="Standing">What counts: corrected entries replaced or left out, in journal order.</param>
+/// <param name="Bench">How the bench stood last.</param>
+public sealed record BenchUnit(Guid Id, CardChanged Card, ImmutableArray<Entry> Journal, ImmutableArray<Entry> Standing, BenchState Bench)
+{
+    /// <summary>Number of the last entry: what an entry made on this view has seen.</summary>
+    public int LastNumber => Journal.Length == 0 ? 0 : Journal[^1].Number;
+
+    /// <summary>The last entry.</summary>
+    public Entry Last => Journal[^1];
+
+    /// <summary>The standing facts of one kind, with their entries.</summary>
+    public IEnumerable<(Entry Entry, T Fact)> All<T>()
+        where T : Fact => Standing.Where(e => e.Fact is T).Select(e => (e, (T)e.Fact));
+
+    /// <summary>Number of the last entry that changed the circuit; readings before it were of another unit.</summary>
+    public int LastChange => All<PartChanged>().Select(p => p.Entry.Number).DefaultIfEmpty(0).Last();
+
+    /// <summary>Readings that speak of the unit as it is now, in journal order; one taken twice is there twice.</summary>
+    public IEnumerable<(Entry Entry, ReadingEntered Fact)> CurrentReadings => All<ReadingEntered>().Where(r => r.Entry.Number > LastChange);
+
+    /// <summary>The last answer to each observation.</summary>
+    public ImmutableDictionary<string, Answer> Signs =>
+        All<SignAnswered>().GroupBy(s => s.Fact.ObservationId).ToImmutableDictionary(g => g.Key, g => g.Last().Fact.Answer);
+}
