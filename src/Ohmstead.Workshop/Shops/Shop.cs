@@ -5,18 +5,44 @@ namespace Ohmstead.Workshop.Shops;
 /// <summary>The shop: name, money, meters, loads, and the limits it works by.</summary>
 /// <param name="Money">What money is called, "USD" or "€".</param>
 /// <param name="RatePerHour">Bench rate [money/h].</param>
+/// <param name="Paper">What papers are printed on: <see cref="Letter"/> or <see cref="A4"/>.</param>
 public sealed record Shop(
-    string Name, string Address, string Money, double RatePerHour, string Paper, ImmutableArray<ShopMeter> Meters, ImmutableArray<ShopLoad> Loads,
-    ImmutableArray<ShopLimit> Limits, ImmutableArray<LookOverItem> LookOver)
+    string Name,
+    string Address,
+    string Money,
+    double RatePerHour,
+    string Paper,
+    ImmutableArray<ShopMeter> Meters,
+    ImmutableArray<ShopLoad> Loads,
+    ImmutableArray<ShopLimit> Limits,
+    ImmutableArray<LookOverItem> LookOver
+)
 {
-    /// <summary>The kind of the document it is kept as, and its id.</summary>
+    /// <summary>The kind of the document it is kept as.</summary>
     public const string DocumentKind = "shop";
+
+    /// <summary>The id of the document.</summary>
+    public const string DocumentId = "shop";
+
+    /// <summary>Letter paper, 8.5 by 11 inches.</summary>
+    public const string Letter = "letter";
+
+    /// <summary>A4 paper, 210 by 297 mm.</summary>
+    public const string A4 = "a4";
+
+    /// <summary>What a shop starts with. Its figures are common practice, no source.</summary>
+    public static Shop Usual { get; } = UsualShop.Make();
 }
 
 /// <summary>A meter on the bench.</summary>
 /// <param name="Errors">Limits of error by quantity ("ac-volts"), as in a readings file.</param>
 /// <param name="IsTrueRms">False for one that responds to the average and is scaled for a sine.</param>
-public sealed record ShopMeter(string Id, string Name, bool IsTrueRms, ImmutableSortedDictionary<string, ShopMeterError> Errors);
+public sealed record ShopMeter(
+    string Id,
+    string Name,
+    bool IsTrueRms,
+    ImmutableSortedDictionary<string, ShopMeterError> Errors
+);
 
 /// <summary>The limit of error of one quantity: ± (percent + floor).</summary>
 /// <param name="Floor">Fixed part, in the quantity's unit.</param>

@@ -1,0 +1,141 @@
+using System.Collections.Immutable;
+
+namespace Ohmstead.Workshop.Shops;
+
+/// <summary>What a shop starts with until it says otherwise. Every figure is common practice, no source.</summary>
+internal static class UsualShop
+{
+    private const string NoSource = "common practice, no source";
+
+    public static Shop Make() => new("", "", "USD", 50, "letter", Meters(), Loads(), Limits(), LookOver());
+
+    private static ImmutableArray<ShopMeter> Meters() =>
+        [
+            new("usual", "Hand meter, average-responding", false, Errors(0.8, 0.05, 0.2, 0.03)),
+            new("true-rms", "Hand meter, true RMS", true, Errors(0.8, 0.05, 0.2, 0.03)),
+        ];
+
+    /// <summary>The errors of a usual meter; of the plug-in power meter and the insulation tester beside it too.</summary>
+    private static ImmutableSortedDictionary<string, ShopMeterError> Errors(
+        double percent,
+        double floorOhms,
+        double leadOhms,
+        double floorVolts
+    ) =>
+        new Dictionary<string, ShopMeterError>
+        {
+            ["ohms"] = new(percent, floorOhms, 0.5, leadOhms),
+            ["insulation-ohms"] = new(5, 20e3, 0, 0),
+            ["ac-volts"] = new(percent, floorVolts, 0.5, 0),
+            ["dc-volts"] = new(percent, floorVolts, 0.5, 0),
+            ["ac-amps"] = new(percent, 0.01, 0, 0),
+            ["watts"] = new(percent, 0.5, 0, 0),
+        }.ToImmutableSortedDictionary(StringComparer.Ordinal);
+
+    private static ImmutableArray<ShopLoad> Loads() =>
+        [
+            new("r-2.5", "Resistor bank 2.5 Ω", 2.5, 0, 0),
+            new("r-4", "Resistor bank 4 Ω", 4, 0, 0),
+            new("r-5", "Resistor bank 5 Ω", 5, 0, 0),
+            new("r-8", "Resistor bank 8 Ω", 8, 0, 0),
+            new("r-47", "Resistor 47 Ω", 47, 0, 0),
+            new("lamp-60", "Series lamp 60 W, 120 V", 240, 120, 0.5),
+            new("lamp-100", "Series lamp 100 W, 120 V", 144, 120, 0.833),
+        ];
+
+    private static ImmutableArray<ShopLimit> Limits() =>
+        [
+            new("insulation", "Insulation, mains side to posts and core at 500 V: least", 2e6, "Ω", NoSource, ""),
+            new("insulation-usual", "Insulation that a dry unit usually has: more than", 100e6, "Ω", NoSource, ""),
+            new("touch-current", "Touch current to earth, either way of the plug: most", 0.25, "mA", NoSource, ""),
+            new("rise", "Rise of the windings in a heat run: most", 65, "K", NoSource, ""),
+            new("roller", "Roller diameter, of a new one: least", 70, "%", NoSource, ""),
+            new("usable", "Share of the printed watts that can be used for hours", 70, "%", NoSource, ""),
+        ];
+
+    private static ImmutableArray<LookOverItem> LookOver() =>
+        [
+            new(
+                "cord",
+                "Cord",
+                "Bend the cord along its whole length. How does its cover look and feel?",
+                [
+                    "supple, no cracks",
+                    "stiff",
+                    "sticky or gummy",
+                    "cracked",
+                    "crumbles, wire to be seen",
+                    "already renewed",
+                ]
+            ),
+            new(
+                "plug",
+                "Plug",
+                "Look at the plug. Are the blades firm and the body whole?",
+                ["firm and whole", "blades loose", "body cracked", "screws open to the touch", "already renewed"]
+            ),
+            new(
+                "strain-relief",
+                "Strain relief",
+                "Pull and twist the cord where it enters the case. Does it stay put?",
+                ["stays put", "moves a little", "slides in and out", "no knot or clamp to be found"]
+            ),
+            new(
+                "sleeves",
+                "Wire sleeves",
+                "With the cover off: how are the sleeves of the wires inside? Do not move brittle ones; fibre sleeves may hold asbestos.",
+                ["supple", "hard but whole", "brittle", "bare wire to be seen", "not opened yet"]
+            ),
+            new(
+                "groove",
+                "Coil track",
+                "Look along the bare turns that the rollers run on. Is a groove worn, or are turns burnt?",
+                [
+                    "even and bright",
+                    "dirty, even",
+                    "a light groove",
+                    "a deep groove",
+                    "burnt or blued turns",
+                    "not opened yet",
+                ]
+            ),
+            new(
+                "flats",
+                "Rollers",
+                "Turn each roller. Is it round, free, and of full size?",
+                [
+                    "round and free",
+                    "small flats",
+                    "large flats",
+                    "stuck",
+                    "worn small",
+                    "broken or missing",
+                    "not opened yet",
+                ]
+            ),
+            new(
+                "posts",
+                "Posts and nuts",
+                "Hold each post and try to turn it. Are posts and nuts firm and bright?",
+                ["firm and bright", "tarnished", "nuts missing", "a post turns", "insulator cracked"]
+            ),
+            new(
+                "case",
+                "Case",
+                "Look round the case. Are there cracks, or gaps through which something live could be touched?",
+                [
+                    "whole",
+                    "scratched",
+                    "a crack, nothing live in reach",
+                    "a crack, something live in reach",
+                    "piece missing",
+                ]
+            ),
+            new(
+                "handles",
+                "Handles",
+                "Move each handle from end to end. Does it move smoothly and turn its shaft?",
+                ["smooth, firm", "stiff", "slips on its shaft", "cracked", "missing"]
+            ),
+        ];
+}
