@@ -23,6 +23,9 @@ internal sealed class BenchUnit
 
     public FaultCatalogue Catalogue { get; }
 
+    /// <summary>Alternating volts are read with a meter that averages.</summary>
+    public bool HasAveragingMeter { get; init; }
+
     /// <summary>How the last reading's iteration ended.</summary>
     public Solution Last { get; private set; }
 
@@ -46,7 +49,7 @@ internal sealed class BenchUnit
         var circuit = new FaultedCircuits(Model, spec, spec.State).For(faults);
         var own = values.Copy();
         foreach (var f in faults) f.ApplyTo(own);
-        Last = solver.Solve(circuit, own);
+        Last = solver.Solve(circuit, own, HasAveragingMeter);
         WasPeriodic = !circuit.IsDirect && solver.WasPeriodic;
         Assert.True(Last.Stop == Stop.Converged, $"{spec.Id} did not converge: {Last}");
         Assert.False(double.IsNaN(Last.Value), $"{spec.Id} is NaN");

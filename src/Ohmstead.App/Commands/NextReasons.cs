@@ -83,7 +83,7 @@ internal sealed class NextReasons
     private ExpectedBand Band(NextReading next, ImmutableArray<FaultMode> faults)
     {
         var sized = faults.Select(m => new AssumedFault(m, SizeOf(m))).ToImmutableArray();
-        var predicted = Prediction.Run(model, [(next.Spec, taken.StateOf(model.Sheet, next.Spec))], sized);
+        var predicted = Prediction.Run(model, [(next.Spec, taken.StateOf(model.Sheet, next.Spec))], sized, taken.Meter.IsAveraging);
         return ExpectedBand.Of(predicted[0], taken.Meter.For(next.Spec.Quantity));
     }
 

@@ -19,7 +19,7 @@ internal static class ReadingTable
         var measured = taken.Readings.Where(r => r.IsTaken).ToList();
         if (measured.Count > 0)
         {
-            var sound = Prediction.Run(model, measured.Select(r => (r.Spec, r.State)), []);
+            var sound = Prediction.Run(model, measured.Select(r => (r.Spec, r.State)), [], taken.Meter.IsAveraging);
             Console.WriteLine(Style.Heading($"  {"reading",-21} {"measured",-11} {"sound units",-17} {"verdict",-26} faults give"));
             for (var n = 0; n < measured.Count; n++)
             {

@@ -10,6 +10,12 @@ namespace Ohmstead.Electrical.Readings;
 /// <param name="LeadOhms">What the probes read when joined, still in the values [Ω].</param>
 public sealed record MeterError(double Percent, double Floor, double Shared, double LeadOhms)
 {
+    /// <summary>
+    /// True when alternating volts are rectified, averaged and scaled to be right for a sine: what is shown is π/(2√2) times the
+    /// mean of |v|, the mean of v removed first. False for true RMS.
+    /// </summary>
+    public bool IsAveraging { get; init; }
+
     /// <summary>The limit of error at a value, in the quantity's unit.</summary>
     public double LimitAt(double value) => (Percent / 100 * Math.Abs(value)) + Floor;
 
@@ -47,4 +53,7 @@ public sealed record Meter(ImmutableDictionary<Quantity, MeterError> Errors)
 
     /// <summary>The error for a quantity.</summary>
     public MeterError For(Quantity quantity) => Errors[quantity];
+
+    /// <summary>True when its alternating volts are those of an averaging meter.</summary>
+    public bool IsAveraging => Errors[Quantity.AcVolts].IsAveraging;
 }

@@ -29,6 +29,8 @@ public static class Prediction
 
     private static readonly Meter ScaleMeter = new(Enum.GetValues<Quantity>().ToImmutableDictionary(q => q, _ => Scale));
 
+    private static readonly Meter AveragingScaleMeter = new(ScaleMeter.Errors.SetItem(Quantity.AcVolts, Scale with { IsAveraging = true }));
+
     /// <summary>
     /// Predicts each reading in its state. The band comes from the slopes of the reading along every parameter (wide ones
     /// across ± one deviation, see <see cref="Predictor"/>) on a logarithmic scale, good to a tenth of its width; it fails
@@ -36,9 +38,11 @@ public static class Prediction
     /// </summary>
     /// <param name="readings">What is read, and the state it is read in.</param>
     /// <param name="faults">The faults assumed; empty for a sound unit.</param>
-    public static ImmutableArray<PredictedReading> Run(UnitModel model, IEnumerable<(ReadingSpec Spec, ReadingState State)> readings, ImmutableArray<AssumedFault> faults)
+    /// <param name="isAveraging">Alternating volts as an averaging meter shows them (<see cref="MeterError.IsAveraging"/>).</param>
+    public static ImmutableArray<PredictedReading> Run(
+        UnitModel model, IEnumerable<(ReadingSpec Spec, ReadingState State)> readings, ImmutableArray<AssumedFault> faults, bool isAveraging = false)
     {
-        var set = new ReadingSet(model, new FaultCatalogue(model), readings, ScaleMeter);
+        var set = new ReadingSet(model, new FaultCatalogue(model), readings, isAveraging ? AveragingScaleMeter : ScaleMeter);
         var predictor = new Predictor(set);
         Fault[] nominal = [.. faults.Select(f => new Fault(f.Mode, f.Size ?? f.Mode.MiddleSize))];
         var result = ImmutableArray.CreateBuilder<PredictedReading>(set.Count);

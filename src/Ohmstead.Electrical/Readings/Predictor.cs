@@ -47,7 +47,7 @@ internal sealed class Predictor(ReadingSet set)
     /// <summary>A reading of the unit set by <see cref="Begin(ReadOnlySpan{Fault})"/>, in its quantity's unit.</summary>
     public double Value(int reading, ReadOnlySpan<Fault> faults)
     {
-        var solution = solver.Solve(set.Circuits[reading].For(faults), values);
+        var solution = solver.Solve(set.Circuits[reading].For(faults), values, set.Errors[reading].IsAveraging);
         Solved++;
         if (solution.Stop != Stop.Converged) Unconverged++;
         return double.IsFinite(solution.Value) ? Math.Clamp(solution.Value, -Solution.NoPathOhms, Solution.NoPathOhms) : Solution.NoPathOhms;

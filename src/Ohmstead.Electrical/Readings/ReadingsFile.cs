@@ -39,7 +39,11 @@ public static class ReadingsFile
             var usual = errors[quantity];
             var (percent, floor) = (at.Number("percent", usual.Percent, 0, 50), at.Number("floor", usual.Floor, 0, 1e9));
             if (percent == 0 && floor == 0) at.Report("has neither percent nor floor", "every meter has an error: give at least one of them above 0");
-            errors = errors.SetItem(quantity, new MeterError(percent, floor, at.Number("shared", 0, 0, 1), at.Number("leadOhms", 0, 0, 100)));
+            errors = errors.SetItem(quantity, new MeterError(percent, floor, at.Number("shared", 0, 0, 1), at.Number("leadOhms", 0, 0, 100))
+            {
+                IsAveraging = at.Flag("averaging"),
+            });
+            if (quantity != Quantity.AcVolts && errors[quantity].IsAveraging) at.Report("averaging", "stands on a quantity other than ac-volts", "leave it out");
         }
         return new Meter(errors);
     }

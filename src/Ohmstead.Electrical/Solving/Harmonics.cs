@@ -45,6 +45,31 @@ internal static class Harmonics
         return new Complex(re * scale, im * scale);
     }
 
+    /// <summary>
+    /// π/(2√2) times the mean of |v| of a waveform without its mean: what a meter shows that rectifies, averages and is scaled
+    /// to be right for a sine. Sampled finely, so that where it crosses zero costs less than 10⁻⁴.
+    /// </summary>
+    /// <param name="phasors">RMS phasors of the harmonics; the one at 0 is left out.</param>
+    public static double SineScaledAverage(ReadOnlySpan<Complex> phasors)
+    {
+        const int finer = 4;
+        Span<double> wave = stackalloc double[Samples];
+        var sum = 0.0;
+        for (var part = 0; part < finer; part++)
+        {
+            wave.Clear();
+            for (var k = 1; k < phasors.Length; k++)
+            {
+                var turned = phasors[k] * Complex.FromPolarCoordinates(1, 2 * Math.PI * k * part / (finer * Samples));
+                AddScaled(wave, Cosines.AsSpan(k * Samples, Samples), turned.Real);
+                AddScaled(wave, Sines.AsSpan(k * Samples, Samples), -turned.Imaginary);
+            }
+            foreach (var v in wave) sum += Math.Abs(v);
+        }
+        // √2 of the RMS phasors and π/(2√2) of the scale.
+        return Math.PI / 2 * sum / (finer * Samples);
+    }
+
     /// <summary>Σ a·b over a period.</summary>
     public static double Dot(ReadOnlySpan<double> a, ReadOnlySpan<double> b)
     {

@@ -27,6 +27,7 @@ internal sealed class PeriodicSolver(PhasorSolver phasor)
     private Complex[] transfers = [];
     private Complex[] open = [];
     private Complex[] openOut = [];
+    private readonly Complex[] probe = new Complex[Harmonics.Highest];
     private double[] squares = [];
     private double[] step = [];
     private double[] jacobian = [];
@@ -44,6 +45,9 @@ internal sealed class PeriodicSolver(PhasorSolver phasor)
 
     /// <summary>RMS of the probe voltage without its mean [V].</summary>
     public double ProbeRms { get; private set; }
+
+    /// <summary>The alternating part of the probe voltage as an averaging meter scaled for a sine shows it [V].</summary>
+    public double ProbeAveraged() => Harmonics.SineScaledAverage(probe);
 
     /// <summary>RMS current of the source, direct part included [A].</summary>
     public double SourceAmps { get; private set; }
@@ -224,6 +228,7 @@ internal sealed class PeriodicSolver(PhasorSolver phasor)
                     var high = transfers[((((place + 1) * Outputs) + o) * ports) + p];
                     value -= (low + (share * (high - low))) * waves.Current(p, k);
                 }
+                if (o == parts) probe[k] = value;
                 if (o == parts && k == 0) ProbeMean = value.Real;
                 if (o == parts + 1 && k == 1) SourceWatts = phasor.SourceVolts * value.Real;
                 if (k > 0 || o != parts) squares[o] += (value.Real * value.Real) + (value.Imaginary * value.Imaginary);

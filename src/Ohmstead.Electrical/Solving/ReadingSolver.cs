@@ -21,8 +21,9 @@ public sealed class ReadingSolver
     /// <summary>Solves one reading. Cost: microseconds; tens of them where a rectifier conducts.</summary>
     /// <param name="circuit">The reading's circuit; its tapped windings must be the way round that <paramref name="values"/> say.</param>
     /// <param name="values">The numbers of the unit.</param>
+    /// <param name="isAveraging">Alternating volts as a meter shows them that rectifies, averages and is scaled for a sine.</param>
     /// <returns>The value in the quantity's unit, and how the iteration ended.</returns>
-    public Solution Solve(ReadingCircuit circuit, UnitValues values)
+    public Solution Solve(ReadingCircuit circuit, UnitValues values, bool isAveraging = false)
     {
         if (circuit.IsDirect) return direct.Solve(circuit, values);
         var linear = phasor.Solve(circuit, values, network);
@@ -30,7 +31,7 @@ public sealed class ReadingSolver
         var solved = periodic.Solve(network);
         var value = circuit.Spec.Quantity switch
         {
-            Quantity.AcVolts => periodic.ProbeRms,
+            Quantity.AcVolts => isAveraging ? periodic.ProbeAveraged() : periodic.ProbeRms,
             Quantity.DcVolts => periodic.ProbeMean,
             Quantity.AcAmps => periodic.SourceAmps,
             _ => periodic.SourceWatts,

@@ -37,6 +37,16 @@ public class ReadingsFileTests
     }
 
     [Fact]
+    public void An_averaging_meter_is_one_of_alternating_volts_only()
+    {
+        var read = Read("""{ "ohmstead": "readings/1", "sheet": "twin-160", "meter": { "ac-volts": { "averaging": true } }, "readings": [] }""").Required;
+        Assert.True(read.Meter.IsAveraging);
+        Assert.False(Meter.Usual.IsAveraging);
+        var refused = Read("""{ "ohmstead": "readings/1", "sheet": "twin-160", "meter": { "ohms": { "averaging": true } }, "readings": [] }""");
+        Assert.Equal("$.meter.ohms.averaging", Assert.Single(refused.Problems).Path);
+    }
+
+    [Fact]
     public void A_meter_is_as_said_and_otherwise_the_usual_one()
     {
         var meter = Read("""
