@@ -16,7 +16,9 @@ var root = new RootCommand("Ohmstead: bench work on vintage low-voltage toy-trai
     FitCommand.Make(),
     ExampleCommand.Make(),
     CompletionCommand.Make(),
+    ServeCommand.MakeDemo(),
 };
+ServeCommand.PutInto(root);
 HelpWithExamples.PutInto(root);
 
 try
@@ -39,9 +41,9 @@ static int Run(ParseResult parsed)
 {
     var settings = new InvocationConfiguration { EnableDefaultExceptionHandler = false };
     if (parsed.Action is not ParseErrorAction mistake) return parsed.Invoke(settings);
-    // Without a verb the whole help is the answer; with one, only what is wrong with it. Either is no result.
+    // Only what is wrong, not the whole help; it is no result.
     mistake.ShowHelp = false;
     settings.Output = Console.Error;
-    (parsed.Tokens.Count == 0 ? parsed.RootCommandResult.Command.Parse(["--help"]) : parsed).Invoke(settings);
+    parsed.Invoke(settings);
     return ExitCode.Refused;
 }

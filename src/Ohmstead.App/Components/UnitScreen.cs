@@ -1,0 +1,103 @@
+using Microsoft.AspNetCore.Components;
+using Ohmstead.App.Web;
+using Ohmstead.Electrical.TypeSheets;
+using Ohmstead.Workshop.Journal;
+using Ohmstead.Workshop.Units;
+
+namespace Ohmstead.App.Components;
+
+/// <summary>
+/// A screen of one unit: reads it, reads it again when another window or a phone entered something, and tells what that was.
+/// A unit that is not there ends in the page that says so.
+/// </summary>
+public abstract class UnitScreen : ComponentBase, IDisposable
+{
+    private bool isDisposed;
+    private Guid shownId;
+
+    [Inject] protected Bench Bench { get; set; } = null!;
+
+    [Inject] protected NavigationManager Navigation { get; set; } = null!;
+
+    /// <summary>The unit, from the address.</summary>
+    [Parameter] public Guid Id { get; set; }
+
+    /// <summary>The unit as last read; null until then.</summary>
+    protected BenchUnit? Unit { get; private set; }
+
+    /// <summary>Its type sheet; null while its kind is not known or its sheet has problems.</summary>
+    protected TypeSheet? Sheet { get; private set; }
+
+    /// <summary>Entries of others that came in while this screen was open and have not been acknowledged.</summary>
+    protected IReadOnlyList<Entry> FromOthers { get; private set; } = [];
+
+    /// <summary>When the last entry made here was on the disk; null for none.</summary>
+    protected DateTimeOffset? SavedAt { get; private set; }
+
+    /// <summary>Called after every reading of the unit, before the screen is drawn.</summary>
+    protected virtual Task UnitReadAsync() => Task.CompletedTask;
+
+    /// <inheritdoc/>
+    protected override void OnInitialized() => Bench.UnitChanged += OnUnitChanged;
+
+    /// <inheritdoc/>
+    protected override async Task OnParametersSetAsync()
+    {
+        if (shownId == Id) return;
+        (shownId, FromOthers, SavedAt) = (Id, [], null);
+        await ReadAsync();
+        if (Unit is null) Navigation.NotFound();
+    }
+
+    /// <summary>Enters facts and reads the unit again. When this returns they are on the disk.</summary>
+    protected async Task EnterAsync(params Fact[] facts)
+    {
+        if (Unit is null || facts.Length == 0) return;
+        isEntering = true;
+        var appended = await Bench.EnterAsync(Id, Unit.LastNumber, Who, facts);
+        own.UnionWith(appended.Written.Select(e => e.Id));
+        SavedAt = appended.Written[^1].At;
+        isEntering = false;
+        await ReadAsync();
+    }
+
+    /// <summary>Who enters here, as the journal names it.</summary>
+    protected virtual string Who => "bench";
+
+    /// <summary>The word of what others entered has been read.</summary>
+    protected void Acknowledge() => FromOthers = [];
+
+    private readonly HashSet<Guid> own = [];
+    private bool isEntering;
+
+    private async Task ReadAsync()
+    {
+        var before = Unit?.LastNumber;
+        var unit = await Bench.ReadAsync(Id);
+        if (unit is null) return;
+        if (before is { } seen && unit.LastNumber > seen)
+            FromOthers = [.. FromOthers, .. unit.Journal.Where(e => e.Number > seen && !own.Contains(e.Id))];
+        Unit = unit;
+        Sheet = await Bench.SheetAsync(unit.Card.SheetId);
+        await UnitReadAsync();
+    }
+
+    private void OnUnitChanged(Guid unitId)
+    {
+        if (unitId != Id || isEntering) return;
+        _ = InvokeAsync(async () =>
+        {
+            if (isDisposed || isEntering) return;
+            await ReadAsync();
+            StateHasChanged();
+        });
+    }
+
+    /// <inheritdoc/>
+    public virtual void Dispose()
+    {
+        isDisposed = true;
+        Bench.UnitChanged -= OnUnitChanged;
+        GC.SuppressFinalize(this);
+    }
+}

@@ -1,0 +1,69 @@
+using System.Collections.Concurrent;
+using System.Text.Json;
+using Ohmstead.Electrical.TypeSheets;
+using Ohmstead.Workshop.Journal;
+using Ohmstead.Workshop.Keeping;
+using Ohmstead.Workshop.Shops;
+using Ohmstead.Workshop.Units;
+
+namespace Ohmstead.App.Web;
+
+/// <summary>The workshop as every screen sees it: the store, with clock and new ids put in, and word of what other windows entered.</summary>
+/// <param name="newId">Makes ids; they rise with time.</param>
+public sealed class Bench(IStore store, IPhotos photos, TimeProvider time, Func<Guid> newId)
+{
+    /// <summary>Document kind of type sheets.</summary>
+    public const string SheetKind = "sheet";
+
+    private readonly ConcurrentDictionary<string, (int Version, TypeSheet? Sheet)> sheets = new(StringComparer.Ordinal);
+
+    /// <summary>A unit's journal grew, in whichever window. Called from any thread; a screen comes back to its own by InvokeAsync.</summary>
+    public event Action<Guid>? UnitChanged;
+
+    /// <summary>Lists, search and documents are asked here directly.</summary>
+    public IStore Store { get; } = store;
+
+    /// <summary>The photos.</summary>
+    public IPhotos Photos { get; } = photos;
+
+    /// <summary>The clock.</summary>
+    public TimeProvider Time { get; } = time;
+
+    /// <summary>A new id, made before an entry is sent, so that sending it twice keeps it once.</summary>
+    public Guid NewId() => newId();
+
+    /// <summary>The unit, or null when there is none with this id.</summary>
+    public Task<BenchUnit?> ReadAsync(Guid unitId) => Store.ReadAsync(unitId, CancellationToken.None);
+
+    /// <summary>Enters facts; they are on the disk when this returns.</summary>
+    /// <param name="seenNumber">Number of the last entry that the screen shows.</param>
+    public Task<Appended> EnterAsync(Guid unitId, int seenNumber, string by, params Fact[] facts)
+    {
+        var at = Time.GetUtcNow();
+        return EnterAsync(unitId, seenNumber, [.. facts.Select(f => new NewEntry(NewId(), at, by, f))]);
+    }
+
+    /// <summary>Enters entries whose ids are already made.</summary>
+    public async Task<Appended> EnterAsync(Guid unitId, int seenNumber, IReadOnlyList<NewEntry> entries)
+    {
+        var appended = await Store.AppendAsync(unitId, seenNumber, entries, CancellationToken.None);
+        UnitChanged?.Invoke(unitId);
+        return appended;
+    }
+
+    /// <summary>A sound type sheet, or null when there is none with this id or it has problems.</summary>
+    public async Task<TypeSheet?> SheetAsync(string id)
+    {
+        if (id.Length == 0 || await Store.ReadDocumentAsync(SheetKind, id, CancellationToken.None) is not { } document) return null;
+        if (sheets.TryGetValue(id, out var kept) && kept.Version == document.Version) return kept.Sheet;
+        var sheet = TypeSheetFile.Read(document.Text).Value;
+        sheets[id] = (document.Version, sheet);
+        return sheet;
+    }
+
+    /// <summary>The shop's settings.</summary>
+    public async Task<Shop> ShopAsync() =>
+        await Store.ReadDocumentAsync(Shop.DocumentKind, Shop.DocumentKind, CancellationToken.None) is { } document
+            ? JsonSerializer.Deserialize<Shop>(document.Text, FactText.Options)!
+            : new Shop("", "", "USD", 50, "letter", [], [], [], []);
+}

@@ -1,0 +1,64 @@
+using System.Net;
+using Microsoft.AspNetCore.DataProtection;
+using Ohmstead.Workshop.Keeping;
+
+namespace Ohmstead.App.Web;
+
+/// <summary>The web application, put together.</summary>
+internal static class Site
+{
+    /// <summary>No request but a photo is longer [bytes].</summary>
+    private const long MostBytes = 4 << 20;
+
+    public static WebApplication Build(SiteOptions options, IStore store, IPhotos photos, TimeProvider time)
+    {
+        var builder = WebApplication.CreateSlimBuilder(new WebApplicationOptions
+        {
+            ApplicationName = typeof(Site).Assembly.GetName().Name,
+            ContentRootPath = AppContext.BaseDirectory,
+            EnvironmentName = Environments.Production,
+        });
+        builder.Logging.SetMinimumLevel(LogLevel.Warning).AddFilter("Microsoft.AspNetCore.DataProtection", LogLevel.Error);
+        builder.WebHost.ConfigureKestrel(kestrel =>
+        {
+            kestrel.AddServerHeader = false;
+            kestrel.Limits.MaxRequestBodySize = MostBytes;
+            if (options.IsOnLan) kestrel.Listen(IPAddress.Any, options.Port);
+            else kestrel.Listen(IPAddress.Loopback, options.Port);
+        });
+        AddServices(builder.Services, options, new Bench(store, photos, time, () => Guid.CreateVersion7(time.GetUtcNow())));
+        var app = builder.Build();
+        var assets = app.Services.GetRequiredService<Assets>();
+        app.Use((context, next) => AdmitAsync(context, next, assets));
+        app.UseRouting();
+        app.UseAntiforgery();
+        app.MapRazorComponents<Frame>().AddInteractiveServerRenderMode(o => o.ContentSecurityFrameAncestorsPolicy = null);
+        return app;
+    }
+
+    /// <summary>The address on this machine, with the port that was really taken.</summary>
+    public static Uri Address(WebApplication app) => new UriBuilder(app.Urls.First()) { Host = "127.0.0.1" }.Uri;
+
+    private static void AddServices(IServiceCollection services, SiteOptions options, Bench bench)
+    {
+        services.AddRazorComponents().AddInteractiveServerComponents();
+        // Keys live as long as the process: nothing that they protect has to outlive it, and none lies on the disk.
+        services.AddDataProtection().UseEphemeralDataProtectionProvider();
+        services.AddAntiforgery();
+        services.AddSingleton(options);
+        services.AddSingleton(bench);
+        services.AddSingleton(bench.Time);
+        services.AddSingleton<Assets>();
+    }
+
+    private static async Task AdmitAsync(HttpContext context, RequestDelegate next, Assets assets)
+    {
+        Guard.PutHeaders(context);
+        if (!Guard.IsLocal(context.Connection) || !Guard.IsOwnName(context.Request.Host) || !Guard.IsFromOwnPage(context.Request))
+        {
+            context.Response.StatusCode = StatusCodes.Status403Forbidden;
+            return;
+        }
+        if (!await assets.TrySendAsync(context)) await next(context);
+    }
+}

@@ -1,0 +1,26 @@
+// Day or dim: as the machine is set, until a person chooses; remembered in this browser.
+(() => {
+  const root = document.documentElement;
+  const put = light => { if (light) root.dataset.light = light; };
+  put(localStorage.getItem("light"));
+  window.ohmstead = {
+    light: () => root.dataset.light ?? (matchMedia("(prefers-color-scheme: dark)").matches ? "dim" : "day"),
+    setLight: light => { localStorage.setItem("light", light); put(light); },
+  };
+})();
+
+// After a restart of the tool the old page's connection is gone for good: the page is fetched anew, as it was saved.
+(() => {
+  const watch = () => {
+    const modal = document.getElementById("components-reconnect-modal");
+    if (!modal) return;
+    new MutationObserver(async () => {
+      if (!/failed|rejected/.test(modal.className)) return;
+      for (;;) {
+        try { if ((await fetch("/", { cache: "no-store" })).ok) { location.reload(); return; } } catch { /* not back yet */ }
+        await new Promise(done => setTimeout(done, 2000));
+      }
+    }).observe(modal, { attributes: true, attributeFilter: ["class"] });
+  };
+  document.readyState === "loading" ? document.addEventListener("DOMContentLoaded", watch) : watch();
+})();
