@@ -11,61 +11,102 @@ internal static class ServeCommand
 {
     private static readonly Option<int> Port = new("--port")
     {
-        Description = "Port on this machine.", HelpName = "NUMBER", DefaultValueFactory = _ => SiteOptions.UsualPort,
+        Description = "Port on this machine.",
+        HelpName = "NUMBER",
+        DefaultValueFactory = _ => SiteOptions.UsualPort,
     };
 
-    private static readonly Option<bool> Lan = new("--lan") { Description = "Listen on the local network too, for phones paired by QR code." };
+    private static readonly Option<bool> Lan = new("--lan")
+    {
+        Description = "Listen on the local network too, for phones paired by QR code.",
+    };
 
-    private static readonly Option<string?> Folder = new("--data") { Description = "Where the workshop is kept.", HelpName = "FOLDER" };
+    private static readonly Option<string?> Folder = new("--data")
+    {
+        Description = "Where the workshop is kept.",
+        HelpName = "FOLDER",
+    };
 
     /// <summary>Makes the root start the tool.</summary>
     public static void PutInto(RootCommand root)
     {
-        foreach (Option option in (Option[])[Port, Lan, Folder]) root.Options.Add(option);
-        root.SetAction((parsed, cancel) => RunAsync(parsed, parsed.GetValue(Folder) ?? UsualFolder(), isDemo: false, cancel));
+        foreach (Option option in (Option[])[Port, Lan, Folder])
+            root.Options.Add(option);
+        root.SetAction(
+            (parsed, cancel) => RunAsync(parsed, parsed.GetValue(Folder) ?? UsualFolder(), isDemo: false, cancel)
+        );
     }
 
     /// <summary><c>demo</c>: an invented workshop in a folder that is thrown away.</summary>
     public static Command MakeDemo()
     {
-        var verb = new Verb("demo", "Start the tool on an invented workshop in a throwaway folder.", "ohmstead demo", "ohmstead demo --port 18601") { Port, Lan };
-        verb.SetAction(async (parsed, cancel) =>
+        var verb = new Verb(
+            "demo",
+            "Start the tool on an invented workshop in a throwaway folder.",
+            "ohmstead demo",
+            "ohmstead demo --port 18601"
+        )
         {
-            var folder = Directory.CreateTempSubdirectory("ohmstead-demo-");
-            try
+            Port,
+            Lan,
+        };
+        verb.SetAction(
+            async (parsed, cancel) =>
             {
-                return await RunAsync(parsed, folder.FullName, isDemo: true, cancel);
+                var folder = Directory.CreateTempSubdirectory("ohmstead-demo-");
+                try
+                {
+                    return await RunAsync(parsed, folder.FullName, isDemo: true, cancel);
+                }
+                finally
+                {
+                    folder.Delete(recursive: true);
+                }
             }
-            finally
-            {
-                folder.Delete(recursive: true);
-            }
-        });
+        );
         return verb;
     }
 
     private static async Task<int> RunAsync(ParseResult parsed, string folder, bool isDemo, CancellationToken cancel)
     {
-        if (parsed.GetValue(Port) is < 0 or > 65535) throw new RefusedInput("--port: a port is a number from 0 (any free one) to 65535");
+        if (parsed.GetValue(Port) is < 0 or > 65535)
+            throw new RefusedInput("--port: a port is a number from 0 (any free one) to 65535");
         Directory.CreateDirectory(folder);
         var options = new SiteOptions(parsed.GetValue(Port), parsed.GetValue(Lan), isDemo);
         var store = new TemporaryStore();
         await using var app = Site.Build(options, store, store, TimeProvider.System);
-        if (isDemo) await DemoWorkshop.FillAsync(app.Services.GetRequiredService<Bench>(), cancel);
+        if (isDemo)
+            await DemoWorkshop.FillAsync(app.Services.GetRequiredService<Bench>(), cancel);
         try
         {
             await app.StartAsync(cancel);
         }
-        catch (IOException taken) when (taken.InnerException is Microsoft.AspNetCore.Connections.AddressInUseException or SocketException)
+        catch (IOException taken)
+            when (taken.InnerException is Microsoft.AspNetCore.Connections.AddressInUseException or SocketException)
         {
-            throw new RefusedInput(string.Create(CultureInfo.InvariantCulture, $"Port {options.Port} is in use: Ohmstead may be running already. Another one: --port {options.Port + 1}"));
+            throw new RefusedInput(
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"Port {options.Port} is in use: Ohmstead may be running already. Another one: --port {options.Port + 1}"
+                )
+            );
         }
         Console.WriteLine($"Ohmstead is at {Site.Address(app)}");
-        Console.WriteLine(isDemo ? "The workshop is invented and is thrown away at the end. Ctrl-C ends." : $"The workshop is kept in {folder}. Ctrl-C ends.");
+        Console.WriteLine(
+            isDemo
+                ? "The workshop is invented and is thrown away at the end. Ctrl-C ends."
+                : $"The workshop is kept in {folder}. Ctrl-C ends."
+        );
         await app.WaitForShutdownAsync(cancel);
         return ExitCode.Done;
     }
 
     private static string UsualFolder() =>
-        Path.Combine(Environment.GetFolderPath(Environment.SpecialFolder.LocalApplicationData, Environment.SpecialFolderOption.Create), "ohmstead");
+        Path.Combine(
+            Environment.GetFolderPath(
+                Environment.SpecialFolder.LocalApplicationData,
+                Environment.SpecialFolderOption.Create
+            ),
+            "ohmstead"
+        );
 }

@@ -15,12 +15,15 @@ public abstract class UnitScreen : ComponentBase, IDisposable
     private bool isDisposed;
     private Guid shownId;
 
-    [Inject] protected Bench Bench { get; set; } = null!;
+    [Inject]
+    protected Bench Bench { get; set; } = null!;
 
-    [Inject] protected NavigationManager Navigation { get; set; } = null!;
+    [Inject]
+    protected NavigationManager Navigation { get; set; } = null!;
 
     /// <summary>The unit, from the address.</summary>
-    [Parameter] public Guid Id { get; set; }
+    [Parameter]
+    public Guid Id { get; set; }
 
     /// <summary>The unit as last read; null until then.</summary>
     protected BenchUnit? Unit { get; private set; }
@@ -43,16 +46,19 @@ public abstract class UnitScreen : ComponentBase, IDisposable
     /// <inheritdoc/>
     protected override async Task OnParametersSetAsync()
     {
-        if (shownId == Id) return;
+        if (shownId == Id)
+            return;
         (shownId, FromOthers, SavedAt) = (Id, [], null);
         await ReadAsync();
-        if (Unit is null) Navigation.NotFound();
+        if (Unit is null)
+            Navigation.NotFound();
     }
 
     /// <summary>Enters facts and reads the unit again. When this returns they are on the disk.</summary>
     protected async Task EnterAsync(params Fact[] facts)
     {
-        if (Unit is null || facts.Length == 0) return;
+        if (Unit is null || facts.Length == 0)
+            return;
         isEntering = true;
         var appended = await Bench.EnterAsync(Id, Unit.LastNumber, Who, facts);
         own.UnionWith(appended.Written.Select(e => e.Id));
@@ -74,7 +80,8 @@ public abstract class UnitScreen : ComponentBase, IDisposable
     {
         var before = Unit?.LastNumber;
         var unit = await Bench.ReadAsync(Id);
-        if (unit is null) return;
+        if (unit is null)
+            return;
         if (before is { } seen && unit.LastNumber > seen)
             FromOthers = [.. FromOthers, .. unit.Journal.Where(e => e.Number > seen && !own.Contains(e.Id))];
         Unit = unit;
@@ -84,10 +91,12 @@ public abstract class UnitScreen : ComponentBase, IDisposable
 
     private void OnUnitChanged(Guid unitId)
     {
-        if (unitId != Id || isEntering) return;
+        if (unitId != Id || isEntering)
+            return;
         _ = InvokeAsync(async () =>
         {
-            if (isDisposed || isEntering) return;
+            if (isDisposed || isEntering)
+                return;
             await ReadAsync();
             StateHasChanged();
         });

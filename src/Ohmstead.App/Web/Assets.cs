@@ -19,13 +19,15 @@ internal sealed class Assets
     public Assets()
     {
         var assembly = Assembly.GetExecutingAssembly();
-        var files = assembly.GetManifestResourceNames()
+        var files = assembly
+            .GetManifestResourceNames()
             .Where(n => n.StartsWith(Prefix, StringComparison.Ordinal))
             .Order(StringComparer.Ordinal)
             .ToImmutableDictionary(n => n[Prefix.Length..], n => Read(assembly, n), StringComparer.Ordinal);
         var all = ImmutableDictionary.CreateBuilder<string, Asset>(StringComparer.Ordinal);
         foreach (var (name, bytes) in files)
-            if (MediaType(name) is { } type && (!IsJoined(name) || name == BlazorScript)) all["/" + name] = new Asset(bytes, type);
+            if (MediaType(name) is { } type && (!IsJoined(name) || name == BlazorScript))
+                all["/" + name] = new Asset(bytes, type);
         all["/ohmstead.css"] = new Asset(Joined(files, ".css"), "text/css; charset=utf-8");
         all["/ohmstead.js"] = new Asset(Joined(files, ".js"), "text/javascript; charset=utf-8");
         byPath = all.ToImmutable();
@@ -39,11 +41,14 @@ internal sealed class Assets
     /// <summary>Answers the request when it is for one of the files.</summary>
     public async Task<bool> TrySendAsync(HttpContext context)
     {
-        if (!byPath.TryGetValue(context.Request.Path.Value ?? "", out var asset)) return false;
-        if (!HttpMethods.IsGet(context.Request.Method) && !HttpMethods.IsHead(context.Request.Method)) return false;
+        if (!byPath.TryGetValue(context.Request.Path.Value ?? "", out var asset))
+            return false;
+        if (!HttpMethods.IsGet(context.Request.Method) && !HttpMethods.IsHead(context.Request.Method))
+            return false;
         var (request, response) = (context.Request, context.Response);
         response.Headers.ETag = $"\"{asset.Tag}\"";
-        response.Headers.CacheControl = request.Query["v"] == asset.Tag ? "public, max-age=31536000, immutable" : "no-cache";
+        response.Headers.CacheControl =
+            request.Query["v"] == asset.Tag ? "public, max-age=31536000, immutable" : "no-cache";
         if (request.Headers.IfNoneMatch.ToString().Contains(asset.Tag, StringComparison.Ordinal))
         {
             response.StatusCode = StatusCodes.Status304NotModified;
@@ -52,18 +57,23 @@ internal sealed class Assets
         response.Headers.Vary = HeaderNames.AcceptEncoding;
         response.ContentType = asset.MediaType;
         var body = asset.For(request.Headers.AcceptEncoding.ToString(), out var encoding);
-        if (encoding.Length > 0) response.Headers.ContentEncoding = encoding;
+        if (encoding.Length > 0)
+            response.Headers.ContentEncoding = encoding;
         response.ContentLength = body.Length;
-        if (!HttpMethods.IsHead(request.Method)) await response.Body.WriteAsync(body, context.RequestAborted);
+        if (!HttpMethods.IsHead(request.Method))
+            await response.Body.WriteAsync(body, context.RequestAborted);
         return true;
     }
 
-    private static bool IsJoined(string name) => name.EndsWith(".css", StringComparison.Ordinal) || name.EndsWith(".js", StringComparison.Ordinal);
+    private static bool IsJoined(string name) =>
+        name.EndsWith(".css", StringComparison.Ordinal) || name.EndsWith(".js", StringComparison.Ordinal);
 
     private static byte[] Joined(ImmutableDictionary<string, byte[]> files, string ending)
     {
         var joined = new MemoryStream();
-        var chosen = files.Where(f => f.Key.EndsWith(ending, StringComparison.Ordinal) && f.Key != BlazorScript).OrderBy(f => f.Key, StringComparer.Ordinal);
+        var chosen = files
+            .Where(f => f.Key.EndsWith(ending, StringComparison.Ordinal) && f.Key != BlazorScript)
+            .OrderBy(f => f.Key, StringComparer.Ordinal);
         foreach (var (_, bytes) in chosen)
         {
             joined.Write(bytes);
@@ -94,7 +104,9 @@ internal sealed class Assets
     private sealed class Asset(byte[] plain, string mediaType)
     {
         private readonly Lazy<byte[]> gzip = new(() => Packed(plain, s => new GZipStream(s, CompressionLevel.Optimal)));
-        private readonly Lazy<byte[]> brotli = new(() => Packed(plain, s => new BrotliStream(s, CompressionLevel.Optimal)));
+        private readonly Lazy<byte[]> brotli = new(() =>
+            Packed(plain, s => new BrotliStream(s, CompressionLevel.Optimal))
+        );
 
         public string MediaType { get; } = mediaType;
 
@@ -104,15 +116,25 @@ internal sealed class Assets
         public byte[] For(string accepted, out string encoding)
         {
             encoding = "";
-            if (MediaType.StartsWith("font/", StringComparison.Ordinal)) return plain;
-            encoding = accepted.Contains("br", StringComparison.Ordinal) ? "br" : accepted.Contains("gzip", StringComparison.Ordinal) ? "gzip" : "";
-            return encoding switch { "br" => brotli.Value, "gzip" => gzip.Value, _ => plain };
+            if (MediaType.StartsWith("font/", StringComparison.Ordinal))
+                return plain;
+            encoding =
+                accepted.Contains("br", StringComparison.Ordinal) ? "br"
+                : accepted.Contains("gzip", StringComparison.Ordinal) ? "gzip"
+                : "";
+            return encoding switch
+            {
+                "br" => brotli.Value,
+                "gzip" => gzip.Value,
+                _ => plain,
+            };
         }
 
         private static byte[] Packed(byte[] plain, Func<Stream, Stream> packing)
         {
             var packed = new MemoryStream();
-            using (var stream = packing(packed)) stream.Write(plain);
+            using (var stream = packing(packed))
+                stream.Write(plain);
             return packed.ToArray();
         }
     }

@@ -54,8 +54,10 @@ public sealed class Bench(IStore store, IPhotos photos, TimeProvider time, Func<
     /// <summary>A sound type sheet, or null when there is none with this id or it has problems.</summary>
     public async Task<TypeSheet?> SheetAsync(string id)
     {
-        if (id.Length == 0 || await Store.ReadDocumentAsync(SheetKind, id, CancellationToken.None) is not { } document) return null;
-        if (sheets.TryGetValue(id, out var kept) && kept.Version == document.Version) return kept.Sheet;
+        if (id.Length == 0 || await Store.ReadDocumentAsync(SheetKind, id, CancellationToken.None) is not { } document)
+            return null;
+        if (sheets.TryGetValue(id, out var kept) && kept.Version == document.Version)
+            return kept.Sheet;
         var sheet = TypeSheetFile.Read(document.Text).Value;
         sheets[id] = (document.Version, sheet);
         return sheet;
@@ -65,5 +67,5 @@ public sealed class Bench(IStore store, IPhotos photos, TimeProvider time, Func<
     public async Task<Shop> ShopAsync() =>
         await Store.ReadDocumentAsync(Shop.DocumentKind, Shop.DocumentKind, CancellationToken.None) is { } document
             ? JsonSerializer.Deserialize<Shop>(document.Text, FactText.Options)!
-            : new Shop("", "", "USD", 50, "letter", [], [], [], []);
+            : UsualShop.Make();
 }

@@ -27,12 +27,15 @@ internal static class Guard
 
     /// <summary>True for a connection from this machine to this machine.</summary>
     public static bool IsLocal(ConnectionInfo connection) =>
-        connection.RemoteIpAddress is { } remote && IPAddress.IsLoopback(remote)
-        && connection.LocalIpAddress is { } local && IPAddress.IsLoopback(local);
+        connection.RemoteIpAddress is { } remote
+        && IPAddress.IsLoopback(remote)
+        && connection.LocalIpAddress is { } local
+        && IPAddress.IsLoopback(local);
 
     /// <summary>True when the Host header names this machine by its loopback address.</summary>
     public static bool IsOwnName(HostString host) =>
-        host.Host is "127.0.0.1" or "[::1]" || string.Equals(host.Host, "localhost", StringComparison.OrdinalIgnoreCase);
+        host.Host is "127.0.0.1" or "[::1]"
+        || string.Equals(host.Host, "localhost", StringComparison.OrdinalIgnoreCase);
 
     /// <summary>
     /// True when a request that may change something comes from a page of this very address. Browsers put an Origin header on
@@ -41,8 +44,14 @@ internal static class Guard
     public static bool IsFromOwnPage(HttpRequest request)
     {
         var mayChange = !HttpMethods.IsGet(request.Method) && !HttpMethods.IsHead(request.Method);
-        var isSocket = request.HttpContext.WebSockets.IsWebSocketRequest || !StringValues.IsNullOrEmpty(request.Headers.Upgrade);
-        if (!mayChange && !isSocket) return true;
-        return string.Equals(request.Headers.Origin, $"{request.Scheme}://{request.Host}", StringComparison.OrdinalIgnoreCase);
+        var isSocket =
+            request.HttpContext.WebSockets.IsWebSocketRequest || !StringValues.IsNullOrEmpty(request.Headers.Upgrade);
+        if (!mayChange && !isSocket)
+            return true;
+        return string.Equals(
+            request.Headers.Origin,
+            $"{request.Scheme}://{request.Host}",
+            StringComparison.OrdinalIgnoreCase
+        );
     }
 }

@@ -12,27 +12,38 @@ internal static class Site
 
     public static WebApplication Build(SiteOptions options, IStore store, IPhotos photos, TimeProvider time)
     {
-        var builder = WebApplication.CreateSlimBuilder(new WebApplicationOptions
-        {
-            ApplicationName = typeof(Site).Assembly.GetName().Name,
-            ContentRootPath = AppContext.BaseDirectory,
-            EnvironmentName = Environments.Production,
-        });
-        builder.Logging.SetMinimumLevel(LogLevel.Warning).AddFilter("Microsoft.AspNetCore.DataProtection", LogLevel.Error);
+        var builder = WebApplication.CreateSlimBuilder(
+            new WebApplicationOptions
+            {
+                ApplicationName = typeof(Site).Assembly.GetName().Name,
+                ContentRootPath = AppContext.BaseDirectory,
+                EnvironmentName = Environments.Production,
+            }
+        );
+        builder
+            .Logging.SetMinimumLevel(LogLevel.Warning)
+            .AddFilter("Microsoft.AspNetCore.DataProtection", LogLevel.Error);
         builder.WebHost.ConfigureKestrel(kestrel =>
         {
             kestrel.AddServerHeader = false;
             kestrel.Limits.MaxRequestBodySize = MostBytes;
-            if (options.IsOnLan) kestrel.Listen(IPAddress.Any, options.Port);
-            else kestrel.Listen(IPAddress.Loopback, options.Port);
+            if (options.IsOnLan)
+                kestrel.Listen(IPAddress.Any, options.Port);
+            else
+                kestrel.Listen(IPAddress.Loopback, options.Port);
         });
-        AddServices(builder.Services, options, new Bench(store, photos, time, () => Guid.CreateVersion7(time.GetUtcNow())));
+        AddServices(
+            builder.Services,
+            options,
+            new Bench(store, photos, time, () => Guid.CreateVersion7(time.GetUtcNow()))
+        );
         var app = builder.Build();
         var assets = app.Services.GetRequiredService<Assets>();
         app.Use((context, next) => AdmitAsync(context, next, assets));
         app.UseRouting();
         app.UseAntiforgery();
-        app.MapRazorComponents<Frame>().AddInteractiveServerRenderMode(o => o.ContentSecurityFrameAncestorsPolicy = null);
+        app.MapRazorComponents<Frame>()
+            .AddInteractiveServerRenderMode(o => o.ContentSecurityFrameAncestorsPolicy = null);
         return app;
     }
 
@@ -54,11 +65,16 @@ internal static class Site
     private static async Task AdmitAsync(HttpContext context, RequestDelegate next, Assets assets)
     {
         Guard.PutHeaders(context);
-        if (!Guard.IsLocal(context.Connection) || !Guard.IsOwnName(context.Request.Host) || !Guard.IsFromOwnPage(context.Request))
+        if (
+            !Guard.IsLocal(context.Connection)
+            || !Guard.IsOwnName(context.Request.Host)
+            || !Guard.IsFromOwnPage(context.Request)
+        )
         {
             context.Response.StatusCode = StatusCodes.Status403Forbidden;
             return;
         }
-        if (!await assets.TrySendAsync(context)) await next(context);
+        if (!await assets.TrySendAsync(context))
+            await next(context);
     }
 }

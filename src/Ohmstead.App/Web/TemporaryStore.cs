@@ -13,7 +13,12 @@ internal sealed class TemporaryStore : IStore, IPhotos
     private readonly ConcurrentDictionary<(string, string), Document> documents = new();
     private readonly ConcurrentDictionary<string, byte[]> photos = new();
 
-    public Task<Appended> AppendAsync(Guid unitId, int seenNumber, IReadOnlyList<NewEntry> entries, CancellationToken cancel)
+    public Task<Appended> AppendAsync(
+        Guid unitId,
+        int seenNumber,
+        IReadOnlyList<NewEntry> entries,
+        CancellationToken cancel
+    )
     {
         var journal = units.GetOrAdd(unitId, _ => []);
         lock (journal)
@@ -32,8 +37,10 @@ internal sealed class TemporaryStore : IStore, IPhotos
 
     public Task<BenchUnit?> ReadAsync(Guid unitId, CancellationToken cancel)
     {
-        if (!units.TryGetValue(unitId, out var journal)) return Task.FromResult<BenchUnit?>(null);
-        lock (journal) return Task.FromResult<BenchUnit?>(UnitHistory.Fold([.. journal]));
+        if (!units.TryGetValue(unitId, out var journal))
+            return Task.FromResult<BenchUnit?>(null);
+        lock (journal)
+            return Task.FromResult<BenchUnit?>(UnitHistory.Fold([.. journal]));
     }
 
     public async Task<IReadOnlyList<UnitCard>> CardsAsync(bool withHandedBack, CancellationToken cancel)
@@ -43,23 +50,50 @@ internal sealed class TemporaryStore : IStore, IPhotos
         {
             var unit = (await ReadAsync(id, cancel))!;
             var photo = unit.All<PhotoAdded>().Select(p => p.Fact.Photo).FirstOrDefault("");
-            cards.Add(new UnitCard(id, unit.Card.Tag, unit.Card.SheetId, unit.Card.SheetId, unit.Card.Owner, photo, unit.Last.Fact.GetType().Name, unit.Last.At,
-                new NextThing(NextAction.LookOver, "Go on with the look-over", 10, ""), false));
+            cards.Add(
+                new UnitCard(
+                    id,
+                    unit.Card.Tag,
+                    unit.Card.SheetId,
+                    unit.Card.SheetId,
+                    unit.Card.Owner,
+                    photo,
+                    unit.Last.Fact.GetType().Name,
+                    unit.Last.At,
+                    new NextThing(NextAction.LookOver, "Go on with the look-over", 10, ""),
+                    false
+                )
+            );
         }
         return [.. cards.OrderByDescending(c => c.LastAt)];
     }
 
-    public Task SaveNextAsync(Guid unitId, int seenNumber, NextThing next, CancellationToken cancel) => Task.CompletedTask;
+    public Task SaveNextAsync(Guid unitId, int seenNumber, NextThing next, CancellationToken cancel) =>
+        Task.CompletedTask;
 
     public async Task<IReadOnlyList<Hit>> SearchAsync(string words, int most, CancellationToken cancel) =>
-        [.. (await CardsAsync(true, cancel)).Where(c => $"{c.Tag} {c.Owner} {c.Kind}".Contains(words, StringComparison.OrdinalIgnoreCase)).Select(c => new Hit(c, c.Owner))];
+        [
+            .. (await CardsAsync(true, cancel))
+                .Where(c => $"{c.Tag} {c.Owner} {c.Kind}".Contains(words, StringComparison.OrdinalIgnoreCase))
+                .Select(c => new Hit(c, c.Owner)),
+        ];
 
-    public Task<Document?> ReadDocumentAsync(string kind, string id, CancellationToken cancel) => Task.FromResult(documents.GetValueOrDefault((kind, id)));
+    public Task<Document?> ReadDocumentAsync(string kind, string id, CancellationToken cancel) =>
+        Task.FromResult(documents.GetValueOrDefault((kind, id)));
 
     public Task<IReadOnlyList<Document>> DocumentsAsync(string kind, CancellationToken cancel) =>
-        Task.FromResult<IReadOnlyList<Document>>([.. documents.Values.Where(d => d.Kind == kind).OrderBy(d => d.Id, StringComparer.Ordinal)]);
+        Task.FromResult<IReadOnlyList<Document>>([
+            .. documents.Values.Where(d => d.Kind == kind).OrderBy(d => d.Id, StringComparer.Ordinal),
+        ]);
 
-    public Task<DocumentSaved> SaveDocumentAsync(string kind, string id, int seenVersion, string text, DateTimeOffset at, CancellationToken cancel)
+    public Task<DocumentSaved> SaveDocumentAsync(
+        string kind,
+        string id,
+        int seenVersion,
+        string text,
+        DateTimeOffset at,
+        CancellationToken cancel
+    )
     {
         var document = new Document(kind, id, seenVersion + 1, at, text);
         documents[(kind, id)] = document;
@@ -76,7 +110,9 @@ internal sealed class TemporaryStore : IStore, IPhotos
     }
 
     public Task<PhotoFile?> OpenAsync(string hash, CancellationToken cancel) =>
-        Task.FromResult(photos.TryGetValue(hash, out var bytes) ? new PhotoFile(new MemoryStream(bytes), "image/jpeg") : null);
+        Task.FromResult(
+            photos.TryGetValue(hash, out var bytes) ? new PhotoFile(new MemoryStream(bytes), "image/jpeg") : null
+        );
 
     public Task<PhotoFile?> OpenThumbnailAsync(string hash, CancellationToken cancel) => OpenAsync(hash, cancel);
 }

@@ -3,7 +3,7 @@ using System.Collections.Immutable;
 namespace Ohmstead.Workshop.Shops;
 
 /// <summary>What a shop starts with until it says otherwise. Every figure is common practice, no source.</summary>
-internal static class UsualShop
+public static class UsualShop
 {
     private const string NoSource = "common practice, no source";
 
