@@ -11,6 +11,10 @@ public interface IStore
     /// <returns>The numbered entries; and those that others had written since <paramref name="seenNumber"/>, which the writer is told of. Both stay.</returns>
     Task<Appended> AppendAsync(Guid unitId, int seenNumber, IReadOnlyList<NewEntry> entries, CancellationToken cancel);
 
+    /// <summary>Adds entries to many units, all or none: what comes in from a zip.</summary>
+    /// <exception cref="InvalidOperationException">A unit that is not there would begin without <see cref="TakenIn"/>, or an entry stands in another unit.</exception>
+    Task AppendAllAsync(IReadOnlyList<UnitEntries> units, CancellationToken cancel);
+
     /// <summary>The unit, or null when there is none with this id.</summary>
     Task<BenchUnit?> ReadAsync(Guid unitId, CancellationToken cancel);
 
@@ -31,8 +35,18 @@ public interface IStore
 
     /// <summary>Saves a new version of a document; earlier versions stay.</summary>
     /// <param name="seenVersion">The version that was edited; 0 for a new one. When another stands there, nothing is written.</param>
-    Task<DocumentSaved> SaveDocumentAsync(string kind, string id, int seenVersion, string text, DateTimeOffset at, CancellationToken cancel);
+    Task<DocumentSaved> SaveDocumentAsync(
+        string kind,
+        string id,
+        int seenVersion,
+        string text,
+        DateTimeOffset at,
+        CancellationToken cancel
+    );
 }
+
+/// <summary>Entries for one unit.</summary>
+public sealed record UnitEntries(Guid UnitId, IReadOnlyList<NewEntry> Entries);
 
 /// <summary>What became of an append.</summary>
 /// <param name="Written">The entries with their numbers (those already there under the same id keep theirs).</param>

@@ -1,0 +1,61 @@
+using System.Globalization;
+using SkiaSharp;
+
+namespace Ohmstead.Storage.PhotoFiles;
+
+/// <summary>What the head of an image file says of it; the picture itself is not decoded.</summary>
+/// <param name="Extension">The file's ending, with its point.</param>
+/// <param name="Refused">Why it is not taken, in words; empty when it is.</param>
+internal sealed record PhotoHeader(
+    string MediaType,
+    string Extension,
+    int WidthPixels,
+    int HeightPixels,
+    string Refused
+)
+{
+    /// <summary>Beyond any camera; a small file can claim more and would fill the memory when drawn.</summary>
+    private const int MostPixelsASide = 20_000;
+
+    private const long MostPixels = 120_000_000;
+
+    /// <summary>The kinds of image that are kept.</summary>
+    public static IReadOnlyList<(SKEncodedImageFormat Format, string MediaType, string Extension)> Kinds { get; } =
+    [
+        (SKEncodedImageFormat.Jpeg, "image/jpeg", ".jpg"),
+        (SKEncodedImageFormat.Png, "image/png", ".png"),
+        (SKEncodedImageFormat.Webp, "image/webp", ".webp"),
+    ];
+
+    /// <summary>Reads the head of an image; sizes are those of the picture held upright.</summary>
+    public static PhotoHeader Read(Stream image)
+    {
+        using var codec = SKCodec.Create(image);
+        if (codec is null)
+            return Refuse("this is no image: JPEG, PNG and WebP are taken");
+        var kind = Kinds.FirstOrDefault(k => k.Format == codec.EncodedFormat);
+        if (kind.MediaType is null)
+            return Refuse(
+                $"this is an image of the kind {codec.EncodedFormat.ToString().ToUpperInvariant()}: JPEG, PNG and WebP are taken"
+            );
+        var (width, height) = Upright.Swaps(codec.EncodedOrigin)
+            ? (codec.Info.Height, codec.Info.Width)
+            : (codec.Info.Width, codec.Info.Height);
+        if (
+            width < 1
+            || height < 1
+            || width > MostPixelsASide
+            || height > MostPixelsASide
+            || (long)width * height > MostPixels
+        )
+            return Refuse(
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"this image says that it is {width} × {height} pixels: at most {MostPixelsASide} a side and {MostPixels / 1_000_000} million in all are taken"
+                )
+            );
+        return new PhotoHeader(kind.MediaType, kind.Extension, width, height, "");
+    }
+
+    private static PhotoHeader Refuse(string why) => new("", "", 0, 0, why);
+}

@@ -1,0 +1,56 @@
+using System.Text.Json;
+using Ohmstead.Workshop.Journal;
+using Ohmstead.Workshop.Keeping;
+
+namespace Ohmstead.Storage.Rows;
+
+/// <summary>One line of a journal, its fact as JSON.</summary>
+internal sealed class EntryRow
+{
+    public Guid UnitId { get; set; }
+    public int Number { get; set; }
+    public Guid Id { get; set; }
+    public DateTimeOffset At { get; set; }
+    public string By { get; set; } = "";
+
+    /// <summary>The fact's kind, for queries by kind.</summary>
+    public string Kind { get; set; } = "";
+    public string Json { get; set; } = "";
+    public string Search { get; set; } = "";
+
+    public Entry Entry => new(Id, UnitId, Number, At, By, FactText.Read(Json));
+
+    public static EntryRow Of(Entry entry)
+    {
+        var json = FactText.Write(entry.Fact);
+        return new EntryRow
+        {
+            UnitId = entry.UnitId,
+            Number = entry.Number,
+            Id = entry.Id,
+            At = entry.At,
+            By = entry.By,
+            Kind = KindOf(json),
+            Json = json,
+            Search = SearchText.Of(entry.Fact),
+        };
+    }
+
+    private static string KindOf(string json)
+    {
+        try
+        {
+            using var fact = JsonDocument.Parse(json);
+            return
+                fact.RootElement.ValueKind == JsonValueKind.Object
+                && fact.RootElement.TryGetProperty("kind", out var kind)
+                && kind.ValueKind == JsonValueKind.String
+                ? kind.GetString()!
+                : "";
+        }
+        catch (JsonException)
+        {
+            return "";
+        }
+    }
+}

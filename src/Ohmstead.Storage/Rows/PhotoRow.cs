@@ -1,0 +1,12 @@
+namespace Ohmstead.Storage.Rows;
+
+/// <summary>A photo whose file is on the disk.</summary>
+internal sealed class PhotoRow
+{
+    public string Hash { get; set; } = "";
+    public long Bytes { get; set; }
+    public int WidthPixels { get; set; }
+    public int HeightPixels { get; set; }
+    public string MediaType { get; set; } = "";
+    public DateTimeOffset At { get; set; }
+}

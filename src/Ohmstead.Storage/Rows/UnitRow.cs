@@ -1,0 +1,54 @@
+using Ohmstead.Workshop.Keeping;
+using Ohmstead.Workshop.Units;
+
+namespace Ohmstead.Storage.Rows;
+
+/// <summary>A unit: its card for the lists, how far its journal goes, and what it is found by.</summary>
+internal sealed class UnitRow
+{
+    public Guid Id { get; set; }
+    public int LastNumber { get; set; }
+    public string Tag { get; set; } = "";
+    public string Kind { get; set; } = "";
+    public string SheetId { get; set; } = "";
+    public string Owner { get; set; } = "";
+    public string Photo { get; set; } = "";
+    public string LastDone { get; set; } = "";
+    public DateTimeOffset LastAt { get; set; }
+    public NextAction NextAction { get; set; }
+    public string NextWords { get; set; } = "";
+    public double NextMinutes { get; set; }
+    public string NextAbout { get; set; } = "";
+    public bool IsHandedBack { get; set; }
+
+    /// <summary>Every word of the card and the journal once, as <see cref="SearchText"/> has it.</summary>
+    public string Search { get; set; } = "";
+
+    /// <summary>The title of its kind as it is searched; apart, because it changes with the sheet.</summary>
+    public string KindSearch { get; set; } = "";
+
+    public UnitCard Card =>
+        new(
+            Id,
+            Tag,
+            Kind,
+            SheetId,
+            Owner,
+            Photo,
+            LastDone,
+            LastAt,
+            new NextThing(NextAction, NextWords, NextMinutes, NextAbout),
+            IsHandedBack
+        );
+
+    public void Take(UnitCard card)
+    {
+        (Tag, Kind, SheetId, Owner, Photo) = (card.Tag, card.Kind, card.SheetId, card.Owner, card.Photo);
+        (LastDone, LastAt, IsHandedBack) = (card.LastDone, card.LastAt, card.IsHandedBack);
+        KindSearch = SearchText.Of(card.Kind);
+        Take(card.Next);
+    }
+
+    public void Take(NextThing next) =>
+        (NextAction, NextWords, NextMinutes, NextAbout) = (next.Action, next.Words, next.Minutes, next.About);
+}

@@ -1,0 +1,33 @@
+using System.Collections.Concurrent;
+using Microsoft.EntityFrameworkCore;
+using Ohmstead.Electrical.TypeSheets;
+
+namespace Ohmstead.Storage;
+
+/// <summary>Type sheets as read, kept by id and version: a journal grows by the second, its sheet by the month.</summary>
+internal sealed class SheetShelf
+{
+    /// <summary>The kind of document a type sheet is.</summary>
+    public const string Kind = "sheet";
+
+    private readonly ConcurrentDictionary<(string Id, int Version), TypeSheet?> read = new();
+
+    /// <summary>The newest version of a sheet; null when there is none, or it is not sound.</summary>
+    public async Task<TypeSheet?> FindAsync(WorkshopContext context, string id, CancellationToken cancel)
+    {
+        if (id.Length == 0)
+            return null;
+        var version = await context
+            .Documents.Where(d => d.Kind == Kind && d.Id == id)
+            .MaxAsync(d => (int?)d.Version, cancel);
+        if (version is not { } newest)
+            return null;
+        if (read.TryGetValue((id, newest), out var sheet))
+            return sheet;
+        var text = await context
+            .Documents.Where(d => d.Kind == Kind && d.Id == id && d.Version == newest)
+            .Select(d => d.Text)
+            .SingleAsync(cancel);
+        return read[(id, newest)] = TypeSheetFile.Read(text).Value;
+    }
+}

@@ -1,0 +1,112 @@
+using System.Data.Common;
+using Microsoft.Data.Sqlite;
+using Microsoft.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore.Diagnostics;
+
+namespace Ohmstead.Storage;
+
+/// <summary>All that is peculiar to SQLite: where the file is, how it is opened, copied and looked through.</summary>
+internal static class SqliteFile
+{
+    /// <summary>The name of the database in the data folder.</summary>
+    public const string Name = "workshop.db";
+
+    public static DbContextOptions<WorkshopContext> Options(string path) =>
+        new DbContextOptionsBuilder<WorkshopContext>()
+            .UseSqlite(Connection(path, SqliteOpenMode.ReadWriteCreate))
+            .AddInterceptors(new Durable())
+            .Options;
+
+    /// <summary>
+    /// A run that was killed while it migrated leaves its lock row behind, and the next would wait for it for ever. The lock of
+    /// the folder is ours by now, so nobody else migrates.
+    /// </summary>
+    public static Task ForgetMigrationLockAsync(WorkshopContext context, CancellationToken cancel) =>
+        context.Database.ExecuteSqlRawAsync("DROP TABLE IF EXISTS \"__EFMigrationsLock\"", cancel);
+
+    /// <summary>Copies the database as it is now, while others read and write it, into a new file that is on the disk when this returns.</summary>
+    public static void Copy(string from, string to)
+    {
+        using (var source = new SqliteConnection(Connection(from, SqliteOpenMode.ReadOnly, isPooled: false)))
+        using (var target = new SqliteConnection(Connection(to, SqliteOpenMode.ReadWriteCreate, isPooled: false)))
+        {
+            source.Open();
+            target.Open();
+            source.BackupDatabase(target);
+            // One file, to be moved and hashed as it is.
+            Run(target, "PRAGMA journal_mode=DELETE");
+        }
+        using var file = new FileStream(to, FileMode.Open, FileAccess.ReadWrite);
+        file.Flush(flushToDisk: true);
+    }
+
+    /// <summary>Closes the connections that are kept open for reuse, so that the folder can be moved or removed.</summary>
+    public static void Close(string path)
+    {
+        using var connection = new SqliteConnection(Connection(path, SqliteOpenMode.ReadWriteCreate));
+        SqliteConnection.ClearPool(connection);
+    }
+
+    /// <summary>What SQLite finds wrong with a file; empty when it is sound.</summary>
+    public static IReadOnlyList<string> Faults(string path)
+    {
+        using var connection = new SqliteConnection(Connection(path, SqliteOpenMode.ReadOnly, isPooled: false));
+        connection.Open();
+        using var check = connection.CreateCommand();
+        check.CommandText = "PRAGMA integrity_check(20)";
+        using var found = check.ExecuteReader();
+        var faults = new List<string>();
+        while (found.Read())
+            if (found.GetString(0) is var line && line != "ok")
+                faults.Add(line);
+        return faults;
+    }
+
+    /// <summary>What a failure of SQLite means to the person at the bench; null when it is a fault of the program.</summary>
+    public static string? Words(SqliteException failure, string path) =>
+        failure.SqliteErrorCode switch
+        {
+            11 or 26 =>
+                $"{path} is damaged ({failure.Message}); nothing was changed: bring back a backup with: ohmstead restore BACKUP --data NEW",
+            13 => $"{path}: the disk is full; the last entry was not kept",
+            8 or 14 => $"{path} cannot be opened for writing; look at the permissions of the folder",
+            10 => $"{path}: the disk does not read or write ({failure.Message})",
+            _ => null,
+        };
+
+    private static string Connection(string path, SqliteOpenMode mode, bool isPooled = true) =>
+        new SqliteConnectionStringBuilder
+        {
+            DataSource = path,
+            Mode = mode,
+            Pooling = isPooled,
+            ForeignKeys = mode == SqliteOpenMode.ReadOnly ? null : true,
+            DefaultTimeout = 30,
+        }.ToString();
+
+    private static void Run(DbConnection connection, string command)
+    {
+        using var pragma = connection.CreateCommand();
+        pragma.CommandText = command;
+        pragma.ExecuteNonQuery();
+    }
+
+    /// <summary>WAL: readers do not wait for the writer. FULL: a commit is on the disk before it returns, so power loss takes nothing either.</summary>
+    private sealed class Durable : DbConnectionInterceptor
+    {
+        private const string Pragmas = "PRAGMA journal_mode=WAL; PRAGMA synchronous=FULL; PRAGMA cache_size=-16000";
+
+        public override void ConnectionOpened(DbConnection connection, ConnectionEndEventData eventData) =>
+            Run(connection, Pragmas);
+
+        public override Task ConnectionOpenedAsync(
+            DbConnection connection,
+            ConnectionEndEventData eventData,
+            CancellationToken cancellationToken = default
+        )
+        {
+            Run(connection, Pragmas);
+            return Task.CompletedTask;
+        }
+    }
+}

@@ -1,0 +1,139 @@
+using Microsoft.EntityFrameworkCore;
+using Ohmstead.Electrical.TypeSheets;
+using Ohmstead.Storage.Rows;
+using Ohmstead.Workshop.Journal;
+using Ohmstead.Workshop.Keeping;
+using Ohmstead.Workshop.Units;
+
+namespace Ohmstead.Storage;
+
+/// <content>Documents in versions, and the search.</content>
+public sealed partial class Store
+{
+    /// <inheritdoc/>
+    public Task<Document?> ReadDocumentAsync(string kind, string id, CancellationToken cancel) =>
+        desk.ReadAsync(async context => (await NewestAsync(context, kind, id, cancel))?.Document, cancel);
+
+    /// <inheritdoc/>
+    public Task<IReadOnlyList<Document>> DocumentsAsync(string kind, CancellationToken cancel) =>
+        desk.ReadAsync<IReadOnlyList<Document>>(
+            async context =>
+            {
+                var ofKind = context.Documents.Where(d => d.Kind == kind);
+                var newest = ofKind.Where(d => !ofKind.Any(later => later.Id == d.Id && later.Version > d.Version));
+                var rows = await newest.ToListAsync(cancel);
+                return [.. rows.OrderBy(d => d.Id, StringComparer.Ordinal).Select(d => d.Document)];
+            },
+            cancel
+        );
+
+    /// <inheritdoc/>
+    public Task<DocumentSaved> SaveDocumentAsync(
+        string kind,
+        string id,
+        int seenVersion,
+        string text,
+        DateTimeOffset at,
+        CancellationToken cancel
+    ) =>
+        desk.WriteAsync(
+            async context =>
+            {
+                var newest = await NewestAsync(context, kind, id, cancel);
+                if (newest is not null && newest.Version != seenVersion)
+                    return new DocumentSaved(false, newest.Document);
+                var row = new DocumentRow
+                {
+                    Kind = kind,
+                    Id = id,
+                    Version = (newest?.Version ?? 0) + 1,
+                    At = at,
+                    Text = text,
+                };
+                context.Documents.Add(row);
+                if (kind == SheetShelf.Kind)
+                    await RenameKindAsync(context, id, text, cancel);
+                return new DocumentSaved(true, row.Document);
+            },
+            cancel
+        );
+
+    /// <inheritdoc/>
+    public Task<IReadOnlyList<Hit>> SearchAsync(string words, int most, CancellationToken cancel)
+    {
+        var asked = SearchText.Words(words);
+        if (asked.Count == 0)
+            return Task.FromResult<IReadOnlyList<Hit>>([]);
+        return desk.ReadAsync<IReadOnlyList<Hit>>(
+            async context =>
+            {
+                var found = context.Units.AsQueryable();
+                foreach (var word in asked)
+                    found = found.Where(u => u.Search.Contains(word) || u.KindSearch.Contains(word));
+                var units = await Light(found)
+                    .OrderByDescending(u => u.LastAt)
+                    .ThenBy(u => u.Id)
+                    .Take(most)
+                    .ToListAsync(cancel);
+                var hits = new List<Hit>(units.Count);
+                foreach (var unit in units)
+                    hits.Add(new Hit(unit.Card, await WhereAsync(context, unit.Card, asked, cancel)));
+                return hits;
+            },
+            cancel
+        );
+    }
+
+    private static Task<DocumentRow?> NewestAsync(
+        WorkshopContext context,
+        string kind,
+        string id,
+        CancellationToken cancel
+    ) =>
+        context
+            .Documents.AsNoTracking()
+            .Where(d => d.Kind == kind && d.Id == id)
+            .OrderByDescending(d => d.Version)
+            .FirstOrDefaultAsync(cancel);
+
+    /// <summary>A sheet with another title, or one that was not there: the cards of its units say so.</summary>
+    private static async Task RenameKindAsync(
+        WorkshopContext context,
+        string sheetId,
+        string text,
+        CancellationToken cancel
+    )
+    {
+        if (TypeSheetFile.Read(text).Value is not { } sheet)
+            return;
+        foreach (
+            var unit in await context
+                .Units.Where(u =>
+                    u.SheetId == sheetId && (u.Kind != sheet.Title || u.NextAction == NextAction.NameKind)
+                )
+                .ToListAsync(cancel)
+        )
+            unit.Take(CardOf.Make(UnitHistory.Fold(await JournalAsync(context, unit.Id, cancel)), sheet));
+    }
+
+    /// <summary>The newest entry with a word that the card does not show; else what the card itself shows.</summary>
+    private async Task<string> WhereAsync(
+        WorkshopContext context,
+        UnitCard card,
+        IReadOnlyList<string> asked,
+        CancellationToken cancel
+    )
+    {
+        var shown = SearchText.Of(string.Join(' ', card.Tag, card.Owner, card.Kind));
+        if (asked.FirstOrDefault(w => !shown.Contains(w, StringComparison.Ordinal)) is not { } word)
+            return "";
+        var json = await context
+            .Entries.Where(e => e.UnitId == card.Id && e.Search.Contains(word))
+            .OrderByDescending(e => e.Number)
+            .Select(e => e.Json)
+            .FirstOrDefaultAsync(cancel);
+        return json is null
+            ? ""
+            : FactWords.Of(FactText.Read(json), await sheets.FindAsync(context, card.SheetId, cancel));
+    }
+}

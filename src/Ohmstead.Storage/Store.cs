@@ -1,0 +1,226 @@
+using Microsoft.EntityFrameworkCore;
+using Ohmstead.Storage.PhotoFiles;
+using Ohmstead.Storage.Rows;
+using Ohmstead.Workshop.Journal;
+using Ohmstead.Workshop.Keeping;
+using Ohmstead.Workshop.Units;
+
+namespace Ohmstead.Storage;
+
+/// <summary>The workshop in a folder: a database beside a folder of photos. One program at a time has it open.</summary>
+public sealed partial class Store : IStore, IAsyncDisposable
+{
+    private readonly FolderLock folderLock;
+    private readonly Desk desk;
+    private readonly PhotoFolder photos;
+    private readonly SheetShelf sheets = new();
+
+    private Store(string folder, FolderLock folderLock, Desk desk)
+    {
+        (this.folderLock, this.desk) = (folderLock, desk);
+        Folder = folder;
+        photos = new PhotoFolder(folder, desk);
+    }
+
+    /// <summary>The data folder.</summary>
+    public string Folder { get; }
+
+    /// <summary>The photos of this workshop.</summary>
+    public IPhotos Photos => photos;
+
+    /// <summary>Opens the workshop in a folder, or begins one there. Tables of an older version are copied first, then brought up to this one.</summary>
+    /// <param name="time">Names the copy.</param>
+    /// <exception cref="StoreUnusable">The folder is in use, cannot be written to, or holds a damaged database.</exception>
+    public static async Task<Store> OpenAsync(string folder, TimeProvider time, CancellationToken cancel = default)
+    {
+        folder = Path.GetFullPath(folder);
+        Make(folder);
+        var folderLock = FolderLock.Take(folder);
+        var path = Path.Combine(folder, SqliteFile.Name);
+        var desk = new Desk(path);
+        try
+        {
+            await desk.MigrateAsync(() => OwnCopies.Make(folder, path, time.GetUtcNow()), cancel);
+            return new Store(folder, folderLock, desk);
+        }
+        catch
+        {
+            desk.Dispose();
+            folderLock.Dispose();
+            throw;
+        }
+    }
+
+    /// <inheritdoc/>
+    public async Task<Appended> AppendAsync(
+        Guid unitId,
+        int seenNumber,
+        IReadOnlyList<NewEntry> entries,
+        CancellationToken cancel
+    )
+    {
+        var (journal, written) = await desk.WriteAsync(
+            context => AppendAsync(context, unitId, entries, cancel),
+            cancel
+        );
+        var own = written.Select(e => e.Id).ToHashSet();
+        return new Appended(written, [.. journal.Where(e => e.Number > seenNumber && !own.Contains(e.Id))]);
+    }
+
+    /// <inheritdoc/>
+    public Task AppendAllAsync(IReadOnlyList<UnitEntries> units, CancellationToken cancel) =>
+        desk.WriteAsync(
+            async context =>
+            {
+                foreach (var unit in units)
+                {
+                    await AppendAsync(context, unit.UnitId, unit.Entries, cancel);
+                    await context.SaveChangesAsync(cancel);
+                    context.ChangeTracker.Clear();
+                }
+                return units.Count;
+            },
+            cancel
+        );
+
+    /// <inheritdoc/>
+    public Task<BenchUnit?> ReadAsync(Guid unitId, CancellationToken cancel) =>
+        desk.ReadAsync(
+            async context =>
+                await JournalAsync(context, unitId, cancel) is { Count: > 0 } journal
+                    ? UnitHistory.Fold(journal)
+                    : null,
+            cancel
+        );
+
+    /// <inheritdoc/>
+    public Task<IReadOnlyList<UnitCard>> CardsAsync(bool withHandedBack, CancellationToken cancel) =>
+        desk.ReadAsync<IReadOnlyList<UnitCard>>(
+            async context =>
+                await Light(context.Units.Where(u => withHandedBack || !u.IsHandedBack))
+                    .OrderByDescending(u => u.LastAt)
+                    .ThenBy(u => u.Id)
+                    .Select(u => u.Card)
+                    .ToListAsync(cancel),
+            cancel
+        );
+
+    /// <inheritdoc/>
+    public Task SaveNextAsync(Guid unitId, int seenNumber, NextThing next, CancellationToken cancel) =>
+        desk.WriteAsync(
+            async context =>
+            {
+                var unit = await context.Units.SingleOrDefaultAsync(
+                    u => u.Id == unitId && u.LastNumber <= seenNumber,
+                    cancel
+                );
+                unit?.Take(next);
+                return unit is not null;
+            },
+            cancel
+        );
+
+    /// <summary>Closes the database and lets go of the folder.</summary>
+    public ValueTask DisposeAsync()
+    {
+        photos.Dispose();
+        desk.Dispose();
+        folderLock.Dispose();
+        return ValueTask.CompletedTask;
+    }
+
+    private static void Make(string folder)
+    {
+        try
+        {
+            Directory.CreateDirectory(folder);
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            throw new StoreUnusable($"{folder} cannot be made a data folder: {e.Message}", e);
+        }
+    }
+
+    /// <summary>Numbers what is new, and puts it and the unit's card into the transaction.</summary>
+    /// <returns>The whole journal, and of it the entries asked for.</returns>
+    private async Task<(List<Entry> Journal, IReadOnlyList<Entry> Written)> AppendAsync(
+        WorkshopContext context,
+        Guid unitId,
+        IReadOnlyList<NewEntry> entries,
+        CancellationToken cancel
+    )
+    {
+        var unit = await context.Units.FindAsync([unitId], cancel);
+        var journal = unit is null ? [] : await JournalAsync(context, unitId, cancel);
+        var known = journal.ToDictionary(e => e.Id);
+        var fresh = new List<Entry>();
+        foreach (var entry in entries)
+        {
+            if (known.ContainsKey(entry.Id))
+                continue;
+            var numbered = new Entry(entry.Id, unitId, journal.Count + 1, entry.At, entry.By, entry.Fact);
+            known.Add(entry.Id, numbered);
+            journal.Add(numbered);
+            fresh.Add(numbered);
+        }
+        if (fresh.Count > 0)
+            await AddAsync(context, unit, journal, fresh, cancel);
+        return (journal, [.. entries.Select(e => known[e.Id]).DistinctBy(e => e.Id)]);
+    }
+
+    private async Task AddAsync(
+        WorkshopContext context,
+        UnitRow? unit,
+        List<Entry> journal,
+        List<Entry> fresh,
+        CancellationToken cancel
+    )
+    {
+        var unitId = fresh[0].UnitId;
+        if (unit is null && fresh[0].Fact is not TakenIn)
+            throw new InvalidOperationException($"There is no unit {unitId}: a journal begins with taking it in.");
+        var ids = fresh.Select(e => e.Id).ToList();
+        foreach (var part in ids.Chunk(500))
+            if (await context.Entries.AnyAsync(e => part.Contains(e.Id), cancel))
+                throw new InvalidOperationException($"An entry of another unit was sent for unit {unitId} too.");
+        var told = UnitHistory.Fold(journal);
+        var sheet = await sheets.FindAsync(context, told.Card.SheetId, cancel);
+        if (unit is null)
+            context.Units.Add(unit = new UnitRow { Id = unitId });
+        var rows = fresh.ConvertAll(EntryRow.Of);
+        unit.Take(CardOf.Make(told, sheet));
+        unit.LastNumber = journal.Count;
+        unit.Search = SearchText.Merge([unit.Search, .. rows.Select(r => r.Search)]);
+        context.Entries.AddRange(rows);
+    }
+
+    private static async Task<List<Entry>> JournalAsync(WorkshopContext context, Guid unitId, CancellationToken cancel)
+    {
+        var rows = await context
+            .Entries.AsNoTracking()
+            .Where(e => e.UnitId == unitId)
+            .OrderBy(e => e.Number)
+            .ToListAsync(cancel);
+        return rows.ConvertAll(r => r.Entry);
+    }
+
+    /// <summary>Units without the words they are searched by: most of the row, and never shown.</summary>
+    private static IQueryable<UnitRow> Light(IQueryable<UnitRow> units) =>
+        units.Select(u => new UnitRow
+        {
+            Id = u.Id,
+            LastNumber = u.LastNumber,
+            Tag = u.Tag,
+            Kind = u.Kind,
+            SheetId = u.SheetId,
+            Owner = u.Owner,
+            Photo = u.Photo,
+            LastDone = u.LastDone,
+            LastAt = u.LastAt,
+            NextAction = u.NextAction,
+            NextWords = u.NextWords,
+            NextMinutes = u.NextMinutes,
+            NextAbout = u.NextAbout,
+            IsHandedBack = u.IsHandedBack,
+        });
+}

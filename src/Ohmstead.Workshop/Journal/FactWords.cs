@@ -1,0 +1,110 @@
+using System.Globalization;
+using Ohmstead.Electrical.TypeSheets;
+using Ohmstead.Workshop.Readings;
+
+namespace Ohmstead.Workshop.Journal;
+
+/// <summary>A fact in the words of the trade, one short line.</summary>
+public static class FactWords
+{
+    /// <summary>What was entered, in words.</summary>
+    /// <param name="sheet">The unit's type sheet, for the titles of its readings; null while there is none.</param>
+    public static string Of(Fact fact, TypeSheet? sheet) =>
+        fact switch
+        {
+            TakenIn => "Taken in",
+            CardChanged => "Card written anew",
+            SignAnswered s => $"{SignTitle(s.ObservationId, sheet)}: {Answered(s.Answer)}",
+            ConditionNoted c => c.Words.Length == 0
+                ? $"{c.Item}: {Decided(c.Decision)}"
+                : $"{c.Item}: {c.Words}, {Decided(c.Decision)}",
+            DamagePinned d => $"Damage marked: {d.Words}",
+            PhotoAdded p => p.Title.Length == 0 ? "Photo taken" : $"Photo taken: {p.Title}",
+            BenchSet => "Bench set up",
+            ReadingEntered r =>
+                $"{ReadingTitle(r.ReadingId, sheet)}: {ShownWords(r.Shown, sheet?.FindReading(r.ReadingId)?.Quantity)}",
+            ReadingWaived w => $"Waived: {ReadingTitle(w.ReadingId, sheet)}, {w.Why}",
+            FindingJudged f => $"{f.Element}, {f.Mode}: {Judged(f.Judgement)}",
+            PartChanged p => $"{p.Element}: {Changed(p.Change)}",
+            StageClosed s => $"{StageTitle(s.Stage)}: {(s.IsClosed ? "closed" : "opened again")}",
+            PaperMade p => $"Paper made: {p.Paper.Replace('-', ' ')}",
+            Noted n => n.Words,
+            Corrected { Instead: { } right } => $"Corrected: {Of(right, sheet)}",
+            Corrected => "An entry taken back",
+            _ => "An entry of a later version",
+        };
+
+    /// <summary>What a stage is called.</summary>
+    public static string StageTitle(Stage stage) =>
+        stage switch
+        {
+            Stage.LookOver => "Look-over",
+            Stage.Readings => "Readings",
+            Stage.Findings => "Findings and repair",
+            _ => "Papers",
+        };
+
+    /// <summary>The title of a reading, or its id where the sheet has none.</summary>
+    public static string ReadingTitle(string id, TypeSheet? sheet) =>
+        sheet?.FindReading(id) is { Title.Length: > 0 } spec ? spec.Title : id;
+
+    private static string SignTitle(string id, TypeSheet? sheet) =>
+        sheet?.Observations.FirstOrDefault(o => o.Id == id) is { Title.Length: > 0 } sign ? sign.Title : id;
+
+    private static string ShownWords(Shown shown, Quantity? quantity) =>
+        shown.Kind switch
+        {
+            ShownKind.Value => Number(shown.Value, quantity),
+            ShownKind.OverRange => "OL",
+            ShownKind.Jumps => "it jumps",
+            _ => shown.Why.Length == 0 ? "could not be taken" : $"could not be taken, {shown.Why}",
+        };
+
+    private static string Number(double value, Quantity? quantity)
+    {
+        var symbol = quantity switch
+        {
+            Quantity.Ohms or Quantity.InsulationOhms => " Ω",
+            Quantity.AcVolts or Quantity.DcVolts => " V",
+            Quantity.AcAmps => " A",
+            Quantity.Watts => " W",
+            _ => "",
+        };
+        return value.ToString("0.######", CultureInfo.InvariantCulture) + symbol;
+    }
+
+    private static string Answered(Answer answer) =>
+        answer switch
+        {
+            Answer.Yes => "yes",
+            Answer.No => "no",
+            _ => "not sure",
+        };
+
+    private static string Decided(Decision decision) =>
+        decision switch
+        {
+            Decision.Leave => "leave it",
+            Decision.Watch => "watch it",
+            Decision.Renew => "renew it",
+            _ => "not decided",
+        };
+
+    private static string Judged(Judgement judgement) =>
+        judgement switch
+        {
+            Judgement.Confirmed => "confirmed",
+            Judgement.Dismissed => "dismissed",
+            _ => "open again",
+        };
+
+    private static string Changed(PartChange change) =>
+        change switch
+        {
+            PartChange.Renewed => "renewed",
+            PartChange.Replaced => "replaced by another part",
+            PartChange.Removed => "taken out",
+            PartChange.Added => "put in",
+            _ => "soldered anew",
+        };
+}

@@ -1,0 +1,98 @@
+using System.Collections.Immutable;
+using Ohmstead.Electrical.TypeSheets;
+using Ohmstead.Workshop.Journal;
+using Ohmstead.Workshop.Readings;
+
+namespace Ohmstead.Workshop.Units;
+
+/// <summary>
+/// The card of a unit, from its journal and its type sheet alone, cheap enough to make at every entry. The diagnosis may
+/// later put a better next thing in (<see cref="Keeping.IStore.SaveNextAsync"/>).
+/// </summary>
+public static class CardOf
+{
+    /// <summary>Makes the card.</summary>
+    /// <param name="sheet">The unit's type sheet; null while there is none, or when it is not sound.</param>
+    public static UnitCard Make(BenchUnit unit, TypeSheet? sheet)
+    {
+        var photos = unit.All<PhotoAdded>().Select(p => p.Fact).ToList();
+        var first = photos.Find(p => p.About.Length == 0) ?? photos.FirstOrDefault();
+        var closed = Closed(unit);
+        return new UnitCard(
+            unit.Id,
+            unit.Card.Tag,
+            sheet?.Title ?? "",
+            unit.Card.SheetId,
+            unit.Card.Owner,
+            first?.Photo ?? "",
+            FactWords.Of(unit.Last.Fact, sheet),
+            unit.Last.At,
+            Next(unit, sheet, closed),
+            closed.Contains(Stage.Papers)
+        );
+    }
+
+    private static ImmutableHashSet<Stage> Closed(BenchUnit unit) =>
+        [.. unit.All<StageClosed>().GroupBy(s => s.Fact.Stage).Where(g => g.Last().Fact.IsClosed).Select(g => g.Key)];
+
+    private static NextThing Next(BenchUnit unit, TypeSheet? sheet, ImmutableHashSet<Stage> closed)
+    {
+        if (closed.Contains(Stage.Papers))
+            return new NextThing(NextAction.Nothing, "Handed back", 0, "");
+        if (sheet is null)
+            return new NextThing(NextAction.NameKind, "Say what kind of unit it is", 2, "");
+        if (!closed.Contains(Stage.LookOver))
+            return new NextThing(NextAction.LookOver, "Go on with the look-over", 10, "");
+        if (!closed.Contains(Stage.Readings) && NextReading(unit, sheet) is { } reading)
+            return new NextThing(
+                NextAction.TakeReading,
+                $"Take the reading: {FactWords.ReadingTitle(reading.Id, sheet)}",
+                reading.Minutes,
+                reading.Id
+            );
+        if (!closed.Contains(Stage.Findings))
+            return Unrepaired(unit) is { } finding
+                ? new NextThing(NextAction.Repair, $"Do the repair: {finding.Element}", 20, finding.Element)
+                : new NextThing(NextAction.JudgeFindings, "Look at the findings", 5, "");
+        return new NextThing(NextAction.MakePaper, "Make the service record", 5, "service-record");
+    }
+
+    /// <summary>The first reading of the sheet, closed case before open, that is not taken and whose needs have been met.</summary>
+    private static ReadingSpec? NextReading(BenchUnit unit, TypeSheet sheet)
+    {
+        var tried = unit
+            .CurrentReadings.GroupBy(r => r.Fact.ReadingId)
+            .ToDictionary(g => g.Key, g => g.Last().Fact.Shown);
+        var waived = unit.All<ReadingWaived>()
+            .Where(w => w.Entry.Number > unit.LastChange)
+            .Select(w => w.Fact.ReadingId)
+            .ToHashSet();
+        return sheet
+            .Readings.Where(r => !tried.ContainsKey(r.Id) && !waived.Contains(r.Id))
+            .Where(r => r.Needs.All(n => IsMet(n)))
+            .OrderBy(r => r.IsOpenCase)
+            .FirstOrDefault();
+
+        // A coarse look without the meter's error, enough to propose; the screen of the reading decides.
+        bool IsMet(string need) =>
+            tried.TryGetValue(need, out var shown) && shown.Kind is ShownKind.Value or ShownKind.OverRange
+                ? sheet.FindReading(need)?.Limits is not { } limits || Inside(shown, limits)
+                : waived.Contains(need);
+    }
+
+    private static bool Inside(Shown shown, Limits limits) =>
+        shown.Kind == ShownKind.OverRange
+            ? double.IsPositiveInfinity(limits.Max)
+            : shown.Value >= limits.Min && shown.Value <= limits.Max;
+
+    private static FindingJudged? Unrepaired(BenchUnit unit) =>
+        unit.All<FindingJudged>()
+            .GroupBy(f => (f.Fact.Element, f.Fact.Mode))
+            .Select(g => g.Last())
+            .Where(f => f.Fact.Judgement == Judgement.Confirmed)
+            .Where(f =>
+                !unit.All<PartChanged>().Any(p => p.Fact.Element == f.Fact.Element && p.Entry.Number > f.Entry.Number)
+            )
+            .Select(f => f.Fact)
+            .FirstOrDefault();
+}
