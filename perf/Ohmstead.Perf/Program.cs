@@ -6,13 +6,21 @@ using Ohmstead.Perf.Experiments;
 CultureInfo.CurrentCulture = CultureInfo.DefaultThreadCurrentCulture = CultureInfo.InvariantCulture;
 switch (args.FirstOrDefault())
 {
-    case "bench": return BenchmarkRuns.Run(args[1..]);
-    case "scaling": return Scaling.Run();
-    case "ngspice-ratio": return SimulatorRatio.Run();
-    case "process": return ProcessFigures.Run();
-    case "page": return PerformancePage.Run(args[1..]);
-    case "experiments": return ExperimentsPage.Run(RepositoryRoot.Path, args[1..]);
+    case "bench":
+        return BenchmarkRuns.Run(args[1..]);
+    case "scaling":
+        return Scaling.Run();
+    case "ngspice-ratio":
+        return SimulatorRatio.Run();
+    case "process":
+        return ProcessFigures.Run();
+    case "page":
+        return PerformancePage.Run(args[1..]);
+    case "experiments":
+        return ExperimentsPage.Run(RepositoryRoot.Path, args[1..]);
     default:
-        Console.Error.WriteLine("usage: bench | process | scaling | ngspice-ratio | page [again] | experiments [quick] [diagnosis | next]");
+        Console.Error.WriteLine(
+            "usage: bench | process | scaling | ngspice-ratio | page [again] | experiments [quick] [units | diagnosis | next]"
+        );
         return 2;
 }

@@ -16,37 +16,92 @@ internal static class DiagnosisExperiment
     private static readonly DiagnosisOptions Single = Usual with { MostFaults = 1, ExactAdditions = 200 };
 
     /// <summary>The reference run: everything wider, until nothing within 10 nats is left.</summary>
-    private static readonly DiagnosisOptions Wide = Usual with { MostExpanded = 200, ExactAdditions = 30, ExactExchanges = 12, Margin = 10 };
+    private static readonly DiagnosisOptions Wide = Usual with
+    {
+        MostExpanded = 200,
+        ExactAdditions = 30,
+        ExactExchanges = 12,
+        Margin = 10,
+    };
 
     public static void Run(UnitModel model, string units, int drawn, int wide, StringBuilder page)
     {
         var library = new ReadingLibrary(model, DrawnUnit.CaseMeter);
-        var fromSimulator = Directory.Exists(units) ? Directory.GetFiles(units, "*.readings.json").Order(StringComparer.Ordinal).Select(f => FromFile(model, f)).ToList() : [];
+        var fromSimulator = Directory.Exists(units)
+            ? Directory
+                .GetFiles(units, "*.readings.json")
+                .Order(StringComparer.Ordinal)
+                .Select(f => FromFile(model, f))
+                .ToList()
+            : [];
         var own = Enumerable.Range(0, drawn).Select(n => DrawnUnit.Draw(model, 1000 + n)).ToList();
         page.AppendLine(CultureInfo.InvariantCulture, $"\n## {model.Sheet.Title}\n");
-        page.AppendLine(CultureInfo.InvariantCulture, $"{model.Sheet.Elements.Length} elements, {library.Catalogue.Modes.Length} fault modes, {model.Sheet.Readings.Length} readings.\n");
-        page.AppendLine("| units | method | mean average precision | log loss | worst tenth beyond chance | sure and true |\n|---|---|---|---|---|---|");
-        if (fromSimulator.Count > 0) Row(page, FormattableString.Invariant($"{fromSimulator.Count}, read through ngspice"), "Ohmstead", Judge(fromSimulator, u => Answers(model, u, Usual)));
+        page.AppendLine(
+            CultureInfo.InvariantCulture,
+            $"{model.Sheet.Elements.Length} elements, {library.Catalogue.Modes.Length} fault modes, {model.Sheet.Readings.Length} readings.\n"
+        );
+        page.AppendLine(
+            "| units | method | mean average precision | log loss | worst tenth beyond chance | sure and true |\n|---|---|---|---|---|---|"
+        );
+        if (fromSimulator.Count > 0)
+            Row(
+                page,
+                FormattableString.Invariant($"{fromSimulator.Count}, read through ngspice"),
+                "Ohmstead",
+                Judge(fromSimulator, u => Answers(model, u, Usual))
+            );
+        if (own.Count == 0)
+            return;
         var all = Judge(own, u => Answers(model, u, Usual));
         Row(page, FormattableString.Invariant($"{drawn}, read through the own solver"), "Ohmstead", all);
-        Row(page, FormattableString.Invariant($"{drawn}, the same"), "the chances alone", Judge(own, u => Chances(library.Catalogue, u)));
-        Row(page, FormattableString.Invariant($"{drawn}, the same"), "one fault at most", Judge(own, u => Answers(model, u, Single)));
+        Row(
+            page,
+            FormattableString.Invariant($"{drawn}, the same"),
+            "the chances alone",
+            Judge(own, u => Chances(library.Catalogue, u))
+        );
+        Row(
+            page,
+            FormattableString.Invariant($"{drawn}, the same"),
+            "one fault at most",
+            Judge(own, u => Answers(model, u, Single))
+        );
         var few = own.Take(wide).ToList();
-        Row(page, FormattableString.Invariant($"the first {wide}"), "Ohmstead", Judge(few, u => Answers(model, u, Usual)));
-        Row(page, FormattableString.Invariant($"the first {wide}"), "reference run (200 sets expanded, margin 10 nats)", Judge(few, u => Answers(model, u, Wide)));
+        Row(
+            page,
+            FormattableString.Invariant($"the first {wide}"),
+            "Ohmstead",
+            Judge(few, u => Answers(model, u, Usual))
+        );
+        Row(
+            page,
+            FormattableString.Invariant($"the first {wide}"),
+            "reference run (200 sets expanded, margin 10 nats)",
+            Judge(few, u => Answers(model, u, Wide))
+        );
         foreach (var share in (ReadOnlySpan<double>)[0.75, 0.5, 0.25])
         {
             var fewer = Enumerable.Range(0, wide).Select(n => DrawnUnit.Draw(model, 1000 + n, share)).ToList();
-            Row(page, string.Create(CultureInfo.InvariantCulture, $"the first {wide}, {share:P0} of the readings"), "Ohmstead", Judge(fewer, u => Answers(model, u, Usual)));
+            Row(
+                page,
+                string.Create(CultureInfo.InvariantCulture, $"the first {wide}, {share:P0} of the readings"),
+                "Ohmstead",
+                Judge(fewer, u => Answers(model, u, Usual))
+            );
         }
-        page.AppendLine("\nCalibration of the whole set (own solver): mean probability said, share true, answers.\n\n| tenth | said | true | answers |\n|---|---|---|---|");
-        foreach (var row in all.TenthRows()) page.AppendLine(row);
+        page.AppendLine(
+            "\nCalibration of the whole set (own solver): mean probability said, share true, answers.\n\n| tenth | said | true | answers |\n|---|---|---|---|"
+        );
+        foreach (var row in all.TenthRows())
+            page.AppendLine(row);
     }
 
     private static DrawnUnit FromFile(UnitModel model, string file)
     {
         var readings = ReadingsFile.Read(File.ReadAllText(file), model.Sheet).Required;
-        var truth = JsonNode.Parse(File.ReadAllText(file.Replace(".readings.", ".truth.", StringComparison.Ordinal)))!.AsArray();
+        var truth = JsonNode
+            .Parse(File.ReadAllText(file.Replace(".readings.", ".truth.", StringComparison.Ordinal)))!
+            .AsArray();
         return new DrawnUnit([.. truth.Select(t => $"{(string)t!["element"]!}:{(string)t["mode"]!}")], readings);
     }
 
@@ -54,8 +109,14 @@ internal static class DiagnosisExperiment
     {
         var score = new Score();
         var answers = new IReadOnlyList<(string, double)>[units.Count];
-        Parallel.For(0, units.Count, new ParallelOptions { MaxDegreeOfParallelism = Environment.ProcessorCount }, n => answers[n] = answer(units[n]));
-        for (var n = 0; n < units.Count; n++) score.Add(answers[n], units[n].Truth);
+        Parallel.For(
+            0,
+            units.Count,
+            new ParallelOptions { MaxDegreeOfParallelism = Environment.ProcessorCount },
+            n => answers[n] = answer(units[n])
+        );
+        for (var n = 0; n < units.Count; n++)
+            score.Add(answers[n], units[n].Truth);
         return score;
     }
 
@@ -70,7 +131,10 @@ internal static class DiagnosisExperiment
 
     private static void Row(StringBuilder page, string units, string method, Score s)
     {
-        var row = string.Create(CultureInfo.InvariantCulture, $"| {units} | {method} | {s.MeanAveragePrecision:F3} | {s.LogLoss:F2} | {s.WorstCalibration:F3} | {s.Sure.True}/{s.Sure.Count} |");
+        var row = string.Create(
+            CultureInfo.InvariantCulture,
+            $"| {units} | {method} | {s.MeanAveragePrecision:F3} | {s.LogLoss:F2} | {s.WorstCalibration:F3} | {s.Sure.True}/{s.Sure.Count} |"
+        );
         page.AppendLine(row);
         Console.WriteLine(row);
     }

@@ -14,23 +14,44 @@ internal static class ExperimentsPage
     public static int Run(string root, string[] arguments)
     {
         var isQuick = arguments.Contains("quick");
-        var what = arguments.FirstOrDefault(a => a is "diagnosis" or "next") ?? "";
+        var what = arguments.FirstOrDefault(a => a is "units" or "diagnosis" or "next") ?? "";
         var page = new StringBuilder();
-        foreach (var (sheet, units) in new[] { ("tests/Reference/contract/twin-160.sheet.json", "twin-160"), ("demo/solo-110.sheet.json", "solo-110") })
+        foreach (
+            var (sheet, units) in new[]
+            {
+                ("tests/Reference/contract/twin-160.sheet.json", "twin-160"),
+                ("demo/solo-110.sheet.json", "solo-110"),
+            }
+        )
         {
             var model = new UnitModel(TypeSheetFile.Read(File.ReadAllText(Path.Combine(root, sheet))).Required);
-            if (what != "next") DiagnosisExperiment.Run(model, Path.Combine(root, "tests/Reference/units", units), isQuick ? 40 : 300, isQuick ? 10 : 30, page);
-            if (what != "diagnosis" && units == "twin-160") NextExperiment.Run(model, isQuick ? 10 : 100, page);
+            if (what == "units")
+                DiagnosisExperiment.Run(model, Path.Combine(root, "tests/Reference/units", units), 0, 0, page);
+            if (what is "" or "diagnosis")
+                DiagnosisExperiment.Run(
+                    model,
+                    Path.Combine(root, "tests/Reference/units", units),
+                    isQuick ? 40 : 300,
+                    isQuick ? 10 : 30,
+                    page
+                );
+            if (what is "" or "next" && units == "twin-160")
+                NextExperiment.Run(model, isQuick ? 10 : 100, page);
         }
-        if (isQuick || what.Length > 0) Console.WriteLine(page.ToString());
-        else Insert(Path.Combine(root, "docs/diagnosis.md"), page.ToString());
+        if (isQuick || what.Length > 0)
+            Console.WriteLine(page.ToString());
+        else
+            Insert(Path.Combine(root, "docs/diagnosis.md"), page.ToString());
         return 0;
     }
 
     private static void Insert(string file, string tables)
     {
         var text = File.ReadAllText(file);
-        var (from, to) = (text.IndexOf(Begin, StringComparison.Ordinal) + Begin.Length, text.IndexOf(End, StringComparison.Ordinal));
+        var (from, to) = (
+            text.IndexOf(Begin, StringComparison.Ordinal) + Begin.Length,
+            text.IndexOf(End, StringComparison.Ordinal)
+        );
         File.WriteAllText(file, string.Create(CultureInfo.InvariantCulture, $"{text[..from]}\n{tables}\n{text[to..]}"));
     }
 }

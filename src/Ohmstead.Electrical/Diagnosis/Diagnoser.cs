@@ -38,21 +38,32 @@ public static class Diagnoser
         return new DiagnosisResult(
             soundProbability,
             faults,
-            FaultTable.Sets(marginals, soundProbability),
+            WholeSets.Of(marginals, catalogue, soundProbability),
             AlikeGroups.Of(classes, c => FaultTable.SizeOf(c, marginals).Share, marginals.ByClass),
             explained.Readings,
             explained.Unexplained,
             explained.IsExplained,
-            options.RankNext ? new NextReadings(library, readings, marginals, evidence, still, odds, options).Rank() : [],
-            new SearchEffort(search.Known.Count, search.Expanded, crew.Solved, stop));
+            options.RankNext
+                ? new NextReadings(library, readings, marginals, evidence, still, odds, options).Rank()
+                : [],
+            new SearchEffort(search.Known.Count, search.Expanded, crew.Solved, stop)
+        );
     }
 
-    private static double SoundProbability(FaultCatalogue catalogue, double[] odds, FaultClass[] classes, Marginals marginals, List<FaultMode> still)
+    private static double SoundProbability(
+        FaultCatalogue catalogue,
+        double[] odds,
+        FaultClass[] classes,
+        Marginals marginals,
+        List<FaultMode> still
+    )
     {
         var at = Array.FindIndex(marginals.Sets, h => h.Classes.Length == 0);
-        if (at < 0) return 0;
+        if (at < 0)
+            return 0;
         var quiet = new double[catalogue.ElementCount];
-        foreach (var m in still) quiet[catalogue.ElementOf[m.Number]] += odds[m.Number];
+        foreach (var m in still)
+            quiet[catalogue.ElementOf[m.Number]] += odds[m.Number];
         return marginals.Exactly(at) * quiet.Aggregate(1.0, (p, o) => p / (1 + o));
     }
 }

@@ -22,6 +22,12 @@ public sealed record DiagnosisOptions
     public double Margin { get; init; } = 6;
 
     /// <summary>
+    /// Readings solved by the search before the margin counts: with few readings or few faults, all sets that carry anything are
+    /// looked at for less than it takes to start.
+    /// </summary>
+    public int CheapSolutions { get; init; } = 5000;
+
+    /// <summary>
     /// Chance that a reading is wrong altogether (a slipped probe, a misread range, a supply in its limit). Common practice, no
     /// source; it bounds what one reading can say against a set of faults.
     /// </summary>

@@ -8,16 +8,12 @@ namespace Ohmstead.Electrical.Diagnosis;
 /// <summary>What was read and told on one unit, and how likely it is for a set of faults.</summary>
 internal sealed class Evidence
 {
-    private const double IntermittentChance = 0.3;
-    private const double JumpWithoutCause = 0.005;
+    /// <summary>Where a reading that is wrong altogether may lie [limits of the meter's error].</summary>
     private const double ScaleWidth = 300;
 
     private readonly double[] measured;
     private readonly int[] numeric;
-    private readonly int[] overRange;
-    private readonly int[] jumps;
-    private readonly double[] limits;
-    private readonly Told[] told;
+    private readonly OverRangeReadings overRange;
     private readonly double logWrong;
 
     public Evidence(ReadingLibrary library, UnitReadings readings, double wrongReadingChance)
@@ -25,22 +21,24 @@ internal sealed class Evidence
         Taken = [.. readings.Readings.Where(r => r.IsTaken)];
         Set = new ReadingSet(library.Model, library.Catalogue, Taken.Select(t => (t.Spec, t.State)), readings.Meter);
         numeric = [.. Places(Outcome.Value)];
-        overRange = [.. Places(Outcome.OverRange)];
-        jumps = [.. Places(Outcome.Jumps)];
         measured = [.. Taken.Select((t, n) => Set.Errors[n].ToScale(t.Value))];
-        limits = [.. Enumerable.Range(0, Set.Count).Select(Set.OverRangeOnScale)];
-        told = [.. readings.Told];
         logWrong = Math.Log(wrongReadingChance / ScaleWidth);
+        overRange = new OverRangeReadings(Set, Places(Outcome.OverRange), logWrong);
+        TellTales = new TellTales(readings.Told, Places(Outcome.Jumps));
     }
 
     public TakenReading[] Taken { get; }
 
     public ReadingSet Set { get; }
 
+    /// <summary>What was told, and what jumped.</summary>
+    public TellTales TellTales { get; }
+
     /// <summary>Places of the readings that are numbers.</summary>
     public ReadOnlySpan<int> Numeric => numeric;
 
-    private IEnumerable<int> Places(Outcome outcome) => Enumerable.Range(0, Taken.Length).Where(n => Taken[n].Outcome == outcome);
+    private IEnumerable<int> Places(Outcome outcome) =>
+        Enumerable.Range(0, Taken.Length).Where(n => Taken[n].Outcome == outcome);
 
     /// <summary>The measured value on the meter's scale.</summary>
     public double Measured(int reading) => measured[reading];
@@ -51,12 +49,14 @@ internal sealed class Evidence
         var (n, count) = (numeric.Length, Set.Model.Parameters.Length);
         var covariance = new double[n * n];
         for (var i = 0; i < n; i++)
-            for (var j = 0; j <= i; j++)
-            {
-                var (a, b) = (numeric[i], numeric[j]);
-                var sum = Vectors.Dot(slopes.AsSpan(a * count, count), slopes.AsSpan(b * count, count)) + Set.ErrorCovariance(a, b);
-                covariance[(i * n) + j] = covariance[(j * n) + i] = sum;
-            }
+        for (var j = 0; j <= i; j++)
+        {
+            var (a, b) = (numeric[i], numeric[j]);
+            var sum =
+                Vectors.Dot(slopes.AsSpan(a * count, count), slopes.AsSpan(b * count, count))
+                + Set.ErrorCovariance(a, b);
+            covariance[(i * n) + j] = covariance[(j * n) + i] = sum;
+        }
         return new Spread(slopes, shift, new Gaussian(covariance, n));
     }
 
@@ -73,7 +73,8 @@ internal sealed class Evidence
         {
             any = true;
             for (var i = 0; i < n; i++)
-                for (var j = 0; j < n; j++) covariance[(i * n) + j] += deviation * deviation * d[numeric[i]] * d[numeric[j]];
+            for (var j = 0; j < n; j++)
+                covariance[(i * n) + j] += deviation * deviation * d[numeric[i]] * d[numeric[j]];
         }
         return any ? spread with { Gaussian = new Gaussian(covariance, n) } : spread;
     }
@@ -82,7 +83,8 @@ internal sealed class Evidence
     public double ShareMove(double[] direction, double deviation, Worker worker)
     {
         var sum = 0.0;
-        for (var k = 0; k < numeric.Length; k++) sum += direction[numeric[k]] * worker.Robust.U[k];
+        for (var k = 0; k < numeric.Length; k++)
+            sum += direction[numeric[k]] * worker.Robust.U[k];
         return deviation * deviation * sum;
     }
 
@@ -90,23 +92,22 @@ internal sealed class Evidence
     public double LogLikelihood(ReadOnlySpan<double> predicted, Spread spread, Worker worker)
     {
         var z = worker.Residuals(numeric.Length);
-        for (var k = 0; k < numeric.Length; k++) z[k] = measured[numeric[k]] - predicted[numeric[k]] - spread.Shift[numeric[k]];
-        var log = spread.Gaussian.RobustLog(z, logWrong, worker.Robust);
-        var count = Set.Model.Parameters.Length;
-        foreach (var r in overRange)
-        {
-            var row = spread.Slopes.AsSpan(r * count, count);
-            var sigma = Math.Sqrt(Vectors.Dot(row, row) + 1e-6);
-            log += Math.Log(Math.Max(NormalLaw.Below((predicted[r] - limits[r]) / sigma), 1e-6));
-        }
-        return log;
+        for (var k = 0; k < numeric.Length; k++)
+            z[k] = measured[numeric[k]] - predicted[numeric[k]] - spread.Shift[numeric[k]];
+        return spread.Gaussian.RobustLog(z, logWrong, worker.Robust)
+            + overRange.LogChance(predicted, spread, worker.OverRange);
     }
 
     /// <summary>
     /// Where on the straight line between two predictions the likelihood is highest, as a share [0..1], and its curvature
     /// there; with no reading dropped.
     /// </summary>
-    public (double Share, double Curvature) TopOfLine(ReadOnlySpan<double> low, ReadOnlySpan<double> high, Spread spread, Worker worker)
+    public (double Share, double Curvature) TopOfLine(
+        ReadOnlySpan<double> low,
+        ReadOnlySpan<double> high,
+        Spread spread,
+        Worker worker
+    )
     {
         var n = numeric.Length;
         var d = worker.Scratch(3, n);
@@ -119,12 +120,14 @@ internal sealed class Evidence
             any |= Math.Abs(d[k]) > 1e-9;
             z[k] = measured[r] - low[r] - spread.Shift[r];
         }
-        if (!any) return (0.5, 0);
+        if (!any)
+            return (0.5, 0);
         var (along, curvature) = (0.0, 0.0);
         var precision = spread.Gaussian.Precision;
         for (var k = 0; k < n; k++)
         {
-            if (d[k] == 0) continue;
+            if (d[k] == 0)
+                continue;
             var row = precision.AsSpan(k * n, n);
             along += d[k] * Vectors.Dot(row, z);
             curvature += d[k] * Vectors.Dot(row, d);
@@ -132,20 +135,41 @@ internal sealed class Evidence
         return (Math.Clamp(along / Math.Max(curvature, 1e-12), 0, 1), curvature);
     }
 
-    /// <summary>The readings that the last judgement of this worker left out as wrong.</summary>
+    /// <summary>The readings, numbers and OL, that the last judgement of this worker left out as wrong.</summary>
     public List<int> LeftOut(Worker worker)
     {
         var left = new List<int>();
         for (var k = 0; k < numeric.Length; k++)
-            if (worker.Robust.Dropped[k]) left.Add(numeric[k]);
+            if (worker.Robust.Dropped[k])
+                left.Add(numeric[k]);
+        for (var k = 0; k < overRange.Places.Length; k++)
+            if (worker.OverRange.IsLeftOut[k])
+                left.Add(overRange.Places[k]);
         return left;
+    }
+
+    /// <summary>True when the class, at one of the points of its size, can bring a prediction to what was read.</summary>
+    public bool CanExplain(FaultClass c, int reading, double predicted, Spread spread)
+    {
+        if (!c.Moves[reading])
+            return false;
+        var (low, high) = (c.Curve.Min(p => p[reading]), c.Curve.Max(p => p[reading]));
+        var at = Array.IndexOf(numeric, reading);
+        if (at < 0)
+            return overRange.IsLifted(reading, predicted + high);
+        var slack = 3 * Math.Sqrt(spread.Gaussian.Covariance[(at * numeric.Length) + at]);
+        var wanted = measured[reading] - predicted - spread.Shift[reading];
+        return wanted > low - slack && wanted < high + slack;
     }
 
     /// <summary>Slope of the log likelihood along a line at the prediction last judged by this worker.</summary>
     public double SlopeOfLine(ReadOnlySpan<double> low, ReadOnlySpan<double> high, Worker worker)
     {
         var slope = 0.0;
-        for (var k = 0; k < numeric.Length; k++) slope += (high[numeric[k]] - low[numeric[k]]) * worker.Robust.U[k];
+        for (var k = 0; k < numeric.Length; k++)
+            slope += (high[numeric[k]] - low[numeric[k]]) * worker.Robust.U[k];
+        for (var k = 0; k < overRange.Places.Length; k++)
+            slope += (high[overRange.Places[k]] - low[overRange.Places[k]]) * worker.OverRange.Slope[k];
         return slope;
     }
 
@@ -153,7 +177,13 @@ internal sealed class Evidence
     /// Gradient and curvature of the log likelihood along directions of the prediction, with the readings dropped by the last
     /// <see cref="LogLikelihood"/> of this worker left out.
     /// </summary>
-    public void Project(double[][] directions, Spread spread, Worker worker, Span<double> gradient, Span<double> curvature)
+    public void Project(
+        double[][] directions,
+        Spread spread,
+        Worker worker,
+        Span<double> gradient,
+        Span<double> curvature
+    )
     {
         var (n, count) = (numeric.Length, directions.Length);
         var precision = worker.Robust.PrecisionOr(spread.Gaussian.Precision);
@@ -161,52 +191,25 @@ internal sealed class Evidence
         for (var k = 0; k < count; k++)
         {
             along[k] = new double[n];
-            for (var i = 0; i < n; i++) along[k][i] = directions[k][numeric[i]];
+            for (var i = 0; i < n; i++)
+                along[k][i] = directions[k][numeric[i]];
             gradient[k] = Vectors.Dot(along[k], worker.Robust.U.AsSpan(0, n));
         }
         var weighted = new double[n];
         for (var k = 0; k < count; k++)
         {
-            for (var i = 0; i < n; i++) weighted[i] = Vectors.Dot(precision.AsSpan(i * n, n), along[k]);
-            for (var j = 0; j < count; j++) curvature[(k * count) + j] = Vectors.Dot(weighted, along[j]);
+            for (var i = 0; i < n; i++)
+                weighted[i] = Vectors.Dot(precision.AsSpan(i * n, n), along[k]);
+            for (var j = 0; j < count; j++)
+                curvature[(k * count) + j] = Vectors.Dot(weighted, along[j]);
         }
-    }
-
-    /// <summary>Log likelihood of what was told and of readings that jumped, for a set of classes.</summary>
-    public double LogTold(ReadOnlySpan<FaultClass> classes)
-    {
-        var log = 0.0;
-        foreach (var t in told)
+        for (var o = 0; o < overRange.Places.Length; o++)
+        for (var k = 0; k < count; k++)
         {
-            var (none, any) = (1.0, false);
-            foreach (var c in classes)
-                if (GivenOf(c.Lead, t.Observation) is { } chance) (none, any) = (none * (1 - chance), true);
-            var yes = any ? 1 - none : t.Observation.Otherwise;
-            log += Math.Log(Math.Clamp(t.Yes ? yes : 1 - yes, 1e-4, 1));
+            var d = directions[k][overRange.Places[o]];
+            gradient[k] += d * worker.OverRange.Slope[o];
+            for (var j = 0; j < count; j++)
+                curvature[(k * count) + j] += d * directions[j][overRange.Places[o]] * worker.OverRange.Curvature[o];
         }
-        foreach (var r in jumps)
-        {
-            var still = 1 - JumpWithoutCause;
-            foreach (var c in classes)
-                if (IsIntermittent(c.Lead) && c.Moves[r]) still *= 1 - IntermittentChance;
-            log += Math.Log(1 - still);
-        }
-        return log;
     }
-
-    /// <summary>What observations and jumps say of a mode: modes that differ here are not merged.</summary>
-    public string ToldKey(FaultMode mode) => string.Join('|', told.Select(t => GivenOf(mode, t.Observation)?.ToString("R", System.Globalization.CultureInfo.InvariantCulture) ?? ""))
-        + (jumps.Length > 0 && IsIntermittent(mode) ? "i" : "");
-
-    /// <summary>True when an observation or a jump speaks of this mode.</summary>
-    public bool IsToldOf(FaultMode mode) => told.Any(t => GivenOf(mode, t.Observation) is not null);
-
-    private static double? GivenOf(FaultMode mode, Observation o)
-    {
-        foreach (var (fault, chance) in o.Given)
-            if (fault == mode.Name) return chance;
-        return null;
-    }
-
-    private static bool IsIntermittent(FaultMode m) => m.Mode is "open" or "resistive" or "worn" or "stuck-open" && m.Kind is not ("winding" or "rectifier" or "lamp" or "resistor");
 }

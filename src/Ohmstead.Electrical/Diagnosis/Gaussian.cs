@@ -28,7 +28,7 @@ internal sealed class Gaussian
 
     /// <summary>
     /// Log density of the residuals where any reading may be wrong altogether: dropping one costs <paramref name="logWrong"/>
-    /// and frees it. Readings are dropped one by one while that gains.
+    /// and frees it. Readings are dropped one by one while that gains; what the other choice at each would add is counted.
     /// </summary>
     /// <param name="work">Scratch that holds the precision while readings are dropped.</param>
     /// <returns>Log density, and which readings were dropped in <paramref name="work"/>.</returns>
@@ -48,19 +48,24 @@ internal sealed class Gaussian
         var worthALook = -logWrong - 6;
         while (true)
         {
-            var (best, gain) = (-1, 0.0);
+            var (best, gain, others) = (-1, 0.0, 0.0);
             for (var i = 0; i < N; i++)
             {
-                if (work.Dropped[i]) continue;
+                if (work.Dropped[i])
+                    continue;
                 var p = precision[(i * N) + i];
-                if (0.5 * u[i] * u[i] < worthALook * p) continue;
+                if (0.5 * u[i] * u[i] < worthALook * p)
+                    continue;
                 var g = (0.5 * u[i] * u[i] / p) + (0.5 * (Log2Pi - Math.Log(p))) + logWrong;
-                if (g > gain) (best, gain) = (i, g);
+                others += Math.Log(1 + Math.Exp(Math.Min(g, 0)));
+                if (g > gain)
+                    (best, gain) = (i, g);
             }
-            if (best < 0) return log;
+            // Both count, the reading right and the reading wrong: next to the threshold that is up to ln 2 more.
+            if (best < 0)
+                return log + others;
             precision = work.Drop(Precision, best);
-            log += gain;
+            log += gain + Math.Log(1 + Math.Exp(-gain));
         }
     }
-
 }

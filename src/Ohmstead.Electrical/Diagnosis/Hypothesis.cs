@@ -20,6 +20,9 @@ internal sealed class Hypothesis(FaultClass[] classes, double[] shares)
     /// <summary>Predicted readings on the meter's scale.</summary>
     public double[] Predicted { get; set; } = [];
 
+    /// <summary>Readings that are left out as wrong altogether at these sizes.</summary>
+    public List<int> LeftOut { get; set; } = [];
+
     /// <summary>Log likelihood at the fitted sizes.</summary>
     public double LogFit { get; set; } = double.NegativeInfinity;
 
@@ -41,19 +44,30 @@ internal sealed class Hypothesis(FaultClass[] classes, double[] shares)
     /// <summary>Spread around the prediction; filled when the set is expanded.</summary>
     public Spread? Spread { get; set; }
 
+    /// <summary>How the k-th member's probability divides among the modes of its class.</summary>
+    public double[] SharesOfModes(int k) =>
+        Classes[k].SharesOfModes(Shares[k], Deviations.Length > k ? Deviations[k] : 0.05);
+
     public Fault[] Faults() => [.. Classes.Select((c, k) => c.At(Shares[k]))];
 
     public bool Contains(FaultClass c) => Array.IndexOf(Classes, c) >= 0;
 
     public string Key => KeyOf(Classes);
 
-    public static string KeyOf(IEnumerable<FaultClass> classes) => string.Join(',', classes.Select(c => c.Number.ToString(System.Globalization.CultureInfo.InvariantCulture)));
+    public static string KeyOf(IEnumerable<FaultClass> classes) =>
+        string.Join(',', classes.Select(c => c.Number.ToString(System.Globalization.CultureInfo.InvariantCulture)));
 
     /// <summary>The classes and shares with one more, in order.</summary>
-    public static (FaultClass[] Classes, double[] Shares) Insert(FaultClass[] classes, double[] shares, FaultClass c, double share)
+    public static (FaultClass[] Classes, double[] Shares) Insert(
+        FaultClass[] classes,
+        double[] shares,
+        FaultClass c,
+        double share
+    )
     {
         var at = 0;
-        while (at < classes.Length && classes[at].Number < c.Number) at++;
+        while (at < classes.Length && classes[at].Number < c.Number)
+            at++;
         var (all, sizes) = (new FaultClass[classes.Length + 1], new double[classes.Length + 1]);
         Array.Copy(classes, all, at);
         Array.Copy(shares, sizes, at);

@@ -22,14 +22,21 @@ internal sealed class Neighbourhood
         Shares = [.. stay.Select(k => parent.Shares[k])];
         directions = [.. stay.Select(k => parent.Directions[k])];
         Spread = evidence.Free(parent.Spread!, directions.OfType<double[]>(), FreeDeviation);
-        double Fit(double[] predicted, Spread spread) => worker is not null
-            ? evidence.LogLikelihood(predicted, spread, worker)
-            : crew!.One(w => evidence.LogLikelihood(predicted, spread, w));
+        double Fit(double[] predicted, Spread spread) =>
+            worker is not null
+                ? evidence.LogLikelihood(predicted, spread, worker)
+                : crew!.One(w => evidence.LogLikelihood(predicted, spread, w));
         LogFit = Fit(origin, Spread);
-        LogTold = evidence.LogTold(Classes);
+        LogTold = evidence.TellTales.Log(Classes);
         // What the free sizes of the members cost is in the parent's evidence; a member that left takes nothing with it but its fit.
-        var parentFit = hole.Length == 0 ? LogFit : Fit(parent.Predicted, evidence.Free(parent.Spread!, parent.Directions.OfType<double[]>(), FreeDeviation));
-        LogEvidence = parent.LogEvidence - evidence.LogTold(parent.Classes) - parentFit + LogFit + LogTold;
+        var parentFit =
+            hole.Length == 0
+                ? LogFit
+                : Fit(
+                    parent.Predicted,
+                    evidence.Free(parent.Spread!, parent.Directions.OfType<double[]>(), FreeDeviation)
+                );
+        LogEvidence = parent.LogEvidence - evidence.TellTales.Log(parent.Classes) - parentFit + LogFit + LogTold;
         LogPosterior = LogEvidence + Classes.Sum(c => c.LogOdds);
     }
 
@@ -57,5 +64,10 @@ internal sealed class Neighbourhood
 
     /// <summary>The members' shares as the prediction last judged by the worker would have them.</summary>
     public double[] MovedShares(Evidence evidence, Worker worker) =>
-        [.. Shares.Select((s, k) => directions[k] is { } d ? Math.Clamp(s + evidence.ShareMove(d, FreeDeviation, worker), 0, 1) : s)];
+        [
+            .. Shares.Select(
+                (s, k) =>
+                    directions[k] is { } d ? Math.Clamp(s + evidence.ShareMove(d, FreeDeviation, worker), 0, 1) : s
+            ),
+        ];
 }

@@ -26,13 +26,29 @@ internal sealed class NextReadings
     private readonly List<(Hypothesis Set, double Weight, double[] Predicted)> bases = [];
     private readonly List<(int Base, FaultMode More, double Weight)> scenarios = [];
 
-    public NextReadings(ReadingLibrary library, UnitReadings readings, Marginals marginals, Evidence evidence, List<FaultMode> still, double[] odds, DiagnosisOptions options)
+    public NextReadings(
+        ReadingLibrary library,
+        UnitReadings readings,
+        Marginals marginals,
+        Evidence evidence,
+        List<FaultMode> still,
+        double[] odds,
+        DiagnosisOptions options
+    )
     {
         (this.library, this.readings, this.evidence) = (library, readings, evidence);
         var sheet = library.Model.Sheet;
-        var done = readings.Readings.Where(r => r.IsTaken || r.Why.Length > 0 || r.WaivedBy.Length > 0).Select(r => r.Spec.Id).ToHashSet(StringComparer.Ordinal);
+        var done = readings
+            .Readings.Where(r => r.IsTaken || r.Why.Length > 0 || r.WaivedBy.Length > 0)
+            .Select(r => r.Spec.Id)
+            .ToHashSet(StringComparer.Ordinal);
         untaken = [.. sheet.Readings.Where(r => !done.Contains(r.Id))];
-        set = new ReadingSet(library.Model, library.Catalogue, untaken.Select(r => (r, readings.StateOf(sheet, r))), readings.Meter);
+        set = new ReadingSet(
+            library.Model,
+            library.Catalogue,
+            untaken.Select(r => (r, readings.StateOf(sheet, r))),
+            readings.Meter
+        );
         crew = new Crew(set, options.Threads);
         rows = library.Rows(set, crew);
         AddScenarios(marginals, still, odds);
@@ -45,17 +61,30 @@ internal sealed class NextReadings
         var bits = new double[untaken.Length];
         crew.Each(untaken.Length, (r, _) => bits[r] = Information.Bits(Components(r), set.OverRangeOnScale(r)));
         var paid = readings.Readings.Where(r => r.IsTaken).Select(r => r.Spec.Access).ToHashSet(StringComparer.Ordinal);
-        var minutes = untaken.Select(r => Math.Max(r.Minutes + (paid.Contains(r.Access) ? 0 : Gates.OpeningMinutes(sheet, r.Access)), 0.1)).ToArray();
+        var minutes = untaken
+            .Select(r =>
+                Math.Max(r.Minutes + (paid.Contains(r.Access) ? 0 : Gates.OpeningMinutes(sheet, r.Access)), 0.1)
+            )
+            .ToArray();
         var missing = untaken.Select(r => Gates.Missing(sheet, readings, r)).ToArray();
         AddWhatIsUnlocked(bits, minutes, missing);
-        return [.. Enumerable.Range(0, untaken.Length)
-            .OrderBy(r => missing[r].Length > 0 ? 2 : IsOpenMains(untaken[r]) ? 1 : 0)
-            .ThenByDescending(r => bits[r] / minutes[r])
-            .ThenBy(r => r)
-            .Select(r => new NextReading(untaken[r], bits[r], minutes[r], missing[r]))];
+        return
+        [
+            .. Enumerable
+                .Range(0, untaken.Length)
+                .OrderBy(r =>
+                    missing[r].Length > 0 ? 2
+                    : IsOpenMains(untaken[r]) ? 1
+                    : 0
+                )
+                .ThenByDescending(r => bits[r] / minutes[r])
+                .ThenBy(r => r)
+                .Select(r => new NextReading(untaken[r], bits[r], minutes[r], missing[r])),
+        ];
     }
 
-    private static bool IsOpenMains(ReadingSpec r) => r.IsOpenCase && r.State.Source is { Volts: > SheetChecks.LowVolts };
+    private static bool IsOpenMains(ReadingSpec r) =>
+        r.IsOpenCase && r.State.Source is { Volts: > SheetChecks.LowVolts };
 
     /// <summary>
     /// A reading that others need is worth what it opens: if the missing needs and the best readings behind them together
@@ -65,65 +94,104 @@ internal sealed class NextReadings
     {
         var place = untaken.Select((r, n) => (r.Id, n)).ToDictionary(p => p.Id, p => p.n, StringComparer.Ordinal);
         var credit = new double[bits.Length];
-        foreach (var group in Enumerable.Range(0, untaken.Length).Where(r => missing[r].Length > 0).GroupBy(r => string.Join(',', missing[r]), StringComparer.Ordinal))
+        foreach (
+            var group in Enumerable
+                .Range(0, untaken.Length)
+                .Where(r => missing[r].Length > 0)
+                .GroupBy(r => string.Join(',', missing[r]), StringComparer.Ordinal)
+        )
         {
             var needs = missing[group.First()].Where(place.ContainsKey).Select(id => place[id]).ToArray();
-            if (needs.Length < missing[group.First()].Length) continue;
+            if (needs.Length < missing[group.First()].Length)
+                continue;
             var (gain, time) = (needs.Sum(n => bits[n]), needs.Sum(n => minutes[n]));
             foreach (var r in group.OrderByDescending(r => bits[r] / minutes[r]).Take(6))
             {
                 (gain, time) = (gain + bits[r], time + minutes[r]);
-                foreach (var n in needs) credit[n] = Math.Max(credit[n], gain / time * minutes[n]);
+                foreach (var n in needs)
+                    credit[n] = Math.Max(credit[n], gain / time * minutes[n]);
             }
         }
-        for (var r = 0; r < bits.Length; r++) bits[r] = Math.Max(bits[r], credit[r]);
+        for (var r = 0; r < bits.Length; r++)
+            bits[r] = Math.Max(bits[r], credit[r]);
     }
 
     private void AddScenarios(Marginals marginals, List<FaultMode> still, double[] odds)
     {
         for (var n = 0; n < Math.Min(MostSets, marginals.Sets.Length); n++)
         {
-            if (marginals.Weights[n] < LeastWeight) break;
+            if (marginals.Weights[n] < LeastWeight)
+                break;
             var h = marginals.Sets[n];
             var at = bases.Count;
             bases.Add((h, marginals.Weights[n], []));
-            if (n >= SetsWithMore) continue;
+            if (n >= SetsWithMore)
+                continue;
             var held = h.Classes.SelectMany(c => c.Elements).ToHashSet();
             foreach (var m in still)
-                if (!held.Contains(library.Catalogue.ElementOf[m.Number])) scenarios.Add((at, m, marginals.Weights[n] * odds[m.Number]));
+                if (!held.Contains(library.Catalogue.ElementOf[m.Number]))
+                    scenarios.Add((at, m, marginals.Weights[n] * odds[m.Number]));
             foreach (var c in marginals.Classes)
                 for (var k = 0; k < c.Modes.Length; k++)
                     if (!held.Contains(library.Catalogue.ElementOf[c.Modes[k].Number]))
-                        scenarios.Add((at, c.Modes[k], marginals.Weights[n] * marginals.Joining[n][c.Number] * c.Odds[k] / c.Odds.Sum()));
+                        scenarios.Add(
+                            (
+                                at,
+                                c.Modes[k],
+                                marginals.Weights[n] * marginals.Joining[n][c.Number] * c.Odds[k] / c.Odds.Sum()
+                            )
+                        );
             // A class of several modes stands for whichever of them it is: they are scenarios of their own.
             for (var k = 0; k < h.Classes.Length; k++)
-                foreach (var other in h.Classes[k].Modes.Skip(1)) AddTwin(h, k, other, marginals.Weights[n]);
+                foreach (var other in h.Classes[k].Modes.Skip(1))
+                    AddTwin(h, k, other, marginals.Weights[n]);
         }
         for (var n = 0; n < bases.Count; n++)
         {
             var (h, weight, _) = bases[n];
             var faults = h.Faults();
-            bases[n] = (h, weight, crew.One(w =>
-            {
-                w.Predictor.Begin(faults);
-                return Enumerable.Range(0, set.Count).Select(r => w.Predictor.Scaled(r, faults)).ToArray();
-            }));
+            bases[n] = (
+                h,
+                weight,
+                crew.One(w =>
+                {
+                    w.Predictor.Begin(faults);
+                    return Enumerable.Range(0, set.Count).Select(r => w.Predictor.Scaled(r, faults)).ToArray();
+                })
+            );
         }
     }
 
     private void AddTwin(Hypothesis h, int k, FaultMode other, double weight)
     {
         var c = h.Classes[k];
-        var parts = c.SharesOfModes(h.Shares[k], h.Deviations.Length > k ? h.Deviations[k] : 0.05);
-        var share = parts[c.Modes.IndexOf(other)];
-        if (share * weight < LeastWeight) return;
+        var share = h.SharesOfModes(k)[c.Modes.IndexOf(other)];
+        if (share * weight < LeastWeight)
+            return;
         var size = c.SizeAt(h.Shares[k]);
-        var twin = new FaultClass(c.Number, [other], [.. library.Catalogue.Modes.Select(_ => 1.0)], library.Catalogue.ElementOf);
+        var twin = new FaultClass(
+            c.Number,
+            [other],
+            [.. library.Catalogue.Modes.Select(_ => 1.0)],
+            library.Catalogue.ElementOf
+        );
         var at = twin.HasSize ? Math.Clamp(Math.Log(size / twin.Min) / Math.Log(twin.Max / twin.Min), 0, 1) : 0;
         var classes = (FaultClass[])h.Classes.Clone();
         var shares = (double[])h.Shares.Clone();
         (classes[k], shares[k]) = (twin, at);
-        bases.Add((new Hypothesis(classes, shares) { Spread = h.Spread, Parent = h.Parent, Deviations = h.Deviations, Predicted = h.Predicted }, weight * share, []));
+        bases.Add(
+            (
+                new Hypothesis(classes, shares)
+                {
+                    Spread = h.Spread,
+                    Parent = h.Parent,
+                    Deviations = h.Deviations,
+                    Predicted = h.Predicted,
+                },
+                weight * share,
+                []
+            )
+        );
     }
 
     /// <summary>The distribution of a reading in each scenario, as weighted normal parts.</summary>
@@ -140,7 +208,8 @@ internal sealed class NextReadings
         for (var s = 0; s < scenarios.Count; s++)
         {
             var (b, more, weight) = scenarios[s];
-            if (weight < LeastWeight / 10) continue;
+            if (weight < LeastWeight / 10)
+                continue;
             if (rows[r].Curves[more.Number] is not { } curve)
             {
                 quiet[b] += weight;
@@ -149,10 +218,18 @@ internal sealed class NextReadings
             for (var k = 0; k < curve.Length; k++)
             {
                 var width = (curve[Math.Min(k + 1, curve.Length - 1)] - curve[Math.Max(k - 1, 0)]) / 4;
-                parts.Add(new Component(bases.Count + s, weight / curve.Length, parts[b].Mean + curve[k], parts[b].Variance + (width * width)));
+                parts.Add(
+                    new Component(
+                        bases.Count + s,
+                        weight / curve.Length,
+                        parts[b].Mean + curve[k],
+                        parts[b].Variance + (width * width)
+                    )
+                );
             }
         }
-        for (var b = 0; b < bases.Count; b++) parts[b] = parts[b] with { Weight = parts[b].Weight + quiet[b] };
+        for (var b = 0; b < bases.Count; b++)
+            parts[b] = parts[b] with { Weight = parts[b].Weight + quiet[b] };
         return parts;
     }
 
@@ -162,8 +239,10 @@ internal sealed class NextReadings
         var row = rows[r].Slopes;
         var variance = Vectors.Dot(row, row) + (1.0 / 3);
         var from = h;
-        while (from.Spread is null && from.Parent is not null) from = from.Parent;
-        if (from.Spread is not { } spread || evidence.Numeric.Length == 0) return (rows[r].Shift, variance);
+        while (from.Spread is null && from.Parent is not null)
+            from = from.Parent;
+        if (from.Spread is not { } spread || evidence.Numeric.Length == 0)
+            return (rows[r].Shift, variance);
         var (n, count) = (evidence.Numeric.Length, row.Length);
         var cross = new double[n];
         var z = new double[n];
@@ -172,12 +251,14 @@ internal sealed class NextReadings
             var taken = evidence.Numeric[k];
             cross[k] = Vectors.Dot(row, spread.Slopes.AsSpan(taken * count, count));
             z[k] = evidence.Measured(taken) - h.Predicted[taken] - spread.Shift[taken];
-            if (Math.Abs(z[k]) > 6 * Math.Sqrt(spread.Gaussian.Covariance[(k * n) + k])) cross[k] = 0;
+            if (Math.Abs(z[k]) > 6 * Math.Sqrt(spread.Gaussian.Covariance[(k * n) + k]))
+                cross[k] = 0;
         }
         var (shift, gained) = (rows[r].Shift, 0.0);
         for (var k = 0; k < n; k++)
         {
-            if (cross[k] == 0) continue;
+            if (cross[k] == 0)
+                continue;
             var precision = spread.Gaussian.Precision.AsSpan(k * n, n);
             shift += cross[k] * Vectors.Dot(precision, z);
             gained += cross[k] * Vectors.Dot(precision, cross);

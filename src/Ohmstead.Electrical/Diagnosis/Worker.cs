@@ -7,21 +7,31 @@ namespace Ohmstead.Electrical.Diagnosis;
 internal sealed class Worker(ReadingSet set)
 {
     private double[] residuals = [];
-    private readonly double[][] scratch = [[], [], [], []];
+    private readonly double[][] scratch =
+    [
+        [],
+        [],
+        [],
+        [],
+    ];
 
     public Predictor Predictor { get; } = new(set);
 
     public RobustWork Robust { get; } = new();
 
+    public OverRangeWork OverRange { get; } = new();
+
     public Span<double> Residuals(int n)
     {
-        if (residuals.Length < n) residuals = new double[n];
+        if (residuals.Length < n)
+            residuals = new double[n];
         return residuals.AsSpan(0, n);
     }
 
     public Span<double> Scratch(int which, int n)
     {
-        if (scratch[which].Length < n) scratch[which] = new double[n];
+        if (scratch[which].Length < n)
+            scratch[which] = new double[n];
         return scratch[which].AsSpan(0, n);
     }
 }
@@ -34,19 +44,28 @@ internal sealed class Crew(ReadingSet set, int threads)
     /// <summary>Does every piece; returns when all are done.</summary>
     public void Each(int count, Action<int, Worker> piece)
     {
-        if (count == 0) return;
+        if (count == 0)
+            return;
         if (threads <= 1 || count == 1)
         {
             var worker = Take();
-            for (var n = 0; n < count; n++) piece(n, worker);
+            for (var n = 0; n < count; n++)
+                piece(n, worker);
             idle.Add(worker);
             return;
         }
-        Parallel.For(0, count, new ParallelOptions { MaxDegreeOfParallelism = threads }, Take, (n, _, worker) =>
-        {
-            piece(n, worker);
-            return worker;
-        }, idle.Add);
+        Parallel.For(
+            0,
+            count,
+            new ParallelOptions { MaxDegreeOfParallelism = threads },
+            Take,
+            (n, _, worker) =>
+            {
+                piece(n, worker);
+                return worker;
+            },
+            idle.Add
+        );
     }
 
     /// <summary>Does one piece.</summary>
