@@ -9,10 +9,16 @@ namespace Ohmstead.Workshop.Readings;
 /// <param name="Throttles">Where throttles really stand [0..1], by control, when not where the sheet says.</param>
 /// <param name="Celsius">Temperature of the windings [°C].</param>
 public sealed record BenchState(
-    double? SupplyVolts, string MeterId, string LoadId, ImmutableSortedDictionary<string, double> Throttles, double? Celsius)
+    double? SupplyVolts,
+    string MeterId,
+    string LoadId,
+    ImmutableSortedDictionary<string, double> Throttles,
+    double? Celsius
+)
 {
     /// <summary>Everything as the sheet says.</summary>
-    public static BenchState AsSheet { get; } = new(null, "", "", ImmutableSortedDictionary<string, double>.Empty, null);
+    public static BenchState AsSheet { get; } =
+        new(null, "", "", ImmutableSortedDictionary<string, double>.Empty, null);
 }
 
 /// <summary>What a meter showed, or why it showed nothing.</summary>

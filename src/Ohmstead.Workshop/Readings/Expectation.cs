@@ -1,0 +1,45 @@
+using Ohmstead.Electrical.Circuits;
+using Ohmstead.Electrical.Readings;
+using Ohmstead.Electrical.TypeSheets;
+using Ohmstead.Workshop.Words;
+
+namespace Ohmstead.Workshop.Readings;
+
+/// <summary>
+/// What a meter shows on 95 % of sound units under the conditions that are really so: the band among units, widened by the
+/// meter's error, its leads still in the value.
+/// </summary>
+/// <param name="Value">On the nominal unit; positive infinity for OL.</param>
+/// <param name="Low">Lower end; positive infinity for OL.</param>
+/// <param name="High">Upper end; positive infinity when OL may be shown.</param>
+public sealed record Expectation(Quantity Quantity, double Value, double Low, double High)
+{
+    /// <summary>A rectangular error's standard deviation is limit/√3; 1.96 of them hold 95 % of a normal law.</summary>
+    private const double LimitsIn95Percent = 1.959964 / 1.7320508;
+
+    /// <summary>Works out the band. Cost: two solutions of the reading for each parameter of the sheet, some milliseconds.</summary>
+    public static Expectation Of(UnitModel model, ReadingSpec spec, ReadingState state, Meter meter) =>
+        Of(Prediction.Run(model, [(spec, state)], [], meter.IsAveraging)[0], meter.For(spec.Quantity));
+
+    /// <summary>The band of a prediction on a meter.</summary>
+    public static Expectation Of(PredictedReading p, MeterError meter)
+    {
+        var quantity = p.Spec.Quantity;
+        var leads = quantity == Quantity.Ohms ? meter.LeadOhms : 0;
+        var middle = double.IsPositiveInfinity(p.High) ? p.Low : Math.Clamp(p.Value, p.Low, p.High);
+        var low = middle - double.Hypot(middle - p.Low, LimitsIn95Percent * meter.LimitAt(p.Low)) + leads;
+        var high = middle + double.Hypot(p.High - middle, LimitsIn95Percent * meter.LimitAt(p.High)) + leads;
+        if (double.IsPositiveInfinity(p.Low))
+            low = double.PositiveInfinity;
+        if (double.IsPositiveInfinity(p.High))
+            high = double.PositiveInfinity;
+        // Only a direct voltage has a sign.
+        return new(quantity, p.Value + leads, quantity == Quantity.DcVolts ? low : Math.Max(low, 0), high);
+    }
+
+    /// <summary>True when a value lies in the band.</summary>
+    public bool Holds(double value) => value >= Low && value <= High;
+
+    /// <summary>"15.9–17.0 V", "OL".</summary>
+    public string Band => ValueText.Band(Low, High, Quantity);
+}

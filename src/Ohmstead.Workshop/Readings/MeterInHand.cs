@@ -1,0 +1,77 @@
+using System.Collections.Immutable;
+using Ohmstead.Electrical.Readings;
+using Ohmstead.Electrical.TypeSheets;
+using Ohmstead.Workshop.Shops;
+using Ohmstead.Workshop.Units;
+
+namespace Ohmstead.Workshop.Readings;
+
+/// <summary>The shop's meters as the prediction knows them.</summary>
+public static class MeterInHand
+{
+    private static readonly ImmutableArray<(Quantity Quantity, string Name)> Names =
+    [
+        (Quantity.Ohms, "ohms"),
+        (Quantity.InsulationOhms, "insulation-ohms"),
+        (Quantity.AcVolts, "ac-volts"),
+        (Quantity.DcVolts, "dc-volts"),
+        (Quantity.AcAmps, "ac-amps"),
+        (Quantity.Watts, "watts"),
+    ];
+
+    /// <summary>The name of a quantity in files.</summary>
+    public static string NameOf(Quantity quantity) => Names.First(n => n.Quantity == quantity).Name;
+
+    /// <summary>
+    /// For each quantity the meter of the shop that it was last read with on this unit; where none was, the meter in hand, or the
+    /// first of the shop that reads it. A quantity that no meter of the shop reads is left out.
+    /// </summary>
+    public static ImmutableDictionary<Quantity, ShopMeter> Of(BenchUnit unit, TypeSheet sheet, Shop shop)
+    {
+        var used = new Dictionary<Quantity, string>();
+        foreach (var (_, reading) in unit.CurrentReadings)
+            if (sheet.FindReading(reading.ReadingId) is { } spec)
+                used[spec.Quantity] = reading.Bench.MeterId;
+        var meters = ImmutableDictionary.CreateBuilder<Quantity, ShopMeter>();
+        foreach (var (quantity, name) in Names)
+        {
+            var meter = used.TryGetValue(quantity, out var id)
+                ? Find(shop, id, name)
+                : Find(shop, unit.Bench.MeterId, name);
+            if (meter is not null)
+                meters[quantity] = meter;
+        }
+        return meters.ToImmutable();
+    }
+
+    /// <summary>The error of a meter of the shop, for the prediction.</summary>
+    public static MeterError ErrorOf(ShopMeter meter, Quantity quantity)
+    {
+        var error = meter.Errors[NameOf(quantity)];
+        return new MeterError(error.Percent, error.Floor, error.Shared, error.LeadOhms)
+        {
+            IsAveraging = quantity == Quantity.AcVolts && !meter.IsTrueRms,
+        };
+    }
+
+    /// <summary>The meter with which the next reading of each quantity is judged: the one in hand, not the one last used.</summary>
+    public static Meter Next(BenchUnit unit, Shop shop)
+    {
+        var errors = Meter.Usual.Errors;
+        foreach (var (quantity, name) in Names)
+            if (Find(shop, unit.Bench.MeterId, name) is { } meter)
+                errors = errors.SetItem(quantity, ErrorOf(meter, quantity));
+        return new Meter(errors);
+    }
+
+    /// <summary>The meter that a quantity is read with when this one is in hand: itself, or the shop's first that reads it.</summary>
+    public static ShopMeter? For(Quantity quantity, BenchState bench, Shop shop) =>
+        Find(shop, bench.MeterId, NameOf(quantity));
+
+    private static ShopMeter? Find(Shop shop, string id, string quantity)
+    {
+        // A meter without any error cannot be: its figures were never filled in.
+        var all = shop.Meters.Where(m => m.Errors.TryGetValue(quantity, out var e) && e.Percent + e.Floor > 0).ToList();
+        return all.FirstOrDefault(m => m.Id == id) ?? all.FirstOrDefault();
+    }
+}

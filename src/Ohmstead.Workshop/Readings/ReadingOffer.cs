@@ -1,0 +1,156 @@
+using System.Collections.Immutable;
+using Ohmstead.Electrical.Circuits;
+using Ohmstead.Electrical.Diagnosis;
+using Ohmstead.Electrical.Readings;
+using Ohmstead.Electrical.TypeSheets;
+using Ohmstead.Workshop.Journal;
+using Ohmstead.Workshop.Shops;
+using Ohmstead.Workshop.Units;
+using Ohmstead.Workshop.Words;
+
+namespace Ohmstead.Workshop.Readings;
+
+/// <summary>A gate that is shut: a reading that must stand before another may be taken, and why it does not.</summary>
+/// <param name="Why">In words.</param>
+/// <param name="CanBeWaived">False for one that was measured and failed.</param>
+public sealed record ShutGate(ReadingSpec Gate, string Why, bool CanBeWaived);
+
+/// <summary>A reading as it is offered at the bench.</summary>
+/// <param name="State">The unit's state as it really is (<see cref="BenchConditions"/>).</param>
+/// <param name="Shut">The gates that are shut before it, to be taken first ones first; empty when it may be taken.</param>
+/// <param name="Cautions">Hazards, in words; empty when there is none beyond the usual.</param>
+/// <param name="Waived">What it rests on that was never taken, only waived: the reading and who waived it.</param>
+/// <param name="Access">"case closed", or the step of taking apart that gives access.</param>
+/// <param name="Last">The last entry of it that speaks of the unit as it is now.</param>
+public sealed record ReadingOffer(
+    ReadingSpec Spec,
+    ReadingState State,
+    ImmutableArray<ShutGate> Shut,
+    ImmutableArray<string> Cautions,
+    ImmutableArray<string> Waived,
+    string Access,
+    (Entry Entry, ReadingEntered Fact)? Last
+)
+{
+    /// <summary>Above this a source is not low [V]; the same limit keeps gates (docs/formats.md).</summary>
+    private const double LowVolts = 30;
+
+    /// <summary>True when its gates are open.</summary>
+    public bool IsOpen => Shut.IsEmpty;
+
+    /// <summary>True when its source is above 30 V.</summary>
+    public bool IsMains => Spec.State.Source is { Volts: > LowVolts };
+
+    /// <summary>True when nothing feeds the unit: a cold reading.</summary>
+    public bool IsCold => Spec.State.Source is null;
+
+    /// <summary>True when it was measured, well or badly, since the circuit was last changed.</summary>
+    public bool IsMeasured { get; init; }
+
+    /// <summary>True when the shop has no instrument for it and said so in writing.</summary>
+    public bool IsWaived { get; init; }
+
+    /// <summary>All readings of the unit's sheet as they are offered now, in sheet order.</summary>
+    public static ImmutableArray<ReadingOffer> All(BenchUnit unit, UnitModel model, UnitReadings readings, Shop shop)
+    {
+        var last = unit
+            .CurrentReadings.GroupBy(r => r.Fact.ReadingId, StringComparer.Ordinal)
+            .ToDictionary(g => g.Key, g => g.Last(), StringComparer.Ordinal);
+        return
+        [
+            .. model.Sheet.Readings.Select(spec =>
+                Of(spec, unit, model, readings, shop) with
+                {
+                    Last = last.TryGetValue(spec.Id, out var found) ? found : null,
+                    IsMeasured = readings.Readings.Any(r => r.Spec.Id == spec.Id && r.IsTaken),
+                    IsWaived =
+                        readings.Readings.Any(r => r.Spec.Id == spec.Id && r.WaivedBy.Length > 0)
+                        && !readings.Readings.Any(r => r.Spec.Id == spec.Id && r.IsTaken),
+                }
+            ),
+        ];
+    }
+
+    private static ReadingOffer Of(ReadingSpec spec, BenchUnit unit, UnitModel model, UnitReadings readings, Shop shop)
+    {
+        var sheet = model.Sheet;
+        var shut = Gates.Missing(sheet, readings, spec).Select(id => GateOf(sheet.FindReading(id)!, readings));
+        var step = sheet.TakeApart.FirstOrDefault(s => s.Id == spec.Access);
+        var access =
+            !spec.IsOpenCase ? "case closed"
+            : step is { Title.Length: > 0 } ? $"case open: {step.Title}"
+            : $"case open: {PartNames.Said(spec.Access)}";
+        return new(
+            spec,
+            BenchConditions.StateOf(model, spec, unit.Bench, shop),
+            [.. shut],
+            [.. CautionsOf(spec)],
+            [.. WaivedBefore(spec, sheet, readings)],
+            access,
+            null
+        );
+    }
+
+    private static ShutGate GateOf(ReadingSpec gate, UnitReadings readings)
+    {
+        if (readings.Readings.LastOrDefault(r => r.Spec.Id == gate.Id && r.IsTaken) is { } failed)
+        {
+            var within =
+                failed.Outcome == Outcome.Jumps
+                    ? "it jumps"
+                    : $"with the meter's error it is not within {Within(gate)}";
+            return new(gate, $"{Measured(failed)}: {within}. A measured failure cannot be waived", false);
+        }
+        var could = readings.Readings.LastOrDefault(r => r.Spec.Id == gate.Id);
+        return new(gate, could is { Why.Length: > 0 } ? $"not taken: {could.Why}" : "not taken yet", true);
+    }
+
+    private static string Measured(TakenReading r) =>
+        r.Outcome switch
+        {
+            Outcome.OverRange => "OL",
+            Outcome.Jumps => string.Join(" ↔ ", r.JumpValues.Select(v => ValueText.Of(v, r.Spec.Quantity))),
+            _ => ValueText.Read(r.Value, r.Spec.Quantity),
+        };
+
+    /// <summary>The limits of a gate in words.</summary>
+    public static string Within(ReadingSpec gate) =>
+        gate.Limits switch
+        {
+            null => "its limits",
+            { Max: double.PositiveInfinity } l => $"its limit, at least {ValueText.Of(l.Min, gate.Quantity)}",
+            { Min: double.NegativeInfinity } l => $"its limit, at most {ValueText.Of(l.Max, gate.Quantity)}",
+            var l => $"its limits, {ValueText.Band(l.Min, l.Max, gate.Quantity)}",
+        };
+
+    private static IEnumerable<string> CautionsOf(ReadingSpec spec)
+    {
+        if (spec.Hazard.Length > 0)
+            yield return spec.Hazard;
+        else if (spec.Quantity == Quantity.InsulationOhms)
+            yield return "500 V at the clips: hands off while it is on, discharge afterwards";
+        if (spec.State.Source is not { Volts: > LowVolts } source)
+            yield break;
+        var volts = $"{ValueText.Plain(source.Volts)} V on the unit";
+        yield return spec.IsOpenCase
+            ? $"{volts}, case open: live parts covered, one hand, someone within call"
+            : $"{volts}, case closed: clips on before the plug goes in, hands off while it is in";
+    }
+
+    private static IEnumerable<string> WaivedBefore(ReadingSpec spec, TypeSheet sheet, UnitReadings readings)
+    {
+        var needs = new HashSet<string>(StringComparer.Ordinal);
+        var open = new Stack<ReadingSpec>([spec]);
+        while (open.TryPop(out var next))
+            foreach (var id in next.Needs)
+                if (needs.Add(id) && sheet.FindReading(id) is { } need)
+                    open.Push(need);
+        return sheet
+            .Readings.Where(r => needs.Contains(r.Id) && !readings.Readings.Any(t => t.Spec.Id == r.Id && t.IsTaken))
+            .Select(r =>
+                (r.Title, Waiver: readings.Readings.LastOrDefault(t => t.Spec.Id == r.Id && t.WaivedBy.Length > 0))
+            )
+            .Where(w => w.Waiver is not null)
+            .Select(w => $"{w.Title}: waived by {w.Waiver!.WaivedBy}");
+    }
+}

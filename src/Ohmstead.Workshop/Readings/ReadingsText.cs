@@ -1,0 +1,140 @@
+using System.Text.Json.Nodes;
+using Ohmstead.Electrical.Circuits;
+using Ohmstead.Electrical.Readings;
+using Ohmstead.Electrical.TypeSheets;
+using Ohmstead.Workshop.Journal;
+using Ohmstead.Workshop.Shops;
+using Ohmstead.Workshop.Units;
+
+namespace Ohmstead.Workshop.Readings;
+
+/// <summary>What was read on a unit as a readings file: the screens and the command line reason from the same text.</summary>
+public static class ReadingsText
+{
+    /// <summary>The readings that speak of the unit as it is now, with the conditions of each (docs/formats.md).</summary>
+    /// <param name="model">The unit's own sheet (<see cref="OwnSheet"/>).</param>
+    public static string Write(BenchUnit unit, UnitModel model, Shop shop)
+    {
+        var (sheet, root) = (
+            model.Sheet,
+            new JsonObject { ["ohmstead"] = ReadingsFile.Mark, ["sheet"] = model.Sheet.Id }
+        );
+        if (unit.Bench.SupplyVolts is { } volts)
+            root["supplyVolts"] = volts;
+        root["meter"] = MeterOf(unit, sheet, shop);
+        var taken = unit
+            .CurrentReadings.Where(r => sheet.FindReading(r.Fact.ReadingId) is not null)
+            .Select(r => (r.Entry.Number, Node: Reading(r.Fact, model, shop)));
+        var waived = Waivers(unit)
+            .Where(w => sheet.FindReading(w.Fact.ReadingId) is not null)
+            .Select(w => (w.Entry.Number, Node: Waived(w.Fact)));
+        root["readings"] = new JsonArray([.. taken.Concat(waived).OrderBy(r => r.Number).Select(r => r.Node)]);
+        root["told"] = new JsonObject(
+            unit.Signs.Where(s => sheet.Observations.Any(o => o.Id == s.Key))
+                .OrderBy(s => s.Key, StringComparer.Ordinal)
+                .Select(s => KeyValuePair.Create(s.Key, (JsonNode?)Word(s.Value)))
+        );
+        return root.ToJsonString();
+    }
+
+    /// <summary>The readings of a unit, read from their text.</summary>
+    public static Parsed<UnitReadings> Of(BenchUnit unit, UnitModel model, Shop shop) =>
+        ReadingsFile.Read(Write(unit, model, shop), model.Sheet);
+
+    /// <summary>
+    /// The waivers that hold: those made since the circuit was last changed. What was done instead of a cold check was done on
+    /// the circuit as it was, so a change asks for it again.
+    /// </summary>
+    public static IEnumerable<(Entry Entry, ReadingWaived Fact)> Waivers(BenchUnit unit) =>
+        unit.All<ReadingWaived>().Where(w => w.Entry.Number > unit.LastChange);
+
+    private static JsonNode Reading(ReadingEntered fact, UnitModel model, Shop shop)
+    {
+        var spec = model.Sheet.FindReading(fact.ReadingId)!;
+        var shown = fact.Shown;
+        // A journal that came in from elsewhere may hold what this tool refuses to enter.
+        if (shown.Kind == ShownKind.OverRange && !Taking.IsResistance(spec.Quantity))
+            shown = Shown.NotTaken("the meter's range was too low");
+        var node = new JsonObject { ["id"] = fact.ReadingId, ["value"] = Value(shown) };
+        if (shown.Why.Length > 0)
+            node["why"] = shown.Why;
+        var state = BenchConditions.StateOf(model, spec, fact.Bench, shop);
+        if (state.Source is { IsDirect: false } source && BenchConditions.IsOnMains(model.Sheet, spec))
+            node["supplyVolts"] = source.Volts;
+        if (state.Celsius != spec.State.Celsius)
+            node["celsius"] = state.Celsius;
+        var moved = state
+            .Controls.Where(c => spec.State.Controls[c.Key] != c.Value)
+            .OrderBy(c => c.Key, StringComparer.Ordinal)
+            .ToList();
+        if (moved.Count > 0)
+            node["controls"] = new JsonObject(
+                moved.Select(c => KeyValuePair.Create(c.Key, (JsonNode?)c.Value.Throttle))
+            );
+        if (!state.Loads.SequenceEqual(spec.State.Loads))
+            node["loads"] = new JsonArray([.. state.Loads.Select(Load)]);
+        return node;
+    }
+
+    private static JsonNode Load(LoadSpec load)
+    {
+        var node = new JsonObject
+        {
+            ["from"] = load.From,
+            ["to"] = load.To,
+            ["ohms"] = load.Ohms,
+        };
+        if (load.Henries != 0)
+            node["henries"] = load.Henries;
+        return node;
+    }
+
+    private static JsonNode? Value(Shown shown) =>
+        shown.Kind switch
+        {
+            ShownKind.Value => JsonValue.Create(shown.Value),
+            ShownKind.OverRange => "OL",
+            ShownKind.Jumps => new JsonObject
+            {
+                ["jumps"] = new JsonArray([.. shown.Between.Select(b => b is { } v ? (JsonNode)v : "OL")]),
+            },
+            _ => null,
+        };
+
+    private static JsonNode Waived(ReadingWaived fact) =>
+        new JsonObject
+        {
+            ["id"] = fact.ReadingId,
+            ["value"] = null,
+            ["why"] = fact.Why,
+            ["waived"] = new JsonObject { ["by"] = fact.WaivedBy, ["instead"] = fact.Instead },
+        };
+
+    private static JsonObject MeterOf(BenchUnit unit, TypeSheet sheet, Shop shop)
+    {
+        var node = new JsonObject();
+        foreach (var (quantity, meter) in MeterInHand.Of(unit, sheet, shop).OrderBy(m => m.Key))
+        {
+            var error = MeterInHand.ErrorOf(meter, quantity);
+            var one = new JsonObject
+            {
+                ["percent"] = error.Percent,
+                ["floor"] = error.Floor,
+                ["shared"] = error.Shared,
+                ["leadOhms"] = error.LeadOhms,
+            };
+            if (error.IsAveraging)
+                one["averaging"] = true;
+            node[MeterInHand.NameOf(quantity)] = one;
+        }
+        return node;
+    }
+
+    private static string Word(Answer answer) =>
+        answer switch
+        {
+            Answer.Yes => "yes",
+            Answer.No => "no",
+            _ => "unsure",
+        };
+}

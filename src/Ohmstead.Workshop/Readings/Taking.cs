@@ -1,0 +1,64 @@
+using Ohmstead.Electrical.TypeSheets;
+using Ohmstead.Workshop.Journal;
+using Ohmstead.Workshop.Units;
+
+namespace Ohmstead.Workshop.Readings;
+
+/// <summary>What is to be written into the journal, or why nothing is.</summary>
+/// <param name="Fact">The fact to write; null when it was refused.</param>
+/// <param name="Refused">Why, in words; empty when it was not.</param>
+public sealed record Taken(Fact? Fact, string Refused);
+
+/// <summary>Entering, waiving and taking back readings: the rules of the gates, wherever the entry comes from.</summary>
+public static class Taking
+{
+    private const int MostWords = 400;
+
+    /// <summary>Enters what was shown. Behind a shut gate only "could not" can be entered.</summary>
+    public static Taken Enter(ReadingOffer offer, Shown shown, BenchState bench)
+    {
+        if (!offer.IsOpen && shown.Kind != ShownKind.NotTaken)
+            return new(null, $"Not yet: {string.Join("; ", offer.Shut.Select(s => $"{s.Gate.Title}, {s.Why}"))}.");
+        if (shown.Kind == ShownKind.NotTaken && shown.Why.Trim().Length is 0 or > MostWords)
+            return new(null, "Say in a few words why it could not be taken.");
+        if (shown.Kind == ShownKind.OverRange && !IsResistance(offer.Spec.Quantity))
+            return new(
+                null,
+                "OL is said of resistance only. Where a voltage or current is too much for the range, choose a higher one."
+            );
+        return BenchProblem(bench) is { Length: > 0 } problem
+            ? new(null, problem)
+            : new(new ReadingEntered(offer.Spec.Id, shown, bench), "");
+    }
+
+    /// <summary>Waives a gate for want of an instrument, in writing. A measured failure is never waived.</summary>
+    public static Taken Waive(ReadingOffer gate, string why, string by, string instead)
+    {
+        if (gate.IsMeasured)
+            return new(null, "It was measured: what was measured cannot be waived.");
+        if (gate.Spec.Limits is null)
+            return new(null, "No other reading waits for this one; there is nothing to waive.");
+        string[] words = [why.Trim(), by.Trim(), instead.Trim()];
+        if (words.Any(w => w.Length is 0 or > MostWords))
+            return new(null, "Say which instrument is missing, who answers for it, and what was done instead.");
+        return new(new ReadingWaived(gate.Spec.Id, words[0], words[1], words[2]), "");
+    }
+
+    /// <summary>Takes back the last reading or waiver that still counts; null when there is none.</summary>
+    public static (Corrected Fact, Entry Undone)? Undo(BenchUnit unit) =>
+        unit.Standing.LastOrDefault(e => e.Fact is ReadingEntered or ReadingWaived) is { } last
+            ? (new Corrected(last.Id, null), last)
+            : null;
+
+    internal static bool IsResistance(Quantity quantity) => quantity is Quantity.Ohms or Quantity.InsulationOhms;
+
+    /// <summary>What is wrong with a state of the bench; empty when nothing is.</summary>
+    public static string BenchProblem(BenchState bench)
+    {
+        if (bench.SupplyVolts is { } v && !(v is >= 1 and <= 1000))
+            return "The line volts must be from 1 to 1000.";
+        if (bench.Celsius is { } c && !(c is >= -60 and <= 250))
+            return "The windings' temperature must be from -60 to 250 °C.";
+        return bench.Throttles.Values.Any(t => !(t is >= 0 and <= 1)) ? "A throttle stands between 0 and 1." : "";
+    }
+}
