@@ -4,6 +4,7 @@ using System.CommandLine.Invocation;
 using System.Globalization;
 using System.Text;
 using Ohmstead.App.Commands;
+using Ohmstead.Storage;
 
 // Numbers are culture-free in and out; the parser of the command line would use the user's culture otherwise.
 CultureInfo.CurrentCulture = CultureInfo.DefaultThreadCurrentCulture = CultureInfo.InvariantCulture;
@@ -30,6 +31,11 @@ catch (RefusedInput refused)
 {
     foreach (var line in refused.Lines) Console.Error.WriteLine(line);
     return ExitCode.Refused;
+}
+catch (StoreUnusable unusable)
+{
+    Console.Error.WriteLine($"ohmstead: {unusable.Message.ReplaceLineEndings(" ")}");
+    return ExitCode.Broken;
 }
 catch (Exception broken)
 {

@@ -3,6 +3,7 @@ using System.Globalization;
 using System.Net.Sockets;
 using Ohmstead.App.Demo;
 using Ohmstead.App.Web;
+using Ohmstead.Storage;
 
 namespace Ohmstead.App.Commands;
 
@@ -21,11 +22,7 @@ internal static class ServeCommand
         Description = "Listen on the local network too, for phones paired by QR code.",
     };
 
-    private static readonly Option<string?> Folder = new("--data")
-    {
-        Description = "Where the workshop is kept.",
-        HelpName = "FOLDER",
-    };
+    private static readonly Option<string?> Folder = DataFolder.Option();
 
     /// <summary>Makes the root start the tool.</summary>
     public static void PutInto(RootCommand root)
@@ -33,7 +30,7 @@ internal static class ServeCommand
         foreach (Option option in (Option[])[Port, Lan, Folder])
             root.Options.Add(option);
         root.SetAction(
-            (parsed, cancel) => RunAsync(parsed, parsed.GetValue(Folder) ?? UsualFolder(), isDemo: false, cancel)
+            (parsed, cancel) => RunAsync(parsed, parsed.GetValue(Folder) ?? DataFolder.Usual(), isDemo: false, cancel)
         );
     }
 
@@ -71,10 +68,9 @@ internal static class ServeCommand
     {
         if (parsed.GetValue(Port) is < 0 or > 65535)
             throw new RefusedInput("--port: a port is a number from 0 (any free one) to 65535");
-        Directory.CreateDirectory(folder);
         var options = new SiteOptions(parsed.GetValue(Port), parsed.GetValue(Lan), isDemo);
-        var store = new TemporaryStore();
-        await using var app = Site.Build(options, store, store, TimeProvider.System);
+        await using var store = await Store.OpenAsync(folder, TimeProvider.System, cancel);
+        await using var app = Site.Build(options, store, store.Photos, TimeProvider.System);
         if (isDemo)
             await DemoWorkshop.FillAsync(app.Services.GetRequiredService<Bench>(), cancel);
         try
@@ -100,13 +96,4 @@ internal static class ServeCommand
         await app.WaitForShutdownAsync(cancel);
         return ExitCode.Done;
     }
-
-    private static string UsualFolder() =>
-        Path.Combine(
-            Environment.GetFolderPath(
-                Environment.SpecialFolder.LocalApplicationData,
-                Environment.SpecialFolderOption.Create
-            ),
-            "ohmstead"
-        );
 }
