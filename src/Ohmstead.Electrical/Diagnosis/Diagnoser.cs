@@ -47,7 +47,10 @@ public static class Diagnoser
                 ? new NextReadings(library, readings, marginals, evidence, still, odds, options).Rank()
                 : [],
             new SearchEffort(search.Known.Count, search.Expanded, crew.Solved, stop)
-        );
+        )
+        {
+            Speeches = ForAndAgainst.Of(evidence, search.Spreads, marginals, options.WrongReadingChance),
+        };
     }
 
     private static double SoundProbability(

@@ -23,7 +23,11 @@ public sealed record DiagnosisResult(
     ImmutableArray<string> Unexplained,
     bool IsExplained,
     ImmutableArray<NextReading> Next,
-    SearchEffort Effort);
+    SearchEffort Effort)
+{
+    /// <summary>What the readings say of the faults that are not negligible.</summary>
+    public ImmutableArray<FaultSpeech> Speeches { get; init; } = [];
+}
 
 /// <summary>A mode's marginal probability and, where it has a size, its estimate with a 95 % range.</summary>
 public sealed record FaultProbability(FaultMode Mode, double Probability, double? Size, double? Low, double? High);

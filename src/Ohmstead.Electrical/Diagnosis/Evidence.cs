@@ -9,7 +9,7 @@ namespace Ohmstead.Electrical.Diagnosis;
 internal sealed class Evidence
 {
     /// <summary>Where a reading that is wrong altogether may lie [limits of the meter's error].</summary>
-    private const double ScaleWidth = 300;
+    internal const double ScaleWidth = 300;
 
     private readonly double[] measured;
     private readonly int[] numeric;

@@ -1,0 +1,86 @@
+using System.Collections.Immutable;
+using Ohmstead.Electrical.Faults;
+using Ohmstead.Electrical.Readings;
+
+namespace Ohmstead.Electrical.Diagnosis;
+
+/// <summary>What one reading says of a fault: the log of its likelihood with the fault over that without it.</summary>
+/// <param name="Place">Place among the readings that were taken, as in <see cref="DiagnosisResult.Readings"/>.</param>
+/// <param name="Nats">Above 0 it speaks for the fault, below 0 against it [nat].</param>
+public readonly record struct ReadingSpeech(int Place, double Nats);
+
+/// <summary>What the readings say of one fault mode, those that say most first.</summary>
+public sealed record FaultSpeech(FaultMode Mode, ImmutableArray<ReadingSpeech> Readings);
+
+/// <summary>
+/// Which readings speak for a fault and which against it: the best set that holds it beside the best that does not, each
+/// reading by itself, its spread and the meter's error around either prediction. Errors that readings share are left out here,
+/// so the parts need not add up to the whole.
+/// </summary>
+internal static class ForAndAgainst
+{
+    /// <summary>A fault less probable than this needs no speech.</summary>
+    private const double LeastProbability = 0.02;
+
+    /// <summary>Less than this is no speech [nat]: a ratio of 1.1.</summary>
+    private const double LeastNats = 0.1;
+
+    public static ImmutableArray<FaultSpeech> Of(
+        Evidence evidence,
+        SpreadModel spreads,
+        Marginals marginals,
+        double wrongReadingChance
+    )
+    {
+        var logs = new Dictionary<Hypothesis, double[]>();
+        double[] LogsOf(Hypothesis h)
+        {
+            if (logs.TryGetValue(h, out var known))
+                return known;
+            var spread = h.Spread ?? spreads.Of(h);
+            return logs[h] = [
+                .. Enumerable
+                    .Range(0, evidence.Taken.Length)
+                    .Select(r => LogOf(evidence, h.Predicted, spread, r, wrongReadingChance)),
+            ];
+        }
+        var speeches = ImmutableArray.CreateBuilder<FaultSpeech>();
+        foreach (var c in marginals.Classes.Where(c => marginals.ByClass[c.Number] >= LeastProbability))
+        {
+            var with = Array.Find(marginals.Sets, h => h.Contains(c));
+            var without = Array.Find(marginals.Sets, h => !h.Contains(c));
+            if (with is null || without is null)
+                continue;
+            var (a, b) = (LogsOf(with), LogsOf(without));
+            var said = Enumerable
+                .Range(0, a.Length)
+                .Select(r => new ReadingSpeech(r, a[r] - b[r]))
+                .Where(s => Math.Abs(s.Nats) >= LeastNats);
+            ImmutableArray<ReadingSpeech> ordered =
+            [
+                .. said.OrderByDescending(s => Math.Abs(s.Nats)).ThenBy(s => s.Place),
+            ];
+            foreach (var m in c.Modes)
+                speeches.Add(new(m, ordered));
+        }
+        return speeches.ToImmutable();
+    }
+
+    private static double LogOf(Evidence evidence, double[] predicted, Spread spread, int r, double wrongReadingChance)
+    {
+        var count = evidence.Set.Model.Parameters.Length;
+        var row = spread.Slopes.AsSpan(r * count, count);
+        var variance = Vectors.Dot(row, row) + evidence.Set.ErrorCovariance(r, r);
+        var centre = predicted[r] + spread.Shift[r];
+        var right = evidence.Taken[r].Outcome switch
+        {
+            Outcome.Value => Math.Exp(-0.5 * Math.Pow(evidence.Measured(r) - centre, 2) / variance)
+                / Math.Sqrt(2 * Math.PI * variance),
+            Outcome.OverRange => NormalLaw.Below((centre - evidence.Set.OverRangeOnScale(r)) / Math.Sqrt(variance)),
+            // A jump speaks by its cause, not by its value.
+            _ => 1,
+        };
+        // A reading may be wrong altogether; then it says nothing, and no single one says more than this lets it.
+        return Math.Log(((1 - wrongReadingChance) * right) + (wrongReadingChance / Evidence.ScaleWidth));
+    }
+}

@@ -1,0 +1,88 @@
+using System.Collections.Immutable;
+using Ohmstead.Electrical.Diagnosis;
+using Ohmstead.Electrical.Faults;
+using Ohmstead.Electrical.TypeSheets;
+using Ohmstead.Workshop.Journal;
+using Ohmstead.Workshop.Words;
+
+namespace Ohmstead.Workshop.Findings;
+
+/// <summary>A reading that speaks for a fault or against it.</summary>
+/// <param name="Words">The reading and what was read.</param>
+/// <param name="Nats">How much it says: the log of the likelihood with the fault over that without [nat].</param>
+public sealed record Speech(ReadingSpec Spec, string Words, double Nats)
+{
+    /// <summary>How strongly, in words: twenty times as likely one way is strong.</summary>
+    public string Strength =>
+        Math.Abs(Nats) switch
+        {
+            >= 3 => "strongly",
+            >= 1 => "clearly",
+            _ => "a little",
+        };
+}
+
+/// <summary>A fault that may be there, as it is told to a person.</summary>
+/// <param name="Name">"roller left worn".</param>
+/// <param name="Sure">How sure, in words: "very likely".</param>
+/// <param name="Size">How big, with the range that holds it in 95 %, and what a sound part has; empty where it has no size.</param>
+/// <param name="For">Readings that speak for it, strongest first.</param>
+/// <param name="Against">Readings that speak against it, strongest first.</param>
+public sealed record Finding(
+    FaultMode Mode,
+    string Name,
+    double Probability,
+    string Sure,
+    string Size,
+    Judgement Judgement,
+    ImmutableArray<Speech> For,
+    ImmutableArray<Speech> Against
+)
+{
+    /// <summary>How sure a probability is, in words.</summary>
+    public static string SureOf(double probability) =>
+        probability switch
+        {
+            >= 0.95 => "almost certain",
+            >= 0.75 => "very likely",
+            >= 0.5 => "likely",
+            >= 0.2 => "possible",
+            >= 0.05 => "unlikely",
+            _ => "hardly",
+        };
+
+    /// <summary>The size of a fault in words.</summary>
+    public static string SizeOf(TypeSheet sheet, FaultProbability fault)
+    {
+        if (fault is not { Size: { } size, Low: { } low, High: { } high } || fault.Mode.Size == SizeKind.None)
+            return "";
+        if (fault.Mode.Size == SizeKind.WholeTurns)
+            return Ranged(ValueText.Count((int)Math.Round(size), "turn"), Plain(low), Plain(high));
+        if (fault.Mode.Mode == "drifted")
+            return Ranged($"{ValueText.Number(size)} times its ohms", ValueText.Number(low), ValueText.Number(high));
+        var words = $"about {ValueText.Of(size, Quantity.Ohms)} (95 %: {ValueText.Band(low, high, Quantity.Ohms)})";
+        return SoundOhms(sheet, fault.Mode) is { } sound
+            ? $"{words}, should be {ValueText.Of(sound, Quantity.Ohms)}"
+            : words;
+    }
+
+    private static string Plain(double turns) => ValueText.Plain(Math.Round(turns));
+
+    private static string Ranged(string size, string low, string high) =>
+        low == high ? size : $"about {size} (95 %: {low}–{high})";
+
+    /// <summary>The ohms that the sheet gives the part which the fault makes larger or smaller; null where there is no one such figure.</summary>
+    private static double? SoundOhms(TypeSheet sheet, FaultMode mode)
+    {
+        if (mode.IsSlider)
+            return sheet.Windings.SelectMany(w => w.Sliders).First(s => s.Id == mode.Element).ContactOhms;
+        return (sheet.Elements.First(e => e.Id == mode.Element), mode.Mode) switch
+        {
+            (Resistive r, _) => r.Ohms,
+            (Switch s, "resistive") => s.Ohms,
+            (Rectifier r, "high-drop") => r.SeriesOhms,
+            (Rectifier r, "leaky") => r.LeakageOhms,
+            _ => null,
+        };
+    }
+}

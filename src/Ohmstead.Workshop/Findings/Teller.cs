@@ -1,0 +1,70 @@
+using System.Collections.Immutable;
+using Ohmstead.Electrical.Circuits;
+using Ohmstead.Electrical.Diagnosis;
+using Ohmstead.Electrical.Faults;
+using Ohmstead.Electrical.Readings;
+using Ohmstead.Electrical.Solving;
+using Ohmstead.Electrical.TypeSheets;
+using Ohmstead.Workshop.Words;
+
+namespace Ohmstead.Workshop.Findings;
+
+/// <summary>A reading that would tell faults apart which are alike so far.</summary>
+/// <param name="Minutes">How long it takes, opening included [min].</param>
+/// <param name="Words">What it would show of each: "0.08 V if breaker 1 resistive, 0.41 V if roller 1 worn".</param>
+/// <param name="IsOpen">False while a gate before it is shut.</param>
+public sealed record Teller(ReadingSpec Spec, double Minutes, string Words, bool IsOpen)
+{
+    private const int MostTellers = 3;
+
+    /// <summary>Values apart by this many limits of the meter's error and by this share of themselves are two values.</summary>
+    private const double LimitsApart = 2;
+    private const double ShareApart = 0.25;
+
+    /// <summary>The readings not yet taken that would show different values with one or the other of the two likeliest; quick ones first.</summary>
+    public static ImmutableArray<Teller> For(
+        UnitModel model,
+        UnitReadings readings,
+        DiagnosisResult result,
+        ImmutableArray<FaultProbability> alike
+    )
+    {
+        var tellers = new List<Teller>();
+        foreach (var next in result.Next)
+        {
+            var values = alike.Take(2).Select(f => ValueWith(model, readings, next.Spec, f)).ToArray();
+            if (!AreApart(values[0], values[1], readings.Meter.For(next.Spec.Quantity)))
+                continue;
+            var words = string.Join(
+                ", ",
+                alike
+                    .Take(2)
+                    .Select(
+                        (f, n) =>
+                            $"{ValueText.Of(values[n], next.Spec.Quantity)} if {PartNames.Fault(model.Sheet, f.Mode)}"
+                    )
+            );
+            tellers.Add(new(next.Spec, next.Minutes, words, next.BlockedBy.IsEmpty));
+        }
+        return [.. tellers.OrderByDescending(t => t.IsOpen).ThenBy(t => t.Minutes).Take(MostTellers)];
+    }
+
+    /// <summary>What the nominal unit shows with one fault of its estimated size.</summary>
+    private static double ValueWith(UnitModel model, UnitReadings readings, ReadingSpec spec, FaultProbability f)
+    {
+        var fault = new Fault(f.Mode, f.Size ?? f.Mode.MiddleSize);
+        var values = model.Nominal.Copy();
+        fault.ApplyTo(values);
+        var circuit = new FaultedCircuits(model, spec, readings.StateOf(model.Sheet, spec)).For([fault]);
+        var value = new ReadingSolver().Solve(circuit, values, readings.Meter.For(spec.Quantity).IsAveraging).Value;
+        return value > Solution.OverRange(spec.Quantity) ? double.PositiveInfinity : value;
+    }
+
+    private static bool AreApart(double a, double b, MeterError error)
+    {
+        if (double.IsInfinity(a) || double.IsInfinity(b))
+            return double.IsInfinity(a) != double.IsInfinity(b);
+        var limit = error.LimitAt(a) + error.LimitAt(b);
+        return Math.Abs(a - b) > Math.Max(LimitsApart * limit / 2, ShareApart * Math.Min(Math.Abs(a), Math.Abs(b)));
+    }
+}

@@ -1,0 +1,149 @@
+using Ohmstead.Electrical.Circuits;
+using Ohmstead.Electrical.Diagnosis;
+using Ohmstead.Electrical.Faults;
+using Ohmstead.Electrical.Readings;
+using Ohmstead.Electrical.Solving;
+using Ohmstead.Workshop.Findings;
+using Ohmstead.Workshop.Journal;
+using Ohmstead.Workshop.Readings;
+using Ohmstead.Workshop.Tests.Readings;
+
+namespace Ohmstead.Workshop.Tests.Findings;
+
+/// <summary>What is probably wrong, and what hand and eye do to it.</summary>
+public class FindingsTests
+{
+    /// <summary>A unit whose left roller is worn: its readings are those of the nominal unit with that fault.</summary>
+    private static readonly OnTheBench Worn = WithFault(
+        "roller-left:worn=1.2",
+        "ohms-left",
+        "left-full",
+        "left-load",
+        "right-load",
+        "load-17"
+    );
+
+    private static OnTheBench WithFault(string fault, params string[] readings)
+    {
+        var bench = new OnTheBench().ColdGates().Read("lamp-60", 106);
+        var model = bench.Model;
+        Assert.True(Fault.TryParse(fault, new FaultCatalogue(model), out var f, out _, out _));
+        foreach (var id in readings.Where(id => model.Sheet.FindReading(id) is not null))
+        {
+            var spec = model.Sheet.FindReading(id)!;
+            var values = model.Nominal.Copy();
+            f.ApplyTo(values);
+            var leads =
+                bench.Readings.Meter.For(spec.Quantity) is { LeadOhms: var ohms }
+                && spec.Quantity == Electrical.TypeSheets.Quantity.Ohms
+                    ? ohms
+                    : 0;
+            bench.Read(
+                id,
+                Math.Round(
+                    new ReadingSolver().Solve(new FaultedCircuits(model, spec, spec.State).For([f]), values).Value
+                        + leads,
+                    3
+                )
+            );
+        }
+        return bench;
+    }
+
+    private static readonly Lazy<DiagnosisResult> OfWorn = new(() => Run(Worn));
+
+    private static DiagnosisResult Diagnose(OnTheBench bench) => bench == Worn ? OfWorn.Value : Run(bench);
+
+    private static DiagnosisResult Run(OnTheBench bench) =>
+        Diagnoser.Run(
+            new UnitModel(JudgedSheet.Of(bench.Unit, bench.Own)),
+            bench.Readings,
+            new DiagnosisOptions { MostExpanded = 8, RankNext = bench == Worn }
+        );
+
+    private static double Chance(OnTheBench bench, string fault) =>
+        Diagnose(bench).Faults.Single(f => f.Mode.Name == fault).Probability;
+
+    private static FindingsView View(OnTheBench bench) =>
+        FindingsView.Of(bench.Unit, bench.Model, bench.Readings, Diagnose(bench));
+
+    [Fact]
+    public void A_worn_roller_is_found_with_its_size_and_the_readings_that_speak_for_it()
+    {
+        var view = View(Worn);
+        var finding = view.Findings.Single(f => f.Mode.Name == "roller-left:worn");
+        Assert.True(finding.Probability > 0.2);
+        Assert.Contains("Ω", finding.Size, StringComparison.Ordinal);
+        Assert.Contains(finding.For, s => s.Spec.Id is "left-load" or "ohms-left");
+        Assert.Contains(view.Readings, r => r.Spec.Id == "left-load" && r.Deviations < -2);
+        Assert.True(view.IsExplained);
+    }
+
+    [Fact]
+    public void The_reading_that_is_off_names_what_it_points_to_and_a_sound_one_does_not()
+    {
+        var (model, readings, result) = (Worn.Model, Worn.Readings, Diagnose(Worn));
+        string Of(string id)
+        {
+            var offer = Worn.Offer(id);
+            var expected = Expectation.Of(model, offer.Spec, offer.State, readings.Meter);
+            return Likely.Of(
+                model,
+                offer.Spec,
+                offer.State,
+                offer.Last!.Value.Fact.Shown,
+                expected,
+                readings.Meter,
+                result
+            );
+        }
+        Assert.Contains("roller left worn", Of("left-load"), StringComparison.Ordinal);
+        Assert.Empty(Of("blades"));
+    }
+
+    [Fact]
+    public void Faults_alike_stand_together_with_what_would_tell_them_apart()
+    {
+        var alike = View(Worn).Alike.First(a => a.Findings.Any(f => f.Mode.Name == "roller-left:worn"));
+        Assert.True(alike.Findings.Length > 1);
+        Assert.All(alike.Tellers, t => Assert.Contains(" if ", t.Words, StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void A_dismissed_fault_is_out_and_what_it_explained_goes_to_others()
+    {
+        var others = Diagnose(Worn)
+            .Faults.First(f => f.Mode.Name != "roller-left:worn" && f.Probability > 0.02)
+            .Mode.Name;
+        var before = Chance(Worn, others);
+        var bench = WithFault("roller-left:worn=1.2", "ohms-left", "left-full", "left-load", "right-load", "load-17");
+        bench.Add(new FindingJudged("roller-left", "worn", Judgement.Dismissed, "measured 12 mm, no flat"));
+        var result = Diagnose(bench);
+        Assert.Equal(0, result.Faults.Single(f => f.Mode.Name == "roller-left:worn").Probability);
+        Assert.Contains(
+            FindingsView.Of(bench.Unit, bench.Model, bench.Readings, result).Findings,
+            f => f.Mode.Name == "roller-left:worn" && f.Judgement == Judgement.Dismissed
+        );
+        Assert.True(result.Faults.Any(f => f.Probability > before + 0.05), "something else must explain it");
+    }
+
+    [Fact]
+    public void A_confirmed_fault_is_certain_until_its_part_is_renewed()
+    {
+        var bench = new OnTheBench()
+            .ColdGates()
+            .Add(new FindingJudged("roller-right", "worn", Judgement.Confirmed, "a flat"));
+        Assert.True(Chance(bench, "roller-right:worn") > 0.99);
+        bench.Add(new PartChanged("roller-right", PartChange.Renewed, null, "new roller"));
+        Assert.True(Chance(bench, "roller-right:worn") < 0.05);
+    }
+
+    [Fact]
+    public void A_judgement_taken_back_leaves_the_chances_as_they_were()
+    {
+        var bench = new OnTheBench()
+            .Add(new FindingJudged("roller-right", "worn", Judgement.Confirmed, "a flat"))
+            .Add(new FindingJudged("roller-right", "worn", Judgement.Open, ""));
+        Assert.Same(bench.Own, JudgedSheet.Of(bench.Unit, bench.Own));
+    }
+}
