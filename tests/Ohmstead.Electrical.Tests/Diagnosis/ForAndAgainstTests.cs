@@ -24,7 +24,7 @@ public class ForAndAgainstTests
         Assert.True(speech.Readings[0].Nats > 3);
         Assert.All(
             speech.Readings.Where(s => s.Nats > 1),
-            s => Assert.NotEqual(Sound(s.Place), SmallLadder.Readings[s.Place].Of(worn), 0.1)
+            s => Assert.NotEqual(Sound(s.Place), SmallLadder.Readings[s.Place].Of(worn), 0.05)
         );
         Assert.Equal(
             speech.Readings.Select(s => Math.Abs(s.Nats)).OrderDescending(),
