@@ -1,0 +1,71 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using System.Text.Json.Nodes;
+using Ohmstead.Electrical.Circuits;
+using Ohmstead.Electrical.Faults;
+using Ohmstead.Electrical.Solving;
+using Ohmstead.Electrical.TypeSheets;
+using Ohmstead.Workshop.Readings;
+using Ohmstead.Workshop.Shops;
+using Ohmstead.Workshop.Words;
+
+namespace Ohmstead.Workshop.Papers;
+
+/// <summary>What the posts of a unit give at the usable watts of its rating, from its sheet.</summary>
+internal static class Outlets
+{
+    /// <summary>Below this a pair of posts gives nothing to speak of [V].</summary>
+    private const double LeastVolts = 2;
+
+    /// <summary>The load that takes the watts is found in this many halvings of the distance, at least.</summary>
+    private const int Rounds = 12;
+
+    /// <summary>The rating printed on the kind; usable watts that the sheet does not give are the shop's share of the printed ones.</summary>
+    public static Rating RatingOf(TypeSheet sheet, Shop shop)
+    {
+        var rating = sheet.Document["rating"] as JsonObject;
+        var (input, usable) = (Watts(rating, "inputWatts"), Watts(rating, "usableWatts"));
+        if (usable > 0) return new(input, usable, "type sheet");
+        return shop.Limits.FirstOrDefault(l => l.Id == "usable") is { } share ? new(input, input * share.Value / 100, share.Source) : new(input, 0, "");
+    }
+
+    private static double Watts(JsonObject? rating, string name) =>
+        rating?[name] is JsonValue value && value.TryGetValue<double>(out var watts) && watts is > 0 and < 1e5 ? watts : 0;
+
+    /// <summary>
+    /// Each pair of posts that the sheet reads on the mains, at the reading's setting with the fewest selectors moved and the
+    /// highest voltage, alone under such a resistance that it gives the usable watts. Resistive loads; windings as warm as the
+    /// sheet reads them.
+    /// </summary>
+    public static ImmutableArray<Outlet> Of(UnitModel model, Rating rating)
+    {
+        if (rating.UsableWatts <= 0) return [];
+        var (solver, sheet) = (new ReadingSolver(), model.Sheet);
+        var pairs = sheet.Readings
+            .Where(r => r.Quantity is Quantity.AcVolts or Quantity.DcVolts && !r.IsOpenCase && BenchConditions.IsOnMains(sheet, r) && r.State.Source is { HasLamp: false, SeriesOhms: 0 } s && !IsPair(r, s.From, s.To) && r.State.Lifted.Length == 0)
+            .GroupBy(r => string.CompareOrdinal(r.From, r.To) < 0 ? (r.From, r.To) : (r.To, r.From));
+        return [.. pairs.Select(p => Best(model, solver, p, rating.UsableWatts)).OfType<Outlet>()];
+    }
+
+    private static bool IsPair(ReadingSpec r, string a, string b) => (r.From == a && r.To == b) || (r.From == b && r.To == a);
+
+    private static Outlet? Best(UnitModel model, ReadingSolver solver, IEnumerable<ReadingSpec> readings, double watts)
+    {
+        double Volts(ReadingSpec spec, ReadingState state) => Math.Abs(solver.Solve(new FaultedCircuits(model, spec, state).Usual, model.Nominal).Value);
+        var settings = readings.Select(r => (Spec: r, Idle: Volts(r, r.State with { Loads = [] }))).Where(r => r.Idle > LeastVolts).ToList();
+        if (settings.Count == 0) return null;
+        int Moved(ReadingSpec r) => model.Sheet.Controls.Count(c => !c.IsThrottle && r.State.Controls.ContainsKey(c.Id));
+        var (spec, idle) = settings.OrderBy(r => Moved(r.Spec)).ThenByDescending(r => r.Idle).First();
+        var (ohms, volts) = (idle * idle / watts, idle);
+        for (var n = 0; n < Rounds; n++)
+        {
+            volts = Volts(spec, spec.State with { Loads = [new LoadSpec(spec.From, spec.To, ohms, 0)] });
+            // More than the pair can give at all: then what it gives at half its idle volts is not what a train wants either.
+            if (volts < idle / 2) return null;
+            ohms = volts * volts / watts;
+        }
+        return new Outlet($"{PartNames.Said(spec.From)} – {PartNames.Said(spec.To)}", Setting(model.Sheet, spec), idle, volts, volts / ohms);
+    }
+
+    private static string Setting(TypeSheet sheet, ReadingSpec spec) => ReadingWords.Conditions(sheet, spec, spec.State with { Source = null, Loads = [] });
+}

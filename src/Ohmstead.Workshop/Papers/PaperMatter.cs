@@ -1,0 +1,98 @@
+using System.Collections.Immutable;
+using Ohmstead.Electrical.TypeSheets;
+using Ohmstead.Workshop.Journal;
+using Ohmstead.Workshop.Shops;
+using Ohmstead.Workshop.Units;
+
+namespace Ohmstead.Workshop.Papers;
+
+/// <summary>What papers are made from: a unit with everything about it already judged.</summary>
+/// <param name="Sheet">The sheet of this very unit; null while its kind is not known or its sheet has problems.</param>
+/// <param name="Lines">Every reading of the sheet in its order, taken or not.</param>
+/// <param name="Earlier">Readings taken before the circuit was last changed.</param>
+/// <param name="Outlets">What the posts give.</param>
+/// <param name="At">When the paper is made, in the time of the bench.</param>
+public sealed record PaperMatter(
+    BenchUnit Unit,
+    TypeSheet? Sheet,
+    Shop Shop,
+    ImmutableArray<ReadingLine> Lines,
+    ImmutableArray<ReadingLine> Earlier,
+    Rating Rating,
+    ImmutableArray<Outlet> Outlets,
+    DateTimeOffset At
+)
+{
+    /// <summary>Cold checks that were measured and do not pass.</summary>
+    public IEnumerable<ReadingLine> Failed => Lines.Where(l => l is { IsGate: true, Gate: GateState.Failed });
+
+    /// <summary>Cold checks that were not taken: they count as not passed.</summary>
+    public IEnumerable<ReadingLine> Skipped => Lines.Where(l => l is { IsGate: true, Gate: GateState.Skipped });
+
+    /// <summary>Checks waived in writing.</summary>
+    public IEnumerable<ReadingLine> Waived => Lines.Where(l => l.Waiver is not null);
+
+    /// <summary>False while a cold check has failed or was left out, or nothing is known of the unit's kind.</summary>
+    public bool MayBePluggedIn => Sheet is not null && !Failed.Any() && !Skipped.Any();
+}
+
+/// <summary>A reading as papers show it.</summary>
+/// <param name="Conditions">How the unit stood, in words.</param>
+/// <param name="Probes">Where the two probes go, in words.</param>
+/// <param name="Expected">The band that this meter shows on sound units.</param>
+/// <param name="Measured">What was read; empty when it was not taken.</param>
+/// <param name="Verdict">What that means, in words.</param>
+/// <param name="Meter">The meter's name.</param>
+/// <param name="Why">Why it could not be taken.</param>
+public sealed record ReadingLine(
+    string Id,
+    string Title,
+    string Probes,
+    string Conditions,
+    string Expected,
+    string Measured,
+    string Verdict,
+    Weight Weight,
+    bool IsGate,
+    GateState Gate,
+    string Limits,
+    string Hazard,
+    string Meter,
+    string Why,
+    ReadingWaived? Waiver,
+    DateTimeOffset? At
+)
+{
+    /// <summary>True when something was read.</summary>
+    public bool IsTaken => Measured.Length > 0;
+}
+
+/// <summary>How a cold check stands.</summary>
+public enum GateState
+{
+    /// <summary>Not taken, or not to be told from a failure.</summary>
+    Skipped,
+
+    /// <summary>Inside its limits with the meter's error.</summary>
+    Passed,
+
+    /// <summary>Outside its limits.</summary>
+    Failed,
+
+    /// <summary>Waived in writing.</summary>
+    Waived,
+}
+
+/// <summary>What is printed on the unit, and what of it can be used.</summary>
+/// <param name="InputWatts">Printed watts, which are what it takes in [W]; 0 when not known.</param>
+/// <param name="UsableWatts">What it can give for hours, all posts together [W]; 0 when not known.</param>
+/// <param name="Source">Where the usable watts come from.</param>
+public sealed record Rating(double InputWatts, double UsableWatts, string Source);
+
+/// <summary>What a pair of posts gives, computed from the sheet of the unit.</summary>
+/// <param name="Posts">The pair, in words.</param>
+/// <param name="Setting">How the controls stand, in words.</param>
+/// <param name="IdleVolts">With nothing connected [V].</param>
+/// <param name="LoadedVolts">When this pair alone gives the usable watts [V].</param>
+/// <param name="Amps">What flows then [A].</param>
+public sealed record Outlet(string Posts, string Setting, double IdleVolts, double LoadedVolts, double Amps);

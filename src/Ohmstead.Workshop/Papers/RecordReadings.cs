@@ -1,0 +1,48 @@
+using Ohmstead.Workshop.Words;
+
+namespace Ohmstead.Workshop.Papers;
+
+/// <summary>The readings in the service record: those that count now, those before the last repair, those not taken.</summary>
+internal static class RecordReadings
+{
+    public static IEnumerable<Block> Blocks(PaperMatter matter)
+    {
+        yield return new Heading("Readings", 1);
+        var taken = matter.Lines.Where(l => l.IsTaken).ToList();
+        if (taken.Count == 0) yield return new Prose("No reading was taken on the unit as it is now.");
+        else
+        {
+            yield return new Prose($"“Expected” holds 19 of 20 sound units of this kind, for the line, the load and the meter that the reading was taken with. {Meters(taken)}", Size.Small);
+            yield return Rows(taken);
+        }
+        var open = matter.Lines.Where(l => !l.IsTaken && l.Waiver is null).ToList();
+        if (open.Count > 0)
+        {
+            yield return new Heading("Not taken", 2);
+            yield return new Points([.. open.Select(l => l.Why.Length > 0 ? $"{l.Title}: {l.Why}" : l.Title)], Size.Small);
+        }
+        if (matter.Earlier.Length > 0)
+        {
+            yield return new Heading("Read before the last change of a part", 2);
+            yield return Rows(matter.Earlier);
+        }
+        yield return new Heading("Limits this shop works by", 2);
+        yield return new Table([new("Limit", 7), new("Value", 2, IsFigure: true), new("Source", 4), new("Looked at", 2)],
+            [.. matter.Shop.Limits.Select(l => Row.Of(l.Title, $"{ValueText.Number(l.Value)} {l.Unit}", l.Source, l.Date.Length > 0 ? l.Date : "no date"))]);
+    }
+
+    private static Table Rows(IEnumerable<ReadingLine> lines) =>
+        new([new("Reading", 7), new("Expected", 3.4, IsFigure: true), new("Read", 2.8, IsFigure: true), new("Verdict", 4.4)],
+            [.. lines.Select(l => new Row([l.Title, l.Expected, l.Measured, l.Verdict], l.Weight, l.Conditions))]);
+
+    private static string Meters(IEnumerable<ReadingLine> lines)
+    {
+        var names = lines.Select(l => l.Meter).Where(m => m.Length > 0).Distinct(StringComparer.Ordinal).ToList();
+        return names.Count switch
+        {
+            0 => "",
+            1 => $"Meter: {names[0]}.",
+            _ => $"Meters: {string.Join("; ", names)}.",
+        };
+    }
+}
