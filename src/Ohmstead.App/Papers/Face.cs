@@ -21,7 +21,9 @@ internal sealed class Face
     public Face(string name)
     {
         Name = name;
-        using var stream = typeof(Face).Assembly.GetManifestResourceStream($"{name}.ttf") ?? throw new InvalidOperationException($"The face {name} is not embedded.");
+        using var stream =
+            typeof(Face).Assembly.GetManifestResourceStream($"{name}.ttf")
+            ?? throw new InvalidOperationException($"The face {name} is not embedded.");
         using var copy = new MemoryStream();
         stream.CopyTo(copy);
         Bytes = copy.ToArray();
@@ -41,7 +43,8 @@ internal sealed class Face
         for (var n = 0; n < Word(4); n++)
         {
             var at = 12 + (16 * n);
-            if (Encoding.ASCII.GetString(Bytes, at, 4) == tag) return BinaryPrimitives.ReadInt32BigEndian(Bytes.AsSpan(at + 8));
+            if (Encoding.ASCII.GetString(Bytes, at, 4) == tag)
+                return BinaryPrimitives.ReadInt32BigEndian(Bytes.AsSpan(at + 8));
         }
         throw new InvalidOperationException($"The face {Name} has no table {tag}.");
     }
@@ -52,7 +55,8 @@ internal sealed class Face
         for (var n = 0; n < Word(map + 2); n++)
         {
             var at = map + BinaryPrimitives.ReadInt32BigEndian(Bytes.AsSpan(map + 4 + (8 * n) + 4));
-            if (Word(at) == 4) return at;
+            if (Word(at) == 4)
+                return at;
         }
         throw new InvalidOperationException($"The face {Name} has no map of format 4.");
     }
@@ -68,9 +72,11 @@ internal sealed class Face
             var offsetAt = map + 16 + (6 * count) + (2 * n);
             for (var letter = start; letter <= end && letter < 0xFFFF; letter++)
             {
-                var glyph = Word(offsetAt) == 0 ? letter + delta : Word(offsetAt + Word(offsetAt) + (2 * (letter - start)));
+                var glyph =
+                    Word(offsetAt) == 0 ? letter + delta : Word(offsetAt + Word(offsetAt) + (2 * (letter - start)));
                 glyph &= 0xFFFF;
-                if (glyph != 0) widths[(char)letter] = Word(advances + (4 * Math.Min(glyph, last))) / perEm;
+                if (glyph != 0)
+                    widths[(char)letter] = Word(advances + (4 * Math.Min(glyph, last))) / perEm;
             }
         }
     }

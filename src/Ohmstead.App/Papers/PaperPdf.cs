@@ -13,7 +13,12 @@ internal static class PaperPdf
     /// <param name="paperSize"><see cref="Shop.Letter"/> or <see cref="Shop.A4"/>.</param>
     /// <param name="photos">The photos by hash, JPEG or PNG; those left out are said to be missing.</param>
     /// <param name="at">When it was made; the same paper at the same time gives the same pages, PDFsharp's ids apart.</param>
-    public static byte[] Write(Paper paper, string paperSize, IReadOnlyDictionary<string, byte[]> photos, DateTimeOffset at)
+    public static byte[] Write(
+        Paper paper,
+        string paperSize,
+        IReadOnlyDictionary<string, byte[]> photos,
+        DateTimeOffset at
+    )
     {
         var sheet = paperSize == Shop.A4 ? Sheet.A4 : Sheet.Letter;
         using var pictures = new Pictures(photos);
@@ -22,7 +27,8 @@ internal static class PaperPdf
         document.Info.CreationDate = at.UtcDateTime;
         document.Language = "en";
         var pages = Paginate(new Setter(pictures).Set(paper.Blocks, sheet.Measure).ToList(), sheet);
-        for (var n = 0; n < pages.Count; n++) Draw(document, sheet, paper, pages[n], n + 1, pages.Count);
+        for (var n = 0; n < pages.Count; n++)
+            Draw(document, sheet, paper, pages[n], n + 1, pages.Count);
         using var stream = new MemoryStream();
         document.Save(stream);
         return stream.ToArray();
@@ -31,7 +37,10 @@ internal static class PaperPdf
     /// <summary>Which pieces stand on which page: those that hold together stay together where a page can hold them.</summary>
     private static List<List<Piece>> Paginate(List<Piece> pieces, Sheet sheet)
     {
-        List<List<Piece>> pages = [[]];
+        List<List<Piece>> pages =
+        [
+            [],
+        ];
         var room = sheet.Bottom - sheet.Top;
         var left = room;
         for (var n = 0; n < pieces.Count; n++)
@@ -42,7 +51,8 @@ internal static class PaperPdf
                 pieces.InsertRange(n, others);
             }
             var end = n;
-            while (end < pieces.Count - 1 && pieces[end].HoldsNext) end++;
+            while (end < pieces.Count - 1 && pieces[end].HoldsNext)
+                end++;
             var held = pieces[n..(end + 1)].Sum(p => p.Height);
             if (pages[^1].Count > 0 && held > left && (held <= room || pieces[n].Height > left))
             {
@@ -52,13 +62,15 @@ internal static class PaperPdf
             var piece = pieces[n];
             if (piece.EndsPage)
             {
-                if (pages[^1].Count > 0) pages.Add([]);
+                if (pages[^1].Count > 0)
+                    pages.Add([]);
                 left = room;
                 continue;
             }
             if (pages[^1].Count == 0)
             {
-                if (piece.IsSpace) continue;
+                if (piece.IsSpace)
+                    continue;
                 if (pages.Count > 1 && piece.Header is { } header)
                 {
                     pages[^1].Add(header);
@@ -68,7 +80,8 @@ internal static class PaperPdf
             pages[^1].Add(piece);
             left -= piece.Height;
         }
-        if (pages.Count > 1 && pages[^1].Count == 0) pages.RemoveAt(pages.Count - 1);
+        if (pages.Count > 1 && pages[^1].Count == 0)
+            pages.RemoveAt(pages.Count - 1);
         return pages;
     }
 
@@ -93,9 +106,22 @@ internal static class PaperPdf
         graphics.DrawLine(new XPen(Sheet.Line, 0.8), sheet.Margin, y, sheet.Width - sheet.Margin, y);
         var end = string.Create(CultureInfo.InvariantCulture, $"page {number} of {count}");
         var endWidth = type.WidthOf(end, 9, false);
-        var middle = type.Lines($"{paper.Title} · {paper.Tag}", sheet.Measure - type.WidthOf(paper.Foot, 9, true) - endWidth - 36, 9, false)[0];
+        var middle = type.Lines(
+            $"{paper.Title} · {paper.Tag}",
+            sheet.Measure - type.WidthOf(paper.Foot, 9, true) - endWidth - 36,
+            9,
+            false
+        )[0];
         type.Draw(graphics, type.Clean(paper.Foot), sheet.Margin, y + 14, 9, true, Sheet.Ink);
         type.Draw(graphics, end, sheet.Width - sheet.Margin - endWidth, y + 14, 9, false, Sheet.Soft);
-        type.Draw(graphics, middle, sheet.Width - sheet.Margin - endWidth - 14 - type.WidthOf(middle, 9, false), y + 14, 9, false, Sheet.Soft);
+        type.Draw(
+            graphics,
+            middle,
+            sheet.Width - sheet.Margin - endWidth - 14 - type.WidthOf(middle, 9, false),
+            y + 14,
+            9,
+            false,
+            Sheet.Soft
+        );
     }
 }

@@ -12,22 +12,37 @@ internal sealed class Pictures(IReadOnlyDictionary<string, byte[]> photos) : IDi
     public Piece Frame(Photo photo, double width, double height)
     {
         if (Find(photo.Hash) is not { } image)
-            return new Piece(height, (page, x, y) =>
-            {
-                page.DrawRectangle(new XPen(Sheet.Line, 0.8) { DashStyle = XDashStyle.Dash }, x, y, width, height);
-                const string words = "This photo is not to be had.";
-                var type = Typeface.Get();
-                type.Draw(page, words, x + ((width - type.WidthOf(words, 9.5, false)) / 2), y + (height / 2) + 3, 9.5, false, Sheet.Soft);
-            });
+            return new Piece(
+                height,
+                (page, x, y) =>
+                {
+                    page.DrawRectangle(new XPen(Sheet.Line, 0.8) { DashStyle = XDashStyle.Dash }, x, y, width, height);
+                    const string words = "This photo is not to be had.";
+                    var type = Typeface.Get();
+                    type.Draw(
+                        page,
+                        words,
+                        x + ((width - type.WidthOf(words, 9.5, false)) / 2),
+                        y + (height / 2) + 3,
+                        9.5,
+                        false,
+                        Sheet.Soft
+                    );
+                }
+            );
         var scale = Math.Min(width / image.PixelWidth, height / image.PixelHeight);
         var (wide, high) = (image.PixelWidth * scale, image.PixelHeight * scale);
-        return new Piece(high, (page, x, y) =>
-        {
-            // Upright photos stand at the left of their column, over their words.
-            page.DrawImage(image, x, y, wide, high);
-            page.DrawRectangle(new XPen(Sheet.Line, 0.5), x, y, wide, high);
-            for (var n = 0; n < photo.Pins.Length; n++) Pin(page, x + (photo.Pins[n].X * wide), y + (photo.Pins[n].Y * high), n + 1);
-        });
+        return new Piece(
+            high,
+            (page, x, y) =>
+            {
+                // Upright photos stand at the left of their column, over their words.
+                page.DrawImage(image, x, y, wide, high);
+                page.DrawRectangle(new XPen(Sheet.Line, 0.5), x, y, wide, high);
+                for (var n = 0; n < photo.Pins.Length; n++)
+                    Pin(page, x + (photo.Pins[n].X * wide), y + (photo.Pins[n].Y * high), n + 1);
+            }
+        );
     }
 
     private static void Pin(XGraphics page, double x, double y, int number)
@@ -40,7 +55,8 @@ internal sealed class Pictures(IReadOnlyDictionary<string, byte[]> photos) : IDi
 
     private XImage? Find(string hash)
     {
-        if (images.TryGetValue(hash, out var known)) return known;
+        if (images.TryGetValue(hash, out var known))
+            return known;
         XImage? read = null;
         if (photos.TryGetValue(hash, out var bytes))
         {
@@ -49,7 +65,15 @@ internal sealed class Pictures(IReadOnlyDictionary<string, byte[]> photos) : IDi
                 read = XImage.FromStream(new MemoryStream(bytes));
             }
             // What no reader of PDFsharp takes is no photo for a paper; it stays in the store.
-            catch (Exception e) when (e is InvalidOperationException or ArgumentException or NotSupportedException or IndexOutOfRangeException or NotImplementedException or EndOfStreamException)
+            catch (Exception e)
+                when (e
+                        is InvalidOperationException
+                            or ArgumentException
+                            or NotSupportedException
+                            or IndexOutOfRangeException
+                            or NotImplementedException
+                            or EndOfStreamException
+                )
             {
                 read = null;
             }
@@ -61,6 +85,7 @@ internal sealed class Pictures(IReadOnlyDictionary<string, byte[]> photos) : IDi
     /// <inheritdoc/>
     public void Dispose()
     {
-        foreach (var image in images.Values) image?.Dispose();
+        foreach (var image in images.Values)
+            image?.Dispose();
     }
 }

@@ -10,7 +10,15 @@ namespace Ohmstead.App.Papers;
 /// <param name="IsSpace">Left out at the top of a page.</param>
 /// <param name="Instead">What is set in its place where it does not fit below what is already on the page; null for nothing else.</param>
 /// <param name="EndsPage">What follows begins a new page.</param>
-internal sealed record Piece(double Height, Action<XGraphics, double, double> Draw, bool HoldsNext = false, Piece? Header = null, bool IsSpace = false, IReadOnlyList<Piece>? Instead = null, bool EndsPage = false)
+internal sealed record Piece(
+    double Height,
+    Action<XGraphics, double, double> Draw,
+    bool HoldsNext = false,
+    Piece? Header = null,
+    bool IsSpace = false,
+    IReadOnlyList<Piece>? Instead = null,
+    bool EndsPage = false
+)
 {
     /// <summary>Nothing, so high.</summary>
     public static Piece Space(double height) => new(height, static (_, _, _) => { }, IsSpace: true);
@@ -32,7 +40,11 @@ internal static class Shapes
                 page.DrawEllipse(new XSolidBrush(Sheet.Good), x - half, y - half, size, size);
                 break;
             case Workshop.Papers.Weight.Look:
-                page.DrawPolygon(new XSolidBrush(Sheet.Look), [new(x, y - half), new(x + half, y + half), new(x - half, y + half)], XFillMode.Winding);
+                page.DrawPolygon(
+                    new XSolidBrush(Sheet.Look),
+                    [new(x, y - half), new(x + half, y + half), new(x - half, y + half)],
+                    XFillMode.Winding
+                );
                 break;
             case Workshop.Papers.Weight.Stop:
                 page.DrawRectangle(new XSolidBrush(Sheet.Stop), x - half, y - half, size, size);
@@ -44,12 +56,13 @@ internal static class Shapes
     }
 
     /// <summary>The ink that goes with a weight.</summary>
-    public static XColor Ink(Workshop.Papers.Weight weight) => weight switch
-    {
-        Workshop.Papers.Weight.Good => Sheet.Good,
-        Workshop.Papers.Weight.Look => Sheet.Look,
-        Workshop.Papers.Weight.Stop => Sheet.Stop,
-        Workshop.Papers.Weight.Absent => Sheet.Soft,
-        _ => Sheet.Ink,
-    };
+    public static XColor Ink(Workshop.Papers.Weight weight) =>
+        weight switch
+        {
+            Workshop.Papers.Weight.Good => Sheet.Good,
+            Workshop.Papers.Weight.Look => Sheet.Look,
+            Workshop.Papers.Weight.Stop => Sheet.Stop,
+            Workshop.Papers.Weight.Absent => Sheet.Soft,
+            _ => Sheet.Ink,
+        };
 }

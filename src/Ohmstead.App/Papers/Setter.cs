@@ -14,31 +14,47 @@ internal sealed class Setter(Pictures photos)
     /// <summary>The pieces of some blocks, in a column of this width.</summary>
     public IEnumerable<Piece> Set(IEnumerable<Block> blocks, double width) => blocks.SelectMany(b => Set(b, width));
 
-    private IEnumerable<Piece> Set(Block block, double width) => block switch
-    {
-        Opening o => new OpeningSetter(this, photos).Set(o, width),
-        Heading h => SetHeading(h, width),
-        Prose p => [.. Paragraph(p.Text, width, PointsOf(p.Size), false, Sheet.Ink), Piece.Space(5)],
-        Points p => SetPoints(p, width),
-        Notice n => [Framed(n, width), Piece.Space(10)],
-        Table t => new TableSetter(this).Set(t, width),
-        Photos p => SetPhotos(p, width),
-        Sides s => SetSides(s, width),
-        Signatures s => [SetSignatures(s, width)],
-        Lines l => Enumerable.Repeat(new Piece(30, (page, x, y) => page.DrawLine(new XPen(Sheet.Line, 0.8), x, y + 29, x + width, y + 29)), l.Count),
-        NewPage => [Piece.Space(0) with { EndsPage = true }],
-        _ => [],
-    };
+    private IEnumerable<Piece> Set(Block block, double width) =>
+        block switch
+        {
+            Opening o => new OpeningSetter(this, photos).Set(o, width),
+            Heading h => SetHeading(h, width),
+            Prose p => [.. Paragraph(p.Text, width, PointsOf(p.Size), false, Sheet.Ink), Piece.Space(5)],
+            Points p => SetPoints(p, width),
+            Notice n => [Framed(n, width), Piece.Space(10)],
+            Table t => new TableSetter(this).Set(t, width),
+            Photos p => SetPhotos(p, width),
+            Sides s => SetSides(s, width),
+            Signatures s => [SetSignatures(s, width)],
+            Lines l => Enumerable.Repeat(
+                new Piece(30, (page, x, y) => page.DrawLine(new XPen(Sheet.Line, 0.8), x, y + 29, x + width, y + 29)),
+                l.Count
+            ),
+            NewPage => [Piece.Space(0) with { EndsPage = true }],
+            _ => [],
+        };
 
     /// <summary>Letters of a size [pt].</summary>
-    public static double PointsOf(Size size) => size switch { Size.Large => 13.5, Size.Usual => 11, _ => 9.5 };
+    public static double PointsOf(Size size) =>
+        size switch
+        {
+            Size.Large => 13.5,
+            Size.Usual => 11,
+            _ => 9.5,
+        };
 
     /// <summary>Lines of words, each a piece.</summary>
     public IEnumerable<Piece> Paragraph(string words, double width, double points, bool isBold, XColor ink)
     {
         var lines = type.Lines(words, width, points, isBold);
         // No line of a paragraph of two or three is left alone; of a longer one the first two hold together.
-        return lines.Select((line, n) => Line(line, points, isBold, ink) with { HoldsNext = lines.Count > 1 && (n == 0 || n == lines.Count - 2) });
+        return lines.Select(
+            (line, n) =>
+                Line(line, points, isBold, ink) with
+                {
+                    HoldsNext = lines.Count > 1 && (n == 0 || n == lines.Count - 2),
+                }
+        );
     }
 
     /// <summary>One line of clean words.</summary>
@@ -46,25 +62,41 @@ internal sealed class Setter(Pictures photos)
         new(points * Leading, (page, x, y) => type.Draw(page, line, x, y + points, points, isBold, ink));
 
     /// <summary>Pieces drawn as one.</summary>
-    public static Piece Stack(IReadOnlyList<Piece> pieces) => new(pieces.Sum(p => p.Height), (page, x, y) =>
-    {
-        foreach (var piece in pieces)
-        {
-            piece.Draw(page, x, y);
-            y += piece.Height;
-        }
-    });
+    public static Piece Stack(IReadOnlyList<Piece> pieces) =>
+        new(
+            pieces.Sum(p => p.Height),
+            (page, x, y) =>
+            {
+                foreach (var piece in pieces)
+                {
+                    piece.Draw(page, x, y);
+                    y += piece.Height;
+                }
+            }
+        );
 
     private IEnumerable<Piece> SetHeading(Heading heading, double width)
     {
         if (heading.Level == 1)
         {
-            foreach (var line in Paragraph(heading.Text, width, 19, true, Sheet.Ink)) yield return line with { HoldsNext = true };
-            yield return new Piece(9, (page, x, y) => page.DrawLine(new XPen(Sheet.Ink, 1.4), x, y + 1, x + width, y + 1), HoldsNext: true);
+            foreach (var line in Paragraph(heading.Text, width, 19, true, Sheet.Ink))
+                yield return line with
+                {
+                    HoldsNext = true,
+                };
+            yield return new Piece(
+                9,
+                (page, x, y) => page.DrawLine(new XPen(Sheet.Ink, 1.4), x, y + 1, x + width, y + 1),
+                HoldsNext: true
+            );
             yield break;
         }
         yield return Piece.Space(6);
-        foreach (var line in Paragraph(heading.Text, width, 13, true, Sheet.Copper)) yield return line with { HoldsNext = true };
+        foreach (var line in Paragraph(heading.Text, width, 13, true, Sheet.Copper))
+            yield return line with
+            {
+                HoldsNext = true,
+            };
         yield return Piece.Gap(2);
     }
 
@@ -83,7 +115,8 @@ internal sealed class Setter(Pictures photos)
                 {
                     Draw = (page, x, y) =>
                     {
-                        if (hasDash) page.DrawLine(new XPen(Sheet.Copper, 1.6), x, y + (size * 0.68), x + 7, y + (size * 0.68));
+                        if (hasDash)
+                            page.DrawLine(new XPen(Sheet.Copper, 1.6), x, y + (size * 0.68), x + 7, y + (size * 0.68));
                         line.Draw(page, x + indent, y);
                     },
                 };
@@ -98,16 +131,20 @@ internal sealed class Setter(Pictures photos)
         const double inside = 12;
         var text = width - (2 * inside) - 20;
         List<Piece> pieces = [.. Paragraph(notice.Title, text, 13.5, true, Sheet.Ink)];
-        foreach (var line in notice.Lines) pieces.AddRange([Piece.Space(2), .. Paragraph(line, text, PointsOf(Size.Usual), false, Sheet.Ink)]);
+        foreach (var line in notice.Lines)
+            pieces.AddRange([Piece.Space(2), .. Paragraph(line, text, PointsOf(Size.Usual), false, Sheet.Ink)]);
         var stack = Stack(pieces);
         var ink = Shapes.Ink(notice.Weight);
-        return new Piece(stack.Height + (2 * inside) - 4, (page, x, y) =>
-        {
-            var height = stack.Height + (2 * inside) - 4;
-            page.DrawRectangle(new XPen(ink, 1.5), new XSolidBrush(Sheet.Faint), x + 0.75, y, width - 1.5, height);
-            Shapes.Draw(page, notice.Weight, x + inside + 5, y + inside + 6, 11);
-            stack.Draw(page, x + inside + 20, y + inside - 3);
-        });
+        return new Piece(
+            stack.Height + (2 * inside) - 4,
+            (page, x, y) =>
+            {
+                var height = stack.Height + (2 * inside) - 4;
+                page.DrawRectangle(new XPen(ink, 1.5), new XSolidBrush(Sheet.Faint), x + 0.75, y, width - 1.5, height);
+                Shapes.Draw(page, notice.Weight, x + inside + 5, y + inside + 6, 11);
+                stack.Draw(page, x + inside + 20, y + inside - 3);
+            }
+        );
     }
 
     private IEnumerable<Piece> SetPhotos(Photos block, double width)
@@ -116,11 +153,22 @@ internal sealed class Setter(Pictures photos)
         var column = (width - gutter) / 2;
         foreach (var pair in block.Items.Chunk(2))
         {
-            var cells = pair.Select(p => Stack([photos.Frame(p, column, column * 0.75), Piece.Space(3), .. Paragraph(p.Caption, column, PointsOf(Size.Small), false, Sheet.Soft)])).ToList();
-            yield return new Piece(cells.Max(c => c.Height), (page, x, y) =>
-            {
-                for (var n = 0; n < cells.Count; n++) cells[n].Draw(page, x + (n * (column + gutter)), y);
-            });
+            var cells = pair.Select(p =>
+                    Stack([
+                        photos.Frame(p, column, column * 0.75),
+                        Piece.Space(3),
+                        .. Paragraph(p.Caption, column, PointsOf(Size.Small), false, Sheet.Soft),
+                    ])
+                )
+                .ToList();
+            yield return new Piece(
+                cells.Max(c => c.Height),
+                (page, x, y) =>
+                {
+                    for (var n = 0; n < cells.Count; n++)
+                        cells[n].Draw(page, x + (n * (column + gutter)), y);
+                }
+            );
             yield return Piece.Space(12);
         }
     }
@@ -133,11 +181,15 @@ internal sealed class Setter(Pictures photos)
         var height = Math.Max(left.Height, right.Height);
         return
         [
-            new Piece(height, (page, x, y) =>
-            {
-                left.Draw(page, x, y);
-                right.Draw(page, x + column + gutter, y);
-            }, Instead: [.. Set(sides.Left, width), .. Set(sides.Right, width)]),
+            new Piece(
+                height,
+                (page, x, y) =>
+                {
+                    left.Draw(page, x, y);
+                    right.Draw(page, x + column + gutter, y);
+                },
+                Instead: [.. Set(sides.Left, width), .. Set(sides.Right, width)]
+            ),
         ];
     }
 
@@ -145,14 +197,17 @@ internal sealed class Setter(Pictures photos)
     {
         const double gutter = 24;
         var column = (width - (gutter * (block.Under.Length - 1))) / block.Under.Length;
-        return new Piece(54, (page, x, y) =>
-        {
-            for (var n = 0; n < block.Under.Length; n++)
+        return new Piece(
+            44,
+            (page, x, y) =>
             {
-                var left = x + (n * (column + gutter));
-                page.DrawLine(new XPen(Sheet.Ink, 0.9), left, y + 36, left + column, y + 36);
-                type.Draw(page, type.Clean(block.Under[n]), left, y + 49, PointsOf(Size.Small), false, Sheet.Soft);
+                for (var n = 0; n < block.Under.Length; n++)
+                {
+                    var left = x + (n * (column + gutter));
+                    page.DrawLine(new XPen(Sheet.Ink, 0.9), left, y + 30, left + column, y + 30);
+                    type.Draw(page, type.Clean(block.Under[n]), left, y + 42, PointsOf(Size.Small), false, Sheet.Soft);
+                }
             }
-        });
+        );
     }
 }

@@ -29,7 +29,11 @@ internal sealed class Typeface : IFontResolver
 
     /// <inheritdoc/>
     public FontResolverInfo? ResolveTypeface(string familyName, bool bold, bool italic) =>
-        new(familyName == MoreFamily ? more.Name : bold ? this.bold.Name : regular.Name);
+        new(
+            familyName == MoreFamily ? more.Name
+            : bold ? this.bold.Name
+            : regular.Name
+        );
 
     /// <inheritdoc/>
     public byte[]? GetFont(string faceName) => new[] { regular, bold, more }.First(f => f.Name == faceName).Bytes;
@@ -41,10 +45,14 @@ internal sealed class Typeface : IFontResolver
         for (var n = 0; n < words.Length; n++)
         {
             var letter = words[n];
-            if (char.IsSurrogatePair(words, n)) n++;
-            if (char.IsControl(letter) || letter is '\u2028' or '\u2029') clean.Append(' ');
-            else if (char.GetUnicodeCategory(letter) == System.Globalization.UnicodeCategory.Format) continue;
-            else clean.Append(regular.Has(letter) || more.Has(letter) ? letter : Missing);
+            if (char.IsSurrogatePair(words, n))
+                n++;
+            if (char.IsControl(letter) || letter is '\u2028' or '\u2029')
+                clean.Append(' ');
+            else if (char.GetUnicodeCategory(letter) == System.Globalization.UnicodeCategory.Format)
+                continue;
+            else
+                clean.Append(regular.Has(letter) || more.Has(letter) ? letter : Missing);
         }
         return clean.ToString();
     }
@@ -54,7 +62,8 @@ internal sealed class Typeface : IFontResolver
     {
         var face = isBold ? bold : regular;
         var width = 0.0;
-        foreach (var letter in words) width += face.Has(letter) ? face.WidthOf(letter) : more.WidthOf(letter);
+        foreach (var letter in words)
+            width += face.Has(letter) ? face.WidthOf(letter) : more.WidthOf(letter);
         return width * size;
     }
 
@@ -63,13 +72,24 @@ internal sealed class Typeface : IFontResolver
     {
         var face = isBold ? bold : regular;
         var brush = new XSolidBrush(ink);
-        for (var start = 0; start < words.Length;)
+        for (var start = 0; start < words.Length; )
         {
             var isOwn = face.Has(words[start]);
             var end = start + 1;
-            while (end < words.Length && face.Has(words[end]) == isOwn) end++;
+            while (end < words.Length && face.Has(words[end]) == isOwn)
+                end++;
             var run = words[start..end];
-            page.DrawString(run, new XFont(isOwn ? RegularFamily : MoreFamily, size, isBold && isOwn ? XFontStyleEx.Bold : XFontStyleEx.Regular), brush, x, y);
+            page.DrawString(
+                run,
+                new XFont(
+                    isOwn ? RegularFamily : MoreFamily,
+                    size,
+                    isBold && isOwn ? XFontStyleEx.Bold : XFontStyleEx.Regular
+                ),
+                brush,
+                x,
+                y
+            );
             x += WidthOf(run, size, isBold);
             start = end;
         }
@@ -90,19 +110,22 @@ internal sealed class Typeface : IFontResolver
                     line = longer;
                     continue;
                 }
-                if (line.Length > 0) lines.Add(line);
+                if (line.Length > 0)
+                    lines.Add(line);
                 line = word;
                 while (WidthOf(line, size, isBold) > width && line.Length > 1)
                 {
                     var fits = line.Length - 1;
-                    while (fits > 1 && WidthOf(line[..fits], size, isBold) > width) fits--;
+                    while (fits > 1 && WidthOf(line[..fits], size, isBold) > width)
+                        fits--;
                     lines.Add(line[..fits]);
                     line = line[fits..];
                 }
             }
             lines.Add(line);
         }
-        while (lines.Count > 1 && lines[^1].Length == 0) lines.RemoveAt(lines.Count - 1);
+        while (lines.Count > 1 && lines[^1].Length == 0)
+            lines.RemoveAt(lines.Count - 1);
         return lines;
     }
 }

@@ -11,10 +11,9 @@ internal static class Advice
     /// <summary>How to use it.</summary>
     public static ImmutableArray<string> Use { get; } =
     [
-        "Start below half throttle; turn down before you reverse.",
-        "Never leave a stalled train on.",
-        "No train stands across the gap between two throttles.",
-        "Feel the case every half hour. Too hot to hold: stop.",
+        "Start low; turn down before you reverse.",
+        "Never leave a stalled train on, nor one across the gap between two throttles.",
+        "Feel the case every half hour: too hot to hold is too hot to run.",
         "Pull the plug after use.",
     ];
 
@@ -32,7 +31,7 @@ internal static class Advice
     /// <summary>What no reading of a sheet tells.</summary>
     public static ImmutableArray<string> NeverJudged { get; } =
     [
-        "Heat over hours, how fast the breaker opens, touch current: not tested unless written down here.",
+        "Heat over hours, the breaker's speed, touch current: not tested unless written down here.",
         "Whether it meets any code, or may be used by children or left alone: not judged.",
     ];
 }

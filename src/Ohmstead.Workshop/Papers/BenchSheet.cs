@@ -12,27 +12,50 @@ public static class BenchSheet
     /// <param name="only">Ids of the readings that are wanted; empty for all of the unit's kind.</param>
     public static Paper Make(PaperMatter matter, ImmutableArray<string> only)
     {
-        var lines = only.Length == 0 ? matter.Lines : [.. matter.Lines.Where(l => only.Contains(l.Id, StringComparer.Ordinal))];
+        var lines =
+            only.Length == 0 ? matter.Lines : [.. matter.Lines.Where(l => only.Contains(l.Id, StringComparer.Ordinal))];
         return new("Bench sheet", matter.Unit.Card.Tag, Advice.Foot, [.. Blocks(matter, lines)]);
     }
 
     private static IEnumerable<Block> Blocks(PaperMatter matter, ImmutableArray<ReadingLine> lines)
     {
-        yield return PaperParts.Opening(matter with { Unit = matter.Unit with { Standing = [] } },
-            [new("Tag", matter.Unit.Card.Tag), new("Printed", PaperParts.Day(matter.At))]);
-        foreach (var block in PaperParts.Warnings(matter)) yield return block;
-        yield return new Table([new("Line now [V]", 1, IsBlank: true), new("Room [°C]", 1, IsBlank: true), new("Meter", 2, IsBlank: true), new("Who, date", 2, IsBlank: true)],
-            [Row.Of("", "", "", "")], Size.Usual);
+        yield return PaperParts.Opening(
+            matter with
+            {
+                Unit = matter.Unit with { Standing = [] },
+            },
+            [new("Tag", matter.Unit.Card.Tag), new("Printed", PaperParts.Day(matter.At))]
+        );
+        foreach (var block in PaperParts.Warnings(matter))
+            yield return block;
+        yield return new Table(
+            [
+                new("Line now [V]", 1, IsBlank: true),
+                new("Room [°C]", 1, IsBlank: true),
+                new("Meter", 2, IsBlank: true),
+                new("Who, date", 2, IsBlank: true),
+            ],
+            [Row.Of("", "", "", "")],
+            Size.Usual
+        );
         if (lines.Length == 0)
         {
-            yield return new Prose(matter.Sheet is null ? "Its kind is not known: there is no reading to print." : "No reading is to be taken.", Size.Large);
+            yield return new Prose(
+                matter.Sheet is null
+                    ? "Its kind is not known: there is no reading to print."
+                    : "No reading is to be taken.",
+                Size.Large
+            );
             yield break;
         }
         foreach (var (title, part) in Parts(lines))
         {
             yield return new Heading(title, 1);
-            yield return new Table([new("Reading", 8), new("Expected", 3.3, IsFigure: true), new("Read", 3.2, IsBlank: true)],
-                [.. part.Select(l => new Row([l.Title, l.Expected, ""], Weight.None, Under(l)))], Size.Large);
+            yield return new Table(
+                [new("Reading", 8), new("Expected", 3.3, IsFigure: true), new("Read", 3.2, IsBlank: true)],
+                [.. part.Select(l => new Row([l.Title, l.Expected, ""], Weight.None, Under(l)))],
+                Size.Large
+            );
         }
         yield return new Heading("Words", 1);
         yield return new Lines(6);
@@ -42,13 +65,21 @@ public static class BenchSheet
     private static IEnumerable<(string Title, List<ReadingLine> Lines)> Parts(ImmutableArray<ReadingLine> lines)
     {
         var (cold, rest) = (lines.Where(l => l.IsGate).ToList(), lines.Where(l => !l.IsGate).ToList());
-        if (cold.Count > 0) yield return ("Cold checks, unplugged: all of them before anything is plugged in", cold);
-        if (rest.Count > 0) yield return (cold.Count > 0 ? "Then" : "Readings", rest);
+        if (cold.Count > 0)
+            yield return ("Cold checks, unplugged, before all else", cold);
+        if (rest.Count > 0)
+            yield return (cold.Count > 0 ? "Then" : "Readings", rest);
     }
 
     private static string Under(ReadingLine line)
     {
-        string[] parts = [line.Probes, line.Conditions, line.Limits.Length > 0 && line.IsGate ? $"passes with {line.Limits}" : "", line.Hazard.Length > 0 ? $"Caution: {line.Hazard}" : ""];
+        string[] parts =
+        [
+            line.Probes,
+            line.Conditions,
+            line.Limits.Length > 0 && line.IsGate ? $"passes with {line.Limits}" : "",
+            line.Hazard.Length > 0 ? $"Caution: {line.Hazard}" : "",
+        ];
         return string.Join(" · ", parts.Where(p => p.Length > 0));
     }
 }

@@ -20,44 +20,90 @@ public static class MatterMaker
     public static PaperMatter Make(BenchUnit unit, TypeSheet? kind, Shop shop, DateTimeOffset at)
     {
         var own = kind is null ? null : OwnSheet.Of(unit, kind).Value;
-        if (own is null) return new(unit, null, shop, [], Unjudged(unit, kind), new Rating(0, 0, ""), [], at);
+        if (own is null)
+            return new(unit, null, shop, [], Unjudged(unit, kind), new Rating(0, 0, ""), [], at);
         var model = new UnitModel(own);
         var taken = ReadingsText.Of(unit, model, shop).Value;
         var judge = new Judge(unit, model, shop, taken);
         var rating = Outlets.RatingOf(own, shop);
         var earlier = unit.All<ReadingEntered>().Where(r => r.Entry.Number <= unit.LastChange).ToList();
-        return new(unit, own, shop, [.. own.Readings.Select(judge.Line)], EarlierLines(unit, kind!, shop, earlier), rating, Outlets.Of(model, rating), at);
+        return new(
+            unit,
+            own,
+            shop,
+            [.. own.Readings.Select(judge.Line)],
+            EarlierLines(unit, kind!, shop, earlier),
+            rating,
+            Outlets.Of(model, rating),
+            at
+        );
     }
 
     /// <summary>Readings before the last change, judged against the kind as it is usual: what exactly it was then is past.</summary>
-    private static ImmutableArray<ReadingLine> EarlierLines(BenchUnit unit, TypeSheet kind, Shop shop, List<(Entry Entry, ReadingEntered Fact)> earlier)
+    private static ImmutableArray<ReadingLine> EarlierLines(
+        BenchUnit unit,
+        TypeSheet kind,
+        Shop shop,
+        List<(Entry Entry, ReadingEntered Fact)> earlier
+    )
     {
-        if (earlier.Count == 0) return [];
+        if (earlier.Count == 0)
+            return [];
         var judge = new Judge(unit, new UnitModel(kind), shop, null);
-        return [.. earlier.Where(r => kind.FindReading(r.Fact.ReadingId) is not null).Select(r => judge.Line(kind.FindReading(r.Fact.ReadingId)!, r.Entry, r.Fact))];
+        return
+        [
+            .. earlier
+                .Where(r => kind.FindReading(r.Fact.ReadingId) is not null)
+                .Select(r => judge.Line(kind.FindReading(r.Fact.ReadingId)!, r.Entry, r.Fact)),
+        ];
     }
 
-    private static ImmutableArray<ReadingLine> Unjudged(BenchUnit unit, TypeSheet? kind) => [.. unit.All<ReadingEntered>().Select(r =>
-    {
-        var spec = kind?.FindReading(r.Fact.ReadingId);
-        return new ReadingLine(r.Fact.ReadingId, spec?.Title ?? PartNames.Said(r.Fact.ReadingId), "", "", "", ReadingWords.Shown(r.Fact.Shown, spec?.Quantity), "not judged",
-            Weight.Absent, false, GateState.Skipped, "", "", "", r.Fact.Shown.Why, null, r.Entry.At);
-    })];
+    private static ImmutableArray<ReadingLine> Unjudged(BenchUnit unit, TypeSheet? kind) =>
+        [
+            .. unit.All<ReadingEntered>()
+                .Select(r =>
+                {
+                    var spec = kind?.FindReading(r.Fact.ReadingId);
+                    return new ReadingLine(
+                        r.Fact.ReadingId,
+                        spec?.Title ?? PartNames.Said(r.Fact.ReadingId),
+                        "",
+                        "",
+                        "",
+                        ReadingWords.Shown(r.Fact.Shown, spec?.Quantity),
+                        "not judged",
+                        Weight.Absent,
+                        false,
+                        GateState.Skipped,
+                        "",
+                        "",
+                        "",
+                        r.Fact.Shown.Why,
+                        null,
+                        r.Entry.At
+                    );
+                }),
+        ];
 }
 
 /// <summary>Judges the readings of one unit.</summary>
 /// <param name="taken">What was read on the unit as it is now, for its gates; null when that is past.</param>
 internal sealed class Judge(BenchUnit unit, UnitModel model, Shop shop, UnitReadings? taken)
 {
-    private readonly Dictionary<string, (Entry Entry, ReadingEntered Fact)> last =
-        unit.CurrentReadings.GroupBy(r => r.Fact.ReadingId, StringComparer.Ordinal).ToDictionary(g => g.Key, g => g.Last(), StringComparer.Ordinal);
+    private readonly Dictionary<string, (Entry Entry, ReadingEntered Fact)> last = unit
+        .CurrentReadings.GroupBy(r => r.Fact.ReadingId, StringComparer.Ordinal)
+        .ToDictionary(g => g.Key, g => g.Last(), StringComparer.Ordinal);
 
-    private readonly Dictionary<string, ReadingWaived> waivers =
-        ReadingsText.Waivers(unit).GroupBy(w => w.Fact.ReadingId, StringComparer.Ordinal).ToDictionary(g => g.Key, g => g.Last().Fact, StringComparer.Ordinal);
+    private readonly Dictionary<string, ReadingWaived> waivers = ReadingsText
+        .Waivers(unit)
+        .GroupBy(w => w.Fact.ReadingId, StringComparer.Ordinal)
+        .ToDictionary(g => g.Key, g => g.Last().Fact, StringComparer.Ordinal);
 
     /// <summary>A reading of the sheet as it stands now.</summary>
     public ReadingLine Line(ReadingSpec spec) =>
-        last.TryGetValue(spec.Id, out var found) ? Line(spec, found.Entry, found.Fact) : Line(spec, null, new ReadingEntered(spec.Id, Shown.NotTaken(""), unit.Bench));
+        last.TryGetValue(spec.Id, out var found)
+            ? Line(spec, found.Entry, found.Fact)
+            : Line(spec, null, new ReadingEntered(spec.Id, Shown.NotTaken(""), unit.Bench));
 
     /// <summary>A reading as it was entered.</summary>
     public ReadingLine Line(ReadingSpec spec, Entry? entry, ReadingEntered fact)
@@ -69,29 +115,49 @@ internal sealed class Judge(BenchUnit unit, UnitModel model, Shop shop, UnitRead
         var isTaken = fact.Shown.Kind != ShownKind.NotTaken;
         var waiver = isTaken ? null : waivers.GetValueOrDefault(spec.Id);
         return new ReadingLine(
-            spec.Id, spec.Title.Length > 0 ? spec.Title : PartNames.Said(spec.Id), ReadingWords.Probes(spec), ReadingWords.Conditions(model.Sheet, spec, state), expected.Band,
-            isTaken ? ReadingWords.Shown(fact.Shown, spec.Quantity) : "", waiver is null ? meaning.Words : $"waived by {waiver.WaivedBy}", WeightOf(meaning.Verdict),
-            spec.IsGate, GateOf(spec, isTaken, waiver), spec.Limits is null ? "" : ReadingWords.Limits(spec), spec.Hazard, isTaken ? MeterName(fact.Bench.MeterId, spec.Quantity) : "",
-            fact.Shown.Why, waiver, entry?.At);
+            spec.Id,
+            spec.Title.Length > 0 ? spec.Title : PartNames.Said(spec.Id),
+            ReadingWords.Probes(spec),
+            ReadingWords.Conditions(model.Sheet, spec, state),
+            expected.Band,
+            isTaken ? ReadingWords.Shown(fact.Shown, spec.Quantity) : "",
+            waiver is null ? meaning.Words : $"waived by {waiver.WaivedBy}",
+            WeightOf(meaning.Verdict),
+            spec.IsGate,
+            GateOf(spec, isTaken, waiver),
+            spec.Limits is null ? "" : ReadingWords.Limits(spec),
+            spec.Hazard,
+            isTaken ? MeterName(fact.Bench.MeterId, spec.Quantity) : "",
+            fact.Shown.Why,
+            waiver,
+            entry?.At
+        );
     }
 
     private GateState GateOf(ReadingSpec spec, bool isTaken, ReadingWaived? waiver)
     {
-        if (!spec.IsGate || taken is null) return GateState.Skipped;
-        if (!isTaken && !taken.Readings.Any(r => r.Spec.Id == spec.Id && r.IsTaken)) return waiver is null ? GateState.Skipped : GateState.Waived;
+        if (!spec.IsGate || taken is null)
+            return GateState.Skipped;
+        if (!isTaken && !taken.Readings.Any(r => r.Spec.Id == spec.Id && r.IsTaken))
+            return waiver is null ? GateState.Skipped : GateState.Waived;
         return Gates.Stands(taken, spec) ? GateState.Passed : GateState.Failed;
     }
 
     private string MeterName(string id, Quantity quantity)
     {
         var name = MeterInHand.NameOf(quantity);
-        return (shop.Meters.FirstOrDefault(m => m.Id == id && m.Errors.ContainsKey(name)) ?? shop.Meters.FirstOrDefault(m => m.Errors.ContainsKey(name)))?.Name ?? "";
+        return (
+                shop.Meters.FirstOrDefault(m => m.Id == id && m.Errors.ContainsKey(name))
+                ?? shop.Meters.FirstOrDefault(m => m.Errors.ContainsKey(name))
+            )?.Name
+            ?? "";
     }
 
-    private static Weight WeightOf(Verdict verdict) => verdict switch
-    {
-        Verdict.Normal => Weight.Good,
-        Verdict.NotTaken => Weight.Absent,
-        _ => Weight.Look,
-    };
+    private static Weight WeightOf(Verdict verdict) =>
+        verdict switch
+        {
+            Verdict.Normal => Weight.Good,
+            Verdict.NotTaken => Weight.Absent,
+            _ => Weight.Look,
+        };
 }

@@ -25,12 +25,17 @@ internal static class Outlets
     {
         var rating = sheet.Document["rating"] as JsonObject;
         var (input, usable) = (Watts(rating, "inputWatts"), Watts(rating, "usableWatts"));
-        if (usable > 0) return new(input, usable, "type sheet");
-        return shop.Limits.FirstOrDefault(l => l.Id == "usable") is { } share ? new(input, input * share.Value / 100, share.Source) : new(input, 0, "");
+        if (usable > 0)
+            return new(input, usable, "type sheet");
+        return shop.Limits.FirstOrDefault(l => l.Id == "usable") is { } share
+            ? new(input, input * share.Value / 100, share.Source)
+            : new(input, 0, "");
     }
 
     private static double Watts(JsonObject? rating, string name) =>
-        rating?[name] is JsonValue value && value.TryGetValue<double>(out var watts) && watts is > 0 and < 1e5 ? watts : 0;
+        rating?[name] is JsonValue value && value.TryGetValue<double>(out var watts) && watts is > 0 and < 1e5
+            ? watts
+            : 0;
 
     /// <summary>
     /// Each pair of posts that the sheet reads on the mains, at the reading's setting with the fewest selectors moved and the
@@ -39,33 +44,56 @@ internal static class Outlets
     /// </summary>
     public static ImmutableArray<Outlet> Of(UnitModel model, Rating rating)
     {
-        if (rating.UsableWatts <= 0) return [];
+        if (rating.UsableWatts <= 0)
+            return [];
         var (solver, sheet) = (new ReadingSolver(), model.Sheet);
-        var pairs = sheet.Readings
-            .Where(r => r.Quantity is Quantity.AcVolts or Quantity.DcVolts && !r.IsOpenCase && BenchConditions.IsOnMains(sheet, r) && r.State.Source is { HasLamp: false, SeriesOhms: 0 } s && !IsPair(r, s.From, s.To) && r.State.Lifted.Length == 0)
+        var pairs = sheet
+            .Readings.Where(r =>
+                r.Quantity is Quantity.AcVolts or Quantity.DcVolts
+                && !r.IsOpenCase
+                && BenchConditions.IsOnMains(sheet, r)
+                && r.State.Source is { HasLamp: false, SeriesOhms: 0 } s
+                && !IsPair(r, s.From, s.To)
+                && r.State.Lifted.Length == 0
+            )
             .GroupBy(r => string.CompareOrdinal(r.From, r.To) < 0 ? (r.From, r.To) : (r.To, r.From));
         return [.. pairs.Select(p => Best(model, solver, p, rating.UsableWatts)).OfType<Outlet>()];
     }
 
-    private static bool IsPair(ReadingSpec r, string a, string b) => (r.From == a && r.To == b) || (r.From == b && r.To == a);
+    private static bool IsPair(ReadingSpec r, string a, string b) =>
+        (r.From == a && r.To == b) || (r.From == b && r.To == a);
 
     private static Outlet? Best(UnitModel model, ReadingSolver solver, IEnumerable<ReadingSpec> readings, double watts)
     {
-        double Volts(ReadingSpec spec, ReadingState state) => Math.Abs(solver.Solve(new FaultedCircuits(model, spec, state).Usual, model.Nominal).Value);
-        var settings = readings.Select(r => (Spec: r, Idle: Volts(r, r.State with { Loads = [] }))).Where(r => r.Idle > LeastVolts).ToList();
-        if (settings.Count == 0) return null;
-        int Moved(ReadingSpec r) => model.Sheet.Controls.Count(c => !c.IsThrottle && r.State.Controls.ContainsKey(c.Id));
+        double Volts(ReadingSpec spec, ReadingState state) =>
+            Math.Abs(solver.Solve(new FaultedCircuits(model, spec, state).Usual, model.Nominal).Value);
+        var settings = readings
+            .Select(r => (Spec: r, Idle: Volts(r, r.State with { Loads = [] })))
+            .Where(r => r.Idle > LeastVolts)
+            .ToList();
+        if (settings.Count == 0)
+            return null;
+        int Moved(ReadingSpec r) =>
+            model.Sheet.Controls.Count(c => !c.IsThrottle && r.State.Controls.ContainsKey(c.Id));
         var (spec, idle) = settings.OrderBy(r => Moved(r.Spec)).ThenByDescending(r => r.Idle).First();
         var (ohms, volts) = (idle * idle / watts, idle);
         for (var n = 0; n < Rounds; n++)
         {
             volts = Volts(spec, spec.State with { Loads = [new LoadSpec(spec.From, spec.To, ohms, 0)] });
             // More than the pair can give at all: then what it gives at half its idle volts is not what a train wants either.
-            if (volts < idle / 2) return null;
+            if (volts < idle / 2)
+                return null;
             ohms = volts * volts / watts;
         }
-        return new Outlet($"{PartNames.Said(spec.From)} – {PartNames.Said(spec.To)}", Setting(model.Sheet, spec), idle, volts, volts / ohms);
+        return new Outlet(
+            $"{PartNames.Said(spec.From)} – {PartNames.Said(spec.To)}",
+            Setting(model.Sheet, spec),
+            idle,
+            volts,
+            volts / ohms
+        );
     }
 
-    private static string Setting(TypeSheet sheet, ReadingSpec spec) => ReadingWords.Conditions(sheet, spec, spec.State with { Source = null, Loads = [] });
+    private static string Setting(TypeSheet sheet, ReadingSpec spec) =>
+        ReadingWords.Conditions(sheet, spec, spec.State with { Source = null, Loads = [] });
 }

@@ -24,7 +24,8 @@ public abstract record Block
 /// <param name="Address">Where the shop is; lines.</param>
 /// <param name="Title">What the unit is.</param>
 /// <param name="Photo">Hash of a photo; empty for none.</param>
-public sealed record Opening(string Shop, string Address, string Title, ImmutableArray<Pair> Pairs, string Photo) : Block
+public sealed record Opening(string Shop, string Address, string Title, ImmutableArray<Pair> Pairs, string Photo)
+    : Block
 {
     /// <inheritdoc/>
     public override IEnumerable<string> Words => [Shop, Address, Title, .. Pairs.Select(p => p.ToString())];
@@ -101,7 +102,8 @@ public enum Weight
 public sealed record Table(ImmutableArray<Column> Columns, ImmutableArray<Row> Rows, Size Size = Size.Small) : Block
 {
     /// <inheritdoc/>
-    public override IEnumerable<string> Words => [string.Join(" | ", Columns.Select(c => c.Title)), .. Rows.Select(r => string.Join(" | ", r.Cells))];
+    public override IEnumerable<string> Words =>
+        [string.Join(" | ", Columns.Select(c => c.Title)), .. Rows.Select(r => string.Join(" | ", r.Cells))];
 }
 
 /// <summary>A column of a table.</summary>

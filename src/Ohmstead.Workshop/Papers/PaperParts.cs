@@ -21,32 +21,53 @@ internal static class PaperParts
     public static IEnumerable<Block> Warnings(PaperMatter matter)
     {
         if (matter.Sheet is null)
-            yield return new Notice(Weight.Stop, "Do not plug this unit in.", ["Its kind is not known here, so no check could be judged."]);
+            yield return new Notice(
+                Weight.Stop,
+                "Do not plug this unit in.",
+                ["Its kind is not known here, so no check could be judged."]
+            );
         else if (!matter.MayBePluggedIn)
-            yield return new Notice(Weight.Stop, "Do not plug this unit in.",
-            [
-                .. matter.Failed.Select(l => $"Failed: {l.Title}. Read {l.Measured}; asked for {l.Limits}."),
-                .. matter.Skipped.Any() ? new[] { $"Cold checks not taken, which counts as not passed: {string.Join("; ", matter.Skipped.Select(l => l.Title))}." } : [],
-            ]);
-        if (!matter.Waived.Any()) yield break;
+            yield return new Notice(
+                Weight.Stop,
+                "Do not plug this unit in.",
+                [
+                    .. matter.Failed.Select(l => $"Failed: {l.Title}. Read {l.Measured}; asked for {l.Limits}."),
+                    .. matter.Skipped.Any()
+                        ? new[]
+                        {
+                            $"Cold checks not taken, which counts as not passed: {string.Join("; ", matter.Skipped.Select(l => l.Title))}.",
+                        }
+                        : [],
+                ]
+            );
+        if (!matter.Waived.Any())
+            yield break;
         yield return new Notice(Weight.Look, "Waived in writing, not measured", [.. matter.Waived.Select(Waiver)]);
     }
 
     private static string Waiver(ReadingLine line)
     {
         var w = line.Waiver!;
-        var instead = w.Instead.Trim().Length > 0 ? $" Done instead: {w.Instead.Trim().TrimEnd('.')}." : " Nothing was done instead.";
+        var instead =
+            w.Instead.Trim().Length > 0
+                ? $" Done instead: {w.Instead.Trim().TrimEnd('.')}."
+                : " Nothing was done instead.";
         return $"{line.Title}: {w.Why.Trim().TrimEnd('.')}. Waived by {w.WaivedBy}.{instead} Every reading that rests on it rests on that.";
     }
 
     /// <summary>The last word on each part of the look-over, in the shop's order.</summary>
     public static IEnumerable<ConditionNoted> LastConditions(PaperMatter matter)
     {
-        var last = matter.Unit.All<ConditionNoted>().GroupBy(c => c.Fact.Item, StringComparer.Ordinal).Select(g => g.Last().Fact).ToList();
+        var last = matter
+            .Unit.All<ConditionNoted>()
+            .GroupBy(c => c.Fact.Item, StringComparer.Ordinal)
+            .Select(g => g.Last().Fact)
+            .ToList();
         int Place(string item)
         {
             for (var n = 0; n < matter.Shop.LookOver.Length; n++)
-                if (matter.Shop.LookOver[n].Id == item) return n;
+                if (matter.Shop.LookOver[n].Id == item)
+                    return n;
             return int.MaxValue;
         }
         return last.OrderBy(c => Place(c.Item));
@@ -55,7 +76,8 @@ internal static class PaperParts
     public static ImmutableArray<Row> Conditions(PaperMatter matter) =>
         [.. LastConditions(matter).Select(c => Row.Of(Item(matter.Shop, c.Item), c.Words, Decided(c.Decision)))];
 
-    public static string Item(Shop shop, string id) => shop.LookOver.FirstOrDefault(i => i.Id == id)?.Title ?? PartNames.Said(id);
+    public static string Item(Shop shop, string id) =>
+        shop.LookOver.FirstOrDefault(i => i.Id == id)?.Title ?? PartNames.Said(id);
 
     /// <summary>A part's name, its first letter large.</summary>
     public static string Part(TypeSheet? sheet, string id)
@@ -64,14 +86,15 @@ internal static class PaperParts
         return name.Length == 0 ? "A part" : char.ToUpperInvariant(name[0]) + name[1..];
     }
 
-    public static string Change(PartChange change) => change switch
-    {
-        PartChange.Renewed => "renewed",
-        PartChange.Replaced => "replaced by another part",
-        PartChange.Removed => "taken out",
-        PartChange.Added => "put in",
-        _ => "soldered anew",
-    };
+    public static string Change(PartChange change) =>
+        change switch
+        {
+            PartChange.Renewed => "renewed",
+            PartChange.Replaced => "replaced by another part",
+            PartChange.Removed => "taken out",
+            PartChange.Added => "put in",
+            _ => "soldered anew",
+        };
 
     /// <summary>Words in brackets, or nothing.</summary>
     public static string After(string words) => words.Trim().Length > 0 ? $" ({words.Trim().TrimEnd('.')})" : "";
@@ -79,11 +102,12 @@ internal static class PaperParts
     /// <summary>A date that nobody reads the wrong way round.</summary>
     public static string Day(DateTimeOffset at) => at.ToString("d MMM yyyy", CultureInfo.InvariantCulture);
 
-    private static string Decided(Decision decision) => decision switch
-    {
-        Decision.Leave => "stays as it is",
-        Decision.Watch => "to be watched",
-        Decision.Renew => "renew",
-        _ => "not decided",
-    };
+    private static string Decided(Decision decision) =>
+        decision switch
+        {
+            Decision.Leave => "stays as it is",
+            Decision.Watch => "to be watched",
+            Decision.Renew => "renew",
+            _ => "not decided",
+        };
 }

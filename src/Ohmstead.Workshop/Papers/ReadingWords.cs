@@ -9,56 +9,79 @@ namespace Ohmstead.Workshop.Papers;
 internal static class ReadingWords
 {
     /// <summary>Where the probes go.</summary>
-    public static string Probes(ReadingSpec spec) => spec.From.Length == 0 ? "at the mains side" : $"{PartNames.Said(spec.From)} to {PartNames.Said(spec.To)}";
+    public static string Probes(ReadingSpec spec) =>
+        spec.From.Length == 0 ? "at the mains side" : $"{PartNames.Said(spec.From)} to {PartNames.Said(spec.To)}";
 
     /// <summary>What was shown.</summary>
     /// <param name="quantity">What was read; null when its sheet is not known.</param>
-    public static string Shown(Shown shown, Quantity? quantity) => shown.Kind switch
-    {
-        ShownKind.Value => Value(shown.Value, quantity),
-        ShownKind.OverRange => "OL",
-        ShownKind.Jumps => $"jumps: {string.Join(", ", shown.Between.Select(v => v is { } number ? Value(number, quantity) : "OL"))}",
-        _ => "",
-    };
+    public static string Shown(Shown shown, Quantity? quantity) =>
+        shown.Kind switch
+        {
+            ShownKind.Value => Value(shown.Value, quantity),
+            ShownKind.OverRange => "OL",
+            ShownKind.Jumps =>
+                $"jumps: {string.Join(", ", shown.Between.Select(v => v is { } number ? Value(number, quantity) : "OL"))}",
+            _ => "",
+        };
 
-    private static string Value(double value, Quantity? quantity) => quantity is { } q ? ValueText.Read(value, q) : ValueText.Plain(value);
+    private static string Value(double value, Quantity? quantity) =>
+        quantity is { } q ? ValueText.Read(value, q) : ValueText.Plain(value);
 
     /// <summary>The limits of a check: "at least 2 MΩ".</summary>
-    public static string Limits(ReadingSpec spec) => spec.Limits switch
-    {
-        { Max: double.PositiveInfinity } l => $"at least {ValueText.Of(l.Min, spec.Quantity)}",
-        { Min: double.NegativeInfinity } l => $"at most {ValueText.Of(l.Max, spec.Quantity)}",
-        { } l => ValueText.Band(l.Min, l.Max, spec.Quantity),
-        null => "",
-    };
+    public static string Limits(ReadingSpec spec) =>
+        spec.Limits switch
+        {
+            { Max: double.PositiveInfinity } l => $"at least {ValueText.Of(l.Min, spec.Quantity)}",
+            { Min: double.NegativeInfinity } l => $"at most {ValueText.Of(l.Max, spec.Quantity)}",
+            { } l => ValueText.Band(l.Min, l.Max, spec.Quantity),
+            null => "",
+        };
 
     /// <summary>How the unit stands while it is read: source, controls that are not at rest, loads, straps, what is lifted, how warm.</summary>
     public static string Conditions(TypeSheet sheet, ReadingSpec spec, ReadingState state)
     {
         var parts = new List<string>();
-        if (state.Source is { } source) parts.Add(Source(sheet, spec, source));
+        if (state.Source is { } source)
+            parts.Add(Source(sheet, spec, source));
         foreach (var control in sheet.Controls)
-            if (state.Controls.TryGetValue(control.Id, out var position)) parts.Add($"{PartNames.Said(control.Id)} {Position(control, position)}");
-        parts.AddRange(state.Loads.Select(l => $"{ValueText.Of(l.Ohms, Quantity.Ohms)} on {PartNames.Said(l.From)} and {PartNames.Said(l.To)}"));
+            if (state.Controls.TryGetValue(control.Id, out var position))
+                parts.Add($"{PartNames.Said(control.Id)} {Position(control, position)}");
+        parts.AddRange(
+            state.Loads.Select(l =>
+                $"{ValueText.Plain(l.Ohms)} Ω on {PartNames.Said(l.From)} and {PartNames.Said(l.To)}"
+            )
+        );
         parts.AddRange(state.Joined.Select(g => $"joined: {string.Join(", ", g.Select(PartNames.Said))}"));
-        if (state.Lifted.Length > 0) parts.Add($"taken off: {string.Join(", ", state.Lifted.Select(l => PartNames.Of(sheet, l)))}");
-        if (Math.Abs(state.Celsius - 20) > 0.05) parts.Add(string.Create(CultureInfo.InvariantCulture, $"windings at {state.Celsius:0.#} °C"));
-        if (spec.IsOpenCase) parts.Add($"case open: {sheet.TakeApart.FirstOrDefault(s => s.Id == spec.Access)?.Title ?? PartNames.Said(spec.Access)}");
+        if (state.Lifted.Length > 0)
+            parts.Add($"taken off: {string.Join(", ", state.Lifted.Select(l => PartNames.Of(sheet, l)))}");
+        if (Math.Abs(state.Celsius - 20) > 0.05)
+            parts.Add(string.Create(CultureInfo.InvariantCulture, $"windings at {state.Celsius:0.#} °C"));
+        if (spec.IsOpenCase)
+            parts.Add(
+                $"case open: {sheet.TakeApart.FirstOrDefault(s => s.Id == spec.Access)?.Title ?? PartNames.Said(spec.Access)}"
+            );
         return string.Join("; ", parts);
     }
 
     private static string Source(TypeSheet sheet, ReadingSpec spec, SourceSpec source)
     {
-        if (source.IsDirect) return $"{ValueText.Plain(source.DirectAmps)} A DC from {PartNames.Said(source.From)} to {PartNames.Said(source.To)}";
+        if (source.IsDirect)
+            return $"{ValueText.Plain(source.DirectAmps)} A DC from {PartNames.Said(source.From)} to {PartNames.Said(source.To)}";
         var name = BenchConditions.IsOnMains(sheet, spec) ? "line" : "fed with";
-        var series = source.HasLamp ? $" through a {ValueText.Plain(source.LampVolts * source.LampAmps)} W lamp" : source.SeriesOhms > 0 ? $" through {ValueText.Of(source.SeriesOhms, Quantity.Ohms)}" : "";
+        var series =
+            source.HasLamp ? $" through a {ValueText.Plain(source.LampVolts * source.LampAmps)} W lamp"
+            : source.SeriesOhms > 0 ? $" through {ValueText.Of(source.SeriesOhms, Quantity.Ohms)}"
+            : "";
         return $"{name} {ValueText.Plain(source.Volts)} V{series}";
     }
 
-    private static string Position(Control control, ControlPosition position) => !control.IsThrottle ? $"at {PartNames.Said(position.Selector)}" : position.Throttle switch
-    {
-        >= 1 => "full",
-        <= 0 => "at its lowest",
-        var x => string.Create(CultureInfo.InvariantCulture, $"at {x * 100:0} %"),
-    };
+    private static string Position(Control control, ControlPosition position) =>
+        !control.IsThrottle
+            ? $"at {PartNames.Said(position.Selector)}"
+            : position.Throttle switch
+            {
+                >= 1 => "full",
+                <= 0 => "at its lowest",
+                var x => string.Create(CultureInfo.InvariantCulture, $"at {x * 100:0} %"),
+            };
 }

@@ -9,17 +9,24 @@ internal static class RecordReadings
     {
         yield return new Heading("Readings", 1);
         var taken = matter.Lines.Where(l => l.IsTaken).ToList();
-        if (taken.Count == 0) yield return new Prose("No reading was taken on the unit as it is now.");
+        if (taken.Count == 0)
+            yield return new Prose("No reading was taken on the unit as it is now.");
         else
         {
-            yield return new Prose($"“Expected” holds 19 of 20 sound units of this kind, for the line, the load and the meter that the reading was taken with. {Meters(taken)}", Size.Small);
+            yield return new Prose(
+                $"“Expected” holds 19 of 20 sound units of this kind, for the line, the load and the meter that the reading was taken with. {Meters(taken)}",
+                Size.Small
+            );
             yield return Rows(taken);
         }
         var open = matter.Lines.Where(l => !l.IsTaken && l.Waiver is null).ToList();
         if (open.Count > 0)
         {
             yield return new Heading("Not taken", 2);
-            yield return new Points([.. open.Select(l => l.Why.Length > 0 ? $"{l.Title}: {l.Why}" : l.Title)], Size.Small);
+            yield return new Points(
+                [.. open.Select(l => l.Why.Length > 0 ? $"{l.Title}: {l.Why}" : l.Title)],
+                Size.Small
+            );
         }
         if (matter.Earlier.Length > 0)
         {
@@ -27,13 +34,31 @@ internal static class RecordReadings
             yield return Rows(matter.Earlier);
         }
         yield return new Heading("Limits this shop works by", 2);
-        yield return new Table([new("Limit", 7), new("Value", 2, IsFigure: true), new("Source", 4), new("Looked at", 2)],
-            [.. matter.Shop.Limits.Select(l => Row.Of(l.Title, $"{ValueText.Number(l.Value)} {l.Unit}", l.Source, l.Date.Length > 0 ? l.Date : "no date"))]);
+        yield return new Table(
+            [new("Limit", 7), new("Value", 2, IsFigure: true), new("Source", 4), new("Looked at", 2)],
+            [
+                .. matter.Shop.Limits.Select(l =>
+                    Row.Of(
+                        l.Title,
+                        $"{ValueText.Number(l.Value)} {l.Unit}",
+                        l.Source,
+                        l.Date.Length > 0 ? l.Date : "no date"
+                    )
+                ),
+            ]
+        );
     }
 
     private static Table Rows(IEnumerable<ReadingLine> lines) =>
-        new([new("Reading", 7), new("Expected", 3.4, IsFigure: true), new("Read", 2.8, IsFigure: true), new("Verdict", 4.4)],
-            [.. lines.Select(l => new Row([l.Title, l.Expected, l.Measured, l.Verdict], l.Weight, l.Conditions))]);
+        new(
+            [
+                new("Reading", 7),
+                new("Expected", 3.4, IsFigure: true),
+                new("Read", 2.8, IsFigure: true),
+                new("Verdict", 4.4),
+            ],
+            [.. lines.Select(l => new Row([l.Title, l.Expected, l.Measured, l.Verdict], l.Weight, l.Conditions))]
+        );
 
     private static string Meters(IEnumerable<ReadingLine> lines)
     {

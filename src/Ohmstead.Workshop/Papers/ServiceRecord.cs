@@ -12,30 +12,38 @@ public static class ServiceRecord
     public const string Id = "service-record";
 
     /// <summary>The record of a unit.</summary>
-    public static Paper Make(PaperMatter matter) => new("Service record", matter.Unit.Card.Tag, Advice.Foot,
-    [
-        .. OwnerSheet.Blocks(matter),
-        new NewPage(),
-        .. Found(matter),
-        .. RecordReadings.Blocks(matter),
-        .. Pictures(matter),
-    ]);
+    public static Paper Make(PaperMatter matter) =>
+        new(
+            "Service record",
+            matter.Unit.Card.Tag,
+            Advice.Foot,
+            [
+                .. OwnerSheet.Blocks(matter),
+                new NewPage(),
+                .. Found(matter),
+                .. RecordReadings.Blocks(matter),
+                .. Pictures(matter),
+            ]
+        );
 
     private static IEnumerable<Block> Found(PaperMatter matter)
     {
         yield return new Heading("Found and done", 1);
-        foreach (var block in PaperParts.Warnings(matter)) yield return block;
+        foreach (var block in PaperParts.Warnings(matter))
+            yield return block;
         var findings = Findings(matter);
         if (findings.Length > 0)
             yield return new Table([new("Finding", 5), new("Judged", 3), new("In words", 6)], findings, Size.Usual);
-        else yield return new Prose("No finding was judged by hand.");
+        else
+            yield return new Prose("No finding was judged by hand.");
         if (PaperParts.Conditions(matter) is { Length: > 0 } conditions)
         {
             yield return new Heading("Looked over", 2);
             yield return new Table([new("Part", 3), new("Seen", 7), new("Decided", 3)], conditions, Size.Usual);
         }
         var notes = matter.Unit.All<Noted>().Where(n => n.Fact.Words.Length > 0).ToList();
-        if (notes.Count == 0) yield break;
+        if (notes.Count == 0)
+            yield break;
         yield return new Heading("Notes", 2);
         yield return new Points([.. notes.Select(n => $"{PaperParts.Day(n.Entry.At)}: {n.Fact.Words}")]);
     }
@@ -43,29 +51,64 @@ public static class ServiceRecord
     private static ImmutableArray<Row> Findings(PaperMatter matter)
     {
         var rows = ImmutableArray.CreateBuilder<Row>();
-        foreach (var judged in matter.Unit.All<FindingJudged>().GroupBy(j => (j.Fact.Element, j.Fact.Mode)).Select(g => g.Last()))
+        foreach (
+            var judged in matter
+                .Unit.All<FindingJudged>()
+                .GroupBy(j => (j.Fact.Element, j.Fact.Mode))
+                .Select(g => g.Last())
+        )
         {
-            if (judged.Fact.Judgement == Judgement.Open) continue;
+            if (judged.Fact.Judgement == Judgement.Open)
+                continue;
             var name = $"{PaperParts.Part(matter.Sheet, judged.Fact.Element)}: {PartNames.Mode(judged.Fact.Mode)}";
-            rows.Add(new Row([name, judged.Fact.Judgement == Judgement.Confirmed ? "confirmed" : "dismissed", judged.Fact.Words]));
+            rows.Add(
+                new Row([
+                    name,
+                    judged.Fact.Judgement == Judgement.Confirmed ? "confirmed" : "dismissed",
+                    judged.Fact.Words,
+                ])
+            );
         }
         foreach (var (entry, part) in matter.Unit.All<PartChanged>())
-            rows.Add(new Row([PaperParts.Part(matter.Sheet, part.Element), $"{PaperParts.Change(part.Change)}, {PaperParts.Day(entry.At)}", part.Words]));
+            rows.Add(
+                new Row([
+                    PaperParts.Part(matter.Sheet, part.Element),
+                    $"{PaperParts.Change(part.Change)}, {PaperParts.Day(entry.At)}",
+                    part.Words,
+                ])
+            );
         return rows.ToImmutable();
     }
 
     private static IEnumerable<Block> Pictures(PaperMatter matter)
     {
-        var pins = matter.Unit.All<DamagePinned>().GroupBy(d => d.Fact.Photo, StringComparer.Ordinal).ToDictionary(g => g.Key, g => g.Select(d => d.Fact).ToList(), StringComparer.Ordinal);
+        var pins = matter
+            .Unit.All<DamagePinned>()
+            .GroupBy(d => d.Fact.Photo, StringComparer.Ordinal)
+            .ToDictionary(g => g.Key, g => g.Select(d => d.Fact).ToList(), StringComparer.Ordinal);
         var photos = matter.Unit.All<PhotoAdded>().DistinctBy(p => p.Fact.Photo).ToList();
-        if (photos.Count == 0) yield break;
+        if (photos.Count == 0)
+            yield break;
         yield return new Heading("Photos", 1);
-        yield return new Photos([.. photos.Select((p, n) =>
-        {
-            var marks = pins.GetValueOrDefault(p.Fact.Photo, []);
-            var title = p.Fact.Title.Length > 0 ? p.Fact.Title : string.Create(CultureInfo.InvariantCulture, $"Photo {n + 1}");
-            var damage = string.Concat(marks.Select((d, k) => string.Create(CultureInfo.InvariantCulture, $"; {k + 1}: {d.Words}")));
-            return new Photo(p.Fact.Photo, $"{title}, {PaperParts.Day(p.Entry.At)}{damage}", [.. marks.Select(d => (d.X, d.Y))]);
-        })]);
+        yield return new Photos([
+            .. photos.Select(
+                (p, n) =>
+                {
+                    var marks = pins.GetValueOrDefault(p.Fact.Photo, []);
+                    var title =
+                        p.Fact.Title.Length > 0
+                            ? p.Fact.Title
+                            : string.Create(CultureInfo.InvariantCulture, $"Photo {n + 1}");
+                    var damage = string.Concat(
+                        marks.Select((d, k) => string.Create(CultureInfo.InvariantCulture, $"; {k + 1}: {d.Words}"))
+                    );
+                    return new Photo(
+                        p.Fact.Photo,
+                        $"{title}, {PaperParts.Day(p.Entry.At)}{damage}",
+                        [.. marks.Select(d => (d.X, d.Y))]
+                    );
+                }
+            ),
+        ]);
     }
 }

@@ -22,17 +22,23 @@ internal static class PaperUnits
 
     public static Shop Shop { get; } = Shop.Usual with { Name = "Bench No. 7", Address = "Invented Lane 7, Nowhere" };
 
-    public static TypeSheet Sheet(string name) => TypeSheetFile.Read(File.ReadAllText(Tool.Demo($"{name}.sheet.json"))).Required;
+    public static TypeSheet Sheet(string name) =>
+        TypeSheetFile.Read(File.ReadAllText(Tool.Demo($"{name}.sheet.json"))).Required;
 
     public static BenchUnit Unit(IEnumerable<Fact> facts)
     {
         var unit = new Guid(1, 0, 0, new byte[8]);
-        return UnitHistory.Fold([.. facts.Select((f, n) => new Entry(new Guid(n, 1, 0, new byte[8]), unit, n + 1, Noon.AddHours(n - 100), "bench", f))]);
+        return UnitHistory.Fold([
+            .. facts.Select(
+                (f, n) => new Entry(new Guid(n, 1, 0, new byte[8]), unit, n + 1, Noon.AddHours(n - 100), "bench", f)
+            ),
+        ]);
     }
 
     public static PaperMatter Matter(string sheet, params IEnumerable<Fact> facts) => Matter(sheet, Shop, facts);
 
-    public static PaperMatter Matter(string sheet, Shop shop, IEnumerable<Fact> facts) => MatterMaker.Make(Unit(facts), Sheet(sheet), shop, Noon);
+    public static PaperMatter Matter(string sheet, Shop shop, IEnumerable<Fact> facts) =>
+        MatterMaker.Make(Unit(facts), Sheet(sheet), shop, Noon);
 
     /// <summary>The readings of the demo's readings file as they would have been entered.</summary>
     public static IEnumerable<Fact> DemoReadings(double supplyVolts = 121.4)
@@ -53,27 +59,36 @@ internal static class PaperUnits
     }
 
     /// <summary>A unit that was looked over, read, repaired and read again.</summary>
-    public static IEnumerable<Fact> Repaired(string owner = "R. Example", string complaint = "The left train slows down as soon as there are cars behind it.") =>
-    [
-        new TakenIn("F-041", "twin-175", owner, complaint),
-        new CardChanged("F-041", "twin-175", owner, "", complaint, "before the club evening"),
-        new PhotoAdded(Photo, "As it came in", ""),
-        new ConditionNoted("cord", "crumbles, wire to be seen", Decision.Renew, ""),
-        new ConditionNoted("handles", "smooth, firm", Decision.Leave, ""),
-        new ConditionNoted("posts", "tarnished", Decision.Watch, ""),
-        new DamagePinned(Photo, 0.3, 0.4, "crack at the boss"),
-        new DamagePinned(Photo, 0.7, 0.6, "nut missing"),
-        .. DemoReadings(),
-        new FindingJudged("disc", "high-drop", Judgement.Confirmed, "2.6 times its usual drop"),
-        new FindingJudged("rotary-1-a", "resistive", Judgement.Confirmed, "burnt contact, seen"),
-        new FindingJudged("primary", "shorted-turns", Judgement.Dismissed, "cool after an hour"),
-        new PartChanged("disc", PartChange.Renewed, null, "disc of the same size from a donor unit"),
-        new PartChanged("rotary-1-a", PartChange.Renewed, null, "contact burnished and re-tensioned"),
-        new PhotoAdded(Lost, "The new disc in its place", "disc"),
-        new Noted("Roller 2 is worn and was left at the owner's wish."),
-        .. DemoReadings().Where(f => f is ReadingEntered { ReadingId: not ("low-1" or "whistle-1-1" or "load-1-b") }),
-        new ReadingWaived("insulation-posts-core", "The tester's second lead is broken", "J. Bench", "all posts to the core with the ohmmeter: OL"),
-    ];
+    public static IEnumerable<Fact> Repaired(
+        string owner = "R. Example",
+        string complaint = "The left train slows down as soon as there are cars behind it."
+    ) =>
+        [
+            new TakenIn("F-041", "twin-175", owner, complaint),
+            new CardChanged("F-041", "twin-175", owner, "", complaint, "before the club evening"),
+            new PhotoAdded(Photo, "As it came in", ""),
+            new ConditionNoted("cord", "crumbles, wire to be seen", Decision.Renew, ""),
+            new ConditionNoted("handles", "smooth, firm", Decision.Leave, ""),
+            new ConditionNoted("posts", "tarnished", Decision.Watch, ""),
+            new DamagePinned(Photo, 0.3, 0.4, "crack at the boss"),
+            new DamagePinned(Photo, 0.7, 0.6, "nut missing"),
+            .. DemoReadings(),
+            new FindingJudged("disc", "high-drop", Judgement.Confirmed, "2.6 times its usual drop"),
+            new FindingJudged("rotary-1-a", "resistive", Judgement.Confirmed, "burnt contact, seen"),
+            new FindingJudged("primary", "shorted-turns", Judgement.Dismissed, "cool after an hour"),
+            new PartChanged("disc", PartChange.Renewed, null, "disc of the same size from a donor unit"),
+            new PartChanged("rotary-1-a", PartChange.Renewed, null, "contact burnished and re-tensioned"),
+            new PhotoAdded(Lost, "The new disc in its place", "disc"),
+            new Noted("Roller 2 is worn and was left at the owner's wish."),
+            .. DemoReadings()
+                .Where(f => f is ReadingEntered { ReadingId: not ("low-1" or "whistle-1-1" or "load-1-b") }),
+            new ReadingWaived(
+                "insulation-posts-core",
+                "The tester's second lead is broken",
+                "J. Bench",
+                "all posts to the core with the ohmmeter: OL"
+            ),
+        ];
 
     /// <summary>A picture with four grounds and a cross, 400 by 300, as a Windows bitmap: no encoder is needed to make one.</summary>
     public static byte[] Bitmap()
@@ -90,12 +105,14 @@ internal static class PaperUnits
         Put(22, height);
         (bytes[26], bytes[28]) = (1, 24);
         for (var y = 0; y < height; y++)
-            for (var x = 0; x < width; x++)
-            {
-                var isCross = Math.Abs(x - (y * 4 / 3)) < 3 || Math.Abs(width - x - (y * 4 / 3)) < 3;
-                var at = 54 + (((y * width) + x) * 3);
-                (bytes[at], bytes[at + 1], bytes[at + 2]) = isCross ? ((byte)60, (byte)60, (byte)60) : ((byte)(150 + (x / 8)), (byte)(180 + (y / 8)), (byte)210);
-            }
+        for (var x = 0; x < width; x++)
+        {
+            var isCross = Math.Abs(x - (y * 4 / 3)) < 3 || Math.Abs(width - x - (y * 4 / 3)) < 3;
+            var at = 54 + (((y * width) + x) * 3);
+            (bytes[at], bytes[at + 1], bytes[at + 2]) = isCross
+                ? ((byte)60, (byte)60, (byte)60)
+                : ((byte)(150 + (x / 8)), (byte)(180 + (y / 8)), (byte)210);
+        }
         return bytes;
     }
 }

@@ -10,7 +10,12 @@ namespace Ohmstead.App.Tests.Papers;
 internal static class Pdf
 {
     public static byte[] Of(Paper paper, string size = Shop.Letter) =>
-        PaperPdf.Write(paper, size, new Dictionary<string, byte[]> { [PaperUnits.Photo] = PaperUnits.Bitmap() }, PaperUnits.Noon);
+        PaperPdf.Write(
+            paper,
+            size,
+            new Dictionary<string, byte[]> { [PaperUnits.Photo] = PaperUnits.Bitmap() },
+            PaperUnits.Noon
+        );
 
     /// <summary>The words of a PDF, laid out as on its pages, a form feed after each page.</summary>
     public static string Text(byte[] pdf) => Run("pdftotext", pdf, "-layout", "-", "-");
@@ -21,13 +26,15 @@ internal static class Pdf
     /// <summary>Keeps a PDF for a look at it, where OHMSTEAD_LOOK names a folder.</summary>
     public static void Keep(string name, byte[] pdf)
     {
-        if (Environment.GetEnvironmentVariable("OHMSTEAD_LOOK") is { Length: > 0 } folder) File.WriteAllBytes(Path.Combine(folder, name), pdf);
+        if (Environment.GetEnvironmentVariable("OHMSTEAD_LOOK") is { Length: > 0 } folder)
+            File.WriteAllBytes(Path.Combine(folder, name), pdf);
     }
 
     private static string Run(string program, byte[] input, params string[] arguments)
     {
         var start = new ProcessStartInfo(program) { RedirectStandardInput = true, RedirectStandardOutput = true };
-        foreach (var a in arguments) start.ArgumentList.Add(a);
+        foreach (var a in arguments)
+            start.ArgumentList.Add(a);
         using var process = Process.Start(start)!;
         var feed = Task.Run(() =>
         {
@@ -37,7 +44,10 @@ internal static class Pdf
         var text = process.StandardOutput.ReadToEnd();
         process.WaitForExit();
         feed.Wait();
-        if (process.ExitCode != 0) throw new InvalidOperationException(string.Create(CultureInfo.InvariantCulture, $"{program} ended with {process.ExitCode}"));
+        if (process.ExitCode != 0)
+            throw new InvalidOperationException(
+                string.Create(CultureInfo.InvariantCulture, $"{program} ended with {process.ExitCode}")
+            );
         return text;
     }
 }

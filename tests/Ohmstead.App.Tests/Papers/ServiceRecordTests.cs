@@ -1,20 +1,221 @@
+using System.Text.RegularExpressions;
+using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Papers;
+using Ohmstead.Workshop.Readings;
 using Ohmstead.Workshop.Shops;
 
 namespace Ohmstead.App.Tests.Papers;
 
-public class ServiceRecordTests
+public partial class ServiceRecordTests
 {
+    [GeneratedRegex(@"\bsafe(ly|ty)?\b", RegexOptions.IgnoreCase)]
+    private static partial Regex Safe();
+
+    private static string[] Pages(byte[] pdf) => Pdf.Text(pdf).Split('\f', StringSplitOptions.RemoveEmptyEntries);
+
+    /// <summary>The words without their lines.</summary>
+    private static string Flat(byte[] pdf) => Regex.Replace(Pdf.Text(pdf), @"\s+", " ");
+
     [Fact]
     public void The_record_of_a_repaired_unit_says_what_was_wrong_done_read_and_left()
     {
         var pdf = Pdf.Of(ServiceRecord.Make(PaperUnits.Matter("twin-175", PaperUnits.Repaired())));
         Pdf.Keep("repaired.pdf", pdf);
-        var pages = Pdf.Text(pdf).Split('\f');
-        string[] owner = ["Bench No. 7", "F-041", "R. Example", "What was wrong", "What was done", "What it can run", "125 W", "How to use it", "What was not tested", "Cautions", "Received, date"];
+        var pages = Pages(pdf);
+        string[] owner =
+        [
+            "Bench No. 7",
+            "F-041",
+            "R. Example",
+            "What was wrong",
+            "What was done",
+            "What it can run",
+            "125 W",
+            "How to use it",
+            "What was not tested",
+            "Cautions",
+            "Received, date",
+        ];
         Assert.All(owner, words => Assert.Contains(words, pages[0], StringComparison.Ordinal));
-        var text = string.Join('\n', pages);
-        string[] record = ["Waived in writing", "Waived by J. Bench", "confirmed", "dismissed", "renewed", "crumbles, wire to be seen", "Roller 2 is worn", "121.4 V", "14.31 V", "1: crack at the boss", "2: nut missing", "This photo is not to be had."];
+        var text = Flat(pdf);
+        string[] record =
+        [
+            "Waived in writing",
+            "Waived by J. Bench",
+            "confirmed",
+            "dismissed",
+            "renewed",
+            "crumbles, wire to be seen",
+            "Roller 2 is worn",
+            "line 121.4 V",
+            "14.31 V",
+            "1: crack at the boss",
+            "2: nut",
+            "This photo is not to be had.",
+        ];
         Assert.All(record, words => Assert.Contains(words, text, StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Every_page_says_that_nothing_is_certified_and_bears_the_tag()
+    {
+        var pages = Pages(Pdf.Of(ServiceRecord.Make(PaperUnits.Matter("twin-175", PaperUnits.Repaired()))));
+        Assert.True(pages.Length > 3);
+        Assert.All(
+            pages,
+            p => Assert.Contains("Tests recorded on this date; no certification.", p, StringComparison.Ordinal)
+        );
+        Assert.All(pages, p => Assert.Contains("F-041", p, StringComparison.Ordinal));
+    }
+
+    public static TheoryData<string> Kinds() => ["twin-175", "solo-110", "step-230"];
+
+    [Theory]
+    [MemberData(nameof(Kinds))]
+    public void No_paper_calls_a_unit_safe(string sheet)
+    {
+        var matter = PaperUnits.Matter(sheet, new TakenIn("A-1", sheet, "", ""));
+        var facts = PaperUnits.Matter("twin-175", PaperUnits.Repaired());
+        Assert.All(
+            new[]
+            {
+                ServiceRecord.Make(matter),
+                BenchSheet.Make(matter, []),
+                ServiceRecord.Make(facts),
+                BenchSheet.Make(facts, []),
+            },
+            p => Assert.DoesNotMatch(Safe(), Pdf.Text(Pdf.Of(p)))
+        );
+    }
+
+    [Fact]
+    public void A_unit_whose_cold_checks_were_left_out_is_not_to_be_plugged_in()
+    {
+        var pdf = Pdf.Of(ServiceRecord.Make(PaperUnits.Matter("solo-110", new TakenIn("A-1", "solo-110", "", "dead"))));
+        Pdf.Keep("untested.pdf", pdf);
+        var first = Pages(pdf)[0];
+        Assert.Contains("Do not plug this unit in.", first, StringComparison.Ordinal);
+        Assert.Contains("counts as not passed", first, StringComparison.Ordinal);
+        Assert.Contains("Nothing, before the checks above have passed.", first, StringComparison.Ordinal);
+        Assert.Contains("No reading was taken", Pdf.Text(pdf), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_failed_cold_check_is_named_with_what_was_read_and_asked_for()
+    {
+        var bench = BenchState.AsSheet;
+        var matter = PaperUnits.Matter(
+            "twin-175",
+            [.. PaperUnits.Repaired(), new ReadingEntered("insulation-core", Shown.Number(1.4e6), bench)]
+        );
+        Assert.Contains(
+            "Failed: Both blades to the core, 500 V. Read 1.4 MΩ; asked for at least 2.00 MΩ.",
+            Pages(Pdf.Of(ServiceRecord.Make(matter)))[0],
+            StringComparison.Ordinal
+        );
+    }
+
+    [Fact]
+    public void A_waiver_of_a_cold_check_lets_the_page_go_on_in_full_words()
+    {
+        Fact[] facts =
+        [
+            .. PaperUnits.Repaired().Where(f => f is not ReadingEntered { ReadingId: "insulation-core" }),
+            new ReadingWaived(
+                "insulation-core",
+                "No insulation tester here",
+                "J. Bench",
+                "blades to core with the ohmmeter: OL"
+            ),
+        ];
+        var matter = PaperUnits.Matter("twin-175", facts);
+        Assert.True(matter.MayBePluggedIn);
+        foreach (var paper in new[] { ServiceRecord.Make(matter), BenchSheet.Make(matter, []) })
+        {
+            var words = Regex.Replace(Pages(Pdf.Of(paper))[0], @"\s+", " ");
+            Assert.Contains(
+                "Both blades to the core, 500 V: No insulation tester here. Waived by J. Bench. Done instead: blades to core with the ohmmeter: OL.",
+                words,
+                StringComparison.Ordinal
+            );
+        }
+    }
+
+    [Theory]
+    [InlineData(Shop.Letter, "612 x 792 pts (letter)")]
+    [InlineData(Shop.A4, "595.276 x 841.89 pts (A4)")]
+    public void The_paper_is_the_shop_s(string size, string told)
+    {
+        var pdf = Pdf.Of(ServiceRecord.Make(PaperUnits.Matter("twin-175", PaperUnits.Repaired())), size);
+        Pdf.Keep($"{size}.pdf", pdf);
+        Assert.Contains(told, Pdf.About(pdf), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Names_in_many_letters_script_and_without_end_are_only_words()
+    {
+        var owner = "Łukasz Śćiński-Ωmega Ёлкина 山田 <script>alert(1)</script> " + new string('x', 300);
+        var pdf = Pdf.Of(
+            ServiceRecord.Make(
+                PaperUnits.Matter(
+                    "twin-175",
+                    PaperUnits.Repaired(
+                        owner,
+                        string.Join(' ', Enumerable.Repeat("it hums\t\u202eand \ud83d\ude00 smells", 60))
+                    )
+                )
+            )
+        );
+        Pdf.Keep("names.pdf", pdf);
+        var text = Flat(pdf);
+        Assert.Contains("Łukasz Śćiński-Ωmega Ёлкина □□ <script>alert(1)</script>", text, StringComparison.Ordinal);
+        Assert.Contains("it hums and □ smells", text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Sixty_readings_run_over_pages_and_each_has_its_header()
+    {
+        var notes = Enumerable
+            .Range(1, 40)
+            .Select(n => new Noted(
+                $"Note of the bench, number {n.ToString(System.Globalization.CultureInfo.InvariantCulture)}"
+            ));
+        var pdf = Pdf.Of(ServiceRecord.Make(PaperUnits.Matter("twin-175", [.. PaperUnits.Repaired(), .. notes])));
+        Pdf.Keep("many.pdf", pdf);
+        var withRows = Pages(pdf)
+            .Where(p => p.Contains("normal", StringComparison.Ordinal) && p.Contains("Ω", StringComparison.Ordinal))
+            .ToList();
+        Assert.True(withRows.Count >= 2);
+        Assert.All(withRows, p => Assert.Contains("Verdict", p, StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void The_same_paper_at_the_same_time_has_the_same_words()
+    {
+        var paper = ServiceRecord.Make(PaperUnits.Matter("twin-175", PaperUnits.Repaired()));
+        Assert.Equal(Pdf.Text(Pdf.Of(paper)), Pdf.Text(Pdf.Of(paper)));
+    }
+
+    [Fact]
+    public void The_bench_sheet_has_every_reading_with_its_band_and_hazard()
+    {
+        var matter = PaperUnits.Matter("twin-175", new TakenIn("A-1", "twin-175", "", ""));
+        var pdf = Pdf.Of(BenchSheet.Make(matter, []));
+        Pdf.Keep("bench.pdf", pdf);
+        var text = Flat(pdf);
+        Assert.All(matter.Lines, l => Assert.Contains(l.Expected, text, StringComparison.Ordinal));
+        Assert.Contains("Caution: 500 V at the clips; discharge afterwards", text, StringComparison.Ordinal);
+        Assert.Contains("passes with at least 2.00 MΩ", text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_unit_of_no_known_kind_has_a_record_that_judges_nothing()
+    {
+        var unit = PaperUnits.Unit([
+            new TakenIn("A-1", "", "", ""),
+            new ReadingEntered("full-1", Shown.Number(19), BenchState.AsSheet),
+        ]);
+        var text = Pdf.Text(Pdf.Of(ServiceRecord.Make(MatterMaker.Make(unit, null, PaperUnits.Shop, PaperUnits.Noon))));
+        Assert.Contains("Do not plug this unit in.", text, StringComparison.Ordinal);
     }
 }
