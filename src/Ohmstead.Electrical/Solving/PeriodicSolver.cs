@@ -5,13 +5,12 @@ namespace Ohmstead.Electrical.Solving;
 
 /// <summary>
 /// The periodic steady state where junctions conduct. The linear rest is seen from the junctions as impedances at the
-/// harmonics (0 to <see cref="Harmonics.Highest"/>); waves run between it and the junctions until they repeat. With waves
-/// on a reference resistance near the network's own the exchange is a contraction for every passive network, so no
-/// Jacobian is needed. Cores and lamps follow at the RMS of all harmonics.
+/// harmonics (0 to <see cref="Harmonics.Highest"/>); waves run between it and the junctions until they repeat
+/// (<see cref="WaveExchange"/>). Cores and lamps follow at the RMS of all harmonics.
 /// </summary>
 internal sealed class PeriodicSolver(PhasorSolver phasor)
 {
-    private const int MostRounds = 2000;
+    private const int MostRounds = 300;
     private const int MostOuter = 30;
     private const double WaveTolerance = 1e-8;
     private const double PartTolerance = 1e-5;
@@ -30,6 +29,8 @@ internal sealed class PeriodicSolver(PhasorSolver phasor)
     private readonly Complex[] probe = new Complex[Harmonics.Highest];
     private double[] squares = [];
     private double[] step = [];
+    private double[] lastStep = [];
+    private double[] lastOff = [];
     private double[] jacobian = [];
     private double[] solved = [];
     private int[] active = [];
@@ -63,7 +64,8 @@ internal sealed class PeriodicSolver(PhasorSolver phasor)
     {
         (circuit, values) = (forCircuit, withValues);
         var count = circuit.Junctions.Length;
-        if (active.Length < count) (active, isActive) = (new int[count], new bool[count]);
+        if (active.Length < count)
+            (active, isActive) = (new int[count], new bool[count]);
         Conducting = 0;
         var rows = circuit.Elimination.Rows;
         for (var n = 0; n < count; n++)
@@ -71,7 +73,8 @@ internal sealed class PeriodicSolver(PhasorSolver phasor)
             var j = circuit.Junctions[n];
             var volts = PhasorSolver.Between(phasor.Unknowns, rows[j.A], rows[j.B], phasor.SourceVolts);
             isActive[n] = Conducts(n, volts.Magnitude * Math.Sqrt(2));
-            if (isActive[n]) active[Conducting++] = n;
+            if (isActive[n])
+                active[Conducting++] = n;
         }
         return Conducting > 0;
     }
@@ -84,13 +87,15 @@ internal sealed class PeriodicSolver(PhasorSolver phasor)
     public Solution Solve(Network network)
     {
         var omega = circuit.Model.Sheet.OmegaRadPerSecond;
-        for (var h = 0; h < Harmonics.Solved.Length; h++) network.Reduce(omega * Harmonics.Solved[h], frames[h]);
+        for (var h = 0; h < Harmonics.Solved.Length; h++)
+            network.Reduce(omega * Harmonics.Solved[h], frames[h]);
         var rounds = 0;
         while (true)
         {
             var solution = SolveWithActive();
             rounds += solution.Rounds;
-            if (!WakeOthers()) return solution with { Rounds = rounds };
+            if (!WakeOthers())
+                return solution with { Rounds = rounds };
         }
     }
 
@@ -100,7 +105,8 @@ internal sealed class PeriodicSolver(PhasorSolver phasor)
         for (var n = 0; n < circuit.Junctions.Length; n++)
         {
             // Where mean and harmonics add up this is more than the peak; a junction too many costs only time.
-            if (isActive[n] || !Conducts(n, Math.Sqrt(2 * squares[phasor.Parts + 2 + n]))) continue;
+            if (isActive[n] || !Conducts(n, Math.Sqrt(2 * squares[phasor.Parts + 2 + n])))
+                continue;
             isActive[n] = true;
             active[Conducting++] = n;
         }
@@ -116,29 +122,72 @@ internal sealed class PeriodicSolver(PhasorSolver phasor)
         var (waveResidual, residual, isSmall) = (0.0, 0.0, false);
         for (var outer = 0; outer < MostOuter; outer++)
         {
-            for (var h = 0; h < (isSmall ? 2 : Harmonics.Solved.Length); h++) SolveHarmonic(h);
+            for (var h = 0; h < (isSmall ? 2 : Harmonics.Solved.Length); h++)
+                SolveHarmonic(h);
             rounds += waves.Run(impedances, open, MostRounds, WaveTolerance, out waveResidual);
             residual = Collect();
-            if (residual < PartTolerance) break;
+            if (residual < PartTolerance)
+                break;
             isSmall = residual < SmallCorrection;
-            jacobian.AsSpan(0, phasor.Parts * phasor.Parts).CopyTo(solved);
-            SmallSolve.InPlace(solved, step, phasor.Parts);
-            for (var p = 0; p < phasor.Parts; p++) phasor.LogVolts[p] += Math.Clamp(step[p], -1, 1);
-            phasor.SetAdmittances();
+            if (outer > 0)
+                Learn();
+            Correct();
         }
         var worst = Math.Max(residual, waveResidual);
         return new(0, rounds, worst, worst < 1e-4 ? Stop.Converged : Stop.OutOfRounds);
     }
 
+    private void Correct()
+    {
+        var parts = phasor.Parts;
+        step.AsSpan(0, parts).CopyTo(lastOff);
+        jacobian.AsSpan(0, parts * parts).CopyTo(solved);
+        SmallSolve.InPlace(solved, step, parts);
+        for (var p = 0; p < parts; p++)
+        {
+            lastStep[p] = Math.Clamp(step[p], -1, 1);
+            phasor.LogVolts[p] += lastStep[p];
+        }
+        phasor.SetAdmittances();
+    }
+
+    /// <summary>
+    /// Broyden's correction of the Jacobian by what the last step did: where junctions conduct it can be far from the phasor
+    /// solution's.
+    /// </summary>
+    private void Learn()
+    {
+        var parts = phasor.Parts;
+        var length = 0.0;
+        for (var p = 0; p < parts; p++)
+            length += lastStep[p] * lastStep[p];
+        if (length == 0)
+            return;
+        for (var i = 0; i < parts; i++)
+        {
+            var miss = lastOff[i] - step[i];
+            for (var k = 0; k < parts; k++)
+                miss -= jacobian[(i * parts) + k] * lastStep[k];
+            for (var k = 0; k < parts; k++)
+                jacobian[(i * parts) + k] += miss * lastStep[k] / length;
+        }
+    }
+
     private void Reserve()
     {
         var (ports, solvedAt, parts) = (Conducting, Harmonics.Solved.Length, phasor.Parts);
-        if (impedances.Length < ports * ports * solvedAt) impedances = new Complex[ports * ports * solvedAt];
-        if (transfers.Length < Outputs * ports * solvedAt) transfers = new Complex[Outputs * ports * solvedAt];
-        if (open.Length < ports) open = new Complex[ports];
-        if (openOut.Length < Outputs) (openOut, squares) = (new Complex[Outputs], new double[Outputs]);
-        if (step.Length < parts) step = new double[parts];
-        if (jacobian.Length < parts * parts) (jacobian, solved) = (new double[parts * parts], new double[parts * parts]);
+        if (impedances.Length < ports * ports * solvedAt)
+            impedances = new Complex[ports * ports * solvedAt];
+        if (transfers.Length < Outputs * ports * solvedAt)
+            transfers = new Complex[Outputs * ports * solvedAt];
+        if (open.Length < ports)
+            open = new Complex[ports];
+        if (openOut.Length < Outputs)
+            (openOut, squares) = (new Complex[Outputs], new double[Outputs]);
+        if (step.Length < parts)
+            (step, lastStep, lastOff) = (new double[parts], new double[parts], new double[parts]);
+        if (jacobian.Length < parts * parts)
+            (jacobian, solved) = (new double[parts * parts], new double[parts * parts]);
     }
 
     private bool IsLinear(int junction) => !isActive[junction];
@@ -146,7 +195,8 @@ internal sealed class PeriodicSolver(PhasorSolver phasor)
     private void SolveHarmonic(int h)
     {
         var (frame, harmonic, ports) = (frames[h], Harmonics.Solved[h], Conducting);
-        if (x.Length < frame.Size) x = new Complex[frame.Size];
+        if (x.Length < frame.Size)
+            x = new Complex[frame.Size];
         var solution = x.AsSpan(0, frame.Size);
         system.Load(frame.Matrix, frame.Size);
         phasor.AddParts(system, harmonic, isLinear ??= IsLinear);
@@ -155,19 +205,27 @@ internal sealed class PeriodicSolver(PhasorSolver phasor)
         {
             solution.Clear();
             var (a, b) = PortRows(p);
-            if (a >= 0) solution[a] += 1;
-            if (b >= 0) solution[b] -= 1;
+            if (a >= 0)
+                solution[a] += 1;
+            if (b >= 0)
+                solution[b] -= 1;
             system.Solve(solution);
-            for (var q = 0; q < ports; q++) impedances[(((h * ports) + q) * ports) + p] = PortVolts(solution, q, 0);
-            for (var o = 0; o < Outputs; o++) transfers[(((h * Outputs) + o) * ports) + p] = Output(solution, o, 0, frame, p);
+            for (var q = 0; q < ports; q++)
+                impedances[(((h * ports) + q) * ports) + p] = PortVolts(solution, q, 0);
+            for (var o = 0; o < Outputs; o++)
+                transfers[(((h * Outputs) + o) * ports) + p] = Output(solution, o, 0, frame, p);
         }
-        if (harmonic != 1) return;
+        if (harmonic != 1)
+            return;
         frame.Drive.AsSpan(0, frame.Size).CopyTo(x);
         phasor.AddDrive(solution, isLinear);
-        for (var k = 0; k < frame.Size; k++) solution[k] *= phasor.SourceVolts;
+        for (var k = 0; k < frame.Size; k++)
+            solution[k] *= phasor.SourceVolts;
         system.Solve(solution);
-        for (var q = 0; q < ports; q++) open[q] = PortVolts(solution, q, phasor.SourceVolts);
-        for (var o = 0; o < Outputs; o++) openOut[o] = Output(solution, o, phasor.SourceVolts, frame, -1);
+        for (var q = 0; q < ports; q++)
+            open[q] = PortVolts(solution, q, phasor.SourceVolts);
+        for (var o = 0; o < Outputs; o++)
+            openOut[o] = Output(solution, o, phasor.SourceVolts, frame, -1);
     }
 
     private Func<int, bool>? isLinear;
@@ -189,15 +247,18 @@ internal sealed class PeriodicSolver(PhasorSolver phasor)
     /// <summary>An output of a solution; the source's current with what port p takes from it at once.</summary>
     private Complex Output(ReadOnlySpan<Complex> solution, int output, Complex drive, Frame frame, int port)
     {
-        if (output < phasor.Parts) return phasor.PartVolts(solution, output, drive);
-        if (output == phasor.Parts) return Probe(circuit, solution, drive);
+        if (output < phasor.Parts)
+            return phasor.PartVolts(solution, output, drive);
+        if (output == phasor.Parts)
+            return Probe(circuit, solution, drive);
         if (output > phasor.Parts + 1)
         {
             var j = circuit.Junctions[output - phasor.Parts - 2];
             return PhasorSolver.Between(solution, circuit.Elimination.Rows[j.A], circuit.Elimination.Rows[j.B], drive);
         }
         var amps = phasor.SourceCurrent(solution, drive, frame, isLinear);
-        if (port < 0) return amps;
+        if (port < 0)
+            return amps;
         var (a, b) = PortRows(port);
         return amps + (b == Elimination.DriveRow ? 1 : 0) - (a == Elimination.DriveRow ? 1 : 0);
     }
@@ -205,9 +266,11 @@ internal sealed class PeriodicSolver(PhasorSolver phasor)
     /// <summary>The probe's voltage; 0 across a gap.</summary>
     public static Complex Probe(ReadingCircuit circuit, ReadOnlySpan<Complex> solution, Complex drive)
     {
-        if (circuit.ProbeA < 0) return Complex.Zero;
+        if (circuit.ProbeA < 0)
+            return Complex.Zero;
         var plan = circuit.Elimination;
-        if (plan.Parts[circuit.ProbeA] != plan.Parts[circuit.ProbeB]) return Complex.Zero;
+        if (plan.Parts[circuit.ProbeA] != plan.Parts[circuit.ProbeB])
+            return Complex.Zero;
         return PhasorSolver.Between(solution, plan.Rows[circuit.ProbeA], plan.Rows[circuit.ProbeB], drive);
     }
 
@@ -228,10 +291,14 @@ internal sealed class PeriodicSolver(PhasorSolver phasor)
                     var high = transfers[((((place + 1) * Outputs) + o) * ports) + p];
                     value -= (low + (share * (high - low))) * waves.Current(p, k);
                 }
-                if (o == parts) probe[k] = value;
-                if (o == parts && k == 0) ProbeMean = value.Real;
-                if (o == parts + 1 && k == 1) SourceWatts = phasor.SourceVolts * value.Real;
-                if (k > 0 || o != parts) squares[o] += (value.Real * value.Real) + (value.Imaginary * value.Imaginary);
+                if (o == parts)
+                    probe[k] = value;
+                if (o == parts && k == 0)
+                    ProbeMean = value.Real;
+                if (o == parts + 1 && k == 1)
+                    SourceWatts = phasor.SourceVolts * value.Real;
+                if (k > 0 || o != parts)
+                    squares[o] += (value.Real * value.Real) + (value.Imaginary * value.Imaginary);
             }
         }
         (ProbeRms, SourceAmps) = (Math.Sqrt(squares[parts]), Math.Sqrt(squares[parts + 1]));

@@ -4,52 +4,71 @@ using Ohmstead.Electrical.Circuits;
 namespace Ohmstead.Electrical.Solving;
 
 /// <summary>
-/// Waves between conducting junctions and the linear rest: a = v + R·i runs to a junction, w = v − R·i back. The rest
-/// reflects by a circular convolution over the period, a = α + s ∗ w.
+/// Waves between conducting junctions and the linear rest: a = v + R·i runs to the junctions, w = v − R·i back. The rest
+/// reflects by a circular convolution over the period, a = α + s ∗ w. Both are kept in √W (<see cref="ReferenceResistance"/>), where
+/// neither side makes the distance between two waves larger: a round never leads away from the solution. Where rounds lead to it
+/// slowly, steps of Newton's method do the rest.
 /// </summary>
 internal sealed class WaveExchange
 {
     private const int N = Harmonics.Samples;
 
-    /// <summary>Rounds after which Newton's method helps; usual exchanges end well before.</summary>
-    private const int PatientRounds = 40;
+    /// <summary>Rounds before the exchange is judged to be slow.</summary>
+    private const int PatientRounds = 3;
 
+    /// <summary>A round that leaves more than this of the residual is slow: Newton's method costs as much as a few rounds.</summary>
+    private const double Slow = 0.5;
+
+    /// <summary>Newton's step is halved down to this share before plain rounds take over again.</summary>
+    private const double LeastShare = 1e-3;
+
+    /// <summary>A junction's voltage that is off by more than this share of its slope voltage spoils a round.</summary>
+    private const double LawTolerance = 1e-3;
+
+    private readonly ReferenceResistance reference = new();
+    private readonly JunctionLaw law = new();
+    private readonly Convolution network = new();
+    private readonly WaveLeap leap = new();
     private int ports;
     private double[] incident = [];
     private double[] reflected = [];
     private double[] volts = [];
-    private double[] source = [];
-    private double[] kernel = [];
     private double[] next = [];
-    private double[] jacobian = [];
-    private double[] reference = [];
+    private double[] saved = [];
+    private double[] target = [];
     private double[] saturation = [];
     private double[] slope = [];
     private Complex[] currents = [];
+    private Complex[] scaled = [];
     private Complex[] left = [];
     private Complex[] right = [];
+    private bool isFresh;
+    private bool isLeaping;
+    private double share;
+    private int patience;
 
     /// <summary>Starts a new problem with waves at rest.</summary>
     public void Begin(ReadingCircuit circuit, UnitValues values, ReadOnlySpan<int> junctions)
     {
         ports = junctions.Length;
-        if (incident.Length < ports * N)
+        var size = ports * N;
+        if (incident.Length < size)
         {
-            (incident, volts, source) = (new double[ports * N], new double[ports * N], new double[ports * N]);
-            (reflected, kernel) = (new double[2 * ports * N], new double[ports * ports * N]);
-            (reference, saturation, slope) = (new double[ports], new double[ports], new double[ports]);
-            next = new double[ports * N];
+            (incident, reflected, volts) = (new double[size], new double[size], new double[size]);
+            (next, saved, target) = (new double[size], new double[size], new double[size]);
+            (saturation, slope) = (new double[ports], new double[ports]);
             currents = new Complex[ports * Harmonics.Highest];
             (left, right) = (new Complex[ports * ports], new Complex[ports * (ports + 1)]);
+            scaled = new Complex[((Harmonics.Highest + 1) * ports * ports) + ports];
         }
-        Array.Clear(incident, 0, ports * N);
-        Array.Clear(volts, 0, ports * N);
-        Array.Clear(reference, 0, ports);
+        Array.Clear(incident, 0, size);
+        Array.Clear(volts, 0, size);
         for (var p = 0; p < ports; p++)
         {
             var j = circuit.Junctions[junctions[p]];
             (saturation[p], slope[p]) = (values.Third[j.Element], j.SlopeVolts);
         }
+        (isFresh, isLeaping, patience) = (true, false, PatientRounds);
     }
 
     /// <summary>The RMS phasor of a junction's current at a harmonic [A]; its mean for 0.</summary>
@@ -58,152 +77,154 @@ internal sealed class WaveExchange
     /// <summary>Exchanges waves until they repeat; returns the rounds.</summary>
     /// <param name="impedances">At each solved harmonic, ports × ports [Ω].</param>
     /// <param name="open">Open-circuit voltages of the ports at the supply frequency [V RMS].</param>
-    public int Run(ReadOnlySpan<Complex> impedances, ReadOnlySpan<Complex> open, int mostRounds, double tolerance, out double residual)
+    /// <param name="tolerance">For the residual.</param>
+    /// <param name="residual">RMS of what a round changes in the waves over the RMS of the waves, both in √W.</param>
+    public int Run(
+        ReadOnlySpan<Complex> impedances,
+        ReadOnlySpan<Complex> open,
+        int mostRounds,
+        double tolerance,
+        out double residual
+    )
     {
         SetReflection(impedances, open);
-        residual = double.PositiveInfinity;
-        var rounds = 0;
-        while (rounds < mostRounds && residual > tolerance)
+        var (before, plain, isTrial, isReady) = (double.PositiveInfinity, 0, false, false);
+        for (var rounds = 1; ; rounds++)
         {
-            for (var p = 0; p < ports; p++) Reflect(p);
-            var isSlow = rounds >= PatientRounds && rounds % 5 == 0;
-            residual = 0;
-            for (var p = 0; p < ports; p++) residual = Math.Max(residual, Receive(p, isSlow));
-            if (isSlow && residual > tolerance) Leap();
-            rounds++;
+            residual = Exchange();
+            if (residual <= tolerance || rounds >= mostRounds)
+            {
+                SetCurrents();
+                return rounds;
+            }
+            if (isTrial && residual > (1 - (0.1 * share)) * before)
+            {
+                (isTrial, plain) = (Shorten(), 0);
+                continue;
+            }
+            isLeaping |= plain >= patience && residual > Slow * before;
+            if (isLeaping)
+            {
+                if (!isReady)
+                    leap.Begin(ports, scaled, reference);
+                (isReady, isTrial) = (true, true);
+                Leap();
+            }
+            else
+            {
+                next.AsSpan(0, ports * N).CopyTo(incident);
+                plain++;
+            }
+            before = residual;
         }
+    }
+
+    /// <summary>Lets both sides answer; returns how far what the rest sends back is from what was sent, as a share of it.</summary>
+    private double Exchange()
+    {
+        var size = ports * N;
+        var unsolved = law.Reflect(incident.AsSpan(0, size), volts.AsSpan(0, size), reflected.AsSpan(0, size));
+        network.Apply(reflected.AsSpan(0, size), next);
+        var (off, all) = (0.0, 1e-30);
+        for (var n = 0; n < size; n++)
+        {
+            var change = next[n] - incident[n];
+            off += change * change;
+            all += next[n] * next[n];
+        }
+        return unsolved < LawTolerance ? Math.Sqrt(off / all) : double.PositiveInfinity;
+    }
+
+    private void Leap()
+    {
+        var size = ports * N;
+        incident.AsSpan(0, size).CopyTo(saved);
+        for (var n = 0; n < size; n++)
+            next[n] = saturation[n / N] / slope[n / N] * Math.Exp(volts[n] / slope[n / N]);
+        leap.Take(
+            incident.AsSpan(0, size),
+            reflected.AsSpan(0, size),
+            volts.AsSpan(0, size),
+            next.AsSpan(0, size),
+            reference
+        );
+        incident.AsSpan(0, size).CopyTo(target);
+        share = 1;
+    }
+
+    /// <summary>Halves Newton's step, which leads downhill at first; false where not even a short one helped.</summary>
+    private bool Shorten()
+    {
+        share = share > LeastShare ? 0.5 * share : 0;
+        for (var n = 0; n < ports * N; n++)
+            incident[n] = saved[n] + (share * (target[n] - saved[n]));
+        if (share > 0)
+            return true;
+        (isLeaping, patience) = (false, 2 * patience);
+        return false;
+    }
+
+    private void SetCurrents()
+    {
         for (var p = 0; p < ports; p++)
         {
-            Reflect(p);
-            for (var n = 0; n < N; n++) next[n] = (incident[(p * N) + n] - volts[(p * N) + n]) / reference[p];
-            for (var k = 0; k < Harmonics.Highest; k++) currents[(p * Harmonics.Highest) + k] = Harmonics.Of(next.AsSpan(0, N), k);
+            Array.Clear(next, 0, N);
+            for (var q = p; q < ports; q++)
+            {
+                var share = 0.5 * reference.Inverse[(q * ports) + p];
+                for (var n = 0; n < N; n++)
+                    next[n] += share * (incident[(q * N) + n] - reflected[(q * N) + n]);
+            }
+            for (var k = 0; k < Harmonics.Highest; k++)
+                currents[(p * Harmonics.Highest) + k] = Harmonics.Of(next.AsSpan(0, N), k);
         }
-        return rounds;
     }
 
     private void SetReflection(ReadOnlySpan<Complex> impedances, ReadOnlySpan<Complex> open)
     {
-        if (reference[0] == 0) SetReference(impedances);
-        Array.Clear(kernel, 0, ports * ports * N);
-        Array.Clear(source, 0, ports * N);
+        var square = ports * ports;
+        if (isFresh)
+        {
+            reference.Set(impedances.Slice(square, square), ports);
+            law.Begin(reference.Inverse, saturation.AsSpan(0, ports), slope.AsSpan(0, ports));
+            isFresh = false;
+        }
+        var scaledOpen = scaled.AsSpan((Harmonics.Highest + 1) * square, ports);
+        reference.ScaleVolts(open, scaledOpen);
+        network.Begin(ports);
         for (var k = 0; k <= Harmonics.Highest; k++)
         {
-            var (place, share) = Harmonics.Between[k];
+            var z = scaled.AsSpan(k * square, square);
+            Between(impedances, k, z);
+            reference.ScaleOhms(z);
             for (var i = 0; i < ports; i++)
+            {
                 for (var j = 0; j < ports; j++)
                 {
-                    var low = impedances[(((place * ports) + i) * ports) + j];
-                    var high = impedances[((((place + 1) * ports) + i) * ports) + j];
-                    var z = (low + (share * (high - low))) / reference[j];
-                    left[(i * ports) + j] = z + (i == j ? 1 : 0);
-                    right[(i * (ports + 1)) + j] = z - (i == j ? 1 : 0);
+                    left[(i * ports) + j] = z[(i * ports) + j] + (i == j ? 1 : 0);
+                    right[(i * (ports + 1)) + j] = z[(i * ports) + j] - (i == j ? 1 : 0);
                 }
-            for (var i = 0; i < ports; i++) right[(i * (ports + 1)) + ports] = k == 1 ? 2 * open[i] : Complex.Zero;
+                right[(i * (ports + 1)) + ports] = k == 1 ? 2 * scaledOpen[i] : Complex.Zero;
+            }
             SolvePorts();
-            Spread(k);
+            network.Add(k, right, ports + 1);
+            for (var p = 0; p < ports && k == 1; p++)
+                network.AddSource(p, right[(p * (ports + 1)) + ports]);
         }
     }
 
-    /// <summary>
-    /// The reference resistance of each port: the geometric mean of what it sees at the supply frequency with the other junctions
-    /// open and with them closed. For one junction that is the network's own resistance.
-    /// </summary>
-    private void SetReference(ReadOnlySpan<Complex> impedances)
+    private void Between(ReadOnlySpan<Complex> impedances, int k, Span<Complex> into)
     {
-        var wide = ports + 1;
-        for (var i = 0; i < ports; i++)
-            for (var j = 0; j < ports; j++)
-            {
-                left[(i * ports) + j] = impedances[(((1 * ports) + i) * ports) + j] + (i == j ? 1e-6 : 0);
-                right[(i * wide) + j] = i == j ? 1 : 0;
-            }
-        SolvePorts();
-        for (var p = 0; p < ports; p++)
+        var (place, share) = Harmonics.Between[k];
+        var square = ports * ports;
+        for (var n = 0; n < square; n++)
         {
-            var (open, closed) = (Resistance(impedances[(((1 * ports) + p) * ports) + p]), Resistance(1 / right[(p * wide) + p]));
-            reference[p] = Math.Sqrt(open * closed);
+            var (low, high) = (impedances[(place * square) + n], impedances[((place + 1) * square) + n]);
+            into[n] = low + (share * (high - low));
+            // Two samples a period have no phase: an impedance and its reflection stay each other's only if they are real.
+            if (k == Harmonics.Highest)
+                into[n] = into[n].Real + into[n].Imaginary;
         }
-    }
-
-    private static double Resistance(Complex z) => Math.Max(z.Real, 0.05 * z.Magnitude);
-
-    /// <summary>Adds one harmonic to the convolution kernel and, at the supply frequency, to the source wave.</summary>
-    private void Spread(int k)
-    {
-        var cosines = Harmonics.Cosines.AsSpan(k * N, N);
-        var sines = Harmonics.Sines.AsSpan(k * N, N);
-        var weight = (k is 0 or Harmonics.Highest ? 1.0 : 2.0) / N;
-        for (var i = 0; i < ports; i++)
-        {
-            for (var j = 0; j < ports; j++)
-            {
-                var s = right[(i * (ports + 1)) + j];
-                var into = kernel.AsSpan(((i * ports) + j) * N, N);
-                Harmonics.AddScaled(into, cosines, weight * s.Real);
-                Harmonics.AddScaled(into, sines, -weight * s.Imaginary);
-            }
-            if (k != 1) continue;
-            var alpha = right[(i * (ports + 1)) + ports];
-            Harmonics.AddScaled(source.AsSpan(i * N, N), cosines, Math.Sqrt(2) * alpha.Real);
-            Harmonics.AddScaled(source.AsSpan(i * N, N), sines, -Math.Sqrt(2) * alpha.Imaginary);
-        }
-    }
-
-    /// <summary>The junction's answer to its incident wave, written twice and backwards so that a convolution is a running dot product.</summary>
-    private void Reflect(int p)
-    {
-        var (r, s, v) = (reference[p], saturation[p], slope[p]);
-        var back = reflected.AsSpan(2 * p * N, 2 * N);
-        for (var n = 0; n < N; n++)
-        {
-            var at = (p * N) + n;
-            volts[at] = JunctionLaw.Volts(incident[at], r, s, v, volts[at]);
-            var w = (2 * volts[at]) - incident[at];
-            back[N - 1 - n] = w;
-            back[(2 * N) - 1 - n] = w;
-        }
-    }
-
-    /// <param name="isHeld">Leaves the incident wave as it is and keeps the difference for <see cref="Leap"/>.</param>
-    private double Receive(int p, bool isHeld)
-    {
-        var (worst, most) = (0.0, 1e-12);
-        for (var n = 0; n < N; n++)
-        {
-            var a = source[(p * N) + n];
-            // w[n − m] for m = 0… stands at back[N − 1 − n + m].
-            for (var q = 0; q < ports; q++)
-                a += Harmonics.Dot(kernel.AsSpan(((p * ports) + q) * N, N), reflected.AsSpan((2 * q * N) + N - 1 - n, N));
-            worst = Math.Max(worst, Math.Abs(a - incident[(p * N) + n]));
-            most = Math.Max(most, Math.Abs(a));
-            if (isHeld) next[(p * N) + n] = a - incident[(p * N) + n];
-            else incident[(p * N) + n] = a;
-        }
-        return worst / most;
-    }
-
-    /// <summary>
-    /// A step of Newton's method on the whole exchange, where it contracts too slowly: junctions in series that are shut
-    /// together leave the node between them to their leakage. The waves' law is Lipschitz, so full steps serve.
-    /// </summary>
-    private void Leap()
-    {
-        var size = ports * N;
-        if (jacobian.Length < size * size) jacobian = new double[size * size];
-        for (var q = 0; q < ports; q++)
-            for (var m = 0; m < N; m++)
-            {
-                var slopeAmps = saturation[q] / slope[q] * Math.Exp(volts[(q * N) + m] / slope[q]);
-                var turn = (2 / (1 + (reference[q] * slopeAmps))) - 1;
-                for (var p = 0; p < ports; p++)
-                {
-                    var shape = kernel.AsSpan(((p * ports) + q) * N, N);
-                    for (var n = 0; n < N; n++)
-                        jacobian[(((p * N) + n) * size) + (q * N) + m] = (p == q && n == m ? 1 : 0) - (shape[(n - m + N) % N] * turn);
-                }
-            }
-        SmallSolve.InPlace(jacobian, next, size);
-        for (var n = 0; n < size; n++) incident[n] += next[n];
     }
 
     /// <summary>Solves left · X = right for the reflection matrix and the source wave, in place.</summary>
@@ -215,14 +236,20 @@ internal sealed class WaveExchange
             var inverse = SymmetricSystem.Reciprocal(left[(k * ports) + k]);
             for (var i = 0; i < ports; i++)
             {
-                if (i == k) continue;
+                if (i == k)
+                    continue;
                 var f = left[(i * ports) + k] * inverse;
-                if (f == Complex.Zero) continue;
-                for (var j = k; j < ports; j++) left[(i * ports) + j] -= f * left[(k * ports) + j];
-                for (var j = 0; j < wide; j++) right[(i * wide) + j] -= f * right[(k * wide) + j];
+                if (f == Complex.Zero)
+                    continue;
+                for (var j = k; j < ports; j++)
+                    left[(i * ports) + j] -= f * left[(k * ports) + j];
+                for (var j = 0; j < wide; j++)
+                    right[(i * wide) + j] -= f * right[(k * wide) + j];
             }
-            for (var j = k; j < ports; j++) left[(k * ports) + j] *= inverse;
-            for (var j = 0; j < wide; j++) right[(k * wide) + j] *= inverse;
+            for (var j = k; j < ports; j++)
+                left[(k * ports) + j] *= inverse;
+            for (var j = 0; j < wide; j++)
+                right[(k * wide) + j] *= inverse;
         }
     }
 }
