@@ -1,0 +1,95 @@
+using System.Globalization;
+using System.Text.RegularExpressions;
+using Ohmstead.Electrical.TypeSheets;
+
+namespace Ohmstead.Workshop.Readings;
+
+/// <summary>
+/// A number with prefix and unit as a person types it. A point is always a decimal point. A comma is one too, unless three
+/// digits follow that might be thousands: then the person is asked, since a guess could be wrong a thousandfold.
+/// </summary>
+internal static partial class NumberText
+{
+    /// <summary>Reads a number in the quantity's unit.</summary>
+    public static TypedNumber Read(string text, Quantity quantity)
+    {
+        var typed = text.Trim().Replace('\u2212', '-');
+        if (Mixed().IsMatch(typed))
+            return Refused($"\"{text}\" has separators for thousands: write the number without them.");
+        if (Thousands().IsMatch(typed))
+            return Refused(
+                $"\"{text}\" could be {typed.Replace(',', '.')} or {typed.Replace(",", "")}: write it without a comma."
+            );
+        var parts = Form().Match(typed);
+        if (!parts.Success)
+            return Refused($"\"{text}\" is no number. Usual: 18.6, 18,6, 0.3k, 4k7, OL.");
+        if (WrongUnit(parts.Groups["unit"].Value, quantity) is { } wrong)
+            return Refused(wrong);
+        var inner = parts.Groups["inner"];
+        var digits =
+            parts.Groups["whole"].Value
+            + (inner.Success ? "." + parts.Groups["rest"].Value : parts.Groups["decimals"].Value.Replace(',', '.'));
+        var prefix = inner.Success ? inner.Value : parts.Groups["prefix"].Value;
+        if (prefix is "m" && quantity == Quantity.InsulationOhms)
+            return Refused("A small m is a thousandth. For megohms write a capital M: 200M.");
+        if (prefix is "M" or "G" && quantity is not (Quantity.Ohms or Quantity.InsulationOhms))
+            return Refused("A capital M is a million. For a thousandth write a small m: 200m.");
+        // The digits were matched above; only a number too long for a double is left, and that is no reading.
+        var value =
+            double.Parse(
+                digits,
+                NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint,
+                CultureInfo.InvariantCulture
+            ) * By(prefix);
+        if (Math.Abs(value) > 1e12)
+            return Refused($"\"{text}\" is more than any meter shows.");
+        if (value < 0 && quantity is not (Quantity.DcVolts or Quantity.Ohms))
+            return Refused("This cannot be less than nothing. Leave the minus sign out.");
+        return new TypedNumber(value, "");
+    }
+
+    private static double By(string prefix) =>
+        prefix switch
+        {
+            "m" => 1e-3,
+            "k" or "K" => 1e3,
+            "M" => 1e6,
+            "G" => 1e9,
+            "µ" or "μ" or "u" => 1e-6,
+            _ => 1,
+        };
+
+    private static string? WrongUnit(string unit, Quantity quantity)
+    {
+        if (unit.Length == 0)
+            return null;
+        var expected = ShownText.UnitOf(quantity);
+        var given = unit.ToLowerInvariant() switch
+        {
+            "v" or "volt" or "volts" => "V",
+            "a" or "amp" or "amps" => "A",
+            "w" or "watt" or "watts" => "W",
+            _ => "Ω",
+        };
+        return given == expected ? null : $"This reading is in {expected}, not in {given}.";
+    }
+
+    private static TypedNumber Refused(string problem) => new(0, problem);
+
+    // One to three digits, a comma, three digits: 1,234 but not 0,123. A prefix or unit after it makes it no clearer.
+    [GeneratedRegex(@"^[-+]?[1-9]\d{0,2},\d{3}(?![\d.,])", RegexOptions.CultureInvariant)]
+    private static partial Regex Thousands();
+
+    [GeneratedRegex(@"\d[.,' \u00a0\u202f]\d+[.,' \u00a0\u202f]\d|\d[' \u00a0\u202f]\d", RegexOptions.CultureInvariant)]
+    private static partial Regex Mixed();
+
+    // 4k7: the prefix (or R for ohms) stands where the point would be. Otherwise digits, prefix, unit.
+    [GeneratedRegex(
+        @"^(?=[-+]?[.,Rr]?\d)(?<whole>[-+]?\d{0,13})((?<inner>[kKMGRr])(?<rest>\d{1,6})|(?<decimals>[.,]\d{0,12})?\s*(?<prefix>[kKMGmµμu])?)\s*(?<unit>[vV]|[aA]|[wW]|volts?|amps?|watts?|[Ω\u2126]|[oO]hms?)?$",
+        RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture
+    )]
+    private static partial Regex Form();
+}
+
+/// <summary>A number that was typed, or why it is none.</summary>
+internal sealed record TypedNumber(double Value, string Problem);
