@@ -60,6 +60,7 @@ internal static class Site
         services.AddSingleton(bench);
         services.AddSingleton(bench.Time);
         services.AddSingleton<Assets>();
+        services.AddSingleton<Screens.Readings.DiagnosisDesk>();
     }
 
     private static async Task AdmitAsync(HttpContext context, RequestDelegate next, Assets assets)

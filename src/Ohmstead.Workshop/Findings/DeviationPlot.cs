@@ -11,7 +11,11 @@ namespace Ohmstead.Workshop.Findings;
 /// <param name="BandLow">Left end of the band that holds 95 % of sound units.</param>
 /// <param name="BandHigh">Its right end.</param>
 public sealed record DeviationPlot(
-    ImmutableArray<(ReadingPoint Point, double Place)> Rows, ImmutableArray<(double Place, string Label)> Ticks, double BandLow, double BandHigh)
+    ImmutableArray<(ReadingPoint Point, double Place)> Rows,
+    ImmutableArray<(double Place, string Label)> Ticks,
+    double BandLow,
+    double BandHigh
+)
 {
     private const double BandDeviations = 1.96;
     private const double Even = 4;
@@ -22,10 +26,27 @@ public sealed record DeviationPlot(
     /// <summary>Lays out the plot.</summary>
     public static DeviationPlot Of(ImmutableArray<ReadingPoint> points)
     {
-        ReadOnlySpan<(double At, string Label)> marks = [(-Most, "−100"), (-10, "−10"), (-Even, "−4"), (-2, "−2"), (0, "0"), (2, "2"), (Even, "4"), (10, "10"), (Most, "100")];
+        ReadOnlySpan<(double At, string Label)> marks =
+        [
+            (-Most, "−100"),
+            (-10, "−10"),
+            (-Even, "−4"),
+            (-2, "−2"),
+            (0, "0"),
+            (2, "2"),
+            (Even, "4"),
+            (10, "10"),
+            (Most, "100"),
+        ];
         var ticks = ImmutableArray.CreateBuilder<(double, string)>();
-        foreach (var (at, label) in marks) ticks.Add((Place(at), label));
-        return new([.. points.Select(p => (p, Place(p.Deviations)))], ticks.ToImmutable(), Place(-BandDeviations), Place(BandDeviations));
+        foreach (var (at, label) in marks)
+            ticks.Add((Place(at), label));
+        return new(
+            [.. points.Select(p => (p, Place(p.Deviations)))],
+            ticks.ToImmutable(),
+            Place(-BandDeviations),
+            Place(BandDeviations)
+        );
     }
 
     private static double Place(double deviations)

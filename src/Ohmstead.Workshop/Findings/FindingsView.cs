@@ -25,7 +25,11 @@ public sealed record ReadingPoint(
     string WithFaults,
     bool IsUnexplained,
     bool Jumped
-);
+)
+{
+    /// <summary>True when it lies outside what 95 % of sound units show.</summary>
+    public bool IsOff => Math.Abs(Deviations) > 1.96;
+}
 
 /// <summary>What is probably wrong, told to a person.</summary>
 /// <param name="Findings">Faults that are at least unlikely, or that were judged, most probable first.</param>

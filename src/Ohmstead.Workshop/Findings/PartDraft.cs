@@ -15,7 +15,13 @@ namespace Ohmstead.Workshop.Findings;
 public sealed record PartDraft(string Element, ImmutableArray<(string Name, string Text)> Fields)
 {
     /// <summary>A silicon diode of the size that serves for a disc: some 0.8 V at 1 A (common practice, no source).</summary>
-    private static readonly ImmutableArray<(string Name, string Text)> Silicon = [("saturationAmps", "1e-9"), ("slopeVolts", "0.04"), ("seriesOhms", "0.02"), ("leakageOhms", "1e6")];
+    private static readonly ImmutableArray<(string Name, string Text)> Silicon =
+    [
+        ("saturationAmps", "1e-9"),
+        ("slopeVolts", "0.04"),
+        ("seriesOhms", "0.02"),
+        ("leakageOhms", "1e6"),
+    ];
 
     private readonly JsonObject part = [];
 
@@ -25,11 +31,22 @@ public sealed record PartDraft(string Element, ImmutableArray<(string Name, stri
     /// <summary>The part as the unit has it now; null where nothing can take its place by itself (a slider belongs to its winding).</summary>
     public static PartDraft? Of(BenchUnit unit, TypeSheet sheet, string element)
     {
-        var changed = unit.All<PartChanged>().LastOrDefault(p => p.Fact.Element == element && p.Fact.Part is not null).Fact?.Part;
-        var node = changed is { } json ? JsonNode.Parse(json.GetRawText()) as JsonObject : (sheet.Document["elements"] as JsonArray)?.OfType<JsonObject>().FirstOrDefault(e => (string?)e["id"] == element);
-        if (node is null) return null;
-        var figures = node.Where(f => f.Value?.GetValueKind() == JsonValueKind.Number).Select(f => (f.Key, f.Value!.ToJsonString()));
-        return new PartDraft(element, [.. figures], (JsonObject)node.DeepClone()) { IsRectifier = (string?)node["kind"] == "rectifier" };
+        var changed = unit.All<PartChanged>()
+            .LastOrDefault(p => p.Fact.Element == element && p.Fact.Part is not null)
+            .Fact?.Part;
+        var node = changed is { } json
+            ? JsonNode.Parse(json.GetRawText()) as JsonObject
+            : (sheet.Document["elements"] as JsonArray)
+                ?.OfType<JsonObject>()
+                .FirstOrDefault(e => (string?)e["id"] == element);
+        if (node is null)
+            return null;
+        var figures = node.Where(f => f.Value?.GetValueKind() == JsonValueKind.Number)
+            .Select(f => (f.Key, f.Value!.ToJsonString()));
+        return new PartDraft(element, [.. figures], (JsonObject)node.DeepClone())
+        {
+            IsRectifier = (string?)node["kind"] == "rectifier",
+        };
     }
 
     private PartDraft(string element, ImmutableArray<(string Name, string Text)> fields, JsonObject part)
@@ -39,7 +56,11 @@ public sealed record PartDraft(string Element, ImmutableArray<(string Name, stri
     public PartDraft AsSilicon() => this with { Fields = Silicon };
 
     /// <summary>The same with one figure typed anew.</summary>
-    public PartDraft With(string name, string text) => this with { Fields = [.. Fields.Select(f => f.Name == name ? (name, text) : f)] };
+    public PartDraft With(string name, string text) =>
+        this with
+        {
+            Fields = [.. Fields.Select(f => f.Name == name ? (name, text) : f)],
+        };
 
     /// <summary>The fact that puts it in; or every problem, when a figure is none or the unit would make no circuit with it.</summary>
     public (PartChanged? Fact, ImmutableArray<string> Problems) Finish(BenchUnit unit, TypeSheet sheet, string words)
@@ -50,9 +71,19 @@ public sealed record PartDraft(string Element, ImmutableArray<(string Name, stri
         node.Remove("spread");
         var problems = ImmutableArray.CreateBuilder<string>();
         foreach (var (name, text) in Fields)
-            if (double.TryParse(text.Trim().Replace(',', '.'), NumberStyles.Float, CultureInfo.InvariantCulture, out var value) && double.IsFinite(value)) node[name] = value;
-            else problems.Add($"{name}: \"{text}\" is no number");
-        if (problems.Count > 0) return (null, problems.ToImmutable());
+            if (
+                double.TryParse(
+                    text.Trim().Replace(',', '.'),
+                    NumberStyles.Float,
+                    CultureInfo.InvariantCulture,
+                    out var value
+                ) && double.IsFinite(value)
+            )
+                node[name] = value;
+            else
+                problems.Add($"{name}: \"{text}\" is no number");
+        if (problems.Count > 0)
+            return (null, problems.ToImmutable());
         var fact = new PartChanged(Element, PartChange.Replaced, JsonSerializer.SerializeToElement(node), words);
         var tried = unit with { Standing = unit.Standing.Add(unit.Last with { Fact = fact }) };
         var parsed = OwnSheet.Of(tried, sheet);

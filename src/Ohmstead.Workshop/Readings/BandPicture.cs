@@ -12,7 +12,13 @@ namespace Ohmstead.Workshop.Readings;
 /// <param name="Ticks">Places and labels.</param>
 /// <param name="Value">Place of what was read; null for nothing yet.</param>
 /// <param name="IsOpenRight">True when OL lies in the band: it then runs on to the right end.</param>
-public sealed record BandPicture(ImmutableArray<(double Place, string Label)> Ticks, double Low, double High, double? Value, bool IsOpenRight)
+public sealed record BandPicture(
+    ImmutableArray<(double Place, string Label)> Ticks,
+    double Low,
+    double High,
+    double? Value,
+    bool IsOpenRight
+)
 {
     /// <summary>The band takes about this share of the scale.</summary>
     private const double BandShare = 0.3;
@@ -28,7 +34,9 @@ public sealed record BandPicture(ImmutableArray<(double Place, string Label)> Ti
     {
         var isOpen = double.IsPositiveInfinity(expected.High);
         var low = Math.Min(expected.Low, expected.Quantity == Quantity.InsulationOhms ? MostOhms / 10 : 20e6);
-        var high = isOpen ? Math.Max(low * 10, expected.Quantity == Quantity.InsulationOhms ? 1e9 : 20e6) : expected.High;
+        var high = isOpen
+            ? Math.Max(low * 10, expected.Quantity == Quantity.InsulationOhms ? 1e9 : 20e6)
+            : expected.High;
         return low > 0 && high / low > DecadeRatio ? Decades(low, high, value, isOpen) : Even(low, high, value, isOpen);
     }
 
@@ -37,23 +45,35 @@ public sealed record BandPicture(ImmutableArray<(double Place, string Label)> Ti
         var width = Math.Max(high - low, Math.Max(Math.Abs(high), 1e-3) * 1e-3);
         var margin = width * (1 - BandShare) / BandShare / 2;
         var (from, to) = (low - margin, high + margin);
-        if (low >= 0) from = Math.Max(from, 0);
+        if (low >= 0)
+            from = Math.Max(from, 0);
         // What was read is shown where it is, as long as the band does not shrink to a line for it.
-        if (value is { } v && double.IsFinite(v)) (from, to) = (Math.Min(from, Math.Max(v - (width / 2), low - (6 * width))), Math.Max(to, Math.Min(v + (width / 2), high + (6 * width))));
+        if (value is { } v && double.IsFinite(v))
+            (from, to) = (
+                Math.Min(from, Math.Max(v - (width / 2), low - (6 * width))),
+                Math.Max(to, Math.Min(v + (width / 2), high + (6 * width)))
+            );
         double Place(double x) => Math.Clamp((x - from) / (to - from), 0, 1);
         var step = NiceStep((to - from) / 5);
         var ticks = ImmutableArray.CreateBuilder<(double, string)>();
-        for (var t = Math.Ceiling(from / step) * step; t <= to + (step * 1e-9); t += step) ticks.Add((Place(t), Label(t, step)));
+        for (var t = Math.Ceiling(from / step) * step; t <= to + (step * 1e-9); t += step)
+            ticks.Add((Place(t), Label(t, step)));
         return new(ticks.ToImmutable(), Place(low), Place(high), value is { } w ? Place(w) : null, isOpen);
     }
 
     private static BandPicture Decades(double low, double high, double? value, bool isOpen)
     {
         var (from, to) = (Math.Floor(Math.Log10(low) - 1), Math.Ceiling(Math.Log10(high) + 0.5));
-        if (value is { } v && v > 0 && double.IsFinite(v)) (from, to) = (Math.Min(from, Math.Floor(Math.Log10(v))), Math.Max(to, Math.Ceiling(Math.Log10(v))));
-        double Place(double x) => x <= 0 ? 0 : double.IsPositiveInfinity(x) ? 1 : Math.Clamp((Math.Log10(x) - from) / (to - from), 0, 1);
+        if (value is { } v && v > 0 && double.IsFinite(v))
+            (from, to) = (Math.Min(from, Math.Floor(Math.Log10(v))), Math.Max(to, Math.Ceiling(Math.Log10(v))));
+        double Place(double x) =>
+            x <= 0 ? 0
+            : double.IsPositiveInfinity(x) ? 1
+            : Math.Clamp((Math.Log10(x) - from) / (to - from), 0, 1);
         var step = (int)Math.Ceiling((to - from) / 6);
-        var ticks = Enumerable.Range((int)from, (int)(to - from) + 1).Where(d => (d - (int)from) % step == 0)
+        var ticks = Enumerable
+            .Range((int)from, (int)(to - from) + 1)
+            .Where(d => (d - (int)from) % step == 0)
             .Select(d => (Place(Math.Pow(10, d)), ValueText.Read(Math.Pow(10, d), Quantity.Ohms)));
         return new([.. ticks], Place(low), isOpen ? 1 : Place(high), value is { } w ? Place(w) : null, isOpen);
     }
@@ -61,13 +81,25 @@ public sealed record BandPicture(ImmutableArray<(double Place, string Label)> Ti
     private static double NiceStep(double rough)
     {
         var ten = Math.Pow(10, Math.Floor(Math.Log10(rough)));
-        return ten * ((rough / ten) switch { <= 1 => 1, <= 2 => 2, <= 5 => 5, _ => 10 });
+        return ten
+            * (
+                (rough / ten) switch
+                {
+                    <= 1 => 1,
+                    <= 2 => 2,
+                    <= 5 => 5,
+                    _ => 10,
+                }
+            );
     }
 
     private static string Label(double tick, double step)
     {
         var decimals = Math.Clamp((int)Math.Ceiling(-Math.Log10(step) - 1e-9), 0, 4);
         var rounded = Math.Round(tick, decimals);
-        return (rounded == 0 ? 0 : rounded).ToString("F" + decimals.ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture);
+        return (rounded == 0 ? 0 : rounded).ToString(
+            "F" + decimals.ToString(CultureInfo.InvariantCulture),
+            CultureInfo.InvariantCulture
+        );
     }
 }

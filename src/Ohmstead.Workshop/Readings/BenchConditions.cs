@@ -64,6 +64,9 @@ public static class BenchConditions
                 .Select(c => c.Id),
         ];
 
+    /// <summary>A place on a throttle's way from percent [0..1].</summary>
+    public static double ShareOf(double percent) => percent / 100;
+
     /// <summary>True when the reading's source is the mains: what is said of the line counts for it.</summary>
     public static bool IsOnMains(TypeSheet sheet, ReadingSpec spec) =>
         spec.State.Source is { IsDirect: false } s && Math.Abs(s.Volts - sheet.SupplyVolts) < 1e-9 * s.Volts;

@@ -40,13 +40,19 @@ internal static partial class NumberText
                 digits,
                 NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint,
                 CultureInfo.InvariantCulture
-            ) * By(prefix);
+            ) * By(IsBareMegohms(parts, quantity) ? "M" : prefix);
         if (Math.Abs(value) > 1e12)
             return Refused($"\"{text}\" is more than any meter shows.");
         if (value < 0 && quantity is not (Quantity.DcVolts or Quantity.Ohms))
             return Refused("This cannot be less than nothing. Leave the minus sign out.");
         return new TypedNumber(value, "");
     }
+
+    /// <summary>A tester of insulation shows megohms, so that is what its bare number says.</summary>
+    private static bool IsBareMegohms(Match parts, Quantity quantity) =>
+        quantity == Quantity.InsulationOhms
+        && !parts.Groups["inner"].Success
+        && parts.Groups["prefix"].Length + parts.Groups["unit"].Length == 0;
 
     private static double By(string prefix) =>
         prefix switch

@@ -12,36 +12,62 @@ namespace Ohmstead.Workshop.Readings;
 /// <param name="Loads">What hangs on.</param>
 /// <param name="Also">What is taken out or strapped together.</param>
 public sealed record SetupWords(
-    string Red, string Black, string Feed, ImmutableArray<(string Control, string Position)> Controls, ImmutableArray<string> Loads, ImmutableArray<string> Also)
+    string Red,
+    string Black,
+    string Feed,
+    ImmutableArray<(string Control, string Position)> Controls,
+    ImmutableArray<string> Loads,
+    ImmutableArray<string> Also
+)
 {
     /// <summary>Says how a reading is set up.</summary>
     /// <param name="state">The state as it really is (<see cref="BenchConditions"/>).</param>
     public static SetupWords Of(TypeSheet sheet, ReadingSpec spec, ReadingState state)
     {
-        var controls = sheet.Controls.Where(c => state.Controls.ContainsKey(c.Id)).Select(c => (PartNames.Said(c.Id), Position(c, state.Controls[c.Id])));
-        var loads = state.Loads.Select(l => $"{ValueText.Of(l.Ohms, Quantity.Ohms)} from {PartNames.Said(l.From)} to {PartNames.Said(l.To)}");
-        var also = state.Lifted.Select(e => $"{PartNames.Of(sheet, e)} taken out")
+        var controls = sheet
+            .Controls.Where(c => state.Controls.ContainsKey(c.Id))
+            .Select(c => (PartNames.Said(c.Id), Position(c, state.Controls[c.Id])));
+        var loads = state.Loads.Select(l =>
+            $"{ValueText.Of(l.Ohms, Quantity.Ohms)} from {PartNames.Said(l.From)} to {PartNames.Said(l.To)}"
+        );
+        var also = state
+            .Lifted.Select(e => $"{PartNames.Of(sheet, e)} taken out")
             .Concat(state.Joined.Select(j => $"{string.Join(", ", j.Select(PartNames.Said))} clipped together"));
-        return new(PartNames.Said(spec.From), PartNames.Said(spec.To), FeedOf(sheet, state.Source), [.. controls], [.. loads], [.. also]);
+        return new(
+            PartNames.Said(spec.From),
+            PartNames.Said(spec.To),
+            FeedOf(sheet, state.Source),
+            [.. controls],
+            [.. loads],
+            [.. also]
+        );
     }
 
     /// <summary>Where a control stands.</summary>
     private static string Position(Control control, ControlPosition at) =>
-        !control.IsThrottle ? PartNames.Said(at.Selector) : at.Throttle switch
-        {
-            >= 1 => "full",
-            <= 0 => "lowest",
-            var x => ValueText.Percent(x),
-        };
+        !control.IsThrottle
+            ? PartNames.Said(at.Selector)
+            : at.Throttle switch
+            {
+                >= 1 => "full",
+                <= 0 => "lowest",
+                var x => ValueText.Percent(x),
+            };
 
     private static string FeedOf(TypeSheet sheet, SourceSpec? source)
     {
-        if (source is null) return "nothing: the plug is out";
+        if (source is null)
+            return "nothing: the plug is out";
         var on = $"{PartNames.Said(source.From)} and {PartNames.Said(source.To)}";
-        if (source.IsDirect) return $"{ValueText.Plain(source.DirectAmps)} A direct, plus on {PartNames.Said(source.From)}, minus on {PartNames.Said(source.To)}";
+        if (source.IsDirect)
+            return $"{ValueText.Plain(source.DirectAmps)} A direct, plus on {PartNames.Said(source.From)}, minus on {PartNames.Said(source.To)}";
         var volts = $"{ValueText.Plain(Math.Round(source.Volts, 2))} V AC";
-        var lamp = source.HasLamp ? $", through a {ValueText.Plain(Math.Round(source.LampVolts * source.LampAmps))} W lamp" : "";
+        var lamp = source.HasLamp
+            ? $", through a {ValueText.Plain(Math.Round(source.LampVolts * source.LampAmps))} W lamp"
+            : "";
         var ohms = source.SeriesOhms > 0 ? $", through {ValueText.Of(source.SeriesOhms, Quantity.Ohms)}" : "";
-        return source.Volts > sheet.SupplyVolts / 2 ? $"the mains, {volts}{lamp}{ohms}" : $"{volts} on {on}{lamp}{ohms}";
+        return source.Volts > sheet.SupplyVolts / 2
+            ? $"the mains, {volts}{lamp}{ohms}"
+            : $"{volts} on {on}{lamp}{ohms}";
     }
 }

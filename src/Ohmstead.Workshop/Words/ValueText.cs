@@ -58,6 +58,9 @@ public static class ValueText
     /// <summary>A plain number without needless digits: <c>121.4</c>, <c>4</c>.</summary>
     public static string Plain(double value) => value.ToString("0.####", CultureInfo.InvariantCulture);
 
+    /// <summary>A share as bare percent without needless digits: <c>52.4</c>.</summary>
+    public static string PercentOf(double share) => (share * 100).ToString("0.#", CultureInfo.InvariantCulture);
+
     /// <summary>A count with its noun: <c>1 reading</c>, <c>3 readings</c>.</summary>
     public static string Count(int count, string noun) =>
         string.Create(CultureInfo.InvariantCulture, $"{count} {noun}{(count == 1 ? "" : "s")}");

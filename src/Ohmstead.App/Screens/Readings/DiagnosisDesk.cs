@@ -1,0 +1,257 @@
+using System.Collections.Concurrent;
+using System.Collections.Immutable;
+using System.Runtime.CompilerServices;
+using Ohmstead.App.Commands;
+using Ohmstead.App.Web;
+using Ohmstead.Electrical.Circuits;
+using Ohmstead.Electrical.Diagnosis;
+using Ohmstead.Electrical.Readings;
+using Ohmstead.Electrical.TypeSheets;
+using Ohmstead.Workshop.Findings;
+using Ohmstead.Workshop.Readings;
+using Ohmstead.Workshop.Units;
+
+namespace Ohmstead.App.Screens.Readings;
+
+/// <summary>A reading proposed next, and why.</summary>
+public sealed record NextAdvice(NextReading Reading, ImmutableArray<string> Reasons);
+
+/// <summary>What the background worked out for a unit.</summary>
+/// <param name="Number">Number of the last entry that it knew.</param>
+public sealed record Diagnosed(
+    int Number,
+    UnitModel Model,
+    UnitReadings Readings,
+    DiagnosisResult Result,
+    FindingsView View,
+    ImmutableArray<NextAdvice> Next
+);
+
+/// <summary>How the background stands with a unit.</summary>
+/// <param name="Latest">The last answer; null for none yet.</param>
+/// <param name="Progress">Share done of the next one [0..1]; null when nothing is being worked out.</param>
+/// <param name="Trouble">Why there is no answer, in words; empty when there is, or will be.</param>
+public sealed record DeskState(Diagnosed? Latest, double? Progress, string Trouble)
+{
+    public static DeskState Nothing { get; } = new(null, null, "");
+}
+
+/// <summary>
+/// Works out in the background what is probably wrong with a unit, after every entry on it from whichever window or phone, one
+/// unit at a time with both cores. A newer entry ends what an older one began; nobody waits for it.
+/// </summary>
+public sealed class DiagnosisDesk : IDisposable
+{
+    /// <summary>An entry is often followed by the next at once.</summary>
+    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(0.4);
+
+    /// <summary>Of the search alone; readings on a page are taken more slowly than this.</summary>
+    private static readonly TimeSpan MostTime = TimeSpan.FromSeconds(2.5);
+
+    /// <summary>Proposals whose reasons are worked out.</summary>
+    private const int MostReasons = 2;
+    private const double LeastBits = 0.005;
+
+    private readonly Bench bench;
+    private readonly ILogger<DiagnosisDesk> log;
+    private readonly ConcurrentDictionary<Guid, UnitDesk> units = new();
+    private readonly ConditionalWeakTable<TypeSheet, Task<ImmutableArray<ReadingSpec>>> rounds = [];
+    private readonly SemaphoreSlim turn = new(1);
+
+    public DiagnosisDesk(Bench bench, ILogger<DiagnosisDesk> log)
+    {
+        (this.bench, this.log) = (bench, log);
+        bench.UnitChanged += Ask;
+    }
+
+    /// <summary>The state of a unit's answer changed. Called from any thread.</summary>
+    public event Action<Guid>? Changed;
+
+    /// <summary>How it stands with a unit.</summary>
+    public DeskState Of(Guid unitId) => units.TryGetValue(unitId, out var unit) ? unit.State : DeskState.Nothing;
+
+    /// <summary>Asks for an answer that knows the last entry of a unit. Returns at once.</summary>
+    public void Ask(Guid unitId)
+    {
+        var unit = units.GetOrAdd(unitId, _ => new UnitDesk());
+        var cancel = new CancellationTokenSource();
+        Interlocked.Exchange(ref unit.Running, cancel)?.Cancel();
+        _ = Task.Run(() => AnswerAsync(unitId, unit, cancel.Token), CancellationToken.None);
+    }
+
+    /// <summary>The usual round of a kind of unit, worked out once for every version of its sheet.</summary>
+    public Task<ImmutableArray<ReadingSpec>> RoundAsync(TypeSheet sheet) =>
+        rounds.GetValue(sheet, s => Task.Run(() => UsualRound.Choose(new UnitModel(s), Meter.Usual)));
+
+    /// <inheritdoc/>
+    public void Dispose()
+    {
+        bench.UnitChanged -= Ask;
+        foreach (var unit in units.Values)
+            unit.Running?.Cancel();
+    }
+
+    private async Task AnswerAsync(Guid id, UnitDesk desk, CancellationToken cancel)
+    {
+        try
+        {
+            await Task.Delay(Patience, bench.Time, cancel);
+            await turn.WaitAsync(cancel);
+            try
+            {
+                await WorkOutAsync(id, desk, cancel);
+            }
+            finally
+            {
+                turn.Release();
+            }
+        }
+        catch (OperationCanceledException)
+        {
+            // A newer entry took over; it tells when it is done.
+        }
+#pragma warning disable CA1031 // The edge: whatever goes wrong in the background must not take the bench down.
+        catch (Exception e)
+#pragma warning restore CA1031
+        {
+            log.LogError(e, "What is wrong with unit {Unit} could not be worked out", id);
+            Tell(
+                id,
+                desk,
+                desk.State with
+                {
+                    Progress = null,
+                    Trouble = "What is probably wrong could not be worked out. Readings are kept all the same.",
+                }
+            );
+        }
+    }
+
+    private async Task WorkOutAsync(Guid id, UnitDesk desk, CancellationToken cancel)
+    {
+        if (await bench.ReadAsync(id) is not { } unit || await bench.SheetAsync(unit.Card.SheetId) is not { } sheet)
+            return;
+        var shop = await bench.ShopAsync();
+        var own = OwnSheet.Of(unit, sheet);
+        if (!own.IsSound)
+        {
+            Tell(id, desk, new(null, null, $"The changes of this unit make no circuit: {own.Problems[0].Wrong}."));
+            return;
+        }
+        var judged = JudgedSheet.Of(unit, own.Value!);
+        var text = ReadingsText.Write(unit, new UnitModel(own.Value!), shop);
+        var key = (
+            sheet,
+            $"{OwnSheet.UnitText(unit, sheet)}\n{string.Join(',', JudgedSheet.Judgements(unit).Select(j => $"{j.Key}{j.Value.Judgement}").Order(StringComparer.Ordinal))}"
+        );
+        if (desk.State.Latest is { } known && desk.Key == key && desk.Text == text)
+        {
+            Tell(id, desk, new(known with { Number = unit.LastNumber }, null, ""));
+            return;
+        }
+        Tell(id, desk, desk.State with { Progress = 0, Trouble = "" });
+        var parsed = ReadingsFile.Read(text, judged);
+        if (!parsed.IsSound)
+        {
+            Tell(id, desk, new(null, null, $"The readings cannot be used: {parsed.Problems[0].Wrong}."));
+            return;
+        }
+        var done = Diagnose(
+            unit,
+            own.Value!,
+            judged,
+            parsed.Value!,
+            desk,
+            key,
+            share => Tell(id, desk, desk.State with { Progress = share }),
+            cancel
+        );
+        cancel.ThrowIfCancellationRequested();
+        (desk.Key, desk.Text) = (key, text);
+        Tell(id, desk, new(done, null, ""));
+        await bench.Store.SaveNextAsync(id, unit.LastNumber, NextOf(unit, sheet, done), CancellationToken.None);
+    }
+
+    private Diagnosed Diagnose(
+        BenchUnit unit,
+        TypeSheet own,
+        TypeSheet judged,
+        UnitReadings readings,
+        UnitDesk desk,
+        (TypeSheet, string) key,
+        Action<double> progress,
+        CancellationToken cancel
+    )
+    {
+        // What each fault does to each reading stays as it was while the unit, its judgements and the meter do.
+        var meter = $"{key.Item2}{string.Join(',', readings.Meter.Errors.OrderBy(e => e.Key).Select(e => e.Value))}";
+        if (desk.Library is not { } library || desk.LibraryKey != (key.Item1, meter))
+            (desk.Library, desk.LibraryKey) = (
+                library = new ReadingLibrary(new UnitModel(judged), readings.Meter),
+                (key.Item1, meter)
+            );
+        var begun = bench.Time.GetTimestamp();
+        var told = 0.0;
+        var result = Diagnoser.Run(
+            library,
+            readings,
+            new DiagnosisOptions
+            {
+                IsTimeUp = () => bench.Time.GetElapsedTime(begun) > MostTime,
+                Cancellation = cancel,
+                Threads = Environment.ProcessorCount,
+                Progress = share =>
+                {
+                    if (share - told < 0.05)
+                        return;
+                    progress(told = share);
+                },
+            }
+        );
+        cancel.ThrowIfCancellationRequested();
+        var model = new UnitModel(own);
+        var reasons = new NextReasons(library.Model, readings, result);
+        var next = result
+            .Next.Where(n => n.BlockedBy.IsEmpty && n.Bits > LeastBits)
+            .Select((n, place) => new NextAdvice(n, place < MostReasons ? [.. reasons.Of(n)] : []));
+        return new(unit.LastNumber, model, readings, result, FindingsView.Of(unit, model, readings, result), [.. next]);
+    }
+
+    /// <summary>The card's next thing, where the diagnosis knows it better than the sheet's order.</summary>
+    private static NextThing NextOf(BenchUnit unit, TypeSheet sheet, Diagnosed done)
+    {
+        var usual = CardOf.Make(unit, sheet).Next;
+        if (usual.Action != NextAction.TakeReading)
+            return usual;
+        return done.Next.IsEmpty
+            ? new(NextAction.JudgeFindings, "Look at the findings", 5, "")
+            : new(
+                NextAction.TakeReading,
+                $"Take the reading: {done.Next[0].Reading.Spec.Title}",
+                done.Next[0].Reading.Minutes,
+                done.Next[0].Reading.Spec.Id
+            );
+    }
+
+    private void Tell(Guid id, UnitDesk desk, DeskState state)
+    {
+        desk.State = state;
+        Changed?.Invoke(id);
+    }
+
+    /// <summary>What is kept of one unit. Only the task whose turn it is writes it.</summary>
+    private sealed class UnitDesk
+    {
+        public CancellationTokenSource? Running;
+
+        public volatile DeskState State = DeskState.Nothing;
+
+        public (TypeSheet, string) Key { get; set; }
+
+        public string Text { get; set; } = "";
+
+        public ReadingLibrary? Library { get; set; }
+
+        public (TypeSheet, string) LibraryKey { get; set; }
+    }
+}

@@ -1,0 +1,130 @@
+using System.Collections.Immutable;
+using System.Text.Json;
+using Microsoft.AspNetCore.Components;
+using Ohmstead.App.Components;
+using Ohmstead.Electrical.Circuits;
+using Ohmstead.Electrical.Readings;
+using Ohmstead.Workshop.Journal;
+using Ohmstead.Workshop.Readings;
+using Ohmstead.Workshop.Units;
+
+namespace Ohmstead.App.Screens.Readings;
+
+/// <summary>A screen on which readings of a unit are taken or shown: what is offered, the bench as it stands, the background's answer.</summary>
+public abstract class ReadingScreen : UnitScreen
+{
+    private string circuit = "";
+    private Electrical.TypeSheets.TypeSheet? circuitOf;
+
+    [Inject]
+    protected DiagnosisDesk Desk { get; set; } = null!;
+
+    /// <summary>The shop's settings.</summary>
+    protected Workshop.Shops.Shop Shop { get; private set; } = null!;
+
+    /// <summary>The unit's own circuit; null while its kind is not known.</summary>
+    protected UnitModel? Model { get; private set; }
+
+    /// <summary>What was read on it.</summary>
+    protected UnitReadings? Readings { get; private set; }
+
+    /// <summary>All readings of its sheet as they are offered now.</summary>
+    protected ImmutableArray<ReadingOffer> Offers { get; private set; } = [];
+
+    /// <summary>Why nothing can be read, in words; empty when it can.</summary>
+    protected string Trouble { get; private set; } = "";
+
+    /// <summary>The meter that the next reading is judged with.</summary>
+    protected Meter Meter { get; private set; } = Meter.Usual;
+
+    /// <summary>How the background stands.</summary>
+    protected DeskState Answer => Desk.Of(Id);
+
+    /// <summary>The bands.</summary>
+    internal BandBook Bands { get; } = new();
+
+    /// <summary>The offer of a reading, or null.</summary>
+    protected ReadingOffer? Offer(string? id) => Offers.FirstOrDefault(o => o.Spec.Id == id);
+
+    /// <inheritdoc/>
+    protected override void OnInitialized()
+    {
+        base.OnInitialized();
+        Desk.Changed += OnAnswer;
+    }
+
+    /// <inheritdoc/>
+    protected override async Task UnitReadAsync()
+    {
+        Shop = await Bench.ShopAsync();
+        if (Sheet is null)
+        {
+            (Trouble, Model) = (
+                "The kind of this unit is not known yet, so nothing is known of its readings. Name its kind first.",
+                null
+            );
+            return;
+        }
+        if (!ReadCircuit())
+            return;
+        var readings = ReadingsText.Of(Unit!, Model!, Shop);
+        Trouble = readings.IsSound ? "" : $"The readings cannot be used: {readings.Problems[0].Wrong}.";
+        if (!readings.IsSound)
+            return;
+        Readings = readings.Value;
+        Meter = MeterInHand.Next(Unit!, Shop);
+        Offers = ReadingOffer.All(Unit!, Model!, Readings!, Shop);
+        Bands.Turn((Model!, JsonSerializer.Serialize(Unit!.Bench, FactText.Options)));
+        if (Answer.Latest?.Number != Unit.LastNumber && Answer.Progress is null)
+            Desk.Ask(Id);
+    }
+
+    /// <summary>Writes down how the bench stands now; refused when it cannot be so.</summary>
+    protected async Task<string> SetBenchAsync(BenchState bench)
+    {
+        if (Taking.BenchProblem(bench) is { Length: > 0 } problem)
+            return problem;
+        if (bench != Unit!.Bench)
+            await EnterAsync(new BenchSet(bench));
+        return "";
+    }
+
+    /// <summary>Takes back the last reading or waiver; what it was, or null when there is none.</summary>
+    protected async Task<Entry?> UndoAsync()
+    {
+        if (Unit is null || Taking.Undo(Unit) is not { } undo)
+            return null;
+        await EnterAsync(undo.Fact);
+        return undo.Undone;
+    }
+
+    /// <summary>What a standing reading means, when its band is known.</summary>
+    protected Meaning? MeaningOf(ReadingOffer offer) =>
+        offer.Last is { } last && Bands.Of(offer.Spec.Id) is { } band ? Meaning.Of(last.Fact.Shown, band) : null;
+
+    /// <inheritdoc/>
+    public override void Dispose()
+    {
+        Desk.Changed -= OnAnswer;
+        base.Dispose();
+        GC.SuppressFinalize(this);
+    }
+
+    private bool ReadCircuit()
+    {
+        var text = OwnSheet.UnitText(Unit!, Sheet!);
+        if (Model is not null && text == circuit && ReferenceEquals(circuitOf, Sheet))
+            return true;
+        var own = OwnSheet.Of(Unit!, Sheet!);
+        (circuit, circuitOf) = (text, Sheet);
+        Model = own.IsSound ? new UnitModel(own.Value!) : null;
+        Trouble = own.IsSound ? "" : $"The changes of this unit make no circuit: {own.Problems[0].Wrong}.";
+        return own.IsSound;
+    }
+
+    private void OnAnswer(Guid unitId)
+    {
+        if (unitId == Id)
+            _ = InvokeAsync(StateHasChanged);
+    }
+}

@@ -1,0 +1,82 @@
+using System.Collections.Immutable;
+using Ohmstead.Electrical.TypeSheets;
+using Ohmstead.Workshop.Journal;
+using Ohmstead.Workshop.Readings;
+
+namespace Ohmstead.App.Screens.Readings;
+
+/// <summary>One page of a dozen readings for someone who knows: Enter after each goes to the next.</summary>
+public sealed partial class Round
+{
+    private ImmutableArray<string> round;
+    private TypeSheet? roundOf;
+    private RoundLine?[] lines = [];
+    private string said = "";
+    private bool isBegun;
+
+    private IEnumerable<ReadingOffer> Lines => round.Select(id => Offer(id)).OfType<ReadingOffer>();
+
+    /// <inheritdoc/>
+    protected override async Task UnitReadAsync()
+    {
+        await base.UnitReadAsync();
+        if (Model is null || Trouble.Length > 0)
+            return;
+        if (!ReferenceEquals(roundOf, Sheet))
+            _ = ChooseAsync(Sheet!);
+        else
+            _ = FillAsync();
+    }
+
+    /// <inheritdoc/>
+    protected override async Task OnAfterRenderAsync(bool firstRender)
+    {
+        if (isBegun || round.IsDefault)
+            return;
+        isBegun = true;
+        await GoOnAsync(-1);
+    }
+
+    private async Task ChooseAsync(TypeSheet sheet)
+    {
+        roundOf = sheet;
+        var chosen = await Desk.RoundAsync(sheet);
+        if (!ReferenceEquals(roundOf, sheet))
+            return;
+        (round, lines) = ([.. chosen.Select(r => r.Id)], new RoundLine?[chosen.Length]);
+        await InvokeAsync(StateHasChanged);
+        await FillAsync();
+    }
+
+    private Task FillAsync() => Bands.FillAsync(Model!, [.. Lines], Meter, () => InvokeAsync(StateHasChanged));
+
+    private async Task<string> TakeAsync(ReadingOffer offer, Shown shown)
+    {
+        var taken = Taking.Enter(offer, shown, Unit!.Bench);
+        if (taken.Fact is null)
+            return taken.Refused;
+        await EnterAsync(taken.Fact);
+        said = $"Saved: {offer.Spec.Title}, {ShownText.Write(shown, offer.Spec.Quantity)}";
+        StateHasChanged();
+        return "";
+    }
+
+    private async Task TakeBackAsync()
+    {
+        var entry = await UndoAsync();
+        said = entry is null ? "Nothing is left to take back" : $"Taken back: {FactWords.Of(entry.Fact, Sheet)}";
+        if (entry?.Fact is ReadingEntered r && round.IndexOf(r.ReadingId) is >= 0 and var at && lines[at] is { } line)
+            await line.FocusAsync();
+        StateHasChanged();
+    }
+
+    /// <summary>To the next line that can be taken and is not; where there is none, to the next at all.</summary>
+    private async Task GoOnAsync(int from)
+    {
+        var offers = Lines.ToList();
+        var after = Enumerable.Range(0, offers.Count).Where(n => n > from && offers[n].IsOpen).ToList();
+        var to = after.Where(n => offers[n].Last is null && !offers[n].IsWaived).Concat(after).FirstOrDefault(-1);
+        if (to >= 0 && lines[to] is { } line)
+            await line.FocusAsync();
+    }
+}
