@@ -53,6 +53,9 @@ public sealed record FindingsView(
 
     private const int MostFindings = 12;
 
+    /// <summary>A reading that makes a fault less than twice as likely, or half, is not heard [nat].</summary>
+    private const double WorthHearing = 0.7;
+
     /// <summary>Puts a diagnosis into words.</summary>
     /// <param name="model">The unit's own sheet.</param>
     public static FindingsView Of(BenchUnit unit, UnitModel model, UnitReadings readings, DiagnosisResult result)
@@ -63,7 +66,7 @@ public sealed record FindingsView(
         Finding Tell(FaultProbability f)
         {
             var said = speeches.TryGetValue(f.Mode.Name, out var s) ? s.Readings : [];
-            var all = said.Select(r => new Speech(
+            var all = said.Where(r => Math.Abs(r.Nats) >= WorthHearing).Select(r => new Speech(
                     taken[r.Place].Spec,
                     $"{taken[r.Place].Spec.Title}: {Measured(taken[r.Place])}",
                     r.Nats

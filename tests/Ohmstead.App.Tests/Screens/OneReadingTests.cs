@@ -1,0 +1,209 @@
+using AngleSharp.Dom;
+using Bunit;
+using Ohmstead.App.Screens.Readings;
+using Ohmstead.Workshop.Journal;
+using Ohmstead.Workshop.Readings;
+
+namespace Ohmstead.App.Tests.Screens;
+
+/// <summary>One reading at a time, by keyboard and by pad.</summary>
+public class OneReadingTests
+{
+    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(20);
+
+    private static IRenderedComponent<OneReading> Show(ScreenBench bench, string id)
+    {
+        var screen = bench.Context.Render<OneReading>(p =>
+            p.Add(s => s.Id, ScreenBench.UnitId).Add(s => s.ReadingId, id)
+        );
+        screen.WaitForElement("h1:not(:empty)", Patience);
+        screen.WaitForAssertion(() => Assert.NotEmpty(screen.FindAll(".setup")), Patience);
+        return screen;
+    }
+
+    private static void Type(IRenderedComponent<OneReading> screen, string text)
+    {
+        screen.Find("#entry").Input(text);
+        screen.Find("form.pad").Submit();
+    }
+
+    private static void Press(IRenderedComponent<OneReading> screen, string key) =>
+        screen.FindAll(".keys button").First(b => b.TextContent.Trim() == key).Click();
+
+    [Fact]
+    public async Task The_band_stands_there_before_and_the_meaning_after_Enter()
+    {
+        await using var bench = await ScreenBench.OpenAsync();
+        var screen = Show(bench, "blades");
+        Assert.Contains("A sound unit shows", screen.Markup, StringComparison.Ordinal);
+        Assert.Contains("red probe on", screen.Markup, StringComparison.Ordinal);
+        Type(screen, "3,8");
+        screen.WaitForAssertion(
+            () => Assert.Equal("normal", screen.Find(".value-side .word").TextContent.Trim()),
+            Patience
+        );
+        Assert.Equal(["blades 3.8 Value"], await bench.StandingAsync());
+        Assert.StartsWith("/units/", screen.Find("a.do").GetAttribute("href"), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task The_pad_writes_what_the_keyboard_would()
+    {
+        await using var bench = await ScreenBench.OpenAsync();
+        var screen = Show(bench, "blades");
+        foreach (var key in new[] { "0", ".", "0", "0", "9", "⌫", "4", "k" })
+            Press(screen, key);
+        Assert.Equal("0.004k", screen.Find("#entry").GetAttribute("value"));
+        screen.Find("form.pad").Submit();
+        screen.WaitForAssertion(
+            () => Assert.Contains("4 Ω", screen.Find("p.value").TextContent, StringComparison.Ordinal),
+            Patience
+        );
+        Assert.Equal(["blades 4 Value"], await bench.StandingAsync());
+    }
+
+    [Fact]
+    public async Task OL_is_one_key()
+    {
+        await using var bench = await ScreenBench.OpenAsync();
+        var screen = Show(bench, "blades-posts");
+        Press(screen, "OL");
+        screen.Find("form.pad").Submit();
+        screen.WaitForAssertion(
+            () => Assert.Equal("normal", screen.Find(".value-side .word").TextContent.Trim()),
+            Patience
+        );
+        Assert.Equal(ShownKind.OverRange, (await bench.UnitAsync()).CurrentReadings.Single().Fact.Shown.Kind);
+    }
+
+    [Fact]
+    public async Task What_is_no_value_is_refused_and_stays_in_the_box()
+    {
+        await using var bench = await ScreenBench.OpenAsync();
+        var screen = Show(bench, "blades");
+        Type(screen, "<script>");
+        screen.WaitForAssertion(() => Assert.NotEmpty(screen.Find("[role=alert]").TextContent), Patience);
+        Assert.Equal("<script>", screen.Find("#entry").GetAttribute("value"));
+        Assert.Empty(await bench.StandingAsync());
+    }
+
+    [Theory]
+    [InlineData("u")]
+    [InlineData("Backspace")]
+    public async Task One_key_takes_the_entry_back(string key)
+    {
+        await using var bench = await ScreenBench.OpenAsync();
+        var screen = Show(bench, "blades");
+        Type(screen, "38");
+        screen.WaitForElement("p.value", Patience);
+        screen.Find(".value-side").KeyDown(key);
+        screen.WaitForElement("#entry", Patience);
+        Assert.Empty(await bench.StandingAsync());
+        Assert.Contains("Taken back: Between the plug blades", screen.Markup, StringComparison.Ordinal);
+        Assert.Equal(3, (await bench.UnitAsync()).Journal.Length);
+    }
+
+    [Fact]
+    public async Task Backspace_in_the_empty_box_takes_back_the_last()
+    {
+        await using var bench = await ScreenBench.OpenAsync(ScreenBench.Read("blades", 38));
+        var screen = Show(bench, "blades");
+        screen.Find("#entry").KeyDown("Backspace");
+        screen.WaitForAssertion(() => Assert.Contains("Taken back", screen.Markup, StringComparison.Ordinal), Patience);
+        Assert.Empty(await bench.StandingAsync());
+    }
+
+    [Fact]
+    public async Task Behind_a_shut_gate_there_is_no_box_and_the_gates_are_named()
+    {
+        await using var bench = await ScreenBench.OpenAsync(ScreenBench.Read("insulation-core", 100e3));
+        var screen = Show(bench, "full-1");
+        Assert.Empty(screen.FindAll("#entry"));
+        var gates = screen.Find(".warning").TextContent;
+        Assert.Contains("Between the plug blades", gates, StringComparison.Ordinal);
+        Assert.Contains("A measured failure cannot be waived", gates, StringComparison.Ordinal);
+        // The failed gate itself offers no waiver.
+        Assert.DoesNotContain("waive this check", Show(bench, "insulation-core").Markup, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_gate_without_an_instrument_is_waived_in_writing()
+    {
+        await using var bench = await ScreenBench.OpenAsync();
+        var screen = Show(bench, "insulation-core");
+        Press(screen, "could not");
+        screen.Find("#why").Input("no insulation tester");
+        screen.FindAll("button").First(b => b.TextContent == "Waive it").Click();
+        screen.WaitForAssertion(
+            () =>
+                Assert.Contains(
+                    "who answers for it",
+                    screen.Find("[role=alert]").TextContent,
+                    StringComparison.Ordinal
+                ),
+            Patience
+        );
+        screen.Find("#by").Input("J. Example");
+        screen.Find("#instead").Input("ohmmeter OL");
+        screen.FindAll("button").First(b => b.TextContent == "Waive it").Click();
+        screen.WaitForElement("p.value", Patience);
+        Assert.Equal(
+            new ReadingWaived("insulation-core", "no insulation tester", "J. Example", "ohmmeter OL"),
+            (await bench.UnitAsync()).Last.Fact
+        );
+    }
+
+    [Fact]
+    public async Task What_is_really_so_is_changed_where_it_stands_and_moves_the_band()
+    {
+        await using var bench = await ScreenBench.OpenAsync([
+            .. ScreenBench.ColdGates,
+            ScreenBench.Read("lamp-60", 106),
+        ]);
+        var screen = Show(bench, "full-1");
+        var before = screen.Find(".value-side").TextContent;
+        screen.Find("input[aria-label='Line volts']").Change("108");
+        screen.WaitForAssertion(() => Assert.NotEqual(before, screen.Find(".value-side").TextContent), Patience);
+        Assert.Equal(108, (await bench.UnitAsync()).Bench.SupplyVolts);
+        screen.Find("input[aria-label='Line volts']").Change("9999");
+        screen.WaitForAssertion(
+            () => Assert.Contains("from 1 to 1000", screen.Markup, StringComparison.Ordinal),
+            Patience
+        );
+        Assert.Equal(108, (await bench.UnitAsync()).Bench.SupplyVolts);
+    }
+
+    [Fact]
+    public async Task The_throttle_is_set_by_its_volts_with_nothing_connected()
+    {
+        await using var bench = await ScreenBench.OpenAsync([
+            .. ScreenBench.ColdGates,
+            ScreenBench.Read("lamp-60", 106),
+        ]);
+        var screen = Show(bench, "whistle-1-1");
+        screen.Find("input[aria-label*='nothing connected']").Change("12");
+        screen.WaitForAssertion(
+            () => Assert.Contains("it stands at", screen.Markup, StringComparison.Ordinal),
+            Patience
+        );
+        Assert.InRange((await bench.UnitAsync()).Bench.Throttles["throttle-1"], 0.2, 0.8);
+        screen.Find("input[aria-label*='nothing connected']").Change("90");
+        screen.WaitForAssertion(
+            () => Assert.Contains("this post shows", screen.Markup, StringComparison.Ordinal),
+            Patience
+        );
+    }
+
+    [Fact]
+    public async Task A_reading_that_the_sheet_does_not_have_is_said()
+    {
+        await using var bench = await ScreenBench.OpenAsync();
+        var screen = bench.Context.Render<OneReading>(p =>
+            p.Add(s => s.Id, ScreenBench.UnitId).Add(s => s.ReadingId, "<b>none")
+        );
+        screen.WaitForAssertion(
+            () => Assert.Contains("no such reading", screen.Markup, StringComparison.Ordinal),
+            Patience
+        );
+    }
+}

@@ -1,0 +1,92 @@
+using Bunit;
+using Ohmstead.App.Screens.Readings;
+
+namespace Ohmstead.App.Tests.Screens;
+
+/// <summary>The usual round on one page.</summary>
+public class RoundTests
+{
+    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(60);
+
+    private static IRenderedComponent<Round> Show(ScreenBench bench)
+    {
+        var screen = bench.Context.Render<Round>(p => p.Add(s => s.Id, ScreenBench.UnitId));
+        screen.WaitForElement("input[name=blades]", Patience);
+        return screen;
+    }
+
+    private static void Type(IRenderedComponent<Round> screen, string id, string text)
+    {
+        screen.Find($"input[name={id}]").Input(text);
+        screen.FindAll(".round-line form").First(f => f.QuerySelector($"input[name={id}]") is not null).Submit();
+    }
+
+    [Fact]
+    public async Task Enter_saves_at_once_and_goes_to_the_next_line()
+    {
+        await using var bench = await ScreenBench.OpenAsync();
+        var screen = Show(bench);
+        var focused = bench.Context.JSInterop.Invocations["Blazor._internal.domWrapper.focus"].Count;
+        Type(screen, "blades", "3.8");
+        screen.WaitForAssertion(
+            () => Assert.Contains("Saved: Between the plug blades, 3.8 Ω", screen.Markup, StringComparison.Ordinal),
+            Patience
+        );
+        Assert.Equal(["blades 3.8 Value"], await bench.StandingAsync());
+        Assert.Equal(focused + 1, bench.Context.JSInterop.Invocations["Blazor._internal.domWrapper.focus"].Count);
+        Type(screen, "blades-posts", "ol");
+        screen.WaitForAssertion(
+            () => Assert.Contains("Both blades to all posts, OL", screen.Markup, StringComparison.Ordinal),
+            Patience
+        );
+        Assert.Equal(["blades 3.8 Value", "blades-posts 0 OverRange"], await bench.StandingAsync());
+    }
+
+    [Fact]
+    public async Task A_line_behind_a_shut_gate_has_no_box_until_the_gates_have_passed()
+    {
+        await using var bench = await ScreenBench.OpenAsync();
+        var screen = Show(bench);
+        Assert.Empty(screen.FindAll("input[name=lamp-60]"));
+        Assert.Contains("Not yet: Between the plug blades, not taken yet", screen.Markup, StringComparison.Ordinal);
+        Type(screen, "blades", "3.8");
+        Type(screen, "blades-posts", "OL");
+        Type(screen, "insulation-core", "300");
+        Type(screen, "insulation-posts", "250");
+        screen.WaitForElement("input[name=lamp-60]", Patience);
+        Assert.Equal(
+            300e6,
+            (await bench.UnitAsync())
+                .CurrentReadings.Single(r => r.Fact.ReadingId == "insulation-core")
+                .Fact.Shown.Value
+        );
+    }
+
+    [Fact]
+    public async Task Backspace_in_an_empty_box_takes_back_the_last_entry()
+    {
+        await using var bench = await ScreenBench.OpenAsync();
+        var screen = Show(bench);
+        Type(screen, "blades", "38");
+        screen.WaitForAssertion(() => Assert.Contains("Saved", screen.Markup, StringComparison.Ordinal), Patience);
+        screen.Find("input[name=blades-posts]").KeyDown("Backspace");
+        screen.WaitForAssertion(
+            () => Assert.Contains("Taken back: Between the plug blades", screen.Markup, StringComparison.Ordinal),
+            Patience
+        );
+        Assert.Empty(await bench.StandingAsync());
+    }
+
+    [Fact]
+    public async Task What_is_no_value_stays_and_says_why_and_could_not_is_an_entry()
+    {
+        await using var bench = await ScreenBench.OpenAsync();
+        var screen = Show(bench);
+        Type(screen, "blades", "lots");
+        screen.WaitForElement("[role=alert]", Patience);
+        Assert.Empty(await bench.StandingAsync());
+        Type(screen, "blades", "could not, no clip");
+        screen.WaitForAssertion(() => Assert.Contains("Saved", screen.Markup, StringComparison.Ordinal), Patience);
+        Assert.Equal("no clip", (await bench.UnitAsync()).CurrentReadings.Single().Fact.Shown.Why);
+    }
+}

@@ -1,0 +1,100 @@
+using System.Text.Json;
+using Bunit;
+using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Extensions.Logging.Abstractions;
+using Ohmstead.App.Screens.Readings;
+using Ohmstead.App.Web;
+using Ohmstead.Storage;
+using Ohmstead.Workshop.Journal;
+using Ohmstead.Workshop.Readings;
+using Ohmstead.Workshop.Units;
+
+namespace Ohmstead.App.Tests.Screens;
+
+/// <summary>Screens on a real store in a folder of their own, with one unit of the demo's twin-throttle kind.</summary>
+public sealed class ScreenBench : IAsyncDisposable
+{
+    private readonly string folder = Directory.CreateTempSubdirectory("ohmstead-screens-").FullName;
+    private Store store = null!;
+    private int made;
+
+    public static readonly Guid UnitId = new(9, 0, 0, new byte[8]);
+
+    public BunitContext Context { get; } = new();
+
+    public Bench Bench { get; private set; } = null!;
+
+    public static async Task<ScreenBench> OpenAsync(params Fact[] facts)
+    {
+        var screens = new ScreenBench();
+        screens.store = await Store.OpenAsync(
+            screens.folder,
+            TimeProvider.System,
+            Xunit.TestContext.Current.CancellationToken
+        );
+        var sheet = await File.ReadAllTextAsync(
+            Path.Combine(Root(), "demo", "twin-175.sheet.json"),
+            Xunit.TestContext.Current.CancellationToken
+        );
+        await screens.store.SaveDocumentAsync(
+            Bench.SheetKind,
+            "twin-175",
+            0,
+            sheet,
+            DateTimeOffset.UnixEpoch,
+            Xunit.TestContext.Current.CancellationToken
+        );
+        screens.Bench = new Bench(
+            screens.store,
+            screens.store.Photos,
+            TimeProvider.System,
+            () => new Guid(++screens.made, 2, 0, new byte[8])
+        );
+        await screens.Bench.EnterAsync(
+            UnitId,
+            0,
+            "bench",
+            [new TakenIn("F-9", "twin-175", "an owner", "hums"), .. facts]
+        );
+        screens.Context.Services.AddSingleton(screens.Bench);
+        screens.Context.Services.AddSingleton(new DiagnosisDesk(screens.Bench, NullLogger<DiagnosisDesk>.Instance));
+        screens.Context.JSInterop.Mode = JSRuntimeMode.Loose;
+        return screens;
+    }
+
+    public static ReadingEntered Read(string id, double value) => new(id, Shown.Number(value), BenchState.AsSheet);
+
+    /// <summary>The cold gates of the sheet, passed.</summary>
+    public static Fact[] ColdGates { get; } =
+    [
+        Read("blades", 3.8),
+        new ReadingEntered("blades-posts", Shown.OverRange, BenchState.AsSheet),
+        Read("insulation-core", 300e6),
+        Read("insulation-posts", 250e6),
+    ];
+
+    public async Task<BenchUnit> UnitAsync() => (await Bench.ReadAsync(UnitId))!;
+
+    /// <summary>The readings that stand, in words of id and value.</summary>
+    public async Task<string[]> StandingAsync() =>
+        [
+            .. (await UnitAsync()).CurrentReadings.Select(r =>
+                $"{r.Fact.ReadingId} {JsonSerializer.Serialize(r.Fact.Shown.Value)} {r.Fact.Shown.Kind}"
+            ),
+        ];
+
+    public async ValueTask DisposeAsync()
+    {
+        await Context.DisposeAsync();
+        await store.DisposeAsync();
+        Directory.Delete(folder, true);
+    }
+
+    private static string Root()
+    {
+        var at = new DirectoryInfo(AppContext.BaseDirectory);
+        while (!File.Exists(Path.Combine(at.FullName, "Ohmstead.slnx")))
+            at = at.Parent ?? throw new InvalidOperationException("no root");
+        return at.FullName;
+    }
+}
