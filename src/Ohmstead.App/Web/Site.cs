@@ -42,6 +42,8 @@ internal static class Site
         app.Use((context, next) => AdmitAsync(context, next, assets));
         app.UseRouting();
         app.UseAntiforgery();
+        PaperRoutes.Map(app);
+        KindRoutes.Map(app);
         app.MapRazorComponents<Frame>()
             .AddInteractiveServerRenderMode(o => o.ContentSecurityFrameAncestorsPolicy = null);
         return app;
@@ -52,7 +54,11 @@ internal static class Site
 
     private static void AddServices(IServiceCollection services, SiteOptions options, Bench bench)
     {
-        services.AddRazorComponents().AddInteractiveServerComponents();
+        // A type sheet is edited as one text.
+        services
+            .AddRazorComponents()
+            .AddInteractiveServerComponents()
+            .AddHubOptions(hub => hub.MaximumReceiveMessageSize = MostBytes);
         // Keys live as long as the process: nothing that they protect has to outlive it, and none lies on the disk.
         services.AddDataProtection().UseEphemeralDataProtectionProvider();
         services.AddAntiforgery();

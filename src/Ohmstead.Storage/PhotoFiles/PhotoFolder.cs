@@ -83,6 +83,23 @@ internal sealed class PhotoFolder : IPhotos, IDisposable
         return new PhotoFile(Read(place), "image/jpeg");
     }
 
+    /// <inheritdoc/>
+    public async Task<PhotoFile?> OpenPrintAsync(string hash, CancellationToken cancel)
+    {
+        if (places.Find(hash) is not { } found)
+            return null;
+        await drawing.WaitAsync(cancel);
+        try
+        {
+            var jpeg = await Task.Run(() => Thumbnail.Make(found.Path, Thumbnail.PrintPixels), cancel);
+            return jpeg is null ? null : new PhotoFile(new MemoryStream(jpeg), "image/jpeg");
+        }
+        finally
+        {
+            drawing.Release();
+        }
+    }
+
     public void Dispose() => drawing.Dispose();
 
     private async Task<bool> DrawAsync(string path, string place, CancellationToken cancel)

@@ -12,6 +12,9 @@ public interface IPhotos
 
     /// <summary>A small JPEG of it, turned upright, made once; or null.</summary>
     Task<PhotoFile?> OpenThumbnailAsync(string hash, CancellationToken cancel);
+
+    /// <summary>A JPEG of it as large as paper needs, turned upright, made anew; or null.</summary>
+    Task<PhotoFile?> OpenPrintAsync(string hash, CancellationToken cancel);
 }
 
 /// <summary>What became of a photo.</summary>

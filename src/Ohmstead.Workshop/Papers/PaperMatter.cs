@@ -32,6 +32,9 @@ public sealed record PaperMatter(
     /// <summary>Checks waived in writing.</summary>
     public IEnumerable<ReadingLine> Waived => Lines.Where(l => l.Waiver is not null);
 
+    /// <summary>What the owner is told was not tested.</summary>
+    public ImmutableArray<string> NotTested => OwnerSheet.NotTested(this);
+
     /// <summary>False while a cold check has failed or was left out, or nothing is known of the unit's kind.</summary>
     public bool MayBePluggedIn => Sheet is not null && !Failed.Any() && !Skipped.Any();
 }

@@ -1,0 +1,19 @@
+using System.Text;
+
+namespace Ohmstead.App.Web;
+
+/// <summary>Type sheets as files.</summary>
+internal static class KindRoutes
+{
+    /// <summary>GET /kinds/{id}/sheet.json: the sheet as it was last saved.</summary>
+    public static void Map(WebApplication app) =>
+        app.MapGet(
+            "/kinds/{id}/sheet.json",
+            async (string id, Bench bench, CancellationToken cancel) =>
+                await bench.Store.ReadDocumentAsync(Bench.SheetKind, id, cancel) is { } document
+                    ? Results.File(Encoding.UTF8.GetBytes(document.Text), "application/json", $"{FileName(id)}.sheet.json")
+                    : Results.NotFound()
+        );
+
+    private static string FileName(string id) => string.Concat(id.Select(c => char.IsAsciiLetterOrDigit(c) || c is '-' or '_' ? c : '_'));
+}

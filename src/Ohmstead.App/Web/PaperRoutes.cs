@@ -1,0 +1,20 @@
+using Ohmstead.App.Papers;
+
+namespace Ohmstead.App.Web;
+
+/// <summary>Papers as files.</summary>
+internal static class PaperRoutes
+{
+    /// <summary>GET /units/{id}/papers/{paper}.pdf; with ?round the bench sheet holds the usual round alone.</summary>
+    public static void Map(WebApplication app) =>
+        app.MapGet(
+            "/units/{id:guid}/papers/{paper}.pdf",
+            async (Guid id, string paper, HttpContext context, Bench bench) =>
+            {
+                if (await PaperDesk.MatterAsync(bench, id) is not { } matter) return Results.NotFound();
+                var pdf = await PaperDesk.MakeAsync(bench, matter, paper, context.Request.Query.ContainsKey("round"));
+                // Shown in the browser, not saved: it is printed from there.
+                return pdf is null ? Results.NotFound() : Results.Bytes(pdf, "application/pdf");
+            }
+        );
+}
