@@ -11,8 +11,7 @@ internal static class PaperRoutes
             "/units/{id:guid}/papers/{paper}.pdf",
             async (Guid id, string paper, HttpContext context, Bench bench) =>
             {
-                if (await PaperDesk.MatterAsync(bench, id) is not { } matter) return Results.NotFound();
-                var pdf = await PaperDesk.MakeAsync(bench, matter, paper, context.Request.Query.ContainsKey("round"));
+                var pdf = await PaperDesk.MakeAsync(bench, id, paper, context.Request.Query.ContainsKey("round"));
                 // Shown in the browser, not saved: it is printed from there.
                 return pdf is null ? Results.NotFound() : Results.Bytes(pdf, "application/pdf");
             }

@@ -17,16 +17,28 @@ public static class KindFit
     /// <summary>Why a unit cannot be fitted to; empty when it can.</summary>
     public static string Unfit(BenchUnit unit)
     {
-        if (!unit.CurrentReadings.Any(r => r.Fact.Shown.Kind == ShownKind.Value)) return "nothing was read on it as it is now";
-        return unit.All<PartChanged>().Any(p => p.Fact.Change is PartChange.Replaced or PartChange.Removed or PartChange.Added) ? "its circuit is no longer its kind's" : "";
+        if (!unit.CurrentReadings.Any(r => r.Fact.Shown.Kind == ShownKind.Value))
+            return "nothing was read on it as it is now";
+        return unit.All<PartChanged>()
+            .Any(p => p.Fact.Change is PartChange.Replaced or PartChange.Removed or PartChange.Added)
+            ? "its circuit is no longer its kind's"
+            : "";
     }
 
     /// <summary>True for a unit whose findings are closed and in which nothing confirmed is left unrepaired.</summary>
     public static bool IsFoundSound(BenchUnit unit)
     {
-        var isClosed = unit.All<StageClosed>().LastOrDefault(s => s.Fact.Stage == Stage.Findings).Fact is { IsClosed: true };
-        return isClosed && unit.All<FindingJudged>().GroupBy(j => (j.Fact.Element, j.Fact.Mode)).Select(g => g.Last())
-            .All(j => j.Fact.Judgement != Judgement.Confirmed || unit.All<PartChanged>().Any(p => p.Fact.Element == j.Fact.Element && p.Entry.Number > j.Entry.Number));
+        var isClosed =
+            unit.All<StageClosed>().LastOrDefault(s => s.Fact.Stage == Stage.Findings).Fact is { IsClosed: true };
+        return isClosed
+            && unit.All<FindingJudged>()
+                .GroupBy(j => (j.Fact.Element, j.Fact.Mode))
+                .Select(g => g.Last())
+                .All(j =>
+                    j.Fact.Judgement != Judgement.Confirmed
+                    || unit.All<PartChanged>()
+                        .Any(p => p.Fact.Element == j.Fact.Element && p.Entry.Number > j.Entry.Number)
+                );
     }
 
     /// <summary>Fits. Cost: units × readings × parameters solutions a round, some seconds.</summary>
@@ -34,45 +46,65 @@ public static class KindFit
         Fit.Run(kind, [.. units.Select(u => ReadingsText.Of(u, kind, shop).Value).OfType<UnitReadings>()]);
 
     /// <summary>True for a spread, false for a value.</summary>
-    public static bool IsSpread(FittedParameter parameter) => parameter.Path.Contains(".spread.", StringComparison.Ordinal);
+    public static bool IsSpread(FittedParameter parameter) =>
+        parameter.Path.Contains(".spread.", StringComparison.Ordinal);
 
     /// <summary>
     /// The sheet's text with the determined values in it, to four digits; spreads, and values that the text does not spell out,
     /// are left as they are and counted.
     /// </summary>
-    public static (string Text, int Put, int Left) Apply(string text, TypeSheet sheet, IEnumerable<FittedParameter> parameters)
+    public static (string Text, int Put, int Left) Apply(
+        string text,
+        TypeSheet sheet,
+        IEnumerable<FittedParameter> parameters
+    )
     {
         var (put, left) = (0, 0);
         foreach (var parameter in parameters.Where(p => p.Determined))
         {
-            var changed = PathIn(sheet, parameter.Path) is { } path ? KindText.Put(text, path, Digits(parameter.Value)) : text;
-            if (ReferenceEquals(changed, text)) left++;
-            else put++;
+            var changed = PathIn(sheet, parameter.Path) is { } path
+                ? KindText.Put(text, path, Digits(parameter.Value))
+                : text;
+            if (ReferenceEquals(changed, text))
+                left++;
+            else
+                put++;
             text = changed;
         }
         return (text, put, left);
     }
 
-    private static string Digits(double value) => double.Parse(value.ToString("G4", CultureInfo.InvariantCulture), CultureInfo.InvariantCulture).ToString("R", CultureInfo.InvariantCulture);
+    private static string Digits(double value) =>
+        double.Parse(value.ToString("G4", CultureInfo.InvariantCulture), CultureInfo.InvariantCulture)
+            .ToString("R", CultureInfo.InvariantCulture);
 
     /// <summary><c>elements.primary.ohms</c> as a JSON path; null for what a sheet does not hold as one number.</summary>
     private static string? PathIn(TypeSheet sheet, string path)
     {
         var parts = path.Split('.');
-        if (parts.Length < 3 || path.Contains(".spread.", StringComparison.Ordinal) || parts[^1] is "excitation" or "turns") return null;
+        if (
+            parts.Length < 3
+            || path.Contains(".spread.", StringComparison.Ordinal)
+            || parts[^1] is "excitation" or "turns"
+        )
+            return null;
         var (id, field) = (string.Join('.', parts[1..^1]), parts[^1]);
         string At(int n) => n.ToString(CultureInfo.InvariantCulture);
-        if (parts[0] == "cores") return Index(sheet.Cores, c => c.Id == id) is { } core ? $"$.cores[{At(core)}].{field}" : null;
-        if (Index(sheet.Elements, e => e.Id == id) is { } element) return $"$.elements[{At(element)}].{field}";
+        if (parts[0] == "cores")
+            return Index(sheet.Cores, c => c.Id == id) is { } core ? $"$.cores[{At(core)}].{field}" : null;
+        if (Index(sheet.Elements, e => e.Id == id) is { } element)
+            return $"$.elements[{At(element)}].{field}";
         for (var n = 0; n < sheet.Elements.Length; n++)
-            if (sheet.Elements[n] is Winding w && Index(w.Sliders, s => s.Id == id) is { } slider) return $"$.elements[{At(n)}].sliders[{At(slider)}].{field}";
+            if (sheet.Elements[n] is Winding w && Index(w.Sliders, s => s.Id == id) is { } slider)
+                return $"$.elements[{At(n)}].sliders[{At(slider)}].{field}";
         return null;
     }
 
     private static int? Index<T>(ImmutableArray<T> items, Func<T, bool> isIt)
     {
         for (var n = 0; n < items.Length; n++)
-            if (isIt(items[n])) return n;
+            if (isIt(items[n]))
+                return n;
         return null;
     }
 }

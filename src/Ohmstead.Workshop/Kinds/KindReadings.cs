@@ -12,7 +12,13 @@ namespace Ohmstead.Workshop.Kinds;
 /// <param name="Median">Of the values; 0 when there are none.</param>
 /// <param name="Spread">Robust standard deviation: 1.4826 times the median distance from the median; 0 below three values.</param>
 /// <param name="Open">Units that showed OL.</param>
-public sealed record KindReading(ReadingSpec Spec, ImmutableArray<UnitValue> Values, double Median, double Spread, int Open)
+public sealed record KindReading(
+    ReadingSpec Spec,
+    ImmutableArray<UnitValue> Values,
+    double Median,
+    double Spread,
+    int Open
+)
 {
     /// <summary>How many spreads a value lies from the median; null where the spread is not known.</summary>
     public double? Deviations(double value) => Spread > 0 ? (value - Median) / Spread : null;
@@ -37,15 +43,26 @@ public static class KindReadings
         var values = sheet.Readings.ToDictionary(r => r.Id, _ => new List<UnitValue>(), StringComparer.Ordinal);
         var open = sheet.Readings.ToDictionary(r => r.Id, _ => 0, StringComparer.Ordinal);
         foreach (var unit in units)
-            foreach (var reading in unit.CurrentReadings.GroupBy(r => r.Fact.ReadingId, StringComparer.Ordinal).Select(g => g.Last().Fact))
-            {
-                if (sheet.FindReading(reading.ReadingId) is not { } spec) continue;
-                if (reading.Shown.Kind == ShownKind.OverRange) open[spec.Id]++;
-                if (reading.Shown.Kind != ShownKind.Value) continue;
-                var state = BenchConditions.StateOf(kind, spec, reading.Bench, shop);
-                if (!state.Loads.SequenceEqual(spec.State.Loads) || !state.Controls.All(c => spec.State.Controls[c.Key] == c.Value)) continue;
-                values[spec.Id].Add(new(unit.Id, unit.Card.Tag, AtLine(sheet, spec, state, reading.Shown.Value)));
-            }
+        foreach (
+            var reading in unit
+                .CurrentReadings.GroupBy(r => r.Fact.ReadingId, StringComparer.Ordinal)
+                .Select(g => g.Last().Fact)
+        )
+        {
+            if (sheet.FindReading(reading.ReadingId) is not { } spec)
+                continue;
+            if (reading.Shown.Kind == ShownKind.OverRange)
+                open[spec.Id]++;
+            if (reading.Shown.Kind != ShownKind.Value)
+                continue;
+            var state = BenchConditions.StateOf(kind, spec, reading.Bench, shop);
+            if (
+                !state.Loads.SequenceEqual(spec.State.Loads)
+                || !state.Controls.All(c => spec.State.Controls[c.Key] == c.Value)
+            )
+                continue;
+            values[spec.Id].Add(new(unit.Id, unit.Card.Tag, AtLine(sheet, spec, state, reading.Shown.Value)));
+        }
         return [.. sheet.Readings.Select(r => Of(r, values[r.Id], open[r.Id]))];
     }
 
@@ -53,8 +70,11 @@ public static class KindReadings
     public static double Median(IEnumerable<double> values)
     {
         var sorted = values.Order().ToArray();
-        if (sorted.Length == 0) return 0;
-        return sorted.Length % 2 == 1 ? sorted[sorted.Length / 2] : (sorted[(sorted.Length / 2) - 1] + sorted[sorted.Length / 2]) / 2;
+        if (sorted.Length == 0)
+            return 0;
+        return sorted.Length % 2 == 1
+            ? sorted[sorted.Length / 2]
+            : (sorted[(sorted.Length / 2) - 1] + sorted[sorted.Length / 2]) / 2;
     }
 
     private static KindReading Of(ReadingSpec spec, List<UnitValue> values, int open)
@@ -66,7 +86,9 @@ public static class KindReadings
 
     /// <summary>Volts follow the line; currents and watts of a core do not in proportion, so they stay.</summary>
     private static double AtLine(TypeSheet sheet, ReadingSpec spec, ReadingState state, double value) =>
-        spec.Quantity is Quantity.AcVolts or Quantity.DcVolts && BenchConditions.IsOnMains(sheet, spec) && state.Source is { Volts: > 0 } source
+        spec.Quantity is Quantity.AcVolts or Quantity.DcVolts
+        && BenchConditions.IsOnMains(sheet, spec)
+        && state.Source is { Volts: > 0 } source
             ? value * spec.State.Source!.Volts / source.Volts
             : value;
 }

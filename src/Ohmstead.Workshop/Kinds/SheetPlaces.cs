@@ -30,23 +30,33 @@ public static class SheetPlaces
     {
         var bytes = Encoding.UTF8.GetBytes(text);
         var (places, end) = Walk(bytes);
-        return [.. problems.Select(p => Place(p, bytes, Find(places, p.Path) ?? end)).OrderBy(p => p.Line).ThenBy(p => p.Column)];
+        return
+        [
+            .. problems
+                .Select(p => Place(p, bytes, Find(places, p.Path) ?? end))
+                .OrderBy(p => p.Line)
+                .ThenBy(p => p.Column),
+        ];
     }
 
     /// <summary>Start and length, in bytes, of the value at a path; null when there is none.</summary>
-    internal static (int Start, int Length)? Span(byte[] bytes, string path) => Walk(bytes).Places.TryGetValue(path, out var place) ? place : null;
+    internal static (int Start, int Length)? Span(byte[] bytes, string path) =>
+        Walk(bytes).Places.TryGetValue(path, out var place) ? place : null;
 
     private static int? Find(Dictionary<string, (int Start, int Length)> places, string path)
     {
         // A document that is no JSON has its one problem where the reading stopped.
-        if (places.Count == 0 || (path == "$" && !places.ContainsKey("$"))) return null;
+        if (places.Count == 0 || (path == "$" && !places.ContainsKey("$")))
+            return null;
         for (var at = path; at.Length > 0; at = Parent(at))
-            if (places.TryGetValue(at, out var place)) return place.Start;
+            if (places.TryGetValue(at, out var place))
+                return place.Start;
         return 0;
     }
 
     /// <summary>One step up; names may hold dots, then a step leads nowhere and the next one is taken.</summary>
-    private static string Parent(string path) => path[..Math.Max(0, Math.Max(path.LastIndexOf('.'), path.LastIndexOf('[')))];
+    private static string Parent(string path) =>
+        path[..Math.Max(0, Math.Max(path.LastIndexOf('.'), path.LastIndexOf('[')))];
 
     /// <summary>
     /// Every value's place by its path, until the end or the first fault of the JSON; where that is. "$" is there only when
@@ -58,7 +68,8 @@ public static class SheetPlaces
         var reader = new Utf8JsonReader(bytes, new JsonReaderOptions { MaxDepth = 64 });
         try
         {
-            if (reader.Read()) Value(ref reader, "$", places);
+            if (reader.Read())
+                Value(ref reader, "$", places);
             reader.Read();
         }
         catch (JsonException e)
@@ -83,7 +94,8 @@ public static class SheetPlaces
         }
         else if (reader.TokenType == JsonTokenType.StartArray)
         {
-            for (var n = 0; reader.Read() && reader.TokenType != JsonTokenType.EndArray; n++) Value(ref reader, $"{path}[{n.ToString(CultureInfo.InvariantCulture)}]", places);
+            for (var n = 0; reader.Read() && reader.TokenType != JsonTokenType.EndArray; n++)
+                Value(ref reader, $"{path}[{n.ToString(CultureInfo.InvariantCulture)}]", places);
         }
         places.TryAdd(path, (start, (int)reader.BytesConsumed - start));
     }
@@ -92,7 +104,8 @@ public static class SheetPlaces
     {
         var at = 0;
         for (; line > 0 && at < bytes.Length; at++)
-            if (bytes[at] == (byte)'\n') line--;
+            if (bytes[at] == (byte)'\n')
+                line--;
         return (int)Math.Min(bytes.Length, at + column);
     }
 
@@ -103,6 +116,11 @@ public static class SheetPlaces
         var start = before.LastIndexOf((byte)'\n') + 1;
         var length = bytes.AsSpan(start).IndexOf((byte)'\n');
         var line = Encoding.UTF8.GetString(bytes, start, length < 0 ? bytes.Length - start : length);
-        return new(problem, before.Count((byte)'\n') + 1, Encoding.UTF8.GetCharCount(bytes, start, offset - start) + 1, line.Trim());
+        return new(
+            problem,
+            before.Count((byte)'\n') + 1,
+            Encoding.UTF8.GetCharCount(bytes, start, offset - start) + 1,
+            line.Trim()
+        );
     }
 }

@@ -17,14 +17,21 @@ public static class MatterMaker
     /// <summary>Judges the whole unit. Cost: some milliseconds a reading.</summary>
     /// <param name="kind">The type sheet of the unit; null when there is none or it has problems.</param>
     /// <param name="at">When, in the time of the bench.</param>
-    public static PaperMatter Make(BenchUnit unit, TypeSheet? kind, Shop shop, DateTimeOffset at)
+    /// <param name="bandsOf">Readings that are not taken and whose band is wanted all the same: what a bench sheet asks for.</param>
+    public static PaperMatter Make(
+        BenchUnit unit,
+        TypeSheet? kind,
+        Shop shop,
+        DateTimeOffset at,
+        Func<ReadingSpec, bool>? bandsOf = null
+    )
     {
         var own = kind is null ? null : OwnSheet.Of(unit, kind).Value;
         if (own is null)
             return new(unit, null, shop, [], Unjudged(unit, kind), new Rating(0, 0, ""), [], at);
         var model = new UnitModel(own);
         var taken = ReadingsText.Of(unit, model, shop).Value;
-        var judge = new Judge(unit, model, shop, taken);
+        var judge = new Judge(unit, model, shop, taken, bandsOf);
         var rating = Outlets.RatingOf(own, shop);
         var earlier = unit.All<ReadingEntered>().Where(r => r.Entry.Number <= unit.LastChange).ToList();
         return new(
@@ -49,7 +56,7 @@ public static class MatterMaker
     {
         if (earlier.Count == 0)
             return [];
-        var judge = new Judge(unit, new UnitModel(kind), shop, null);
+        var judge = new Judge(unit, new UnitModel(kind), shop, null, null);
         return
         [
             .. earlier
@@ -88,7 +95,13 @@ public static class MatterMaker
 
 /// <summary>Judges the readings of one unit.</summary>
 /// <param name="taken">What was read on the unit as it is now, for its gates; null when that is past.</param>
-internal sealed class Judge(BenchUnit unit, UnitModel model, Shop shop, UnitReadings? taken)
+internal sealed class Judge(
+    BenchUnit unit,
+    UnitModel model,
+    Shop shop,
+    UnitReadings? taken,
+    Func<ReadingSpec, bool>? bandsOf
+)
 {
     private readonly Dictionary<string, (Entry Entry, ReadingEntered Fact)> last = unit
         .CurrentReadings.GroupBy(r => r.Fact.ReadingId, StringComparer.Ordinal)
@@ -110,16 +123,17 @@ internal sealed class Judge(BenchUnit unit, UnitModel model, Shop shop, UnitRead
     {
         var state = BenchConditions.StateOf(model, spec, fact.Bench, shop);
         var meter = MeterInHand.Next(unit with { Bench = fact.Bench }, shop);
-        var expected = Expectation.Of(model, spec, state, meter);
-        var meaning = Meaning.Of(fact.Shown, expected);
         var isTaken = fact.Shown.Kind != ShownKind.NotTaken;
+        // A band costs some hundred solutions: none is worked out that no paper shows.
+        var expected = isTaken || bandsOf?.Invoke(spec) == true ? Expectation.Of(model, spec, state, meter) : null;
+        var meaning = expected is null ? new Meaning(Verdict.NotTaken, "not taken") : Meaning.Of(fact.Shown, expected);
         var waiver = isTaken ? null : waivers.GetValueOrDefault(spec.Id);
         return new ReadingLine(
             spec.Id,
             spec.Title.Length > 0 ? spec.Title : PartNames.Said(spec.Id),
             ReadingWords.Probes(spec),
             ReadingWords.Conditions(model.Sheet, spec, state),
-            expected.Band,
+            expected?.Band ?? "",
             isTaken ? ReadingWords.Shown(fact.Shown, spec.Quantity) : "",
             waiver is null ? meaning.Words : $"waived by {waiver.WaivedBy}",
             WeightOf(meaning.Verdict),

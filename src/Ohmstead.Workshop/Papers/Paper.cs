@@ -9,12 +9,15 @@ namespace Ohmstead.Workshop.Papers;
 public sealed record Paper(string Title, string Tag, string Foot, ImmutableArray<Block> Blocks)
 {
     /// <summary>Hashes of the photos on it.</summary>
-    public IEnumerable<string> Photos => Blocks.SelectMany(b => b switch
-    {
-        Opening o when o.Photo.Length > 0 => [o.Photo],
-        Photos p => p.Items.Select(i => i.Hash),
-        _ => Enumerable.Empty<string>(),
-    });
+    public IEnumerable<string> Photos =>
+        Blocks.SelectMany(b =>
+            b switch
+            {
+                Opening o when o.Photo.Length > 0 => [o.Photo],
+                Photos p => p.Items.Select(i => i.Hash),
+                _ => Enumerable.Empty<string>(),
+            }
+        );
 
     /// <summary>Every word on the paper, one block a line: what tests and search look through.</summary>
     public string Text => string.Join('\n', Blocks.SelectMany(b => b.Words).Prepend(Title).Append(Foot));

@@ -26,12 +26,19 @@ public static class ShopEdit
     /// <returns>The number, or what is wrong.</returns>
     public static (double Value, string Problem) Number(string text, double least, double most)
     {
-        const NumberStyles style = NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint | NumberStyles.AllowExponent;
+        const NumberStyles style =
+            NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint | NumberStyles.AllowExponent;
         var typed = text.Trim().Replace(',', '.');
-        if (typed.Length == 0) return (0, $"A number from {Show(least)} to {Show(most)} belongs here.");
+        if (typed.Length == 0)
+            return (0, $"A number from {Show(least)} to {Show(most)} belongs here.");
         if (!double.TryParse(typed, style, CultureInfo.InvariantCulture, out var value) || !double.IsFinite(value))
-            return (0, $"“{(typed.Length <= 20 ? typed : typed[..20] + "…")}” is no number; one from {Show(least)} to {Show(most)} belongs here.");
-        return value < least || value > most ? (0, $"{Show(value)} is out of range; from {Show(least)} to {Show(most)} is right.") : (value, "");
+            return (
+                0,
+                $"“{(typed.Length <= 20 ? typed : typed[..20] + "…")}” is no number; one from {Show(least)} to {Show(most)} belongs here."
+            );
+        return value < least || value > most
+            ? (0, $"{Show(value)} is out of range; from {Show(least)} to {Show(most)} is right.")
+            : (value, "");
     }
 
     /// <summary>A number as it stands in a field.</summary>
@@ -42,7 +49,8 @@ public static class ShopEdit
     public static ShopEdited Words(string text, bool mustBe, Func<string, Shop> change)
     {
         var words = text.Trim();
-        if (mustBe && words.Length == 0) return new(null, "It needs a name.");
+        if (mustBe && words.Length == 0)
+            return new(null, "It needs a name.");
         return words.Length > MostWords ? new(null, $"At most {Show(MostWords)} characters.") : new(change(words), "");
     }
 
@@ -54,13 +62,26 @@ public static class ShopEdit
     }
 
     /// <summary>The shop with a meter changed.</summary>
-    public static Shop WithMeter(this Shop shop, int at, Func<ShopMeter, ShopMeter> change) => shop with { Meters = shop.Meters.SetItem(at, change(shop.Meters[at])) };
+    public static Shop WithMeter(this Shop shop, int at, Func<ShopMeter, ShopMeter> change) =>
+        shop with
+        {
+            Meters = shop.Meters.SetItem(at, change(shop.Meters[at])),
+        };
 
     /// <summary>Changes the error of one quantity of a meter; both parts 0 is refused, for no meter is without error.</summary>
-    public static ShopEdited MeterError(Shop shop, int at, string quantity, Func<ShopMeterError, double, ShopMeterError> change, string text, double least, double most)
+    public static ShopEdited MeterError(
+        Shop shop,
+        int at,
+        string quantity,
+        Func<ShopMeterError, double, ShopMeterError> change,
+        string text,
+        double least,
+        double most
+    )
     {
         var (value, problem) = Number(text, least, most);
-        if (problem.Length > 0) return new(null, problem);
+        if (problem.Length > 0)
+            return new(null, problem);
         var error = change(shop.Meters[at].Errors[quantity], value);
         return error is { Percent: 0, Floor: 0 }
             ? new(null, "Every meter has an error: percent and fixed part cannot both be 0.")
@@ -68,20 +89,37 @@ public static class ShopEdit
     }
 
     /// <summary>Makes a meter read a quantity, or not.</summary>
-    public static Shop Reads(this Shop shop, int at, string quantity, bool reads) => shop.WithMeter(at, m => m with
-    {
-        Errors = reads ? m.Errors.SetItem(quantity, Shop.Usual.Meters[0].Errors[quantity]) : m.Errors.Remove(quantity),
-    });
+    public static Shop Reads(this Shop shop, int at, string quantity, bool reads) =>
+        shop.WithMeter(
+            at,
+            m =>
+                m with
+                {
+                    Errors = reads
+                        ? m.Errors.SetItem(quantity, Shop.Usual.Meters[0].Errors[quantity])
+                        : m.Errors.Remove(quantity),
+                }
+        );
 
     /// <summary>One more meter, with the errors of a usual one.</summary>
     public static Shop AddMeter(this Shop shop) =>
-        shop with { Meters = shop.Meters.Add(Shop.Usual.Meters[0] with { Id = FreeId("meter", shop.Meters.Select(m => m.Id)), Name = "New meter" }) };
+        shop with
+        {
+            Meters = shop.Meters.Add(
+                Shop.Usual.Meters[0] with
+                {
+                    Id = FreeId("meter", shop.Meters.Select(m => m.Id)),
+                    Name = "New meter",
+                }
+            ),
+        };
 
     /// <summary>The shop with a load changed; of a lamp the hot resistance follows from volts and amps.</summary>
     public static Shop WithLoad(this Shop shop, int at, Func<ShopLoad, ShopLoad> change)
     {
         var load = change(shop.Loads[at]);
-        if (load is { Volts: > 0, Amps: > 0 }) load = load with { Ohms = load.Volts / load.Amps };
+        if (load is { Volts: > 0, Amps: > 0 })
+            load = load with { Ohms = load.Volts / load.Amps };
         return shop with { Loads = shop.Loads.SetItem(at, load) };
     }
 
@@ -89,23 +127,47 @@ public static class ShopEdit
     public static Shop AddLoad(this Shop shop, bool isLamp)
     {
         var id = FreeId(isLamp ? "lamp" : "load", shop.Loads.Select(l => l.Id));
-        return shop with { Loads = shop.Loads.Add(isLamp ? new ShopLoad(id, "New lamp", 24, 12, 0.5) : new ShopLoad(id, "New load", 4, 0, 0)) };
+        return shop with
+        {
+            Loads = shop.Loads.Add(
+                isLamp ? new ShopLoad(id, "New lamp", 24, 12, 0.5) : new ShopLoad(id, "New load", 4, 0, 0)
+            ),
+        };
     }
 
     /// <summary>The shop with a limit changed.</summary>
-    public static Shop WithLimit(this Shop shop, int at, Func<ShopLimit, ShopLimit> change) => shop with { Limits = shop.Limits.SetItem(at, change(shop.Limits[at])) };
+    public static Shop WithLimit(this Shop shop, int at, Func<ShopLimit, ShopLimit> change) =>
+        shop with
+        {
+            Limits = shop.Limits.SetItem(at, change(shop.Limits[at])),
+        };
 
     /// <summary>The shop with a part of the look-over changed.</summary>
-    public static Shop WithItem(this Shop shop, int at, Func<LookOverItem, LookOverItem> change) => shop with { LookOver = shop.LookOver.SetItem(at, change(shop.LookOver[at])) };
+    public static Shop WithItem(this Shop shop, int at, Func<LookOverItem, LookOverItem> change) =>
+        shop with
+        {
+            LookOver = shop.LookOver.SetItem(at, change(shop.LookOver[at])),
+        };
 
     /// <summary>One more part of the look-over.</summary>
     public static Shop AddItem(this Shop shop) =>
-        shop with { LookOver = shop.LookOver.Add(new LookOverItem(FreeId("part", shop.LookOver.Select(i => i.Id)), "New part", "How does it look?", ["as it should be"])) };
+        shop with
+        {
+            LookOver = shop.LookOver.Add(
+                new LookOverItem(
+                    FreeId("part", shop.LookOver.Select(i => i.Id)),
+                    "New part",
+                    "How does it look?",
+                    ["as it should be"]
+                )
+            ),
+        };
 
     private static string FreeId(string word, IEnumerable<string> taken)
     {
         var ids = taken.ToHashSet(StringComparer.Ordinal);
         for (var n = 1; ; n++)
-            if (!ids.Contains($"{word}-{Show(n)}")) return $"{word}-{Show(n)}";
+            if (!ids.Contains($"{word}-{Show(n)}"))
+                return $"{word}-{Show(n)}";
     }
 }

@@ -38,7 +38,7 @@ internal static class PaperUnits
     public static PaperMatter Matter(string sheet, params IEnumerable<Fact> facts) => Matter(sheet, Shop, facts);
 
     public static PaperMatter Matter(string sheet, Shop shop, IEnumerable<Fact> facts) =>
-        MatterMaker.Make(Unit(facts), Sheet(sheet), shop, Noon);
+        MatterMaker.Make(Unit(facts), Sheet(sheet), shop, Noon, _ => true);
 
     /// <summary>The readings of the demo's readings file as they would have been entered.</summary>
     public static IEnumerable<Fact> DemoReadings(double supplyVolts = 121.4)

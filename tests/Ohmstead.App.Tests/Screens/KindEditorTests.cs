@@ -1,0 +1,94 @@
+using Bunit;
+using Ohmstead.App.Screens.Kinds;
+using Ohmstead.App.Web;
+using Ohmstead.Workshop.Kinds;
+
+namespace Ohmstead.App.Tests.Screens;
+
+public class KindEditorTests
+{
+    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(10);
+
+    private static string Sheet => File.ReadAllText(Tool.Demo("solo-110.sheet.json"));
+
+    private static async Task<(OpenWorkshop Workshop, IRenderedComponent<OneKind> Screen)> OpenAsync()
+    {
+        var workshop = await OpenWorkshop.OpenAsync();
+        await workshop.PutAsync(Bench.SheetKind, "solo-110", Sheet);
+        var screen = workshop.Screens.Render<OneKind>(p => p.Add(k => k.KindId, "solo-110"));
+        screen.WaitForElement("#code", Patience);
+        return (workshop, screen);
+    }
+
+    [Fact]
+    public async Task A_fault_is_told_at_its_line_kept_as_a_draft_and_saved_when_sound()
+    {
+        var (workshop, screen) = await OpenAsync();
+        await using var open = workshop;
+        Assert.Contains("Nothing is wrong", screen.Find("#found").TextContent, StringComparison.Ordinal);
+        var wrong = Sheet.Replace("\"lossOhms\": 1850", "\"lossOhms\": -5", StringComparison.Ordinal);
+        var line = wrong[..wrong.IndexOf("-5", StringComparison.Ordinal)].Count(c => c == '\n') + 1;
+        screen.Find("#code").Input(wrong);
+        screen.WaitForAssertion(
+            () =>
+                Assert.Contains(
+                    $"Line {line.ToString(System.Globalization.CultureInfo.InvariantCulture)}",
+                    screen.Markup,
+                    StringComparison.Ordinal
+                ),
+            Patience
+        );
+        Assert.True(screen.Find("button.do").HasAttribute("disabled"));
+        screen.WaitForAssertion(
+            () =>
+                Assert.Contains(
+                    "kept as a draft",
+                    screen.Find(".end[role=status]").TextContent,
+                    StringComparison.Ordinal
+                ),
+            Patience
+        );
+        Assert.Equal(wrong, await workshop.TextAsync(KindText.DraftKind, "solo-110"));
+        Assert.Equal(Sheet, await workshop.TextAsync(Bench.SheetKind, "solo-110"));
+
+        var right = Sheet.Replace("\"lossOhms\": 1850", "\"lossOhms\": 1900", StringComparison.Ordinal);
+        screen.Find("#code").Input(right);
+        screen.WaitForAssertion(() => Assert.False(screen.Find("button.do").HasAttribute("disabled")), Patience);
+        screen.Find("button.do").Click();
+        screen.WaitForAssertion(
+            () => Assert.Contains("saved as version 2", screen.Markup, StringComparison.Ordinal),
+            Patience
+        );
+        Assert.Equal(right, await workshop.TextAsync(Bench.SheetKind, "solo-110"));
+        Assert.Equal("", await workshop.TextAsync(KindText.DraftKind, "solo-110"));
+    }
+
+    [Fact]
+    public async Task A_draft_is_there_again_when_the_page_is_opened_anew()
+    {
+        var (workshop, screen) = await OpenAsync();
+        await using var open = workshop;
+        screen.Find("#code").Input("{ half");
+        screen.WaitForAssertion(
+            () => Assert.Contains("kept as a draft", screen.Markup, StringComparison.Ordinal),
+            Patience
+        );
+        var again = workshop.Screens.Render<OneKind>(p => p.Add(k => k.KindId, "solo-110"));
+        Assert.Equal("{ half", again.WaitForElement("#code", Patience).GetAttribute("value"));
+    }
+
+    [Fact]
+    public async Task Another_id_in_the_text_is_not_saved_over_this_kind()
+    {
+        var (workshop, screen) = await OpenAsync();
+        await using var open = workshop;
+        screen.Find("#code").Input(KindText.Copy(Sheet, "other", "Other"));
+        screen.WaitForAssertion(() => Assert.False(screen.Find("button.do").HasAttribute("disabled")), Patience);
+        screen.Find("button.do").Click();
+        screen.WaitForAssertion(
+            () => Assert.Contains("Duplicate the kind", screen.Find(".warning").TextContent, StringComparison.Ordinal),
+            Patience
+        );
+        Assert.Equal(Sheet, await workshop.TextAsync(Bench.SheetKind, "solo-110"));
+    }
+}

@@ -1,0 +1,65 @@
+using Bunit;
+using Ohmstead.App.Screens.Shop;
+
+namespace Ohmstead.App.Tests.Screens;
+
+public class ShopScreenTests
+{
+    [Fact]
+    public async Task A_changed_field_is_saved_at_once()
+    {
+        await using var workshop = await OpenWorkshop.OpenAsync();
+        var screen = workshop.Screens.Render<ShopSettings>();
+        screen.WaitForElement("#f-name").Change("Bench <b>No. 7</b>");
+        screen.WaitForAssertion(() =>
+            Assert.Contains("saved ", screen.Find("[role=status]").TextContent, StringComparison.Ordinal)
+        );
+        Assert.Equal("Bench <b>No. 7</b>", (await workshop.Bench.ShopAsync()).Name);
+        screen.Find("#f-rate").Change("62,5");
+        screen.WaitForAssertion(() => Assert.Equal("62.5", screen.Find("#f-rate").GetAttribute("value")));
+        Assert.Equal(62.5, (await workshop.Bench.ShopAsync()).RatePerHour);
+    }
+
+    [Fact]
+    public async Task What_cannot_be_taken_stays_as_typed_with_words_beside_it()
+    {
+        await using var workshop = await OpenWorkshop.OpenAsync();
+        var screen = workshop.Screens.Render<ShopSettings>();
+        screen.WaitForElement("#f-rate").Change("a lot");
+        screen.WaitForAssertion(() =>
+            Assert.Contains("“a lot” is no number", screen.Find("#f-rate-wrong").TextContent, StringComparison.Ordinal)
+        );
+        Assert.Equal("a lot", screen.Find("#f-rate").GetAttribute("value"));
+        Assert.Equal(50, (await workshop.Bench.ShopAsync()).RatePerHour);
+    }
+
+    [Fact]
+    public async Task Two_windows_on_the_shop_lose_nothing_and_the_second_is_told()
+    {
+        await using var workshop = await OpenWorkshop.OpenAsync();
+        var (first, second) = (workshop.Screens.Render<ShopSettings>(), workshop.Screens.Render<ShopSettings>());
+        first.WaitForElement("#f-name").Change("From the first");
+        first.WaitForAssertion(() =>
+            Assert.Contains("saved ", first.Find("[role=status]").TextContent, StringComparison.Ordinal)
+        );
+        second.WaitForElement("#f-address").Change("From the second");
+        second.WaitForAssertion(() =>
+            Assert.Contains("another window", second.Find("#f-address-wrong").TextContent, StringComparison.Ordinal)
+        );
+        Assert.Equal("From the first", second.Find("#f-name").GetAttribute("value"));
+        second.Find("#f-address").Change("From the second");
+        second.WaitForAssertion(() => Assert.True(second.Find("#f-address-wrong").HasAttribute("hidden")));
+        var shop = await workshop.Bench.ShopAsync();
+        Assert.Equal(("From the first", "From the second"), (shop.Name, shop.Address));
+    }
+
+    [Fact]
+    public async Task A_meter_can_be_told_apart_and_its_leads_entered()
+    {
+        await using var workshop = await OpenWorkshop.OpenAsync();
+        var screen = workshop.Screens.Render<ShopSettings>();
+        screen.WaitForElement("#f-usual-ohms-l").Change("0.31");
+        screen.WaitForAssertion(() => Assert.Equal("0.31", screen.Find("#f-usual-ohms-l").GetAttribute("value")));
+        Assert.Equal(0.31, (await workshop.Bench.ShopAsync()).Meters[0].Errors["ohms"].LeadOhms);
+    }
+}
