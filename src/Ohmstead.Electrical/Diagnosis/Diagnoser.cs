@@ -49,7 +49,7 @@ public static class Diagnoser
             new SearchEffort(search.Known.Count, search.Expanded, crew.Solved, stop)
         )
         {
-            Speeches = ForAndAgainst.Of(evidence, search.Spreads, marginals, options.WrongReadingChance),
+            Speeches = ForAndAgainst.Of(evidence, search.Spreads, marginals, crew, options.WrongReadingChance),
         };
     }
 

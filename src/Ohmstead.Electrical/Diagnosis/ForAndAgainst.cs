@@ -13,9 +13,9 @@ public readonly record struct ReadingSpeech(int Place, double Nats);
 public sealed record FaultSpeech(FaultMode Mode, ImmutableArray<ReadingSpeech> Readings);
 
 /// <summary>
-/// Which readings speak for a fault and which against it: the best set that holds it beside the best that does not, each
-/// reading by itself, its spread and the meter's error around either prediction. Errors that readings share are left out here,
-/// so the parts need not add up to the whole.
+/// Which readings speak for a fault and which against it: the best set that holds it beside the same set without it, each
+/// reading by itself, with the spread of the former and the meter's error around either prediction. What readings share is left
+/// out here, so the parts need not add up to the whole; and faults that are alike are spoken for by the same readings.
 /// </summary>
 internal static class ForAndAgainst
 {
@@ -29,29 +29,32 @@ internal static class ForAndAgainst
         Evidence evidence,
         SpreadModel spreads,
         Marginals marginals,
+        Crew crew,
         double wrongReadingChance
     )
     {
-        var logs = new Dictionary<Hypothesis, double[]>();
-        double[] LogsOf(Hypothesis h)
-        {
-            if (logs.TryGetValue(h, out var known))
-                return known;
-            var spread = h.Spread ?? spreads.Of(h);
-            return logs[h] = [
-                .. Enumerable
-                    .Range(0, evidence.Taken.Length)
-                    .Select(r => LogOf(evidence, h.Predicted, spread, r, wrongReadingChance)),
-            ];
-        }
         var speeches = ImmutableArray.CreateBuilder<FaultSpeech>();
         foreach (var c in marginals.Classes.Where(c => marginals.ByClass[c.Number] >= LeastProbability))
         {
-            var with = Array.Find(marginals.Sets, h => h.Contains(c));
-            var without = Array.Find(marginals.Sets, h => !h.Contains(c));
-            if (with is null || without is null)
+            if (Array.Find(marginals.Sets, h => h.Contains(c)) is not { } with)
                 continue;
-            var (a, b) = (LogsOf(with), LogsOf(without));
+            var spread = with.Spread ?? spreads.Of(with);
+            Fault[] others =
+            [
+                .. with.Classes.Select((o, k) => (o, k)).Where(p => p.o != c).Select(p => p.o.At(with.Shares[p.k])),
+            ];
+            var without = crew.One(w =>
+            {
+                w.Predictor.Begin(others);
+                return Enumerable.Range(0, evidence.Taken.Length).Select(r => w.Predictor.Scaled(r, others)).ToArray();
+            });
+            double[] LogsOf(double[] predicted) =>
+                [
+                    .. Enumerable
+                        .Range(0, predicted.Length)
+                        .Select(r => LogOf(evidence, predicted, spread, r, wrongReadingChance)),
+                ];
+            var (a, b) = (LogsOf(with.Predicted), LogsOf(without));
             var said = Enumerable
                 .Range(0, a.Length)
                 .Select(r => new ReadingSpeech(r, a[r] - b[r]))

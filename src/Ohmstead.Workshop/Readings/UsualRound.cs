@@ -18,7 +18,8 @@ public static class UsualRound
 
     /// <summary>
     /// Chooses them: the cold gates and whatever the chosen need; then, one after another, the reading that brings to light most
-    /// of the sheet's chances of faults per minute, those that are shown already counting less. In the order of taking: gates,
+    /// of the sheet's faults per minute, those that are shown already counting less. A fault counts by the root of its chance: a
+    /// round that looks for the usual only would miss what is rare and grave. In the order of taking: gates,
     /// cold, low voltage, mains; each after its needs.
     /// </summary>
     /// <param name="model">The type sheet, nominal. Cost: a solution for each closed reading and fault mode, once for a sheet.</param>
@@ -28,7 +29,7 @@ public static class UsualRound
         var closed = sheet.Readings.Where(r => !r.IsOpenCase).ToList();
         var modes = new FaultCatalogue(model).Modes;
         var shows = closed.AsParallel().AsOrdered().Select(r => ShownBy(model, r, modes, meter)).ToList();
-        var worth = modes.Select(m => m.Percent / 100).ToArray();
+        var worth = modes.Select(m => Math.Sqrt(m.Percent / 100)).ToArray();
         var chosen = new List<int>();
         void Take(int r)
         {

@@ -48,7 +48,7 @@ public class RoundTests
         await using var bench = await ScreenBench.OpenAsync();
         var screen = Show(bench);
         Assert.Empty(screen.FindAll("input[name=lamp-60]"));
-        Assert.Contains("Not yet: Between the plug blades, not taken yet", screen.Markup, StringComparison.Ordinal);
+        Assert.Contains("Not yet: waits for Between the plug blades", screen.Markup, StringComparison.Ordinal);
         Type(screen, "blades", "3.8");
         Type(screen, "blades-posts", "OL");
         Type(screen, "insulation-core", "300");

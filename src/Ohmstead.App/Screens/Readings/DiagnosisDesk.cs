@@ -45,8 +45,8 @@ public sealed class DiagnosisDesk : IDisposable
     /// <summary>An entry is often followed by the next at once.</summary>
     private static readonly TimeSpan Patience = TimeSpan.FromSeconds(0.4);
 
-    /// <summary>Of the search alone; readings on a page are taken more slowly than this.</summary>
-    private static readonly TimeSpan MostTime = TimeSpan.FromSeconds(2.5);
+    /// <summary>Of the search alone. Nobody waits for it, and the next entry ends it: long enough to go through on a slow machine.</summary>
+    private static readonly TimeSpan MostTime = TimeSpan.FromSeconds(8);
 
     /// <summary>Proposals whose reasons are worked out.</summary>
     private const int MostReasons = 2;
