@@ -11,6 +11,13 @@ namespace Ohmstead.Storage;
 public sealed partial class Store
 {
     /// <inheritdoc/>
+    public Task<IReadOnlyList<string>> DocumentKindsAsync(CancellationToken cancel) =>
+        desk.ReadAsync<IReadOnlyList<string>>(
+            async context => await context.Documents.Select(d => d.Kind).Distinct().OrderBy(k => k).ToListAsync(cancel),
+            cancel
+        );
+
+    /// <inheritdoc/>
     public Task<Document?> ReadDocumentAsync(string kind, string id, CancellationToken cancel) =>
         desk.ReadAsync(async context => (await NewestAsync(context, kind, id, cancel))?.Document, cancel);
 

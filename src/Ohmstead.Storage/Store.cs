@@ -178,11 +178,11 @@ public sealed partial class Store : IStore, IAsyncDisposable
     {
         var unitId = fresh[0].UnitId;
         if (unit is null && fresh[0].Fact is not TakenIn)
-            throw new InvalidOperationException($"There is no unit {unitId}: a journal begins with taking it in.");
+            throw new JournalRefused($"There is no unit {unitId}: a journal begins with taking it in.");
         var ids = fresh.Select(e => e.Id).ToList();
         foreach (var part in ids.Chunk(500))
             if (await context.Entries.AnyAsync(e => part.Contains(e.Id), cancel))
-                throw new InvalidOperationException($"An entry of another unit was sent for unit {unitId} too.");
+                throw new JournalRefused($"An entry of another unit was sent for unit {unitId} too.");
         var told = UnitHistory.Fold(journal);
         var sheet = await sheets.FindAsync(context, told.Card.SheetId, cancel);
         if (unit is null)

@@ -111,13 +111,13 @@ public abstract class StoreContract
     {
         await using var opened = await BeginAsync();
         var (unit, other) = (draft.Id(), draft.Id());
-        await Assert.ThrowsAsync<InvalidOperationException>(() =>
+        await Assert.ThrowsAsync<JournalRefused>(() =>
             opened.Store.AppendAsync(unit, 0, [draft.Note("no unit")], Stop)
         );
         Assert.Null(await opened.Store.ReadAsync(unit, Stop));
         var taken = draft.TakenIn();
         await opened.Store.AppendAsync(unit, 0, [taken], Stop);
-        await Assert.ThrowsAsync<InvalidOperationException>(() => opened.Store.AppendAsync(other, 0, [taken], Stop));
+        await Assert.ThrowsAsync<JournalRefused>(() => opened.Store.AppendAsync(other, 0, [taken], Stop));
         Assert.Null(await opened.Store.ReadAsync(other, Stop));
     }
 
@@ -136,7 +136,7 @@ public abstract class StoreContract
             new UnitEntries(third, [draft.TakenIn()]),
             new UnitEntries(draft.Id(), [draft.Note("nobody")]),
         ];
-        await Assert.ThrowsAsync<InvalidOperationException>(() => opened.Store.AppendAllAsync(faulty, Stop));
+        await Assert.ThrowsAsync<JournalRefused>(() => opened.Store.AppendAllAsync(faulty, Stop));
         Assert.Null(await opened.Store.ReadAsync(third, Stop));
         Assert.Equal(2, (await opened.Store.CardsAsync(true, Stop)).Count);
     }

@@ -12,7 +12,7 @@ public interface IStore
     Task<Appended> AppendAsync(Guid unitId, int seenNumber, IReadOnlyList<NewEntry> entries, CancellationToken cancel);
 
     /// <summary>Adds entries to many units, all or none: what comes in from a zip.</summary>
-    /// <exception cref="InvalidOperationException">A unit that is not there would begin without <see cref="TakenIn"/>, or an entry stands in another unit.</exception>
+    /// <exception cref="JournalRefused">A unit that is not there would begin without <see cref="TakenIn"/>, or an entry stands in another unit.</exception>
     Task AppendAllAsync(IReadOnlyList<UnitEntries> units, CancellationToken cancel);
 
     /// <summary>The unit, or null when there is none with this id.</summary>
@@ -26,6 +26,9 @@ public interface IStore
 
     /// <summary>Units in whose tag, owner, kind or entries all words occur.</summary>
     Task<IReadOnlyList<Hit>> SearchAsync(string words, int most, CancellationToken cancel);
+
+    /// <summary>Kinds of which there are documents.</summary>
+    Task<IReadOnlyList<string>> DocumentKindsAsync(CancellationToken cancel);
 
     /// <summary>The newest text of a document, or null.</summary>
     Task<Document?> ReadDocumentAsync(string kind, string id, CancellationToken cancel);

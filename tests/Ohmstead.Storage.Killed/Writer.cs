@@ -1,0 +1,56 @@
+using System.Globalization;
+using Ohmstead.Workshop.Journal;
+using SkiaSharp;
+
+namespace Ohmstead.Storage.Killed;
+
+/// <summary>One writer: units are begun, notes are entered one or a few at a time, photos are taken and entered.</summary>
+internal sealed class Writer(Store store, int seed, int writer)
+{
+    private const int Units = 3;
+    private readonly Random random = new(seed * 2 + writer);
+    private readonly byte[] picture = Picture();
+    private int made;
+
+    public async Task RunAsync()
+    {
+        for (; ; )
+        {
+            var unit = new Guid(1, 0, 0, [0, 0, 0, 0, 0, 0, 0, (byte)random.Next(Units)]);
+            Fact[] facts = random.Next(4) == 0 ? [await PhotoAsync()] : [.. Enumerable.Range(0, random.Next(1, 4)).Select(_ => new Noted(Words()))];
+            await EnterAsync(unit, facts);
+        }
+    }
+
+    private async Task EnterAsync(Guid unit, Fact[] facts)
+    {
+        var known = await store.ReadAsync(unit, CancellationToken.None);
+        if (known is null) facts = [new TakenIn("killed", "", "", ""), .. facts];
+        NewEntry[] entries = [.. facts.Select(f => new NewEntry(Id(), TimeProvider.System.GetUtcNow(), "writer", f))];
+        var appended = await store.AppendAsync(unit, known?.LastNumber ?? 0, entries, CancellationToken.None);
+        foreach (var e in appended.Written) Acknowledged.Say($"entry {unit} {e.Id} {e.Number.ToString(CultureInfo.InvariantCulture)}");
+    }
+
+    private async Task<Fact> PhotoAsync()
+    {
+        // A JPEG may be followed by anything: that makes each one another file, small or large.
+        var bytes = new byte[picture.Length + random.Next(300_000)];
+        random.NextBytes(bytes);
+        picture.CopyTo(bytes, 0);
+        using var content = new MemoryStream(bytes);
+        var kept = await store.Photos.KeepAsync(content, 1_000_000, TimeProvider.System.GetUtcNow(), CancellationToken.None);
+        Acknowledged.Say($"photo {kept.Hash}");
+        return new PhotoAdded(kept.Hash, "", "");
+    }
+
+    private Guid Id() => new(seed, (short)writer, 0, [.. BitConverter.GetBytes(++made), 0, 0, 0, 0]);
+
+    private string Words() => new('x', random.Next(1, 2000));
+
+    private static byte[] Picture()
+    {
+        using var bitmap = new SKBitmap(16, 16);
+        using var encoded = bitmap.Encode(SKEncodedImageFormat.Jpeg, 80);
+        return encoded.ToArray();
+    }
+}
