@@ -17,6 +17,10 @@ internal static class SqliteFile
             .AddInterceptors(new Durable())
             .Options;
 
+    /// <summary>For looking into a copy, which stays as it is.</summary>
+    public static DbContextOptions<WorkshopContext> ReadOnlyOptions(string path) =>
+        new DbContextOptionsBuilder<WorkshopContext>().UseSqlite(Connection(path, SqliteOpenMode.ReadOnly, isPooled: false)).UseQueryTrackingBehavior(QueryTrackingBehavior.NoTracking).Options;
+
     /// <summary>
     /// A run that was killed while it migrated leaves its lock row behind, and the next would wait for it for ever. The lock of
     /// the folder is ours by now, so nobody else migrates.
@@ -38,6 +42,20 @@ internal static class SqliteFile
         }
         using var file = new FileStream(to, FileMode.Open, FileAccess.ReadWrite);
         file.Flush(flushToDisk: true);
+    }
+
+    /// <summary>The same; a database that cannot be read is told in words.</summary>
+    /// <exception cref="StoreUnusable">The database is damaged, or the disk is full.</exception>
+    public static void CopyInWords(string from, string to)
+    {
+        try
+        {
+            Copy(from, to);
+        }
+        catch (SqliteException broken) when (Words(broken, from) is { } words)
+        {
+            throw new StoreUnusable(words, broken);
+        }
     }
 
     /// <summary>Closes the connections that are kept open for reuse, so that the folder can be moved or removed.</summary>
