@@ -18,6 +18,10 @@ var root = new RootCommand("Ohmstead: bench work on vintage low-voltage toy-trai
     ExampleCommand.Make(),
     CompletionCommand.Make(),
     ServeCommand.MakeDemo(),
+    BackupCommand.Make(),
+    RestoreCommand.Make(),
+    ExportCommand.Make(),
+    ImportCommand.Make(),
 };
 ServeCommand.PutInto(root);
 HelpWithExamples.PutInto(root);

@@ -46,6 +46,7 @@ internal sealed class Desk(string path) : IDisposable
     public Task MigrateAsync(Action beforeChange, CancellationToken cancel) =>
         InWordsAsync(async () =>
         {
+            SqliteFile.Prepare(path);
             await using var context = await contexts.CreateDbContextAsync(cancel);
             var pending = (await context.Database.GetPendingMigrationsAsync(cancel)).ToList();
             if (pending.Count == 0)

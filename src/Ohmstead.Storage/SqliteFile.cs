@@ -17,9 +17,20 @@ internal static class SqliteFile
             .AddInterceptors(new Durable())
             .Options;
 
+    /// <summary>Write-ahead log: readers do not wait for the writer. The file remembers it.</summary>
+    public static void Prepare(string path)
+    {
+        using var connection = new SqliteConnection(Connection(path, SqliteOpenMode.ReadWriteCreate, isPooled: false));
+        connection.Open();
+        Run(connection, "PRAGMA journal_mode=WAL");
+    }
+
     /// <summary>For looking into a copy, which stays as it is.</summary>
     public static DbContextOptions<WorkshopContext> ReadOnlyOptions(string path) =>
-        new DbContextOptionsBuilder<WorkshopContext>().UseSqlite(Connection(path, SqliteOpenMode.ReadOnly, isPooled: false)).UseQueryTrackingBehavior(QueryTrackingBehavior.NoTracking).Options;
+        new DbContextOptionsBuilder<WorkshopContext>()
+            .UseSqlite(Connection(path, SqliteOpenMode.ReadOnly, isPooled: false))
+            .UseQueryTrackingBehavior(QueryTrackingBehavior.NoTracking)
+            .Options;
 
     /// <summary>
     /// A run that was killed while it migrated leaves its lock row behind, and the next would wait for it for ever. The lock of
@@ -109,10 +120,10 @@ internal static class SqliteFile
         pragma.ExecuteNonQuery();
     }
 
-    /// <summary>WAL: readers do not wait for the writer. FULL: a commit is on the disk before it returns, so power loss takes nothing either.</summary>
+    /// <summary>FULL: a commit is on the disk before it returns, so that power loss takes nothing either.</summary>
     private sealed class Durable : DbConnectionInterceptor
     {
-        private const string Pragmas = "PRAGMA journal_mode=WAL; PRAGMA synchronous=FULL; PRAGMA cache_size=-16000";
+        private const string Pragmas = "PRAGMA synchronous=FULL; PRAGMA cache_size=-16000";
 
         public override void ConnectionOpened(DbConnection connection, ConnectionEndEventData eventData) =>
             Run(connection, Pragmas);

@@ -17,7 +17,10 @@ internal sealed class Writer(Store store, int seed, int writer)
         for (; ; )
         {
             var unit = new Guid(1, 0, 0, [0, 0, 0, 0, 0, 0, 0, (byte)random.Next(Units)]);
-            Fact[] facts = random.Next(4) == 0 ? [await PhotoAsync()] : [.. Enumerable.Range(0, random.Next(1, 4)).Select(_ => new Noted(Words()))];
+            Fact[] facts =
+                random.Next(4) == 0
+                    ? [await PhotoAsync()]
+                    : [.. Enumerable.Range(0, random.Next(1, 4)).Select(_ => new Noted(Words()))];
             await EnterAsync(unit, facts);
         }
     }
@@ -25,10 +28,12 @@ internal sealed class Writer(Store store, int seed, int writer)
     private async Task EnterAsync(Guid unit, Fact[] facts)
     {
         var known = await store.ReadAsync(unit, CancellationToken.None);
-        if (known is null) facts = [new TakenIn("killed", "", "", ""), .. facts];
+        if (known is null)
+            facts = [new TakenIn("killed", "", "", ""), .. facts];
         NewEntry[] entries = [.. facts.Select(f => new NewEntry(Id(), TimeProvider.System.GetUtcNow(), "writer", f))];
         var appended = await store.AppendAsync(unit, known?.LastNumber ?? 0, entries, CancellationToken.None);
-        foreach (var e in appended.Written) Acknowledged.Say($"entry {unit} {e.Id} {e.Number.ToString(CultureInfo.InvariantCulture)}");
+        foreach (var e in appended.Written)
+            Acknowledged.Say($"entry {unit} {e.Id} {e.Number.ToString(CultureInfo.InvariantCulture)}");
     }
 
     private async Task<Fact> PhotoAsync()
@@ -38,7 +43,12 @@ internal sealed class Writer(Store store, int seed, int writer)
         random.NextBytes(bytes);
         picture.CopyTo(bytes, 0);
         using var content = new MemoryStream(bytes);
-        var kept = await store.Photos.KeepAsync(content, 1_000_000, TimeProvider.System.GetUtcNow(), CancellationToken.None);
+        var kept = await store.Photos.KeepAsync(
+            content,
+            1_000_000,
+            TimeProvider.System.GetUtcNow(),
+            CancellationToken.None
+        );
         Acknowledged.Say($"photo {kept.Hash}");
         return new PhotoAdded(kept.Hash, "", "");
     }

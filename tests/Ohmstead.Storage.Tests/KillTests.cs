@@ -33,7 +33,8 @@ public sealed class KillTests : IDisposable
             // Now and then a new folder, so that some kills fall into the making of the tables.
             if (kill % 8 == 0)
             {
-                if (Directory.Exists(data)) Directory.Delete(data, recursive: true);
+                if (Directory.Exists(data))
+                    Directory.Delete(data, recursive: true);
                 entries.Clear();
                 photos.Clear();
             }
@@ -42,40 +43,68 @@ public sealed class KillTests : IDisposable
             await RunAndKillAsync(data, seed + kill, wait, fromStart: kill % 4 == 0);
             await LookAsync(data, kill % 8 == 7 || kill == kills - 1);
         }
-        TestContext.Current.SendDiagnosticMessage("{0} kills, {1} entries and {2} photos acknowledged", kills, allEntries, allPhotos);
+        TestContext.Current.SendDiagnosticMessage(
+            "{0} kills, {1} entries and {2} photos acknowledged",
+            kills,
+            allEntries,
+            allPhotos
+        );
         Assert.True(allEntries >= kills && allPhotos > 0, "too little was acknowledged: the test saw nothing");
     }
 
     private async Task RunAndKillAsync(string data, int seed, TimeSpan wait, bool fromStart)
     {
-        var program = AppContext.BaseDirectory.Replace("Ohmstead.Storage.Tests", "Ohmstead.Storage.Killed", StringComparison.Ordinal);
+        var program = AppContext.BaseDirectory.Replace(
+            "Ohmstead.Storage.Tests",
+            "Ohmstead.Storage.Killed",
+            StringComparison.Ordinal
+        );
         var start = new ProcessStartInfo("dotnet") { RedirectStandardOutput = true };
-        foreach (var a in (string[])[Path.Combine(program, "Ohmstead.Storage.Killed.dll"), data, seed.ToString(CultureInfo.InvariantCulture)]) start.ArgumentList.Add(a);
+        foreach (
+            var a in (string[])
+                [
+                    Path.Combine(program, "Ohmstead.Storage.Killed.dll"),
+                    data,
+                    seed.ToString(CultureInfo.InvariantCulture),
+                ]
+        )
+            start.ArgumentList.Add(a);
         using var process = Process.Start(start)!;
         var lines = new ConcurrentQueue<string>();
         var isWriting = new TaskCompletionSource();
-        var reading = Task.Run(async () =>
-        {
-            while (await process.StandardOutput.ReadLineAsync(CancellationToken.None) is { } line)
+        var reading = Task.Run(
+            async () =>
             {
-                lines.Enqueue(line);
-                if (line.StartsWith("entry", StringComparison.Ordinal)) isWriting.TrySetResult();
-            }
-            isWriting.TrySetResult();
-        }, Stop);
-        if (!fromStart) await isWriting.Task.WaitAsync(TimeSpan.FromSeconds(60), Stop);
+                while (await process.StandardOutput.ReadLineAsync(CancellationToken.None) is { } line)
+                {
+                    lines.Enqueue(line);
+                    if (line.StartsWith("entry", StringComparison.Ordinal))
+                        isWriting.TrySetResult();
+                }
+                isWriting.TrySetResult();
+            },
+            Stop
+        );
+        if (!fromStart)
+            await isWriting.Task.WaitAsync(TimeSpan.FromSeconds(60), Stop);
         await Task.Delay(wait, Stop);
         Assert.False(process.HasExited, "the writer ended by itself");
         process.Kill();
         await process.WaitForExitAsync(Stop);
         await reading;
-        foreach (var line in lines.Where(l => l.EndsWith(" ok", StringComparison.Ordinal))) Remember(line.Split(' '));
+        foreach (var line in lines.Where(l => l.EndsWith(" ok", StringComparison.Ordinal)))
+            Remember(line.Split(' '));
     }
 
     private void Remember(string[] said)
     {
-        if (said[0] == "entry" && entries.Add((Guid.Parse(said[1]), Guid.Parse(said[2]), int.Parse(said[3], CultureInfo.InvariantCulture)))) allEntries++;
-        if (said[0] == "photo" && photos.Add(said[1])) allPhotos++;
+        if (
+            said[0] == "entry"
+            && entries.Add((Guid.Parse(said[1]), Guid.Parse(said[2]), int.Parse(said[3], CultureInfo.InvariantCulture)))
+        )
+            allEntries++;
+        if (said[0] == "photo" && photos.Add(said[1]))
+            allPhotos++;
     }
 
     private async Task LookAsync(string data, bool withPhotos)
@@ -89,7 +118,8 @@ public sealed class KillTests : IDisposable
             Assert.Empty(unit.Select(e => (e.Entry, e.Number)).Except(journal.Select(e => (e.Id, e.Number))));
         }
         Assert.Empty(Directory.GetFiles(Path.Combine(data, "photos", "incoming")));
-        if (!withPhotos) return;
+        if (!withPhotos)
+            return;
         foreach (var hash in photos)
         {
             await using var content = (await store.Photos.OpenAsync(hash, Stop))!.Content;

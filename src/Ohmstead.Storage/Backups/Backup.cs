@@ -13,12 +13,22 @@ public static class Backup
     /// <param name="at">Names the backup.</param>
     /// <param name="kept">How many are kept, the newest; at least 1.</param>
     /// <exception cref="StoreUnusable">There is no workshop in <paramref name="data"/>, or <paramref name="to"/> cannot be used.</exception>
-    public static async Task<BackupMade> MakeAsync(string data, string to, DateTimeOffset at, int kept, CancellationToken cancel)
+    public static async Task<BackupMade> MakeAsync(
+        string data,
+        string to,
+        DateTimeOffset at,
+        int kept,
+        CancellationToken cancel
+    )
     {
         (data, to) = (Path.GetFullPath(data), Path.GetFullPath(to));
         var database = Path.Combine(data, SqliteFile.Name);
-        if (!File.Exists(database)) throw new StoreUnusable($"{data} holds no workshop ({SqliteFile.Name} is not there); name the data folder with --data");
-        if (data == to) throw new StoreUnusable($"{to} is the data folder itself; name another folder, best on another disk");
+        if (!File.Exists(database))
+            throw new StoreUnusable(
+                $"{data} holds no workshop ({SqliteFile.Name} is not there); name the data folder with --data"
+            );
+        if (data == to)
+            throw new StoreUnusable($"{to} is the data folder itself; name another folder, best on another disk");
         Directory.CreateDirectory(to);
         using var mine = FolderLock.Take(to);
         var folder = new BackupFolder(to);
@@ -31,19 +41,44 @@ public static class Backup
         await File.WriteAllTextAsync(Path.Combine(part, BackupManifest.Name), manifest.Text(), cancel);
         folder.Finish(part, name);
         folder.Keep(kept);
-        return new BackupMade(folder.Of(name), manifest.Units, manifest.Entries, manifest.Photos, newPhotos, manifest.Bytes, manifest.MissingPhotos);
+        return new BackupMade(
+            folder.Of(name),
+            manifest.Units,
+            manifest.Entries,
+            manifest.Photos,
+            newPhotos,
+            manifest.Bytes,
+            manifest.MissingPhotos
+        );
     }
 
-    private static async Task<(BackupManifest Manifest, int NewPhotos)> DescribeAsync(string copy, PhotoPlaces from, PhotoPlaces to, DateTimeOffset at, CancellationToken cancel)
+    private static async Task<(BackupManifest Manifest, int NewPhotos)> DescribeAsync(
+        string copy,
+        PhotoPlaces from,
+        PhotoPlaces to,
+        DateTimeOffset at,
+        CancellationToken cancel
+    )
     {
         await using var context = new WorkshopContext(SqliteFile.ReadOnlyOptions(copy));
         var photos = await context.Photos.OrderBy(p => p.Hash).Select(p => new { p.Hash, p.Bytes }).ToListAsync(cancel);
         var (missing, fresh) = (new List<string>(), 0);
         foreach (var photo in photos)
         {
-            if (to.Find(photo.Hash) is { } there && new FileInfo(there.Path).Length == photo.Bytes) continue;
-            if (from.Find(photo.Hash) is { } found && await VerifiedCopy.MakeAsync(found.Path, to.File(photo.Hash, Path.GetExtension(found.Path)), photo.Hash, cancel)) fresh++;
-            else missing.Add(photo.Hash);
+            if (to.Find(photo.Hash) is { } there && new FileInfo(there.Path).Length == photo.Bytes)
+                continue;
+            if (
+                from.Find(photo.Hash) is { } found
+                && await VerifiedCopy.MakeAsync(
+                    found.Path,
+                    to.File(photo.Hash, Path.GetExtension(found.Path)),
+                    photo.Hash,
+                    cancel
+                )
+            )
+                fresh++;
+            else
+                missing.Add(photo.Hash);
         }
         var (units, entries) = (await context.Units.CountAsync(cancel), await context.Entries.CountAsync(cancel));
         await using var bytes = File.OpenRead(copy);
@@ -57,4 +92,12 @@ public static class Backup
 /// <param name="NewPhotos">Photos that no earlier backup had.</param>
 /// <param name="DatabaseBytes">Size of the database [bytes].</param>
 /// <param name="MissingPhotos">Photos whose file is gone from the data folder, or damaged there.</param>
-public sealed record BackupMade(string Folder, int Units, int Entries, int Photos, int NewPhotos, long DatabaseBytes, IReadOnlyList<string> MissingPhotos);
+public sealed record BackupMade(
+    string Folder,
+    int Units,
+    int Entries,
+    int Photos,
+    int NewPhotos,
+    long DatabaseBytes,
+    IReadOnlyList<string> MissingPhotos
+);

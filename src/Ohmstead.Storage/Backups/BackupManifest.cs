@@ -8,7 +8,15 @@ namespace Ohmstead.Storage.Backups;
 /// <summary>What stands beside the database of a backup. The photos that belong to it are in the database.</summary>
 /// <param name="Bytes">Size of the database [bytes].</param>
 /// <param name="Sha256">Hash of the database file, lower-case hexadecimal.</param>
-internal sealed record BackupManifest(DateTimeOffset At, long Bytes, string Sha256, int Units, int Entries, int Photos, IReadOnlyList<string> MissingPhotos)
+internal sealed record BackupManifest(
+    DateTimeOffset At,
+    long Bytes,
+    string Sha256,
+    int Units,
+    int Entries,
+    int Photos,
+    IReadOnlyList<string> MissingPhotos
+)
 {
     public const string Mark = "backup/1";
     public const string Name = "manifest.json";
@@ -19,13 +27,19 @@ internal sealed record BackupManifest(DateTimeOffset At, long Bytes, string Sha2
             {
                 ohmstead = Mark,
                 at = At.UtcDateTime.ToString("O", CultureInfo.InvariantCulture),
-                database = new { file = SqliteFile.Name, bytes = Bytes, sha256 = Sha256 },
+                database = new
+                {
+                    file = SqliteFile.Name,
+                    bytes = Bytes,
+                    sha256 = Sha256,
+                },
                 units = Units,
                 entries = Entries,
                 photos = Photos,
                 missingPhotos = MissingPhotos,
             },
-            TypeSheetFile.Indented) + "\n";
+            TypeSheetFile.Indented
+        ) + "\n";
 
     /// <summary>Reads a manifest; problems are named with the file.</summary>
     public static BackupManifest? Read(string path, List<Problem> problems)
@@ -36,15 +50,29 @@ internal sealed record BackupManifest(DateTimeOffset At, long Bytes, string Sha2
             return null;
         }
         var own = new List<Problem>();
-        if (JsonCursor.TryOpen(File.ReadAllText(path, Encoding.UTF8), own, out var root) && Read(root) is { } manifest && own.Count == 0) return manifest;
+        if (
+            JsonCursor.TryOpen(File.ReadAllText(path, Encoding.UTF8), own, out var root)
+            && Read(root) is { } manifest
+            && own.Count == 0
+        )
+            return manifest;
         problems.AddRange(own.Select(p => p with { Path = $"{path}: {p.Path}" }));
         return null;
     }
 
     private static BackupManifest? Read(JsonCursor root)
     {
-        if (root.Word("ohmstead") is var mark && mark.Length > 0 && mark != Mark) root.Report("ohmstead", $"is \"{mark}\"", $"\"{Mark}\" is expected");
-        if (!DateTimeOffset.TryParse(root.Word("at"), CultureInfo.InvariantCulture, DateTimeStyles.AssumeUniversal, out var at)) root.Report("at", "is no time", "a time is expected");
+        if (root.Word("ohmstead") is var mark && mark.Length > 0 && mark != Mark)
+            root.Report("ohmstead", $"is \"{mark}\"", $"\"{Mark}\" is expected");
+        if (
+            !DateTimeOffset.TryParse(
+                root.Word("at"),
+                CultureInfo.InvariantCulture,
+                DateTimeStyles.AssumeUniversal,
+                out var at
+            )
+        )
+            root.Report("at", "is no time", "a time is expected");
         if (!root.Has("database"))
         {
             root.Report("database", "is missing", "file, bytes and sha256 of the database are required");
@@ -52,7 +80,13 @@ internal sealed record BackupManifest(DateTimeOffset At, long Bytes, string Sha2
         }
         var database = root.At("database");
         return new BackupManifest(
-            at, (long)database.Number("bytes", 0, 1e15), database.Word("sha256"), (int)root.Number("units", 0, 1e9), (int)root.Number("entries", 0, 1e9),
-            (int)root.Number("photos", 0, 1e9), root.Words("missingPhotos"));
+            at,
+            (long)database.Number("bytes", 0, 1e15),
+            database.Word("sha256"),
+            (int)root.Number("units", 0, 1e9),
+            (int)root.Number("entries", 0, 1e9),
+            (int)root.Number("photos", 0, 1e9),
+            root.Words("missingPhotos")
+        );
     }
 }

@@ -25,8 +25,10 @@ internal static class VerifiedCopy
             target.Flush(flushToDisk: true);
             hash = Convert.ToHexStringLower(sha.GetHashAndReset());
         }
-        if (hash == sha256) DurableFile.Place(part, to);
-        else File.Delete(part);
+        if (hash == sha256)
+            DurableFile.Place(part, to);
+        else
+            File.Delete(part);
         return hash == sha256;
     }
 }

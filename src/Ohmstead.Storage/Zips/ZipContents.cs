@@ -1,9 +1,14 @@
 using Ohmstead.Electrical.TypeSheets;
+using Ohmstead.Workshop.Keeping;
 
 namespace Ohmstead.Storage.Zips;
 
 /// <summary>The table of contents of a zip, held against what is really in it.</summary>
-internal sealed record ZipContents(IReadOnlyList<string> Units, IReadOnlyList<ZipDocument> Documents, IReadOnlyList<string> Photos)
+internal sealed record ZipContents(
+    IReadOnlyList<string> Units,
+    IReadOnlyList<ZipDocument> Documents,
+    IReadOnlyList<string> Photos
+)
 {
     public static async Task<ZipContents> ReadAsync(ZipReader zip, List<Problem> problems, CancellationToken cancel)
     {
@@ -17,21 +22,31 @@ internal sealed record ZipContents(IReadOnlyList<string> Units, IReadOnlyList<Zi
         var text = await zip.TextAsync(ZipNames.Contents, cancel);
         var contents = JsonCursor.TryOpen(text, own, out var root) ? await ReadAsync(root, zip, cancel) : nothing;
         problems.AddRange(own.Select(p => p with { Path = $"{ZipNames.Contents}: {p.Path}" }));
+        foreach (var document in contents.Documents)
+            problems.AddRange(
+                DocumentFile
+                    .Check(document.Kind, document.Text)
+                    .Select(p => p with { Path = $"{document.File}: {p.Path}" })
+            );
         return contents;
     }
 
     private static async Task<ZipContents> ReadAsync(JsonCursor root, ZipReader zip, CancellationToken cancel)
     {
-        if (root.Word("ohmstead") is var mark && mark.Length > 0 && mark != ZipNames.Mark) root.Report("ohmstead", $"is \"{mark}\"", $"\"{ZipNames.Mark}\" is expected");
+        if (root.Word("ohmstead") is var mark && mark.Length > 0 && mark != ZipNames.Mark)
+            root.Report("ohmstead", $"is \"{mark}\"", $"\"{ZipNames.Mark}\" is expected");
         var units = Names(root, "units", zip);
         var photos = Names(root, "photos", zip);
         var documents = new List<ZipDocument>();
         foreach (var at in root.List("documents"))
         {
-            if (!at.IsObject()) continue;
+            if (!at.IsObject())
+                continue;
             var (kind, id, file) = (at.Word("kind"), at.Word("id"), at.Word("file"));
-            if (!zip.Has(file)) at.Report("file", $"\"{file}\" is not in the zip", "every document listed must be there");
-            else documents.Add(new ZipDocument(kind, id, file, await zip.TextAsync(file, cancel)));
+            if (!zip.Has(file))
+                at.Report("file", $"\"{file}\" is not in the zip", "every document listed must be there");
+            else
+                documents.Add(new ZipDocument(kind, id, file, await zip.TextAsync(file, cancel)));
         }
         Unlisted(root, zip, "documents", documents.Select(d => d.File));
         return new ZipContents(units, documents, photos);
@@ -43,8 +58,10 @@ internal sealed record ZipContents(IReadOnlyList<string> Units, IReadOnlyList<Zi
         foreach (var at in root.List(folder, int.MaxValue))
         {
             var name = at.AsWord();
-            if (name.StartsWith(folder + "/", StringComparison.Ordinal) && zip.Has(name)) names.Add(name);
-            else if (name.Length > 0) at.Report($"\"{name}\" is not in the zip", "every file listed must be there");
+            if (name.StartsWith(folder + "/", StringComparison.Ordinal) && zip.Has(name))
+                names.Add(name);
+            else if (name.Length > 0)
+                at.Report($"\"{name}\" is not in the zip", "every file listed must be there");
         }
         Unlisted(root, zip, folder, names);
         return [.. names.Distinct()];
@@ -52,7 +69,8 @@ internal sealed record ZipContents(IReadOnlyList<string> Units, IReadOnlyList<Zi
 
     private static void Unlisted(JsonCursor root, ZipReader zip, string folder, IEnumerable<string> listed)
     {
-        foreach (var name in zip.Below(folder).Except(listed).Take(20)) root.Report(folder, $"does not list {name}", "every file of the zip must be listed");
+        foreach (var name in zip.Below(folder).Except(listed).Take(20))
+            root.Report(folder, $"does not list {name}", "every file of the zip must be listed");
     }
 }
 

@@ -13,25 +13,45 @@ public static class ZipIn
     /// <summary>Reads a zip and keeps what is new in it.</summary>
     /// <param name="from">The zip; it must be able to seek.</param>
     /// <param name="at">When documents count as saved, and photos as kept.</param>
-    public static async Task<ZipTaken> TakeAsync(Stream from, IStore store, IPhotos photos, DateTimeOffset at, ZipLimits limits, CancellationToken cancel)
+    public static async Task<ZipTaken> TakeAsync(
+        Stream from,
+        IStore store,
+        IPhotos photos,
+        DateTimeOffset at,
+        ZipLimits limits,
+        CancellationToken cancel
+    )
     {
         var problems = new List<Problem>();
         using var zip = ZipReader.Open(from, limits, problems);
-        if (zip is null || problems.Count > 0) return ZipTaken.Refused(problems);
+        if (zip is null || problems.Count > 0)
+            return ZipTaken.Refused(problems);
         var contents = await ZipContents.ReadAsync(zip, problems, cancel);
         var journals = new List<UnitEntries>();
         foreach (var name in contents.Units)
-            if (await JournalAsync(zip, name, problems, cancel) is { } journal) journals.Add(journal);
-        foreach (var name in contents.Photos) await zip.PhotoAsync(name, cancel);
+            if (await JournalAsync(zip, name, problems, cancel) is { } journal)
+                journals.Add(journal);
+        foreach (var name in contents.Photos)
+            await zip.PhotoAsync(name, cancel);
         CheckIds(journals, problems);
-        return problems.Count > 0 ? ZipTaken.Refused(problems) : await KeepAsync(zip, contents, journals, store, photos, at, limits, cancel);
+        return problems.Count > 0
+            ? ZipTaken.Refused(problems)
+            : await KeepAsync(zip, contents, journals, store, photos, at, limits, cancel);
     }
 
-    private static async Task<UnitEntries?> JournalAsync(ZipReader zip, string name, List<Problem> problems, CancellationToken cancel)
+    private static async Task<UnitEntries?> JournalAsync(
+        ZipReader zip,
+        string name,
+        List<Problem> problems,
+        CancellationToken cancel
+    )
     {
         var read = JournalFile.Read(await zip.TextAsync(name, cancel));
         problems.AddRange(read.Problems.Take(20).Select(p => p with { Path = $"{name}: {p.Path}" }));
-        if (read.Value is { } unit && ZipNames.Unit(unit.UnitId) != name) problems.Add(new Problem($"{name}: $.unit", "is another unit than the file's name says", "both must agree"));
+        if (read.Value is { } unit && ZipNames.Unit(unit.UnitId) != name)
+            problems.Add(
+                new Problem($"{name}: $.unit", "is another unit than the file's name says", "both must agree")
+            );
         return read.Value;
     }
 
@@ -39,11 +59,26 @@ public static class ZipIn
     {
         var seen = new HashSet<Guid>();
         foreach (var unit in journals)
-            if (unit.Entries.Any(e => !seen.Add(e.Id))) problems.Add(new Problem(ZipNames.Unit(unit.UnitId), "holds an entry that stands in another unit too", "every entry has an id of its own"));
+            if (unit.Entries.Any(e => !seen.Add(e.Id)))
+                problems.Add(
+                    new Problem(
+                        ZipNames.Unit(unit.UnitId),
+                        "holds an entry that stands in another unit too",
+                        "every entry has an id of its own"
+                    )
+                );
     }
 
     private static async Task<ZipTaken> KeepAsync(
-        ZipReader zip, ZipContents contents, IReadOnlyList<UnitEntries> journals, IStore store, IPhotos photos, DateTimeOffset at, ZipLimits limits, CancellationToken cancel)
+        ZipReader zip,
+        ZipContents contents,
+        IReadOnlyList<UnitEntries> journals,
+        IStore store,
+        IPhotos photos,
+        DateTimeOffset at,
+        ZipLimits limits,
+        CancellationToken cancel
+    )
     {
         // First the photos, which harm nobody when the rest fails; then all journals in one transaction; then the documents.
         foreach (var name in contents.Photos)
@@ -55,7 +90,8 @@ public static class ZipIn
         foreach (var unit in journals)
         {
             var known = (await store.ReadAsync(unit.UnitId, cancel))?.Journal.Select(e => e.Id).ToHashSet();
-            if (known is null) newUnits++;
+            if (known is null)
+                newUnits++;
             newEntries += unit.Entries.Count(e => known?.Contains(e.Id) != true);
         }
         try
@@ -69,34 +105,61 @@ public static class ZipIn
         var told = new List<string>();
         var newDocuments = 0;
         foreach (var document in contents.Documents)
-            if (await DocumentAsync(document, store, at, told, cancel)) newDocuments++;
+            if (await DocumentAsync(document, store, at, told, cancel))
+                newDocuments++;
         await TellMissingAsync(journals, photos, told, cancel);
         return new ZipTaken([], journals.Count, newUnits, newEntries, contents.Photos.Count, newDocuments, told);
     }
 
     /// <summary>A document that is not here comes in. One that is here stays: every unit here was read by it.</summary>
-    private static async Task<bool> DocumentAsync(ZipDocument document, IStore store, DateTimeOffset at, List<string> told, CancellationToken cancel)
+    private static async Task<bool> DocumentAsync(
+        ZipDocument document,
+        IStore store,
+        DateTimeOffset at,
+        List<string> told,
+        CancellationToken cancel
+    )
     {
         var here = await store.ReadDocumentAsync(document.Kind, document.Id, cancel);
-        if (here is null) return (await store.SaveDocumentAsync(document.Kind, document.Id, 0, document.Text, at, cancel)).IsSaved;
-        if (here.Text == document.Text) return false;
-        var what = document.Kind == SheetShelf.Kind ? $"The type sheet \"{document.Id}\"" : $"The document \"{document.Id}\" ({document.Kind})";
+        if (here is null)
+            return (await store.SaveDocumentAsync(document.Kind, document.Id, 0, document.Text, at, cancel)).IsSaved;
+        if (here.Text == document.Text)
+            return false;
+        var what =
+            document.Kind == SheetShelf.Kind
+                ? $"The type sheet \"{document.Id}\""
+                : $"The document \"{document.Id}\" ({document.Kind})";
         told.Add(
             string.Create(
                 CultureInfo.InvariantCulture,
-                $"{what} differs from the one here. The one here (version {here.Version}) stays, and the units that came in go by it; the other is in the zip as {document.File}."));
+                $"{what} differs from the one here. The one here (version {here.Version}) stays, and the units that came in go by it; the other is in the zip as {document.File}."
+            )
+        );
         return false;
     }
 
-    private static async Task TellMissingAsync(IEnumerable<UnitEntries> journals, IPhotos photos, List<string> told, CancellationToken cancel)
+    private static async Task TellMissingAsync(
+        IEnumerable<UnitEntries> journals,
+        IPhotos photos,
+        List<string> told,
+        CancellationToken cancel
+    )
     {
         var missing = 0;
         foreach (var hash in journals.SelectMany(u => PhotoNames.In(u.Entries.Select(e => e.Fact))).Distinct())
         {
-            if (await photos.OpenAsync(hash, cancel) is { } photo) await photo.Content.DisposeAsync();
-            else missing++;
+            if (await photos.OpenAsync(hash, cancel) is { } photo)
+                await photo.Content.DisposeAsync();
+            else
+                missing++;
         }
-        if (missing > 0) told.Add(string.Create(CultureInfo.InvariantCulture, $"{missing} photos that entries speak of are neither in the zip nor here."));
+        if (missing > 0)
+            told.Add(
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"{missing} photos that entries speak of are neither in the zip nor here."
+                )
+            );
     }
 }
 
@@ -105,7 +168,15 @@ public static class ZipIn
 /// <param name="NewUnits">Units that were not here before.</param>
 /// <param name="NewEntries">Entries that were not here before, of new units and of known ones.</param>
 /// <param name="Told">What the person should know: sheets that differ from those here, photos that are missing.</param>
-public sealed record ZipTaken(IReadOnlyList<Problem> Problems, int Units, int NewUnits, int NewEntries, int Photos, int NewDocuments, IReadOnlyList<string> Told)
+public sealed record ZipTaken(
+    IReadOnlyList<Problem> Problems,
+    int Units,
+    int NewUnits,
+    int NewEntries,
+    int Photos,
+    int NewDocuments,
+    IReadOnlyList<string> Told
+)
 {
     internal static ZipTaken Refused(IReadOnlyList<Problem> problems) => new(problems, 0, 0, 0, 0, 0, []);
 }

@@ -5,4 +5,9 @@ namespace Ohmstead.Storage.Zips;
 /// <param name="MostTextBytes">One journal or document [bytes]; a busy journal has 1 MB.</param>
 /// <param name="MostPhotoBytes">One photo [bytes].</param>
 /// <param name="MostRatio">Unpacked size over packed, of one file and of all; journals reach some 30.</param>
-public sealed record ZipLimits(int MostFiles = 200_000, int MostTextBytes = 64_000_000, int MostPhotoBytes = 64_000_000, int MostRatio = 200);
+public sealed record ZipLimits(
+    int MostFiles = 200_000,
+    int MostTextBytes = 64_000_000,
+    int MostPhotoBytes = 64_000_000,
+    int MostRatio = 200
+);

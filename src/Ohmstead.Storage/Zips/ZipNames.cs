@@ -14,16 +14,21 @@ internal static class ZipNames
 
     public static string Unit(Guid id) => $"units/{id:D}.json";
 
-    public static string Document(int number) => string.Create(CultureInfo.InvariantCulture, $"documents/{number:D3}.json");
+    public static string Document(int number) =>
+        string.Create(CultureInfo.InvariantCulture, $"documents/{number:D3}.json");
 
-    public static string Photo(string hash, string mediaType) => $"photos/{hash}{PhotoHeader.Kinds.First(k => k.MediaType == mediaType).Extension}";
+    public static string Photo(string hash, string mediaType) =>
+        $"photos/{hash}{PhotoHeader.Kinds.First(k => k.MediaType == mediaType).Extension}";
 
     /// <summary>Why a name is refused; empty when it is one of ours.</summary>
     public static string Refused(string name)
     {
-        if (name is Contents or "units/" or "documents/" or "photos/") return "";
-        if (name.Split('/', '\\').Contains("..")) return "climbs out of the folder";
-        if (name.StartsWith('/') || name.StartsWith('\\') || name.Contains(':', StringComparison.Ordinal)) return "is an absolute path";
+        if (name is Contents or "units/" or "documents/" or "photos/")
+            return "";
+        if (name.Split('/', '\\').Contains(".."))
+            return "climbs out of the folder";
+        if (name.StartsWith('/') || name.StartsWith('\\') || name.Contains(':', StringComparison.Ordinal))
+            return "is an absolute path";
         var (folder, file) = name.Split('/') is [var first, var second] ? (first, second) : ("", "");
         var (stem, ending) = (Path.GetFileNameWithoutExtension(file), Path.GetExtension(file));
         return folder switch

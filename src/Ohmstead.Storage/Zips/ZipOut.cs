@@ -14,42 +14,71 @@ namespace Ohmstead.Storage.Zips;
 public static class ZipOut
 {
     /// <summary>Writes the whole workshop: every unit, every document as it stands now, every photo that a journal speaks of.</summary>
-    public static async Task<ZipWritten> WriteAllAsync(Stream to, IStore store, IPhotos photos, DateTimeOffset at, CancellationToken cancel)
+    public static async Task<ZipWritten> WriteAllAsync(
+        Stream to,
+        IStore store,
+        IPhotos photos,
+        DateTimeOffset at,
+        CancellationToken cancel
+    )
     {
         var cards = await store.CardsAsync(withHandedBack: true, cancel);
         var documents = new List<Document>();
-        foreach (var kind in await store.DocumentKindsAsync(cancel)) documents.AddRange(await store.DocumentsAsync(kind, cancel));
+        foreach (var kind in await store.DocumentKindsAsync(cancel))
+            documents.AddRange(await store.DocumentsAsync(kind, cancel));
         // Oldest first, so that they come in again in the order in which they were touched.
         return await WriteAsync(to, store, photos, [.. cards.Reverse().Select(c => c.Id)], documents, at, cancel);
     }
 
     /// <summary>Writes one unit, with the sheet it is read by and the shop's settings; null when there is no such unit.</summary>
-    public static async Task<ZipWritten?> WriteUnitAsync(Stream to, Guid unitId, IStore store, IPhotos photos, DateTimeOffset at, CancellationToken cancel)
+    public static async Task<ZipWritten?> WriteUnitAsync(
+        Stream to,
+        Guid unitId,
+        IStore store,
+        IPhotos photos,
+        DateTimeOffset at,
+        CancellationToken cancel
+    )
     {
-        if (await store.ReadAsync(unitId, cancel) is not { } unit) return null;
+        if (await store.ReadAsync(unitId, cancel) is not { } unit)
+            return null;
         var documents = new List<Document>();
-        if (await store.ReadDocumentAsync(SheetShelf.Kind, unit.Card.SheetId, cancel) is { } sheet) documents.Add(sheet);
-        if (await store.ReadDocumentAsync(Shop.DocumentKind, Shop.DocumentKind, cancel) is { } shop) documents.Add(shop);
+        if (await store.ReadDocumentAsync(SheetShelf.Kind, unit.Card.SheetId, cancel) is { } sheet)
+            documents.Add(sheet);
+        if (await store.ReadDocumentAsync(Shop.DocumentKind, Shop.DocumentKind, cancel) is { } shop)
+            documents.Add(shop);
         return await WriteAsync(to, store, photos, [unitId], documents, at, cancel);
     }
 
     private static async Task<ZipWritten> WriteAsync(
-        Stream to, IStore store, IPhotos photos, IReadOnlyList<Guid> units, IReadOnlyList<Document> documents, DateTimeOffset at, CancellationToken cancel)
+        Stream to,
+        IStore store,
+        IPhotos photos,
+        IReadOnlyList<Guid> units,
+        IReadOnlyList<Document> documents,
+        DateTimeOffset at,
+        CancellationToken cancel
+    )
     {
         using var zip = new ZipArchive(to, ZipArchiveMode.Create, leaveOpen: true);
         var (hashes, entries) = (new List<string>(), 0);
         foreach (var id in units)
         {
-            var unit = await store.ReadAsync(id, cancel) ?? throw new InvalidOperationException($"Unit {id} went away while it was written.");
+            var unit =
+                await store.ReadAsync(id, cancel)
+                ?? throw new InvalidOperationException($"Unit {id} went away while it was written.");
             entries += unit.Journal.Length;
             hashes.AddRange(PhotoNames.In(unit.Journal.Select(e => e.Fact)));
             await TextAsync(zip, ZipNames.Unit(id), JournalFile.Write(id, unit.Journal), at, cancel);
         }
-        for (var n = 0; n < documents.Count; n++) await TextAsync(zip, ZipNames.Document(n + 1), documents[n].Text, at, cancel);
+        for (var n = 0; n < documents.Count; n++)
+            await TextAsync(zip, ZipNames.Document(n + 1), documents[n].Text, at, cancel);
         var (kept, missing) = (new JsonArray(), new List<string>());
         foreach (var hash in hashes.Distinct())
-            if (await PhotoAsync(zip, photos, hash, at, cancel) is { } name) kept.Add((JsonNode)name);
-            else missing.Add(hash);
+            if (await PhotoAsync(zip, photos, hash, at, cancel) is { } name)
+                kept.Add((JsonNode)name);
+            else
+                missing.Add(hash);
         var contents = new JsonObject
         {
             ["ohmstead"] = ZipNames.Mark,
@@ -64,9 +93,22 @@ public static class ZipOut
     }
 
     private static JsonObject Described(Document document, string file) =>
-        new() { ["kind"] = document.Kind, ["id"] = document.Id, ["version"] = document.Version, ["at"] = document.At.UtcDateTime.ToString("O"), ["file"] = file };
+        new()
+        {
+            ["kind"] = document.Kind,
+            ["id"] = document.Id,
+            ["version"] = document.Version,
+            ["at"] = document.At.UtcDateTime.ToString("O"),
+            ["file"] = file,
+        };
 
-    private static async Task TextAsync(ZipArchive zip, string name, string text, DateTimeOffset at, CancellationToken cancel)
+    private static async Task TextAsync(
+        ZipArchive zip,
+        string name,
+        string text,
+        DateTimeOffset at,
+        CancellationToken cancel
+    )
     {
         var entry = zip.CreateEntry(name, CompressionLevel.Fastest);
         entry.LastWriteTime = at;
@@ -75,9 +117,16 @@ public static class ZipOut
     }
 
     /// <returns>The photo's name in the zip, or null when it is not there.</returns>
-    private static async Task<string?> PhotoAsync(ZipArchive zip, IPhotos photos, string hash, DateTimeOffset at, CancellationToken cancel)
+    private static async Task<string?> PhotoAsync(
+        ZipArchive zip,
+        IPhotos photos,
+        string hash,
+        DateTimeOffset at,
+        CancellationToken cancel
+    )
     {
-        if (await photos.OpenAsync(hash, cancel) is not { } photo) return null;
+        if (await photos.OpenAsync(hash, cancel) is not { } photo)
+            return null;
         await using var content = photo.Content;
         var name = ZipNames.Photo(hash, photo.MediaType);
         // Images are compressed already.

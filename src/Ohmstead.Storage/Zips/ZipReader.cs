@@ -18,10 +18,12 @@ internal sealed class ZipReader : IDisposable
     private readonly List<Problem> problems;
     private readonly Dictionary<string, ZipArchiveEntry> files = new(StringComparer.Ordinal);
 
-    private ZipReader(ZipArchive zip, ZipLimits limits, List<Problem> problems) => (this.zip, this.limits, this.problems) = (zip, limits, problems);
+    private ZipReader(ZipArchive zip, ZipLimits limits, List<Problem> problems) =>
+        (this.zip, this.limits, this.problems) = (zip, limits, problems);
 
     /// <summary>The names of the files below a folder, in the zip's order.</summary>
-    public IEnumerable<string> Below(string folder) => files.Keys.Where(n => n.StartsWith(folder + "/", StringComparison.Ordinal) && !n.EndsWith('/'));
+    public IEnumerable<string> Below(string folder) =>
+        files.Keys.Where(n => n.StartsWith(folder + "/", StringComparison.Ordinal) && !n.EndsWith('/'));
 
     public bool Has(string name) => files.ContainsKey(name);
 
@@ -36,7 +38,9 @@ internal sealed class ZipReader : IDisposable
         }
         catch (InvalidDataException)
         {
-            problems.Add(new Problem("the zip", "is no zip, or a damaged one", "a zip written by ohmstead export is expected"));
+            problems.Add(
+                new Problem("the zip", "is no zip, or a damaged one", "a zip written by ohmstead export is expected")
+            );
             return null;
         }
     }
@@ -44,7 +48,8 @@ internal sealed class ZipReader : IDisposable
     /// <summary>A text of the zip; empty, with a problem reported, when it cannot be read.</summary>
     public async Task<string> TextAsync(string name, CancellationToken cancel)
     {
-        if (await BytesAsync(name, limits.MostTextBytes, cancel) is not { } bytes) return "";
+        if (await BytesAsync(name, limits.MostTextBytes, cancel) is not { } bytes)
+            return "";
         try
         {
             return new UTF8Encoding(false, throwOnInvalidBytes: true).GetString(bytes).TrimStart('\uFEFF');
@@ -59,13 +64,23 @@ internal sealed class ZipReader : IDisposable
     /// <summary>A photo of the zip, once it is what its name says; null, with a problem reported, when it is not.</summary>
     public async Task<byte[]?> PhotoAsync(string name, CancellationToken cancel)
     {
-        if (await BytesAsync(name, limits.MostPhotoBytes, cancel) is not { } bytes) return null;
+        if (await BytesAsync(name, limits.MostPhotoBytes, cancel) is not { } bytes)
+            return null;
         var hash = Convert.ToHexStringLower(SHA256.HashData(bytes));
-        if (hash != Path.GetFileNameWithoutExtension(name)) problems.Add(new Problem(name, $"holds other bytes than its name says: their SHA-256 is {hash}", "the photo is damaged or was exchanged"));
+        if (hash != Path.GetFileNameWithoutExtension(name))
+            problems.Add(
+                new Problem(
+                    name,
+                    $"holds other bytes than its name says: their SHA-256 is {hash}",
+                    "the photo is damaged or was exchanged"
+                )
+            );
         using var content = new MemoryStream(bytes);
         var header = PhotoHeader.Read(content);
-        if (header.Refused.Length > 0) problems.Add(new Problem(name, "is refused", header.Refused));
-        else if (header.Extension != Path.GetExtension(name)) problems.Add(new Problem(name, $"is of the kind {header.MediaType}", $"it must end in {header.Extension}"));
+        if (header.Refused.Length > 0)
+            problems.Add(new Problem(name, "is refused", header.Refused));
+        else if (header.Extension != Path.GetExtension(name))
+            problems.Add(new Problem(name, $"is of the kind {header.MediaType}", $"it must end in {header.Extension}"));
         return bytes;
     }
 
@@ -74,19 +89,44 @@ internal sealed class ZipReader : IDisposable
     private void Look(long zipBytes)
     {
         if (zip.Entries.Count > limits.MostFiles)
-            problems.Add(new Problem("the zip", string.Create(CultureInfo.InvariantCulture, $"holds {zip.Entries.Count} files"), string.Create(CultureInfo.InvariantCulture, $"at most {limits.MostFiles} are taken")));
-        if (zip.Entries.Sum(e => (double)e.Length) is var all && all > FreeBytes && all > (double)limits.MostRatio * zipBytes)
-            problems.Add(new Problem("the zip", string.Create(CultureInfo.InvariantCulture, $"would unpack to {all / 1e6:F0} MB"), Tight));
+            problems.Add(
+                new Problem(
+                    "the zip",
+                    string.Create(CultureInfo.InvariantCulture, $"holds {zip.Entries.Count} files"),
+                    string.Create(CultureInfo.InvariantCulture, $"at most {limits.MostFiles} are taken")
+                )
+            );
+        if (
+            zip.Entries.Sum(e => (double)e.Length) is var all
+            && all > FreeBytes
+            && all > (double)limits.MostRatio * zipBytes
+        )
+            problems.Add(
+                new Problem(
+                    "the zip",
+                    string.Create(CultureInfo.InvariantCulture, $"would unpack to {all / 1e6:F0} MB"),
+                    Tight
+                )
+            );
         foreach (var entry in zip.Entries)
         {
             var name = entry.FullName;
-            if (ZipNames.Refused(name) is { Length: > 0 } why) problems.Add(new Problem(Shown(name), why, "only ohmstead.json, units/, documents/ and photos/ are expected"));
-            else if (!files.TryAdd(name, entry)) problems.Add(new Problem(name, "is in the zip twice", "once is expected"));
-            if (problems.Count > 100) return;
+            if (ZipNames.Refused(name) is { Length: > 0 } why)
+                problems.Add(
+                    new Problem(Shown(name), why, "only ohmstead.json, units/, documents/ and photos/ are expected")
+                );
+            else if (!files.TryAdd(name, entry))
+                problems.Add(new Problem(name, "is in the zip twice", "once is expected"));
+            if (problems.Count > 100)
+                return;
         }
     }
 
-    private string Tight => string.Create(CultureInfo.InvariantCulture, $"more than {limits.MostRatio} times its packed size: this is not what ohmstead export writes");
+    private string Tight =>
+        string.Create(
+            CultureInfo.InvariantCulture,
+            $"more than {limits.MostRatio} times its packed size: this is not what ohmstead export writes"
+        );
 
     /// <summary>Reads a file whole. What the zip says of sizes is not believed: bytes are counted as they come.</summary>
     private async Task<byte[]?> BytesAsync(string name, int mostBytes, CancellationToken cancel)
@@ -101,15 +141,28 @@ internal sealed class ZipReader : IDisposable
             while (await from.ReadAsync(part, cancel) is var count and > 0)
             {
                 bytes.Write(part, 0, count);
-                if (bytes.Length <= most) continue;
-                problems.Add(new Problem(name, string.Create(CultureInfo.InvariantCulture, $"unpacks to more than {most / 1e6:0.##} MB"), most == mostBytes ? "the most that is taken" : Tight));
+                if (bytes.Length <= most)
+                    continue;
+                problems.Add(
+                    new Problem(
+                        name,
+                        string.Create(CultureInfo.InvariantCulture, $"unpacks to more than {most / 1e6:0.##} MB"),
+                        most == mostBytes ? "the most that is taken" : Tight
+                    )
+                );
                 return null;
             }
             return bytes.ToArray();
         }
         catch (InvalidDataException)
         {
-            problems.Add(new Problem(name, "is damaged or locked with a password", "a zip written by ohmstead export is expected"));
+            problems.Add(
+                new Problem(
+                    name,
+                    "is damaged or locked with a password",
+                    "a zip written by ohmstead export is expected"
+                )
+            );
             return null;
         }
     }

@@ -1,0 +1,94 @@
+using System.CommandLine;
+using System.Globalization;
+using Ohmstead.Storage;
+using Ohmstead.Storage.Zips;
+
+namespace Ohmstead.App.Commands;
+
+/// <summary><c>export ZIP</c>: the workshop, or one unit, as plain JSON and images.</summary>
+internal static class ExportCommand
+{
+    public static Command Make()
+    {
+        var to = new Argument<string>("ZIP") { Description = "The zip to write; it must not be there yet." };
+        var unit = new Option<string?>("--unit")
+        {
+            Description = "Only this unit: its tag, or its id.",
+            HelpName = "TAG",
+        };
+        var data = DataFolder.Option();
+        var verb = new Verb(
+            "export",
+            "Write the workshop, or one unit, as a zip of plain JSON and images.",
+            "ohmstead export workshop.zip",
+            "ohmstead export 0412.zip --unit 0412 --data my-workshop"
+        )
+        {
+            to,
+            unit,
+            data,
+        };
+        verb.SetAction(
+            (parsed, cancel) =>
+                RunAsync(
+                    parsed.GetValue(data) ?? DataFolder.Usual(),
+                    parsed.GetValue(to)!,
+                    parsed.GetValue(unit),
+                    cancel
+                )
+        );
+        return verb;
+    }
+
+    private static async Task<int> RunAsync(string data, string to, string? unit, CancellationToken cancel)
+    {
+        if (File.Exists(to) || Directory.Exists(to))
+            throw new RefusedInput($"{to}: is there already; name a new file");
+        await using var store = await Store.OpenAsync(data, TimeProvider.System, cancel);
+        var id = unit is null ? (Guid?)null : await FindAsync(store, unit, cancel);
+        var part = to + ".part";
+        try
+        {
+            var written = await WriteAsync(store, id, part, cancel);
+            File.Move(part, to);
+            Console.WriteLine(
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"{to}: {written.Units} units, {written.Entries} entries, {written.Documents} sheets and settings, {written.Photos} photos"
+                )
+            );
+            foreach (var hash in written.MissingPhotos)
+                Console.Error.WriteLine($"photo {hash} is not there: the zip lacks it and says so");
+            return ExitCode.Done;
+        }
+        finally
+        {
+            File.Delete(part);
+        }
+    }
+
+    private static async Task<ZipWritten> WriteAsync(Store store, Guid? id, string part, CancellationToken cancel)
+    {
+        await using var zip = File.Create(part);
+        var at = TimeProvider.System.GetUtcNow();
+        return id is { } one
+            ? (await ZipOut.WriteUnitAsync(zip, one, store, store.Photos, at, cancel))!
+            : await ZipOut.WriteAllAsync(zip, store, store.Photos, at, cancel);
+    }
+
+    private static async Task<Guid> FindAsync(Store store, string unit, CancellationToken cancel)
+    {
+        var found = (await store.CardsAsync(withHandedBack: true, cancel))
+            .Where(c => c.Tag == unit || (Guid.TryParse(unit, out var id) && c.Id == id))
+            .Select(c => c.Id)
+            .ToList();
+        return found switch
+        {
+            [var one] => one,
+            [] => throw new RefusedInput($"--unit: no unit has the tag or id \"{unit}\""),
+            _ => throw new RefusedInput(
+                $"--unit: the tag \"{unit}\" is on several units; give an id: {string.Join(", ", found)}"
+            ),
+        };
+    }
+}

@@ -1,0 +1,57 @@
+using System.CommandLine;
+using System.Globalization;
+using Ohmstead.Storage;
+using Ohmstead.Storage.Zips;
+
+namespace Ohmstead.App.Commands;
+
+/// <summary><c>import ZIP</c>: what is new in a zip comes in; all of it is looked at first.</summary>
+internal static class ImportCommand
+{
+    public static Command Make()
+    {
+        var from = new Argument<string>("ZIP") { Description = "A zip written by ohmstead export." };
+        var data = DataFolder.Option();
+        var verb = new Verb(
+            "import",
+            "Take in units, sheets and photos from a zip; what is here already stays as it is.",
+            "ohmstead import workshop.zip",
+            "ohmstead import 0412.zip --data my-workshop"
+        )
+        {
+            from,
+            data,
+        };
+        verb.SetAction(
+            (parsed, cancel) => RunAsync(parsed.GetValue(data) ?? DataFolder.Usual(), parsed.GetValue(from)!, cancel)
+        );
+        return verb;
+    }
+
+    private static async Task<int> RunAsync(string data, string from, CancellationToken cancel)
+    {
+        if (!File.Exists(from))
+            throw new RefusedInput($"{from}: there is no such file; give the path of a zip");
+        await using var zip = File.OpenRead(from);
+        await using var store = await Store.OpenAsync(data, TimeProvider.System, cancel);
+        var taken = await ZipIn.TakeAsync(
+            zip,
+            store,
+            store.Photos,
+            TimeProvider.System.GetUtcNow(),
+            new ZipLimits(),
+            cancel
+        );
+        if (taken.Problems.Count > 0)
+            throw new RefusedInput([.. taken.Problems.Select(p => $"{from}: {p}".ReplaceLineEndings(" "))]);
+        Console.WriteLine(
+            string.Create(
+                CultureInfo.InvariantCulture,
+                $"{from}: {taken.Units} units ({taken.NewUnits} new), {taken.NewEntries} new entries, {taken.NewDocuments} new sheets and settings, {taken.Photos} photos"
+            )
+        );
+        foreach (var line in taken.Told)
+            Console.Error.WriteLine(line);
+        return ExitCode.Done;
+    }
+}

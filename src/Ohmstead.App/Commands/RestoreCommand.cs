@@ -1,0 +1,74 @@
+using System.CommandLine;
+using System.Globalization;
+using Ohmstead.Storage.Backups;
+
+namespace Ohmstead.App.Commands;
+
+/// <summary><c>restore FOLDER --data NEW</c>: a backup put back, once it was found sound.</summary>
+internal static class RestoreCommand
+{
+    public static Command Make()
+    {
+        var from = new Argument<string>("FOLDER") { Description = "Where the backups are." };
+        var data = new Option<string>("--data")
+        {
+            Description = "The new data folder; it must not hold anything.",
+            HelpName = "NEW",
+            Required = true,
+        };
+        var name = new Option<string?>("--backup")
+        {
+            Description = "Which backup; the newest unless told otherwise.",
+            HelpName = "NAME",
+        };
+        var without = new Option<bool>("--without-damaged-photos")
+        {
+            Description = "Restore the rest when photos are missing or damaged.",
+        };
+        var verb = new Verb(
+            "restore",
+            "Put a backup into a new data folder, after checking every hash and journal in it.",
+            "ohmstead restore /media/stick/ohmstead --data my-workshop",
+            "ohmstead restore /media/stick/ohmstead --data my-workshop --backup 2026-03-04T12-00-00.000Z"
+        )
+        {
+            from,
+            data,
+            name,
+            without,
+        };
+        verb.SetAction(
+            (parsed, cancel) =>
+                RunAsync(
+                    parsed.GetValue(from)!,
+                    parsed.GetValue(name),
+                    parsed.GetValue(data)!,
+                    parsed.GetValue(without),
+                    cancel
+                )
+        );
+        return verb;
+    }
+
+    private static async Task<int> RunAsync(
+        string from,
+        string? name,
+        string data,
+        bool without,
+        CancellationToken cancel
+    )
+    {
+        var restored = await Restore.RunAsync(from, name, data, without, cancel);
+        if (restored.Problems.Count > 0)
+            throw new RefusedInput([.. restored.Problems.Select(p => p.ToString())]);
+        Console.WriteLine(
+            string.Create(
+                CultureInfo.InvariantCulture,
+                $"{data}: backup {restored.Backup}, {restored.Units} units, {restored.Entries} entries, {restored.Photos} photos. Start on it with: ohmstead --data {data}"
+            )
+        );
+        foreach (var hash in restored.MissingPhotos)
+            Console.Error.WriteLine($"photo {hash} could not be brought back");
+        return ExitCode.Done;
+    }
+}
