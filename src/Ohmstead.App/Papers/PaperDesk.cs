@@ -1,9 +1,8 @@
 using System.Collections.Immutable;
+using Ohmstead.App.Screens.Readings;
 using Ohmstead.App.Web;
-using Ohmstead.Electrical.Circuits;
 using Ohmstead.Electrical.TypeSheets;
 using Ohmstead.Workshop.Papers;
-using Ohmstead.Workshop.Readings;
 using Ohmstead.Workshop.Units;
 
 namespace Ohmstead.App.Papers;
@@ -16,11 +15,13 @@ internal static class PaperDesk
 
     /// <summary>A paper as PDF; null when there is no such unit or no paper of this name.</summary>
     /// <param name="usualOnly">On the bench sheet: the usual round alone.</param>
-    public static async Task<byte[]?> MakeAsync(Bench bench, Guid unitId, string paperId, bool usualOnly)
+    public static async Task<byte[]?> MakeAsync(Bench bench, DiagnosisDesk desk, Guid unitId, string paperId, bool usualOnly)
     {
         if (paperId is not (ServiceRecord.Id or BenchSheet.Id) || await bench.ReadAsync(unitId) is not { } unit)
             return null;
-        var only = paperId == BenchSheet.Id && usualOnly ? await RoundAsync(bench, unit) : [];
+        var only = paperId == BenchSheet.Id && usualOnly && await bench.SheetAsync(unit.Card.SheetId) is { } sheet
+            ? (await desk.RoundAsync(sheet)).Select(r => r.Id).ToImmutableArray()
+            : [];
         var matter = await MatterAsync(
             bench,
             unit,
@@ -36,16 +37,6 @@ internal static class PaperDesk
         var (kind, shop) = (await bench.SheetAsync(unit.Card.SheetId), await bench.ShopAsync());
         var at = TimeZoneInfo.ConvertTime(bench.Time.GetUtcNow(), bench.Time.LocalTimeZone);
         return await Task.Run(() => MatterMaker.Make(unit, kind, shop, at, bandsOf));
-    }
-
-    private static async Task<ImmutableArray<string>> RoundAsync(Bench bench, BenchUnit unit)
-    {
-        if (await bench.SheetAsync(unit.Card.SheetId) is not { } sheet)
-            return [];
-        var meter = MeterInHand.Next(unit, await bench.ShopAsync());
-        return await Task.Run(() =>
-            UsualRound.Choose(new UnitModel(sheet), meter).Select(r => r.Id).ToImmutableArray()
-        );
     }
 
     private static async Task<Dictionary<string, byte[]>> PhotosAsync(Bench bench, IEnumerable<string> hashes)

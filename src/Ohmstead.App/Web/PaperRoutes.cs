@@ -1,4 +1,5 @@
 using Ohmstead.App.Papers;
+using Ohmstead.App.Screens.Readings;
 
 namespace Ohmstead.App.Web;
 
@@ -9,9 +10,9 @@ internal static class PaperRoutes
     public static void Map(WebApplication app) =>
         app.MapGet(
             "/units/{id:guid}/papers/{paper}.pdf",
-            async (Guid id, string paper, HttpContext context, Bench bench) =>
+            async (Guid id, string paper, HttpContext context, Bench bench, DiagnosisDesk desk) =>
             {
-                var pdf = await PaperDesk.MakeAsync(bench, id, paper, context.Request.Query.ContainsKey("round"));
+                var pdf = await PaperDesk.MakeAsync(bench, desk, id, paper, context.Request.Query.ContainsKey("round"));
                 // Shown in the browser, not saved: it is printed from there.
                 return pdf is null ? Results.NotFound() : Results.Bytes(pdf, "application/pdf");
             }
