@@ -1,3 +1,5 @@
+using Ohmstead.Electrical.TypeSheets;
+using Ohmstead.Workshop.Shops;
 using Ohmstead.Workshop.Words;
 
 namespace Ohmstead.Workshop.Papers;
@@ -40,7 +42,7 @@ internal static class RecordReadings
                 .. matter.Shop.Limits.Select(l =>
                     Row.Of(
                         l.Title,
-                        $"{ValueText.Number(l.Value)} {l.Unit}",
+                        Limit(l),
                         l.Source,
                         l.Date.Length > 0 ? l.Date : "no date"
                     )
@@ -59,6 +61,9 @@ internal static class RecordReadings
             ],
             [.. lines.Select(l => new Row([l.Title, l.Expected, l.Measured, l.Verdict], l.Weight, l.Conditions))]
         );
+
+    private static string Limit(ShopLimit limit) =>
+        limit.Unit == "Ω" ? ValueText.Of(limit.Value, Quantity.Ohms) : $"{ShopEdit.Show(limit.Value)} {limit.Unit}";
 
     private static string Meters(IEnumerable<ReadingLine> lines)
     {
