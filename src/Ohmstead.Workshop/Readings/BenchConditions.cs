@@ -16,11 +16,18 @@ public static class BenchConditions
     /// </summary>
     private const double MostLoadRatio = 2.5;
 
+    /// <summary>Farther from the sheet's volts than this it is another supply.</summary>
+    private const double MostSupplyRatio = 1.4;
+
+    /// <summary>Up to this a source is low [V] (docs/formats.md).</summary>
+    private const double LowVolts = 30;
+
     /// <summary>Above this a "load" of a sheet is the resistance of an instrument [Ω].</summary>
     private const double LeastInstrumentOhms = 1e4;
 
     /// <summary>
-    /// The state of a unit for a reading. The line's real volts take the place of the sheet's where the source is the mains; the
+    /// The state of a unit for a reading. The line's real volts take the place of the sheet's where the source is the mains, the
+    /// low supply's where it is that; the
     /// windings' temperature counts for every reading; a throttle stands where it really stands when the sheet wants it somewhere
     /// between its stops (at a stop there is nothing to guess); a load on hand takes the place of one about as large.
     /// </summary>
@@ -29,7 +36,7 @@ public static class BenchConditions
     {
         var sheet = model.Sheet;
         var state = spec.State with { Celsius = bench.Celsius ?? spec.State.Celsius };
-        if (IsOnMains(sheet, spec) && bench.SupplyVolts is { } volts)
+        if (SourceVolts(sheet, spec, bench) is { } volts)
             state = state with { Source = state.Source! with { Volts = volts } };
         foreach (var (control, position) in spec.State.Controls)
             if (IsBetweenStops(sheet, control, position) && bench.Throttles.TryGetValue(control, out var at))
@@ -66,6 +73,21 @@ public static class BenchConditions
 
     /// <summary>A place on a throttle's way from percent [0..1].</summary>
     public static double ShareOf(double percent) => percent / 100;
+
+    /// <summary>True when the reading is fed by a low alternating voltage, whose real volts are asked for.</summary>
+    public static bool IsOnLowSupply(TypeSheet sheet, ReadingSpec spec) =>
+        spec.State.Source is { IsDirect: false, Volts: <= LowVolts } && !IsOnMains(sheet, spec);
+
+    /// <summary>What the source of a reading really gives; null where the sheet says it.</summary>
+    private static double? SourceVolts(TypeSheet sheet, ReadingSpec spec, BenchState bench)
+    {
+        if (IsOnMains(sheet, spec))
+            return bench.SupplyVolts;
+        if (!IsOnLowSupply(sheet, spec) || bench.LowVolts is not { } low)
+            return null;
+        // The volts of a 24 V supply are not meant where the sheet asks for 12.
+        return low / spec.State.Source!.Volts is < MostSupplyRatio and > 1 / MostSupplyRatio ? low : null;
+    }
 
     /// <summary>True when the reading's source is the mains: what is said of the line counts for it.</summary>
     public static bool IsOnMains(TypeSheet sheet, ReadingSpec spec) =>

@@ -16,6 +16,9 @@ public sealed record BenchState(
     double? Celsius
 )
 {
+    /// <summary>What the low-voltage supply on the plug really gives [V RMS]; null for what the sheet says.</summary>
+    public double? LowVolts { get; init; }
+
     /// <summary>Everything as the sheet says.</summary>
     public static BenchState AsSheet { get; } =
         new(null, "", "", ImmutableSortedDictionary<string, double>.Empty, null);

@@ -59,7 +59,11 @@ public static class ReadingsText
         if (shown.Why.Length > 0)
             node["why"] = shown.Why;
         var state = BenchConditions.StateOf(model, spec, fact.Bench, shop);
-        if (state.Source is { IsDirect: false } source && BenchConditions.IsOnMains(model.Sheet, spec))
+        // The line is said even where it is nominal: another line may stand at the top of the file.
+        if (
+            state.Source is { IsDirect: false } source
+            && (BenchConditions.IsOnMains(model.Sheet, spec) || source.Volts != spec.State.Source!.Volts)
+        )
             node["supplyVolts"] = source.Volts;
         if (state.Celsius != spec.State.Celsius)
             node["celsius"] = state.Celsius;

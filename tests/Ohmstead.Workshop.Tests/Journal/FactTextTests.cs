@@ -6,21 +6,26 @@ namespace Ohmstead.Workshop.Tests.Journal;
 
 public class FactTextTests
 {
-    private static readonly BenchState Bench =
-        new(118.5, "m-1", "", ImmutableSortedDictionary<string, double>.Empty.Add("throttle-left", 0.25), null);
+    private static readonly BenchState Bench = new(
+        118.5,
+        "m-1",
+        "",
+        ImmutableSortedDictionary<string, double>.Empty.Add("throttle-left", 0.25),
+        null
+    );
 
     public static TheoryData<Fact> Facts() =>
-    [
-        new TakenIn("F-1", "twin-175", "an owner", "it hums \"loudly\" <b>"),
-        new SignAnswered("hums", Answer.Unsure),
-        new ConditionNoted("cord", "cracked at the plug", Decision.Renew, ""),
-        new BenchSet(Bench),
-        new ReadingEntered("blades", Shown.Jumps(3.1, null), Bench),
-        new ReadingEntered("blades", Shown.OverRange, Bench),
-        new PartChanged("disc-left", PartChange.Renewed, null, ""),
-        new Corrected(new Guid(7, 0, 0, new byte[8]), new Noted("right")),
-        new Corrected(new Guid(7, 0, 0, new byte[8]), null),
-    ];
+        [
+            new TakenIn("F-1", "twin-175", "an owner", "it hums \"loudly\" <b>"),
+            new SignAnswered("hums", Answer.Unsure),
+            new ConditionNoted("cord", "cracked at the plug", Decision.Renew, ""),
+            new BenchSet(Bench),
+            new ReadingEntered("blades", Shown.Jumps(3.1, null), Bench),
+            new ReadingEntered("blades", Shown.OverRange, Bench),
+            new PartChanged("disc-left", PartChange.Renewed, null, ""),
+            new Corrected(new Guid(7, 0, 0, new byte[8]), new Noted("right")),
+            new Corrected(new Guid(7, 0, 0, new byte[8]), null),
+        ];
 
     [Theory]
     [MemberData(nameof(Facts))]
@@ -35,5 +40,6 @@ public class FactTextTests
     [Theory]
     [InlineData("""{"kind":"from-the-future","x":1}""")]
     [InlineData("""{"kind":"reading","shown":5}""")]
-    public void What_is_not_known_is_kept_word_for_word(string text) => Assert.Equal(text, FactText.Write(FactText.Read(text)));
+    public void What_is_not_known_is_kept_word_for_word(string text) =>
+        Assert.Equal(text, FactText.Write(FactText.Read(text)));
 }

@@ -48,6 +48,18 @@ public class ReadingsTextTests
     }
 
     [Fact]
+    public void The_low_supply_has_volts_of_its_own_where_it_is_the_one_that_the_sheet_asks_for()
+    {
+        var bench = Line with { LowVolts = 12.3 };
+        var readings = new OnTheBench()
+            .Read("low-17", 1.7, bench)
+            .Read("volts-17", 17, bench)
+            .Read("low-5", 0.6, Line with { LowVolts = 24 })
+            .Readings;
+        Assert.Equal([12.3, 118.5, 12], readings.Readings.Select(r => r.State.Source!.Volts));
+    }
+
+    [Fact]
     public void A_throttle_stands_where_it_stands_between_its_stops_and_at_a_stop_where_the_sheet_says()
     {
         var bench = Line with
