@@ -2,6 +2,7 @@ using System.Globalization;
 using Ohmstead.Perf;
 using Ohmstead.Perf.Benchmarks;
 using Ohmstead.Perf.Experiments;
+using Ohmstead.Perf.Stores;
 
 CultureInfo.CurrentCulture = CultureInfo.DefaultThreadCurrentCulture = CultureInfo.InvariantCulture;
 switch (args.FirstOrDefault())
@@ -14,13 +15,15 @@ switch (args.FirstOrDefault())
         return SimulatorRatio.Run();
     case "process":
         return ProcessFigures.Run();
+    case "store":
+        return await StoreFigures.RunAsync();
     case "page":
         return PerformancePage.Run(args[1..]);
     case "experiments":
         return ExperimentsPage.Run(RepositoryRoot.Path, args[1..]);
     default:
         Console.Error.WriteLine(
-            "usage: bench | process | scaling | ngspice-ratio | page [again] | experiments [quick] [units | diagnosis | next]"
+            "usage: bench | process | scaling | ngspice-ratio | store | page [again] | experiments [quick] [units | diagnosis | next]"
         );
         return 2;
 }

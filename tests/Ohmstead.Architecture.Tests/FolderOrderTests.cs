@@ -2,6 +2,7 @@ using ArchUnitNET.Domain;
 using ArchUnitNET.Loader;
 using ArchUnitNET.xUnitV3;
 using static ArchUnitNET.Fluent.ArchRuleDefinition;
+using Assembly = System.Reflection.Assembly;
 
 namespace Ohmstead.Architecture.Tests;
 
@@ -23,7 +24,7 @@ public class FolderOrderTests
     ];
 
     private static readonly ArchUnitNET.Domain.Architecture Built = new ArchLoader()
-        .LoadAssemblies(Repository.Electrical, Repository.App)
+        .LoadAssemblies(Repository.Electrical, Repository.Workshop, Repository.Storage, Repository.App)
         .Build();
 
     public static TheoryData<string, string> Forbidden()
@@ -63,15 +64,48 @@ public class FolderOrderTests
             .WithoutRequiringPositiveResults()
             .Check(Built);
 
-    [Fact]
-    public void Electrical_does_not_depend_on_the_app() =>
+    // Each project leans on those before it only.
+    private static readonly Assembly[] Projects =
+    [
+        Repository.Electrical,
+        Repository.Workshop,
+        Repository.Storage,
+        Repository.App,
+    ];
+
+    public static TheoryData<int, int> LaterProjects() =>
+        [
+            .. from project in Enumerable.Range(0, 4)
+            from later in Enumerable.Range(project + 1, 3 - project)
+            select (project, later),
+        ];
+
+    [Theory]
+    [MemberData(nameof(LaterProjects))]
+    public void A_project_does_not_depend_on_a_later_one(int project, int later) =>
         Types()
             .That()
-            .ResideInAssembly(Repository.Electrical)
+            .ResideInAssembly(Projects[project])
             .Should()
-            .NotDependOnAny(Types().That().ResideInAssembly(Repository.App))
+            .NotDependOnAny(Types().That().ResideInAssembly(Projects[later]))
             .WithoutRequiringPositiveResults()
             .Check(Built);
+
+    [Fact]
+    public void The_database_is_known_to_storage_alone()
+    {
+        IEnumerable<string> found =
+            from project in (Assembly[])[Repository.Electrical, Repository.Workshop, Repository.App]
+            from used in project.GetReferencedAssemblies()
+            where
+                used.Name is { } name
+                && (
+                    name.Contains("EntityFramework", StringComparison.Ordinal)
+                    || name.Contains("Sqlite", StringComparison.OrdinalIgnoreCase)
+                )
+            select $"{project.GetName().Name} uses {used.Name}";
+        Findings.None(found);
+    }
 
     [Fact]
     public void Every_folder_has_a_place_in_the_order()

@@ -3,7 +3,7 @@ using ArchUnitNET.Loader;
 
 namespace Ohmstead.Architecture.Tests;
 
-/// <summary>Electrical computes: it reads no file, opens no connection, asks no clock. The analyzer refuses the same at
+/// <summary>Electrical and Workshop compute: they read no file, open no connection, ask no clock. The analyzer refuses the same at
 /// build time; this sees what the compiler really wrote.</summary>
 public class PurityTests
 {
@@ -36,9 +36,14 @@ public class PurityTests
     ];
 
     [Fact]
-    public void Electrical_has_no_input_output_clock_or_chance_of_its_own()
+    public void Electrical_has_no_input_output_clock_or_chance_of_its_own() => IsPure(Repository.Electrical);
+
+    [Fact]
+    public void Workshop_has_no_input_output_clock_or_chance_of_its_own() => IsPure(Repository.Workshop);
+
+    private static void IsPure(System.Reflection.Assembly project)
     {
-        var built = new ArchLoader().LoadAssemblies(Repository.Electrical).Build();
+        var built = new ArchLoader().LoadAssemblies(project).Build();
         var found = new SortedSet<string>(StringComparer.Ordinal);
         foreach (var dependency in built.Types.SelectMany(type => type.Dependencies))
         {

@@ -9,6 +9,10 @@ internal static class Repository
 
     public static Assembly Electrical { get; } = Assembly.Load("Ohmstead.Electrical");
 
+    public static Assembly Workshop { get; } = Assembly.Load("Ohmstead.Workshop");
+
+    public static Assembly Storage { get; } = Assembly.Load("Ohmstead.Storage");
+
     public static Assembly App { get; } = Assembly.Load("ohmstead");
 
     /// <summary>Source files under a folder, without what a build writes; paths with forward slashes from the root.</summary>

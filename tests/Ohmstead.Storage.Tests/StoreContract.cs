@@ -48,34 +48,7 @@ public abstract class StoreContract
     {
         await using var opened = await BeginAsync();
         var unit = draft.Id();
-        Fact[] facts =
-        [
-            new TakenIn("12", "twin", "A. Brass", "hums"),
-            new CardChanged("12b", "twin", "A. Brass", "by post", "hums", "by Easter"),
-            new SignAnswered("hums", Answer.Yes),
-            new ConditionNoted("cord", "brittle", Decision.Renew, ""),
-            new DamagePinned(new string('a', 64), 0.25, 0.75, "chip"),
-            new PhotoAdded(new string('b', 64), "front", ""),
-            new BenchSet(
-                BenchState.AsSheet with
-                {
-                    SupplyVolts = 121.5,
-                    Throttles = BenchState.AsSheet.Throttles.Add("left", 0.5),
-                }
-            ),
-            new ReadingEntered("a", Shown.OverRange, BenchState.AsSheet),
-            new ReadingEntered("b", Shown.Jumps(1.5, null), BenchState.AsSheet),
-            new ReadingEntered("c", Shown.NotTaken("cannot reach"), BenchState.AsSheet),
-            new ReadingWaived("d", "no tester", "A. Brass", "looked"),
-            new FindingJudged("roller", "worn", Judgement.Confirmed, "pitted"),
-            new PartChanged("roller", PartChange.Renewed, null, "new roller"),
-            new StageClosed(Stage.Papers, true, ""),
-            new PaperMade("service-record"),
-            new Noted("ünïcode Ω µ ≥ 漢"),
-            new Corrected(draft.Id(), new Noted("right")),
-            new Corrected(draft.Id(), null),
-            new Unread("""{"kind":"of-next-year","x":[1,2]}"""),
-        ];
+        var facts = EveryKind.Facts(draft);
         await opened.Store.AppendAsync(unit, 0, [.. facts.Select(f => draft.Entry(f))], Stop);
         var told = await opened.Store.ReadAsync(unit, Stop);
         Assert.Equal(facts.Select(FactText.Write), told!.Journal.Select(e => FactText.Write(e.Fact)));

@@ -1,10 +1,13 @@
+using Ohmstead.Perf.Stores;
+
 namespace Ohmstead.Perf.Benchmarks;
 
 /// <summary>Puts the tables last measured on this machine between the marks of docs/performance.md.</summary>
 internal static class PerformancePage
 {
     private static readonly (string Name, Func<int> Measure)[] Parts =
-        [("bench", () => BenchmarkRuns.Run([])), ("process", ProcessFigures.Run), ("scaling", Scaling.Run), ("ngspice-ratio", SimulatorRatio.Run)];
+        [("bench", () => BenchmarkRuns.Run([])), ("process", ProcessFigures.Run), ("scaling", Scaling.Run), ("ngspice-ratio", SimulatorRatio.Run),
+        ("store", () => StoreFigures.RunAsync().GetAwaiter().GetResult())];
 
     /// <param name="arguments"><c>again</c> measures everything anew; otherwise only what was never measured.</param>
     public static int Run(string[] arguments)
