@@ -1,0 +1,49 @@
+namespace Ohmstead.App.Tests;
+
+/// <summary>The workshop out, in, copied and put back, as a person does it at the command line.</summary>
+public sealed class KeepingTests : IDisposable
+{
+    private readonly string folder = Directory.CreateTempSubdirectory("ohmstead-test-").FullName;
+
+    public void Dispose() => Directory.Delete(folder, recursive: true);
+
+    [Fact]
+    public void A_workshop_goes_out_and_in_and_into_a_backup_and_back()
+    {
+        var zip = Of("w.zip");
+        Assert.Contains("0 units", Done("export", zip, "--data", Of("a")), StringComparison.Ordinal);
+        Assert.Contains("0 units", Done("import", zip, "--data", Of("b")), StringComparison.Ordinal);
+        Assert.Contains("0 units", Done("backup", Of("backups"), "--data", Of("a")), StringComparison.Ordinal);
+        Assert.Contains("0 units", Done("restore", Of("backups"), "--data", Of("c")), StringComparison.Ordinal);
+        Assert.True(File.Exists(Path.Combine(Of("c"), "workshop.db")));
+        Assert.Contains("is not empty", Refused("restore", Of("backups"), "--data", Of("c")), StringComparison.Ordinal);
+        Assert.Contains("is there already", Refused("export", zip, "--data", Of("a")), StringComparison.Ordinal);
+        Assert.Contains(
+            "no unit has the tag",
+            Refused("export", Of("x.zip"), "--unit", "12", "--data", Of("a")),
+            StringComparison.Ordinal
+        );
+        Assert.Contains(
+            "is no zip",
+            Refused("import", Path.Combine(Of("a"), "workshop.db"), "--data", Of("b")),
+            StringComparison.Ordinal
+        );
+        Assert.Contains("no such file", Refused("import", Of("none.zip"), "--data", Of("b")), StringComparison.Ordinal);
+    }
+
+    private string Of(string name) => Path.Combine(folder, name);
+
+    private static string Done(params string[] arguments)
+    {
+        var (code, output, error) = Tool.Run(arguments);
+        Assert.True(code == 0 && error.Length == 0, error);
+        return output;
+    }
+
+    private static string Refused(params string[] arguments)
+    {
+        var (code, output, error) = Tool.Run(arguments);
+        Assert.Equal((2, ""), (code, output));
+        return error;
+    }
+}
