@@ -37,10 +37,13 @@ public sealed record BandPicture(
         var high = isOpen
             ? Math.Max(low * 10, expected.Quantity == Quantity.InsulationOhms ? 1e9 : 20e6)
             : expected.High;
-        return low > 0 && high / low > DecadeRatio ? Decades(low, high, value, isOpen) : Even(low, high, value, isOpen);
+        // A tester of insulation is read in decades.
+        return expected.Quantity == Quantity.InsulationOhms || (low > 0 && high / low > DecadeRatio)
+            ? Decades(Math.Max(low, 1e3), high, value, isOpen)
+            : Even(low, high, value, isOpen, expected.Quantity);
     }
 
-    private static BandPicture Even(double low, double high, double? value, bool isOpen)
+    private static BandPicture Even(double low, double high, double? value, bool isOpen, Quantity quantity)
     {
         var width = Math.Max(high - low, Math.Max(Math.Abs(high), 1e-3) * 1e-3);
         var margin = width * (1 - BandShare) / BandShare / 2;
@@ -57,7 +60,7 @@ public sealed record BandPicture(
         var step = NiceStep((to - from) / 5);
         var ticks = ImmutableArray.CreateBuilder<(double, string)>();
         for (var t = Math.Ceiling(from / step) * step; t <= to + (step * 1e-9); t += step)
-            ticks.Add((Place(t), Label(t, step)));
+            ticks.Add((Place(t), Math.Abs(to) >= 1000 ? ValueText.Read(t, quantity) : Label(t, step)));
         return new(ticks.ToImmutable(), Place(low), Place(high), value is { } w ? Place(w) : null, isOpen);
     }
 
