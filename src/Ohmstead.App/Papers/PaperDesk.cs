@@ -15,13 +15,20 @@ internal static class PaperDesk
 
     /// <summary>A paper as PDF; null when there is no such unit or no paper of this name.</summary>
     /// <param name="usualOnly">On the bench sheet: the usual round alone.</param>
-    public static async Task<byte[]?> MakeAsync(Bench bench, DiagnosisDesk desk, Guid unitId, string paperId, bool usualOnly)
+    public static async Task<byte[]?> MakeAsync(
+        Bench bench,
+        DiagnosisDesk desk,
+        Guid unitId,
+        string paperId,
+        bool usualOnly
+    )
     {
         if (paperId is not (ServiceRecord.Id or BenchSheet.Id) || await bench.ReadAsync(unitId) is not { } unit)
             return null;
-        var only = paperId == BenchSheet.Id && usualOnly && await bench.SheetAsync(unit.Card.SheetId) is { } sheet
-            ? (await desk.RoundAsync(sheet)).Select(r => r.Id).ToImmutableArray()
-            : [];
+        var only =
+            paperId == BenchSheet.Id && usualOnly && await bench.SheetAsync(unit.Card.SheetId) is { } sheet
+                ? (await desk.RoundAsync(sheet)).Select(r => r.Id).ToImmutableArray()
+                : [];
         var matter = await MatterAsync(
             bench,
             unit,

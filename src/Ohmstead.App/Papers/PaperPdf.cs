@@ -45,15 +45,12 @@ internal static class PaperPdf
         var left = room;
         for (var n = 0; n < pieces.Count; n++)
         {
-            if (pieces[n].Instead is { } others && pieces[n].Height > left)
+            while (pieces[n].Instead is { } others && HeldFrom(pieces, n) > left)
             {
                 pieces.RemoveAt(n);
                 pieces.InsertRange(n, others);
             }
-            var end = n;
-            while (end < pieces.Count - 1 && pieces[end].HoldsNext)
-                end++;
-            var held = pieces[n..(end + 1)].Sum(p => p.Height);
+            var held = HeldFrom(pieces, n);
             if (pages[^1].Count > 0 && held > left && (held <= room || pieces[n].Height > left))
             {
                 pages.Add([]);
@@ -83,6 +80,15 @@ internal static class PaperPdf
         if (pages.Count > 1 && pages[^1].Count == 0)
             pages.RemoveAt(pages.Count - 1);
         return pages;
+    }
+
+    /// <summary>Height of a piece and of those that it holds.</summary>
+    private static double HeldFrom(List<Piece> pieces, int first)
+    {
+        var end = first;
+        while (end < pieces.Count - 1 && pieces[end].HoldsNext)
+            end++;
+        return pieces[first..(end + 1)].Sum(p => p.Height);
     }
 
     private static void Draw(PdfDocument document, Sheet sheet, Paper paper, List<Piece> pieces, int number, int count)

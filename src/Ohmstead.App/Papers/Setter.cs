@@ -9,6 +9,7 @@ namespace Ohmstead.App.Papers;
 internal sealed class Setter(Pictures photos)
 {
     private const double Leading = 1.27;
+    private const double ColumnGutter = 26;
     private readonly Words type = Typeface.Get();
 
     /// <summary>The pieces of some blocks, in a column of this width.</summary>
@@ -173,24 +174,54 @@ internal sealed class Setter(Pictures photos)
         }
     }
 
+    /// <summary>
+    /// The columns in large type where they fit on what is left of the page with what follows them; else in the usual type; else
+    /// one under the other.
+    /// </summary>
     private IEnumerable<Piece> SetSides(Sides sides, double width)
     {
-        const double gutter = 26;
-        var column = (width - gutter) / 2;
-        var (left, right) = (Stack([.. Set(sides.Left, column)]), Stack([.. Set(sides.Right, column)]));
-        var height = Math.Max(left.Height, right.Height);
-        return
-        [
-            new Piece(
-                height,
-                (page, x, y) =>
-                {
-                    left.Draw(page, x, y);
-                    right.Draw(page, x + column + gutter, y);
-                },
-                Instead: [.. Set(sides.Left, width), .. Set(sides.Right, width)]
-            ),
-        ];
+        List<Piece> under = [.. Set(sides.Left, width), .. Set(sides.Right, width)];
+        var usual = Beside(Set(sides.Left, ColumnOf(width)), Set(sides.Right, ColumnOf(width)), width, under);
+        yield return Beside(
+            Set(Large(sides.Left), ColumnOf(width)),
+            Set(Large(sides.Right), ColumnOf(width)),
+            width,
+            [usual]
+        );
+    }
+
+    private static IEnumerable<Block> Large(IEnumerable<Block> blocks) =>
+        blocks.Select(b =>
+            b switch
+            {
+                Points { Size: Size.Usual } p => p with { Size = Size.Large },
+                Prose { Size: Size.Usual } p => p with { Size = Size.Large },
+                Prose { Size: Size.Small } p => p with { Size = Size.Usual },
+                Table { Size: Size.Small } t => t with { Size = Size.Usual },
+                _ => b,
+            }
+        );
+
+    private static double ColumnOf(double width) => (width - ColumnGutter) / 2;
+
+    private static Piece Beside(
+        IEnumerable<Piece> left,
+        IEnumerable<Piece> right,
+        double width,
+        IReadOnlyList<Piece> instead
+    )
+    {
+        var (one, other) = (Stack([.. left]), Stack([.. right]));
+        return new Piece(
+            Math.Max(one.Height, other.Height),
+            (page, x, y) =>
+            {
+                one.Draw(page, x, y);
+                other.Draw(page, x + ColumnOf(width) + ColumnGutter, y);
+            },
+            HoldsNext: true,
+            Instead: instead
+        );
     }
 
     private Piece SetSignatures(Signatures block, double width)
