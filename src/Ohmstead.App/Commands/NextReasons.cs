@@ -22,10 +22,12 @@ internal sealed class NextReasons
     private readonly DiagnosisResult result;
     private readonly ImmutableArray<FaultSetProbability> sets;
     private readonly HashSet<FaultMode> common;
+    private readonly Func<FaultMode, string> say;
 
-    public NextReasons(UnitModel model, UnitReadings taken, DiagnosisResult result)
+    public NextReasons(UnitModel model, UnitReadings taken, DiagnosisResult result, Func<FaultMode, string>? say = null)
     {
         (this.model, this.taken, this.result) = (model, taken, result);
+        this.say = say ?? FaultBars.Say;
         sets = [.. result.Hypotheses.Where(h => h.Probability >= LeastProbable).Take(MostSets)];
         if (sets.IsEmpty) sets = [.. result.Hypotheses.Take(1).DefaultIfEmpty(new FaultSetProbability([], 1))];
         common = [.. sets.Select(h => h.Faults.AsEnumerable()).Aggregate((a, b) => a.Intersect(b))];
@@ -60,10 +62,10 @@ internal sealed class NextReasons
     }
 
     /// <summary>The sets that hold no other of the group: with roller-2 worn named, roller-2 worn and more needs no word.</summary>
-    private static string Say(List<ImmutableArray<FaultMode>> own)
+    private string Say(List<ImmutableArray<FaultMode>> own)
     {
         var least = own.Where(a => !own.Any(b => b.Length < a.Length && b.All(a.Contains)));
-        return string.Join(" or ", least.Select(a => a.IsEmpty ? "nothing more is wrong" : string.Join(" + ", a.Select(FaultBars.Say))).Distinct(StringComparer.Ordinal));
+        return string.Join(" or ", least.Select(a => a.IsEmpty ? "nothing more is wrong" : string.Join(" + ", a.Select(say))).Distinct(StringComparer.Ordinal));
     }
 
     /// <summary>Faults, likeliest first, that would move this reading out of the band which the best set gives it.</summary>
@@ -74,7 +76,7 @@ internal sealed class NextReasons
         foreach (var f in result.Faults.Where(f => !best.Any(m => m.Element == f.Mode.Element)).Take(MostSuspects))
         {
             if (usual.Holds(Band(next, best.Add(f.Mode)).Value)) continue;
-            found.Add(FaultBars.Say(f.Mode));
+            found.Add(say(f.Mode));
             if (found.Count == MostNamed) break;
         }
         return found;

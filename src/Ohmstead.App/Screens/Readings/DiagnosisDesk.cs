@@ -10,6 +10,7 @@ using Ohmstead.Electrical.TypeSheets;
 using Ohmstead.Workshop.Findings;
 using Ohmstead.Workshop.Readings;
 using Ohmstead.Workshop.Units;
+using Ohmstead.Workshop.Words;
 
 namespace Ohmstead.App.Screens.Readings;
 
@@ -210,7 +211,7 @@ public sealed class DiagnosisDesk : IDisposable
         );
         cancel.ThrowIfCancellationRequested();
         var model = new UnitModel(own);
-        var reasons = new NextReasons(library.Model, readings, result);
+        var reasons = new NextReasons(library.Model, readings, result, m => PartNames.Fault(own, m));
         var next = result
             .Next.Where(n => n.BlockedBy.IsEmpty && n.Bits > LeastBits)
             .Select((n, place) => new NextAdvice(n, place < MostReasons ? [.. reasons.Of(n)] : []));
