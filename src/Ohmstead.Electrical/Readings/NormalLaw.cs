@@ -6,13 +6,69 @@ internal static class NormalLaw
     /// <summary>Φ(x): the chance of a standard normal value below x; absolute error below 1.2·10⁻⁷ relative to the tail.</summary>
     public static double Below(double x) => 0.5 * Erfc(-x / Math.Sqrt(2));
 
+    /// <summary>The place below which a share of the normal law lies, by Newton's method from a place near it.</summary>
+    /// <param name="share">Above 0, below 1.</param>
+    /// <param name="near">Where to begin; within about one standard deviation of the answer, on its side nearer to 0.</param>
+    public static double At(double share, double near)
+    {
+        var z = near;
+        for (var n = 0; n < 20; n++)
+        {
+            var step = (share - Below(z)) * Math.Sqrt(2 * Math.PI) * Math.Exp(z * z / 2);
+            z += step;
+            if (Math.Abs(step) < 1e-6)
+                break;
+        }
+        return z;
+    }
+
     /// <summary>Complementary error function by a Chebyshev fit (key numerical-erfc): relative error below 1.2·10⁻⁷ everywhere.</summary>
     private static double Erfc(double x)
     {
         var z = Math.Abs(x);
         var t = 1 / (1 + (0.5 * z));
-        var sum = -1.26551223 + (t * (1.00002368 + (t * (0.37409196 + (t * (0.09678418 + (t * (-0.18628806 + (t * (0.27886807
-            + (t * (-1.13520398 + (t * (1.48851587 + (t * (-0.82215223 + (t * 0.17087277)))))))))))))))));
+        var sum =
+            -1.26551223
+            + (
+                t
+                * (
+                    1.00002368
+                    + (
+                        t
+                        * (
+                            0.37409196
+                            + (
+                                t
+                                * (
+                                    0.09678418
+                                    + (
+                                        t
+                                        * (
+                                            -0.18628806
+                                            + (
+                                                t
+                                                * (
+                                                    0.27886807
+                                                    + (
+                                                        t
+                                                        * (
+                                                            -1.13520398
+                                                            + (
+                                                                t
+                                                                * (1.48851587 + (t * (-0.82215223 + (t * 0.17087277))))
+                                                            )
+                                                        )
+                                                    )
+                                                )
+                                            )
+                                        )
+                                    )
+                                )
+                            )
+                        )
+                    )
+                )
+            );
         var value = t * Math.Exp((-z * z) + sum);
         return x >= 0 ? value : 2 - value;
     }
@@ -23,7 +79,8 @@ internal static class NormalLaw
         if (curvature < 1e-3)
         {
             Span<double> logs = stackalloc double[21];
-            for (var k = 0; k <= 20; k++) logs[k] = (gradient * ((k / 20.0) - at)) - Math.Log(21);
+            for (var k = 0; k <= 20; k++)
+                logs[k] = (gradient * ((k / 20.0) - at)) - Math.Log(21);
             return Vectors.LogSum(logs);
         }
         var mean = at + (gradient / curvature);
@@ -31,7 +88,8 @@ internal static class NormalLaw
         var (low, high) = (-mean * root, (1 - mean) * root);
         // The tail that is farther out is taken from the side where it is small.
         var inside = low > 0 ? Below(-low) - Below(-high) : Below(high) - Below(low);
-        if (inside < 1e-280) return -Math.Log(1 + Math.Abs(gradient));
+        if (inside < 1e-280)
+            return -Math.Log(1 + Math.Abs(gradient));
         return (0.5 * gradient * gradient / curvature) + (0.5 * Math.Log(2 * Math.PI / curvature)) + Math.Log(inside);
     }
 }

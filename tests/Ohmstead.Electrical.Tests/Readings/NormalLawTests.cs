@@ -13,7 +13,21 @@ public class NormalLawTests
         Gen.Double[-30, 8].Sample(x => Math.Abs((NormalLaw.Below(x) / Normal.CDF(0, 1, x)) - 1) < 1e-6);
 
     [Fact]
-    public void Below_and_above_add_up_to_one() => Gen.Double[-8, 8].Sample(x => Math.Abs(NormalLaw.Below(x) + NormalLaw.Below(-x) - 1) < 2.4e-7);
+    public void Below_and_above_add_up_to_one() =>
+        Gen.Double[-8, 8].Sample(x => Math.Abs(NormalLaw.Below(x) + NormalLaw.Below(-x) - 1) < 2.4e-7);
+
+    [Theory]
+    [InlineData(0.5)]
+    [InlineData(0.6)]
+    [InlineData(0.8)]
+    [InlineData(0.975)]
+    [InlineData(0.99994)]
+    public void The_place_of_a_share_is_found_from_a_place_below_it(double share) =>
+        Assert.Equal(
+            Normal.InvCDF(0, 1, share),
+            NormalLaw.At(share, Math.Max(0, Normal.InvCDF(0, 1, share) - 1)),
+            5e-4
+        );
 
     /// <remarks>A gradient without curvature is small, because both come from the same movement of the readings.</remarks>
     [Theory]
@@ -29,7 +43,9 @@ public class NormalLawTests
     {
         double Log(double u) => (gradient * (u - at)) - (0.5 * curvature * (u - at) * (u - at));
         var most = Enumerable.Range(0, 1001).Max(k => Log(k / 1000.0));
-        var integral = Enumerable.Range(0, 200).Sum(k => GaussLegendreRule.Integrate(u => Math.Exp(Log(u) - most), k / 200.0, (k + 1) / 200.0, 10));
+        var integral = Enumerable
+            .Range(0, 200)
+            .Sum(k => GaussLegendreRule.Integrate(u => Math.Exp(Log(u) - most), k / 200.0, (k + 1) / 200.0, 10));
         Assert.Equal(most + Math.Log(integral), NormalLaw.LogIntegral(at, gradient, curvature), 0.02);
     }
 
@@ -42,8 +58,14 @@ public class NormalLawTests
         var a = (b * b.Transpose()) + (0.1 * MathNet.Numerics.LinearAlgebra.Matrix<double>.Build.DenseIdentity(n));
         var inverse = new double[n * n];
         var log = PositiveDefinite.Invert(a.ToRowMajorArray(), inverse, n);
-        var symmetric = MathNet.Numerics.LinearAlgebra.Matrix<double>.Build.Dense(n, n, (i, j) => inverse[(Math.Max(i, j) * n) + Math.Min(i, j)]);
-        Assert.True(((a * symmetric) - MathNet.Numerics.LinearAlgebra.Matrix<double>.Build.DenseIdentity(n)).L2Norm() < 1e-9);
+        var symmetric = MathNet.Numerics.LinearAlgebra.Matrix<double>.Build.Dense(
+            n,
+            n,
+            (i, j) => inverse[(Math.Max(i, j) * n) + Math.Min(i, j)]
+        );
+        Assert.True(
+            ((a * symmetric) - MathNet.Numerics.LinearAlgebra.Matrix<double>.Build.DenseIdentity(n)).L2Norm() < 1e-9
+        );
         Assert.Equal(Math.Log(a.Determinant()), log, 1e-9);
     }
 }
