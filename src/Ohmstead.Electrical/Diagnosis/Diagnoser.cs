@@ -26,7 +26,7 @@ public static class Diagnoser
         var odds = catalogue.Odds(readings.ExpectedFaults);
         var evidence = new Evidence(library, readings, options.WrongReadingChance);
         var crew = new Crew(evidence.Set, options.Threads);
-        var rows = library.Rows(evidence.Set, crew);
+        var rows = library.Rows(evidence.Set, crew, options.IsOver);
         var classes = ClassBuilder.Build(evidence, rows, odds, crew, out var still);
         var search = new Search(evidence, classes, rows, crew, options);
         var stop = search.Run();
@@ -43,7 +43,7 @@ public static class Diagnoser
             explained.Readings,
             explained.Unexplained,
             explained.IsExplained,
-            options.RankNext
+            options.RankNext && !options.IsOver()
                 ? new NextReadings(library, readings, marginals, evidence, still, odds, options).Rank()
                 : [],
             new SearchEffort(search.Known.Count, search.Expanded, crew.Solved, stop)

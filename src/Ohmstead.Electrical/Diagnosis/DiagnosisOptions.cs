@@ -36,11 +36,20 @@ public sealed record DiagnosisOptions
     /// <summary>True when the time is up; asked between expansions, once there were <see cref="LeastExpanded"/>. The clock belongs to the caller.</summary>
     public Func<bool> IsTimeUp { get; init; } = () => false;
 
+    /// <summary>
+    /// True when it must come to an end at once: asked everywhere, also while the readings of a large sheet are still being worked
+    /// out. What was not looked at by then keeps its own chance.
+    /// </summary>
+    public Func<bool> IsOverdue { get; init; } = () => false;
+
     /// <summary>Told the share done [0..1] and the best set's number of faults.</summary>
     public Action<double>? Progress { get; init; }
 
     /// <summary>Stops the search early; what was found so far is returned.</summary>
     public CancellationToken Cancellation { get; init; }
+
+    /// <summary>The caller does not want to wait any longer.</summary>
+    internal bool IsOver() => Cancellation.IsCancellationRequested || IsOverdue();
 
     /// <summary>Threads used.</summary>
     public int Threads { get; init; } = 2;

@@ -21,7 +21,12 @@ internal sealed class Evidence
         Taken = [.. readings.Readings.Where(r => r.IsTaken)];
         Set = new ReadingSet(library.Model, library.Catalogue, Taken.Select(t => (t.Spec, t.State)), readings.Meter);
         numeric = [.. Places(Outcome.Value)];
-        measured = [.. Taken.Select((t, n) => Set.Errors[n].ToScale(t.Value))];
+        measured =
+        [
+            .. Taken.Select(
+                (t, n) => t.Outcome == Outcome.OverRange ? Set.OverRangeOnScale(n) : Set.Errors[n].ToScale(t.Value)
+            ),
+        ];
         logWrong = Math.Log(wrongReadingChance / ScaleWidth);
         overRange = new OverRangeReadings(Set, Places(Outcome.OverRange), logWrong);
         TellTales = new TellTales(readings.Told, Places(Outcome.Jumps));
@@ -40,7 +45,7 @@ internal sealed class Evidence
     private IEnumerable<int> Places(Outcome outcome) =>
         Enumerable.Range(0, Taken.Length).Where(n => Taken[n].Outcome == outcome);
 
-    /// <summary>The measured value on the meter's scale.</summary>
+    /// <summary>The measured value on the meter's scale; of OL, the limit.</summary>
     public double Measured(int reading) => measured[reading];
 
     /// <summary>The Gaussian around a prediction from the slopes (readings × parameters).</summary>
@@ -154,13 +159,23 @@ internal sealed class Evidence
         if (!c.Moves[reading])
             return false;
         var (low, high) = (c.Curve.Min(p => p[reading]), c.Curve.Max(p => p[reading]));
+        var wanted = measured[reading] - predicted - spread.Shift[reading];
+        return IsNear(reading, predicted + Math.Clamp(wanted, low, high), spread);
+    }
+
+    /// <summary>True when what was read is no surprise at a prediction.</summary>
+    public bool IsNear(int reading, double predicted, Spread spread)
+    {
         var at = Array.IndexOf(numeric, reading);
         if (at < 0)
-            return overRange.IsLifted(reading, predicted + high);
+            return overRange.IsLifted(reading, predicted);
         var slack = 3 * Math.Sqrt(spread.Gaussian.Covariance[(at * numeric.Length) + at]);
-        var wanted = measured[reading] - predicted - spread.Shift[reading];
-        return wanted > low - slack && wanted < high + slack;
+        return Math.Abs(measured[reading] - predicted - spread.Shift[reading]) < slack;
     }
+
+    /// <summary>Log chance that a reading which showed OL does so at a prediction.</summary>
+    public double LogOverRange(int reading, double centre, double variance) =>
+        overRange.LogChanceOf(reading, centre, variance);
 
     /// <summary>Slope of the log likelihood along a line at the prediction last judged by this worker.</summary>
     public double SlopeOfLine(ReadOnlySpan<double> low, ReadOnlySpan<double> high, Worker worker)

@@ -12,17 +12,17 @@ internal sealed class Explanation
         var spread = best.Spread ?? spreads.Of(best);
         var sound = rows.Select(r => r.Sound).ToArray();
         var soundSpread = spreads.Of(new Hypothesis([], []) { Predicted = sound });
-        var dropped = crew.One(w =>
+        var leftOut = crew.One(w =>
         {
             evidence.LogLikelihood(best.Predicted, spread, w);
-            return w.Robust.Dropped.ToArray();
+            return evidence.LeftOut(w);
         });
-        var unexplained = ImmutableArray.CreateBuilder<string>();
-        for (var k = 0; k < evidence.Numeric.Length; k++)
-            if (dropped[k]) unexplained.Add(evidence.Taken[evidence.Numeric[k]].Spec.Id);
-        Unexplained = [.. unexplained.Distinct(StringComparer.Ordinal)];
-        IsExplained = dropped.Count(d => d) <= evidence.Numeric.Length / 10;
-        Readings = [.. Enumerable.Range(0, evidence.Taken.Length).Select(r => Row(evidence, best, soundSpread, sound, r))];
+        Unexplained = [.. leftOut.Order().Select(r => evidence.Taken[r].Spec.Id).Distinct(StringComparer.Ordinal)];
+        IsExplained = leftOut.Count <= evidence.Taken.Length / 10;
+        Readings =
+        [
+            .. Enumerable.Range(0, evidence.Taken.Length).Select(r => Row(evidence, best, soundSpread, sound, r)),
+        ];
     }
 
     public ImmutableArray<ExplainedReading> Readings { get; }
@@ -40,9 +40,19 @@ internal sealed class Explanation
         var sigma = Math.Sqrt(Vectors.Dot(row, row) + (1.0 / 3));
         var expected = error.FromScale(best.Predicted[r]);
         var limit = Solution.OverRange(taken.Spec.Quantity);
-        if (expected > limit) expected = double.PositiveInfinity;
-        var at = taken.Outcome == Outcome.OverRange ? Math.Max(evidence.Set.OverRangeOnScale(r), centre[r]) : evidence.Measured(r);
+        if (expected > limit)
+            expected = double.PositiveInfinity;
+        var at =
+            taken.Outcome == Outcome.OverRange
+                ? Math.Max(evidence.Set.OverRangeOnScale(r), centre[r])
+                : evidence.Measured(r);
         double? measured = taken.Outcome == Outcome.Value ? taken.Value : null;
-        return new ExplainedReading(taken.Spec, measured, taken.Outcome == Outcome.OverRange, expected, taken.Outcome == Outcome.Jumps ? 0 : (at - centre[r] - sound.Shift[r]) / sigma);
+        return new ExplainedReading(
+            taken.Spec,
+            measured,
+            taken.Outcome == Outcome.OverRange,
+            expected,
+            taken.Outcome == Outcome.Jumps ? 0 : (at - centre[r] - sound.Shift[r]) / sigma
+        );
     }
 }

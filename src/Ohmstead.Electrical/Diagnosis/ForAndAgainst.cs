@@ -75,11 +75,12 @@ internal static class ForAndAgainst
         var row = spread.Slopes.AsSpan(r * count, count);
         var variance = Vectors.Dot(row, row) + evidence.Set.ErrorCovariance(r, r);
         var centre = predicted[r] + spread.Shift[r];
+        if (evidence.Taken[r].Outcome == Outcome.OverRange)
+            return evidence.LogOverRange(r, centre, variance);
         var right = evidence.Taken[r].Outcome switch
         {
             Outcome.Value => Math.Exp(-0.5 * Math.Pow(evidence.Measured(r) - centre, 2) / variance)
                 / Math.Sqrt(2 * Math.PI * variance),
-            Outcome.OverRange => NormalLaw.Below((centre - evidence.Set.OverRangeOnScale(r)) / Math.Sqrt(variance)),
             // A jump speaks by its cause, not by its value.
             _ => 1,
         };

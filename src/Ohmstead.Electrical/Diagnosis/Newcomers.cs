@@ -83,6 +83,26 @@ internal sealed class Newcomers(Evidence evidence)
         return child;
     }
 
+    /// <summary>Solves a set of classes without sizes, as a neighbour of another set.</summary>
+    public Hypothesis Weigh(Hypothesis from, FaultClass[] set, Worker worker)
+    {
+        var members = set.OrderBy(c => c.Number).ToArray();
+        var child = new Hypothesis(members, new double[members.Length]) { Parent = from };
+        child.Predicted = Solve(members, child.Shares, from.Predicted, null, worker);
+        child.LogFit = evidence.LogLikelihood(child.Predicted, from.Spread!, worker);
+        child.LeftOut = evidence.LeftOut(worker);
+        child.LogEvidence = child.LogFit + evidence.TellTales.Log(members);
+        return child;
+    }
+
+    /// <summary>The readings of a set at its shares, of some places only.</summary>
+    public static double[] SolveOnly(FaultClass[] set, IEnumerable<int> places, Worker worker)
+    {
+        Fault[] faults = [.. set.Select(c => c.At(c.PointShares[0]))];
+        worker.Predictor.Begin(faults);
+        return [.. places.Select(r => worker.Predictor.Scaled(r, faults))];
+    }
+
     /// <summary>
     /// The displacement along a candidate's size for ranking: what it does alone, unless the company it is in hides or changes
     /// that; one solution in the middle tells.

@@ -50,7 +50,7 @@ internal sealed class NextReadings
             readings.Meter
         );
         crew = new Crew(set, options.Threads);
-        rows = library.Rows(set, crew);
+        rows = library.Rows(set, crew, options.IsOver);
         AddScenarios(marginals, still, odds);
     }
 

@@ -19,6 +19,8 @@ public sealed class ReadingLibrary(UnitModel model, Meter meter)
 
     private readonly ConcurrentDictionary<string, ReadingRow> rows = new(StringComparer.Ordinal);
 
+    private readonly double[] ones = [.. Enumerable.Repeat(1.0, new FaultCatalogue(model).Modes.Length)];
+
     /// <summary>The unit.</summary>
     public UnitModel Model { get; } = model;
 
@@ -28,40 +30,82 @@ public sealed class ReadingLibrary(UnitModel model, Meter meter)
     /// <summary>The meter.</summary>
     public Meter Meter { get; } = meter;
 
-    /// <summary>The rows of a set of readings, worked out where they are not known yet.</summary>
-    internal ReadingRow[] Rows(ReadingSet set, Crew crew)
+    /// <summary>
+    /// The rows of a set of readings, worked out where they are not known yet. Once it is overdue, faults that are not finished
+    /// are left as if they moved nothing, the least probable first, and nothing is remembered.
+    /// </summary>
+    internal ReadingRow[] Rows(ReadingSet set, Crew crew, Func<bool> isOverdue)
     {
-        var keys = Enumerable.Range(0, set.Count).Select(r => KeyOf(set.SpecOf(r), set.Circuits[r].Usual.Conditions)).ToArray();
-        var missing = Enumerable.Range(0, keys.Length).Where(r => !rows.ContainsKey(keys[r])).DistinctBy(r => keys[r]).ToArray();
-        // Pieces of one reading and a few modes keep both threads busy to the end.
-        const int modesAtOnce = 16;
-        var chunks = ((Catalogue.Modes.Length + modesAtOnce - 1) / modesAtOnce) + 1;
-        var sound = new double[missing.Length];
-        crew.Each(missing.Length, (m, worker) =>
-        {
-            worker.Predictor.Begin([]);
-            sound[m] = worker.Predictor.Scaled(missing[m], []);
-        });
-        var curves = missing.Select(_ => new double[]?[Catalogue.Modes.Length]).ToArray();
-        var slopes = missing.Select(_ => new double[Model.Parameters.Length]).ToArray();
-        var shifts = new double[missing.Length];
-        crew.Each(missing.Length * chunks, (piece, worker) =>
-        {
-            var (m, chunk) = (piece / chunks, piece % chunks);
-            if (chunk == 0)
+        var keys = Enumerable
+            .Range(0, set.Count)
+            .Select(r => KeyOf(set.SpecOf(r), set.Circuits[r].Usual.Conditions))
+            .ToArray();
+        var missing = Enumerable
+            .Range(0, keys.Length)
+            .Where(r => !rows.ContainsKey(keys[r]))
+            .DistinctBy(r => keys[r])
+            .ToArray();
+        var made = missing
+            .Select(_ => new ReadingRow(new double[Model.Parameters.Length], new double[]?[Catalogue.Modes.Length]))
+            .ToArray();
+        var isWhole = Fill(made, missing, crew, isOverdue);
+        var found = missing
+            .Select((r, m) => (Key: keys[r], Row: made[m]))
+            .ToDictionary(p => p.Key, p => p.Row, StringComparer.Ordinal);
+        if (isWhole)
+            foreach (var (key, row) in found)
+                rows[key] = row;
+        return [.. keys.Select(k => found.TryGetValue(k, out var row) ? row : rows[k])];
+    }
+
+    private bool Fill(ReadingRow[] made, int[] readings, Crew crew, Func<bool> isOverdue)
+    {
+        crew.Each(
+            made.Length,
+            (m, worker) =>
             {
-                var all = new bool[Model.Parameters.Length];
-                Array.Fill(all, true);
-                var bends = new double[all.Length];
-                worker.Predictor.SlopesOf(missing[m], [], sound[m], all, slopes[m], bends);
-                shifts[m] = bends.Sum();
-                return;
+                worker.Predictor.Begin([]);
+                made[m].Sound = worker.Predictor.Scaled(readings[m], []);
             }
-            for (var n = (chunk - 1) * modesAtOnce; n < Math.Min(chunk * modesAtOnce, Catalogue.Modes.Length); n++)
-                curves[m][n] = CurveOf(new FaultClass(0, [Catalogue.Modes[n]], [.. Catalogue.Modes.Select(_ => 1.0)], Catalogue.ElementOf), missing[m], sound[m], worker);
-        });
-        for (var m = 0; m < missing.Length; m++) rows[keys[missing[m]]] = new ReadingRow(sound[m], slopes[m], shifts[m], curves[m]);
-        return [.. keys.Select(k => rows[k])];
+        );
+        // Pieces of one reading and a few modes keep all threads busy to the end; the likelier faults come first.
+        const int modesAtOnce = 16;
+        var odds = Catalogue.Odds(null);
+        var chunks = Catalogue
+            .Modes.OrderByDescending(m => odds[m.Number])
+            .ThenBy(m => m.Number)
+            .Chunk(modesAtOnce)
+            .ToArray();
+        var isCut = new bool[chunks.Length];
+        crew.Each(
+            made.Length * (chunks.Length + 1),
+            (piece, worker) =>
+            {
+                var (chunk, m) = ((piece / made.Length) - 1, piece % made.Length);
+                if (chunk < 0)
+                    FillSlopes(made[m], readings[m], worker);
+                else if (isCut[chunk] || isOverdue())
+                    isCut[chunk] = true;
+                else
+                    foreach (var mode in chunks[chunk])
+                        made[m].Curves[mode.Number] = CurveOf(Alone(mode), readings[m], made[m].Sound, worker);
+            }
+        );
+        foreach (var mode in chunks.Where((_, n) => isCut[n]).SelectMany(c => c))
+        foreach (var row in made)
+            row.Curves[mode.Number] = null;
+        return !isCut.Contains(true);
+    }
+
+    private FaultClass Alone(FaultMode mode) => new(0, [mode], ones, Catalogue.ElementOf);
+
+    private void FillSlopes(ReadingRow row, int reading, Worker worker)
+    {
+        var all = new bool[Model.Parameters.Length];
+        Array.Fill(all, true);
+        var bends = new double[all.Length];
+        worker.Predictor.SlopesOf(reading, [], row.Sound, all, row.Slopes, bends);
+        row.Shift = bends.Sum();
     }
 
     /// <summary>The displacement of a reading at the points of a class's size; null when the ends and the middle move nothing.</summary>
@@ -70,10 +114,13 @@ public sealed class ReadingLibrary(UnitModel model, Meter meter)
         var curve = new double[c.PointShares.Length];
         var last = curve.Length - 1;
         var moves = false;
-        foreach (var k in (ReadOnlySpan<int>)[0, last / 2, last]) moves |= Math.Abs(curve[k] = Point(c, k, reading, sound, worker)) > LeastMove;
-        if (!moves) return null;
+        foreach (var k in (ReadOnlySpan<int>)[0, last / 2, last])
+            moves |= Math.Abs(curve[k] = Point(c, k, reading, sound, worker)) > LeastMove;
+        if (!moves)
+            return null;
         for (var k = 1; k < last; k++)
-            if (k != last / 2) curve[k] = Point(c, k, reading, sound, worker);
+            if (k != last / 2)
+                curve[k] = Point(c, k, reading, sound, worker);
         return curve;
     }
 
@@ -88,7 +135,8 @@ public sealed class ReadingLibrary(UnitModel model, Meter meter)
     {
         var key = new StringBuilder(spec.Id);
         void Add(double v) => key.Append('|').Append(v.ToString("R", CultureInfo.InvariantCulture));
-        if (state.Source is { } s) Add(s.Volts);
+        if (state.Source is { } s)
+            Add(s.Volts);
         Add(state.Celsius);
         foreach (var (id, p) in state.Controls.OrderBy(c => c.Key, StringComparer.Ordinal))
         {

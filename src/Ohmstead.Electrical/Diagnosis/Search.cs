@@ -49,6 +49,8 @@ internal sealed class Search
         {
             if (options.Cancellation.IsCancellationRequested)
                 return SearchStop.Cancelled;
+            if (options.IsOverdue())
+                return SearchStop.TimeUp;
             if (Expanded >= options.LeastExpanded && options.IsTimeUp())
                 return SearchStop.TimeUp;
             if (Expanded >= options.MostExpanded)
@@ -101,10 +103,12 @@ internal sealed class Search
             return 0;
         });
         TryAdditions(h);
-        var best = known.Values.Max(k => k.LogPosterior);
-        if (h.Classes.Length == 0 || h.LogPosterior < best - options.Margin)
+        if (options.IsOver())
             return;
-        TryExchanges(h);
+        if (h.Classes.Length == 0)
+            TryBreaks(h);
+        else if (h.LogPosterior > known.Values.Max(k => k.LogPosterior) - options.Margin)
+            TryExchanges(h);
     }
 
     private void TryAdditions(Hypothesis h)
@@ -122,6 +126,10 @@ internal sealed class Search
                 var c = classes[n];
                 if (!Newcomers.CanAdd(h.Classes, c))
                     return;
+                // What is not looked at any more joins with its own chance.
+                h.AddLogOdds[n] = c.LogOdds;
+                if (options.IsOver())
+                    return;
                 curves[n] = newcomers.CandidateCurve(place, c, true, worker);
                 var log = SizeIntegral.Log(
                     SizeIntegral.Coarse,
@@ -138,6 +146,8 @@ internal sealed class Search
                     log - place.LogFit + c.LogOdds + evidence.TellTales.Log([.. h.Classes, c]) - place.LogTold;
             }
         );
+        if (options.IsOver())
+            return;
         var chosen = Best(h.AddLogOdds, options.ExactAdditions, double.NegativeInfinity).Union(Explaining(h)).ToArray();
         var children = new Hypothesis?[chosen.Length];
         crew.Each(
@@ -187,6 +197,19 @@ internal sealed class Search
             yield return n;
     }
 
+    /// <summary>A path that is open although two ways lead through it: both must be broken, and neither alone shows it.</summary>
+    private void TryBreaks(Hypothesis sound)
+    {
+        var pairs = PairedBreaks.Of(sound, classes, evidence, crew, options);
+        var found = new Hypothesis[pairs.Length];
+        crew.Each(
+            pairs.Length,
+            (n, worker) => found[n] = newcomers.Weigh(sound, [pairs[n].First, pairs[n].Second], worker)
+        );
+        foreach (var child in found)
+            Register(child);
+    }
+
     /// <summary>Without each member: alone, and with another in its place. Without each pair: with one for two.</summary>
     private void TryExchanges(Hypothesis h)
     {
@@ -197,7 +220,7 @@ internal sealed class Search
         for (var j = k + 1; j < h.Classes.Length; j++)
             holes.Add([k, j]);
         var found = new List<Hypothesis>[holes.Count];
-        crew.Each(holes.Count, (n, worker) => found[n] = Exchange(h, holes[n], worker));
+        crew.Each(holes.Count, (n, worker) => found[n] = options.IsOver() ? [] : Exchange(h, holes[n], worker));
         foreach (var child in found.SelectMany(f => f))
             Register(child);
     }
