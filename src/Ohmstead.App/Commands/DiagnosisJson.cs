@@ -42,7 +42,7 @@ internal static class DiagnosisJson
             ["minutes"] = n.Minutes,
             ["blockedBy"] = Output.Words(n.BlockedBy),
         })]),
-        ["waived"] = new JsonArray([.. taken.Readings.Where(t => t.WaivedBy.Length > 0).Select(t => new JsonObject { ["id"] = t.Spec.Id, ["by"] = t.WaivedBy, ["why"] = t.Why })]),
+        ["waived"] = new JsonArray([.. taken.Readings.Where(t => t.WaivedBy.Length > 0).Select(t => new JsonObject { ["id"] = t.Spec.Id, ["by"] = t.WaivedBy, ["why"] = t.Why, ["instead"] = t.Instead })]),
         ["search"] = new JsonObject
         {
             ["stopped"] = r.Effort.Stop.ToString().ToLowerInvariant(),

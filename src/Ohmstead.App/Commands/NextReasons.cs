@@ -47,9 +47,9 @@ internal sealed class NextReasons
     /// The probable sets in groups whose bands on this reading lie apart, from the highest value down; of each set what it
     /// does not share with all others.
     /// </summary>
-    private List<(ExpectedBand Band, List<ImmutableArray<FaultMode>> Own)> Groups(NextReading next)
+    private List<(Expectation Band, List<ImmutableArray<FaultMode>> Own)> Groups(NextReading next)
     {
-        var groups = new List<(ExpectedBand Band, List<ImmutableArray<FaultMode>> Own)>();
+        var groups = new List<(Expectation Band, List<ImmutableArray<FaultMode>> Own)>();
         foreach (var set in sets)
         {
             var band = Band(next, set.Faults);
@@ -69,7 +69,7 @@ internal sealed class NextReasons
     }
 
     /// <summary>Faults, likeliest first, that would move this reading out of the band which the best set gives it.</summary>
-    private List<string> Suspects(NextReading next, ExpectedBand usual)
+    private List<string> Suspects(NextReading next, Expectation usual)
     {
         var found = new List<string>();
         var best = sets[0].Faults;
@@ -82,11 +82,11 @@ internal sealed class NextReasons
         return found;
     }
 
-    private ExpectedBand Band(NextReading next, ImmutableArray<FaultMode> faults)
+    private Expectation Band(NextReading next, ImmutableArray<FaultMode> faults)
     {
         var sized = faults.Select(m => new AssumedFault(m, SizeOf(m))).ToImmutableArray();
         var predicted = Prediction.Run(model, [(next.Spec, taken.StateOf(model.Sheet, next.Spec))], sized, taken.Meter.IsAveraging);
-        return ExpectedBand.Of(predicted[0], taken.Meter.For(next.Spec.Quantity));
+        return Expectation.Of(predicted[0], taken.Meter.For(next.Spec.Quantity));
     }
 
     private double SizeOf(FaultMode m) => result.Faults.First(f => f.Mode == m).Size ?? m.MiddleSize;

@@ -14,6 +14,8 @@ internal static class ReadingTable
 
     private const string Little = "a little";
 
+    private const string NotJudged = "not judged: rectified";
+
     public static void Print(UnitModel model, UnitReadings taken, DiagnosisResult result)
     {
         var measured = taken.Readings.Where(r => r.IsTaken).ToList();
@@ -23,7 +25,7 @@ internal static class ReadingTable
             Console.WriteLine(Style.Heading($"  {"reading",-21} {"measured",-11} {"sound units",-17} {"verdict",-26} faults give"));
             for (var n = 0; n < measured.Count; n++)
             {
-                var band = ExpectedBand.Of(sound[n], taken.Meter.For(measured[n].Spec.Quantity));
+                var band = Expectation.Of(sound[n], taken.Meter.For(measured[n].Spec.Quantity));
                 Console.WriteLine(Row(measured[n], band, result.Readings[n], result.Unexplained.Contains(measured[n].Spec.Id)));
             }
         }
@@ -32,12 +34,12 @@ internal static class ReadingTable
         Console.WriteLine();
     }
 
-    private static string Row(TakenReading taken, ExpectedBand band, ExplainedReading explained, bool isUnexplained)
+    private static string Row(TakenReading taken, Expectation band, ExplainedReading explained, bool isUnexplained)
     {
         var verdict = isUnexplained ? "nothing explains it" : Verdict(taken, band, explained.Deviation);
-        var mark = verdict == "normal" || verdict.StartsWith(Little, StringComparison.Ordinal) ? ' ' : '!';
+        var mark = verdict is "normal" or NotJudged || verdict.StartsWith(Little, StringComparison.Ordinal) ? ' ' : '!';
         var quantity = taken.Spec.Quantity;
-        return $"{mark} {Shown.Fit(taken.Spec.Id, 21)} {Shown.Fit(Measured(taken), 11)} {Shown.Fit(band.ToString(), 17)} {Shown.Fit(verdict, 26)} {Shown.Value(explained.Expected, quantity)}".TrimEnd();
+        return $"{mark} {Shown.Fit(taken.Spec.Id, 21)} {Shown.Fit(Measured(taken), 11)} {Shown.Fit(Shown.Band(band.Low, band.High, band.Quantity), 17)} {Shown.Fit(verdict, 26)} {Shown.Value(explained.Expected, quantity)}".TrimEnd();
     }
 
     /// <summary>What was read, as it is entered.</summary>
@@ -48,15 +50,16 @@ internal static class ReadingTable
         _ => Shown.Read(r.Value, r.Spec.Quantity),
     };
 
-    private static string Verdict(TakenReading taken, ExpectedBand band, double deviation)
+    private static string Verdict(TakenReading taken, Expectation band, double? deviation)
     {
         if (taken.Outcome == Outcome.Jumps) return "comes and goes when moved";
-        if (taken.Outcome == Outcome.OverRange) return double.IsPositiveInfinity(band.High) ? "normal" : $"OL, expected {band}";
+        if (!band.CanJudge) return NotJudged;
+        if (taken.Outcome == Outcome.OverRange) return double.IsPositiveInfinity(band.High) ? "normal" : $"OL, expected {Shown.Band(band.Low, band.High, band.Quantity)}";
         if (band.Holds(taken.Value)) return "normal";
         if (double.IsPositiveInfinity(band.Value)) return "should be OL";
         var off = Shown.Value(Math.Abs(taken.Value - band.Value), band.Quantity);
         var side = taken.Value < band.Value ? "low" : "high";
-        return Math.Abs(deviation) < Clear ? $"{Little} {side}, by {off}" : $"{off} {side}";
+        return Math.Abs(deviation ?? 0) < Clear ? $"{Little} {side}, by {off}" : $"{off} {side}";
     }
 
     private static void NotTaken(UnitReadings taken)
@@ -64,7 +67,8 @@ internal static class ReadingTable
         foreach (var r in taken.Readings.Where(r => !r.IsTaken))
         {
             var why = r.Why.Length > 0 ? r.Why : "no reason given";
-            var waived = r.WaivedBy.Length > 0 ? $"; WAIVED by {r.WaivedBy}: what follows rests on that" : "";
+            var instead = r.Instead.Length > 0 ? $" (instead: {r.Instead})" : "";
+            var waived = r.WaivedBy.Length > 0 ? $"; WAIVED by {r.WaivedBy}{instead}: what follows rests on that" : "";
             Console.WriteLine(Shown.Wrapped(string.Create(CultureInfo.InvariantCulture, $"{r.Spec.Id} was not taken: {why}{waived}"), 2));
         }
     }

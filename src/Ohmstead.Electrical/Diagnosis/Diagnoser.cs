@@ -40,7 +40,7 @@ public static class Diagnoser
             faults,
             WholeSets.Of(marginals, catalogue, soundProbability),
             AlikeGroups.Of(classes, c => FaultTable.SizeOf(c, marginals).Share, marginals.ByClass),
-            explained.Readings,
+            UnjudgedRows.Among(explained.Readings, library, readings, marginals.Sets[0].Faults()),
             explained.Unexplained,
             explained.IsExplained,
             options.RankNext && !options.IsOver()

@@ -18,7 +18,7 @@ internal sealed class Evidence
 
     public Evidence(ReadingLibrary library, UnitReadings readings, double wrongReadingChance)
     {
-        Taken = [.. readings.Readings.Where(r => r.IsTaken)];
+        Taken = [.. readings.Readings.Where(r => r.IsTaken && Judging.CanJudge(library.Model, r.Spec, r.State))];
         Set = new ReadingSet(library.Model, library.Catalogue, Taken.Select(t => (t.Spec, t.State)), readings.Meter);
         numeric = [.. Places(Outcome.Value)];
         measured =
@@ -32,6 +32,7 @@ internal sealed class Evidence
         TellTales = new TellTales(readings.Told, Places(Outcome.Jumps));
     }
 
+    /// <summary>The readings taken that the model can judge.</summary>
     public TakenReading[] Taken { get; }
 
     public ReadingSet Set { get; }

@@ -42,7 +42,12 @@ internal sealed class NextReadings
             .Readings.Where(r => r.IsTaken || r.Why.Length > 0 || r.WaivedBy.Length > 0)
             .Select(r => r.Spec.Id)
             .ToHashSet(StringComparer.Ordinal);
-        untaken = [.. sheet.Readings.Where(r => !done.Contains(r.Id))];
+        untaken =
+        [
+            .. sheet.Readings.Where(r =>
+                !done.Contains(r.Id) && Judging.CanJudge(library.Model, r, readings.StateOf(sheet, r))
+            ),
+        ];
         set = new ReadingSet(
             library.Model,
             library.Catalogue,

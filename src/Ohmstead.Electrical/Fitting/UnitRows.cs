@@ -19,7 +19,7 @@ internal sealed class UnitRows
     public UnitRows(UnitModel model, UnitReadings readings)
     {
         this.model = model;
-        var taken = readings.Readings.Where(r => r.Outcome == Outcome.Value).ToArray();
+        var taken = readings.Readings.Where(r => r.Outcome == Outcome.Value && Judging.CanJudge(model, r.Spec, r.State)).ToArray();
         set = new ReadingSet(model, new FaultCatalogue(model), taken.Select(t => (t.Spec, t.State)), readings.Meter);
         predictor = new Predictor(set);
         measured = [.. taken.Select((t, r) => set.Errors[r].ToScale(t.Value))];

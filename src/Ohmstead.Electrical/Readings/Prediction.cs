@@ -10,7 +10,8 @@ namespace Ohmstead.Electrical.Readings;
 /// <param name="Value">In the quantity's unit; positive infinity for OL.</param>
 /// <param name="Low">Lower end of the band, the meter's error not included; positive infinity for OL.</param>
 /// <param name="High">Upper end of the band.</param>
-public sealed record PredictedReading(ReadingSpec Spec, double Value, double Low, double High);
+/// <param name="CanJudge">False when nothing may be concluded from it (<see cref="Judging"/>).</param>
+public sealed record PredictedReading(ReadingSpec Spec, double Value, double Low, double High, bool CanJudge = true);
 
 /// <summary>A fault to predict with: a size of null means any size, log-uniform over its range.</summary>
 public readonly record struct AssumedFault(FaultMode Mode, double? Size)
@@ -52,7 +53,7 @@ public static class Prediction
             var (low, high) = finder.Of(r, faults);
             var limit = Solution.OverRange(set.SpecOf(r).Quantity);
             double Shown(double v) => v > limit ? double.PositiveInfinity : v;
-            result.Add(new PredictedReading(set.SpecOf(r), Shown(value), Shown(Scale.FromScale(low)), Shown(Scale.FromScale(high))));
+            result.Add(new PredictedReading(set.SpecOf(r), Shown(value), Shown(Scale.FromScale(low)), Shown(Scale.FromScale(high)), set.CanJudge(r)));
         }
         return result.MoveToImmutable();
     }

@@ -8,12 +8,15 @@ namespace Ohmstead.Electrical.Readings;
 /// <summary>Readings of one unit under given conditions with a given meter, laid out for solving many times. Shared by threads.</summary>
 public sealed class ReadingSet
 {
+    private readonly ImmutableArray<bool> isJudged;
+
     /// <summary>Lays out the readings.</summary>
     public ReadingSet(UnitModel model, FaultCatalogue catalogue, IEnumerable<(ReadingSpec Spec, ReadingState State)> readings, Meter meter)
     {
         (Model, Catalogue) = (model, catalogue);
         Circuits = [.. readings.Select(r => new FaultedCircuits(model, r.Spec, r.State))];
         Errors = [.. Circuits.Select(c => meter.For(c.Usual.Reading.Quantity))];
+        isJudged = [.. Circuits.Select(c => Judging.CanJudge(model, c))];
     }
 
     /// <summary>The unit.</summary>
@@ -27,6 +30,9 @@ public sealed class ReadingSet
 
     /// <summary>The meter's error for each reading.</summary>
     public ImmutableArray<MeterError> Errors { get; }
+
+    /// <summary>False for a reading that is predicted and never judged (<see cref="Judging"/>).</summary>
+    public bool CanJudge(int reading) => isJudged[reading];
 
     /// <summary>Number of readings.</summary>
     public int Count => Circuits.Length;

@@ -58,8 +58,12 @@ public static class ReadingsFile
             return null;
         }
         var state = ReadState(at, sheet, spec, supplyVolts);
-        var waived = at.Has("waived") && at.At("waived").IsObject() ? at.At("waived").Word("by") : "";
-        var blank = new TakenReading(spec, Outcome.NotTaken, 0, [], at.Word("why", ""), waived, state);
+        var isWaived = at.Has("waived") && at.At("waived").IsObject();
+        var waived = isWaived ? at.At("waived").Word("by") : "";
+        var blank = new TakenReading(spec, Outcome.NotTaken, 0, [], at.Word("why", ""), waived, state)
+        {
+            Instead = isWaived ? at.At("waived").Word("instead", "") : "",
+        };
         if (!at.Element.TryGetProperty("value", out var value))
         {
             at.Report("value", "is missing", "a number, \"OL\", { \"jumps\": [ … ] } or null is required");

@@ -27,6 +27,9 @@ public enum Outcome
 public sealed record TakenReading(
     ReadingSpec Spec, Outcome Outcome, double Value, ImmutableArray<double> JumpValues, string Why, string WaivedBy, ReadingState State)
 {
+    /// <summary>What was done in place of a waived reading; may be empty.</summary>
+    public string Instead { get; init; } = "";
+
     /// <summary>True when it says something about the circuit.</summary>
     public bool IsTaken => Outcome != Outcome.NotTaken;
 }

@@ -95,17 +95,19 @@ public sealed record FindingsView(
             .ThenBy(f => f.Mode.Number)
             .Select(Tell)
             .ToImmutableArray();
-        var points = result.Readings.Select(
-            (r, n) =>
-                new ReadingPoint(
-                    r.Spec,
-                    Measured(taken[n]),
-                    r.Deviation,
-                    ValueText.Of(r.Expected, r.Spec.Quantity),
-                    result.Unexplained.Contains(r.Spec.Id),
-                    taken[n].Outcome == Outcome.Jumps
-                )
-        );
+        var points =
+            from pair in result.Readings.Zip(taken)
+            let r = pair.First
+            let deviation = r.Deviation
+            where deviation.HasValue
+            select new ReadingPoint(
+                r.Spec,
+                Measured(pair.Second),
+                deviation.GetValueOrDefault(),
+                ValueText.Of(r.Expected, r.Spec.Quantity),
+                result.Unexplained.Contains(r.Spec.Id),
+                pair.Second.Outcome == Outcome.Jumps
+            );
         return new(
             findings,
             [.. AlikeOf(model, readings, result, Tell)],

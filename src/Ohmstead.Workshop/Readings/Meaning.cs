@@ -1,3 +1,4 @@
+using Ohmstead.Electrical.Readings;
 using Ohmstead.Electrical.TypeSheets;
 using Ohmstead.Workshop.Words;
 
@@ -20,6 +21,9 @@ public enum Verdict
 
     /// <summary>It could not be taken.</summary>
     NotTaken,
+
+    /// <summary>Nothing can be concluded from it.</summary>
+    NotJudged,
 }
 
 /// <summary>What a reading says by itself, before any fault is thought of.</summary>
@@ -37,6 +41,7 @@ public sealed record Meaning(Verdict Verdict, string Words)
         {
             ShownKind.NotTaken => new(Verdict.NotTaken, shown.Why.Length > 0 ? $"not taken: {shown.Why}" : "not taken"),
             ShownKind.Jumps => new(Verdict.Jumps, "comes and goes when moved: a bad joint, wire or contact"),
+            _ when !expected.CanJudge => new(Verdict.NotJudged, "not judged: a rectifier loads the core here"),
             ShownKind.OverRange when double.IsPositiveInfinity(expected.High) => new(Verdict.Normal, "normal"),
             ShownKind.OverRange => new(Verdict.Off, $"OL: open, expected {expected.Band}"),
             _ => OfNumber(shown.Value, expected),

@@ -1,3 +1,4 @@
+using Ohmstead.Electrical.Readings;
 using Microsoft.AspNetCore.Components;
 using Microsoft.AspNetCore.Components.Web;
 using Ohmstead.Workshop.Findings;

@@ -1,9 +1,7 @@
 using Ohmstead.Electrical.Circuits;
-using Ohmstead.Electrical.Readings;
 using Ohmstead.Electrical.TypeSheets;
-using Ohmstead.Workshop.Words;
 
-namespace Ohmstead.Workshop.Readings;
+namespace Ohmstead.Electrical.Readings;
 
 /// <summary>
 /// What a meter shows on 95 % of sound units under the conditions that are really so: the band among units, widened by the
@@ -12,7 +10,8 @@ namespace Ohmstead.Workshop.Readings;
 /// <param name="Value">On the nominal unit; positive infinity for OL.</param>
 /// <param name="Low">Lower end; positive infinity for OL.</param>
 /// <param name="High">Upper end; positive infinity when OL may be shown.</param>
-public sealed record Expectation(Quantity Quantity, double Value, double Low, double High)
+/// <param name="CanJudge">False when nothing may be concluded from it (<see cref="Judging"/>).</param>
+public sealed record Expectation(Quantity Quantity, double Value, double Low, double High, bool CanJudge = true)
 {
     /// <summary>A rectangular error's standard deviation is limit/√3; 1.96 of them hold 95 % of a normal law.</summary>
     private const double LimitsIn95Percent = 1.959964 / 1.7320508;
@@ -34,12 +33,12 @@ public sealed record Expectation(Quantity Quantity, double Value, double Low, do
         if (double.IsPositiveInfinity(p.High))
             high = double.PositiveInfinity;
         // Only a direct voltage has a sign.
-        return new(quantity, p.Value + leads, quantity == Quantity.DcVolts ? low : Math.Max(low, 0), high);
+        return new(quantity, p.Value + leads, quantity == Quantity.DcVolts ? low : Math.Max(low, 0), high, p.CanJudge);
     }
 
     /// <summary>True when a value lies in the band.</summary>
     public bool Holds(double value) => value >= Low && value <= High;
 
-    /// <summary>"15.9–17.0 V", "OL".</summary>
-    public string Band => ValueText.Band(Low, High, Quantity);
+    /// <summary>True when the two bands have no value in common.</summary>
+    public bool IsApartFrom(Expectation other) => Low > other.High || other.Low > High;
 }

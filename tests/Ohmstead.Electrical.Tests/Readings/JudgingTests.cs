@@ -1,0 +1,80 @@
+using Ohmstead.Electrical.Circuits;
+using Ohmstead.Electrical.Diagnosis;
+using Ohmstead.Electrical.Readings;
+using Ohmstead.Electrical.TypeSheets;
+
+namespace Ohmstead.Electrical.Tests.Readings;
+
+/// <summary>What a rectifier makes of the source's current is predicted and never judged.</summary>
+public class JudgingTests
+{
+    private static readonly TypeSheet Sheet = WithWhistleAmps();
+
+    /// <summary>The sample sheet, with the mains current and power while the left whistle's first step is pressed.</summary>
+    private static TypeSheet WithWhistleAmps()
+    {
+        var pressed = Reference.Twin160.FindReading("left-first-dc")!;
+        return Reference.Twin160 with
+        {
+            Readings =
+            [
+                .. Reference.Twin160.Readings,
+                pressed with
+                {
+                    Id = "whistle-amps",
+                    Quantity = Quantity.AcAmps,
+                },
+                pressed with
+                {
+                    Id = "whistle-watts",
+                    Quantity = Quantity.Watts,
+                },
+            ],
+        };
+    }
+
+    private static TakenReading Taken(string id, double value)
+    {
+        var spec = Sheet.FindReading(id)!;
+        return new TakenReading(spec, Outcome.Value, value, [], "", "", spec.State);
+    }
+
+    private static DiagnosisResult Diagnose(params TakenReading[] taken) =>
+        Diagnoser.Run(
+            new UnitModel(Sheet),
+            new UnitReadings(Sheet.Id, Sheet.SupplyVolts, 2, Meter.Usual, [.. taken], []),
+            new DiagnosisOptions()
+        );
+
+    [Theory]
+    [InlineData("amps-idle", true)]
+    [InlineData("watts-idle", true)]
+    [InlineData("left-first-dc", true)]
+    [InlineData("whistle-amps", false)]
+    [InlineData("whistle-watts", false)]
+    public void Only_the_source_is_not_judged_and_only_while_a_rectifier_conducts(string id, bool can)
+    {
+        var spec = Sheet.FindReading(id)!;
+        Assert.Equal(can, Judging.CanJudge(new UnitModel(Sheet), spec, spec.State));
+        Assert.Equal(can, Prediction.Run(new UnitModel(Sheet), [(spec, spec.State)], [])[0].CanJudge);
+    }
+
+    [Fact]
+    public void An_absurd_current_with_a_rectifier_moves_no_chance_and_is_not_called_unexplained()
+    {
+        var cold = Diagnose(Taken("ohms-left", 0.3));
+        var absurd = Diagnose(Taken("ohms-left", 0.3), Taken("whistle-amps", 40));
+        Assert.Equal(cold.SoundProbability, absurd.SoundProbability, 12);
+        Assert.Empty(absurd.Unexplained);
+        Assert.Null(absurd.Readings[1].Deviation);
+        Assert.NotNull(absurd.Readings[0].Deviation);
+    }
+
+    [Fact]
+    public void The_same_current_without_a_rectifier_is_judged() =>
+        Assert.True(Diagnose(Taken("amps-idle", 0.5)).SoundProbability < 0.5 * Diagnose().SoundProbability);
+
+    [Fact]
+    public void It_is_never_proposed() =>
+        Assert.DoesNotContain(Diagnose().Next, n => n.Spec.Id.StartsWith("whistle-", StringComparison.Ordinal));
+}
