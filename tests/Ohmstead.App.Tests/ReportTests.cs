@@ -19,7 +19,7 @@ public sealed class ReportTests
     [Fact]
     public void Verdicts_are_words_beside_band_and_measured_value()
     {
-        Assert.Matches(@"! load-1 +14\.77 V +17\.3–18\.2 V +3\.01 V low", Example.Value);
+        Assert.Matches(@"! load-1 +14\.77 V +17\.2–18\.2 V +3\.01 V low", Example.Value);
         Assert.Matches(@"  blades-posts +OL +OL +normal", Example.Value);
         Assert.Contains("insulation-posts-core was not taken: the tester's second lead is broken", Example.Value, StringComparison.Ordinal);
         Assert.Contains("told: The train on track 2 slows with cars behind it – yes", Example.Value, StringComparison.Ordinal);

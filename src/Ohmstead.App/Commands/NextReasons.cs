@@ -38,7 +38,7 @@ internal sealed class NextReasons
         var groups = Groups(next);
         if (groups.Count > 1) yield return "about " + string.Join("; ", groups.Select(g => $"{Shown.Value(g.Band.Value, g.Band.Quantity)} if {Say(g.Own)}"));
         else if (Suspects(next, groups[0].Band) is { Count: > 0 } suspects)
-            yield return $"{groups[0].Band} if nothing else is wrong; otherwise it may show {string.Join(", ", suspects)}";
+            yield return $"{Shown.Band(groups[0].Band.Low, groups[0].Band.High, groups[0].Band.Quantity)} if nothing else is wrong; otherwise it may show {string.Join(", ", suspects)}";
         var waiting = result.Next.Count(n => n.BlockedBy.Contains(next.Spec.Id));
         if (waiting > 0) yield return $"{Shown.Count(waiting, "other reading")} {(waiting == 1 ? "waits" : "wait")} for it";
     }
