@@ -14,14 +14,22 @@ public sealed record DrawingList(string Title, Box Bounds, ImmutableArray<Mark> 
     public IEnumerable<Group> Groups => Marks.OfType<Group>().SelectMany(g => g.AllGroups);
 
     /// <summary>
-    /// The part of the drawing around some elements or terminals, for a small screen: what is seen when these are looked at.
+    /// The part of the drawing around some elements or terminals, for a small screen: what is seen when these are looked at,
+    /// values between them included.
     /// </summary>
     /// <param name="ids">Ids of elements or terminals; unknown ones are passed over. With none known, the whole drawing.</param>
     /// <param name="margin">Space left around them.</param>
     public Box Around(IEnumerable<string> ids, double margin = 90)
     {
         var wanted = ids.ToHashSet(StringComparer.Ordinal);
-        var boxes = Groups.Where(g => wanted.Contains(g.Id)).Select(g => g.Extent).ToList();
+        var boxes = Groups
+            .Where(g =>
+                g.Kind == GroupKind.Overlay
+                    ? g.Pins.All(p => wanted.Contains(p.Terminal))
+                    : g.Kind != GroupKind.Net && wanted.Contains(g.Id)
+            )
+            .Select(g => g.Extent)
+            .ToList();
         return boxes.Count == 0 ? Bounds : boxes.Aggregate((a, b) => a.With(b)).Grown(margin).Within(Bounds);
     }
 }

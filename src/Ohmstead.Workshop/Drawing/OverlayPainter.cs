@@ -46,7 +46,13 @@ internal static class OverlayPainter
             }
             if (isProbe)
                 marks.AddRange([.. Probe("A", from), .. Probe("B", to)]);
-            yield return new Group(GroupKind.Overlay, pair.First + "/" + pair.Second, TitleOf(pair), [], [.. marks]);
+            yield return new Group(
+                GroupKind.Overlay,
+                pair.First + "/" + pair.Second,
+                TitleOf(pair),
+                [a.Pins[0], b.Pins[0]],
+                [.. marks]
+            );
         }
     }
 

@@ -69,7 +69,7 @@ internal sealed class SidePainter(PlacedSide side, double halfGap, int outward, 
             return painter.OnLine(element, At(u, line.Y), item.IsForward == outward > 0);
         if (line.Line.Last.Kind == EndKind.Outer && u == line.ToU)
         {
-            var label = new Spot(X(u) + (outward * 13), line.Y + 5);
+            var label = new Spot(X(u) + (outward * 16), line.Y + 5);
             return ElementPainter.Terminal(
                 item.Terminal,
                 At(u, line.Y),
