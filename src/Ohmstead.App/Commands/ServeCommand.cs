@@ -88,6 +88,8 @@ internal static class ServeCommand
             );
         }
         Console.WriteLine($"Ohmstead is at {Site.Address(app)}");
+        if (options.IsOnLan)
+            Console.WriteLine("Phones are let in by the code that a unit's page shows.");
         Console.WriteLine(
             isDemo
                 ? "The workshop is invented and is thrown away at the end. Ctrl-C ends."

@@ -60,10 +60,16 @@ public abstract class UnitScreen : ComponentBase, IDisposable
         if (Unit is null || facts.Length == 0)
             return;
         isEntering = true;
-        var appended = await Bench.EnterAsync(Id, Unit.LastNumber, Who, facts);
-        own.UnionWith(appended.Written.Select(e => e.Id));
-        SavedAt = appended.Written[^1].At;
-        isEntering = false;
+        try
+        {
+            var appended = await Bench.EnterAsync(Id, Unit.LastNumber, Who, facts);
+            own.UnionWith(appended.Written.Select(e => e.Id));
+            SavedAt = appended.Written[^1].At;
+        }
+        finally
+        {
+            isEntering = false;
+        }
         await ReadAsync();
     }
 

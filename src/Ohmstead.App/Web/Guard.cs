@@ -22,7 +22,7 @@ internal static class Guard
         headers["Referrer-Policy"] = "no-referrer";
         headers["Cross-Origin-Opener-Policy"] = "same-origin";
         headers["Cross-Origin-Resource-Policy"] = "same-origin";
-        headers.CacheControl = "no-store";
+        headers.CacheControl = "no-cache, no-store";
     }
 
     /// <summary>True for a connection from this machine to this machine.</summary>

@@ -1,5 +1,6 @@
 using System.Net;
 using Microsoft.AspNetCore.DataProtection;
+using Ohmstead.App.Phones;
 using Ohmstead.Workshop.Keeping;
 
 namespace Ohmstead.App.Web;
@@ -10,7 +11,14 @@ internal static class Site
     /// <summary>No request but a photo is longer [bytes].</summary>
     private const long MostBytes = 4 << 20;
 
-    public static WebApplication Build(SiteOptions options, IStore store, IPhotos photos, TimeProvider time)
+    /// <param name="alter">Changes the host before it is built: a test's own way in.</param>
+    public static WebApplication Build(
+        SiteOptions options,
+        IStore store,
+        IPhotos photos,
+        TimeProvider time,
+        Action<IWebHostBuilder>? alter = null
+    )
     {
         var builder = WebApplication.CreateSlimBuilder(
             new WebApplicationOptions
@@ -32,6 +40,7 @@ internal static class Site
             else
                 kestrel.Listen(IPAddress.Loopback, options.Port);
         });
+        alter?.Invoke(builder.WebHost);
         AddServices(
             builder.Services,
             options,
@@ -39,11 +48,18 @@ internal static class Site
         );
         var app = builder.Build();
         var assets = app.Services.GetRequiredService<Assets>();
-        app.Use((context, next) => AdmitAsync(context, next, assets));
+        var phones = options.IsOnLan ? app.Services.GetRequiredService<PhoneGate>() : null;
+        Refusals.CatchWhatBreaks(app);
+        app.Use((context, next) => AdmitAsync(context, next, assets, phones));
+        Refusals.SayWhy(app);
         app.UseRouting();
         app.UseAntiforgery();
         PaperRoutes.Map(app);
         KindRoutes.Map(app);
+        PhotoRoutes.Map(app);
+        if (options.IsOnLan)
+            PhoneRoutes.Map(app);
+        Refusals.MapRest(app);
         app.MapRazorComponents<Frame>()
             .AddInteractiveServerRenderMode(o => o.ContentSecurityFrameAncestorsPolicy = null);
         return app;
@@ -67,11 +83,21 @@ internal static class Site
         services.AddSingleton(bench.Time);
         services.AddSingleton<Assets>();
         services.AddSingleton<Screens.Readings.DiagnosisDesk>();
+        services.AddSingleton(new PhoneBook(bench.Time, bench.NewId));
+        services.AddSingleton<PhoneGate>();
+        services.AddSingleton<LanDoor>();
     }
 
-    private static async Task AdmitAsync(HttpContext context, RequestDelegate next, Assets assets)
+    /// <param name="phones">Who lets phones in; null when the tool listens to this machine only.</param>
+    private static async Task AdmitAsync(HttpContext context, RequestDelegate next, Assets assets, PhoneGate? phones)
     {
         Guard.PutHeaders(context);
+        if (phones is not null && !Guard.IsLocal(context.Connection))
+        {
+            if (await phones.AdmitAsync(context))
+                await next(context);
+            return;
+        }
         if (
             !Guard.IsLocal(context.Connection)
             || !Guard.IsOwnName(context.Request.Host)

@@ -1,0 +1,77 @@
+using Microsoft.AspNetCore.Http.HttpResults;
+using Microsoft.AspNetCore.Mvc;
+using Ohmstead.App.Web;
+using Ohmstead.Workshop.Journal;
+using Ohmstead.Workshop.Readings;
+
+namespace Ohmstead.App.Phones;
+
+/// <summary>The pages of a paired phone. They hold no live connection: a phone can do what stands here and nothing else.</summary>
+internal static class PhoneRoutes
+{
+    private const string Journalled = "phone";
+
+    public static void Map(WebApplication app)
+    {
+        app.MapGet("/phone", (HttpContext context, Bench bench) => ShowAsync(context, bench, "", "", ""));
+        app.MapPost("/phone/reading", EnterAsync);
+        app.MapPost(
+            "/phone/photos",
+            (Guid entry, HttpContext context, Bench bench) =>
+                PhoneGate.Of(context) is { } phone
+                    ? PhotoRoutes.TakeAsync(context, bench, phone.UnitId, Journalled, new NewPhoto(entry, "", ""))
+                    : NotForPhones
+        );
+        app.MapGet(
+            "/phone/photos/{hash}/small",
+            async (string hash, HttpContext context, Bench bench) =>
+                PhoneGate.Of(context) is { } phone
+                && (await bench.ReadAsync(phone.UnitId))?.All<PhotoAdded>().Any(p => p.Fact.Photo == hash) == true
+                    ? await PhotoRoutes.SendAsync(context, hash, bench.Photos.OpenThumbnailAsync)
+                    : await NotForPhones
+        );
+    }
+
+    private static Task<IResult> NotForPhones => Task.FromResult(Results.StatusCode(StatusCodes.Status403Forbidden));
+
+    // The form's token is checked before this is called.
+    private static async Task<IResult> EnterAsync(
+        [FromForm] string reading,
+        [FromForm] string shown,
+        HttpContext context,
+        Bench bench
+    )
+    {
+        if (PhoneGate.Of(context) is not { } phone || await PhoneUnit.ReadAsync(bench, phone.UnitId) is not { } unit)
+            return Results.StatusCode(StatusCodes.Status403Forbidden);
+        if (unit.Offers.FirstOrDefault(o => o.Spec.Id == reading) is not { } offer)
+            return await ShowAsync(context, bench, "This reading cannot be taken now.", "", shown);
+        var typed = ShownText.Read(shown, offer.Spec.Quantity);
+        if (typed.Shown is null)
+            return await ShowAsync(context, bench, typed.Problem, reading, shown);
+        var taken = Taking.Enter(offer, typed.Shown, unit.Unit.Bench);
+        if (taken.Fact is null)
+            return await ShowAsync(context, bench, taken.Refused, reading, shown);
+        await bench.EnterAsync(phone.UnitId, unit.Unit.LastNumber, Journalled, taken.Fact);
+        return Results.Redirect("/phone");
+    }
+
+    private static async Task<IResult> ShowAsync(
+        HttpContext context,
+        Bench bench,
+        string problem,
+        string reading,
+        string shown
+    ) =>
+        PhoneGate.Of(context) is { } phone && await PhoneUnit.ReadAsync(bench, phone.UnitId) is { } unit
+            ? new RazorComponentResult<PhonePage>(
+                new
+                {
+                    Unit = unit,
+                    Problem = problem,
+                    Reading = reading,
+                    Typed = shown,
+                }
+            )
+            : Results.StatusCode(StatusCodes.Status403Forbidden);
+}

@@ -1,0 +1,215 @@
+using System.Text;
+using System.Text.RegularExpressions;
+using Microsoft.AspNetCore.Http;
+using Ohmstead.App.Phones;
+using Ohmstead.Workshop.Journal;
+
+namespace Ohmstead.App.Tests.Web;
+
+/// <summary>What another machine of the network sees: nothing, but for a phone that scanned a code, and that sees one unit.</summary>
+public sealed class PhoneTests : IAsyncLifetime
+{
+    private readonly Hand hand = new();
+    private RunningSite site = null!;
+
+    public async ValueTask InitializeAsync() => site = await RunningSite.OnLanAsync(hand);
+
+    public ValueTask DisposeAsync() => site.DisposeAsync();
+
+    private PhoneBook Book => site.Get<PhoneBook>();
+
+    [Theory]
+    [InlineData("/")]
+    [InlineData("/phone")]
+    [InlineData("/ohmstead.css")]
+    [InlineData("/blazor.web.js")]
+    [InlineData("/_blazor")]
+    [InlineData("/kinds")]
+    [InlineData("/phone/key/0123456789abcdef0123456789abcdef")]
+    [InlineData("/nothing")]
+    public async Task Without_a_key_nothing_is_shown(string path) => await RefusedAsync("GET", path, null);
+
+    [Fact]
+    public async Task A_phone_sees_the_unit_it_was_paired_for_and_nothing_else()
+    {
+        var cookie = await PairAsync();
+        var page = await PageAsync(cookie);
+        Assert.Contains("F-7", page, StringComparison.Ordinal);
+        Assert.DoesNotContain("blazor", page, StringComparison.OrdinalIgnoreCase);
+        string[] others =
+        [
+            "/",
+            $"/units/{site.UnitId}",
+            "/_blazor",
+            "/kinds",
+            "/shop",
+            "/units/new",
+            "/search",
+            $"/units/{site.UnitId}/papers/service-record.pdf",
+            "/phones",
+        ];
+        foreach (var path in others)
+            await RefusedAsync("GET", path, cookie);
+        foreach (
+            var path in (string[])["/_blazor/negotiate", $"/units/{site.UnitId}/photos?entry={Guid.CreateVersion7()}"]
+        )
+            await RefusedAsync("POST", path, cookie);
+    }
+
+    [Fact]
+    public async Task A_key_lets_one_phone_in_once()
+    {
+        var key = Book.NewKey(site.UnitId).Text;
+        Assert.NotEmpty(await PairAsync(key));
+        await RefusedAsync("GET", $"/phone/key/{key}", null);
+        Assert.Single(Book.Phones);
+    }
+
+    [Fact]
+    public async Task A_key_that_is_too_old_or_was_taken_away_lets_nobody_in()
+    {
+        var old = Book.NewKey(site.UnitId);
+        hand.Turn(PhoneBook.KeyLife);
+        await RefusedAsync("GET", $"/phone/key/{old.Text}", null);
+        var gone = Book.NewKey(site.UnitId);
+        Book.Forget(gone);
+        await RefusedAsync("GET", $"/phone/key/{gone.Text}", null);
+    }
+
+    [Fact]
+    public async Task A_phone_that_is_shut_out_sees_nothing_any_more()
+    {
+        var cookie = await PairAsync();
+        hand.Turn(TimeSpan.FromSeconds(1));
+        var other = await PairAsync();
+        Book.Revoke(Book.Phones[0].Id);
+        await RefusedAsync("GET", "/phone", cookie);
+        await RefusedAsync("POST", $"/phone/photos?entry={Guid.CreateVersion7()}", cookie);
+        Assert.Contains("F-7", await PageAsync(other), StringComparison.Ordinal);
+        hand.Turn(PhoneBook.PhoneLife);
+        await RefusedAsync("GET", "/phone", other);
+    }
+
+    [Fact]
+    public async Task The_laptop_gives_a_phone_another_unit()
+    {
+        var cookie = await PairAsync();
+        Book.Turn(Book.Phones[0].Id, await site.TakeInAsync("F-8"));
+        var page = await PageAsync(cookie);
+        Assert.Contains("F-8", page, StringComparison.Ordinal);
+        Assert.DoesNotContain("F-7", page, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_photo_of_the_phone_goes_to_its_unit_and_is_shown_back()
+    {
+        var cookie = await PairAsync();
+        var sent = await site.FromPhoneAsync(
+            "POST",
+            $"/phone/photos?entry={Guid.CreateVersion7()}",
+            cookie,
+            c => c.Request.Body = new MemoryStream(PhotoRouteTests.Pixel)
+        );
+        Assert.Equal(200, sent.Response.StatusCode);
+        var (entry, photo) = Assert.Single((await site.Bench.ReadAsync(site.UnitId))!.All<PhotoAdded>());
+        Assert.Equal("phone", entry.By);
+        Assert.Equal(
+            200,
+            (await site.FromPhoneAsync("GET", $"/phone/photos/{photo.Photo}/small", cookie)).Response.StatusCode
+        );
+        // A photo of another unit is none of this phone's.
+        Book.Turn(Book.Phones[0].Id, await site.TakeInAsync("F-8"));
+        await RefusedAsync("GET", $"/phone/photos/{photo.Photo}/small", cookie);
+    }
+
+    [Fact]
+    public async Task A_reading_of_the_phone_is_entered_when_its_gates_are_open()
+    {
+        var cookie = await PairAsync();
+        Assert.Equal(302, (await PostReadingAsync(cookie, "blades", "3,6")).Response.StatusCode);
+        var (entry, reading) = Assert.Single((await site.Bench.ReadAsync(site.UnitId))!.All<ReadingEntered>());
+        Assert.Equal(("phone", "blades", 3.6), (entry.By, reading.ReadingId, reading.Shown.Value));
+        // Under mains, behind shut gates: not offered, and not taken.
+        Assert.DoesNotContain("value=\"full-1\"", await PageAsync(cookie), StringComparison.Ordinal);
+        var refused = await PostReadingAsync(cookie, "full-1", "19.4");
+        Assert.Contains("cannot be taken now", await TextAsync(refused), StringComparison.Ordinal);
+        var wrong = await PostReadingAsync(cookie, "blades", "1,234");
+        Assert.Contains("1.234 or 1234", await TextAsync(wrong), StringComparison.Ordinal);
+        Assert.Single((await site.Bench.ReadAsync(site.UnitId))!.All<ReadingEntered>());
+    }
+
+    [Fact]
+    public async Task Another_pages_form_and_another_name_are_refused()
+    {
+        var cookie = await PairAsync();
+        await RefusedAsync(
+            "POST",
+            $"/phone/photos?entry={Guid.CreateVersion7()}",
+            cookie,
+            c => c.Request.Headers.Origin = "http://evil.test"
+        );
+        await RefusedAsync("GET", "/phone", cookie, c => c.Request.Host = new HostString("evil.test"));
+        await RefusedAsync("GET", "/phone", cookie, c => c.Request.Host = new HostString("localhost"));
+    }
+
+    private async Task<string> PairAsync(string? key = null)
+    {
+        var answer = await site.FromPhoneAsync("GET", $"/phone/key/{key ?? Book.NewKey(site.UnitId).Text}");
+        Assert.Equal("/phone", answer.Response.Headers.Location);
+        var set = answer.Response.Headers.SetCookie.ToString();
+        Assert.Contains("httponly", set, StringComparison.Ordinal);
+        return set.Split(';')[0];
+    }
+
+    private async Task<HttpContext> PostReadingAsync(string cookie, string reading, string shown)
+    {
+        var get = await site.FromPhoneAsync("GET", "/phone", cookie);
+        var token = Regex
+            .Match(await TextAsync(get), "name=\"__RequestVerificationToken\" value=\"([^\"]+)\"")
+            .Groups[1]
+            .Value;
+        var antiforgery = get.Response.Headers.SetCookie.ToString().Split(';')[0];
+        var form =
+            $"__RequestVerificationToken={Uri.EscapeDataString(token)}&reading={Uri.EscapeDataString(reading)}&shown={Uri.EscapeDataString(shown)}";
+        return await site.FromPhoneAsync(
+            "POST",
+            "/phone/reading",
+            $"{cookie}; {antiforgery}",
+            c =>
+            {
+                c.Request.ContentType = "application/x-www-form-urlencoded";
+                c.Request.Body = new MemoryStream(Encoding.UTF8.GetBytes(form));
+            }
+        );
+    }
+
+    private async Task<string> PageAsync(string cookie)
+    {
+        var answer = await site.FromPhoneAsync("GET", "/phone", cookie);
+        Assert.Equal(200, answer.Response.StatusCode);
+        return await TextAsync(answer);
+    }
+
+    private static async Task<string> TextAsync(HttpContext answer)
+    {
+        using var reader = new StreamReader(answer.Response.Body);
+        return await reader.ReadToEndAsync();
+    }
+
+    private async Task RefusedAsync(string method, string path, string? cookie, Action<HttpContext>? more = null)
+    {
+        var answer = await site.FromPhoneAsync(method, path, cookie, more);
+        Assert.Equal(403, answer.Response.StatusCode);
+        Assert.Empty(await TextAsync(answer));
+    }
+
+    /// <summary>A clock that is turned by hand.</summary>
+    private sealed class Hand : TimeProvider
+    {
+        private TimeSpan turned = TimeSpan.Zero;
+
+        public void Turn(TimeSpan by) => turned += by;
+
+        public override DateTimeOffset GetUtcNow() => DateTimeOffset.UnixEpoch.AddYears(60) + turned;
+    }
+}
