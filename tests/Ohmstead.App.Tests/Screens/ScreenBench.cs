@@ -20,6 +20,8 @@ public sealed class ScreenBench : IAsyncDisposable
 
     public static readonly Guid UnitId = new(9, 0, 0, new byte[8]);
 
+    private DiagnosisDesk desk = null!;
+
     public BunitContext Context { get; } = new();
 
     public Bench Bench { get; private set; } = null!;
@@ -57,7 +59,8 @@ public sealed class ScreenBench : IAsyncDisposable
             [new TakenIn("F-9", "twin-175", "an owner", "hums"), .. facts]
         );
         screens.Context.Services.AddSingleton(screens.Bench);
-        screens.Context.Services.AddSingleton(new DiagnosisDesk(screens.Bench, NullLogger<DiagnosisDesk>.Instance));
+        screens.desk = new DiagnosisDesk(screens.Bench, NullLogger<DiagnosisDesk>.Instance);
+        screens.Context.Services.AddSingleton(screens.desk);
         screens.Context.JSInterop.Mode = JSRuntimeMode.Loose;
         return screens;
     }
@@ -86,6 +89,7 @@ public sealed class ScreenBench : IAsyncDisposable
     public async ValueTask DisposeAsync()
     {
         await Context.DisposeAsync();
+        await desk.DisposeAsync();
         await store.DisposeAsync();
         Directory.Delete(folder, true);
     }

@@ -41,7 +41,7 @@ public sealed record DeskState(Diagnosed? Latest, double? Progress, string Troub
 /// Works out in the background what is probably wrong with a unit, after every entry on it from whichever window or phone, one
 /// unit at a time with both cores. A newer entry ends what an older one began; nobody waits for it.
 /// </summary>
-public sealed class DiagnosisDesk : IDisposable
+public sealed class DiagnosisDesk : IAsyncDisposable
 {
     /// <summary>An entry is often followed by the next at once.</summary>
     private static readonly TimeSpan Patience = TimeSpan.FromSeconds(0.4);
@@ -84,12 +84,14 @@ public sealed class DiagnosisDesk : IDisposable
     public Task<ImmutableArray<ReadingSpec>> RoundAsync(TypeSheet sheet) =>
         rounds.GetValue(sheet, s => Task.Run(() => UsualRound.Choose(new UnitModel(s), Meter.Usual)));
 
-    /// <inheritdoc/>
-    public void Dispose()
+    /// <summary>Ends what is being worked out, and returns when nothing of it will touch the store any more.</summary>
+    public async ValueTask DisposeAsync()
     {
         bench.UnitChanged -= Ask;
         foreach (var unit in units.Values)
             unit.Running?.Cancel();
+        // Never given back: whoever waits for the turn was cancelled.
+        await turn.WaitAsync();
     }
 
     private async Task AnswerAsync(Guid id, UnitDesk desk, CancellationToken cancel)
@@ -169,8 +171,8 @@ public sealed class DiagnosisDesk : IDisposable
         );
         cancel.ThrowIfCancellationRequested();
         (desk.Key, desk.Text) = (key, text);
-        Tell(id, desk, new(done, null, ""));
         await bench.Store.SaveNextAsync(id, unit.LastNumber, NextOf(unit, sheet, done), CancellationToken.None);
+        Tell(id, desk, new(done, null, ""));
     }
 
     private Diagnosed Diagnose(
