@@ -4,6 +4,7 @@ using System.Reflection;
 using System.Security.Cryptography;
 using System.Text;
 using Microsoft.Net.Http.Headers;
+using Ohmstead.Workshop.Drawing;
 
 namespace Ohmstead.App.Web;
 
@@ -28,7 +29,11 @@ internal sealed class Assets
         foreach (var (name, bytes) in files)
             if (MediaType(name) is { } type && (!IsJoined(name) || name == BlazorScript))
                 all["/" + name] = new Asset(bytes, type);
-        all["/ohmstead.css"] = new Asset(Joined(files, ".css"), "text/css; charset=utf-8");
+        all["/ohmstead.css"] = new Asset(
+            // How drawings look is said once, where they are written.
+            [.. Joined(files, ".css"), .. Encoding.UTF8.GetBytes(SvgText.Style)],
+            "text/css; charset=utf-8"
+        );
         all["/ohmstead.js"] = new Asset(Joined(files, ".js"), "text/javascript; charset=utf-8");
         byPath = all.ToImmutable();
     }

@@ -23,12 +23,13 @@ public class OneReadingTests
 
     private static void Type(IRenderedComponent<OneReading> screen, string text)
     {
-        screen.Find("#entry").Input(text);
-        screen.Find("form.pad").Submit();
+        screen.InvokeAsync(() => screen.Find("#entry").Input(text)).Wait();
+        screen.InvokeAsync(() => screen.Find("form.pad").Submit()).Wait();
     }
 
+    /// <summary>In the renderer's turn: the background draws the screen anew at any moment, and a key found before is gone then.</summary>
     private static void Press(IRenderedComponent<OneReading> screen, string key) =>
-        screen.FindAll(".keys button").First(b => b.TextContent.Trim() == key).Click();
+        screen.InvokeAsync(() => screen.FindAll(".keys button").First(b => b.TextContent.Trim() == key).Click()).Wait();
 
     [Fact]
     public async Task The_band_stands_there_before_and_the_meaning_after_Enter()
@@ -181,13 +182,13 @@ public class OneReadingTests
             ScreenBench.Read("lamp-60", 106),
         ]);
         var screen = Show(bench, "whistle-1-1");
-        screen.Find("input[aria-label*='nothing connected']").Change("12");
+        await screen.InvokeAsync(() => screen.Find("input[aria-label*='nothing connected']").Change("12"));
         screen.WaitForAssertion(
             () => Assert.Contains("it stands at", screen.Markup, StringComparison.Ordinal),
             Patience
         );
         Assert.InRange((await bench.UnitAsync()).Bench.Throttles["throttle-1"], 0.2, 0.8);
-        screen.Find("input[aria-label*='nothing connected']").Change("90");
+        await screen.InvokeAsync(() => screen.Find("input[aria-label*='nothing connected']").Change("90"));
         screen.WaitForAssertion(
             () => Assert.Contains("this post shows", screen.Markup, StringComparison.Ordinal),
             Patience

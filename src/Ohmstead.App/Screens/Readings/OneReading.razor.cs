@@ -1,6 +1,8 @@
-using Ohmstead.Electrical.Readings;
 using Microsoft.AspNetCore.Components;
 using Microsoft.AspNetCore.Components.Web;
+using Ohmstead.App.Components;
+using Ohmstead.Electrical.Readings;
+using Ohmstead.Workshop.Drawing;
 using Ohmstead.Workshop.Findings;
 using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Readings;
@@ -16,6 +18,8 @@ public sealed partial class OneReading
     private Expectation? band;
     private Shown? shown;
     private NextAdvice? next;
+    private Overlay drawn = Overlay.None;
+    private IReadOnlyList<string> look = [];
     private string undone = "";
     private bool isCouldNot;
     private bool isFresh;
@@ -99,6 +103,8 @@ public sealed partial class OneReading
             return;
         words = SetupWords.Of(Model.Sheet, offer.Spec, offer.State);
         band = Bands.Get(Model, offer, Meter);
+        drawn = CircuitOverlays.Of(offer, band);
+        look = drawn.Probe is { } probe ? [probe.First, probe.Second] : [];
     }
 
     private async Task<string> TakeAsync(Shown value)
