@@ -1,3 +1,4 @@
+// Comes after page.js, which makes window.ohmstead: scripts are joined in the order of their names.
 // Looking closer at a drawing with two fingers, a wheel, keys or buttons; a tap tells the page which part it was on.
 window.ohmstead = Object.assign(window.ohmstead ?? {}, {
   circuit: (root, page) => {
