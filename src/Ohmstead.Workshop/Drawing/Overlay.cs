@@ -52,8 +52,8 @@ public sealed record Overlay(
 }
 
 /// <summary>Where the two leads go, and what to expect between them.</summary>
-/// <param name="First">Terminal of the first (red) lead, marked A.</param>
-/// <param name="Second">Terminal of the second (black) lead, marked B.</param>
+/// <param name="First">Terminal of the first (red) lead, marked 1.</param>
+/// <param name="Second">Terminal of the second (black) lead, marked 2.</param>
 /// <param name="Expected">The band, as text; may be empty.</param>
 /// <param name="Measured">What was read, as text; empty before.</param>
 public sealed record ProbePair(string First, string Second, string Expected, string Measured);

@@ -45,7 +45,7 @@ internal static class OverlayPainter
                 below += LineHeight;
             }
             if (isProbe)
-                marks.AddRange([.. Probe("A", from), .. Probe("B", to)]);
+                marks.AddRange([.. Probe("1", from), .. Probe("2", to)]);
             yield return new Group(
                 GroupKind.Overlay,
                 pair.First + "/" + pair.Second,

@@ -73,7 +73,7 @@ public sealed class OverlayTests
         var overlay = drawing.Groups.Single(g => g.Kind == GroupKind.Overlay);
         var discs = overlay.Marks.OfType<Circle>().Where(c => c.Role == Role.Probe).Select(c => c.Centre);
         Assert.Equal([PinOf("post-1"), PinOf("post-0")], discs);
-        Assert.Equal(["expected 15.9 to 17.0 V", "measured 14.9 V", "A", "B"], Words(overlay));
+        Assert.Equal(["expected 15.9 to 17.0 V", "measured 14.9 V", "1", "2"], Words(overlay));
         Assert.True(drawing.Around(["post-1", "post-0"]).Holds(overlay.Extent));
         var band = overlay.Marks.OfType<Text>().First().At.Y;
         Assert.InRange(
