@@ -79,6 +79,14 @@ public abstract class UnitScreen : ComponentBase, IDisposable
     /// <summary>The word of what others entered has been read.</summary>
     protected void Acknowledge() => FromOthers = [];
 
+    /// <summary>Ids of entries that scripts of this very window make (photos) end in this; new ids differ in their ends.</summary>
+    protected string WindowKey => windowKey ??= Bench.NewId().ToString("N")[^12..];
+
+    private string? windowKey;
+
+    private bool IsOwn(Guid entryId) =>
+        own.Contains(entryId) || entryId.ToString("N").EndsWith(WindowKey, StringComparison.Ordinal);
+
     private readonly HashSet<Guid> own = [];
     private bool isEntering;
 
@@ -89,7 +97,7 @@ public abstract class UnitScreen : ComponentBase, IDisposable
         if (unit is null)
             return;
         if (before is { } seen && unit.LastNumber > seen)
-            FromOthers = [.. FromOthers, .. unit.Journal.Where(e => e.Number > seen && !own.Contains(e.Id))];
+            FromOthers = [.. FromOthers, .. unit.Journal.Where(e => e.Number > seen && !IsOwn(e.Id))];
         Unit = unit;
         Sheet = await Bench.SheetAsync(unit.Card.SheetId);
         await UnitReadAsync();

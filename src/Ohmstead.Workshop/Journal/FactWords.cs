@@ -51,27 +51,11 @@ public static class FactWords
     private static string SignTitle(string id, TypeSheet? sheet) =>
         sheet?.Observations.FirstOrDefault(o => o.Id == id) is { Title.Length: > 0 } sign ? sign.Title : id;
 
+    /// <summary>Of a reading that no sheet knows the unit is not known either.</summary>
     private static string ShownWords(Shown shown, Quantity? quantity) =>
-        shown.Kind switch
-        {
-            ShownKind.Value => Number(shown.Value, quantity),
-            ShownKind.OverRange => "OL",
-            ShownKind.Jumps => "it jumps",
-            _ => shown.Why.Length == 0 ? "could not be taken" : $"could not be taken, {shown.Why}",
-        };
-
-    private static string Number(double value, Quantity? quantity)
-    {
-        var symbol = quantity switch
-        {
-            Quantity.Ohms or Quantity.InsulationOhms => " Ω",
-            Quantity.AcVolts or Quantity.DcVolts => " V",
-            Quantity.AcAmps => " A",
-            Quantity.Watts => " W",
-            _ => "",
-        };
-        return value.ToString("0.######", CultureInfo.InvariantCulture) + symbol;
-    }
+        quantity is not null || shown.Kind != ShownKind.Value
+            ? ShownText.Write(shown, quantity ?? Quantity.Ohms)
+            : shown.Value.ToString("0.######", CultureInfo.InvariantCulture);
 
     private static string Answered(Answer answer) =>
         answer switch

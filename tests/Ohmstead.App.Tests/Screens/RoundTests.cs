@@ -12,6 +12,11 @@ public class RoundTests
     {
         var screen = bench.Context.Render<Round>(p => p.Add(s => s.Id, ScreenBench.UnitId));
         screen.WaitForElement("input[name=blades]", Patience);
+        // The caret goes to the first line after it is drawn.
+        screen.WaitForAssertion(
+            () => Assert.Single(bench.Context.JSInterop.Invocations["Blazor._internal.domWrapper.focus"]),
+            Patience
+        );
         return screen;
     }
 

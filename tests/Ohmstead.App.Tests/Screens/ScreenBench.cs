@@ -50,7 +50,7 @@ public sealed class ScreenBench : IAsyncDisposable
             screens.store,
             screens.store.Photos,
             TimeProvider.System,
-            () => new Guid(++screens.made, 2, 0, new byte[8])
+            () => new Guid(1, 2, 0, BitConverter.GetBytes((long)++screens.made << 32))
         );
         await screens.Bench.EnterAsync(
             UnitId,
@@ -61,6 +61,7 @@ public sealed class ScreenBench : IAsyncDisposable
         screens.Context.Services.AddSingleton(screens.Bench);
         screens.desk = new DiagnosisDesk(screens.Bench, NullLogger<DiagnosisDesk>.Instance);
         screens.Context.Services.AddSingleton(screens.desk);
+        screens.Context.Services.AddSingleton(new SiteOptions(0, IsOnLan: false, IsDemo: false));
         screens.Context.JSInterop.Mode = JSRuntimeMode.Loose;
         return screens;
     }

@@ -7,6 +7,9 @@
     light: () => root.dataset.light ?? (matchMedia("(prefers-color-scheme: dark)").matches ? "dim" : "day"),
     setLight: light => { localStorage.setItem("light", light); put(light); },
   };
+  document.addEventListener("click", e => {
+    if (e.target.closest?.(".light-switch")) window.ohmstead.setLight(window.ohmstead.light() === "dim" ? "day" : "dim");
+  });
 })();
 
 // After a restart of the tool the old page's connection is gone for good: the page is fetched anew, as it was saved.

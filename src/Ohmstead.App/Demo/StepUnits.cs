@@ -1,0 +1,67 @@
+using Ohmstead.Electrical.TypeSheets;
+using Ohmstead.Workshop.Journal;
+using Ohmstead.Workshop.Readings;
+
+namespace Ohmstead.App.Demo;
+
+/// <summary>Invented units with stepped taps, for 230 V.</summary>
+internal static class StepUnits
+{
+    private static readonly string[] Cold =
+    [
+        "pins",
+        "pins-posts",
+        "insulation-core",
+        "insulation-posts",
+        "ohms-lights",
+    ];
+
+    private static readonly string[] Live =
+    [
+        "lamp-25",
+        "amps-idle",
+        "watts-idle",
+        "lights",
+        "lights-load",
+        "speed-1",
+        "speed-4",
+        "speed-8",
+        "reverse-8",
+    ];
+
+    private static readonly BenchState Line = BenchState.AsSheet with { SupplyVolts = 233 };
+
+    public static Diary[] All(TypeSheet sheet, DateTimeOffset now, DemoPhotos photos)
+    {
+        var begun = new Diary(45, now.AddDays(-1), new DrawnUnit(sheet, 45))
+            .Add(
+                new TakenIn("F-045", sheet.Id, "Fernlea club", "From an attic; not plugged in for thirty years."),
+                new PhotoAdded(photos.Stepped, "top", "")
+            )
+            .Told(("foul-smell", Answer.No));
+
+        var growls = new Diary(39, now.AddDays(-7), new DrawnUnit(sheet, 39, ("plate-2:open", 0)))
+            .Add(
+                new TakenIn("F-039", sheet.Id, "H. Lark", "Runs slowly and growls, forwards and backwards."),
+                new PhotoAdded(photos.Stepped, "top", "")
+            )
+            .Told(("hums-one-way", Answer.Yes), ("runs-one-way", Answer.No), ("foul-smell", Answer.No))
+            .Saw(("cord", "supple, no cracks", Decision.Leave), ("case", "whole", Decision.Leave))
+            .Close(Stage.LookOver)
+            .Read(Cold);
+        growls.Bench = Line;
+        growls.Read(Live).Close(Stage.Readings);
+
+        var sound = new Diary(31, now.AddDays(-13), new DrawnUnit(sheet, 31))
+            .Add(
+                new TakenIn("F-031", sheet.Id, "B. Thorne", "A yearly check."),
+                new PhotoAdded(photos.Stepped, "top", "")
+            )
+            .Saw(("cord", "already renewed", Decision.Leave))
+            .Close(Stage.LookOver)
+            .Read(Cold);
+        sound.Bench = Line with { SupplyVolts = 229 };
+        sound.Read(Live).Close(Stage.Readings).Close(Stage.Findings);
+        return [begun, growls, sound];
+    }
+}

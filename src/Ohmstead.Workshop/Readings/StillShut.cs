@@ -1,0 +1,29 @@
+using System.Collections.Immutable;
+using Ohmstead.Electrical.Circuits;
+using Ohmstead.Electrical.TypeSheets;
+using Ohmstead.Workshop.Shops;
+using Ohmstead.Workshop.Units;
+
+namespace Ohmstead.Workshop.Readings;
+
+/// <summary>The gates of a unit that are still shut.</summary>
+public static class StillShut
+{
+    /// <summary>Each once, in sheet order; none when its kind, its changes or its readings make no sense (other screens say so).</summary>
+    public static ImmutableArray<ShutGate> Of(BenchUnit unit, TypeSheet? sheet, Shop shop)
+    {
+        if (sheet is null || OwnSheet.Of(unit, sheet) is not { IsSound: true } own)
+            return [];
+        var model = new UnitModel(own.Value!);
+        return ReadingsText.Of(unit, model, shop) is { IsSound: true } readings
+            ?
+            [
+                .. ReadingOffer
+                    .All(unit, model, readings.Value!, shop)
+                    .SelectMany(o => o.Shut)
+                    .DistinctBy(g => g.Gate.Id)
+                    .OrderBy(g => own.Value!.Readings.IndexOf(g.Gate)),
+            ]
+            : [];
+    }
+}
