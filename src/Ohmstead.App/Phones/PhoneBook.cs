@@ -4,15 +4,6 @@ using System.Text;
 
 namespace Ohmstead.App.Phones;
 
-/// <summary>A phone that scanned a key.</summary>
-/// <param name="UnitId">The one unit that it sees.</param>
-/// <param name="Kind">What it says it is: "iPhone", "Android".</param>
-internal sealed record PairedPhone(Guid Id, Guid UnitId, string Kind, DateTimeOffset At);
-
-/// <summary>A key as the screen shows it.</summary>
-/// <param name="Text">What the QR code ends in.</param>
-internal sealed record PhoneKey(string Text, DateTimeOffset Until);
-
 /// <summary>
 /// Keys that were shown and phones that came in by them. Only hashes are kept, and only as long as the program runs: starting it
 /// anew forgets every phone.
@@ -113,3 +104,12 @@ internal sealed class PhoneBook(TimeProvider time, Func<Guid> newId)
     private static string Hash(string secret) =>
         Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(secret)));
 }
+
+/// <summary>A phone that scanned a key.</summary>
+/// <param name="UnitId">The one unit that it sees.</param>
+/// <param name="Kind">What it says it is: "iPhone", "Android".</param>
+internal sealed record PairedPhone(Guid Id, Guid UnitId, string Kind, DateTimeOffset At);
+
+/// <summary>A key as the screen shows it.</summary>
+/// <param name="Text">What the QR code ends in.</param>
+internal sealed record PhoneKey(string Text, DateTimeOffset Until);

@@ -78,6 +78,8 @@ internal static class Site
         // Keys live as long as the process: nothing that they protect has to outlive it, and none lies on the disk.
         services.AddDataProtection().UseEphemeralDataProtectionProvider();
         services.AddAntiforgery();
+        // It would write a key into the user's home at every start all the same.
+        services.Remove(services.Single(s => s.ImplementationType?.Name == "DataProtectionHostedService"));
         services.AddSingleton(options);
         services.AddSingleton(bench);
         services.AddSingleton(bench.Time);

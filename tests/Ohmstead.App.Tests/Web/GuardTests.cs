@@ -115,6 +115,13 @@ public sealed class GuardTests : IAsyncLifetime
     }
 
     [Fact]
+    public void No_key_is_written_into_the_users_home() =>
+        Assert.DoesNotContain(
+            site.Get<IEnumerable<Microsoft.Extensions.Hosting.IHostedService>>(),
+            s => s.GetType().FullName!.Contains("DataProtection", StringComparison.Ordinal)
+        );
+
+    [Fact]
     public async Task Script_in_what_was_entered_is_shown_as_text()
     {
         var id = await site.TakeInAsync("<script>alert(1)</script>");
