@@ -70,7 +70,7 @@ public class FindingsScreenTests
         await using var bench = await ScreenBench.OpenAsync(Worn);
         var screen = Show(bench);
         var name = screen.Find("article.finding h2 span").TextContent;
-        Button(screen, "Dismiss").Click();
+        screen.Do(() => Button(screen, "Dismiss").Click());
         screen.WaitForAssertion(
             () =>
                 Assert.Contains(
@@ -89,9 +89,9 @@ public class FindingsScreenTests
     {
         await using var bench = await ScreenBench.OpenAsync(Worn);
         var screen = Show(bench);
-        Button(screen, "Repaired…").Click();
-        screen.Find("article.finding .repair input").Input("new part");
-        Button(screen, "Renewed with the same").Click();
+        screen.Do(() => Button(screen, "Repaired…").Click());
+        screen.Do(() => screen.Find("article.finding .repair input").Input("new part"));
+        screen.Do(() => Button(screen, "Renewed with the same").Click());
         screen.WaitForAssertion(
             () => Assert.Contains("Nothing was read yet", screen.Markup, StringComparison.Ordinal),
             Patience

@@ -28,7 +28,7 @@ public class KindEditorTests
         Assert.Contains("Nothing is wrong", screen.Find("#found").TextContent, StringComparison.Ordinal);
         var wrong = Sheet.Replace("\"lossOhms\": 1850", "\"lossOhms\": -5", StringComparison.Ordinal);
         var line = wrong[..wrong.IndexOf("-5", StringComparison.Ordinal)].Count(c => c == '\n') + 1;
-        screen.Find("#code").Input(wrong);
+        screen.Do(() => screen.Find("#code").Input(wrong));
         screen.WaitForAssertion(
             () =>
                 Assert.Contains(
@@ -52,9 +52,9 @@ public class KindEditorTests
         Assert.Equal(Sheet, await workshop.TextAsync(Bench.SheetKind, "solo-110"));
 
         var right = Sheet.Replace("\"lossOhms\": 1850", "\"lossOhms\": 1900", StringComparison.Ordinal);
-        screen.Find("#code").Input(right);
+        screen.Do(() => screen.Find("#code").Input(right));
         screen.WaitForAssertion(() => Assert.False(screen.Find("button.do").HasAttribute("disabled")), Patience);
-        screen.Find("button.do").Click();
+        screen.Do(() => screen.Find("button.do").Click());
         screen.WaitForAssertion(
             () => Assert.Contains("saved as version 2", screen.Markup, StringComparison.Ordinal),
             Patience
@@ -68,7 +68,7 @@ public class KindEditorTests
     {
         var (workshop, screen) = await OpenAsync();
         await using var open = workshop;
-        screen.Find("#code").Input("{ half");
+        screen.Do(() => screen.Find("#code").Input("{ half"));
         screen.WaitForAssertion(
             () => Assert.Contains("kept as a draft", screen.Markup, StringComparison.Ordinal),
             Patience
@@ -82,9 +82,9 @@ public class KindEditorTests
     {
         var (workshop, screen) = await OpenAsync();
         await using var open = workshop;
-        screen.Find("#code").Input(KindText.Copy(Sheet, "other", "Other"));
+        screen.Do(() => screen.Find("#code").Input(KindText.Copy(Sheet, "other", "Other")));
         screen.WaitForAssertion(() => Assert.False(screen.Find("button.do").HasAttribute("disabled")), Patience);
-        screen.Find("button.do").Click();
+        screen.Do(() => screen.Find("button.do").Click());
         screen.WaitForAssertion(
             () => Assert.Contains("Duplicate the kind", screen.Find(".warning").TextContent, StringComparison.Ordinal),
             Patience

@@ -45,7 +45,8 @@ public class KindSoFarTests
         var (workshop, units) = await ThreeUnitsAsync();
         await using var open = workshop;
         var screen = workshop.Screens.Render<KindSoFar>(p => p.Add(k => k.KindId, "twin-175"));
-        screen.WaitForElement("#this", Patience).Change(units[2].ToString());
+        screen.WaitForElement("#this", Patience);
+        screen.Do(() => screen.Find("#this").Change(units[2].ToString()));
         // Median of 3.5, 3.6, 3.9; distances 0.1, 0, 0.3, their median 0.1, times 1.4826.
         screen.WaitForAssertion(
             () => Assert.Contains("3.60 Ω ± 0.148 Ω, 3 units", screen.Markup, StringComparison.Ordinal),
@@ -61,10 +62,11 @@ public class KindSoFarTests
         var (workshop, _) = await ThreeUnitsAsync();
         await using var open = workshop;
         var screen = workshop.Screens.Render<KindSoFar>(p => p.Add(k => k.KindId, "twin-175"));
-        screen.WaitForElement("button.can", Patience).Click();
+        screen.WaitForElement("button.can", Patience);
+        screen.Do(() => screen.Find("button.can").Click());
         screen.WaitForElement("button.do", Patience);
         Assert.Contains("elements.primary.ohms", screen.Find("tbody").TextContent, StringComparison.Ordinal);
-        screen.Find("button.do").Click();
+        screen.Do(() => screen.Find("button.do").Click());
         screen.WaitForAssertion(
             () => Assert.NotEmpty(workshop.TextAsync(Bench.SheetKind, "twin-175-2").Result),
             Patience
@@ -87,7 +89,7 @@ public class KindSoFarTests
         var screen = workshop.Screens.Render<UnitPapers>(p => p.Add(u => u.Id, units[0]));
         screen.WaitForElement("a.do", Patience);
         Assert.Contains("do not plug this unit in", screen.Find(".warning").TextContent, StringComparison.Ordinal);
-        screen.Find("a.do").Click();
+        screen.Do(() => screen.Find("a.do").Click());
         screen.WaitForAssertion(
             () => Assert.Contains("service record", screen.Find(".rows").TextContent, StringComparison.Ordinal),
             Patience

@@ -23,13 +23,12 @@ public class OneReadingTests
 
     private static void Type(IRenderedComponent<OneReading> screen, string text)
     {
-        screen.InvokeAsync(() => screen.Find("#entry").Input(text)).Wait();
-        screen.InvokeAsync(() => screen.Find("form.pad").Submit()).Wait();
+        screen.Do(() => screen.Find("#entry").Input(text));
+        screen.Do(() => screen.Find("form.pad").Submit());
     }
 
-    /// <summary>In the renderer's turn: the background draws the screen anew at any moment, and a key found before is gone then.</summary>
     private static void Press(IRenderedComponent<OneReading> screen, string key) =>
-        screen.InvokeAsync(() => screen.FindAll(".keys button").First(b => b.TextContent.Trim() == key).Click()).Wait();
+        screen.Do(() => screen.FindAll(".keys button").First(b => b.TextContent.Trim() == key).Click());
 
     [Fact]
     public async Task The_band_stands_there_before_and_the_meaning_after_Enter()
@@ -55,7 +54,7 @@ public class OneReadingTests
         foreach (var key in new[] { "0", ".", "0", "0", "9", "⌫", "4", "k" })
             Press(screen, key);
         Assert.Equal("0.004k", screen.Find("#entry").GetAttribute("value"));
-        screen.Find("form.pad").Submit();
+        screen.Do(() => screen.Find("form.pad").Submit());
         screen.WaitForAssertion(
             () => Assert.Contains("4 Ω", screen.Find("p.value").TextContent, StringComparison.Ordinal),
             Patience
@@ -69,7 +68,7 @@ public class OneReadingTests
         await using var bench = await ScreenBench.OpenAsync();
         var screen = Show(bench, "blades-posts");
         Press(screen, "OL");
-        screen.Find("form.pad").Submit();
+        screen.Do(() => screen.Find("form.pad").Submit());
         screen.WaitForAssertion(
             () => Assert.Equal("normal", screen.Find(".value-side .word").TextContent.Trim()),
             Patience
@@ -97,7 +96,7 @@ public class OneReadingTests
         var screen = Show(bench, "blades");
         Type(screen, "38");
         screen.WaitForElement("p.value", Patience);
-        screen.Find(".value-side").KeyDown(key);
+        screen.Do(() => screen.Find(".value-side").KeyDown(key));
         screen.WaitForElement("#entry", Patience);
         Assert.Empty(await bench.StandingAsync());
         Assert.Contains("Taken back: Between the plug blades", screen.Markup, StringComparison.Ordinal);
@@ -109,7 +108,7 @@ public class OneReadingTests
     {
         await using var bench = await ScreenBench.OpenAsync(ScreenBench.Read("blades", 38));
         var screen = Show(bench, "blades");
-        screen.Find("#entry").KeyDown("Backspace");
+        screen.Do(() => screen.Find("#entry").KeyDown("Backspace"));
         screen.WaitForAssertion(() => Assert.Contains("Taken back", screen.Markup, StringComparison.Ordinal), Patience);
         Assert.Empty(await bench.StandingAsync());
     }
@@ -133,8 +132,8 @@ public class OneReadingTests
         await using var bench = await ScreenBench.OpenAsync();
         var screen = Show(bench, "insulation-core");
         Press(screen, "could not");
-        screen.Find("#why").Input("no insulation tester");
-        screen.FindAll("button").First(b => b.TextContent == "Waive it").Click();
+        screen.Do(() => screen.Find("#why").Input("no insulation tester"));
+        screen.Do(() => screen.FindAll("button").First(b => b.TextContent == "Waive it").Click());
         screen.WaitForAssertion(
             () =>
                 Assert.Contains(
@@ -144,9 +143,9 @@ public class OneReadingTests
                 ),
             Patience
         );
-        screen.Find("#by").Input("J. Example");
-        screen.Find("#instead").Input("ohmmeter OL");
-        screen.FindAll("button").First(b => b.TextContent == "Waive it").Click();
+        screen.Do(() => screen.Find("#by").Input("J. Example"));
+        screen.Do(() => screen.Find("#instead").Input("ohmmeter OL"));
+        screen.Do(() => screen.FindAll("button").First(b => b.TextContent == "Waive it").Click());
         screen.WaitForElement("p.value", Patience);
         Assert.Equal(
             new ReadingWaived("insulation-core", "no insulation tester", "J. Example", "ohmmeter OL"),
@@ -163,10 +162,10 @@ public class OneReadingTests
         ]);
         var screen = Show(bench, "full-1");
         var before = screen.Find(".value-side").TextContent;
-        screen.Find("input[aria-label='Line volts']").Change("108");
+        screen.Do(() => screen.Find("input[aria-label='Line volts']").Change("108"));
         screen.WaitForAssertion(() => Assert.NotEqual(before, screen.Find(".value-side").TextContent), Patience);
         Assert.Equal(108, (await bench.UnitAsync()).Bench.SupplyVolts);
-        screen.Find("input[aria-label='Line volts']").Change("9999");
+        screen.Do(() => screen.Find("input[aria-label='Line volts']").Change("9999"));
         screen.WaitForAssertion(
             () => Assert.Contains("from 1 to 1000", screen.Markup, StringComparison.Ordinal),
             Patience
@@ -182,13 +181,13 @@ public class OneReadingTests
             ScreenBench.Read("lamp-60", 106),
         ]);
         var screen = Show(bench, "whistle-1-1");
-        await screen.InvokeAsync(() => screen.Find("input[aria-label*='nothing connected']").Change("12"));
+        screen.Do(() => screen.Find("input[aria-label*='nothing connected']").Change("12"));
         screen.WaitForAssertion(
             () => Assert.Contains("it stands at", screen.Markup, StringComparison.Ordinal),
             Patience
         );
         Assert.InRange((await bench.UnitAsync()).Bench.Throttles["throttle-1"], 0.2, 0.8);
-        await screen.InvokeAsync(() => screen.Find("input[aria-label*='nothing connected']").Change("90"));
+        screen.Do(() => screen.Find("input[aria-label*='nothing connected']").Change("90"));
         screen.WaitForAssertion(
             () => Assert.Contains("this post shows", screen.Markup, StringComparison.Ordinal),
             Patience

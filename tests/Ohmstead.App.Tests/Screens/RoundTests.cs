@@ -22,8 +22,8 @@ public class RoundTests
 
     private static void Type(IRenderedComponent<Round> screen, string id, string text)
     {
-        screen.Find($"input[name={id}]").Input(text);
-        screen.FindAll(".round-line form").First(f => f.QuerySelector($"input[name={id}]") is not null).Submit();
+        screen.Do(() => screen.Find($"input[name={id}]").Input(text));
+        screen.Do(() => screen.FindAll(".round-line form").First(f => f.QuerySelector($"input[name={id}]") is not null).Submit());
     }
 
     [Fact]
@@ -38,7 +38,14 @@ public class RoundTests
             Patience
         );
         Assert.Equal(["blades 3.8 Value"], await bench.StandingAsync());
-        Assert.Equal(focused + 1, bench.Context.JSInterop.Invocations["Blazor._internal.domWrapper.focus"].Count);
+        screen.WaitForAssertion(
+            () =>
+                Assert.Equal(
+                    focused + 1,
+                    bench.Context.JSInterop.Invocations["Blazor._internal.domWrapper.focus"].Count
+                ),
+            Patience
+        );
         Type(screen, "blades-posts", "ol");
         screen.WaitForAssertion(
             () => Assert.Contains("Both blades to all posts, OL", screen.Markup, StringComparison.Ordinal),
@@ -74,7 +81,7 @@ public class RoundTests
         var screen = Show(bench);
         Type(screen, "blades", "38");
         screen.WaitForAssertion(() => Assert.Contains("Saved", screen.Markup, StringComparison.Ordinal), Patience);
-        screen.Find("input[name=blades-posts]").KeyDown("Backspace");
+        screen.Do(() => screen.Find("input[name=blades-posts]").KeyDown("Backspace"));
         screen.WaitForAssertion(
             () => Assert.Contains("Taken back: Between the plug blades", screen.Markup, StringComparison.Ordinal),
             Patience

@@ -10,12 +10,13 @@ public class ShopScreenTests
     {
         await using var workshop = await OpenWorkshop.OpenAsync();
         var screen = workshop.Screens.Render<ShopSettings>();
-        screen.WaitForElement("#f-name").Change("Bench <b>No. 7</b>");
+        screen.WaitForElement("#f-name");
+        screen.Do(() => screen.Find("#f-name").Change("Bench <b>No. 7</b>"));
         screen.WaitForAssertion(() =>
             Assert.Contains("saved ", screen.Find("[role=status]").TextContent, StringComparison.Ordinal)
         );
         Assert.Equal("Bench <b>No. 7</b>", (await workshop.Bench.ShopAsync()).Name);
-        screen.Find("#f-rate").Change("62,5");
+        screen.Do(() => screen.Find("#f-rate").Change("62,5"));
         screen.WaitForAssertion(() => Assert.Equal("62.5", screen.Find("#f-rate").GetAttribute("value")));
         Assert.Equal(62.5, (await workshop.Bench.ShopAsync()).RatePerHour);
     }
@@ -25,7 +26,8 @@ public class ShopScreenTests
     {
         await using var workshop = await OpenWorkshop.OpenAsync();
         var screen = workshop.Screens.Render<ShopSettings>();
-        screen.WaitForElement("#f-rate").Change("a lot");
+        screen.WaitForElement("#f-rate");
+        screen.Do(() => screen.Find("#f-rate").Change("a lot"));
         screen.WaitForAssertion(() =>
             Assert.Contains("“a lot” is no number", screen.Find("#f-rate-wrong").TextContent, StringComparison.Ordinal)
         );
@@ -38,16 +40,18 @@ public class ShopScreenTests
     {
         await using var workshop = await OpenWorkshop.OpenAsync();
         var (first, second) = (workshop.Screens.Render<ShopSettings>(), workshop.Screens.Render<ShopSettings>());
-        first.WaitForElement("#f-name").Change("From the first");
+        first.WaitForElement("#f-name");
+        first.Do(() => first.Find("#f-name").Change("From the first"));
         first.WaitForAssertion(() =>
             Assert.Contains("saved ", first.Find("[role=status]").TextContent, StringComparison.Ordinal)
         );
-        second.WaitForElement("#f-address").Change("From the second");
+        second.WaitForElement("#f-address");
+        second.Do(() => second.Find("#f-address").Change("From the second"));
         second.WaitForAssertion(() =>
             Assert.Contains("another window", second.Find("#f-address-wrong").TextContent, StringComparison.Ordinal)
         );
         Assert.Equal("From the first", second.Find("#f-name").GetAttribute("value"));
-        second.Find("#f-address").Change("From the second");
+        second.Do(() => second.Find("#f-address").Change("From the second"));
         second.WaitForAssertion(() => Assert.True(second.Find("#f-address-wrong").HasAttribute("hidden")));
         var shop = await workshop.Bench.ShopAsync();
         Assert.Equal(("From the first", "From the second"), (shop.Name, shop.Address));
@@ -58,7 +62,8 @@ public class ShopScreenTests
     {
         await using var workshop = await OpenWorkshop.OpenAsync();
         var screen = workshop.Screens.Render<ShopSettings>();
-        screen.WaitForElement("#f-usual-ohms-l").Change("0.31");
+        screen.WaitForElement("#f-usual-ohms-l");
+        screen.Do(() => screen.Find("#f-usual-ohms-l").Change("0.31"));
         screen.WaitForAssertion(() => Assert.Equal("0.31", screen.Find("#f-usual-ohms-l").GetAttribute("value")));
         Assert.Equal(0.31, (await workshop.Bench.ShopAsync()).Meters[0].Errors["ohms"].LeadOhms);
     }
