@@ -69,6 +69,8 @@ internal static class PredictCommand
         foreach (var p in predicted)
             Console.WriteLine($"  {Shown.Fit(p.Spec.Id, 22)} {Shown.Value(p.Value, p.Spec.Quantity),-9} {Shown.Band(p.Low, p.High, p.Spec.Quantity),-18} {Shown.Cut(p.Spec.Title, 44)}".TrimEnd());
         Console.WriteLine();
+        var notJudged = predicted.Where(p => !p.CanJudge).Select(p => p.Spec.Id).ToList();
+        if (notJudged.Count > 0) Console.WriteLine(Shown.Wrapped($"Not judged, since a rectifier conducts: {string.Join(", ", notJudged)}", 0));
         Console.WriteLine("The meter's own error comes on top of the band. Conditions are the sheet's own.");
     }
 }

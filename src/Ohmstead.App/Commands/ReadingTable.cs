@@ -9,9 +9,6 @@ namespace Ohmstead.App.Commands;
 /// <summary>The readings taken, each beside what a sound unit shows and with a verdict in words.</summary>
 internal static class ReadingTable
 {
-    /// <summary>Beyond this a deviation is named without "a little" [standard deviations].</summary>
-    private const double Clear = 3;
-
     private const string Little = "a little";
 
     private const string NotJudged = "not judged: rectified";
@@ -36,7 +33,7 @@ internal static class ReadingTable
 
     private static string Row(TakenReading taken, Expectation band, ExplainedReading explained, bool isUnexplained)
     {
-        var verdict = isUnexplained ? "nothing explains it" : Verdict(taken, band, explained.Deviation);
+        var verdict = isUnexplained ? "nothing explains it" : Verdict(taken, band);
         var mark = verdict is "normal" or NotJudged || verdict.StartsWith(Little, StringComparison.Ordinal) ? ' ' : '!';
         var quantity = taken.Spec.Quantity;
         return $"{mark} {Shown.Fit(taken.Spec.Id, 21)} {Shown.Fit(Measured(taken), 11)} {Shown.Fit(Shown.Band(band.Low, band.High, band.Quantity), 17)} {Shown.Fit(verdict, 26)} {Shown.Value(explained.Expected, quantity)}".TrimEnd();
@@ -50,16 +47,17 @@ internal static class ReadingTable
         _ => Shown.Read(r.Value, r.Spec.Quantity),
     };
 
-    private static string Verdict(TakenReading taken, Expectation band, double? deviation)
+    private static string Verdict(TakenReading taken, Expectation band)
     {
         if (taken.Outcome == Outcome.Jumps) return "comes and goes when moved";
-        if (!band.CanJudge) return NotJudged;
-        if (taken.Outcome == Outcome.OverRange) return double.IsPositiveInfinity(band.High) ? "normal" : $"OL, expected {Shown.Band(band.Low, band.High, band.Quantity)}";
-        if (band.Holds(taken.Value)) return "normal";
+        var isOverRange = taken.Outcome == Outcome.OverRange;
+        var standing = band.Judge(isOverRange ? double.PositiveInfinity : taken.Value);
+        if (standing.Side == Side.NotJudged) return NotJudged;
+        if (standing.Side == Side.Within) return "normal";
+        if (isOverRange) return $"OL, expected {Shown.Band(band.Low, band.High, band.Quantity)}";
         if (double.IsPositiveInfinity(band.Value)) return "should be OL";
-        var off = Shown.Value(Math.Abs(taken.Value - band.Value), band.Quantity);
-        var side = taken.Value < band.Value ? "low" : "high";
-        return Math.Abs(deviation ?? 0) < Clear ? $"{Little} {side}, by {off}" : $"{off} {side}";
+        var (off, side) = (Shown.Value(standing.Off, band.Quantity), standing.Side == Side.Below ? "low" : "high");
+        return standing.IsClearlyOff ? $"{off} {side}" : $"{Little} {side}, by {off}";
     }
 
     private static void NotTaken(UnitReadings taken)

@@ -14,7 +14,9 @@ namespace Ohmstead.Electrical.Readings;
 public sealed record Expectation(Quantity Quantity, double Value, double Low, double High, bool CanJudge = true)
 {
     /// <summary>A rectangular error's standard deviation is limit/√3; 1.96 of them hold 95 % of a normal law.</summary>
-    private const double LimitsIn95Percent = 1.959964 / 1.7320508;
+    private const double LimitsIn95Percent = BandDeviations / 1.7320508;
+
+    private const double BandDeviations = 1.959964;
 
     /// <summary>Works out the band. Cost: two solutions of the reading for each parameter of the sheet, some milliseconds.</summary>
     public static Expectation Of(UnitModel model, ReadingSpec spec, ReadingState state, Meter meter) =>
@@ -34,6 +36,28 @@ public sealed record Expectation(Quantity Quantity, double Value, double Low, do
             high = double.PositiveInfinity;
         // Only a direct voltage has a sign.
         return new(quantity, p.Value + leads, quantity == Quantity.DcVolts ? low : Math.Max(low, 0), high, p.CanJudge);
+    }
+
+    /// <summary>How a value stands to the band.</summary>
+    /// <param name="value">As the meter shows it; positive infinity for OL.</param>
+    public Standing Judge(double value)
+    {
+        if (!CanJudge)
+            return new(Side.NotJudged, 0, 0);
+        var isBelow = value < Low;
+        var end = isBelow || (Holds(value) && value < Value) ? Low : High;
+        var off = double.IsInfinity(value) && double.IsInfinity(Value) ? 0 : Math.Abs(value - Value);
+        var deviations =
+            off == 0 ? 0
+            : double.IsInfinity(off) || double.IsInfinity(end) ? double.PositiveInfinity
+            : BandDeviations * off / Math.Max(Math.Abs(end - Value), 1e-12);
+        return new(
+            Holds(value) ? Side.Within
+                : isBelow ? Side.Below
+                : Side.Above,
+            off,
+            deviations
+        );
     }
 
     /// <summary>True when a value lies in the band.</summary>

@@ -30,11 +30,6 @@ public enum Verdict
 /// <param name="Words">"normal", "0.9 V low", "OL, expected 3.1–4.2 Ω".</param>
 public sealed record Meaning(Verdict Verdict, string Words)
 {
-    /// <summary>Beyond this many standard deviations a reading is off, not "a little" off.</summary>
-    private const double ClearDeviations = 3;
-
-    private const double BandDeviations = 1.959964;
-
     /// <summary>What was shown against what was to be expected.</summary>
     public static Meaning Of(Shown shown, Expectation expected) =>
         shown.Kind switch
@@ -49,7 +44,8 @@ public sealed record Meaning(Verdict Verdict, string Words)
 
     private static Meaning OfNumber(double value, Expectation expected)
     {
-        if (expected.Holds(value))
+        var standing = expected.Judge(value);
+        if (standing.Side == Side.Within)
             return new(Verdict.Normal, "normal");
         if (double.IsPositiveInfinity(expected.Low))
             return new(Verdict.Off, "there is a path where none should be");
@@ -58,21 +54,17 @@ public sealed record Meaning(Verdict Verdict, string Words)
                 Verdict.Off,
                 $"{Fold(expected.Low, value)} low, expected at least {ValueText.Of(expected.Low, expected.Quantity)}"
             );
-        var isLow = value < expected.Low;
-        var edge = isLow ? expected.Low : expected.High;
-        var deviations = BandDeviations * (value - expected.Value) / NotZero(edge - expected.Value);
-        var side = isLow ? "low" : "high";
-        var off = ValueText.Of(Math.Abs(value - expected.Value), expected.Quantity);
+        var side = standing.Side == Side.Below ? "low" : "high";
         // Of an insulation that spans decades a difference says nothing; how many times does.
-        if (expected.Quantity == Quantity.InsulationOhms)
-            off = Fold(expected.Value, value);
-        return deviations < ClearDeviations
-            ? new(Verdict.AlittleOff, $"a little {side}, by {off}")
-            : new(Verdict.Off, $"{off} {side}");
+        var off =
+            expected.Quantity == Quantity.InsulationOhms
+                ? Fold(expected.Value, value)
+                : ValueText.Of(standing.Off, expected.Quantity);
+        return standing.IsClearlyOff
+            ? new(Verdict.Off, $"{off} {side}")
+            : new(Verdict.AlittleOff, $"a little {side}, by {off}");
     }
 
     private static string Fold(double expected, double value) =>
         $"{ValueText.Number(value < expected ? expected / Math.Max(value, 1e-9) : value / expected)} times too";
-
-    private static double NotZero(double half) => half == 0 ? 1e-12 : half;
 }

@@ -1,5 +1,6 @@
 using Ohmstead.Electrical.Circuits;
 using Ohmstead.Electrical.Diagnosis;
+using Ohmstead.Electrical.Fitting;
 using Ohmstead.Electrical.Readings;
 using Ohmstead.Electrical.TypeSheets;
 
@@ -77,4 +78,20 @@ public class JudgingTests
     [Fact]
     public void It_is_never_proposed() =>
         Assert.DoesNotContain(Diagnose().Next, n => n.Spec.Id.StartsWith("whistle-", StringComparison.Ordinal));
+
+    [Fact]
+    public void A_fit_takes_nothing_from_it()
+    {
+        static FitResult Of(params TakenReading[] taken) =>
+            Fit.Run(
+                new UnitModel(Sheet),
+                [new UnitReadings(Sheet.Id, Sheet.SupplyVolts, null, Meter.Usual, [.. taken], [])]
+            );
+        var cold = Of(Taken("ohms-left", 0.3));
+        Assert.Equal(cold.Parameters.AsEnumerable(), Of(Taken("ohms-left", 0.3), Taken("whistle-amps", 40)).Parameters);
+        Assert.NotEqual(
+            cold.Parameters.AsEnumerable(),
+            Of(Taken("ohms-left", 0.3), Taken("amps-idle", 0.5)).Parameters
+        );
+    }
 }
