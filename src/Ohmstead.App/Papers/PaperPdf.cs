@@ -26,7 +26,7 @@ internal static class PaperPdf
         document.Info.Title = $"{paper.Title}, {paper.Tag}";
         document.Info.CreationDate = at.UtcDateTime;
         document.Language = "en";
-        var pages = Paginate(new Setter(pictures).Set(paper.Blocks, sheet.Measure).ToList(), sheet);
+        var pages = Paginate(new Setter(pictures, sheet).Set(paper.Blocks, sheet.Measure).ToList(), sheet);
         for (var n = 0; n < pages.Count; n++)
             Draw(document, sheet, paper, pages[n], n + 1, pages.Count);
         using var stream = new MemoryStream();
@@ -57,6 +57,15 @@ internal static class PaperPdf
                 left = room;
             }
             var piece = pieces[n];
+            if (piece.Page is not null)
+            {
+                if (pages[^1].Count > 0)
+                    pages.Add([]);
+                pages[^1].Add(piece);
+                pages.Add([]);
+                left = room;
+                continue;
+            }
             if (piece.EndsPage)
             {
                 if (pages[^1].Count > 0)
@@ -93,6 +102,8 @@ internal static class PaperPdf
 
     private static void Draw(PdfDocument document, Sheet sheet, Paper paper, List<Piece> pieces, int number, int count)
     {
+        if (pieces.Count == 1 && pieces[0].Page is { } own)
+            sheet = own;
         var page = document.AddPage();
         (page.Width, page.Height) = (XUnit.FromPoint(sheet.Width), XUnit.FromPoint(sheet.Height));
         using var graphics = XGraphics.FromPdfPage(page);

@@ -9,6 +9,7 @@ namespace Ohmstead.App.Papers;
 /// <param name="Header">Drawn again first when this piece begins a page; null for nothing.</param>
 /// <param name="IsSpace">Left out at the top of a page.</param>
 /// <param name="Instead">What is set in its place where it does not fit below what is already on the page; null for nothing else.</param>
+/// <param name="Page">The page that it has for itself; null for a piece among others.</param>
 /// <param name="EndsPage">What follows begins a new page.</param>
 internal sealed record Piece(
     double Height,
@@ -17,6 +18,7 @@ internal sealed record Piece(
     Piece? Header = null,
     bool IsSpace = false,
     IReadOnlyList<Piece>? Instead = null,
+    Sheet? Page = null,
     bool EndsPage = false
 )
 {

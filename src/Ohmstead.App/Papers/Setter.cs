@@ -6,7 +6,8 @@ namespace Ohmstead.App.Papers;
 
 /// <summary>Sets the blocks of a paper as pieces for pages of one width.</summary>
 /// <param name="photos">The photos by hash; one that is missing or no image is said to be.</param>
-internal sealed class Setter(Pictures photos)
+/// <param name="sheet">The paper, upright.</param>
+internal sealed class Setter(Pictures photos, Sheet sheet)
 {
     private const double Leading = 1.27;
     private const double ColumnGutter = 26;
@@ -27,6 +28,7 @@ internal sealed class Setter(Pictures photos)
             Photos p => SetPhotos(p, width),
             Sides s => SetSides(s, width),
             Signatures s => [SetSignatures(s, width)],
+            Circuit c => [CircuitSetter.Set(this, c, sheet)],
             Lines l => Enumerable.Repeat(
                 new Piece(30, (page, x, y) => page.DrawLine(new XPen(Sheet.Line, 0.8), x, y + 29, x + width, y + 29)),
                 l.Count

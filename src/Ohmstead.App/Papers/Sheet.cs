@@ -13,6 +13,9 @@ internal sealed record Sheet(double Width, double Height)
     /// <summary>A4, 210 by 297 mm.</summary>
     public static Sheet A4 { get; } = new(595.276, 841.89);
 
+    /// <summary>The same paper on its side.</summary>
+    public Sheet OnItsSide => new(Height, Width);
+
     /// <summary>Left and right of the text.</summary>
     public double Margin { get; } = 46;
 

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Ohmstead.Workshop.Drawing;
 
 namespace Ohmstead.Workshop.Papers;
 
@@ -140,6 +141,13 @@ public sealed record Photos(ImmutableArray<Photo> Items) : Block
 
 /// <summary>A photo with what it shows and the places marked on it.</summary>
 public sealed record Photo(string Hash, string Caption, ImmutableArray<(double X, double Y)> Pins);
+
+/// <summary>The unit's circuit on a page of its own, which lies on its side where that makes the drawing larger.</summary>
+public sealed record Circuit(string Title, DrawingList Drawing) : Block
+{
+    /// <inheritdoc/>
+    public override IEnumerable<string> Words => [Title];
+}
 
 /// <summary>Two columns side by side where they fit, under each other where not.</summary>
 public sealed record Sides(ImmutableArray<Block> Left, ImmutableArray<Block> Right) : Block

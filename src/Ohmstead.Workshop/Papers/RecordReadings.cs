@@ -40,12 +40,7 @@ internal static class RecordReadings
             [new("Limit", 7), new("Value", 2, IsFigure: true), new("Source", 4), new("Looked at", 2)],
             [
                 .. matter.Shop.Limits.Select(l =>
-                    Row.Of(
-                        l.Title,
-                        Limit(l),
-                        l.Source,
-                        l.Date.Length > 0 ? l.Date : "no date"
-                    )
+                    Row.Of(l.Title, Limit(l), l.Source, l.Date.Length > 0 ? l.Date : "no date")
                 ),
             ]
         );

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using Ohmstead.Workshop.Drawing;
 using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Words;
 
@@ -22,6 +23,7 @@ public static class ServiceRecord
                 new NewPage(),
                 .. Found(matter),
                 .. RecordReadings.Blocks(matter),
+                .. CircuitOf(matter),
                 .. Pictures(matter),
             ]
         );
@@ -78,6 +80,19 @@ public static class ServiceRecord
                 ])
             );
         return rows.ToImmutable();
+    }
+
+    /// <summary>The circuit as it is now, what was renewed marked.</summary>
+    private static IEnumerable<Block> CircuitOf(PaperMatter matter)
+    {
+        if (matter.Sheet is not { } sheet)
+            yield break;
+        var renewed = matter
+            .Unit.All<PartChanged>()
+            .Where(c => c.Fact.Change != PartChange.Removed)
+            .Select(c => c.Fact.Element);
+        var overlay = Overlay.None with { Renewed = renewed.ToImmutableHashSet(StringComparer.Ordinal) };
+        yield return new Circuit("The circuit", CircuitDrawing.Draw(CircuitLayout.Of(sheet), overlay));
     }
 
     private static IEnumerable<Block> Pictures(PaperMatter matter)

@@ -189,6 +189,24 @@ public partial class ServiceRecordTests
         Assert.All(withRows, p => Assert.Contains("Verdict", p, StringComparison.Ordinal));
     }
 
+    [Theory]
+    [MemberData(nameof(Kinds))]
+    public void The_circuit_stands_in_the_record_with_the_names_of_its_posts(string sheet)
+    {
+        var matter = PaperUnits.Matter(sheet, new TakenIn("A-1", sheet, "", ""));
+        var pdf = Pdf.Of(ServiceRecord.Make(matter));
+        Pdf.Keep($"circuit-{sheet}.pdf", pdf);
+        var page = Pages(pdf).Single(p => p.Contains("The circuit", StringComparison.Ordinal));
+        var posts = matter
+            .Sheet!.Readings.Where(r => r.IsGate)
+            .SelectMany(r => r.State.Joined)
+            .SelectMany(g => g)
+            .Distinct()
+            .ToList();
+        Assert.NotEmpty(posts);
+        Assert.All(posts, post => Assert.Contains(post, page, StringComparison.Ordinal));
+    }
+
     [Fact]
     public void The_same_paper_at_the_same_time_has_the_same_words()
     {

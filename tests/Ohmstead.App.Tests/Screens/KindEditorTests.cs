@@ -78,6 +78,22 @@ public class KindEditorTests
     }
 
     [Fact]
+    public async Task The_drawing_follows_the_text_and_stays_while_the_text_is_wrong()
+    {
+        var (workshop, screen) = await OpenAsync();
+        await using var open = workshop;
+        screen.WaitForElement("[data-element=pigtail]", Patience);
+        screen.Find("#code").Input(Sheet.Replace("\"pigtail\"", "\"braid\"", StringComparison.Ordinal));
+        screen.WaitForElement("[data-element=braid]", Patience);
+        screen.Find("#code").Input("{ half");
+        screen.WaitForAssertion(
+            () => Assert.Equal("The circuit as it last was sound", screen.Find("#circuit").TextContent),
+            Patience
+        );
+        Assert.NotEmpty(screen.FindAll("[data-element=braid]"));
+    }
+
+    [Fact]
     public async Task Another_id_in_the_text_is_not_saved_over_this_kind()
     {
         var (workshop, screen) = await OpenAsync();
