@@ -89,7 +89,7 @@ public static class ServiceRecord
             yield break;
         var renewed = matter
             .Unit.All<PartChanged>()
-            .Where(c => c.Fact.Change != PartChange.Removed)
+            .Where(c => c.Fact.Change is PartChange.Renewed or PartChange.Replaced or PartChange.Added)
             .Select(c => c.Fact.Element);
         var overlay = Overlay.None with { Renewed = renewed.ToImmutableHashSet(StringComparer.Ordinal) };
         yield return new Circuit("The circuit", CircuitDrawing.Draw(CircuitLayout.Of(sheet), overlay));
