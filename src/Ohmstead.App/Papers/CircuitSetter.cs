@@ -147,7 +147,8 @@ internal static class CircuitSetter
         };
         var pen = new XPen(Ink(role), width) { LineCap = XLineCap.Round, LineJoin = XLineJoin.Round };
         if (isDashed || role is Role.SuspectLow or Role.SuspectMedium)
-            pen.DashStyle = XDashStyle.Dash;
+            // Round ends would close the gaps, and a leakage path would look like a resistor.
+            (pen.LineCap, pen.DashPattern) = (XLineCap.Flat, [2.6, 2]);
         return pen;
     }
 
