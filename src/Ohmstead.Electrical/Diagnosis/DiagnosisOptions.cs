@@ -18,8 +18,11 @@ public sealed record DiagnosisOptions
     /// <summary>Most faults in a set: the chance of more is below 1 in 10⁵ at the usual chances.</summary>
     public int MostFaults { get; init; } = 9;
 
-    /// <summary>A set this many nats below the best is not expanded any more: it carries less than 1/400 of its weight.</summary>
-    public double Margin { get; init; } = 6;
+    /// <summary>
+    /// A set this many nats below the best is not expanded any more. It would carry less than 1/2,000 of its weight; but before its
+    /// own sizes are fitted a set can stand several nats too low.
+    /// </summary>
+    public double Margin { get; init; } = 8;
 
     /// <summary>
     /// Readings solved by the search before the margin counts: with few readings or few faults, all sets that carry anything are

@@ -22,8 +22,10 @@ internal sealed class Search
     private readonly FaultClass[] classes;
     private readonly Crew crew;
     private readonly DiagnosisOptions options;
-    private readonly Dictionary<string, Hypothesis> known = new(StringComparer.Ordinal);
+    private readonly KnownSets known = new();
     private readonly Newcomers newcomers;
+    private readonly Exchanges exchanges;
+    private readonly Hypothesis sound;
     private readonly long solvedBefore;
     private int followed;
 
@@ -32,10 +34,12 @@ internal sealed class Search
         (this.evidence, this.classes, this.crew, this.options) = (evidence, classes, crew, options);
         (newcomers, solvedBefore) = (new Newcomers(evidence), crew.Solved);
         Spreads = new SpreadModel(evidence, rows, crew);
-        known[""] = new Hypothesis([], []) { Predicted = [.. rows.Select(r => r.Sound)] };
+        sound = new Hypothesis([], []) { Predicted = [.. rows.Select(r => r.Sound)] };
+        known.Register(sound);
+        exchanges = new Exchanges(evidence, classes, known, newcomers, crew, options);
     }
 
-    public IReadOnlyCollection<Hypothesis> Known => known.Values;
+    public IReadOnlyCollection<Hypothesis> Known => known.All;
 
     public SpreadModel Spreads { get; }
 
@@ -44,7 +48,7 @@ internal sealed class Search
     /// <summary>Why it stopped: nothing left that is worth it, the budget, the clock or the caller.</summary>
     public SearchStop Run()
     {
-        Expand(known[""]);
+        Expand(sound);
         while (true)
         {
             if (options.Cancellation.IsCancellationRequested)
@@ -69,9 +73,9 @@ internal sealed class Search
     /// </summary>
     private Hypothesis? Next()
     {
-        var best = known.Values.MaxBy(h => h.LogPosterior)!;
+        var best = known.Best;
         var waiting = known
-            .Values.Where(h => !h.IsExpanded && h.LogPosterior > best.LogPosterior - NegligibleNats)
+            .All.Where(h => !h.IsExpanded && h.LogPosterior > best.LogPosterior - NegligibleNats)
             .OrderByDescending(h => h.LogPosterior)
             .ThenBy(h => h.Key, StringComparer.Ordinal)
             .ToArray();
@@ -106,9 +110,9 @@ internal sealed class Search
         if (options.IsOver())
             return;
         if (h.Classes.Length == 0)
-            TryBreaks(h);
-        else if (h.LogPosterior > known.Values.Max(k => k.LogPosterior) - options.Margin)
-            TryExchanges(h);
+            TryBreaks();
+        else if (h.LogPosterior > known.Best.LogPosterior - options.Margin)
+            exchanges.Try(h);
     }
 
     private void TryAdditions(Hypothesis h)
@@ -148,13 +152,16 @@ internal sealed class Search
         );
         if (options.IsOver())
             return;
-        var chosen = Best(h.AddLogOdds, options.ExactAdditions, double.NegativeInfinity).Union(Explaining(h)).ToArray();
+        var chosen = KnownSets
+            .Highest(h.AddLogOdds, options.ExactAdditions, double.NegativeInfinity)
+            .Union(Explaining(h))
+            .ToArray();
         var children = new Hypothesis?[chosen.Length];
         crew.Each(
             chosen.Length,
             (n, worker) =>
                 children[n] =
-                    KnownAsGood(place, classes[chosen[n]], h.AddLogOdds[chosen[n]] + h.LogPosterior)
+                    known.AsGood(place, classes[chosen[n]], h.AddLogOdds[chosen[n]] + h.LogPosterior)
                     ?? newcomers.Add(place, classes[chosen[n]], curves[chosen[n]], worker)
         );
         for (var n = 0; n < chosen.Length; n++)
@@ -162,26 +169,16 @@ internal sealed class Search
             if (children[n] is not { } child)
                 continue;
             h.AddLogOdds[chosen[n]] = child.LogPosterior - h.LogPosterior;
-            Register(child);
+            known.Register(child);
         }
     }
-
-    private static int[] Best(double[] scores, int most, double floor) =>
-        [
-            .. Enumerable
-                .Range(0, scores.Length)
-                .Where(n => scores[n] > floor)
-                .OrderByDescending(n => scores[n])
-                .ThenBy(n => n)
-                .Take(most),
-        ];
 
     /// <summary>Additions that bring a reading which the set leaves out to what was read, the best few for each.</summary>
     private IEnumerable<int> Explaining(Hypothesis h)
     {
         foreach (var r in h.LeftOut)
         foreach (
-            var n in Best(
+            var n in KnownSets.Highest(
                 [
                     .. classes.Select(
                         (c, n) =>
@@ -198,7 +195,7 @@ internal sealed class Search
     }
 
     /// <summary>A path that is open although two ways lead through it: both must be broken, and neither alone shows it.</summary>
-    private void TryBreaks(Hypothesis sound)
+    private void TryBreaks()
     {
         var pairs = PairedBreaks.Of(sound, classes, evidence, crew, options);
         var found = new Hypothesis[pairs.Length];
@@ -207,101 +204,6 @@ internal sealed class Search
             (n, worker) => found[n] = newcomers.Weigh(sound, [pairs[n].First, pairs[n].Second], worker)
         );
         foreach (var child in found)
-            Register(child);
-    }
-
-    /// <summary>Without each member: alone, and with another in its place. Without each pair: with one for two.</summary>
-    private void TryExchanges(Hypothesis h)
-    {
-        var holes = new List<int[]>();
-        for (var k = 0; k < h.Classes.Length; k++)
-            holes.Add([k]);
-        for (var k = 0; k < h.Classes.Length; k++)
-        for (var j = k + 1; j < h.Classes.Length; j++)
-            holes.Add([k, j]);
-        var found = new List<Hypothesis>[holes.Count];
-        crew.Each(holes.Count, (n, worker) => found[n] = options.IsOver() ? [] : Exchange(h, holes[n], worker));
-        foreach (var child in found.SelectMany(f => f))
-            Register(child);
-    }
-
-    private List<Hypothesis> Exchange(Hypothesis h, int[] hole, Worker worker)
-    {
-        var (set, shares) = (h.Classes, h.Shares);
-        var origin = h.Predicted;
-        foreach (var k in hole.OrderDescending())
-        {
-            var gone = set[k];
-            (set, shares) = Hypothesis.Without(set, shares, k);
-            origin = newcomers.Solve(set, shares, origin, gone, worker);
-        }
-        var place = new Neighbourhood(h, hole, origin, evidence, crew: null, worker);
-        evidence.LogLikelihood(origin, place.Spread, worker);
-        var left = evidence.LeftOut(worker);
-        var found = new List<Hypothesis>();
-        if (hole.Length == 1)
-            found.Add(
-                new Hypothesis(set, shares)
-                {
-                    Parent = h,
-                    Predicted = origin,
-                    LogFit = place.LogFit,
-                    LeftOut = left,
-                    LogEvidence = place.LogEvidence,
-                }
-            );
-        var scores = new double[classes.Length];
-        var curves = new double[classes.Length][][];
-        for (var n = 0; n < classes.Length; n++)
-        {
-            scores[n] = double.NegativeInfinity;
-            if (
-                !Newcomers.CanAdd(set, classes[n])
-                || h.Contains(classes[n])
-                || !hole.All(k => Newcomers.Touches(h.Classes[k], classes[n]))
-            )
-                continue;
-            curves[n] =
-                hole.Length == 1 ? newcomers.CandidateCurve(place, classes[n], false, worker) : classes[n].Curve;
-            scores[n] =
-                place.LogPosterior
-                - place.LogFit
-                + classes[n].LogOdds
-                + SizeIntegral.Log(
-                    SizeIntegral.Coarse,
-                    classes[n],
-                    curves[n],
-                    origin,
-                    evidence,
-                    place.Spread,
-                    worker,
-                    out _,
-                    out _
-                );
-        }
-        var floor = h.LogPosterior - options.Margin - 12;
-        foreach (var n in Best(scores, hole.Length == 1 ? options.ExactExchanges : 2, floor))
-            if (KnownAsGood(place, classes[n], scores[n]) is null)
-                found.Add(newcomers.Add(place, classes[n], curves[n], worker));
-        return found;
-    }
-
-    /// <summary>The set with one more class if it was tried before, from elsewhere, and was not worse than it looks from here.</summary>
-    private Hypothesis? KnownAsGood(Neighbourhood place, FaultClass c, double score)
-    {
-        var (members, _) = Hypothesis.Insert(place.Classes, place.Shares, c, 0);
-        return
-            known.TryGetValue(Hypothesis.KeyOf(members), out var old)
-            && (old.IsExpanded || old.LogPosterior > score - 2)
-            ? old
-            : null;
-    }
-
-    private void Register(Hypothesis h)
-    {
-        if (!known.TryGetValue(h.Key, out var old))
-            known[h.Key] = h;
-        else if (!old.IsExpanded && h.LogPosterior > old.LogPosterior)
-            known[h.Key] = h;
+            known.Register(child);
     }
 }

@@ -22,18 +22,47 @@ internal static class SizeFit
         Func<double[], double[], FaultClass?, double[]> solve
     )
     {
-        var free = Enumerable.Range(0, h.Classes.Length).Where(k => h.Classes[k].IsContinuous).ToArray();
+        int[] free = [.. Enumerable.Range(0, h.Classes.Length).Where(k => h.Classes[k].IsContinuous)];
         var log = Log(h, h.Predicted, h.Shares, spread, evidence, worker);
         Pull(h, free, spread, evidence, worker, solve, ref log);
+        var overSizes = Climb(h, free, spread, evidence, worker, solve, ref log);
+        var surface = SizeSurface.Over(h, spread, evidence, worker, solve, overSizes);
+        if (surface.Better is { } better)
+        {
+            // The climb got stuck below what the surface shows: once more from there.
+            var predicted = solve(better, h.Predicted, null);
+            var now = Log(h, predicted, better, spread, evidence, worker);
+            if (now > log)
+            {
+                (h.Shares, h.Predicted, log) = (better, predicted, now);
+                overSizes = Climb(h, free, spread, evidence, worker, solve, ref log);
+                surface = SizeSurface.Over(h, spread, evidence, worker, solve, overSizes);
+            }
+        }
+        Log(h, h.Predicted, h.Shares, spread, evidence, worker);
+        (h.LogFit, h.LeftOut) = (log, evidence.LeftOut(worker));
+        h.LogEvidence = log + overSizes + surface.Correction + evidence.TellTales.Log(h.Classes) + DiscreteShare(h);
+    }
+
+    /// <summary>Gauss–Newton to the best sizes. Fills directions and deviations.</summary>
+    /// <returns>ln ∫ over the sizes relative to the best, by Laplace's method.</returns>
+    private static double Climb(
+        Hypothesis h,
+        int[] free,
+        Spread spread,
+        Evidence evidence,
+        Worker worker,
+        Func<double[], double[], FaultClass?, double[]> solve,
+        ref double log
+    )
+    {
         var (gradient, curvature, sides) = (
             new double[free.Length],
             new double[free.Length * free.Length],
             new double[free.Length][]
         );
-        for (var round = 0; ; round++)
+        for (var round = 0; free.Length > 0; round++)
         {
-            if (free.Length == 0)
-                break;
             Differentiate(h, spread, evidence, worker, solve, free, gradient, curvature, sides);
             if (round == MostRounds)
                 break;
@@ -47,15 +76,7 @@ internal static class SizeFit
         h.Directions = new double[]?[h.Classes.Length];
         for (var k = 0; k < free.Length; k++)
             h.Directions[free[k]] = sides[k];
-        Log(h, h.Predicted, h.Shares, spread, evidence, worker);
-        (h.LogFit, h.LeftOut) = (log, evidence.LeftOut(worker));
-        var overSizes = Laplace(h, free, gradient, curvature);
-        h.LogEvidence =
-            log
-            + overSizes
-            + SizeSurface.Correction(h, spread, evidence, worker, solve, overSizes)
-            + evidence.TellTales.Log(h.Classes)
-            + DiscreteShare(h);
+        return Laplace(h, free, gradient, curvature);
     }
 
     /// <summary>A few whole turns: each size has an equal share.</summary>

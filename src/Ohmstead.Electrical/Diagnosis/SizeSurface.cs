@@ -8,6 +8,9 @@ namespace Ohmstead.Electrical.Diagnosis;
 /// </summary>
 internal static class SizeSurface
 {
+    /// <summary>A point of the surface this much above the fit is a better start [nat].</summary>
+    private const double Above = 0.5;
+
     /// <summary>Deviation of a share from which a parabola is not trusted.</summary>
     private const double Loose = 0.05;
 
@@ -18,11 +21,11 @@ internal static class SizeSurface
     private const int Pieces = 24;
 
     /// <summary>
-    /// What the integral over the loosest sizes adds to Laplace's method [nat]; 0 where every size is fixed well. Further sizes
-    /// are left free to first order in both.
+    /// What the integral over the loosest sizes adds to Laplace's method [nat], 0 where every size is fixed well; and where the
+    /// surface rises above the fit, the shares there. Further sizes are left free to first order in both.
     /// </summary>
     /// <param name="laplace">ln ∫ over all sizes relative to the best by Laplace's method.</param>
-    public static double Correction(
+    public static (double Correction, double[]? Better) Over(
         Hypothesis h,
         Spread spread,
         Evidence evidence,
@@ -40,20 +43,34 @@ internal static class SizeSurface
                 .ThenBy(k => k),
         ];
         if (loose.Length == 0 || h.Deviations[loose[0]] < Loose)
-            return 0;
-        var rest = loose.Skip(2).Select(k => h.Directions[k]!).ToArray();
-        var free = evidence.Free(spread, rest, AnyDeviation);
+            return (0, null);
+        var rest = loose[Math.Min(2, loose.Length)..];
+        var free = evidence.Free(spread, rest.Select(k => h.Directions[k]!), AnyDeviation);
         var fit =
             evidence.LogLikelihood(h.Predicted, free, worker)
             + loose.Take(2).Sum(k => h.Classes[k].LogDensity(h.Shares[k]));
         if (rest.Length > 0)
             laplace = LaplaceOf(h, loose[..2], free, evidence, worker);
-        var integral =
+        var top =
             loose.Length == 1
                 ? AlongOne(h, loose[0], free, evidence, worker, solve)
                 : AcrossTwo(h, loose[0], loose[1], free, evidence, worker, solve);
-        return integral - fit - laplace;
+        // No integral over the range is above the highest point; where it seems so the surface is rough, or the fit is not the top.
+        var correction = Math.Min(top.Integral - fit, 0) - laplace;
+        if (top.Log < fit + Above)
+            return (correction, null);
+        evidence.LogLikelihood(top.Predicted, free, worker);
+        foreach (var k in rest)
+            top.Shares[k] = Math.Clamp(
+                top.Shares[k] + evidence.ShareMove(h.Directions[k]!, AnyDeviation, worker),
+                0,
+                1
+            );
+        return (correction, top.Shares);
     }
+
+    /// <summary>An integral, and the highest point that was met.</summary>
+    private readonly record struct Top(double Integral, double Log, double[] Shares, double[] Predicted);
 
     private static double LaplaceOf(Hypothesis h, int[] sizes, Spread spread, Evidence evidence, Worker worker)
     {
@@ -63,7 +80,7 @@ internal static class SizeSurface
         return SizeFit.LogIntegral([.. sizes.Select(k => h.Shares[k])], gradient.ToArray(), curvature.ToArray());
     }
 
-    private static double AlongOne(
+    private static Top AlongOne(
         Hypothesis h,
         int k,
         Spread spread,
@@ -72,21 +89,25 @@ internal static class SizeSurface
         Func<double[], double[], FaultClass?, double[]> solve
     )
     {
+        var c = h.Classes[k];
         var curve = Curve(h, h.Shares, h.Predicted, k, solve);
-        return SizeIntegral.Log(
+        var none = new double[h.Predicted.Length];
+        var integral = SizeIntegral.Log(
             SizeIntegral.Fine,
-            h.Classes[k],
+            c,
             curve,
-            new double[h.Predicted.Length],
+            none,
             evidence,
             spread,
             worker,
-            out _,
-            out _
+            out var share,
+            out var log
         );
+        CurveShape.At(c.PointShares, curve, share, none);
+        return new Top(integral, log, With(h.Shares, k, share), none);
     }
 
-    private static double AcrossTwo(
+    private static Top AcrossTwo(
         Hypothesis h,
         int a,
         int b,
@@ -101,27 +122,36 @@ internal static class SizeSurface
         var surface = across
             .Select((at, k) => Curve(h, With(h.Shares, a, outer.PointShares[k]), at, b, solve))
             .ToArray();
-        var curve = inner.PointShares.Select(_ => new double[h.Predicted.Length]).ToArray();
+        var columns = inner.PointShares.Select((_, j) => surface.Select(s => s[j]).ToArray()).ToArray();
+        var curve = columns.Select(_ => new double[h.Predicted.Length]).ToArray();
+        var none = new double[h.Predicted.Length];
         var logs = new double[Pieces];
+        var top = new Top(0, double.NegativeInfinity, [], new double[h.Predicted.Length]);
         for (var n = 0; n < Pieces; n++)
         {
             var share = (n + 0.5) / Pieces;
             for (var j = 0; j < curve.Length; j++)
-                CurveShape.At(outer.PointShares, [.. surface.Select(s => s[j])], share, curve[j]);
+                CurveShape.At(outer.PointShares, columns[j], share, curve[j]);
+            var density = outer.LogDensity(share);
             logs[n] =
-                SizeIntegral.Log(
+                density
+                + SizeIntegral.Log(
                     SizeIntegral.Fine,
                     inner,
                     curve,
-                    new double[h.Predicted.Length],
+                    none,
                     evidence,
                     spread,
                     worker,
-                    out _,
-                    out _
-                ) + outer.LogDensity(share);
+                    out var at,
+                    out var log
+                );
+            if (log + density <= top.Log)
+                continue;
+            top = top with { Log = log + density, Shares = With(With(h.Shares, a, share), b, at) };
+            CurveShape.At(inner.PointShares, curve, at, top.Predicted);
         }
-        return Vectors.LogSum(logs) - Math.Log(Pieces);
+        return top with { Integral = Vectors.LogSum(logs) - Math.Log(Pieces) };
     }
 
     private static double[][] Curve(

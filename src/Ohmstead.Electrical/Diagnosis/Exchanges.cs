@@ -1,0 +1,88 @@
+namespace Ohmstead.Electrical.Diagnosis;
+
+/// <summary>The neighbours of a set of faults that lack one or two of its members.</summary>
+internal sealed class Exchanges(
+    Evidence evidence,
+    FaultClass[] classes,
+    KnownSets known,
+    Newcomers newcomers,
+    Crew crew,
+    DiagnosisOptions options
+)
+{
+    /// <summary>Without each member: alone, and with another in its place. Without each pair: with one for two.</summary>
+    public void Try(Hypothesis h)
+    {
+        var holes = new List<int[]>();
+        for (var k = 0; k < h.Classes.Length; k++)
+            holes.Add([k]);
+        for (var k = 0; k < h.Classes.Length; k++)
+        for (var j = k + 1; j < h.Classes.Length; j++)
+            holes.Add([k, j]);
+        var found = new List<Hypothesis>[holes.Count];
+        crew.Each(holes.Count, (n, worker) => found[n] = options.IsOver() ? [] : Exchange(h, holes[n], worker));
+        foreach (var child in found.SelectMany(f => f))
+            known.Register(child);
+    }
+
+    private List<Hypothesis> Exchange(Hypothesis h, int[] hole, Worker worker)
+    {
+        var (set, shares) = (h.Classes, h.Shares);
+        var origin = h.Predicted;
+        foreach (var k in hole.OrderDescending())
+        {
+            var gone = set[k];
+            (set, shares) = Hypothesis.Without(set, shares, k);
+            origin = newcomers.Solve(set, shares, origin, gone, worker);
+        }
+        var place = new Neighbourhood(h, hole, origin, evidence, crew: null, worker);
+        evidence.LogLikelihood(origin, place.Spread, worker);
+        var left = evidence.LeftOut(worker);
+        var found = new List<Hypothesis>();
+        if (hole.Length == 1)
+            found.Add(
+                new Hypothesis(set, shares)
+                {
+                    Parent = h,
+                    Predicted = origin,
+                    LogFit = place.LogFit,
+                    LeftOut = left,
+                    LogEvidence = place.LogEvidence,
+                }
+            );
+        var scores = new double[classes.Length];
+        var curves = new double[classes.Length][][];
+        for (var n = 0; n < classes.Length; n++)
+        {
+            scores[n] = double.NegativeInfinity;
+            if (
+                !Newcomers.CanAdd(set, classes[n])
+                || h.Contains(classes[n])
+                || !hole.All(k => Newcomers.Touches(h.Classes[k], classes[n]))
+            )
+                continue;
+            curves[n] =
+                hole.Length == 1 ? newcomers.CandidateCurve(place, classes[n], false, worker) : classes[n].Curve;
+            scores[n] =
+                place.LogPosterior
+                - place.LogFit
+                + classes[n].LogOdds
+                + SizeIntegral.Log(
+                    SizeIntegral.Coarse,
+                    classes[n],
+                    curves[n],
+                    origin,
+                    evidence,
+                    place.Spread,
+                    worker,
+                    out _,
+                    out _
+                );
+        }
+        var floor = h.LogPosterior - options.Margin - 12;
+        foreach (var n in KnownSets.Highest(scores, hole.Length == 1 ? options.ExactExchanges : 2, floor))
+            if (known.AsGood(place, classes[n], scores[n]) is null)
+                found.Add(newcomers.Add(place, classes[n], curves[n], worker));
+        return found;
+    }
+}
