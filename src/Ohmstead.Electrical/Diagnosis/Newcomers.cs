@@ -73,13 +73,10 @@ internal sealed class Newcomers(Evidence evidence)
             exact = Refine(child, c, curve, place, exact, worker);
         evidence.LogLikelihood(child.Predicted, place.Spread, worker);
         (child.LogFit, child.LeftOut) = (exact, evidence.LeftOut(worker));
-        child.LogEvidence =
-            place.LogEvidence
-            + log
-            - place.LogFit
-            + Math.Max(exact - bestLog, -30)
-            + evidence.TellTales.Log(members)
-            - place.LogTold;
+        var evidenceOfFit = place.LogEvidence - place.LogTold + log - place.LogFit + Math.Max(exact - bestLog, -30);
+        // No integral is above its highest point; a free size's normal prior may exceed its flat one by about a nat.
+        var most = Math.Max(exact, bestLog) + members.Length;
+        child.LogEvidence = Math.Min(evidenceOfFit, most) + evidence.TellTales.Log(members);
         return child;
     }
 

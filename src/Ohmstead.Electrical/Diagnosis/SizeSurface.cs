@@ -49,14 +49,13 @@ internal static class SizeSurface
         var fit =
             evidence.LogLikelihood(h.Predicted, free, worker)
             + loose.Take(2).Sum(k => h.Classes[k].LogDensity(h.Shares[k]));
-        if (rest.Length > 0)
-            laplace = LaplaceOf(h, loose[..2], free, evidence, worker);
+        var own = rest.Length > 0 ? LaplaceOf(h, loose[..2], free, evidence, worker) : laplace;
         var top =
             loose.Length == 1
                 ? AlongOne(h, loose[0], free, evidence, worker, solve)
                 : AcrossTwo(h, loose[0], loose[1], free, evidence, worker, solve);
         // No integral over the range is above the highest point; where it seems so the surface is rough, or the fit is not the top.
-        var correction = Math.Min(top.Integral - fit, 0) - laplace;
+        var correction = Math.Min(Math.Min(top.Integral - fit, 0) - own, -laplace);
         if (top.Log < fit + Above)
             return (correction, null);
         evidence.LogLikelihood(top.Predicted, free, worker);

@@ -22,6 +22,7 @@ public class SmallLadderTests
     [InlineData("0 1 2 3 4", 8)]
     [InlineData("0 1 2 3 4", 9)]
     [InlineData("0 1 3", 10)]
+    [InlineData("0 1 2", 203)]
     public void Marginals_agree_with_the_sum_over_all_sets(string readings, int seed)
     {
         var values = Draw(readings.Split(' ').Select(r => r[0] - '0'), new Random(seed));
