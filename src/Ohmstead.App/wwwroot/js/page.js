@@ -20,7 +20,8 @@
     new MutationObserver(async () => {
       if (!/failed|rejected/.test(modal.className)) return;
       for (;;) {
-        try { if ((await fetch("/", { cache: "no-store" })).ok) { location.reload(); return; } } catch { /* not back yet */ }
+        // Photos that wait would be lost with the page: they go first.
+        try { if ((await fetch("/", { cache: "no-store" })).ok && !window.ohmstead.photosWait?.()) { location.reload(); return; } } catch { /* not back yet */ }
         await new Promise(done => setTimeout(done, 2000));
       }
     }).observe(modal, { attributes: true, attributeFilter: ["class"] });

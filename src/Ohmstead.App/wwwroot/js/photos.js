@@ -1,7 +1,9 @@
-// A photo is sent the moment it is chosen: how far it has come is shown, and what failed is sent again at a press. The entry's
-// id is made here once, so that sending again keeps one; it ends in the window's key, by which the screen knows its own.
+// A photo is sent the moment it is chosen: how far it has come is shown, and while the tool does not answer it stays here and is
+// sent again until it is kept. The entry's id is made here once, so that sending again keeps one; it ends in the window's key, by
+// which the screen knows its own.
 (() => {
-  const most = 40e6;
+  const most = 40e6, pause = 3000;
+  let notKept = 0;
   const newId = key => {
     const hex = [...crypto.getRandomValues(new Uint8Array(10))].map(b => b.toString(16).padStart(2, "0")).join("");
     return `${hex.slice(0, 8)}-${hex.slice(8, 12)}-${hex.slice(12, 16)}-${hex.slice(16, 20)}-${key}`;
@@ -14,22 +16,26 @@
   };
   const send = (file, address, shown) => {
     const request = new XMLHttpRequest();
-    const failed = (why, again) => {
+    const refused = why => {
       shown.bar.hidden = true; shown.row.classList.add("wrong"); shown.said.textContent = `${file.name}: ${why}`;
       const button = document.createElement("button");
-      button.type = "button"; button.className = "can"; button.textContent = again ? "Try again" : "Put away";
-      button.onclick = () => {
-        button.remove();
-        if (!again) { shown.row.remove(); return; }
-        shown.bar.hidden = false; shown.row.classList.remove("wrong"); shown.said.textContent = file.name;
-        send(file, address, shown);
-      };
+      button.type = "button"; button.className = "can"; button.textContent = "Put away";
+      button.onclick = () => shown.row.remove();
       shown.row.append(button);
     };
-    if (file.size > most) { failed("larger than 40 MB, the most that is taken", false); return; }
+    const again = () => {
+      shown.said.textContent = `${file.name}: not kept yet, the tool does not answer. Leave this page open, it is tried again.`;
+      setTimeout(() => { notKept--; send(file, address, shown); }, pause);
+    };
+    if (file.size > most) { refused("larger than 40 MB, the most that is taken"); return; }
+    notKept++;
     request.upload.onprogress = e => { if (e.lengthComputable) shown.bar.value = e.loaded / e.total; };
-    request.onload = () => request.status < 300 ? shown.row.remove() : failed(request.responseText || "not taken", request.status >= 500);
-    request.onerror = request.ontimeout = () => failed("not sent, the tool does not answer", true);
+    request.onload = () => {
+      if (request.status >= 500) { again(); return; }
+      notKept--;
+      if (request.status < 300) shown.row.remove(); else refused(request.responseText || "not taken");
+    };
+    request.onerror = request.ontimeout = again;
     request.open("POST", address); request.send(file);
   };
   document.addEventListener("change", e => {
@@ -44,8 +50,11 @@
     }
     input.value = "";
   });
+  // A person who leaves now would lose what waits here.
+  addEventListener("beforeunload", e => { if (notKept > 0) e.preventDefault(); });
   // Where on a picture a press was, from 0 to 1 across and down.
   window.ohmstead = Object.assign(window.ohmstead ?? {}, {
+    photosWait: () => notKept > 0,
     placeOn: (picture, x, y) => {
       const r = picture.getBoundingClientRect();
       return [Math.min(1, Math.max(0, (x - r.left) / r.width)), Math.min(1, Math.max(0, (y - r.top) / r.height))];
