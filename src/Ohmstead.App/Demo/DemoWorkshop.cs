@@ -41,13 +41,13 @@ internal static class DemoWorkshop
     private static UnitEntries[] Units(DateTimeOffset now, DemoPhotos photos)
     {
         var sheets = Kinds.Select(id => TypeSheetFile.Read(Carried($"{id}.sheet.json")).Required).ToArray();
-        Diary[] diaries =
+        Func<Diary[]>[] kinds =
         [
-            .. TwinUnits.All(sheets[0], now, photos),
-            .. SoloUnits.All(sheets[1], now, photos),
-            .. StepUnits.All(sheets[2], now, photos),
+            () => TwinUnits.All(sheets[0], now, photos),
+            () => SoloUnits.All(sheets[1], now, photos),
+            () => StepUnits.All(sheets[2], now, photos),
         ];
-        return [.. diaries.Select(d => d.Entries)];
+        return [.. kinds.AsParallel().AsOrdered().SelectMany(k => k()).Select(d => d.Entries)];
     }
 
     private static string Carried(string name)
