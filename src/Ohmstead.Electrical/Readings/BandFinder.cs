@@ -51,6 +51,13 @@ internal sealed class BandFinder(ReadingSet set, Predictor predictor)
         public double Variance => Enumerable.Range(0, Slopes.Length).Sum(VarianceOf);
     }
 
+    /// <summary>A reading of the unit that is nominal but for some faults, in its quantity's unit.</summary>
+    public double ValueOf(int ofReading, Fault[] sized)
+    {
+        predictor.Begin(sized);
+        return predictor.Value(ofReading, sized);
+    }
+
     /// <summary>The ends of the band on the scale of the set.</summary>
     /// <param name="ofReading">Place of the reading in the set.</param>
     /// <param name="withFaults">The faults; one of unknown size has any size, evenly over its logarithmic range.</param>

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Runtime.InteropServices;
 using Ohmstead.Electrical.Circuits;
 using Ohmstead.Electrical.Faults;
 using Ohmstead.Electrical.Solving;
@@ -26,9 +27,13 @@ public static class Prediction
     /// <summary>Scale on which values are differenced: nearly linear near zero, logarithmic above; finer than any meter.</summary>
     private static readonly MeterError Scale = new(5, 1e-3, 0, 0);
 
-    private static readonly Meter ScaleMeter = new(Enum.GetValues<Quantity>().ToImmutableDictionary(q => q, _ => Scale));
+    private static readonly Meter ScaleMeter = new(
+        Enum.GetValues<Quantity>().ToImmutableDictionary(q => q, _ => Scale)
+    );
 
-    private static readonly Meter AveragingScaleMeter = new(ScaleMeter.Errors.SetItem(Quantity.AcVolts, Scale with { IsAveraging = true }));
+    private static readonly Meter AveragingScaleMeter = new(
+        ScaleMeter.Errors.SetItem(Quantity.AcVolts, Scale with { IsAveraging = true })
+    );
 
     /// <summary>
     /// Predicts each reading in its state. Bands are good to a twentieth of their width (<c>docs/methods/bands.md</c>); where a
@@ -39,22 +44,42 @@ public static class Prediction
     /// <param name="faults">The faults assumed; empty for a sound unit.</param>
     /// <param name="isAveraging">Alternating volts as an averaging meter shows them (<see cref="MeterError.IsAveraging"/>).</param>
     public static ImmutableArray<PredictedReading> Run(
-        UnitModel model, IEnumerable<(ReadingSpec Spec, ReadingState State)> readings, ImmutableArray<AssumedFault> faults, bool isAveraging = false)
+        UnitModel model,
+        IEnumerable<(ReadingSpec Spec, ReadingState State)> readings,
+        ImmutableArray<AssumedFault> faults,
+        bool isAveraging = false
+    )
     {
-        var set = new ReadingSet(model, new FaultCatalogue(model), readings, isAveraging ? AveragingScaleMeter : ScaleMeter);
-        var predictor = new Predictor(set);
-        var finder = new BandFinder(set, predictor);
+        var set = new ReadingSet(
+            model,
+            new FaultCatalogue(model),
+            readings,
+            isAveraging ? AveragingScaleMeter : ScaleMeter
+        );
         Fault[] nominal = [.. faults.Select(f => new Fault(f.Mode, f.Size ?? f.Mode.MiddleSize))];
-        var result = ImmutableArray.CreateBuilder<PredictedReading>(set.Count);
-        for (var r = 0; r < set.Count; r++)
-        {
-            predictor.Begin(nominal);
-            var value = predictor.Value(r, nominal);
-            var (low, high) = finder.Of(r, faults);
-            var limit = Solution.OverRange(set.SpecOf(r).Quantity);
-            double Shown(double v) => v > limit ? double.PositiveInfinity : v;
-            result.Add(new PredictedReading(set.SpecOf(r), Shown(value), Shown(Scale.FromScale(low)), Shown(Scale.FromScale(high)), set.CanJudge(r)));
-        }
-        return result.MoveToImmutable();
+        var result = new PredictedReading[set.Count];
+        // Each thread has scratch of its own, and each reading its own place: the answer does not depend on who did what.
+        Parallel.For(
+            0,
+            set.Count,
+            () => new BandFinder(set, new Predictor(set)),
+            (r, _, finder) =>
+            {
+                var value = finder.ValueOf(r, nominal);
+                var (low, high) = finder.Of(r, faults);
+                var limit = Solution.OverRange(set.SpecOf(r).Quantity);
+                double Shown(double v) => v > limit ? double.PositiveInfinity : v;
+                result[r] = new PredictedReading(
+                    set.SpecOf(r),
+                    Shown(value),
+                    Shown(Scale.FromScale(low)),
+                    Shown(Scale.FromScale(high)),
+                    set.CanJudge(r)
+                );
+                return finder;
+            },
+            _ => { }
+        );
+        return ImmutableCollectionsMarshal.AsImmutableArray(result);
     }
 }
