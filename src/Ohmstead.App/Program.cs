@@ -15,6 +15,7 @@ var root = new RootCommand("Ohmstead: bench work on vintage low-voltage toy-trai
     PredictCommand.Make(),
     DiagnoseCommand.Make(),
     FitCommand.Make(),
+    PlanCommand.Make(),
     ExampleCommand.Make(),
     CompletionCommand.Make(),
     ServeCommand.MakeDemo(),

@@ -1,0 +1,121 @@
+using System.CommandLine;
+using System.Globalization;
+using System.Text.Json.Nodes;
+using Ohmstead.Electrical.Planning;
+using Ohmstead.Electrical.TypeSheets;
+
+namespace Ohmstead.App.Commands;
+
+/// <summary><c>plan SHEET --reach ID</c>: the cheapest way to a part of the unit.</summary>
+internal static class PlanCommand
+{
+    public static Command Make()
+    {
+        var (sheet, json) = (CommonOptions.Sheet(), CommonOptions.Json());
+        var reach = new Option<string>("--reach")
+        {
+            Description = "What is to be reached: ids of take-apart steps, commas between.",
+            HelpName = "ID[,ID…]",
+            Required = true,
+        };
+        var rate = new Option<double>("--rate")
+        {
+            Description = "What an hour at the bench costs.",
+            HelpName = "MONEY_PER_HOUR",
+            DefaultValueFactory = _ => TakeApartPlanner.UsualRate,
+        };
+        var verb = new Verb(
+            "plan",
+            "Plan the cheapest way to a part: steps, minutes, what may break.",
+            "ohmstead plan my.sheet.json --reach disc-left-out",
+            "ohmstead plan my.sheet.json --reach roller-left-out,cord --rate 40 --json"
+        )
+        {
+            sheet,
+            reach,
+            rate,
+            json,
+        };
+        verb.SetAction(parsed =>
+        {
+            var read = InputFiles.Sheet(parsed.GetValue(sheet)!, null);
+            var plan = Make(read, parsed.GetValue(reach)!, parsed.GetValue(rate));
+            if (parsed.GetValue(json))
+                Output.Print(Json(plan));
+            else
+                Show(read, plan);
+            return ExitCode.Done;
+        });
+        return verb;
+    }
+
+    private static TakeApartPlan Make(TypeSheet sheet, string reach, double rate)
+    {
+        if (!double.IsFinite(rate) || rate < 0)
+            throw new RefusedInput("--rate: money for an hour is a number from 0");
+        var ids = reach.Split(',', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries);
+        if (sheet.TakeApart.IsEmpty)
+            throw new RefusedInput($"The sheet \"{sheet.Id}\" has no take-apart steps: nothing can be planned");
+        if (ids.Length == 0)
+            throw new RefusedInput($"--reach: name a step of the sheet: {Names(sheet)}");
+        if (ids.FirstOrDefault(id => sheet.TakeApart.All(s => s.Id != id)) is { } unknown)
+            throw new RefusedInput($"--reach: \"{unknown}\" is no step of the sheet. Its steps: {Names(sheet)}");
+        return TakeApartPlanner.Plan(sheet.TakeApart, ids, rate);
+    }
+
+    private static string Names(TypeSheet sheet) => string.Join(", ", sheet.TakeApart.Select(s => s.Id));
+
+    private static JsonObject Json(TakeApartPlan plan) =>
+        new()
+        {
+            ["steps"] = Output.Words(plan.Steps.Select(s => s.Id)),
+            ["minutesOut"] = plan.MinutesOut,
+            ["minutesIn"] = plan.MinutesIn,
+            ["breakPercent"] = plan.BreakPercent,
+            ["expectedCost"] = plan.ExpectedCost,
+            ["lowerBound"] = plan.LowerBound,
+            ["onTheWay"] = new JsonArray([
+                .. plan.OnTheWay.Select(s => new JsonObject
+                {
+                    ["id"] = s.Step.Id,
+                    ["extraMinutes"] = s.ExtraMinutes,
+                    ["extraCost"] = s.ExtraCost,
+                }),
+            ]),
+        };
+
+    private static void Show(TypeSheet sheet, TakeApartPlan plan)
+    {
+        Console.WriteLine(Style.Heading(Shown.NameOf(sheet)));
+        Console.WriteLine(
+            $"{Shown.Count(plan.Steps.Length, "step")}: {Plain(plan.MinutesOut)} min out, {Plain(plan.MinutesIn)} min back in; something breaks in {Plain(plan.BreakPercent)} % of such jobs"
+        );
+        Console.WriteLine(
+            plan.IsProved
+                ? $"Expected cost {Plain(plan.ExpectedCost)}; no other way costs less."
+                : $"Expected cost {Plain(plan.ExpectedCost)}; a cheaper way may exist, but none below {Plain(plan.LowerBound)}."
+        );
+        Console.WriteLine();
+        Console.WriteLine(Style.Heading($"  {"step", -46} {"min out", 8} {"min in", 7} {"breaks", 8}  have ready"));
+        foreach (var (s, n) in plan.Steps.Select((s, n) => (s, n)))
+            Console.WriteLine(Line($"{Plain(n + 1), 2}  {s.Title}", s));
+        if (plan.OnTheWay.Length == 0)
+            return;
+        Console.WriteLine();
+        Console.WriteLine("Within reach then, with what each would add now:");
+        foreach (var s in plan.OnTheWay)
+            Console.WriteLine(
+                $"  {Shown.Fit(s.Step.Title, 46)} {Plain(s.ExtraMinutes), 8} min {Plain(s.ExtraCost), 8} money"
+            );
+        Console.WriteLine();
+        Console.WriteLine("Unplug, and keep the plug in sight, before the first step.");
+    }
+
+    private static string Line(string title, TakeApartStep s)
+    {
+        var ready = s.BreakPercent > 0 && s.Price > 0 ? $"a spare, {Plain(s.Price)}" : "";
+        return $"  {Shown.Fit(title, 46)} {Plain(s.MinutesOut), 8} {Plain(s.MinutesIn), 7} {Plain(s.BreakPercent), 6} %  {ready}".TrimEnd();
+    }
+
+    private static string Plain(double value) => value.ToString("0.##", CultureInfo.InvariantCulture);
+}

@@ -1,0 +1,57 @@
+namespace Ohmstead.App.Tests;
+
+/// <summary>plan: the cheapest way to a part.</summary>
+public sealed class PlanTests
+{
+    [Fact]
+    public void The_answer_has_the_fields_of_the_format_and_an_order_that_can_be_done()
+    {
+        var plan = Tool.Json("plan", Tool.Sample, "--reach", "disc-left-out");
+        Assert.Equal(
+            ["steps", "minutesOut", "minutesIn", "breakPercent", "expectedCost", "lowerBound", "onTheWay"],
+            plan.Fields()
+        );
+        var steps = plan.List("steps").Select(s => s.GetString()!).ToList();
+        Assert.Equal("disc-left-out", steps[^1]);
+        Assert.True(steps.IndexOf("panel-screws") < steps.IndexOf("cover"));
+        Assert.DoesNotContain("platform", steps);
+        Assert.Equal(plan.Number("expectedCost"), plan.Number("lowerBound"), 9);
+        var onTheWay = plan.List("onTheWay").ToList();
+        Assert.All(onTheWay, s => Assert.Equal(["id", "extraMinutes", "extraCost"], s.Fields()));
+        Assert.Equal(onTheWay.Select(s => s.Number("extraCost")).Order(), onTheWay.Select(s => s.Number("extraCost")));
+    }
+
+    [Fact]
+    public void A_dearer_hour_costs_more_and_several_parts_share_their_way()
+    {
+        double Cost(params string[] more) => Tool.Json(["plan", Tool.Sample, .. more]).Number("expectedCost");
+        Assert.True(Cost("--reach", "cord", "--rate", "80") > Cost("--reach", "cord"));
+        Assert.True(
+            Cost("--reach", "cord,disc-right-out") < Cost("--reach", "cord") + Cost("--reach", "disc-right-out")
+        );
+    }
+
+    [Theory]
+    [InlineData("nowhere", "\"nowhere\" is no step of the sheet")]
+    [InlineData(",", "name a step of the sheet")]
+    public void What_is_no_step_is_said_with_those_that_are(string reach, string said)
+    {
+        var (code, output, error) = Tool.Run("plan", Tool.Sample, "--reach", reach);
+        Assert.Equal(2, code);
+        Assert.Equal("", output);
+        Assert.Contains(said, error, StringComparison.Ordinal);
+        Assert.Contains("cover", error, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_tree_without_an_order_is_refused_by_name()
+    {
+        var node = System.Text.Json.Nodes.JsonNode.Parse(File.ReadAllText(Tool.Sample))!;
+        foreach (var step in node["takeApart"]!.AsArray())
+            if (step!["id"]!.GetValue<string>() == "lens")
+                step["after"] = new System.Text.Json.Nodes.JsonArray("pilot-lamp");
+        var (code, _, error) = Tool.Run("plan", Tool.File("ring.sheet.json", node.ToJsonString()), "--reach", "cover");
+        Assert.Equal(2, code);
+        Assert.Contains("lens, pilot-lamp", error, StringComparison.Ordinal);
+    }
+}
