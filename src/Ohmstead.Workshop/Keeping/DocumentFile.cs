@@ -1,5 +1,6 @@
 using System.Text.Json;
 using Ohmstead.Electrical.TypeSheets;
+using Ohmstead.Workshop.Kinds;
 using Ohmstead.Workshop.Shops;
 
 namespace Ohmstead.Workshop.Keeping;
@@ -9,11 +10,13 @@ public static class DocumentFile
 {
     /// <summary>
     /// What keeps a document from being taken in. A type sheet may have faults of its own (the checker shows them where it is
-    /// edited); the shop's settings may not, for every screen reads them.
+    /// edited), a draft need not even be JSON; the shop's settings may not, for every screen reads them.
     /// </summary>
     public static IReadOnlyList<Problem> Check(string kind, string text)
     {
         var problems = new List<Problem>();
+        if (kind == KindText.DraftKind)
+            return problems;
         if (!JsonCursor.TryOpen(text, problems, out var root) || kind != Shop.DocumentKind)
             return problems;
         try

@@ -1,0 +1,78 @@
+using Microsoft.Playwright;
+
+namespace Ohmstead.Browser.Tests;
+
+/// <summary>Every screen of the invented workshop, looked at on both widths, by day and dim.</summary>
+public sealed class DemoScreenTests(OpenBrowser browser) : IAsyncLifetime
+{
+    private RunningTool tool = null!;
+
+    public async ValueTask InitializeAsync() => tool = await RunningTool.StartDemoAsync();
+
+    public ValueTask DisposeAsync() => tool.DisposeAsync();
+
+    [Theory]
+    [InlineData(Width.Phone)]
+    [InlineData(Width.Desk)]
+    public async Task Every_screen_fits_and_axe_finds_nothing(Width width)
+    {
+        await using var window = await Window.OpenAsync(browser, tool.Address, width);
+        await window.GoAsync("/");
+        await window.Page.Locator("section.rows a").First.WaitForAsync();
+        await window.SeeAsync("start");
+        foreach (
+            var (path, title) in ((string, string)[])
+            [
+                ("/kinds", "Kinds of units"),
+                ("/kinds/twin-175", ""),
+                ("/kinds/twin-175/readings", ""),
+                ("/shop", ""),
+                ("/search?words=whistle", "Found for"),
+                ("/handed-back", ""),
+                ("/units/new", "A new unit"),
+                ("/nowhere", ""),
+            ])
+            await LookAsync(window, path, title);
+    }
+
+    [Theory]
+    [InlineData(Width.Phone, "twin-175")]
+    [InlineData(Width.Desk, "twin-175")]
+    [InlineData(Width.Phone, "solo-110")]
+    [InlineData(Width.Desk, "solo-110")]
+    [InlineData(Width.Phone, "step-230")]
+    [InlineData(Width.Desk, "step-230")]
+    public async Task Every_screen_of_a_unit_of_each_kind_fits_and_axe_finds_nothing(Width width, string kind)
+    {
+        await using var window = await Window.OpenAsync(browser, tool.Address, width);
+        var unit = await UnitOfAsync(window, kind);
+        await LookAsync(window, unit, "", $"{kind}-unit");
+        await LookAsync(window, $"{unit}/look-over", "Look-over");
+        await LookAsync(window, $"{unit}/round", "The usual round");
+        await LookAsync(window, $"{unit}/reading", "", $"{kind}-reading");
+        await LookAsync(window, $"{unit}/findings", "What is probably wrong", $"{kind}-findings");
+        await LookAsync(window, $"{unit}/drawing", "", $"{kind}-drawing");
+        await LookAsync(window, $"{unit}/papers", "Papers");
+        await window.SeesAsync("Make the service record");
+        Assert.Contains("no certification", await window.PdfAsync($"{unit}/papers/service-record.pdf"), StringComparison.OrdinalIgnoreCase);
+    }
+
+    private static async Task LookAsync(Window window, string path, string title, string picture = "")
+    {
+        await window.GoAsync(path);
+        if (title.Length > 0)
+            await window.TitledAsync(title);
+        // What is worked out in the background is part of the screen.
+        await Expect(window.Page.Locator(".working")).ToHaveCountAsync(0);
+        await window.SeeAsync(picture);
+    }
+
+    /// <summary>A unit of a kind, by the page of what the kind has read.</summary>
+    private static async Task<string> UnitOfAsync(Window window, string kind)
+    {
+        await window.GoAsync($"/kinds/{kind}/readings");
+        var first = window.Page.Locator("#this option").Nth(1);
+        await first.WaitForAsync(new() { State = WaitForSelectorState.Attached });
+        return $"/units/{await first.GetAttributeAsync("value")}";
+    }
+}

@@ -1,0 +1,40 @@
+using Microsoft.Playwright;
+
+[assembly: AssemblyFixture(typeof(Ohmstead.Browser.Tests.OpenBrowser))]
+
+namespace Ohmstead.Browser.Tests;
+
+/// <summary>The machine's Chromium, opened once for all journeys.</summary>
+public sealed class OpenBrowser : IAsyncLifetime
+{
+    private IPlaywright playwright = null!;
+
+    public IBrowser Browser { get; private set; } = null!;
+
+    public async ValueTask InitializeAsync()
+    {
+        Assertions.SetDefaultExpectTimeout(30_000);
+        playwright = await Playwright.CreateAsync();
+        Browser = await playwright.Chromium.LaunchAsync(
+            new()
+            {
+                ExecutablePath = "/usr/bin/chromium",
+                Args =
+                [
+                    "--no-sandbox",
+                    "--disable-gpu",
+                    "--disable-background-networking",
+                    "--disable-component-update",
+                    "--disable-sync",
+                    "--no-first-run",
+                ],
+            }
+        );
+    }
+
+    public async ValueTask DisposeAsync()
+    {
+        await Browser.DisposeAsync();
+        playwright.Dispose();
+    }
+}

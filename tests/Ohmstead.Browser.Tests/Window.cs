@@ -1,0 +1,114 @@
+using System.Text.RegularExpressions;
+using Deque.AxeCore.Playwright;
+using Microsoft.Playwright;
+
+namespace Ohmstead.Browser.Tests;
+
+/// <summary>
+/// A window of the browser on the tool. A request to anywhere else, an error of a script, or a violation found by axe on a
+/// screen that <see cref="SeeAsync"/> looks at fails the journey.
+/// </summary>
+internal sealed partial class Window : IAsyncDisposable
+{
+    private readonly IBrowserContext context;
+    private readonly Width width;
+    private readonly List<string> wrong = [];
+
+    private Window(IBrowserContext context, IPage page, Width width) =>
+        (this.context, Page, this.width) = (context, page, width);
+
+    public IPage Page { get; }
+
+    /// <summary>Opens a window with cookies and storage of its own.</summary>
+    public static async Task<Window> OpenAsync(OpenBrowser browser, Uri address, Width width)
+    {
+        var context = await browser.Browser.NewContextAsync(
+            new()
+            {
+                BaseURL = address.ToString(),
+                ViewportSize = width == Width.Phone ? new() { Width = 390, Height = 844 } : new() { Width = 1440, Height = 900 },
+                HasTouch = width == Width.Phone,
+                ReducedMotion = ReducedMotion.Reduce,
+            }
+        );
+        context.SetDefaultTimeout(30_000);
+        var page = await context.NewPageAsync();
+        var window = new Window(context, page, width);
+        await context.RouteAsync(
+            url => new Uri(url).Authority != address.Authority,
+            async route =>
+            {
+                window.wrong.Add($"asked for {route.Request.Url}");
+                await route.AbortAsync();
+            }
+        );
+        page.PageError += (_, error) => window.wrong.Add($"script: {error}");
+        return window;
+    }
+
+    /// <summary>Goes to an address of the tool and waits until the page is live.</summary>
+    public async Task GoAsync(string path)
+    {
+        await Page.GotoAsync(path);
+        await LiveAsync();
+    }
+
+    /// <summary>Waits until the page answers to the hand: what is pressed before that is lost.</summary>
+    public Task LiveAsync() => Expect(Page.Locator("main:not([aria-busy])")).ToBeVisibleAsync();
+
+    /// <summary>Presses a button or follows a link by what stands on it.</summary>
+    public Task PressAsync(string name, AriaRole role = AriaRole.Button) =>
+        Page.GetByRole(role, new() { NameRegex = new Regex($"^{Regex.Escape(name)}") }).First.ClickAsync();
+
+    public Task FollowAsync(string name) => PressAsync(name, AriaRole.Link);
+
+    public Task FillAsync(string label, string text) => Page.GetByLabel(label, new() { Exact = false }).First.FillAsync(text);
+
+    public Task SeesAsync(string text) => Expect(Page.GetByText(text).First).ToBeVisibleAsync();
+
+    public async Task TitledAsync(string title)
+    {
+        await Expect(Page.Locator("h1")).ToContainTextAsync(title);
+        await LiveAsync();
+    }
+
+    /// <summary>
+    /// Looks at the screen as it stands: nothing runs over its width; axe finds nothing, by day and dim. Where the guide is
+    /// being made, its picture is taken.
+    /// </summary>
+    /// <param name="picture">Name of the guide's picture; empty for none.</param>
+    public async Task SeeAsync(string picture = "")
+    {
+        await LiveAsync();
+        var over = await Page.EvaluateAsync<int>("document.documentElement.scrollWidth - innerWidth");
+        Assert.True(over <= 0, string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{Page.Url} is {over} px wider than the screen"));
+        foreach (var light in (string[])["dim", "day"])
+        {
+            await Page.EvaluateAsync("light => window.ohmstead?.setLight(light)", light);
+            var found = await Page.RunAxe();
+            Assert.True(
+                found.Violations.Length == 0,
+                $"{Page.Url}, {light}: {string.Join("; ", found.Violations.Select(v => $"{v.Id}: {v.Help} ({string.Join(", ", v.Nodes.Select(n => n.Html))})"))}"
+            );
+        }
+        if (picture.Length > 0)
+            await Guide.TakeAsync(Page, $"{picture}-{(width == Width.Phone ? "phone" : "desk")}");
+    }
+
+    /// <summary>The text of a PDF that the tool serves.</summary>
+    public async Task<string> PdfAsync(string path)
+    {
+        var answer = await context.APIRequest.GetAsync(path);
+        Assert.Equal(200, answer.Status);
+        return await Pdf.TextAsync(await answer.BodyAsync());
+    }
+
+    /// <summary>The status that an address answers with.</summary>
+    public async Task<int> StatusAsync(string path) => (await context.APIRequest.GetAsync(path)).Status;
+
+    public async ValueTask DisposeAsync()
+    {
+        await context.DisposeAsync();
+        Assert.Empty(wrong);
+    }
+}
