@@ -22,16 +22,17 @@ public sealed class DemoScreenTests(OpenBrowser browser) : IAsyncLifetime
         await window.SeeAsync("start");
         foreach (
             var (path, title) in ((string, string)[])
-            [
-                ("/kinds", "Kinds of units"),
-                ("/kinds/twin-175", ""),
-                ("/kinds/twin-175/readings", ""),
-                ("/shop", ""),
-                ("/search?words=whistle", "Found for"),
-                ("/handed-back", ""),
-                ("/units/new", "A new unit"),
-                ("/nowhere", ""),
-            ])
+                [
+                    ("/kinds", "Kinds of units"),
+                    ("/kinds/twin-175", ""),
+                    ("/kinds/twin-175/readings", ""),
+                    ("/shop", ""),
+                    ("/search?words=whistle", "Found for"),
+                    ("/handed-back", ""),
+                    ("/units/new", "A new unit"),
+                    ("/nowhere", ""),
+                ]
+        )
             await LookAsync(window, path, title);
     }
 
@@ -54,7 +55,11 @@ public sealed class DemoScreenTests(OpenBrowser browser) : IAsyncLifetime
         await LookAsync(window, $"{unit}/drawing", "", $"{kind}-drawing");
         await LookAsync(window, $"{unit}/papers", "Papers");
         await window.SeesAsync("Make the service record");
-        Assert.Contains("no certification", await window.PdfAsync($"{unit}/papers/service-record.pdf"), StringComparison.OrdinalIgnoreCase);
+        Assert.Contains(
+            "no certification",
+            await window.PdfAsync($"{unit}/papers/service-record.pdf"),
+            StringComparison.OrdinalIgnoreCase
+        );
     }
 
     private static async Task LookAsync(Window window, string path, string title, string picture = "")
@@ -63,7 +68,7 @@ public sealed class DemoScreenTests(OpenBrowser browser) : IAsyncLifetime
         if (title.Length > 0)
             await window.TitledAsync(title);
         // What is worked out in the background is part of the screen.
-        await Expect(window.Page.Locator(".working")).ToHaveCountAsync(0);
+        await Expect(window.Page.Locator(".working")).ToHaveCountAsync(0, new() { Timeout = 120_000 });
         await window.SeeAsync(picture);
     }
 

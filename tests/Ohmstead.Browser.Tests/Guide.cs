@@ -11,7 +11,14 @@ internal static class Guide
 
     public static async Task TakeAsync(IPage page, string name)
     {
-        if (!IsMade)
+        // Only what the guide shows is kept.
+        if (
+            !IsMade
+            || !(await File.ReadAllTextAsync(Path.Combine(Folder, "README.md"))).Contains(
+                $"pictures/{name}.png",
+                StringComparison.Ordinal
+            )
+        )
             return;
         await page.EvaluateAsync("document.activeElement?.blur(); window.scrollTo(0, 0)");
         await page.ScreenshotAsync(new() { Path = Path.Combine(Folder, "pictures", $"{name}.png") });

@@ -10,6 +10,7 @@ public sealed class JourneyTests(OpenBrowser browser)
     [InlineData(Width.Desk)]
     public async Task A_new_unit_goes_from_look_over_to_record(Width width)
     {
+        var worn = new FaultyUnit("twin-175", "roller-1:worn", 3);
         await using var tool = await RunningTool.StartAsync();
         await using var window = await Window.OpenAsync(browser, tool.Address, width);
         var page = window.Page;
@@ -41,11 +42,16 @@ public sealed class JourneyTests(OpenBrowser browser)
 
         await window.FollowAsync("The usual round");
         await window.TitledAsync("The usual round");
-        var taken = await window.ReadRoundAsync(("ohms-1", "4.2"));
+        var taken = await window.ReadRoundAsync(worn);
         Assert.InRange(taken, 9, 99);
         await window.SeeAsync("round");
-        await window.FollowAsync("What is probably wrong");
+        await window.GoAsync($"{unit}/reading/ohms-1");
+        await window.EnterAsync(worn.Read("ohms-1"));
+        await window.SeesAsync("Undo");
+        await window.SeeAsync("meaning");
+        await window.FollowAsync("Findings");
         await page.Locator("article.finding").First.WaitForAsync();
+        await window.SeesAsync("roller 1 worn");
         await window.SeeAsync("findings");
         await window.PressAsync("Confirm");
         await window.SeesAsync("seen to be so");
@@ -142,7 +148,6 @@ public sealed class JourneyTests(OpenBrowser browser)
         await window.GoAsync($"{unit}/reading/blades");
         await window.EnterAsync("31");
         await window.SeesAsync("31 Ω");
-        await window.SeeAsync("meaning");
         await window.Page.Keyboard.PressAsync("u");
         await window.SeesAsync("Taken back:");
         await window.EnterAsync("3,1");
@@ -247,7 +252,11 @@ public sealed class JourneyTests(OpenBrowser browser)
         await window.PressAsync("Show a code for a phone");
         var address = new Uri(await window.Page.Locator("p.address").InnerTextAsync());
         await window.SeeAsync("pairing");
-        await using var phone = await Window.OpenAsync(browser, new Uri(address.GetLeftPart(UriPartial.Authority)), Width.Phone);
+        await using var phone = await Window.OpenAsync(
+            browser,
+            new Uri(address.GetLeftPart(UriPartial.Authority)),
+            Width.Phone
+        );
         await phone.Page.GotoAsync(address.AbsolutePath);
         await Expect(phone.Page.Locator("main")).ToBeVisibleAsync();
         Assert.Equal(403, await phone.StatusAsync("/"));

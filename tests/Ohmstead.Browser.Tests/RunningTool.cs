@@ -47,7 +47,13 @@ internal sealed class RunningTool : IAsyncDisposable
     }
 
     /// <summary>Starts it again on the same folder and port.</summary>
-    public Task AgainAsync() => BeginAsync(["--port", Address.Port.ToString(System.Globalization.CultureInfo.InvariantCulture), "--data", Folder]);
+    public Task AgainAsync() =>
+        BeginAsync([
+            "--port",
+            Address.Port.ToString(System.Globalization.CultureInfo.InvariantCulture),
+            "--data",
+            Folder,
+        ]);
 
     /// <summary>Runs a verb to its end; what it printed.</summary>
     public static async Task<string> RunAsync(params string[] arguments)

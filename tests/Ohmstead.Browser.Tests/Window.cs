@@ -26,7 +26,8 @@ internal sealed partial class Window : IAsyncDisposable
             new()
             {
                 BaseURL = address.ToString(),
-                ViewportSize = width == Width.Phone ? new() { Width = 390, Height = 844 } : new() { Width = 1440, Height = 900 },
+                ViewportSize =
+                    width == Width.Phone ? new() { Width = 390, Height = 844 } : new() { Width = 1440, Height = 900 },
                 HasTouch = width == Width.Phone,
                 ReducedMotion = ReducedMotion.Reduce,
             }
@@ -62,7 +63,8 @@ internal sealed partial class Window : IAsyncDisposable
 
     public Task FollowAsync(string name) => PressAsync(name, AriaRole.Link);
 
-    public Task FillAsync(string label, string text) => Page.GetByLabel(label, new() { Exact = false }).First.FillAsync(text);
+    public Task FillAsync(string label, string text) =>
+        Page.GetByLabel(label, new() { Exact = false }).First.FillAsync(text);
 
     public Task SeesAsync(string text) => Expect(Page.GetByText(text).First).ToBeVisibleAsync();
 
@@ -81,7 +83,13 @@ internal sealed partial class Window : IAsyncDisposable
     {
         await LiveAsync();
         var over = await Page.EvaluateAsync<int>("document.documentElement.scrollWidth - innerWidth");
-        Assert.True(over <= 0, string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{Page.Url} is {over} px wider than the screen"));
+        Assert.True(
+            over <= 0,
+            string.Create(
+                System.Globalization.CultureInfo.InvariantCulture,
+                $"{Page.Url} is {over} px wider than the screen"
+            )
+        );
         foreach (var light in (string[])["dim", "day"])
         {
             await Page.EvaluateAsync("light => window.ohmstead?.setLight(light)", light);
