@@ -71,8 +71,9 @@ internal static class ServeCommand
         var options = new SiteOptions(parsed.GetValue(Port), parsed.GetValue(Lan), isDemo);
         await using var store = await Store.OpenAsync(folder, TimeProvider.System, cancel);
         await using var app = Site.Build(options, store, store.Photos, TimeProvider.System);
-        if (isDemo)
-            await DemoWorkshop.FillAsync(app.Services.GetRequiredService<Bench>(), cancel);
+        var filling = isDemo
+            ? Task.Run(() => DemoWorkshop.FillAsync(app.Services.GetRequiredService<Bench>(), cancel), cancel)
+            : Task.CompletedTask;
         try
         {
             await app.StartAsync(cancel);
@@ -86,6 +87,10 @@ internal static class ServeCommand
                     $"Port {options.Port} is in use: Ohmstead may be running already. Another one: --port {options.Port + 1}"
                 )
             );
+        }
+        finally
+        {
+            await filling;
         }
         Console.WriteLine($"Ohmstead is at {Site.Address(app)}");
         if (options.IsOnLan)

@@ -1,4 +1,5 @@
 using System.Reflection;
+using System.Security.Cryptography;
 using Ohmstead.App.Web;
 using Ohmstead.Electrical.TypeSheets;
 using Ohmstead.Workshop.Journal;
@@ -15,27 +16,26 @@ internal static class DemoWorkshop
     public static async Task FillAsync(Bench bench, CancellationToken cancel)
     {
         var now = bench.Time.GetUtcNow();
+        // What is read on the units is worked out while photos and sheets are written: whoever tries the tool waits for this.
+        var pictures = await PicturesAsync();
+        var units = Task.Run(() => Units(now, pictures), cancel);
         foreach (var id in Kinds)
             await bench.Store.SaveDocumentAsync(Bench.SheetKind, id, 0, Carried($"{id}.sheet.json"), now, cancel);
-        var photos = await PicturesAsync(bench, now, cancel);
-        var units = await Task.Run(() => Units(now, photos), cancel);
-        await bench.Store.AppendAllAsync(units, cancel);
+        foreach (var picture in pictures.All)
+        {
+            using var jpeg = new MemoryStream(picture.Jpeg);
+            await bench.Photos.KeepAsync(jpeg, PhotoRoutes.MostBytes, now, cancel);
+        }
+        await bench.Store.AppendAllAsync(await units, cancel);
     }
 
-    private static async Task<DemoPhotos> PicturesAsync(Bench bench, DateTimeOffset now, CancellationToken cancel)
+    private static async Task<DemoPhotos> PicturesAsync()
     {
-        async Task<string> KeepAsync(Action<Drawing> draw)
-        {
-            using var jpeg = new MemoryStream(Drawing.Jpeg(draw));
-            return (await bench.Photos.KeepAsync(jpeg, PhotoRoutes.MostBytes, now, cancel)).Hash;
-        }
-        return new(
-            await KeepAsync(MouldedCase.Draw),
-            await KeepAsync(TinCase.Draw),
-            await KeepAsync(SteppedBox.Draw),
-            await KeepAsync(CrackedCord.Draw),
-            await KeepAsync(WornRoller.Draw)
+        var drawn = await Task.WhenAll(
+            ((Action<Drawing>[])[MouldedCase.Draw, TinCase.Draw, SteppedBox.Draw, CrackedCord.Draw, WornRoller.Draw])
+                .Select(draw => Task.Run(() => new DemoPhoto(Drawing.Jpeg(draw))))
         );
+        return new(drawn[0], drawn[1], drawn[2], drawn[3], drawn[4]);
     }
 
     private static UnitEntries[] Units(DateTimeOffset now, DemoPhotos photos)
@@ -60,5 +60,37 @@ internal static class DemoWorkshop
     }
 }
 
-/// <summary>Hashes of the drawn photos.</summary>
-internal sealed record DemoPhotos(string Moulded, string Tin, string Stepped, string Cord, string Roller);
+/// <summary>The drawn photos.</summary>
+internal sealed record DemoPhotos(
+    DemoPhoto MouldedCase,
+    DemoPhoto TinCase,
+    DemoPhoto SteppedBox,
+    DemoPhoto CrackedCord,
+    DemoPhoto WornRoller
+)
+{
+    /// <summary>All of them.</summary>
+    public DemoPhoto[] All => [MouldedCase, TinCase, SteppedBox, CrackedCord, WornRoller];
+
+    /// <summary>Their names, as journals hold them.</summary>
+    public string Moulded => MouldedCase.Hash;
+
+    /// <inheritdoc cref="Moulded"/>
+    public string Tin => TinCase.Hash;
+
+    /// <inheritdoc cref="Moulded"/>
+    public string Stepped => SteppedBox.Hash;
+
+    /// <inheritdoc cref="Moulded"/>
+    public string Cord => CrackedCord.Hash;
+
+    /// <inheritdoc cref="Moulded"/>
+    public string Roller => WornRoller.Hash;
+}
+
+/// <summary>A drawn photo, and its name in the store.</summary>
+internal sealed record DemoPhoto(byte[] Jpeg)
+{
+    /// <summary>SHA-256 of the bytes.</summary>
+    public string Hash { get; } = Convert.ToHexStringLower(SHA256.HashData(Jpeg));
+}
