@@ -118,6 +118,37 @@ public sealed class ZipTests : IAsyncLifetime
     }
 
     [Fact]
+    public async Task Of_sheets_that_differ_theirs_can_be_taken_and_ours_is_kept_as_the_version_before()
+    {
+        var own = Sheets.Text.Replace(Sheets.Title, "Our own title", StringComparison.Ordinal);
+        await to.SaveDocumentAsync("sheet", Sheets.Id, 0, own, Draft.Noon, Stop);
+        var taken = await TakeAsync(await UnitAsync(first), DifferingDocuments.TakeTheirs);
+        Assert.Contains("version 1 is kept", Assert.Single(taken.Told), StringComparison.Ordinal);
+        var stands = (await to.ReadDocumentAsync("sheet", Sheets.Id, Stop))!;
+        Assert.Equal((2, Sheets.Text), (stands.Version, stands.Text));
+        Assert.Equal(Sheets.Title, Assert.Single(await to.CardsAsync(true, Stop)).Kind);
+        // Taken again, nothing differs any more.
+        Assert.Empty((await TakeAsync(await UnitAsync(first), DifferingDocuments.TakeTheirs)).Told);
+    }
+
+    [Fact]
+    public async Task An_entry_altered_outside_changes_nothing_here_and_is_told()
+    {
+        await TakeAsync(await UnitAsync(first));
+        var name = ZipNames.Unit(first);
+        var zip = await ChangedAsync(z =>
+        {
+            using var reader = new StreamReader(z.GetEntry(name)!.Open());
+            var text = reader.ReadToEnd();
+            reader.Dispose();
+            Put(z, name, Encoding.UTF8.GetBytes(text.Replace("\"front\"", "\"back\"", StringComparison.Ordinal)));
+        });
+        var taken = await TakeAsync(zip);
+        Assert.Contains("1 entries", Assert.Single(taken.Told), StringComparison.Ordinal);
+        Assert.Equal(await JournalAsync(from, first), await JournalAsync(to, first));
+    }
+
+    [Fact]
     public async Task A_photo_that_is_gone_is_told_on_the_way_out_and_on_the_way_in()
     {
         File.Delete(folder.Of("from", "photos", photo[..2], photo + ".jpg"));
@@ -260,10 +291,10 @@ public sealed class ZipTests : IAsyncLifetime
         Assert.Empty(Directory.GetFiles(folder.Path, "evil*", SearchOption.AllDirectories));
     }
 
-    private async Task<ZipTaken> TakeAsync(byte[] zip)
+    private async Task<ZipTaken> TakeAsync(byte[] zip, DifferingDocuments differing = DifferingDocuments.KeepMine)
     {
         using var stream = new MemoryStream(zip);
-        return await ZipIn.TakeAsync(stream, to, to.Photos, Draft.Noon, new ZipLimits(), Stop);
+        return await ZipIn.TakeAsync(stream, to, to.Photos, Draft.Noon, new ZipLimits(), differing, Stop);
     }
 
     private async Task<byte[]> AllAsync()

@@ -11,24 +11,41 @@ internal static class ImportCommand
     public static Command Make()
     {
         var from = new Argument<string>("ZIP") { Description = "A zip written by ohmstead export." };
+        var theirs = new Option<bool>("--take-theirs")
+        {
+            Description =
+                "Where a sheet or the settings differ from those here, those of the zip become the newest version; yours stay as the one before. Without it yours stand.",
+        };
         var data = DataFolder.Option();
         var verb = new Verb(
             "import",
             "Take in units, sheets and photos from a zip; what is here already stays as it is.",
             "ohmstead import workshop.zip",
-            "ohmstead import 0412.zip --data my-workshop"
+            "ohmstead import 0412.zip --take-theirs --data my-workshop"
         )
         {
             from,
+            theirs,
             data,
         };
         verb.SetAction(
-            (parsed, cancel) => RunAsync(parsed.GetValue(data) ?? DataFolder.Usual(), parsed.GetValue(from)!, cancel)
+            (parsed, cancel) =>
+                RunAsync(
+                    parsed.GetValue(data) ?? DataFolder.Usual(),
+                    parsed.GetValue(from)!,
+                    parsed.GetValue(theirs) ? DifferingDocuments.TakeTheirs : DifferingDocuments.KeepMine,
+                    cancel
+                )
         );
         return verb;
     }
 
-    private static async Task<int> RunAsync(string data, string from, CancellationToken cancel)
+    private static async Task<int> RunAsync(
+        string data,
+        string from,
+        DifferingDocuments differing,
+        CancellationToken cancel
+    )
     {
         if (!File.Exists(from))
             throw new RefusedInput($"{from}: there is no such file; give the path of a zip");
@@ -40,6 +57,7 @@ internal static class ImportCommand
             store.Photos,
             TimeProvider.System.GetUtcNow(),
             new ZipLimits(),
+            differing,
             cancel
         );
         if (taken.Problems.Count > 0)

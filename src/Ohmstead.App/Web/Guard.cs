@@ -39,7 +39,8 @@ internal static class Guard
 
     /// <summary>
     /// True when a request that may change something comes from a page of this very address. Browsers put an Origin header on
-    /// every POST and every socket; what has none is no browser page, and changes nothing here.
+    /// every POST and every socket; what has none is no browser page, and changes nothing here. Where a browser says besides
+    /// from which site a request came (Sec-Fetch-Site), that must agree.
     /// </summary>
     public static bool IsFromOwnPage(HttpRequest request)
     {
@@ -48,6 +49,8 @@ internal static class Guard
             request.HttpContext.WebSockets.IsWebSocketRequest || !StringValues.IsNullOrEmpty(request.Headers.Upgrade);
         if (!mayChange && !isSocket)
             return true;
+        if (request.Headers["Sec-Fetch-Site"] is { Count: > 0 } site && site != "same-origin")
+            return false;
         return string.Equals(
             request.Headers.Origin,
             $"{request.Scheme}://{request.Host}",

@@ -1,5 +1,6 @@
 using System.Globalization;
 using Ohmstead.Electrical.TypeSheets;
+using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Keeping;
 
 namespace Ohmstead.Storage.Zips;
@@ -13,12 +14,14 @@ public static class ZipIn
     /// <summary>Reads a zip and keeps what is new in it.</summary>
     /// <param name="from">The zip; it must be able to seek.</param>
     /// <param name="at">When documents count as saved, and photos as kept.</param>
+    /// <param name="differing">Which sheet or settings stand afterwards where the zip holds others under the same id.</param>
     public static async Task<ZipTaken> TakeAsync(
         Stream from,
         IStore store,
         IPhotos photos,
         DateTimeOffset at,
         ZipLimits limits,
+        DifferingDocuments differing,
         CancellationToken cancel
     )
     {
@@ -36,7 +39,7 @@ public static class ZipIn
         CheckIds(journals, problems);
         return problems.Count > 0
             ? ZipTaken.Refused(problems)
-            : await KeepAsync(zip, contents, journals, store, photos, at, limits, cancel);
+            : await KeepAsync(zip, contents, journals, store, photos, at, limits, differing, cancel);
     }
 
     private static async Task<UnitEntries?> JournalAsync(
@@ -77,6 +80,7 @@ public static class ZipIn
         IPhotos photos,
         DateTimeOffset at,
         ZipLimits limits,
+        DifferingDocuments differing,
         CancellationToken cancel
     )
     {
@@ -86,13 +90,14 @@ public static class ZipIn
             using var content = new MemoryStream((await zip.PhotoAsync(name, cancel))!);
             await photos.KeepAsync(content, limits.MostPhotoBytes, at, cancel);
         }
-        var (newUnits, newEntries) = (0, 0);
+        var (newUnits, newEntries, told) = (0, 0, new List<string>());
         foreach (var unit in journals)
         {
-            var known = (await store.ReadAsync(unit.UnitId, cancel))?.Journal.Select(e => e.Id).ToHashSet();
+            var known = (await store.ReadAsync(unit.UnitId, cancel))?.Journal.ToDictionary(e => e.Id);
             if (known is null)
                 newUnits++;
-            newEntries += unit.Entries.Count(e => known?.Contains(e.Id) != true);
+            newEntries += unit.Entries.Count(e => known?.ContainsKey(e.Id) != true);
+            TellOtherwise(unit, known, told);
         }
         try
         {
@@ -102,20 +107,35 @@ public static class ZipIn
         {
             return ZipTaken.Refused([new Problem("the zip", "cannot be joined with this workshop", refused.Message)]);
         }
-        var told = new List<string>();
         var newDocuments = 0;
         foreach (var document in contents.Documents)
-            if (await DocumentAsync(document, store, at, told, cancel))
+            if (await DocumentAsync(document, store, at, differing, told, cancel))
                 newDocuments++;
         await TellMissingAsync(journals, photos, told, cancel);
         return new ZipTaken([], journals.Count, newUnits, newEntries, contents.Photos.Count, newDocuments, told);
     }
 
-    /// <summary>A document that is not here comes in. One that is here stays: every unit here was read by it.</summary>
+    /// <summary>An entry is never changed once it is here, so one that says something else under the same id was altered outside.</summary>
+    private static void TellOtherwise(UnitEntries unit, Dictionary<Guid, Entry>? known, List<string> told)
+    {
+        var other = unit.Entries.Count(e =>
+            known?.GetValueOrDefault(e.Id) is { } here && FactText.Write(here.Fact) != FactText.Write(e.Fact)
+        );
+        if (other > 0)
+            told.Add(
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"{other} entries of {ZipNames.Unit(unit.UnitId)} say something else than the same entries here. Those here stay; the others are in the zip."
+                )
+            );
+    }
+
+    /// <summary>A document that is not here comes in. Of two that differ, the one wanted stands; versions of before stay.</summary>
     private static async Task<bool> DocumentAsync(
         ZipDocument document,
         IStore store,
         DateTimeOffset at,
+        DifferingDocuments differing,
         List<string> told,
         CancellationToken cancel
     )
@@ -129,13 +149,20 @@ public static class ZipIn
             document.Kind == SheetShelf.Kind
                 ? $"The type sheet \"{document.Id}\""
                 : $"The document \"{document.Id}\" ({document.Kind})";
+        var isTaken =
+            differing == DifferingDocuments.TakeTheirs
+            && (
+                await store.SaveDocumentAsync(document.Kind, document.Id, here.Version, document.Text, at, cancel)
+            ).IsSaved;
         told.Add(
-            string.Create(
-                CultureInfo.InvariantCulture,
-                $"{what} differs from the one here. The one here (version {here.Version}) stays, and the units that came in go by it; the other is in the zip as {document.File}."
+            FormattableString.Invariant(
+                isTaken
+                    ? (FormattableString)
+                        $"{what} differs from the one here. The one in the zip stands now, as version {here.Version + 1}; version {here.Version} is kept."
+                    : $"{what} differs from the one here. The one here (version {here.Version}) stays, and the units that came in go by it; the other is in the zip as {document.File}."
             )
         );
-        return false;
+        return isTaken;
     }
 
     private static async Task TellMissingAsync(
@@ -161,6 +188,16 @@ public static class ZipIn
                 )
             );
     }
+}
+
+/// <summary>What is done where the zip holds another sheet, or other settings, than stand here under the same id. Neither is lost.</summary>
+public enum DifferingDocuments
+{
+    /// <summary>The one here stands: every unit here was read by it.</summary>
+    KeepMine,
+
+    /// <summary>The one in the zip becomes the newest version; the one here stays as the version before.</summary>
+    TakeTheirs,
 }
 
 /// <summary>What came in from a zip, or why nothing did.</summary>

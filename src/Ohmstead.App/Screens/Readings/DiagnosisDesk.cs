@@ -53,11 +53,16 @@ public sealed class DiagnosisDesk : IAsyncDisposable
     private const int MostReasons = 2;
     private const double LeastBits = 0.005;
 
+    /// <summary>Units whose answer is kept, with what each fault does to each reading: what lies on a bench at a time.</summary>
+    private const int MostKept = 8;
+
     private readonly Bench bench;
     private readonly ILogger<DiagnosisDesk> log;
     private readonly ConcurrentDictionary<Guid, UnitDesk> units = new();
     private readonly ConditionalWeakTable<TypeSheet, Task<ImmutableArray<ReadingSpec>>> rounds = [];
     private readonly SemaphoreSlim turn = new(1);
+    private readonly Lock door = new();
+    private long asked;
 
     public DiagnosisDesk(Bench bench, ILogger<DiagnosisDesk> log)
     {
@@ -74,10 +79,16 @@ public sealed class DiagnosisDesk : IAsyncDisposable
     /// <summary>Asks for an answer that knows the last entry of a unit. Returns at once.</summary>
     public void Ask(Guid unitId)
     {
-        var unit = units.GetOrAdd(unitId, _ => new UnitDesk());
         var cancel = new CancellationTokenSource();
+        UnitDesk unit;
+        long order;
+        lock (door)
+        {
+            unit = units.GetOrAdd(unitId, _ => new UnitDesk());
+            order = unit.Asked = ++asked;
+        }
         Interlocked.Exchange(ref unit.Running, cancel)?.Cancel();
-        _ = Task.Run(() => AnswerAsync(unitId, unit, cancel.Token), CancellationToken.None);
+        _ = Task.Run(() => AnswerAsync(unitId, unit, order, cancel.Token), CancellationToken.None);
     }
 
     /// <summary>The usual round of a kind of unit, worked out once for every version of its sheet.</summary>
@@ -94,7 +105,7 @@ public sealed class DiagnosisDesk : IAsyncDisposable
         await turn.WaitAsync();
     }
 
-    private async Task AnswerAsync(Guid id, UnitDesk desk, CancellationToken cancel)
+    private async Task AnswerAsync(Guid id, UnitDesk desk, long order, CancellationToken cancel)
     {
         try
         {
@@ -127,6 +138,19 @@ public sealed class DiagnosisDesk : IAsyncDisposable
                     Trouble = "What is probably wrong could not be worked out. Readings are kept all the same.",
                 }
             );
+        }
+        ForgetOld(desk, order);
+    }
+
+    /// <summary>Lets go of units that nobody asked about for longest; one that is looked at again is worked out anew.</summary>
+    private void ForgetOld(UnitDesk desk, long answered)
+    {
+        lock (door)
+        {
+            desk.Answered = Math.Max(desk.Answered, answered);
+            foreach (var (id, old) in units.OrderByDescending(u => u.Value.Asked).Skip(MostKept))
+                if (old.Asked == old.Answered)
+                    units.TryRemove(id, out _);
         }
     }
 
@@ -246,6 +270,10 @@ public sealed class DiagnosisDesk : IAsyncDisposable
     private sealed class UnitDesk
     {
         public CancellationTokenSource? Running;
+
+        public long Asked { get; set; }
+
+        public long Answered { get; set; }
 
         public volatile DeskState State = DeskState.Nothing;
 
