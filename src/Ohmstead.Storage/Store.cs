@@ -106,6 +106,16 @@ public sealed partial class Store : IStore, IAsyncDisposable
         );
 
     /// <inheritdoc/>
+    public Task<NextThing?> NextAsync(Guid unitId, CancellationToken cancel) =>
+        desk.ReadAsync(
+            async context =>
+                await Light(context.Units.Where(u => u.Id == unitId)).SingleOrDefaultAsync(cancel) is { } unit
+                    ? unit.Card.Next
+                    : null,
+            cancel
+        );
+
+    /// <inheritdoc/>
     public Task SaveNextAsync(Guid unitId, int seenNumber, NextThing next, CancellationToken cancel) =>
         desk.WriteAsync(
             async context =>

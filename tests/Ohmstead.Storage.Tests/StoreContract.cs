@@ -199,6 +199,8 @@ public abstract class StoreContract
         var next = new NextThing(NextAction.TakeReading, "Take the reading: left post", 2.5, "left-full");
         await opened.Store.SaveNextAsync(unit, 1, next, Stop);
         Assert.Equal(next, (await opened.Store.CardsAsync(false, Stop)).Single().Next);
+        Assert.Equal(next, await opened.Store.NextAsync(unit, Stop));
+        Assert.Null(await opened.Store.NextAsync(draft.Id(), Stop));
         await opened.Store.AppendAsync(unit, 1, [draft.Note("more")], Stop);
         await opened.Store.SaveNextAsync(unit, 1, next, Stop);
         Assert.Equal(NextAction.NameKind, (await opened.Store.CardsAsync(false, Stop)).Single().Next.Action);

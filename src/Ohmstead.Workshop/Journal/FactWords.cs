@@ -71,6 +71,7 @@ public static class FactWords
             Decision.Leave => "leave it",
             Decision.Watch => "watch it",
             Decision.Renew => "renew it",
+            Decision.Renewed => "renewed",
             _ => "not decided",
         };
 

@@ -70,8 +70,11 @@ public enum Decision
     /// <summary>It stays, and is looked at again.</summary>
     Watch,
 
-    /// <summary>It is renewed.</summary>
+    /// <summary>It is to be renewed.</summary>
     Renew,
+
+    /// <summary>It was renewed.</summary>
+    Renewed,
 }
 
 /// <summary>Damage marked at a place on a photo.</summary>

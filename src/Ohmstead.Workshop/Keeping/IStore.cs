@@ -21,6 +21,9 @@ public interface IStore
     /// <summary>Cards of all units, those last touched first.</summary>
     Task<IReadOnlyList<UnitCard>> CardsAsync(bool withHandedBack, CancellationToken cancel);
 
+    /// <summary>The next thing to do on a unit, the same that its card in the lists shows; null when there is no such unit.</summary>
+    Task<NextThing?> NextAsync(Guid unitId, CancellationToken cancel);
+
     /// <summary>Puts what the background found to be next onto a unit's card, unless the journal has grown past <paramref name="seenNumber"/>.</summary>
     Task SaveNextAsync(Guid unitId, int seenNumber, NextThing next, CancellationToken cancel);
 

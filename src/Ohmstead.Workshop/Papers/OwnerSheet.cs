@@ -69,9 +69,9 @@ internal static class OwnerSheet
             );
         var conditions = PaperParts
             .LastConditions(matter)
-            .Where(c => c.Decision is Decision.Renew or Decision.Watch)
+            .Where(c => c.Decision is Decision.Renew or Decision.Renewed or Decision.Watch)
             .Select(c =>
-                $"{PaperParts.Item(matter.Shop, c.Item)}{(c.Words.Length > 0 ? $", {c.Words}" : "")}: {(c.Decision == Decision.Renew ? "to be renewed" : "to be watched")}."
+                $"{PaperParts.Item(matter.Shop, c.Item)}{(c.Words.Length > 0 ? $", {c.Words}" : "")}: {c.Decision switch { Decision.Renew => "to be renewed", Decision.Renewed => "renewed", _ => "to be watched" }}."
             );
         ImmutableArray<string> all = [.. parts, .. conditions];
         return all.Length > 0 ? all : ["No part was changed."];

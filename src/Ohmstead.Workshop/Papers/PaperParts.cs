@@ -108,6 +108,7 @@ internal static class PaperParts
             Decision.Leave => "stays as it is",
             Decision.Watch => "to be watched",
             Decision.Renew => "renew",
+            Decision.Renewed => "renewed",
             _ => "not decided",
         };
 }

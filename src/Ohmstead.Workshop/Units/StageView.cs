@@ -81,7 +81,9 @@ public sealed record StageView(Stage Stage, bool IsClosed, string Done, string O
         );
         return (
             $"{Counted.Of(confirmed.Count, "fault")} confirmed; {Counted.Of(changed.Count, "part")} changed",
-            open == 0 ? "" : $"{Counted.Of(open, "repair")} to do"
+            open > 0 ? $"{Counted.Of(open, "repair")} to do"
+            : !unit.CurrentReadings.Any() && confirmed.Count == 0 ? "readings to go by"
+            : ""
         );
     }
 

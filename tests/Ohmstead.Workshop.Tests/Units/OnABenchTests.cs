@@ -54,6 +54,18 @@ public class OnABenchTests
     }
 
     [Fact]
+    public void A_part_that_was_renewed_is_no_longer_to_be_renewed_and_findings_wait_for_readings()
+    {
+        var stage = StageOf(
+            Stage.LookOver,
+            new ConditionNoted("cord", "cracked", Decision.Renew, ""),
+            new ConditionNoted("cord", "cracked", Decision.Renewed, "")
+        );
+        Assert.DoesNotContain("to renew", stage.Done, StringComparison.Ordinal);
+        Assert.Equal("readings to go by", StageOf(Stage.Findings).Open);
+    }
+
+    [Fact]
     public void A_stage_closed_and_opened_again_is_open()
     {
         Assert.True(StageOf(Stage.LookOver, new StageClosed(Stage.LookOver, true, "")).IsClosed);
