@@ -16,6 +16,7 @@ var root = new RootCommand("Ohmstead: bench work on vintage low-voltage toy-trai
     DiagnoseCommand.Make(),
     FitCommand.Make(),
     PlanCommand.Make(),
+    RewireCommand.Make(),
     ExampleCommand.Make(),
     CompletionCommand.Make(),
     ServeCommand.MakeDemo(),

@@ -1,0 +1,154 @@
+using System.Collections.Immutable;
+using System.CommandLine;
+using System.Globalization;
+using System.Text.Json.Nodes;
+using Ohmstead.Electrical.Planning;
+using Ohmstead.Electrical.Readings;
+using Ohmstead.Electrical.TypeSheets;
+
+namespace Ohmstead.App.Commands;
+
+/// <summary><c>rewire SHEET [READINGS]</c>: checks a rewire before mains goes on.</summary>
+internal static class RewireCommand
+{
+    private const int MostShown = 8;
+
+    public static Command Make()
+    {
+        var (sheet, unit, json) = (CommonOptions.Sheet(), CommonOptions.Unit(), CommonOptions.Json());
+        var readings = new Argument<string?>("READINGS")
+        {
+            Description = "What was read since the rewire (JSON); without it, what to read.",
+            Arity = ArgumentArity.ZeroOrOne,
+        };
+        var verb = new Verb(
+            "rewire",
+            "Check a rewire from cold and low-voltage readings, before mains goes on.",
+            "ohmstead rewire my.sheet.json",
+            "ohmstead rewire my.sheet.json after.readings.json --unit this.unit.json --json"
+        )
+        {
+            sheet,
+            readings,
+            unit,
+            json,
+        };
+        verb.SetAction(parsed =>
+        {
+            var planned = InputFiles.Sheet(parsed.GetValue(sheet)!, parsed.GetValue(unit));
+            var taken = parsed.GetValue(readings) is { } file
+                ? InputFiles.Readings(file, planned)
+                : new UnitReadings(planned.Id, planned.SupplyVolts, null, Meter.Usual, [], []);
+            var result = RewireCheck.Run(planned, taken);
+            if (parsed.GetValue(json))
+                Output.Print(Json(result));
+            else
+                Show(planned, result);
+            return ExitCode.Done;
+        });
+        return verb;
+    }
+
+    private static string Word(RewireVerdict verdict) =>
+        verdict switch
+        {
+            RewireVerdict.Mistake => "mistake",
+            RewireVerdict.NoneLeft => "no listed mistake left",
+            _ => "not proved",
+        };
+
+    private static JsonArray Ids(IEnumerable<Mistake> mistakes) => Output.Words(mistakes.Select(m => m.Id));
+
+    private static JsonObject Json(RewireResult result) =>
+        new()
+        {
+            ["mistakes"] = result.Mistakes.Length,
+            ["verdict"] = Word(result.Verdict),
+            ["probable"] = new JsonArray([
+                .. result.Probable.Select(h => new JsonObject
+                {
+                    ["mistakes"] = Ids(h.Mistakes),
+                    ["probability"] = h.Probability,
+                }),
+            ]),
+            ["take"] = new JsonArray([
+                .. result.Take.Select(t => new JsonObject
+                {
+                    ["id"] = t.Spec.Id,
+                    ["minutes"] = t.Minutes,
+                    ["tells"] = Ids(t.Tells),
+                }),
+            ]),
+            ["untold"] = Ids(result.Untold),
+            ["alike"] = new JsonArray([.. result.Alike.Select(g => Ids(g))]),
+        };
+
+    private static void Show(TypeSheet sheet, RewireResult result)
+    {
+        Console.WriteLine(Style.Heading(Shown.NameOf(sheet)));
+        Console.WriteLine($"{Shown.Count(result.Mistakes.Length, "mistake")} of a rewire are weighed.");
+        Console.WriteLine();
+        if (result.Probable.Length > 0)
+        {
+            Console.WriteLine(Style.Heading($"Verdict: {Word(result.Verdict)}"));
+            foreach (var h in result.Probable.Take(MostShown))
+                Console.WriteLine(Shown.Wrapped($"  {Percent(h.Probability), 6}  {Said(h.Mistakes, sheet)}", 11));
+            if (result.Verdict == RewireVerdict.Mistake)
+                Console.WriteLine(Shown.Wrapped("Do not plug it in. Mend it, then take the readings again.", 2));
+            Console.WriteLine();
+        }
+        Console.WriteLine(Style.Heading("Readings to take, plug out or on the low supply"));
+        foreach (var t in result.Take)
+            Console.WriteLine(
+                $"  {Shown.Fit(t.Spec.Id, 20)} {t.Minutes.ToString("0.#", CultureInfo.InvariantCulture), 5} min  {Shown.Fit($"tells {Shown.Count(t.Tells.Length, "mistake")}", 20)} {Shown.Fit(t.Spec.Title, 50)}".TrimEnd()
+            );
+        Console.WriteLine();
+        Console.WriteLine(Style.Heading("What these readings cannot tell"));
+        Console.WriteLine(
+            Shown.Wrapped(
+                result.Untold.IsEmpty ? "nothing of the list" : string.Join(", ", result.Untold.Select(m => m.Id)),
+                2
+            )
+        );
+        if (!result.Dangerous.IsEmpty)
+            Console.WriteLine(
+                Shown.Wrapped(
+                    $"Among these are {string.Join(", ", result.Dangerous.Select(m => m.Id))}, which could join mains to a post or the core, or bypass the breaker: look at these joints; no readings stand for that.",
+                    2
+                )
+            );
+        Console.WriteLine();
+        Console.WriteLine(
+            Shown.Wrapped(
+                "The low supply is about 12 V AC from an isolating transformer, measured on AC and on DC first, fused at 0.5 A, on clips that cannot enter an outlet, onto the unit's plug with the plug in sight, and never onto a post: 12 V on a post can put over 200 V on the plug. Enter its volts each time. Nothing here says that a unit is safe.",
+                2
+            )
+        );
+    }
+
+    private static string Percent(double p) => (100 * p).ToString("0.0", CultureInfo.InvariantCulture) + " %";
+
+    private static string Said(ImmutableArray<Mistake> mistakes, TypeSheet sheet) =>
+        mistakes.IsEmpty ? "wired as planned" : string.Join("; and ", mistakes.Select(m => Said(m.Id, sheet)));
+
+    private static string Said(string id, TypeSheet sheet)
+    {
+        var (kind, what) = (
+            id[..id.IndexOf(':', StringComparison.Ordinal)],
+            id[(id.IndexOf(':', StringComparison.Ordinal) + 1)..]
+        );
+        string Ends(string element) =>
+            sheet.Elements.First(e => e.Id == element) is var e ? $"{e.From} and {e.To}" : "";
+        return kind switch
+        {
+            "swap" => $"the ends {what.Replace("~", " and ", StringComparison.Ordinal)} are exchanged",
+            "moved" => $"the end {what.Replace(">", " sits on ", StringComparison.Ordinal)}",
+            "bridge" =>
+                $"{what.Replace("~", " and ", StringComparison.Ordinal)} are bridged: look for solder or a whisker",
+            "off" => $"the wire {what} is off, between {Ends(what)}",
+            "reversed" => $"{what} is reversed: exchange its ends at {Ends(what)}",
+            "bypassed" => $"{what} is bypassed, between {Ends(what)}",
+            _ => $"{what} is cold: solder it anew, between {Ends(what)}",
+        };
+    }
+}

@@ -1,0 +1,135 @@
+using System.Collections.Immutable;
+using Ohmstead.Electrical.Circuits;
+using Ohmstead.Electrical.Diagnosis;
+using Ohmstead.Electrical.Faults;
+using Ohmstead.Electrical.Readings;
+using Ohmstead.Electrical.TypeSheets;
+
+namespace Ohmstead.Electrical.Planning;
+
+/// <summary>What each cold or low-voltage reading shows on the right wiring and on each mistake, on the meter's scale.</summary>
+internal sealed class MistakeTable
+{
+    /// <summary>An ohmmeter's reading from here on is an open place with its leakage [Ω].</summary>
+    private const double OpenOhms = 20e3;
+
+    private readonly ImmutableArray<(ReadingSpec Spec, ReadingState State)> readings;
+    private readonly Meter meter;
+    private readonly TypeSheet sheet;
+
+    public MistakeTable(TypeSheet sheet, ImmutableArray<Mistake> mistakes, UnitReadings taken)
+    {
+        (this.sheet, meter) = (sheet, taken.Meter);
+        Mistakes = mistakes;
+        var model = new UnitModel(sheet);
+        readings =
+        [
+            .. sheet
+                .Readings.Where(r => r.State.Source is not { Volts: > SheetChecks.LowVolts })
+                .Select(r =>
+                    (
+                        r,
+                        taken.Readings.LastOrDefault(t => t.Spec.Id == r.Id && t.IsTaken)?.State
+                            ?? taken.StateOf(sheet, r)
+                    )
+                )
+                .Where(r => Judging.CanJudge(model, r.r, r.Item2)),
+        ];
+        var set = new ReadingSet(model, new FaultCatalogue(model), readings, meter);
+        Set = set;
+        Right = new double[set.Count];
+        Slopes = new double[set.Count][];
+        Parallel.For(
+            0,
+            set.Count,
+            () => new Predictor(set),
+            (r, _, predictor) =>
+            {
+                predictor.Begin([]);
+                Right[r] = Cut(r, predictor.Scaled(r, []));
+                var all = new bool[model.Parameters.Length];
+                Array.Fill(all, true);
+                var slopes = new double[all.Length];
+                predictor.SlopesOf(r, [], Right[r], all, slopes, new double[all.Length]);
+                Slopes[r] = slopes;
+                return predictor;
+            },
+            _ => { }
+        );
+        Wrong = new double[mistakes.Length][][];
+        Parallel.For(
+            0,
+            mistakes.Length,
+            m => Wrong[m] = [.. mistakes[m].Sizes.Select(s => Shown(mistakes[m].Make(sheet, s)))]
+        );
+    }
+
+    public ImmutableArray<Mistake> Mistakes { get; }
+
+    public ReadingSet Set { get; }
+
+    /// <summary>By reading: on the right wiring.</summary>
+    public double[] Right { get; }
+
+    /// <summary>By reading and parameter: movement for one standard deviation.</summary>
+    public double[][] Slopes { get; }
+
+    /// <summary>By mistake, size and reading.</summary>
+    public double[][][] Wrong { get; }
+
+    public ReadingSpec SpecOf(int reading) => readings[reading].Spec;
+
+    /// <summary>The readings of a circuit that was wired otherwise.</summary>
+    public double[] Shown(TypeSheet other)
+    {
+        var model = new UnitModel(other);
+        var set = new ReadingSet(model, new FaultCatalogue(model), readings, meter);
+        var predictor = new Predictor(set);
+        predictor.Begin([]);
+        return [.. Enumerable.Range(0, set.Count).Select(r => Cut(r, predictor.Scaled(r, [])))];
+    }
+
+    /// <summary>The readings with several mistakes at once, each at one of its sizes.</summary>
+    public double[] Shown(IEnumerable<(Mistake Mistake, double Size)> several) =>
+        Shown(several.Aggregate(sheet, (made, m) => m.Mistake.Make(made, m.Size)));
+
+    /// <summary>
+    /// Above its range a meter shows OL, whatever lies there. An ohmmeter that reads more than any part of the circuit has reads
+    /// what leaks across an open place, and that differs from unit to unit by more than any mistake: all such values are one.
+    /// </summary>
+    public double Cut(int reading, double scaled) =>
+        Math.Min(
+            scaled,
+            SpecOf(reading).Quantity == Quantity.Ohms
+                ? Set.Errors[reading].ToScale(OpenOhms)
+                : Set.OverRangeOnScale(reading)
+        );
+
+    /// <summary>
+    /// The law of some readings among units that show <paramref name="shown"/> when their parts are nominal. The relative spread of
+    /// a reading is taken from rightly wired units: where a mistake leaves less of a value, less of it varies.
+    /// </summary>
+    public Gaussian Law(ReadOnlySpan<int> of, double[] shown)
+    {
+        var (n, c) = (of.Length, new double[of.Length * of.Length]);
+        for (var a = 0; a < n; a++)
+        for (var b = 0; b <= a; b++)
+            c[(a * n) + b] = c[(b * n) + a] =
+                (Share(of[a], shown) * Share(of[b], shown) * Vectors.Dot(Slopes[of[a]], Slopes[of[b]]))
+                + Set.ErrorCovariance(of[a], of[b]);
+        return new Gaussian(c, n);
+    }
+
+    /// <summary>How far a value moves on the scale when it changes by a share, against the right wiring's value.</summary>
+    private double Share(int reading, double[] shown) =>
+        Math.Min(2, Swing(reading, shown[reading]) / Math.Max(Swing(reading, Right[reading]), 1e-9));
+
+    private double Swing(int reading, double scaled)
+    {
+        const double step = 0.01;
+        var value = Set.Errors[reading].FromScale(scaled);
+        return Math.Abs(
+            Set.Errors[reading].ToScale(value * (1 + step)) - Set.Errors[reading].ToScale(value * (1 - step))
+        );
+    }
+}

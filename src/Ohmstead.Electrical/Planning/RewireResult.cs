@@ -1,0 +1,42 @@
+using System.Collections.Immutable;
+using Ohmstead.Electrical.TypeSheets;
+
+namespace Ohmstead.Electrical.Planning;
+
+/// <summary>What a check of a rewire says.</summary>
+public enum RewireVerdict
+{
+    /// <summary>A mistake is more likely than none.</summary>
+    Mistake,
+
+    /// <summary>Not enough was read, or what was read does not rule every mistake out.</summary>
+    NotProved,
+
+    /// <summary>Every reading asked for was taken, and no mistake that they can tell is left.</summary>
+    NoneLeft,
+}
+
+/// <summary>A set of mistakes and its probability; an empty set: wired as planned.</summary>
+public sealed record RewireHypothesis(ImmutableArray<Mistake> Mistakes, double Probability);
+
+/// <summary>A reading that is to be taken.</summary>
+/// <param name="Minutes">Its minutes, with those of opening where it is the first behind a step.</param>
+/// <param name="Tells">The mistakes that it alone tells from the right wiring.</param>
+public sealed record RewireReading(ReadingSpec Spec, double Minutes, ImmutableArray<Mistake> Tells);
+
+/// <summary>A rewire, checked.</summary>
+/// <param name="Mistakes">Every single mistake that was weighed.</param>
+/// <param name="Probable">Sets of mistakes, likeliest first; empty before any reading.</param>
+/// <param name="Take">The short list of readings that tells the right wiring from every mistake that can be told.</param>
+/// <param name="Untold">Mistakes that no cold or low-voltage reading tells with this meter.</param>
+/// <param name="Alike">Groups in which no reading differs by more than the meter's limit.</param>
+/// <param name="Dangerous">Those of <paramref name="Untold"/> that could join mains to a post or the core, or bypass a breaker.</param>
+public sealed record RewireResult(
+    ImmutableArray<Mistake> Mistakes,
+    RewireVerdict Verdict,
+    ImmutableArray<RewireHypothesis> Probable,
+    ImmutableArray<RewireReading> Take,
+    ImmutableArray<Mistake> Untold,
+    ImmutableArray<ImmutableArray<Mistake>> Alike,
+    ImmutableArray<Mistake> Dangerous
+);

@@ -1,0 +1,198 @@
+using System.Collections.Immutable;
+using Ohmstead.Electrical.Circuits;
+using Ohmstead.Electrical.Faults;
+using Ohmstead.Electrical.Planning;
+using Ohmstead.Electrical.Readings;
+using Ohmstead.Electrical.Solving;
+using Ohmstead.Electrical.TypeSheets;
+
+namespace Ohmstead.Electrical.Tests.Planning;
+
+/// <summary>A rewire checked before mains: on units drawn with and without a mistake, read by a meter with its error.</summary>
+public class RewireCheckTests
+{
+    private static readonly TypeSheet Sheet = Reference.Twin160;
+
+    /// <summary>The meter of the contract's cases.</summary>
+    private static readonly Meter CaseMeter = new(
+        new Dictionary<Quantity, MeterError>
+        {
+            [Quantity.Ohms] = new(0.8, 0.05, 0, 0),
+            [Quantity.InsulationOhms] = new(5, 20e3, 0, 0),
+            [Quantity.AcVolts] = new(0.8, 0.03, 0, 0),
+            [Quantity.DcVolts] = new(0.5, 0.02, 0, 0),
+            [Quantity.AcAmps] = new(1.5, 0.01, 0, 0),
+            [Quantity.Watts] = new(1.5, 0.4, 0, 0),
+        }.ToImmutableDictionary()
+    );
+
+    private static readonly MistakeTable Table = new(Sheet, MistakeList.Of(Sheet), Nothing);
+    private static readonly Telling Told = new(Table);
+    private static readonly Wiring Wiring = new(Sheet);
+
+    private static UnitReadings Nothing => new(Sheet.Id, Sheet.SupplyVolts, null, CaseMeter, [], []);
+
+    [Fact]
+    public void Nine_in_ten_rightly_wired_units_pass() => RightlyWiredPass(60);
+
+    [Fact]
+    [Trait("kind", "long")]
+    public void Nine_in_ten_of_200_rightly_wired_units_pass() => RightlyWiredPass(200);
+
+    [Fact]
+    public void On_every_mistake_that_can_be_told_it_or_one_alike_stands_first()
+    {
+        var told = Enumerable.Range(0, Table.Mistakes.Length).Where(Told.CanBeTold).ToList();
+        var others = new List<string>();
+        foreach (var m in told)
+        {
+            var mistake = Table.Mistakes[m];
+            var result = Check(mistake.Make(Sheet, mistake.Sizes[mistake.Sizes.Length / 2]), m, isNominal: true);
+            var best = result.Probable[0].Mistakes;
+            if (!best.Any(b => b.Id == mistake.Id) && !ShowTheSame(result.Take, mistake, best))
+                others.Add($"{mistake.Id} ({string.Join(" and ", best.Select(b => b.Id))})");
+        }
+        Assert.True(others.Count <= 0.05 * told.Count, string.Join("; ", others));
+    }
+
+    [Fact]
+    public void A_unit_with_a_mistake_that_can_be_told_never_passes() => MistakesDoNotPass(60);
+
+    [Fact]
+    [Trait("kind", "long")]
+    public void Of_1000_units_with_a_mistake_that_can_be_told_fewer_than_one_in_200_pass() => MistakesDoNotPass(1000);
+
+    /// <summary>True when no reading taken differs by more than the meter's limit.</summary>
+    private static bool ShowTheSame(ImmutableArray<RewireReading> taken, Mistake a, ImmutableArray<Mistake> b)
+    {
+        var (x, y) = (Table.Shown([Middle(a)]), Table.Shown(b.Select(Middle)));
+        return Enumerable
+            .Range(0, Table.Set.Count)
+            .Where(r => taken.Any(t => t.Spec.Id == Table.SpecOf(r).Id))
+            .All(r => Math.Abs(x[r] - y[r]) <= 1);
+    }
+
+    private static (Mistake, double) Middle(Mistake m) => (m, m.Sizes[m.Sizes.Length / 2]);
+
+    private static void RightlyWiredPass(int units)
+    {
+        var right = Enumerable.Range(0, units).Count(n => Check(Sheet, 900 + n).Verdict == RewireVerdict.NoneLeft);
+        Assert.True(right >= 0.9 * units, FormattableString.Invariant($"{right} of {units} rightly wired units pass"));
+    }
+
+    private static void MistakesDoNotPass(int units)
+    {
+        var told = Enumerable.Range(0, Table.Mistakes.Length).Where(Told.CanBeTold).ToList();
+        var passed = new List<string>();
+        for (var n = 0; n < units; n++)
+        {
+            var mistake = Table.Mistakes[told[n * 7 % told.Count]];
+            if (
+                Check(mistake.Make(Sheet, mistake.Sizes[n % mistake.Sizes.Length]), n).Verdict == RewireVerdict.NoneLeft
+            )
+                passed.Add(mistake.Id);
+        }
+        Assert.True(passed.Count < RewireCheck.RuledOut * units, string.Join(", ", passed));
+    }
+
+    [Fact]
+    public void Without_readings_the_list_tells_every_mistake_that_can_be_told()
+    {
+        var result = RewireCheck.Run(Sheet, Nothing);
+        Assert.Equal(RewireVerdict.NotProved, result.Verdict);
+        Assert.Empty(result.Probable);
+        Assert.All(result.Take, t => Assert.True(t.Spec.State.Source is not { Volts: > 30 }, t.Spec.Id));
+        var alone = result
+            .Take.SelectMany(t => t.Tells)
+            .Concat(result.Untold)
+            .Select(m => m.Id)
+            .ToHashSet(StringComparer.Ordinal);
+        Assert.True(alone.Count > 0.9 * result.Mistakes.Length);
+    }
+
+    /// <summary>A reversed boost takes five volts off instead of adding them (common practice, no source): the ends to exchange are named.</summary>
+    [Fact]
+    public void A_reversed_boost_winding_is_named()
+    {
+        var boost = MistakeList.Of(Sheet).Single(m => m.Id == "reversed:boost-left");
+        var result = Check(boost.Make(Sheet, 0), 5);
+        Assert.Equal(RewireVerdict.Mistake, result.Verdict);
+        Assert.Equal("reversed:boost-left", result.Probable[0].Mistakes.Single().Id);
+    }
+
+    [Fact]
+    public void Two_mistakes_at_once_are_named_together()
+    {
+        var all = MistakeList.Of(Sheet);
+        var (a, b) = (all.Single(m => m.Id == "off:w-5"), all.Single(m => m.Id == "reversed:boost-right"));
+        var result = Check(b.Make(a.Make(Sheet, a.Sizes[0]), 0), 8);
+        Assert.Equal(["off:w-5", "reversed:boost-right"], result.Probable[0].Mistakes.Select(m => m.Id));
+    }
+
+    [Fact]
+    public void A_cord_on_a_secondary_lug_is_dangerous_and_told()
+    {
+        var moved = MistakeList.Of(Sheet).Single(m => m.Id == "moved:cord-1.to>breaker-in");
+        Assert.True(Wiring.IsDangerous(moved.Make(Sheet, 0)));
+        Assert.False(Wiring.IsDangerous(Sheet));
+        Assert.Equal(RewireVerdict.Mistake, Check(moved.Make(Sheet, 0), 3).Verdict);
+    }
+
+    [Fact]
+    public void Exchanging_two_ends_on_one_terminal_is_no_mistake()
+    {
+        var ids = MistakeList.Of(Sheet).Select(m => m.Id).ToList();
+        Assert.Equal(ids.Distinct(), ids);
+        Assert.Equal(
+            10,
+            MistakeList.Of(Sheet).Where(m => m.Id.StartsWith("swap:", StringComparison.Ordinal)).Sum(m => m.Percent),
+            6
+        );
+        Assert.Contains("bypassed:breaker", ids);
+        Assert.DoesNotContain("reversed:main", ids);
+    }
+
+    private static RewireResult Check(TypeSheet wired, int seed, bool isNominal = false) =>
+        RewireCheck.Run(Table, Told, Wiring, Read(wired, seed, isNominal));
+
+    /// <summary>A unit drawn by the sheet's spread, or nominal, read with the meter's error: the list that is asked for.</summary>
+    private static UnitReadings Read(TypeSheet wired, int seed, bool isNominal)
+    {
+        var dice = new Random(seed);
+        var model = new UnitModel(wired);
+        var values = model.Nominal.Copy();
+        foreach (var p in model.Parameters.Where(_ => !isNominal))
+            values.Scale(
+                p,
+                Math.Exp(
+                    p.Sigma
+                        * Math.Sqrt(-2 * Math.Log(1 - dice.NextDouble()))
+                        * Math.Cos(2 * Math.PI * dice.NextDouble())
+                )
+            );
+        var solver = new ReadingSolver();
+        return Nothing with
+        {
+            Readings =
+            [
+                .. Told.Take()
+                    .Select(t => t.Spec)
+                    .Select(r =>
+                    {
+                        var value = solver.Solve(new FaultedCircuits(model, r, r.State).Usual, values).Value;
+                        var isOpen = value > Solution.OverRange(r.Quantity);
+                        var shown = value + (((2 * dice.NextDouble()) - 1) * CaseMeter.For(r.Quantity).LimitAt(value));
+                        return new TakenReading(
+                            r,
+                            isOpen ? Outcome.OverRange : Outcome.Value,
+                            isOpen ? 0 : shown,
+                            [],
+                            "",
+                            "",
+                            r.State
+                        );
+                    }),
+            ],
+        };
+    }
+}
