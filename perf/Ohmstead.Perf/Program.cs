@@ -17,13 +17,15 @@ switch (args.FirstOrDefault())
         return ProcessFigures.Run();
     case "store":
         return await StoreFigures.RunAsync();
+    case "server":
+        return await ServerFigures.RunAsync();
     case "page":
         return PerformancePage.Run(args[1..]);
     case "experiments":
         return ExperimentsPage.Run(RepositoryRoot.Path, args[1..]);
     default:
         Console.Error.WriteLine(
-            "usage: bench | process | scaling | ngspice-ratio | store | page [again] | experiments [quick] [units | diagnosis | next]"
+            "usage: bench | process | scaling | ngspice-ratio | store | server | page [again] | experiments [quick] [units | diagnosis | next]"
         );
         return 2;
 }

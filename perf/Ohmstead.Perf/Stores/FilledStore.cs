@@ -46,11 +46,17 @@ internal sealed class FilledStore(Store store, int seed)
     /// <summary>Ids of the units, in the order in which they came.</summary>
     public List<Guid> Ids { get; } = [];
 
-    public async Task FillAsync(string sheetId, string sheetText, string[] readings, CancellationToken cancel)
+    public async Task FillAsync(
+        string sheetId,
+        string sheetText,
+        string[] readings,
+        CancellationToken cancel,
+        int units = Units
+    )
     {
         await store.SaveDocumentAsync("sheet", sheetId, 0, sheetText, Began, cancel);
         var part = new List<UnitEntries>();
-        for (var n = 0; n < Units; n++)
+        for (var n = 0; n < units; n++)
         {
             part.Add(await UnitAsync(n, sheetId, readings, cancel));
             if (part.Count < 50)
@@ -103,7 +109,7 @@ internal sealed class FilledStore(Store store, int seed)
     private Guid NewId() => new(seed, 0, 0, [.. BitConverter.GetBytes(++ids), 0, 0, 0, 0]);
 
     /// <summary>A small JPEG: one picture, followed by bytes that make each another file.</summary>
-    private byte[] Picture { get; } = Draw();
+    public static byte[] Picture { get; } = Draw();
 
     private async Task<string> PhotoAsync(DateTimeOffset at, CancellationToken cancel)
     {
