@@ -107,7 +107,7 @@ internal sealed class PhoneBook(TimeProvider time, Func<Guid> newId)
 
 /// <summary>A phone that scanned a key.</summary>
 /// <param name="UnitId">The one unit that it sees.</param>
-/// <param name="Kind">What it says it is: "iPhone", "Android".</param>
+/// <param name="Kind">What it says it is: "a phone", "a tablet".</param>
 internal sealed record PairedPhone(Guid Id, Guid UnitId, string Kind, DateTimeOffset At);
 
 /// <summary>A key as the screen shows it.</summary>

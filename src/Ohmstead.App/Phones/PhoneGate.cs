@@ -64,9 +64,9 @@ internal sealed class PhoneGate(PhoneBook book, Assets assets)
         return false;
     }
 
+    /// <summary>What it is by the words that browsers agree on; no make.</summary>
     private static string KindOf(string agent) =>
-        ((string[])["iPhone", "iPad", "Android", "Windows", "Macintosh", "Linux"]).FirstOrDefault(
-            k => agent.Contains(k, StringComparison.Ordinal),
-            "a phone"
-        );
+        agent.Contains("Tablet", StringComparison.Ordinal) ? "a tablet"
+        : agent.Contains("Mobi", StringComparison.Ordinal) ? "a phone"
+        : "a browser";
 }
