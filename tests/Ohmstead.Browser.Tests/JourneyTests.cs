@@ -233,6 +233,8 @@ public sealed class JourneyTests(OpenBrowser browser)
         await Expect(window.Page.GetByRole(AriaRole.Button, new() { Name = "Save a new version" })).ToBeDisabledAsync();
         await window.SeeAsync("kind-problems");
         await window.PressAsync("Line ");
+        // The caret goes there first: typing before that would land in the middle.
+        await Expect(window.Page.Locator("#code")).ToBeFocusedAsync();
         await window.Page.FillAsync("#code", text.Replace("copy", "with a new plate", StringComparison.Ordinal));
         await window.SeesAsync("Nothing is wrong with it");
         await window.PressAsync("Save a new version");
