@@ -147,7 +147,7 @@ public sealed class JourneyTests(OpenBrowser browser)
         var unit = await window.TakeInAsync("twin-175", "It hums.");
         await window.GoAsync($"{unit}/reading/blades");
         await window.EnterAsync("31");
-        await window.SeesAsync("31 Ω");
+        await window.SeesAsync("Undo 31 Ω"); // "= 31 Ω" stands there while it is typed, when u is a letter.
         await window.Page.Keyboard.PressAsync("u");
         await window.SeesAsync("Taken back:");
         await window.EnterAsync("3,1");

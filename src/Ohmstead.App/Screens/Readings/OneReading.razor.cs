@@ -1,5 +1,4 @@
 using Microsoft.AspNetCore.Components;
-using Microsoft.AspNetCore.Components.Web;
 using Ohmstead.App.Components;
 using Ohmstead.Electrical.Readings;
 using Ohmstead.Workshop.Drawing;
@@ -139,11 +138,6 @@ public sealed partial class OneReading
     }
 
     private void Again() => (shown, undone) = (null, "");
-
-    private Task KeyAsync(KeyboardEventArgs e) =>
-        shown is not null && e.Key is "u" or "U" or "Backspace" && shown is not null
-            ? TakeBackAsync()
-            : Task.CompletedTask;
 
     private string PointsTo()
     {

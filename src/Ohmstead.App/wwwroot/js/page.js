@@ -12,6 +12,15 @@
   });
 })();
 
+// A button that names its keys is pressed by them wherever the hand is, but not while something is typed.
+document.addEventListener("keydown", e => {
+  if (e.ctrlKey || e.altKey || e.metaKey || e.target.matches?.("input,textarea,select,[contenteditable]")) return;
+  const button = [...document.querySelectorAll("[data-keys]")].find(b => b.dataset.keys.split(" ").some(k => k.toLowerCase() === e.key.toLowerCase()));
+  if (!button) return;
+  e.preventDefault();
+  button.click();
+});
+
 // After a restart of the tool the old page's connection is gone for good: the page is fetched anew, as it was saved.
 (() => {
   const watch = () => {
