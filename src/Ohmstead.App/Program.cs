@@ -17,6 +17,7 @@ var root = new RootCommand("Ohmstead: bench work on vintage low-voltage toy-trai
     FitCommand.Make(),
     PlanCommand.Make(),
     RewireCommand.Make(),
+    ContinuityCommand.Make(),
     ExampleCommand.Make(),
     CompletionCommand.Make(),
     ServeCommand.MakeDemo(),

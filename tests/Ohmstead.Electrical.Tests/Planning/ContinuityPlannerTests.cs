@@ -1,0 +1,100 @@
+using System.Collections.Immutable;
+using Ohmstead.Electrical.Planning;
+using Ohmstead.Electrical.Readings;
+using Ohmstead.Electrical.TypeSheets;
+
+namespace Ohmstead.Electrical.Tests.Planning;
+
+/// <summary>The continuity list: every bridge and every loose terminal is made in the model and must show on the list.</summary>
+public class ContinuityPlannerTests
+{
+    private static readonly ImmutableDictionary<string, ControlPosition> AtRest = ImmutableDictionary<string, ControlPosition>.Empty;
+
+    public static TheoryData<string> Sheets => [.. Reference.DemoSheets.Append("tests/Reference/contract/twin-160.sheet.json")];
+
+    [Theory]
+    [MemberData(nameof(Sheets))]
+    public void Every_bridge_between_two_nets_shows_or_is_left_to_others(string file)
+    {
+        var sheet = Reference.Sheet(file);
+        var plan = ContinuityPlanner.Plan(sheet, AtRest, Meter.Usual);
+        var nets = new OhmmeterBench(sheet, AtRest, Meter.Usual).Nets;
+        var left = plan.LeftToOthers.Select(g => g.ToHashSet(StringComparer.Ordinal)).ToList();
+        var missed = new List<string>();
+        for (var a = 0; a < nets.Length; a++)
+        for (var b = 0; b < a; b++)
+        {
+            var (x, y) = (nets[a][^1], nets[b][^1]);
+            if (left.Exists(g => g.Contains(nets[a][0]) && g.Contains(nets[b][0])))
+                continue;
+            var bridge = new Resistive("bridge", "resistor", x, y, 0.1, SpreadOverrides.None, ImmutableDictionary<string, double>.Empty);
+            if (!Shows(plan, sheet with { Elements = sheet.Elements.Add(bridge) }))
+                missed.Add($"{x}~{y}");
+        }
+        Assert.Empty(missed);
+    }
+
+    [Theory]
+    [MemberData(nameof(Sheets))]
+    public void Every_terminal_that_is_off_its_net_shows_or_is_left_to_others(string file)
+    {
+        var sheet = Reference.Sheet(file);
+        var plan = ContinuityPlanner.Plan(sheet, AtRest, Meter.Usual);
+        var missed = new List<string>();
+        foreach (var net in new OhmmeterBench(sheet, AtRest, Meter.Usual).Nets)
+        foreach (var terminal in net.Skip(1))
+        {
+            if (plan.LeftToOthers.Any(g => g.Contains(net[0]) && g.Contains(terminal)))
+                continue;
+            var wires = sheet.Elements.Where(e => e.Kind is "wire" or "joint" && (e.From == terminal || e.To == terminal)).ToList();
+            if (wires.Count > 0 && !Shows(plan, sheet with { Elements = [.. sheet.Elements.Select(e => wires.Contains(e) ? (Resistive)e with { Ohms = 1e9 } : e)] }))
+                missed.Add(terminal);
+        }
+        Assert.Empty(missed);
+    }
+
+    /// <summary>The counts of a spanning tree, and of the words that differ (key kautz, from memory).</summary>
+    [Fact]
+    public void Eight_nets_of_twenty_points_take_twelve_joined_checks_and_few_apart()
+    {
+        var draft = new SheetDraft();
+        for (var n = 0; n < 8; n++)
+            for (var k = 1; k < (n < 4 ? 3 : 2); k++)
+                draft.Wire(Name($"w-{n}-{k}"), Name($"n{n}"), Name($"n{n}-{k}"), 0.005);
+        draft.Core("core", "w", 1000, 1).Winding("w", "n0", "n1", 100, 50);
+        var plan = ContinuityPlanner.Plan(draft.Sheet(), AtRest, Meter.Usual);
+        Assert.Equal(12, plan.Checks.Count(c => c.IsJoined));
+        Assert.Equal(190, plan.Pairs);
+        Assert.InRange(plan.Checks.Count(c => !c.IsJoined), 3, 5);
+        Assert.Empty(plan.LeftToOthers);
+    }
+
+    [Fact]
+    public void A_breaker_is_too_close_for_the_meter_and_a_winding_of_ten_ohms_is_not()
+    {
+        var plan = ContinuityPlanner.Plan(
+            new SheetDraft()
+                .Core("core", "w", 1000, 1)
+                .Winding("w", "a", "b", 100, 10)
+                .Element("breaker", "cut", "b", "c", new { ohms = 0.04 })
+                .Sheet(),
+            AtRest,
+            Meter.Usual
+        );
+        Assert.Equal(["b", "c"], Assert.Single(plan.LeftToOthers));
+        Assert.Equal(10, plan.Checks[0].Ohms, 1);
+    }
+
+    private static string Name(FormattableString text) => FormattableString.Invariant(text);
+
+    private static bool Shows(ContinuityPlan plan, TypeSheet wrong)
+    {
+        var bench = new OhmmeterBench(wrong, AtRest, Meter.Usual);
+        var meter = Meter.Usual.For(Quantity.Ohms);
+        return plan.Checks.Any(c =>
+        {
+            var ohms = bench.Ohms(c.First, c.Second);
+            return ohms != c.Ohms && (double.IsInfinity(ohms) || double.IsInfinity(c.Ohms) || Math.Abs(ohms - c.Ohms) > meter.LimitAt(ohms) + meter.LimitAt(c.Ohms));
+        });
+    }
+}
