@@ -52,6 +52,20 @@ public sealed class PlanTests
                 step["after"] = new System.Text.Json.Nodes.JsonArray("pilot-lamp");
         var (code, _, error) = Tool.Run("plan", Tool.File("ring.sheet.json", node.ToJsonString()), "--reach", "cover");
         Assert.Equal(2, code);
-        Assert.Contains("lens, pilot-lamp", error, StringComparison.Ordinal);
+        Assert.Contains("lens, which waits for pilot-lamp, which waits for lens", error, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("afterAny", """[["nowhere"]]""", "takeApart[0].afterAny: \"nowhere\" is no step")]
+    [InlineData("afterAny", "[[]]", "takeApart[0].afterAny: has a group without a step, which frees nothing")]
+    [InlineData("after", """["nowhere"]""", "takeApart[0].after: \"nowhere\" is no step")]
+    [InlineData("lifts", """["w-nowhere"]""", "takeApart[0].lifts: \"w-nowhere\" is no element")]
+    public void What_is_wrong_in_a_step_is_said_where_it_stands(string field, string value, string said)
+    {
+        var node = System.Text.Json.Nodes.JsonNode.Parse(File.ReadAllText(Tool.Sample))!;
+        node["takeApart"]![0]![field] = System.Text.Json.Nodes.JsonNode.Parse(value);
+        var (code, _, error) = Tool.Run("plan", Tool.File("wrong-step.sheet.json", node.ToJsonString()), "--reach", "cover");
+        Assert.Equal(2, code);
+        Assert.Contains(said, error, StringComparison.Ordinal);
     }
 }
