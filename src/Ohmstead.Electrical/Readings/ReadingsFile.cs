@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using System.Text.Json;
 using Ohmstead.Electrical.TypeSheets;
 
@@ -106,7 +107,12 @@ public static class ReadingsFile
         if (at.Has("supplyVolts"))
         {
             var volts = at.Number("supplyVolts", 1e-3, 1000);
-            if (state.Source is { IsDirect: false } s) state = state with { Source = s with { Volts = volts } };
+            if (state.Source is { IsDirect: false } s)
+            {
+                if (s.Volts <= SheetChecks.LowVolts && volts > SheetChecks.LowVolts)
+                    at.Report("supplyVolts", string.Create(CultureInfo.InvariantCulture, $"is {volts}, and {spec.Id} is read on a low supply of {s.Volts} V"), "enter what the low supply gave, at most 30 V; never put mains on for it");
+                state = state with { Source = s with { Volts = volts } };
+            }
             else at.Report("supplyVolts", "stands on a reading without an alternating source", "leave it out");
         }
         if (at.Has("loads")) state = state with { Loads = ReadingReader.Loads(at) };

@@ -78,6 +78,7 @@ public class ReadingsFileTests
     [InlineData("""{ "ohmstead": "readings/1", "sheet": "twin-160", "readings": [{ "id": "ohms-5", "value": { "jumps": "often" } }] }""", "$.readings[0].value.jumps")]
     [InlineData("""{ "ohmstead": "readings/1", "sheet": "twin-160", "readings": [{ "id": "ohms-5", "value": { "leaps": [1] } }] }""", "$.readings[0].value")]
     [InlineData("""{ "ohmstead": "readings/1", "sheet": "twin-160", "readings": [{ "id": "ohms-5", "value": 1, "supplyVolts": 12 }] }""", "$.readings[0].supplyVolts")]
+    [InlineData("""{ "ohmstead": "readings/1", "sheet": "twin-160", "readings": [{ "id": "low-17", "value": 1.7, "supplyVolts": 120 }] }""", "$.readings[0].supplyVolts")]
     [InlineData("""{ "ohmstead": "readings/1", "sheet": "twin-160", "readings": [{ "id": "blades", "value": 1, "waived": { "by": "J." } }] }""", "$.readings[0].waived")]
     [InlineData("""{ "ohmstead": "readings/1", "sheet": "twin-160", "readings": [{ "id": "left-load", "value": 1, "loads": [{ "from": "post-6", "to": "post-common", "ohms": 4 }] }] }""", "$.readings[0].loads")]
     [InlineData("""{ "ohmstead": "readings/1", "sheet": "twin-160", "readings": [{ "id": "left-load", "value": 1, "controls": { "throttle-left": 2 } }] }""", "$.readings[0].controls")]
