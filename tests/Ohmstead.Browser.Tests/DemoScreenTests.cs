@@ -3,13 +3,9 @@ using Microsoft.Playwright;
 namespace Ohmstead.Browser.Tests;
 
 /// <summary>Every screen of the invented workshop, looked at on both widths, by day and dim.</summary>
-public sealed class DemoScreenTests(OpenBrowser browser) : IAsyncLifetime
+public sealed class DemoScreenTests(OpenBrowser browser, RunningDemo demo) : IClassFixture<RunningDemo>
 {
-    private RunningTool tool = null!;
-
-    public async ValueTask InitializeAsync() => tool = await RunningTool.StartDemoAsync();
-
-    public ValueTask DisposeAsync() => tool.DisposeAsync();
+    private readonly RunningTool tool = demo.Tool;
 
     [Theory]
     [InlineData(Width.Phone)]
