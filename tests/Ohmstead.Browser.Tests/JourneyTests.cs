@@ -130,6 +130,7 @@ public sealed class JourneyTests(OpenBrowser browser)
         await window.SeesAsync("Undo");
         await window.PressAsync("Read it once more");
         await window.PressAsync("could not");
+        await window.SeesAsync("It could not be read, because");
         Assert.Equal(0, await window.Page.GetByText("No instrument for it").CountAsync());
         await window.GoAsync($"{unit}/reading/full-1");
         await window.SeesAsync("Not yet.");
@@ -151,7 +152,7 @@ public sealed class JourneyTests(OpenBrowser browser)
         await window.Page.Keyboard.PressAsync(width == Width.Phone ? "Backspace" : "u");
         await window.SeesAsync("Taken back:");
         await window.EnterAsync("3,1");
-        await window.SeesAsync("3.1 Ω");
+        await window.SeesAsync("Undo 3.1 Ω");
     }
 
     [Fact]
