@@ -13,6 +13,8 @@ switch (args.FirstOrDefault())
         return Scaling.Run();
     case "ngspice-ratio":
         return SimulatorRatio.Run();
+    case "planning":
+        return PlanningFigures.Run();
     case "process":
         return ProcessFigures.Run();
     case "store":
@@ -25,7 +27,7 @@ switch (args.FirstOrDefault())
         return ExperimentsPage.Run(RepositoryRoot.Path, args[1..]);
     default:
         Console.Error.WriteLine(
-            "usage: bench | process | scaling | ngspice-ratio | store | server | page [again] | experiments [quick] [units | diagnosis | next]"
+            "usage: bench | process | scaling | planning | ngspice-ratio | store | server | page [again] | experiments [quick] [units | diagnosis | next]"
         );
         return 2;
 }

@@ -33,8 +33,9 @@ internal static class Bench
     /// <summary>Types a value on the open reading and enters it.</summary>
     public static async Task EnterAsync(this Window window, string value)
     {
-        await window.Page.Locator(".value-side form input").FillAsync(value);
-        await window.Page.Keyboard.PressAsync("Enter");
+        var box = window.Page.Locator(".value-side form input");
+        await box.FillAsync(value);
+        await box.PressAsync("Enter");
     }
 
     /// <summary>

@@ -7,6 +7,7 @@ internal sealed class RunningTool : IAsyncDisposable
 {
     private readonly DirectoryInfo folder;
     private Process? process;
+    private Task<string> said = Task.FromResult("");
 
     private RunningTool(DirectoryInfo folder) => this.folder = folder;
 
@@ -69,6 +70,9 @@ internal sealed class RunningTool : IAsyncDisposable
     {
         await KillAsync();
         folder.Delete(recursive: true);
+        // Stands beside a test that failed: what broke in the tool is said there and not on the page.
+        if (await said is { Length: > 0 } log)
+            TestContext.Current.TestOutputHelper?.WriteLine($"The tool said: {log}");
     }
 
     private async Task BeginAsync(string[] arguments)
@@ -80,8 +84,7 @@ internal sealed class RunningTool : IAsyncDisposable
             if (line.StartsWith(before, StringComparison.Ordinal))
             {
                 Address = new Uri(line[before.Length..].Trim());
-                // What it says later is not read, but must not fill the pipe.
-                _ = begun.StandardOutput.ReadToEndAsync();
+                said = begun.StandardOutput.ReadToEndAsync();
                 return;
             }
         Assert.Fail($"the program did not start: {await error}");

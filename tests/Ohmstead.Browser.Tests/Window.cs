@@ -50,6 +50,12 @@ internal sealed partial class Window : IAsyncDisposable
             }
         );
         page.PageError += (_, error) => window.wrong.Add($"script: {error}");
+        page.Console += (_, said) =>
+        {
+            // A page whose circuit broke answers to nothing any more: that is what to read first.
+            if (said.Type == "error" && said.Text.Contains("unhandled exception", StringComparison.OrdinalIgnoreCase))
+                window.wrong.Add(said.Text);
+        };
         return window;
     }
 

@@ -8,6 +8,7 @@ internal static class Program
 {
     private const string Usage = """
         predict SHEET [--fault F]... [--readings ID,ID]
+        mistake SHEET ID OHMS
         check SHEET EXPECTED [--worst N]
         remake [--only PATTERN] [--into FOLDER] [--contract FOLDER]
         units SHEET OUT [--first N] [--count N] [--seed S]
@@ -22,6 +23,7 @@ internal static class Program
             switch (given.Verb)
             {
                 case "predict": Predict(given); return 0;
+                case "mistake": Mistake(given); return 0;
                 case "check": return Check(given);
                 case "remake": Remake(given); return 0;
                 case "units": Units(given); return 0;
@@ -44,6 +46,12 @@ internal static class Program
         Console.WriteLine(predictor.Readings(unit, wanted is null ? null : wanted.Contains).ToJsonString());
     }
 
+    private static void Mistake(Arguments given)
+    {
+        using Predictor predictor = new();
+        Console.WriteLine(MistakeFile.Readings(predictor, Store.Read(given.Place(0)), given.Place(1), Fields.Parse(given.Place(2))).ToJsonString());
+    }
+
     private static void Remake(Arguments given)
     {
         string folder = given.One("into") ?? "tests/Reference";
@@ -52,6 +60,7 @@ internal static class Program
         string solved = Path.Combine(folder, "ngspice");
         RandomSheets.RemakeContract(solved, contract, only);
         RandomSheets.Remake(solved, only);
+        MistakeFile.Remake(Path.Combine(solved, "twin-160.mistakes.json"), Path.Combine(contract, "twin-160.sheet.json"), only);
         (string Sheet, int Seed)[] drawn = [(Path.Combine(contract, "twin-160.sheet.json"), 160), ("demo/solo-110.sheet.json", 110)];
         foreach ((string file, int seed) in drawn)
         {

@@ -6,7 +6,7 @@ namespace Ohmstead.Perf.Benchmarks;
 internal static class PerformancePage
 {
     private static readonly (string Name, Func<int> Measure)[] Parts =
-        [("bench", () => BenchmarkRuns.Run([])), ("process", ProcessFigures.Run), ("scaling", Scaling.Run), ("ngspice-ratio", SimulatorRatio.Run),
+        [("bench", () => BenchmarkRuns.Run([])), ("process", ProcessFigures.Run), ("scaling", Scaling.Run), ("planning", PlanningFigures.Run), ("ngspice-ratio", SimulatorRatio.Run),
         ("store", () => StoreFigures.RunAsync().GetAwaiter().GetResult()), ("server", () => ServerFigures.RunAsync().GetAwaiter().GetResult())];
 
     /// <param name="arguments"><c>again</c> measures everything anew; otherwise only what was never measured.</param>

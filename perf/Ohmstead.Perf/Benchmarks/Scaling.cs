@@ -48,7 +48,7 @@ internal static class Scaling
         double Mean(ReadingKind kind) => times.Where((_, n) => kinds[n] == kind).Average();
         var rowsLeft = circuits.Where((_, n) => kinds[n] == ReadingKind.Phasor).Average(c => c.Elimination.Unknowns + model.Sheet.Cores.Length);
         // The library remembers what each fault does alone; the second diagnosis with it is the search without that.
-        var library = new ReadingLibrary(model, Meter.Usual);
+        var library = new ReadingLibrary(model);
         var readings = ReadingsOf(model, [.. Faults.Select(f => new Fault(library.Catalogue.Find(f)!, library.Catalogue.Find(f)!.MiddleSize))]);
         var (whole, all) = Diagnose(library, readings);
         var (search, effort) = Diagnose(library, readings);

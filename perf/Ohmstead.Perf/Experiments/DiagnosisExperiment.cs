@@ -26,7 +26,7 @@ internal static class DiagnosisExperiment
 
     public static void Run(UnitModel model, string units, int drawn, int wide, StringBuilder page)
     {
-        var library = new ReadingLibrary(model, DrawnUnit.CaseMeter);
+        var library = new ReadingLibrary(model);
         var fromSimulator = Directory.Exists(units)
             ? Directory
                 .GetFiles(units, "*.readings.json")

@@ -22,7 +22,7 @@ internal static class NextExperiment
 
     public static void Run(UnitModel model, int units, StringBuilder page)
     {
-        var library = new ReadingLibrary(model, DrawnUnit.CaseMeter);
+        var library = new ReadingLibrary(model);
         var drawn = Enumerable.Range(0, 10 * units).Select(n => DrawnUnit.Draw(model, 5000 + n, 1, atNominal: true)).Where(u => u.Truth.Count > 0).Take(units).ToArray();
         var walks = new (Walk[] Next, Walk[] Sheet, Walk[] Short)[units];
         Parallel.For(0, units, new ParallelOptions { MaxDegreeOfParallelism = 2 }, n =>

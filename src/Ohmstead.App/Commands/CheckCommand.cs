@@ -1,5 +1,6 @@
 using System.CommandLine;
 using System.Text.Json.Nodes;
+using Ohmstead.Electrical.Readings;
 
 namespace Ohmstead.App.Commands;
 
@@ -29,7 +30,10 @@ internal static class CheckCommand
                 ["problems"] = new JsonArray([.. problems.Select(p => new JsonObject { ["path"] = p.Path, ["wrong"] = p.Wrong, ["right"] = p.Right })]),
             });
         if (problems.Count > 0) throw InputFiles.Refuse(path, problems);
-        if (!asJson) Console.WriteLine("no problems");
+        if (asJson) return ExitCode.Done;
+        Console.WriteLine("no problems");
+        foreach (var remark in SheetRemarks.Of(InputFiles.Sheet(path, null)))
+            Console.WriteLine(Shown.Wrapped($"look at {remark}", 2));
         return ExitCode.Done;
     }
 }

@@ -1,10 +1,10 @@
-using System.Collections.Immutable;
 using System.CommandLine;
 using System.Globalization;
 using System.Text.Json.Nodes;
 using Ohmstead.Electrical.Planning;
 using Ohmstead.Electrical.Readings;
 using Ohmstead.Electrical.TypeSheets;
+using Ohmstead.Workshop.Proving;
 
 namespace Ohmstead.App.Commands;
 
@@ -92,7 +92,7 @@ internal static class RewireCommand
         {
             Console.WriteLine(Style.Heading($"Verdict: {Word(result.Verdict)}"));
             foreach (var h in result.Probable.Take(MostShown))
-                Console.WriteLine(Shown.Wrapped($"  {Percent(h.Probability), 6}  {Said(h.Mistakes, sheet)}", 11));
+                Console.WriteLine(Shown.Wrapped($"  {Percent(h.Probability), 6}  {MistakeWords.Of(h.Mistakes, sheet)}", 11));
             if (result.Verdict == RewireVerdict.Mistake)
                 Console.WriteLine(Shown.Wrapped("Do not plug it in. Mend it, then take the readings again.", 2));
             Console.WriteLine();
@@ -127,28 +127,4 @@ internal static class RewireCommand
     }
 
     private static string Percent(double p) => (100 * p).ToString("0.0", CultureInfo.InvariantCulture) + " %";
-
-    private static string Said(ImmutableArray<Mistake> mistakes, TypeSheet sheet) =>
-        mistakes.IsEmpty ? "wired as planned" : string.Join("; and ", mistakes.Select(m => Said(m.Id, sheet)));
-
-    private static string Said(string id, TypeSheet sheet)
-    {
-        var (kind, what) = (
-            id[..id.IndexOf(':', StringComparison.Ordinal)],
-            id[(id.IndexOf(':', StringComparison.Ordinal) + 1)..]
-        );
-        string Ends(string element) =>
-            sheet.Elements.First(e => e.Id == element) is var e ? $"{e.From} and {e.To}" : "";
-        return kind switch
-        {
-            "swap" => $"the ends {what.Replace("~", " and ", StringComparison.Ordinal)} are exchanged",
-            "moved" => $"the end {what.Replace(">", " sits on ", StringComparison.Ordinal)}",
-            "bridge" =>
-                $"{what.Replace("~", " and ", StringComparison.Ordinal)} are bridged: look for solder or a whisker",
-            "off" => $"the wire {what} is off, between {Ends(what)}",
-            "reversed" => $"{what} is reversed: exchange its ends at {Ends(what)}",
-            "bypassed" => $"{what} is bypassed, between {Ends(what)}",
-            _ => $"{what} is cold: solder it anew, between {Ends(what)}",
-        };
-    }
 }

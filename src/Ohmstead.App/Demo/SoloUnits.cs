@@ -18,20 +18,6 @@ internal static class SoloUnits
         "ohms-track",
     ];
 
-    private static readonly string[] Live =
-    [
-        "lamp-40",
-        "amps-idle",
-        "watts-idle",
-        "volts-14",
-        "volts-6",
-        "track-full",
-        "track-load",
-        "dc-load",
-    ];
-
-    private static readonly BenchState Line = BenchState.AsSheet with { SupplyVolts = 120.9 };
-
     public static Diary[] All(TypeSheet sheet, DateTimeOffset now, DemoPhotos photos)
     {
         var dead = new Diary(38, now.AddDays(-6), new DrawnUnit(sheet, 38, ("cord-1:open", 0)))
@@ -44,7 +30,11 @@ internal static class SoloUnits
             .Told(("jumps-when-flexed", Answer.Yes))
             .Saw(("cord", "crumbles, wire to be seen", Decision.Renew), ("plug", "body cracked", Decision.Renew))
             .Close(Stage.LookOver)
-            .Read("blades");
+            .Read("blades")
+            .Add(
+                new FindingJudged("cord-1", "open", Judgement.Confirmed, "broken at the plug"),
+                new WayChosen(["cord-joints"])
+            );
 
         var noTester = new Diary(42, now.AddDays(-2), new DrawnUnit(sheet, 42, ("shoe:worn", 0.7)))
             .Add(
@@ -79,20 +69,18 @@ internal static class SoloUnits
             .Told(("slows-under-load", Answer.Unsure), ("pilot-dark", Answer.Yes))
             .Saw(("cord", "sticky or gummy", Decision.Renew));
 
-        var sound = new Diary(33, now.AddDays(-20), new DrawnUnit(sheet, 33))
+        var newCord = new Diary(33, now.AddDays(-3), new DrawnUnit(sheet, 33))
             .Add(
-                new TakenIn("F-033", sheet.Id, "N. Willow", "A check before it is given away."),
+                new TakenIn("F-033", sheet.Id, "N. Willow", "A new cord before it is given away."),
                 new PhotoAdded(photos.Tin, "front", "")
             )
+            .Saw(("cord", "sticky or gummy", Decision.Renewed))
             .Close(Stage.LookOver)
+            .Add(
+                new PartChanged("cord-1", PartChange.Renewed, null, "18 AWG, knot inside"),
+                new PartChanged("cord-2", PartChange.Renewed, null, "18 AWG, knot inside")
+            )
             .Read(Cold);
-        sound.Bench = Line;
-        sound
-            .Read(Live)
-            .Close(Stage.Readings)
-            .Close(Stage.Findings)
-            .Add(new PaperMade("service-record"))
-            .Close(Stage.Papers);
-        return [dead, noTester, lookedAt, sound];
+        return [dead, noTester, lookedAt, newCord];
     }
 }

@@ -61,7 +61,20 @@ internal static class StepUnits
             .Close(Stage.LookOver)
             .Read(Cold);
         sound.Bench = Line with { SupplyVolts = 229 };
-        sound.Read(Live).Close(Stage.Readings).Close(Stage.Findings);
+        sound
+            .Read(Live)
+            .Close(Stage.Readings)
+            .Close(Stage.Findings)
+            .Add(
+                new WayChosen(["hood"]),
+                new TakenOff("speed-knob", 1, 2, "the grub screw faces down at zero"),
+                new TakenOff("direction-knob", 2, 1, ""),
+                new TakenOff("dial", 3, 3, "two paper washers under it"),
+                new TakenOff("foot-screws", 4, 4, ""),
+                new TakenOff("rear-clip", 0, 1, ""),
+                new PieceNoted("rear-clip", PieceFate.Broke, 1, "the spring tongue"),
+                new TakenOff("hood", 6, 1, "")
+            );
         return [begun, growls, sound];
     }
 }

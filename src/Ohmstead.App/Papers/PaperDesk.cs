@@ -23,7 +23,7 @@ internal static class PaperDesk
         bool usualOnly
     )
     {
-        if (paperId is not (ServiceRecord.Id or BenchSheet.Id) || await bench.ReadAsync(unitId) is not { } unit)
+        if (paperId is not (ServiceRecord.Id or BenchSheet.Id or WiringSheet.Id) || await bench.ReadAsync(unitId) is not { } unit)
             return null;
         var only =
             paperId == BenchSheet.Id && usualOnly && await bench.SheetAsync(unit.Card.SheetId) is { } sheet
@@ -34,7 +34,12 @@ internal static class PaperDesk
             unit,
             paperId == BenchSheet.Id ? r => only.Length == 0 || only.Contains(r.Id, StringComparer.Ordinal) : null
         );
-        var paper = paperId == ServiceRecord.Id ? ServiceRecord.Make(matter) : BenchSheet.Make(matter, only);
+        var paper = paperId switch
+        {
+            ServiceRecord.Id => ServiceRecord.Make(matter),
+            WiringSheet.Id => WiringSheet.Make(matter),
+            _ => BenchSheet.Make(matter, only),
+        };
         var photos = await PhotosAsync(bench, paper.Photos);
         return await Task.Run(() => PaperPdf.Write(paper, matter.Shop.Paper, photos, matter.At));
     }

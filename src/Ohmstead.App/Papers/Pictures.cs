@@ -64,7 +64,8 @@ internal sealed class Pictures(IReadOnlyDictionary<string, byte[]> photos) : IDi
             {
                 read = XImage.FromStream(new MemoryStream(bytes));
             }
-            // What no reader of PDFsharp takes is no photo for a paper; it stays in the store.
+            // What no reader of PDFsharp takes is no photo for a paper; it stays in the store. Of a form of image that it
+            // knows but cannot read, PDFsharp itself says "not implemented".
             catch (Exception e)
                 when (e
                         is InvalidOperationException

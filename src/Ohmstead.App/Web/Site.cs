@@ -8,6 +8,9 @@ namespace Ohmstead.App.Web;
 /// <summary>The web application, put together.</summary>
 internal static class Site
 {
+    /// <summary>Threads that are there at once; beyond them the pool adds one or two a second.</summary>
+    private const int LeastThreads = 16;
+
     /// <summary>No request but a photo is longer [bytes].</summary>
     private const long MostBytes = 4 << 20;
 
@@ -20,6 +23,8 @@ internal static class Site
         Action<IWebHostBuilder>? alter = null
     )
     {
+        // What is worked out in the background takes every thread of a small pool; an entry must find one at once.
+        ThreadPool.SetMinThreads(LeastThreads, LeastThreads);
         var builder = WebApplication.CreateSlimBuilder(
             new WebApplicationOptions
             {

@@ -76,7 +76,7 @@ internal sealed class Elimination
         Array.Fill(places, -1);
         for (var n = 0; n < left.Count; n++) places[left[n]] = n;
         mesh.Eliminate(n => !kept.Contains(n), complex, places);
-        var parts = PartsOf(nodeCount, branches);
+        var parts = PartsOf(nodeCount, branches, drive, ground);
         var rows = RowsOf(nodeCount, kept, parts, drive, ground, out var unknowns);
         return new Elimination
         {
@@ -94,7 +94,7 @@ internal sealed class Elimination
         };
     }
 
-    private static int[] PartsOf(int nodeCount, ImmutableArray<Branch> branches)
+    private static int[] PartsOf(int nodeCount, ImmutableArray<Branch> branches, int drive, int ground)
     {
         var parts = Enumerable.Range(0, nodeCount).ToArray();
         int Root(int n)
@@ -103,6 +103,8 @@ internal sealed class Elimination
             return n;
         }
         foreach (var b in branches) parts[Root(b.A)] = Root(b.B);
+        // What feeds the circuit joins it as well: between its two sides a meter shows its volts though no current flows.
+        parts[Root(drive)] = Root(ground);
         for (var n = 0; n < nodeCount; n++) parts[n] = Root(n);
         return parts;
     }

@@ -17,7 +17,7 @@ public static class Diagnoser
     /// <param name="readings">What was read and told.</param>
     /// <param name="options">How long to search.</param>
     public static DiagnosisResult Run(UnitModel model, UnitReadings readings, DiagnosisOptions options) =>
-        Run(new ReadingLibrary(model, readings.Meter), readings, options);
+        Run(new ReadingLibrary(model), readings, options);
 
     /// <summary>As above; the library keeps what was worked out for the next time the same unit is diagnosed.</summary>
     public static DiagnosisResult Run(ReadingLibrary library, UnitReadings readings, DiagnosisOptions options)

@@ -9,7 +9,7 @@ public static class Gates
 {
     /// <summary>
     /// The readings that <paramref name="spec"/> needs, directly or through others, and that do not stand; those to take
-    /// first come first. A need stands when the last value with its meter's error lies inside the limits, or when it was
+    /// first come first. A need stands when the last value with the error of the meter it was taken with lies inside the limits, or when it was
     /// waived in writing because it could not be taken; a measured failure is never waived.
     /// </summary>
     public static ImmutableArray<string> Missing(TypeSheet sheet, UnitReadings readings, ReadingSpec spec)
@@ -37,7 +37,7 @@ public static class Gates
         var limits = spec.Limits ?? new Limits(double.NegativeInfinity, double.PositiveInfinity);
         if (measured.Outcome == Outcome.Jumps) return false;
         if (measured.Outcome == Outcome.OverRange) return double.IsPositiveInfinity(limits.Max);
-        var error = readings.Meter.For(spec.Quantity);
+        var error = readings.ErrorOf(measured);
         var value = measured.Value - (spec.Quantity == Quantity.Ohms ? error.LeadOhms : 0);
         var limit = error.LimitAt(value);
         return value - limit >= limits.Min && value + limit <= limits.Max;

@@ -9,10 +9,10 @@ using Ohmstead.Electrical.TypeSheets;
 namespace Ohmstead.Electrical.Diagnosis;
 
 /// <summary>
-/// Remembers, for a unit and a meter, what each reading shows on the sound unit and with each fault alone. A unit is
+/// Remembers, for a unit, what each reading shows on the sound unit and with each fault alone. A unit is
 /// diagnosed again after every reading, and nearly all of this stays the same. Safe for threads.
 /// </summary>
-public sealed class ReadingLibrary(UnitModel model, Meter meter)
+public sealed class ReadingLibrary(UnitModel model)
 {
     /// <summary>Below this a reading is not moved [limits of the meter's error].</summary>
     internal const double LeastMove = 0.003;
@@ -27,9 +27,6 @@ public sealed class ReadingLibrary(UnitModel model, Meter meter)
     /// <summary>The fault modes of its sheet.</summary>
     public FaultCatalogue Catalogue { get; } = new(model);
 
-    /// <summary>The meter.</summary>
-    public Meter Meter { get; } = meter;
-
     /// <summary>
     /// The rows of a set of readings, worked out where they are not known yet. Once it is overdue, faults that are not finished
     /// are left as if they moved nothing, the least probable first, and nothing is remembered.
@@ -38,7 +35,7 @@ public sealed class ReadingLibrary(UnitModel model, Meter meter)
     {
         var keys = Enumerable
             .Range(0, set.Count)
-            .Select(r => KeyOf(set.SpecOf(r), set.Circuits[r].Usual.Conditions))
+            .Select(r => KeyOf(set.SpecOf(r), set.Circuits[r].Usual.Conditions, set.Errors[r]))
             .ToArray();
         var missing = Enumerable
             .Range(0, keys.Length)
@@ -131,10 +128,15 @@ public sealed class ReadingLibrary(UnitModel model, Meter meter)
         return worker.Predictor.Scaled(reading, faults) - sound;
     }
 
-    private static string KeyOf(ReadingSpec spec, ReadingState state)
+    private static string KeyOf(ReadingSpec spec, ReadingState state, MeterError error)
     {
         var key = new StringBuilder(spec.Id);
         void Add(double v) => key.Append('|').Append(v.ToString("R", CultureInfo.InvariantCulture));
+        // Rows stand on the meter's scale.
+        Add(error.Percent);
+        Add(error.Floor);
+        Add(error.LeadOhms);
+        Add(error.IsAveraging ? 1 : 0);
         if (state.Source is { } s)
             Add(s.Volts);
         Add(state.Celsius);

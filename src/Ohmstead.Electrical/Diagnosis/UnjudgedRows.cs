@@ -16,7 +16,7 @@ internal static class UnjudgedRows
         var taken = readings.Readings.Where(r => r.IsTaken).ToArray();
         if (taken.Length == judged.Length)
             return judged;
-        var set = new ReadingSet(library.Model, library.Catalogue, taken.Select(t => (t.Spec, t.State)), readings.Meter);
+        var set = new ReadingSet(library.Model, library.Catalogue, taken.Select(t => (t.Spec, t.State, readings.ErrorOf(t))));
         var predictor = new Predictor(set);
         var rows = ImmutableArray.CreateBuilder<ExplainedReading>(taken.Length);
         var next = 0;

@@ -20,7 +20,7 @@ internal sealed class UnitRows
     {
         this.model = model;
         var taken = readings.Readings.Where(r => r.Outcome == Outcome.Value && Judging.CanJudge(model, r.Spec, r.State)).ToArray();
-        set = new ReadingSet(model, new FaultCatalogue(model), taken.Select(t => (t.Spec, t.State)), readings.Meter);
+        set = new ReadingSet(model, new FaultCatalogue(model), taken.Select(t => (t.Spec, t.State, readings.ErrorOf(t))));
         predictor = new Predictor(set);
         measured = [.. taken.Select((t, r) => set.Errors[r].ToScale(t.Value))];
         residual = new double[measured.Length];

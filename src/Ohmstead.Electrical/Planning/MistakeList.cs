@@ -7,13 +7,6 @@ namespace Ohmstead.Electrical.Planning;
 /// <summary>All single mistakes that a rewire of a unit can make, with their chances (common practice, no source).</summary>
 public static class MistakeList
 {
-    private const double SwapPercent = 10;
-    private const double MovedPercent = 8;
-    private const double BridgePercent = 5;
-    private const double OffPercent = 2;
-    private const double ReversedPercent = 8;
-    private const double BypassedPercent = 1;
-    private const double ColdPercent = 3;
     private const double BridgeOhms = 0.1;
     private const double BypassOhms = 1e-3;
 
@@ -24,23 +17,25 @@ public static class MistakeList
     /// The mistakes of a sheet. An exchange of ends that leaves the same circuit is none; chances that a kind of mistake shares
     /// are shared over those that are left.
     /// </summary>
-    public static ImmutableArray<Mistake> Of(TypeSheet sheet)
+    /// <param name="chances">Chances in one rewire; null for those of the trade.</param>
+    public static ImmutableArray<Mistake> Of(TypeSheet sheet, RewireChances? chances = null)
     {
+        var c = chances ?? RewireChances.Usual;
         var wires = sheet.Elements.Where(e => e.Kind == "wire").ToList();
         var ends = wires.SelectMany(w => (string[])[$"{w.Id}.from", $"{w.Id}.to"]).ToList();
         return
         [
-            .. Shared(SwapPercent, Swaps(sheet, wires, ends), [0]),
-            .. Shared(MovedPercent, Moves(sheet, wires), [0]),
-            .. Shared(BridgePercent, Bridges(sheet), [BridgeOhms]),
-            .. wires.Select(w => new Mistake($"off:{w.Id}", OffPercent, [BranchValues.OpenOhms])),
-            .. sheet.Elements.Where(CanBeReversed).Select(e => new Mistake($"reversed:{e.Id}", ReversedPercent, [0])),
+            .. Shared(c.SwapPercent, Swaps(sheet, wires, ends), [0]),
+            .. Shared(c.MovedPercent, Moves(sheet, wires), [0]),
+            .. Shared(c.BridgePercent, Bridges(sheet), [BridgeOhms]),
+            .. wires.Select(w => new Mistake($"off:{w.Id}", c.OffPercent, [BranchValues.OpenOhms])),
+            .. sheet.Elements.Where(CanBeReversed).Select(e => new Mistake($"reversed:{e.Id}", c.ReversedPercent, [0])),
             .. sheet
                 .Elements.Where(e => e.Kind == "breaker")
-                .Select(e => new Mistake($"bypassed:{e.Id}", BypassedPercent, [BypassOhms])),
+                .Select(e => new Mistake($"bypassed:{e.Id}", c.BypassedPercent, [BypassOhms])),
             .. sheet
                 .Elements.Where(e => e.Kind is "joint" or "wire")
-                .Select(e => new Mistake($"cold:{e.Id}", ColdPercent, ColdOhms)),
+                .Select(e => new Mistake($"cold:{e.Id}", c.ColdPercent, ColdOhms)),
         ];
     }
 

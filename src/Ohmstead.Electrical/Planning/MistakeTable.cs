@@ -13,13 +13,12 @@ internal sealed class MistakeTable
     /// <summary>An ohmmeter's reading from here on is an open place with its leakage [Ω].</summary>
     private const double OpenOhms = 20e3;
 
-    private readonly ImmutableArray<(ReadingSpec Spec, ReadingState State)> readings;
-    private readonly Meter meter;
+    private readonly ImmutableArray<(ReadingSpec Spec, ReadingState State, MeterError Error)> readings;
     private readonly TypeSheet sheet;
 
     public MistakeTable(TypeSheet sheet, ImmutableArray<Mistake> mistakes, UnitReadings taken)
     {
-        (this.sheet, meter) = (sheet, taken.Meter);
+        this.sheet = sheet;
         Mistakes = mistakes;
         var model = new UnitModel(sheet);
         readings =
@@ -27,15 +26,13 @@ internal sealed class MistakeTable
             .. sheet
                 .Readings.Where(r => r.State.Source is not { Volts: > SheetChecks.LowVolts })
                 .Select(r =>
-                    (
-                        r,
-                        taken.Readings.LastOrDefault(t => t.Spec.Id == r.Id && t.IsTaken)?.State
-                            ?? taken.StateOf(sheet, r)
-                    )
+                    taken.Readings.LastOrDefault(t => t.Spec.Id == r.Id && t.IsTaken) is { } last
+                        ? (r, last.State, taken.ErrorOf(last))
+                        : (r, taken.StateOf(sheet, r), taken.Meter.For(r.Quantity))
                 )
-                .Where(r => Judging.CanJudge(model, r.r, r.Item2)),
+                .Where(r => Judging.CanJudge(model, r.Item1, r.Item2)),
         ];
-        var set = new ReadingSet(model, new FaultCatalogue(model), readings, meter);
+        var set = new ReadingSet(model, new FaultCatalogue(model), readings);
         Set = set;
         Right = new double[set.Count];
         Slopes = new double[set.Count][];
@@ -83,7 +80,7 @@ internal sealed class MistakeTable
     public double[] Shown(TypeSheet other)
     {
         var model = new UnitModel(other);
-        var set = new ReadingSet(model, new FaultCatalogue(model), readings, meter);
+        var set = new ReadingSet(model, new FaultCatalogue(model), readings);
         var predictor = new Predictor(set);
         predictor.Begin([]);
         return [.. Enumerable.Range(0, set.Count).Select(r => Cut(r, predictor.Scaled(r, [])))];

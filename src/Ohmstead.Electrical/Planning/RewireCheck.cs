@@ -13,15 +13,20 @@ public static class RewireCheck
     /// <summary>A mistake less probable than this is ruled out.</summary>
     public const double RuledOut = 0.005;
 
+    /// <summary>One that could join mains to a post or to the core, or leave a breaker out, must be less probable still.</summary>
+    public const double RuledOutDangerous = 0.003;
+
     private const int MostProbable = 30;
 
     /// <summary>Checks a rewire.</summary>
     /// <param name="sheet">The circuit as planned for this unit.</param>
     /// <param name="taken">What was read since the rewire; without readings only what to read is worked out.</param>
-    public static RewireResult Run(TypeSheet sheet, UnitReadings taken)
+    /// <param name="chances">Chances of the mistakes; null for those of the trade.</param>
+    public static RewireResult Run(TypeSheet sheet, UnitReadings taken, RewireChances? chances = null)
     {
-        var table = new MistakeTable(sheet, MistakeList.Of(sheet), taken);
-        return Run(table, new Telling(table), new Wiring(sheet), taken);
+        var table = new MistakeTable(sheet, MistakeList.Of(sheet, chances), taken);
+        var wiring = new Wiring(sheet);
+        return Run(table, new Telling(table, wiring), wiring, taken);
     }
 
     /// <summary>As above, for many units read under the same conditions.</summary>
@@ -29,15 +34,15 @@ public static class RewireCheck
     {
         var (sheet, mistakes) = (table.Set.Model.Sheet, table.Mistakes);
         var untold = Enumerable.Range(0, mistakes.Length).Where(m => !told.CanBeTold(m)).ToList();
-        var dangerous = untold
-            .Where(m => mistakes[m].Sizes.Any(s => wiring.IsDangerous(mistakes[m].Make(sheet, s))))
-            .ToList();
+        bool IsDangerous(int m) => mistakes[m].Sizes.Any(s => wiring.IsDangerous(mistakes[m].Make(sheet, s)));
+        var dangerous = untold.Where(IsDangerous).ToList();
         var read = Read(table, taken);
         var probable = read.Count == 0 ? [] : new RewireWeights(table, read).All();
         var used = read.Count == 0 ? [.. Enumerable.Range(0, table.Set.Count)] : read.Select(r => r.Reading).ToArray();
+        var verdict = VerdictOf(probable, told, table, read, IsDangerous);
         return new RewireResult(
             mistakes,
-            VerdictOf(probable, told, table, read, dangerous.Count > 0),
+            verdict == RewireVerdict.NoneLeft && dangerous.Count > 0 ? RewireVerdict.NotProved : verdict,
             [
                 .. probable
                     .Take(MostProbable)
@@ -47,7 +52,10 @@ public static class RewireCheck
             [.. untold.Select(m => mistakes[m])],
             Alike(table, used),
             [.. dangerous.Select(m => mistakes[m])]
-        );
+        )
+        {
+            WaitsForTheEye = verdict == RewireVerdict.NoneLeft && dangerous.Count > 0,
+        };
     }
 
     private static RewireVerdict VerdictOf(
@@ -55,7 +63,7 @@ public static class RewireCheck
         Telling told,
         MistakeTable table,
         List<(int Reading, double Shown)> read,
-        bool isDangerous
+        Func<int, bool> isDangerous
     )
     {
         // What no reading tells keeps its own chance and says nothing here: it stands under "untold".
@@ -68,10 +76,10 @@ public static class RewireCheck
         foreach (var h in probable)
         foreach (var m in h.Mistakes)
             singles[m] += h.Probability;
-        var left = Enumerable.Range(0, singles.Length).Any(m => told.CanBeTold(m) && singles[m] >= RuledOut);
-        return probable.Count > 0 && isWhole && !left && !isDangerous
-            ? RewireVerdict.NoneLeft
-            : RewireVerdict.NotProved;
+        var left = Enumerable.Range(0, singles.Length).Any(m =>
+            told.CanBeTold(m) && (singles[m] >= RuledOut || (singles[m] >= RuledOutDangerous && isDangerous(m)))
+        );
+        return probable.Count > 0 && isWhole && !left ? RewireVerdict.NoneLeft : RewireVerdict.NotProved;
     }
 
     private static List<(int Reading, double Shown)> Read(MistakeTable table, UnitReadings taken)

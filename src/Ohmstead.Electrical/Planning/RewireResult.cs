@@ -39,4 +39,8 @@ public sealed record RewireResult(
     ImmutableArray<Mistake> Untold,
     ImmutableArray<ImmutableArray<Mistake>> Alike,
     ImmutableArray<Mistake> Dangerous
-);
+)
+{
+    /// <summary>True when every mistake that can be told is ruled out and only <see cref="Dangerous"/> keeps it unproved.</summary>
+    public bool WaitsForTheEye { get; init; }
+}

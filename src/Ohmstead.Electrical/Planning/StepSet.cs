@@ -29,6 +29,33 @@ internal readonly struct StepSet : IEquatable<StepSet>
         return new(copy);
     }
 
+    /// <summary>An empty set of the same tree, to be filled with <see cref="Add"/>.</summary>
+    public StepSet Emptied() => new(new ulong[bits.Length]);
+
+    /// <summary>A copy, to be filled with <see cref="Add"/>.</summary>
+    public StepSet Copied() => new((ulong[])bits.Clone());
+
+    /// <summary>Adds to this very set: only for one that nobody else holds.</summary>
+    public void Add(int step) => bits[step >> 6] |= 1UL << (step & 63);
+
+    /// <summary>Takes out of this very set: only for one that nobody else holds.</summary>
+    public void Remove(int step) => bits[step >> 6] &= ~(1UL << (step & 63));
+
+    /// <summary>Joins to this very set: only for one that nobody else holds.</summary>
+    public void Join(StepSet other)
+    {
+        for (var n = 0; n < bits.Length; n++)
+            bits[n] |= other.bits[n];
+    }
+
+    public StepSet And(StepSet other)
+    {
+        var copy = (ulong[])bits.Clone();
+        for (var n = 0; n < copy.Length; n++)
+            copy[n] &= other.bits[n];
+        return new(copy);
+    }
+
     public bool Holds(StepSet other)
     {
         for (var n = 0; n < bits.Length; n++)

@@ -7,33 +7,24 @@ namespace Ohmstead.Electrical.Planning;
 internal sealed class StepTree
 {
     private readonly int[][] after;
+    private readonly int[][][] groups;
+    private readonly List<int>[] leadsTo;
+    private readonly int[] waits;
 
     public StepTree(ImmutableArray<TakeApartStep> steps, double moneyPerHour, IReadOnlySet<string> done)
     {
         Steps = steps;
         NumberOf = steps.Select((s, n) => (s.Id, n)).ToDictionary(p => p.Id, p => p.n, StringComparer.Ordinal);
         Costs = [.. steps.Select(s => done.Contains(s.Id) ? 0 : CostOf(s, moneyPerHour))];
-        after = [.. steps.Select(s => s.After.Select(id => NumberOf[id]).ToArray())];
-        var musts = new StepSet?[steps.Length];
-        StepSet Must(int step)
-        {
-            if (musts[step] is { } known)
-                return known;
-            var set = Empty.With(step);
-            // A ring of "after" ends here; it has no order and is found when the set is put in order.
-            musts[step] = set;
-            foreach (var before in after[step])
-                set = set.With(Must(before));
-            musts[step] = set;
-            return set;
-        }
-        Musts = [.. Enumerable.Range(0, steps.Length).Select(Must)];
-        Groups =
-        [
-            .. steps.Select(s =>
-                s.AfterAny.Select(g => g.Aggregate(Empty, (set, id) => set.With(Musts[NumberOf[id]]))).ToArray()
-            ),
-        ];
+        after = [.. steps.Select(s => s.After.Select(id => NumberOf[id]).Distinct().ToArray())];
+        groups = [.. steps.Select(s => s.AfterAny.Select(g => g.Select(id => NumberOf[id]).Distinct().ToArray()).ToArray())];
+        leadsTo = [.. steps.Select(_ => new List<int>())];
+        waits = new int[steps.Length];
+        for (var s = 0; s < steps.Length; s++)
+            foreach (var before in after[s].Concat(groups[s].SelectMany(g => g)).Distinct())
+                leadsTo[before].Add(s);
+        Musts = Landmarks();
+        Groups = [.. groups.Select(gs => gs.Select(g => g.Aggregate(Empty, (set, m) => set.With(Musts[m]))).ToArray())];
     }
 
     public ImmutableArray<TakeApartStep> Steps { get; }
@@ -49,6 +40,18 @@ internal sealed class StepTree
     /// <summary>By step: its groups, one of which must be done before it; each with what must be done before that.</summary>
     public StepSet[][] Groups { get; }
 
+    /// <summary>By step: the steps that must all be done before it.</summary>
+    public IReadOnlyList<int[]> After => after;
+
+    /// <summary>By step: its groups as the sheet has them.</summary>
+    public IReadOnlyList<int[][]> PlainGroups => groups;
+
+    /// <summary>By step: the steps that name it before them.</summary>
+    public IReadOnlyList<List<int>> LeadsTo => leadsTo;
+
+    /// <summary>Looks at a step so far: what a search has cost, the same on every machine.</summary>
+    public long Looks { get; set; }
+
     public StepSet Empty => StepSet.Empty(Steps.Length);
 
     public double CostOf(StepSet set) => set.Steps().Sum(s => Costs[s]);
@@ -59,19 +62,68 @@ internal sealed class StepTree
 
     /// <summary>True when nothing of a set that was done keeps the step from being done.</summary>
     public bool CanBeDone(int step, StepSet done) =>
-        Array.TrueForAll(after[step], done.Has) && (Groups[step].Length == 0 || Array.Exists(Groups[step], done.Holds));
+        Array.TrueForAll(after[step], done.Has)
+        && (groups[step].Length == 0 || Array.Exists(groups[step], g => Array.TrueForAll(g, done.Has)));
 
-    /// <summary>The steps of the set in an order that can be done, as far as there is one; earlier steps of the sheet first.</summary>
+    /// <summary>
+    /// The steps of the set in an order that can be done, as far as there is one; earlier steps of the sheet first. Each step is
+    /// looked at again only when one that it names was done.
+    /// </summary>
     public List<int> Order(StepSet set)
     {
-        var (order, done) = (new List<int>(), Empty);
-        var left = set.Steps().ToList();
-        while (left.FindIndex(s => CanBeDone(s, done)) is >= 0 and var at)
+        var (order, done, ready) = (new List<int>(), set.Emptied(), new PriorityQueue<int, int>());
+        Array.Fill(waits, 0);
+        void Look(int step)
         {
-            order.Add(left[at]);
-            done = done.With(left[at]);
-            left.RemoveAt(at);
+            Looks++;
+            if (waits[step] != 0 || !CanBeDone(step, done))
+                return;
+            waits[step] = 1;
+            ready.Enqueue(step, step);
+        }
+        foreach (var step in set.Steps())
+            Look(step);
+        while (ready.TryDequeue(out var step, out _))
+        {
+            order.Add(step);
+            done.Add(step);
+            foreach (var next in leadsTo[step])
+                if (set.Has(next))
+                    Look(next);
         }
         return order;
+    }
+
+    /// <summary>
+    /// By step, all that is done on every way to it: itself, what its "after" must have, and what all its groups have in common
+    /// (key zhu-givan). The greatest sets for which that holds; a step that no way reaches keeps all.
+    /// </summary>
+    private StepSet[] Landmarks()
+    {
+        var all = Enumerable.Range(0, Steps.Length).Aggregate(Empty, (set, s) => { set.Add(s); return set; });
+        var sets = Enumerable.Repeat(all, Steps.Length).ToArray();
+        var order = Order(all);
+        for (var changed = true; changed; )
+        {
+            changed = false;
+            foreach (var s in order)
+            {
+                var next = Empty.With(s);
+                foreach (var before in after[s])
+                    next.Join(sets[before]);
+                StepSet? common = null;
+                foreach (var group in groups[s])
+                {
+                    var way = group.Aggregate(Empty, (set, m) => { set.Join(sets[m]); return set; });
+                    common = common is { } so ? so.And(way) : way;
+                }
+                if (common is { } shared)
+                    next.Join(shared);
+                if (next.Equals(sets[s]))
+                    continue;
+                (sets[s], changed) = (next, true);
+            }
+        }
+        return sets;
     }
 }

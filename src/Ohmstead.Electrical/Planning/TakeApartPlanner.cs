@@ -15,8 +15,8 @@ public static class TakeApartPlanner
     /// <summary>Trees up to this size are searched until the cheapest way is proved.</summary>
     public const int ProvedSteps = 60;
 
-    /// <summary>Sets looked at in larger trees, times their steps: about half a second.</summary>
-    private const int MostWork = 2_000_000;
+    /// <summary>Looks at a step in larger trees: about half a second.</summary>
+    private const long MostLooks = 5_000_000;
 
     /// <summary>Plans the way to some steps of a sheet.</summary>
     /// <param name="steps">The take-apart steps; their ids are known and there is an order (the sheet's check sees to it).</param>
@@ -36,17 +36,10 @@ public static class TakeApartPlanner
         if (reach.FirstOrDefault(id => !tree.NumberOf.ContainsKey(id)) is { } unknown)
             throw new ArgumentException($"\"{unknown}\" is no step", nameof(reach));
         var start = reach.Concat(done).Aggregate(tree.Empty, (set, id) => set.With(tree.Musts[tree.NumberOf[id]]));
-        var most = steps.Length <= ProvedSteps ? int.MaxValue : MostWork / steps.Length;
+        var most = steps.Length <= ProvedSteps ? long.MaxValue : MostLooks;
         var (best, bound) = new WaySearch(tree).Run(start, most);
         return Describe(tree, best, bound, moneyPerHour, done);
     }
-
-    /// <summary>The steps that were done, in the order of putting back: the last taken apart goes back first.</summary>
-    /// <param name="done">Ids of the steps in the order in which they were done.</param>
-    public static ImmutableArray<TakeApartStep> BackTogether(
-        ImmutableArray<TakeApartStep> steps,
-        IReadOnlyList<string> done
-    ) => [.. done.Reverse().Select(id => steps.First(s => s.Id == id))];
 
     private static TakeApartPlan Describe(
         StepTree tree,

@@ -20,17 +20,20 @@ internal sealed class Telling
     private readonly double[] needed;
     private ImmutableArray<RewireReading>? list;
 
-    public Telling(MistakeTable table)
+    /// <param name="wiring">Says which mistakes are dangerous: these must be told more surely.</param>
+    public Telling(MistakeTable table, Wiring wiring)
     {
         this.table = table;
+        bool IsDangerous(Mistake x) => x.Sizes.Any(s => wiring.IsDangerous(x.Make(table.Set.Model.Sheet, s)));
+        double[] least = [.. table.Mistakes.Select(x => NeededFor(x.Percent / 100, IsDangerous(x) ? RewireCheck.RuledOutDangerous : RewireCheck.RuledOut))];
         minutes = [.. Enumerable.Range(0, table.Set.Count).Select(r => table.SpecOf(r).Minutes)];
         int[] all = [.. Enumerable.Range(0, table.Set.Count)];
         var whole = table.Mistakes.Select((_, m) => Distance(m, all)).ToArray();
-        Told = [.. table.Mistakes.Select((x, m) => whole[m] >= Needed(x.Percent / 100))];
+        Told = [.. table.Mistakes.Select((x, m) => whole[m] >= least[m])];
         needed =
         [
             .. table.Mistakes.Select(
-                (x, m) => Math.Max(Needed(x.Percent / 100), Math.Min(ToBeFound(x.Percent / 100), NearlyAll * whole[m]))
+                (x, m) => Math.Max(least[m], Math.Min(ToBeFound(x.Percent / 100), NearlyAll * whole[m]))
             ),
         ];
     }
@@ -118,10 +121,9 @@ internal sealed class Telling
     private static double ToBeFound(double chance) => Squared(Math.Log((1 - chance) / chance));
 
     /// <summary>The squared distance at which five in six rightly wired units rule out a mistake of this chance.</summary>
-    private static double Needed(double chance)
-    {
-        return Squared(Math.Max(LeastNats, Math.Log(chance / (1 - chance) / RewireCheck.RuledOut)));
-    }
+    /// <param name="ruledOut">Probability below which it is.</param>
+    private static double NeededFor(double chance, double ruledOut) =>
+        Squared(Math.Max(LeastNats, Math.Log(chance / (1 - chance) / ruledOut)));
 
     /// <summary>The squared distance that moves odds by so many nats, but for units beyond <see cref="Quantile"/>.</summary>
     private static double Squared(double nats)

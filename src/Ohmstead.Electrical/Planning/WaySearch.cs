@@ -11,36 +11,37 @@ internal sealed class WaySearch(StepTree tree)
     private readonly double[] shares = new double[tree.Steps.Length];
 
     /// <summary>The cheapest set that holds <paramref name="start"/> and has an order, and a cost that none can be below.</summary>
-    /// <param name="most">Sets looked at before it stops with the best found.</param>
-    public (StepSet Way, double Bound) Run(StepSet start, int most)
+    /// <param name="most">Looks at a step, after which it stops with the best found.</param>
+    public (StepSet Way, double Bound) Run(StepSet start, long most)
     {
-        var best = Greedy(start);
+        var isLarge = most < long.MaxValue;
+        var best = Trimmed(Greedy(start, isLarge), start);
         var bestCost = tree.CostOf(best);
+        var floor = isLarge ? new WayBound(tree).Of(start) : 0;
         Push(start, bestCost);
         for (var looked = 0; open.TryDequeue(out var set, out var rank); looked++)
         {
-            if (rank.Bound >= bestCost - 1e-9)
+            if (Math.Max(rank.Bound, floor) >= bestCost - 1e-9)
                 return (best, bestCost);
-            if (looked >= most)
-                return (best, rank.Bound);
+            if (tree.Looks >= most)
+                return (best, Math.Max(rank.Bound, floor));
             var stuck = Stuck(set);
             if (stuck.Count == 0)
                 return (set, tree.CostOf(set));
             foreach (var grown in Grown(set, stuck))
             {
+                if (tree.Looks >= most)
+                    return (best, Math.Max(rank.Bound, floor));
                 // Large trees are not searched to their end: every few sets the way through this one is tried.
-                if (
-                    most < int.MaxValue
-                    && looked % 64 == 0
-                    && tree.CostOf(Greedy(grown)) is var cost
-                    && cost < bestCost
-                )
-                    (best, bestCost) = (Greedy(grown), cost);
+                if (isLarge && looked % TryEvery == 0 && Trimmed(Greedy(grown, isLarge), start) is var way && tree.CostOf(way) < bestCost)
+                    (best, bestCost) = (way, tree.CostOf(way));
                 Push(grown, bestCost);
             }
         }
         return (best, bestCost);
     }
+
+    private const int TryEvery = 64;
 
     private void Push(StepSet set, double bestCost)
     {
@@ -54,19 +55,10 @@ internal sealed class WaySearch(StepTree tree)
     /// <summary>The steps that have no place in an order of the set.</summary>
     private List<int> Stuck(StepSet set)
     {
-        var (left, done) = (set.Steps().ToList(), tree.Empty);
-        for (var before = -1; before != left.Count; )
-        {
-            before = left.Count;
-            left.RemoveAll(s =>
-            {
-                if (!tree.CanBeDone(s, done))
-                    return false;
-                done = done.With(s);
-                return true;
-            });
-        }
-        return left;
+        var left = set.Copied();
+        foreach (var step in tree.Order(set))
+            left.Remove(step);
+        return [.. left.Steps()];
     }
 
     /// <summary>
@@ -88,6 +80,7 @@ internal sealed class WaySearch(StepTree tree)
             .ToList();
         if (lacking.Count == 0)
             return 0;
+        tree.Looks += lacking.Count * (long)shares.Length / 4;
         Array.Clear(shares);
         foreach (var s in lacking)
         foreach (var step in tree.Groups[s].Aggregate((a, b) => a.With(b)).Steps())
@@ -99,15 +92,35 @@ internal sealed class WaySearch(StepTree tree)
     }
 
     /// <summary>A way that takes, for each stuck step in turn, the group that adds least.</summary>
-    private StepSet Greedy(StepSet set)
+    /// <param name="isLarge">True to leave out what is still missing after it: a look at every stuck step for every group.</param>
+    private StepSet Greedy(StepSet set, bool isLarge)
     {
         while (Stuck(set) is { Count: > 0 } stuck)
         {
             var next = Grown(set, stuck).ToList();
             if (next.Count == 0)
                 throw new ArgumentException("the steps have no order in which they can be done");
-            set = next.MinBy(s => tree.CostOf(s) + Missing(s));
+            set = next.MinBy(s => tree.CostOf(s) + (isLarge ? 0 : Missing(s)));
         }
         return set;
+    }
+
+    /// <summary>A way without the steps that it can do without, the dearest left out first.</summary>
+    private StepSet Trimmed(StepSet way, StepSet start)
+    {
+        var kept = way;
+        foreach (var step in way.Steps().Where(s => !start.Has(s)).OrderByDescending(s => tree.Costs[s]).ThenBy(s => s).ToList())
+        {
+            if (!kept.Has(step))
+                continue;
+            var without = kept.Copied();
+            without.Remove(step);
+            var done = tree.Empty;
+            foreach (var s in tree.Order(without))
+                done.Add(s);
+            if (done.Holds(start))
+                kept = done;
+        }
+        return kept;
     }
 }

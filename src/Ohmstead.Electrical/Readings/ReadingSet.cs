@@ -5,17 +5,22 @@ using Ohmstead.Electrical.TypeSheets;
 
 namespace Ohmstead.Electrical.Readings;
 
-/// <summary>Readings of one unit under given conditions with a given meter, laid out for solving many times. Shared by threads.</summary>
+/// <summary>Readings of one unit under given conditions, each with its meter, laid out for solving many times. Shared by threads.</summary>
 public sealed class ReadingSet
 {
     private readonly ImmutableArray<bool> isJudged;
 
-    /// <summary>Lays out the readings.</summary>
+    /// <summary>Lays out readings that are all taken with one meter.</summary>
     public ReadingSet(UnitModel model, FaultCatalogue catalogue, IEnumerable<(ReadingSpec Spec, ReadingState State)> readings, Meter meter)
+        : this(model, catalogue, readings.Select(r => (r.Spec, r.State, meter.For(r.Spec.Quantity)))) { }
+
+    /// <summary>Lays out readings, each with the error of its own meter.</summary>
+    public ReadingSet(UnitModel model, FaultCatalogue catalogue, IEnumerable<(ReadingSpec Spec, ReadingState State, MeterError Error)> readings)
     {
         (Model, Catalogue) = (model, catalogue);
-        Circuits = [.. readings.Select(r => new FaultedCircuits(model, r.Spec, r.State))];
-        Errors = [.. Circuits.Select(c => meter.For(c.Usual.Reading.Quantity))];
+        var all = readings.ToList();
+        Circuits = [.. all.Select(r => new FaultedCircuits(model, r.Spec, r.State))];
+        Errors = [.. all.Select(r => r.Error)];
         isJudged = [.. Circuits.Select(c => Judging.CanJudge(model, c))];
     }
 
@@ -52,12 +57,12 @@ public sealed class ReadingSet
 
     /// <summary>
     /// Covariance of the meter's errors of two readings on the scale: rectangular with limit 1, hence variance 1/3; a share of
-    /// the limit is common to a quantity.
+    /// the limit is common to all readings of a quantity with the same meter, which is known by its figures.
     /// </summary>
     internal double ErrorCovariance(int a, int b)
     {
         var shared = Errors[a].Shared;
         if (a == b) return ((shared * shared) + ((1 - shared) * (1 - shared))) / 3;
-        return SpecOf(a).Quantity == SpecOf(b).Quantity ? shared * shared / 3 : 0;
+        return SpecOf(a).Quantity == SpecOf(b).Quantity && Errors[a] == Errors[b] ? shared * shared / 3 : 0;
     }
 }

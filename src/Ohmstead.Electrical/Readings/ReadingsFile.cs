@@ -36,17 +36,19 @@ public static class ReadingsFile
                 at.Report($"\"{name}\" is no quantity", "one of ohms, insulation-ohms, ac-volts, dc-volts, ac-amps, watts");
                 continue;
             }
-            if (!at.IsObject()) continue;
-            var usual = errors[quantity];
-            var (percent, floor) = (at.Number("percent", usual.Percent, 0, 50), at.Number("floor", usual.Floor, 0, 1e9));
-            if (percent == 0 && floor == 0) at.Report("has neither percent nor floor", "every meter has an error: give at least one of them above 0");
-            errors = errors.SetItem(quantity, new MeterError(percent, floor, at.Number("shared", 0, 0, 1), at.Number("leadOhms", 0, 0, 100))
-            {
-                IsAveraging = at.Flag("averaging"),
-            });
-            if (quantity != Quantity.AcVolts && errors[quantity].IsAveraging) at.Report("averaging", "stands on a quantity other than ac-volts", "leave it out");
+            if (at.IsObject()) errors = errors.SetItem(quantity, ReadError(at, quantity));
         }
         return new Meter(errors);
+    }
+
+    private static MeterError ReadError(JsonCursor at, Quantity quantity)
+    {
+        var usual = Meter.Usual.For(quantity);
+        var (percent, floor) = (at.Number("percent", usual.Percent, 0, 50), at.Number("floor", usual.Floor, 0, 1e9));
+        if (percent == 0 && floor == 0) at.Report("has neither percent nor floor", "every meter has an error: give at least one of them above 0");
+        var isAveraging = at.Flag("averaging");
+        if (quantity != Quantity.AcVolts && isAveraging) at.Report("averaging", "stands on a quantity other than ac-volts", "leave it out");
+        return new MeterError(percent, floor, at.Number("shared", 0, 0, 1), at.Number("leadOhms", 0, 0, 100)) { IsAveraging = isAveraging };
     }
 
     private static TakenReading? ReadTaken(JsonCursor at, TypeSheet sheet, double supplyVolts)
@@ -64,6 +66,7 @@ public static class ReadingsFile
         var blank = new TakenReading(spec, Outcome.NotTaken, 0, [], at.Word("why", ""), waived, state)
         {
             Instead = isWaived ? at.At("waived").Word("instead", "") : "",
+            OwnError = at.Has("meter") && at.At("meter").IsObject() ? ReadError(at.At("meter"), spec.Quantity) : null,
         };
         if (!at.Element.TryGetProperty("value", out var value))
         {

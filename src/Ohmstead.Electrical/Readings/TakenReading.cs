@@ -30,6 +30,9 @@ public sealed record TakenReading(
     /// <summary>What was done in place of a waived reading; may be empty.</summary>
     public string Instead { get; init; } = "";
 
+    /// <summary>The error of the meter that it was taken with; null for the one that the readings have in common.</summary>
+    public MeterError? OwnError { get; init; }
+
     /// <summary>True when it says something about the circuit.</summary>
     public bool IsTaken => Outcome != Outcome.NotTaken;
 }
@@ -39,10 +42,14 @@ public sealed record Told(Observation Observation, bool Yes);
 
 /// <summary>Everything read on one unit.</summary>
 /// <param name="SupplyVolts">What the mains really gave [V].</param>
+/// <param name="Meter">The meter in hand: of readings not yet taken, and of those that name no meter of their own.</param>
 /// <param name="ExpectedFaults">Mean number of faults assumed before any reading; null for the chances as they are.</param>
 public sealed record UnitReadings(
     string Sheet, double SupplyVolts, double? ExpectedFaults, Meter Meter, ImmutableArray<TakenReading> Readings, ImmutableArray<Told> Told)
 {
+    /// <summary>The error with which a reading was taken: that of its own meter, whatever meter came after.</summary>
+    public MeterError ErrorOf(TakenReading taken) => taken.OwnError ?? Meter.For(taken.Spec.Quantity);
+
     /// <summary>The state in which a reading that is not yet taken would be taken: the sheet's, at the line's real volts.</summary>
     public ReadingState StateOf(TypeSheet sheet, ReadingSpec spec) => AtLine(sheet, spec.State, SupplyVolts);
 

@@ -67,6 +67,8 @@ public sealed record Observation(string Id, string Title, ImmutableArray<(string
 /// <param name="BreakPercent">Chance that something breaks [%].</param>
 /// <param name="Price">Price of what breaks, in the shop's money.</param>
 /// <param name="Lifts">Elements that this step disconnects.</param>
+/// <param name="Part">What comes off, as the shop's list of parts names it; empty where that is nothing to renew.</param>
+/// <param name="Cup">Cup that its small pieces go into; 0 for none.</param>
 public sealed record TakeApartStep(
     string Id,
     string Title,
@@ -76,7 +78,9 @@ public sealed record TakeApartStep(
     double MinutesIn,
     double BreakPercent,
     double Price,
-    ImmutableArray<string> Lifts
+    ImmutableArray<string> Lifts,
+    string Part,
+    int Cup
 );
 
 /// <summary>Relative standard deviations that a sheet sets itself, by the JSON name of the quantity.</summary>

@@ -100,6 +100,22 @@ internal sealed class PhotoFolder : IPhotos, IDisposable
         }
     }
 
+    /// <inheritdoc/>
+    public async Task<string> JudgeAsync(string hash, CancellationToken cancel)
+    {
+        if (places.Find(hash) is not { } found)
+            return "";
+        await drawing.WaitAsync(cancel);
+        try
+        {
+            return await Task.Run(() => Sharpness.Judge(found.Path), cancel);
+        }
+        finally
+        {
+            drawing.Release();
+        }
+    }
+
     public void Dispose() => drawing.Dispose();
 
     private async Task<bool> DrawAsync(string path, string place, CancellationToken cancel)

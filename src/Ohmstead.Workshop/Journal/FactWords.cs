@@ -1,6 +1,7 @@
 using System.Globalization;
 using Ohmstead.Electrical.TypeSheets;
 using Ohmstead.Workshop.Readings;
+using Ohmstead.Workshop.Words;
 
 namespace Ohmstead.Workshop.Journal;
 
@@ -24,8 +25,20 @@ public static class FactWords
             ReadingEntered r =>
                 $"{ReadingTitle(r.ReadingId, sheet)}: {ShownWords(r.Shown, sheet?.FindReading(r.ReadingId)?.Quantity)}",
             ReadingWaived w => $"Waived: {ReadingTitle(w.ReadingId, sheet)}, {w.Why}",
+            SupplyStated s => $"Low supply measured: {ValueText.Of(s.AcVolts, Quantity.AcVolts)} AC",
+            RewireChecked c => c.LookedAt.Length == 0
+                ? "The check before mains stands"
+                : $"The check before mains stands; looked at by {c.By}: {c.LookedAt}",
+            WireChecked w => $"{string.Join(", ", w.First)} – {string.Join(", ", w.Second)}: {ShownWords(w.Shown, Quantity.Ohms)}{(w.Passes ? "" : ", wrong")}",
+            PowerTried p => $"At {ValueText.Of(p.SetVolts, Quantity.AcVolts)}: {(p.Went ? "go" : "stopped")}",
             FindingJudged f => $"{f.Element}, {f.Mode}: {Judged(f.Judgement)}",
             PartChanged p => $"{p.Element}: {Changed(p.Change)}",
+            JointSeen j => $"{j.Terminal}, as {(j.As == WiringState.Found ? "found" : "left")}: {(j.Ends.IsEmpty ? "no wire" : string.Join(", ", j.Ends.Select(e => e.Id)))}",
+            WiringFrozen f => $"The wiring as {(f.As == WiringState.Found ? "found" : "left")} is recorded",
+            WayChosen w => $"To reach: {string.Join(", ", w.Reach.Select(r => StepTitle(r, sheet)))}",
+            TakenOff o => $"Off: {StepTitle(o.Step, sheet)}{(o.Cup > 0 ? $", cup {ValueText.Plain(o.Cup)}" : "")}",
+            PieceNoted p => $"{StepTitle(p.Step, sheet)}: {Counted.Of(p.Pieces, "piece")} {Fated(p.Fate)}",
+            PutBack b => $"Back: {StepTitle(b.Step, sheet)}",
             StageClosed s => $"{StageTitle(s.Stage)}: {(s.IsClosed ? "closed" : "opened again")}",
             PaperMade p => $"Paper made: {p.Paper.Replace('-', ' ')}",
             Noted n => n.Words,
@@ -41,12 +54,27 @@ public static class FactWords
             Stage.LookOver => "Look-over",
             Stage.Readings => "Readings",
             Stage.Findings => "Findings and repair",
+            Stage.TakingApart => "Apart and back together",
+            Stage.Wiring => "Wiring, and the check before mains",
             _ => "Papers",
         };
 
     /// <summary>The title of a reading, or its id where the sheet has none.</summary>
     public static string ReadingTitle(string id, TypeSheet? sheet) =>
         sheet?.FindReading(id) is { Title.Length: > 0 } spec ? spec.Title : id;
+
+    /// <summary>The title of a take-apart step, or its id where the sheet has none.</summary>
+    public static string StepTitle(string id, TypeSheet? sheet) =>
+        sheet?.TakeApart.FirstOrDefault(s => s.Id == id) is { Title.Length: > 0 } step ? step.Title : id;
+
+    /// <summary>What became of a piece.</summary>
+    public static string Fated(PieceFate fate) =>
+        fate switch
+        {
+            PieceFate.Broke => "broke",
+            PieceFate.Lost => "lost",
+            _ => "to be renewed",
+        };
 
     private static string SignTitle(string id, TypeSheet? sheet) =>
         sheet?.Observations.FirstOrDefault(o => o.Id == id) is { Title.Length: > 0 } sign ? sign.Title : id;

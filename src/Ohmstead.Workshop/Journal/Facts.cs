@@ -16,8 +16,18 @@ namespace Ohmstead.Workshop.Journal;
 [JsonDerivedType(typeof(BenchSet), "bench")]
 [JsonDerivedType(typeof(ReadingEntered), "reading")]
 [JsonDerivedType(typeof(ReadingWaived), "waived")]
+[JsonDerivedType(typeof(SupplyStated), "supply")]
+[JsonDerivedType(typeof(RewireChecked), "rewire-checked")]
+[JsonDerivedType(typeof(WireChecked), "wire-checked")]
+[JsonDerivedType(typeof(PowerTried), "power")]
 [JsonDerivedType(typeof(FindingJudged), "finding")]
 [JsonDerivedType(typeof(PartChanged), "part")]
+[JsonDerivedType(typeof(JointSeen), "joint")]
+[JsonDerivedType(typeof(WiringFrozen), "wiring-frozen")]
+[JsonDerivedType(typeof(WayChosen), "way")]
+[JsonDerivedType(typeof(TakenOff), "off")]
+[JsonDerivedType(typeof(PieceNoted), "piece")]
+[JsonDerivedType(typeof(PutBack), "back")]
 [JsonDerivedType(typeof(StageClosed), "stage")]
 [JsonDerivedType(typeof(PaperMade), "paper")]
 [JsonDerivedType(typeof(Noted), "note")]
@@ -160,6 +170,12 @@ public enum Stage
 
     /// <summary>Findings and repair.</summary>
     Findings,
+
+    /// <summary>Taking apart and putting back together.</summary>
+    TakingApart,
+
+    /// <summary>The wiring recorded, and the check before mains.</summary>
+    Wiring,
 
     /// <summary>Papers and handing back.</summary>
     Papers,

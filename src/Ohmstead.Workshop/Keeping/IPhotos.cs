@@ -13,6 +13,9 @@ public interface IPhotos
     /// <summary>A small JPEG of it, turned upright, made once; or null.</summary>
     Task<PhotoFile?> OpenThumbnailAsync(string hash, CancellationToken cancel);
 
+    /// <summary>What keeps wires from being read on it: "blurred: take it again"; empty when nothing does, or it is not there.</summary>
+    Task<string> JudgeAsync(string hash, CancellationToken cancel);
+
     /// <summary>A JPEG of it as large as paper needs, turned upright, made anew; or null.</summary>
     Task<PhotoFile?> OpenPrintAsync(string hash, CancellationToken cancel);
 }

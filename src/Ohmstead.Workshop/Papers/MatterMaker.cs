@@ -122,7 +122,7 @@ internal sealed class Judge(
     public ReadingLine Line(ReadingSpec spec, Entry? entry, ReadingEntered fact)
     {
         var state = BenchConditions.StateOf(model, spec, fact.Bench, shop);
-        var meter = MeterInHand.Next(unit with { Bench = fact.Bench }, shop);
+        var meter = MeterInHand.Of(fact.Bench, shop);
         var isTaken = fact.Shown.Kind != ShownKind.NotTaken;
         // A band costs some hundred solutions: none is worked out that no paper shows.
         var expected = isTaken || bandsOf?.Invoke(spec) == true ? Expectation.Of(model, spec, state, meter) : null;

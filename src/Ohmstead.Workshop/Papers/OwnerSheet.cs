@@ -80,14 +80,16 @@ internal static class OwnerSheet
     public static ImmutableArray<string> NotTested(PaperMatter matter)
     {
         var open = matter.Lines.Where(l => !l.IsTaken && l.Waiver is null).ToList();
+        // The page is full: what was only looked at is named here and told with the readings.
+        var looked = matter.LookedAt is null ? "" : " Some wiring was only looked at.";
         var named =
-            open.Count == 0 ? []
-            : open.Count <= MostNamed ? new[] { $"Not taken: {string.Join("; ", open.Select(l => l.Title))}." }
+            open.Count == 0 ? looked.Length == 0 ? [] : [looked.Trim()]
+            : open.Count <= MostNamed ? new[] { $"Not taken: {string.Join("; ", open.Select(l => l.Title))}.{looked}" }
             :
             [
                 string.Create(
                     CultureInfo.InvariantCulture,
-                    $"{open.Count} of {matter.Lines.Length} readings of this kind of unit were not taken; the tables say which."
+                    $"{open.Count} of {matter.Lines.Length} readings of this kind of unit were not taken{(looked.Length == 0 ? "; the tables say which" : "")}.{looked}"
                 ),
             ];
         return [.. named, .. Advice.NeverJudged];

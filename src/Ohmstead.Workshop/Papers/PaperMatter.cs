@@ -1,7 +1,9 @@
 using System.Collections.Immutable;
 using Ohmstead.Electrical.TypeSheets;
 using Ohmstead.Workshop.Journal;
+using Ohmstead.Workshop.Proving;
 using Ohmstead.Workshop.Shops;
+using Ohmstead.Workshop.TakeApart;
 using Ohmstead.Workshop.Units;
 
 namespace Ohmstead.Workshop.Papers;
@@ -35,8 +37,21 @@ public sealed record PaperMatter(
     /// <summary>What the owner is told was not tested.</summary>
     public ImmutableArray<string> NotTested => OwnerSheet.NotTested(this);
 
-    /// <summary>False while a cold check has failed or was left out, or nothing is known of the unit's kind.</summary>
-    public bool MayBePluggedIn => Sheet is not null && !Failed.Any() && !Skipped.Any();
+    /// <summary>True when a wire was moved and the check before mains does not stand.</summary>
+    public bool WaitsForCheck => Sheet is not null && !RewireGate.IsOpen(Unit, Sheet);
+
+    /// <summary>How far it is open; null while its kind is not known.</summary>
+    public ApartState? Apart => Sheet is null ? null : ApartState.Of(Unit, Sheet);
+
+    /// <summary>True while something of it lies in a cup.</summary>
+    public bool IsOpen => Apart is { Off.IsEmpty: false };
+
+    /// <summary>What the check before mains rests on that no reading tells; null when nothing.</summary>
+    public RewireChecked? LookedAt =>
+        Sheet is not null && RewireGate.Standing(Unit, Sheet) is { LookedAt.Length: > 0 } looked ? looked : null;
+
+    /// <summary>False while it is open, a cold check or the check before mains does not stand, or nothing is known of its kind.</summary>
+    public bool MayBePluggedIn => Sheet is not null && !Failed.Any() && !Skipped.Any() && !WaitsForCheck && !IsOpen;
 }
 
 /// <summary>A reading as papers show it.</summary>

@@ -38,6 +38,10 @@ internal static class PaperParts
                             $"Cold checks not taken, which counts as not passed: {string.Join("; ", matter.Skipped.Select(l => l.Title))}.",
                         }
                         : [],
+                    .. matter.IsOpen ? [$"It is not put back together: {string.Join(", ", matter.Apart!.Off.Select(o => o.Step.Title))}."] : Array.Empty<string>(),
+                    .. matter.WaitsForCheck
+                        ? ["A wire was moved, and the check before mains does not stand."]
+                        : Array.Empty<string>(),
                 ]
             );
         if (!matter.Waived.Any())

@@ -30,6 +30,11 @@ internal static class RecordReadings
                 Size.Small
             );
         }
+        if (matter.LookedAt is { } looked)
+        {
+            yield return new Heading("Wiring that no reading tells, looked at by eye", 2);
+            yield return new Prose($"{looked.LookedAt.TrimEnd('.')}. By {looked.By}.", Size.Small);
+        }
         if (matter.Earlier.Length > 0)
         {
             yield return new Heading("Read before the last change of a part", 2);

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Globalization;
 using Ohmstead.Workshop.Drawing;
 using Ohmstead.Workshop.Journal;
+using Ohmstead.Workshop.TakeApart;
 using Ohmstead.Workshop.Words;
 
 namespace Ohmstead.Workshop.Papers;
@@ -42,6 +43,11 @@ public static class ServiceRecord
         {
             yield return new Heading("Looked over", 2);
             yield return new Table([new("Part", 3), new("Seen", 7), new("Decided", 3)], conditions, Size.Usual);
+        }
+        if (matter.Apart is { IsBegun: true } apart)
+        {
+            yield return new Heading("Apart and back together", 2);
+            yield return new Prose(CupsText.Of(apart));
         }
         var notes = matter.Unit.All<Noted>().Where(n => n.Fact.Words.Length > 0).ToList();
         if (notes.Count == 0)

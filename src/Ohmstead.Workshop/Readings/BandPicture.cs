@@ -26,6 +26,9 @@ public sealed record BandPicture(
 
     private const double DecadeRatio = 8;
 
+    /// <summary>Below this no band of a resistance is drawn in decades [Ω].</summary>
+    private const double LeastDecades = 1e4;
+
     /// <summary>The largest resistance that a scale shows; OL stands beyond it.</summary>
     private const double MostOhms = 1e10;
 
@@ -38,9 +41,11 @@ public sealed record BandPicture(
         var high = isOpen
             ? Math.Max(low * 10, expected.Quantity == Quantity.InsulationOhms ? 1e9 : 20e6)
             : expected.High;
-        // A tester of insulation is read in decades.
-        return expected.Quantity == Quantity.InsulationOhms || (low > 0 && high / low > DecadeRatio)
-            ? Decades(Math.Max(low, 1e3), high, value, isOpen)
+        // A tester of insulation is read in decades, and so are the megohms that leak across an open place.
+        return
+            expected.Quantity == Quantity.InsulationOhms
+            || (expected.Quantity == Quantity.Ohms && high > LeastDecades && low > 0 && high / low > DecadeRatio)
+            ? Decades(Math.Max(Math.Min(low, high), LeastDecades / 10), Math.Max(high, LeastDecades), value, isOpen)
             : Even(low, high, value, isOpen, expected.Quantity);
     }
 

@@ -22,28 +22,6 @@ public static class MeterInHand
     /// <summary>The name of a quantity in files.</summary>
     public static string NameOf(Quantity quantity) => Names.First(n => n.Quantity == quantity).Name;
 
-    /// <summary>
-    /// For each quantity the meter of the shop that it was last read with on this unit; where none was, the meter in hand, or the
-    /// first of the shop that reads it. A quantity that no meter of the shop reads is left out.
-    /// </summary>
-    public static ImmutableDictionary<Quantity, ShopMeter> Of(BenchUnit unit, TypeSheet sheet, Shop shop)
-    {
-        var used = new Dictionary<Quantity, string>();
-        foreach (var (_, reading) in unit.CurrentReadings)
-            if (sheet.FindReading(reading.ReadingId) is { } spec)
-                used[spec.Quantity] = reading.Bench.MeterId;
-        var meters = ImmutableDictionary.CreateBuilder<Quantity, ShopMeter>();
-        foreach (var (quantity, name) in Names)
-        {
-            var meter = used.TryGetValue(quantity, out var id)
-                ? Find(shop, id, name)
-                : Find(shop, unit.Bench.MeterId, name);
-            if (meter is not null)
-                meters[quantity] = meter;
-        }
-        return meters.ToImmutable();
-    }
-
     /// <summary>The error of a meter of the shop, for the prediction.</summary>
     public static MeterError ErrorOf(ShopMeter meter, Quantity quantity)
     {
@@ -54,12 +32,14 @@ public static class MeterInHand
         };
     }
 
-    /// <summary>The meter with which the next reading of each quantity is judged: the one in hand, not the one last used.</summary>
-    public static Meter Next(BenchUnit unit, Shop shop)
+    /// <summary>
+    /// The meter in hand at a bench: for each quantity it, or the first of the shop that reads it; a usual one where none does.
+    /// </summary>
+    public static Meter Of(BenchState bench, Shop shop)
     {
         var errors = Meter.Usual.Errors;
         foreach (var (quantity, name) in Names)
-            if (Find(shop, unit.Bench.MeterId, name) is { } meter)
+            if (Find(shop, bench.MeterId, name) is { } meter)
                 errors = errors.SetItem(quantity, ErrorOf(meter, quantity));
         return new Meter(errors);
     }

@@ -21,10 +21,15 @@ public static class ReadingsText
         );
         if (unit.Bench.SupplyVolts is { } volts)
             root["supplyVolts"] = volts;
-        root["meter"] = MeterOf(unit, sheet, shop);
+        var inHand = MeterInHand.Of(unit.Bench, shop);
+        root["meter"] = new JsonObject(
+            inHand
+                .Errors.OrderBy(e => e.Key)
+                .Select(e => KeyValuePair.Create(MeterInHand.NameOf(e.Key), (JsonNode?)Error(e.Value)))
+        );
         var taken = unit
             .CurrentReadings.Where(r => sheet.FindReading(r.Fact.ReadingId) is not null)
-            .Select(r => (r.Entry.Number, Node: Reading(r.Fact, model, shop)));
+            .Select(r => (r.Entry.Number, Node: Reading(r.Fact, model, shop, inHand)));
         var waived = Waivers(unit)
             .Where(w => sheet.FindReading(w.Fact.ReadingId) is not null)
             .Select(w => (w.Entry.Number, Node: Waived(w.Fact)));
@@ -48,7 +53,7 @@ public static class ReadingsText
     public static IEnumerable<(Entry Entry, ReadingWaived Fact)> Waivers(BenchUnit unit) =>
         unit.All<ReadingWaived>().Where(w => w.Entry.Number > unit.LastChange);
 
-    private static JsonNode Reading(ReadingEntered fact, UnitModel model, Shop shop)
+    private static JsonNode Reading(ReadingEntered fact, UnitModel model, Shop shop, Meter inHand)
     {
         var spec = model.Sheet.FindReading(fact.ReadingId)!;
         var shown = fact.Shown;
@@ -58,6 +63,9 @@ public static class ReadingsText
         var node = new JsonObject { ["id"] = fact.ReadingId, ["value"] = Value(shown) };
         if (shown.Why.Length > 0)
             node["why"] = shown.Why;
+        // A reading is judged with the meter it was taken with: a better one taken up later makes it no better.
+        if (MeterInHand.Of(fact.Bench, shop).For(spec.Quantity) is var own && own != inHand.For(spec.Quantity))
+            node["meter"] = Error(own);
         var state = BenchConditions.StateOf(model, spec, fact.Bench, shop);
         // The line is said even where it is nominal: another line may stand at the top of the file.
         if (
@@ -114,23 +122,17 @@ public static class ReadingsText
             ["waived"] = new JsonObject { ["by"] = fact.WaivedBy, ["instead"] = fact.Instead },
         };
 
-    private static JsonObject MeterOf(BenchUnit unit, TypeSheet sheet, Shop shop)
+    private static JsonObject Error(MeterError error)
     {
-        var node = new JsonObject();
-        foreach (var (quantity, meter) in MeterInHand.Of(unit, sheet, shop).OrderBy(m => m.Key))
+        var node = new JsonObject
         {
-            var error = MeterInHand.ErrorOf(meter, quantity);
-            var one = new JsonObject
-            {
-                ["percent"] = error.Percent,
-                ["floor"] = error.Floor,
-                ["shared"] = error.Shared,
-                ["leadOhms"] = error.LeadOhms,
-            };
-            if (error.IsAveraging)
-                one["averaging"] = true;
-            node[MeterInHand.NameOf(quantity)] = one;
-        }
+            ["percent"] = error.Percent,
+            ["floor"] = error.Floor,
+            ["shared"] = error.Shared,
+            ["leadOhms"] = error.LeadOhms,
+        };
+        if (error.IsAveraging)
+            node["averaging"] = true;
         return node;
     }
 

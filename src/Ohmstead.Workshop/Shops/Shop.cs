@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Ohmstead.Electrical.Planning;
 
 namespace Ohmstead.Workshop.Shops;
 
@@ -30,6 +31,15 @@ public sealed record Shop(
     /// <summary>A4 paper, 210 by 297 mm.</summary>
     public const string A4 = "a4";
 
+    /// <summary>How often a rewire goes wrong in each way.</summary>
+    public RewireChances Rewire { get; init; } = RewireChances.Usual;
+
+    /// <summary>Parts that wear, with their chance of failing later.</summary>
+    public ImmutableArray<ShopPart> Parts { get; init; } = UsualShop.Parts;
+
+    /// <summary>What a unit that comes back costs besides the work [money]. Common practice, no source.</summary>
+    public double ComeBackCost { get; init; } = 20;
+
     /// <summary>What a shop starts with. Its figures are common practice, no source.</summary>
     public static Shop Usual { get; } = UsualShop.Make();
 }
@@ -55,6 +65,12 @@ public sealed record ShopMeterError(double Percent, double Floor, double Shared,
 /// <param name="Volts">Rated volts of a lamp; 0 for a resistance [V].</param>
 /// <param name="Amps">Rated amps of a lamp; 0 for a resistance [A].</param>
 public sealed record ShopLoad(string Id, string Name, double Ohms, double Volts, double Amps);
+
+/// <summary>A part that wears.</summary>
+/// <param name="Id">As the take-apart steps of a type sheet name it: "roller".</param>
+/// <param name="Price">Of a new one [money].</param>
+/// <param name="FailPercent">Chance that one of unknown age fails within the time the shop answers for [%].</param>
+public sealed record ShopPart(string Id, string Name, double Price, double FailPercent);
 
 /// <summary>A limit that the shop works by, with its source.</summary>
 /// <param name="Unit">"Ω", "mA".</param>

@@ -142,6 +142,19 @@ public static class ShopEdit
             Limits = shop.Limits.SetItem(at, change(shop.Limits[at])),
         };
 
+    /// <summary>The shop with a wearing part changed.</summary>
+    public static Shop WithPart(this Shop shop, int at, Func<ShopPart, ShopPart> change) =>
+        shop with
+        {
+            Parts = shop.Parts.SetItem(at, change(shop.Parts[at])),
+        };
+
+    /// <summary>One more wearing part, named as take-apart steps name it; a name that is there already is refused.</summary>
+    public static ShopEdited AddPart(this Shop shop, string id) =>
+        id.Trim().Length is 0 or > 60 ? new(null, "Write the part as the type sheet names it in \"part\".")
+        : shop.Parts.Any(p => p.Id == id.Trim()) ? new(null, $"“{id.Trim()}” is there already.")
+        : new(shop with { Parts = shop.Parts.Add(new ShopPart(id.Trim(), id.Trim(), 0, 0)) }, "");
+
     /// <summary>The shop with a part of the look-over changed.</summary>
     public static Shop WithItem(this Shop shop, int at, Func<LookOverItem, LookOverItem> change) =>
         shop with

@@ -7,6 +7,20 @@ public static class UsualShop
 {
     private const string NoSource = "common practice, no source";
 
+    /// <summary>Parts that wear. The chances are guesses of the trade for three years, to be put right by each shop.</summary>
+    public static ImmutableArray<ShopPart> Parts { get; } =
+    [
+        new("cord-18-2", "Supply cord", 7.5, 35),
+        new("cord-2-core", "Supply cord, two cores", 9, 35),
+        new("roller", "Roller and rivet", 5.1, 25),
+        new("disc", "Rectifier disc", 6.5, 20),
+        new("shoe", "Contact shoe", 6, 25),
+        new("lamp-6v", "Pilot lamp 6 V", 1.6, 40),
+        new("lamp-14v", "Pilot lamp 14 V", 1.6, 40),
+        new("lamp-16v", "Pilot lamp 16 V", 1.6, 40),
+        new("breaker-6a", "Thermal breaker 6 A", 14, 5),
+    ];
+
     public static Shop Make() => new("", "", "USD", 50, "letter", Meters(), Loads(), Limits(), LookOver());
 
     private static ImmutableArray<ShopMeter> Meters() =>
@@ -39,6 +53,9 @@ public static class UsualShop
             new("r-5", "Resistor bank 5 Ω", 5, 0, 0),
             new("r-8", "Resistor bank 8 Ω", 8, 0, 0),
             new("r-47", "Resistor 47 Ω", 47, 0, 0),
+            new("lamp-25-230", "Series lamp 25 W, 230 V", 2116, 230, 0.109),
+            new("lamp-60-230", "Series lamp 60 W, 230 V", 882, 230, 0.261),
+            new("lamp-40", "Series lamp 40 W, 120 V", 360, 120, 0.333),
             new("lamp-60", "Series lamp 60 W, 120 V", 240, 120, 0.5),
             new("lamp-100", "Series lamp 100 W, 120 V", 144, 120, 0.833),
         ];

@@ -1,7 +1,9 @@
 using System.Collections.Immutable;
 using Ohmstead.Electrical.TypeSheets;
 using Ohmstead.Workshop.Journal;
+using Ohmstead.Workshop.Proving;
 using Ohmstead.Workshop.Readings;
+using Ohmstead.Workshop.TakeApart;
 
 namespace Ohmstead.Workshop.Units;
 
@@ -43,6 +45,12 @@ public static class CardOf
             return new NextThing(NextAction.NameKind, "Say what kind of unit it is", 2, "");
         if (!closed.Contains(Stage.LookOver))
             return new NextThing(NextAction.LookOver, "Go on with the look-over", 10, "");
+        if (ApartNext(unit, sheet) is { } apart)
+            return apart;
+        if (!RewireGate.IsOpen(unit, sheet))
+            return Unrepaired(unit) is { } first
+                ? ToRepair(first)
+                : new NextThing(NextAction.CheckWiring, "Make the check before mains", 25, "");
         if (!closed.Contains(Stage.Readings) && NextReading(unit, sheet) is { } reading)
             return new NextThing(
                 NextAction.TakeReading,
@@ -52,10 +60,28 @@ public static class CardOf
             );
         if (!closed.Contains(Stage.Findings))
             return Unrepaired(unit) is { } finding
-                ? new NextThing(NextAction.Repair, $"Do the repair: {finding.Element}", 20, finding.Element)
+                ? ToRepair(finding)
                 : new NextThing(NextAction.JudgeFindings, "Look at the findings", 5, "");
         return new NextThing(NextAction.MakePaper, "Make the service record", 5, "service-record");
     }
+
+    /// <summary>On to what is to be reached; the repair there; the wires; the check while the case is open; then the rest back.</summary>
+    private static NextThing? ApartNext(BenchUnit unit, TypeSheet sheet)
+    {
+        var state = ApartState.Of(unit, sheet);
+        if (state.NextOff() is { } step)
+            return new NextThing(NextAction.TakeApart, $"Take apart: {step.Title}", step.MinutesOut, step.Id);
+        if (state.NextBack() is not { } last)
+            return null;
+        if (Unrepaired(unit) is { } finding)
+            return ToRepair(finding);
+        return state.LooseWires.IsEmpty && !RewireGate.IsOpen(unit, sheet)
+            ? new NextThing(NextAction.CheckWiring, "Make the check before mains while the case is open", 25, "")
+            : new NextThing(NextAction.PutBack, $"Put back: {last.Step.Title}", last.Step.MinutesIn, last.Step.Id);
+    }
+
+    private static NextThing ToRepair(FindingJudged finding) =>
+        new(NextAction.Repair, $"Do the repair: {finding.Element}", 20, finding.Element);
 
     /// <summary>The first reading of the sheet, closed case before open, that is not taken and whose needs have been met.</summary>
     private static ReadingSpec? NextReading(BenchUnit unit, TypeSheet sheet)

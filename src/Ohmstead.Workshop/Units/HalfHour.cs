@@ -15,7 +15,7 @@ public static class HalfHour
             ? 9
             : next.Action switch
             {
-                NextAction.Repair => 0,
+                NextAction.Repair or NextAction.CheckWiring or NextAction.TakeApart or NextAction.PutBack => 0,
                 NextAction.TakeReading => 1,
                 NextAction.JudgeFindings => 2,
                 NextAction.MakePaper => 3,

@@ -2,7 +2,10 @@ using System.Collections.Immutable;
 using Ohmstead.Electrical.TypeSheets;
 using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.LookOver;
+using Ohmstead.Workshop.Proving;
 using Ohmstead.Workshop.Shops;
+using Ohmstead.Workshop.TakeApart;
+using Ohmstead.Workshop.Wiring;
 using Ohmstead.Workshop.Words;
 
 namespace Ohmstead.Workshop.Units;
@@ -13,7 +16,7 @@ namespace Ohmstead.Workshop.Units;
 /// <param name="Open">What is open, in words; empty when nothing is.</param>
 public sealed record StageView(Stage Stage, bool IsClosed, string Done, string Open)
 {
-    /// <summary>The four stages in their order.</summary>
+    /// <summary>The stages in their order.</summary>
     /// <param name="sheet">The unit's own type sheet; null while its kind is not known.</param>
     public static ImmutableArray<StageView> All(BenchUnit unit, TypeSheet? sheet, Shop shop)
     {
@@ -29,6 +32,8 @@ public sealed record StageView(Stage Stage, bool IsClosed, string Done, string O
             Make(Stage.LookOver, LookOverWords(LookOverState.Of(unit, sheet, shop), sheet)),
             Make(Stage.Readings, ReadingWords(unit, sheet)),
             Make(Stage.Findings, FindingWords(unit)),
+            Make(Stage.TakingApart, ApartWords(unit, sheet)),
+            Make(Stage.Wiring, WiringWords(unit, sheet)),
             Make(Stage.Papers, PaperWords(unit)),
         ];
     }
@@ -85,6 +90,30 @@ public sealed record StageView(Stage Stage, bool IsClosed, string Done, string O
             : !unit.CurrentReadings.Any() && confirmed.Count == 0 ? "readings to go by"
             : ""
         );
+    }
+
+    private static (string, string) ApartWords(BenchUnit unit, TypeSheet? sheet)
+    {
+        if (sheet is null || ApartState.Of(unit, sheet) is not { IsBegun: true } apart)
+            return ("not opened", "");
+        var back = apart.Back.Length > 0 ? $", {Counted.Of(apart.Back.Length, "step")} put back" : "";
+        return (
+            $"{Counted.Of(apart.Off.Length + apart.Back.Length, "step")} done{back}",
+            apart.Off.IsEmpty ? "" : $"{Counted.Of(apart.Off.Length, "step")} to put back"
+        );
+    }
+
+    private static (string, string) WiringWords(BenchUnit unit, TypeSheet? sheet)
+    {
+        if (sheet is null)
+            return ("nothing recorded", "");
+        var (found, left) = (WiringRecord.Of(unit, sheet, WiringState.Found), WiringRecord.Of(unit, sheet, WiringState.Left));
+        var done = found.Joints.IsEmpty && left.Joints.IsEmpty
+            ? "nothing recorded"
+            : $"{Counted.Of(found.Joints.Length, "joint")} as found, {Counted.Of(left.Joints.Length, "joint")} as left";
+        return RewireGate.IsOpen(unit, sheet)
+            ? (RewireGate.Standing(unit, sheet) is null ? done : $"{done}; the check stands", "")
+            : (done, "the check before mains");
     }
 
     private static (string, string) PaperWords(BenchUnit unit)

@@ -25,6 +25,9 @@ public enum NextAction
     /// <summary>Go on with the look-over.</summary>
     LookOver,
 
+    /// <summary>Make the check before mains: a wire was moved.</summary>
+    CheckWiring,
+
     /// <summary>Take a reading.</summary>
     TakeReading,
 
@@ -33,6 +36,12 @@ public enum NextAction
 
     /// <summary>Do a repair that was decided.</summary>
     Repair,
+
+    /// <summary>Go on taking apart, on the way that was chosen.</summary>
+    TakeApart,
+
+    /// <summary>Put back what is off.</summary>
+    PutBack,
 
     /// <summary>Make a paper.</summary>
     MakePaper,

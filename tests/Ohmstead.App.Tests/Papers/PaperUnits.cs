@@ -4,6 +4,7 @@ using System.Text.Json;
 using Ohmstead.Electrical.TypeSheets;
 using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Papers;
+using Ohmstead.Workshop.Proving;
 using Ohmstead.Workshop.Readings;
 using Ohmstead.Workshop.Shops;
 using Ohmstead.Workshop.Units;
@@ -56,6 +57,13 @@ internal static class PaperUnits
             };
             yield return new ReadingEntered(reading.GetProperty("id").GetString()!, shown, bench);
         }
+    }
+
+    /// <summary>The same with the check before mains, which the soldering asked for, found to stand.</summary>
+    public static IEnumerable<Fact> Checked(IEnumerable<Fact> facts)
+    {
+        var before = facts.ToList();
+        return [.. before, new RewireChecked(RewireGate.MarkOf(Unit(before), Sheet("twin-175")), "J. Bench", "the hubs: bare")];
     }
 
     /// <summary>A unit that was looked over, read, repaired and read again.</summary>

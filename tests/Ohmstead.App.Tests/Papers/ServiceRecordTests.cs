@@ -19,7 +19,7 @@ public partial class ServiceRecordTests
     [Fact]
     public void The_record_of_a_repaired_unit_says_what_was_wrong_done_read_and_left()
     {
-        var pdf = Pdf.Of(ServiceRecord.Make(PaperUnits.Matter("twin-175", PaperUnits.Repaired())));
+        var pdf = Pdf.Of(ServiceRecord.Make(PaperUnits.Matter("twin-175", PaperUnits.Checked(PaperUnits.Repaired()))));
         Pdf.Keep("repaired.pdf", pdf);
         var pages = Pages(pdf);
         string[] owner =
@@ -116,6 +116,20 @@ public partial class ServiceRecordTests
     }
 
     [Fact]
+    public void What_was_soldered_is_not_to_be_plugged_in_before_its_check_and_what_was_looked_at_is_told()
+    {
+        string[] Words(IEnumerable<Fact> facts) =>
+            [.. Pages(Pdf.Of(ServiceRecord.Make(PaperUnits.Matter("twin-175", facts)))).Select(p => Regex.Replace(p, @"\s+", " "))];
+        var before = Words(PaperUnits.Repaired())[0];
+        Assert.Contains("Do not plug this unit in.", before, StringComparison.Ordinal);
+        Assert.Contains("the check before mains does not stand", before, StringComparison.Ordinal);
+        var after = Words(PaperUnits.Checked(PaperUnits.Repaired()));
+        Assert.DoesNotContain("Do not plug this unit in.", after[0], StringComparison.Ordinal);
+        Assert.Contains("Some wiring was only looked at.", after[0], StringComparison.Ordinal);
+        Assert.Contains("the hubs: bare. By J. Bench.", string.Join(' ', after), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void A_waiver_of_a_cold_check_lets_the_page_go_on_in_full_words()
     {
         Fact[] facts =
@@ -128,7 +142,7 @@ public partial class ServiceRecordTests
                 "blades to core with the ohmmeter: OL"
             ),
         ];
-        var matter = PaperUnits.Matter("twin-175", facts);
+        var matter = PaperUnits.Matter("twin-175", PaperUnits.Checked(facts));
         Assert.True(matter.MayBePluggedIn);
         foreach (var paper in new[] { ServiceRecord.Make(matter), BenchSheet.Make(matter, []) })
         {

@@ -141,7 +141,7 @@ public class UnitScreenTests
             StringComparison.Ordinal
         );
         Assert.Contains("4 gates still shut", screen.Markup, StringComparison.Ordinal);
-        Assert.Equal(4, screen.FindAll("a.stage").Count);
+        Assert.Equal(6, screen.FindAll("a.stage").Count);
     }
 
     [Fact]

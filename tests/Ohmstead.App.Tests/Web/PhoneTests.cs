@@ -139,6 +139,38 @@ public sealed class PhoneTests : IAsyncLifetime
     }
 
     [Fact]
+    public async Task Two_hundred_megabytes_and_what_is_no_picture_are_refused_in_words_from_a_phone_too()
+    {
+        var cookie = await PairAsync();
+        var path = $"/phone/photos?entry={Guid.CreateVersion7()}";
+        var large = await site.FromPhoneAsync("POST", path, cookie, c => c.Request.ContentLength = 200_000_000);
+        Assert.Equal(413, large.Response.StatusCode);
+        Assert.Contains("larger than 40 MB", await TextAsync(large), StringComparison.Ordinal);
+        var none = await site.FromPhoneAsync(
+            "POST",
+            path,
+            cookie,
+            c => c.Request.Body = new MemoryStream("<svg onload='alert(1)'/>"u8.ToArray())
+        );
+        Assert.Equal(400, none.Response.StatusCode);
+        Assert.Contains("The photo was not taken", await TextAsync(none), StringComparison.Ordinal);
+        Assert.Empty((await site.Bench.ReadAsync(site.UnitId))!.All<PhotoAdded>());
+    }
+
+    [Fact]
+    public async Task Script_in_place_of_a_value_or_a_reading_is_text_on_the_phone_and_nothing_is_entered()
+    {
+        var cookie = await PairAsync();
+        foreach (var (reading, shown) in new[] { ("blades", "<script>alert(1)</script>"), ("\"><script>", "3.6"), ("blades", "") })
+        {
+            var page = await TextAsync(await PostReadingAsync(cookie, reading, shown));
+            Assert.DoesNotContain("<script>alert", page, StringComparison.Ordinal);
+            Assert.DoesNotContain("\"><script>", page, StringComparison.Ordinal);
+        }
+        Assert.Empty((await site.Bench.ReadAsync(site.UnitId))!.All<ReadingEntered>());
+    }
+
+    [Fact]
     public async Task Another_pages_form_and_another_name_are_refused()
     {
         var cookie = await PairAsync();

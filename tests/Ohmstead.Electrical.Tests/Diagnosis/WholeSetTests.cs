@@ -44,7 +44,7 @@ public class WholeSetTests
         var unit = Chain(Length);
         var readings = OverRangeTests.Unit(unit, [OverRangeTests.Value(unit, "whole", unit.ReadListed("whole") + 5)]);
         using var cancel = new CancellationTokenSource();
-        var library = new ReadingLibrary(unit.Model, readings.Meter);
+        var library = new ReadingLibrary(unit.Model);
         cancel.Cancel();
         var options = new DiagnosisOptions { Cancellation = cancel.Token };
         Assert.Equal(SearchStop.Cancelled, Diagnoser.Run(library, readings, options).Effort.Stop);

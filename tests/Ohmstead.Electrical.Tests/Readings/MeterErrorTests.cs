@@ -62,6 +62,16 @@ public class MeterErrorTests
     }
 
     [Fact]
+    public void Two_meters_have_no_error_in_common()
+    {
+        var (one, other) = (new MeterError(0.8, 0.03, 0.5, 0), new MeterError(0.3, 0.01, 0.5, 0));
+        var unit = new SheetDraft().Resistor("r", "a", "b", 10).Unit();
+        var spec = unit.Spec("ac-volts", ["a", "b"], new { source = new { from = "a", to = "b", volts = 10 } });
+        var set = new ReadingSet(unit.Model, unit.Catalogue, [(spec, spec.State, one), (spec, spec.State, other), (spec, spec.State, one)]);
+        Assert.Equal([0, 0.25 / 3], [set.ErrorCovariance(0, 1), set.ErrorCovariance(0, 2)]);
+    }
+
+    [Fact]
     public void The_scale_and_its_inverse_undo_each_other() =>
         Gen.Select(Errors, Values).Sample((error, value) => Math.Abs(error.FromScale(error.ToScale(value)) - value) <= 1e-9 * (Math.Abs(value) + error.Floor));
 

@@ -1,3 +1,4 @@
+using Ohmstead.Electrical.Diagnosis;
 using Ohmstead.Electrical.Readings;
 using Ohmstead.Electrical.TypeSheets;
 
@@ -44,6 +45,20 @@ public class ReadingsFileTests
         Assert.False(Meter.Usual.IsAveraging);
         var refused = Read("""{ "ohmstead": "readings/1", "sheet": "twin-160", "meter": { "ohms": { "averaging": true } }, "readings": [] }""");
         Assert.Equal("$.meter.ohms.averaging", Assert.Single(refused.Problems).Path);
+    }
+
+    [Fact]
+    public void A_reading_with_a_meter_of_its_own_is_judged_with_that_one()
+    {
+        var read = ReadingsFile.Read(
+            """
+            { "ohmstead": "readings/1", "sheet": "twin-160", "meter": { "ohms": { "percent": 1, "floor": 0.01 } },
+              "readings": [ { "id": "blades", "value": 5.1 }, { "id": "blades", "value": 5.1, "meter": { "percent": 5, "floor": 0.1 } } ] }
+            """, Reference.Twin160).Required;
+        Assert.Equal([(1, 0.01), (5, 0.1)], read.Readings.Select(r => (read.ErrorOf(r).Percent, read.ErrorOf(r).Floor)));
+        // At most 5.2 Ω: 5.1 ± 0.061 passes, 5.1 ± 0.355 does not, and the last reading is the one that counts.
+        Assert.False(Gates.Stands(read, Reference.Twin160.FindReading("blades")!));
+        Assert.True(Gates.Stands(read with { Readings = [read.Readings[0]] }, Reference.Twin160.FindReading("blades")!));
     }
 
     [Fact]

@@ -11,14 +11,21 @@ internal static class NgspiceRun
         (Environment.GetEnvironmentVariable("PATH") ?? "").Split(Path.PathSeparator).Any(folder => File.Exists(Path.Combine(folder, "ngspice")) || File.Exists(Path.Combine(folder, "ngspice.exe")));
 
     /// <summary>What ngspice finds for a sheet with faults: by reading a number, or "OL".</summary>
-    public static JsonObject Predict(string sheetPath, IEnumerable<string> faults)
+    public static JsonObject Predict(string sheetPath, IEnumerable<string> faults) =>
+        Run(["predict", sheetPath, .. faults.SelectMany(f => new[] { "--fault", f })]);
+
+    /// <summary>What ngspice finds on the cold and low-voltage readings with one mistake of a rewire.</summary>
+    public static JsonObject Mistake(string sheetPath, string mistake, double ohms) =>
+        Run(["mistake", sheetPath, mistake, ohms.ToString("R", System.Globalization.CultureInfo.InvariantCulture)]);
+
+    private static JsonObject Run(string[] arguments)
     {
         var start = new ProcessStartInfo("dotnet")
         {
             RedirectStandardOutput = true,
             RedirectStandardError = true,
         };
-        string[] arguments = [Path.Combine(AppContext.BaseDirectory, "Ohmstead.Simulator.dll"), "predict", sheetPath, .. faults.SelectMany(f => new[] { "--fault", f })];
+        start.ArgumentList.Add(Path.Combine(AppContext.BaseDirectory, "Ohmstead.Simulator.dll"));
         foreach (var a in arguments) start.ArgumentList.Add(a);
         using var process = Process.Start(start)!;
         var complaints = process.StandardError.ReadToEndAsync();

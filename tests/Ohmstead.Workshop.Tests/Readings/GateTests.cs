@@ -90,6 +90,18 @@ public class GateTests
     }
 
     [Fact]
+    public void A_finer_meter_taken_up_later_opens_no_gate_that_the_first_left_shut()
+    {
+        // At least 2 MΩ: 2.08 MΩ ± (5 % + 20 kΩ) reaches down to 1.96 MΩ; with the finer tester it would end at 2.06 MΩ.
+        var bench = new OnTheBench()
+            .Read("insulation-core", 2.08e6, Bench with { MeterId = "tester" })
+            .Read("insulation-posts", 250e6, Bench with { MeterId = "fine" });
+        Assert.Contains(bench.Offer("lamp-60").Shut, s => s.Gate.Id == "insulation-core");
+        bench.Read("insulation-core", 2.08e6, Bench with { MeterId = "fine" });
+        Assert.DoesNotContain(bench.Offer("lamp-60").Shut, s => s.Gate.Id == "insulation-core");
+    }
+
+    [Fact]
     public void A_changed_part_shuts_the_gates_again()
     {
         var bench = new OnTheBench().ColdGates();

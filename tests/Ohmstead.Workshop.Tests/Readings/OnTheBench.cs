@@ -19,7 +19,7 @@ internal sealed class OnTheBench
 
     public static TypeSheet Sheet { get; } = SheetOf("tests/Reference/contract/twin-160.sheet.json");
 
-    /// <summary>An averaging hand meter that alone reads ohms and volts, a true-RMS one, and an insulation tester; two resistors and a lamp.</summary>
+    /// <summary>An averaging hand meter that alone reads ohms and volts, a true-RMS one, and two insulation testers; two resistors and a lamp.</summary>
     public static Shop Shop { get; } =
         new(
             "The bench",
@@ -42,6 +42,7 @@ internal sealed class OnTheBench
                 ),
                 new("good", "True RMS meter", true, Errors(("ac-volts", new(0.3, 0.01, 0, 0)))),
                 new("tester", "Insulation tester", true, Errors(("insulation-ohms", new(5, 20e3, 0, 0)))),
+                new("fine", "Finer insulation tester", true, Errors(("insulation-ohms", new(1, 1e3, 0, 0)))),
             ],
             [
                 new("r-4", "Resistor 4 Ω", 4, 0, 0),

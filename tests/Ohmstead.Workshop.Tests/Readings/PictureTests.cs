@@ -31,6 +31,26 @@ public class PictureTests
         Assert.Equal(value > high, picture.Value > picture.High);
     }
 
+    [Theory]
+    [InlineData(Quantity.DcVolts, 0.001, 0.09)]
+    [InlineData(Quantity.AcVolts, 1, 18)]
+    [InlineData(Quantity.AcAmps, 0.001, 0.5)]
+    [InlineData(Quantity.Ohms, 0.01, 2)]
+    [InlineData(Quantity.Ohms, 2, 900)]
+    [InlineData(Quantity.Ohms, 900, 2e6)]
+    [InlineData(Quantity.InsulationOhms, 0, 500)]
+    [InlineData(Quantity.Watts, 0, 40)]
+    public void A_band_of_any_width_is_drawn_for_every_quantity(Quantity quantity, double low, double high)
+    {
+        foreach (double? value in (double?[])[null, 0, high * 1.5, double.PositiveInfinity])
+        {
+            var picture = BandPicture.Of(new Expectation(quantity, (low + high) / 2, low, high), value);
+            IsInOrder(picture.Ticks.Select(t => t.Place));
+            Assert.NotEmpty(picture.Ticks);
+            Assert.InRange(picture.High, picture.Low, 1);
+        }
+    }
+
     [Fact]
     public void OL_in_the_band_runs_on_to_the_end()
     {

@@ -104,17 +104,19 @@ public class ReadingsTextTests
     }
 
     [Fact]
-    public void The_meter_is_the_one_that_read_the_quantity()
+    public void Each_reading_keeps_the_meter_that_it_was_taken_with()
     {
         var bench = new OnTheBench();
         Assert.True(bench.Readings.Meter.IsAveraging);
         Assert.Equal(0.2, bench.Readings.Meter.For(Quantity.Ohms).LeadOhms);
         bench
             .Read("volts-17", 17.2, Line with { MeterId = "good" })
-            .Read("blades", 4.1, Line with { MeterId = "hand" });
-        Assert.False(bench.Readings.Meter.IsAveraging);
-        Assert.Equal(0.3, bench.Readings.Meter.For(Quantity.AcVolts).Percent);
-        Assert.Equal(20e3, bench.Readings.Meter.For(Quantity.InsulationOhms).Floor);
+            .Read("volts-5", 5.1, Line with { MeterId = "hand" });
+        var readings = bench.Readings;
+        Assert.Equal([0.3, 0.8], readings.Readings.Select(r => readings.ErrorOf(r).Percent));
+        Assert.Equal([false, true], readings.Readings.Select(r => readings.ErrorOf(r).IsAveraging));
+        Assert.True(readings.Meter.IsAveraging);
+        Assert.Equal(20e3, readings.Meter.For(Quantity.InsulationOhms).Floor);
     }
 
     [Fact]

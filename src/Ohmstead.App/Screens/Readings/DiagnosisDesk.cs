@@ -210,13 +210,9 @@ public sealed class DiagnosisDesk : IAsyncDisposable
         CancellationToken cancel
     )
     {
-        // What each fault does to each reading stays as it was while the unit, its judgements and the meter do.
-        var meter = $"{key.Item2}{string.Join(',', readings.Meter.Errors.OrderBy(e => e.Key).Select(e => e.Value))}";
-        if (desk.Library is not { } library || desk.LibraryKey != (key.Item1, meter))
-            (desk.Library, desk.LibraryKey) = (
-                library = new ReadingLibrary(new UnitModel(judged), readings.Meter),
-                (key.Item1, meter)
-            );
+        // What each fault does to each reading stays as it was while the unit and its judgements do.
+        if (desk.Library is not { } library || desk.LibraryKey != key)
+            (desk.Library, desk.LibraryKey) = (library = new ReadingLibrary(new UnitModel(judged)), key);
         var begun = bench.Time.GetTimestamp();
         var told = 0.0;
         var result = Diagnoser.Run(
@@ -226,7 +222,8 @@ public sealed class DiagnosisDesk : IAsyncDisposable
             {
                 IsTimeUp = () => bench.Time.GetElapsedTime(begun) > MostTime,
                 Cancellation = cancel,
-                Threads = Environment.ProcessorCount,
+                // One is left to the screens: the next entry never waits for this.
+                Threads = Math.Max(1, Environment.ProcessorCount - 1),
                 Progress = share =>
                 {
                     if (share - told < 0.05)

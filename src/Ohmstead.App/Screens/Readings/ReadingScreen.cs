@@ -72,7 +72,7 @@ public abstract class ReadingScreen : UnitScreen
         if (!readings.IsSound)
             return;
         Readings = readings.Value;
-        Meter = MeterInHand.Next(Unit!, Shop);
+        Meter = MeterInHand.Of(Unit!.Bench, Shop);
         Offers = ReadingOffer.All(Unit!, Model!, Readings!, Shop);
         Bands.Turn((Model!, JsonSerializer.Serialize(Unit!.Bench, FactText.Options)));
         if (Answer.Latest?.Number != Unit.LastNumber && Answer.Progress is null)

@@ -12,7 +12,10 @@ internal static class UnitLinks
         {
             NextAction.NameKind or NextAction.LookOver => $"/units/{id}/look-over",
             NextAction.TakeReading => $"/units/{id}/reading/{Uri.EscapeDataString(next.About)}",
+            NextAction.CheckWiring => $"/units/{id}/check",
             NextAction.JudgeFindings or NextAction.Repair => $"/units/{id}/findings",
+            NextAction.TakeApart => $"/units/{id}/apart/step",
+            NextAction.PutBack => $"/units/{id}/apart/back",
             NextAction.MakePaper => $"/units/{id}/papers",
             _ => $"/units/{id}",
         };
@@ -24,6 +27,8 @@ internal static class UnitLinks
             Stage.LookOver => $"/units/{id}/look-over",
             Stage.Readings => $"/units/{id}/reading",
             Stage.Findings => $"/units/{id}/findings",
+            Stage.Wiring => $"/units/{id}/wiring",
+            Stage.TakingApart => $"/units/{id}/apart",
             _ => $"/units/{id}/papers",
         };
 }

@@ -1,0 +1,59 @@
+using System.Collections.Immutable;
+using Ohmstead.Workshop.Drawing;
+using Ohmstead.Workshop.Journal;
+using Ohmstead.Workshop.Wiring;
+
+namespace Ohmstead.Workshop.Papers;
+
+/// <summary>The wiring sheet: the from–to list as found, planned and left, the circuit, and the pinned photos.</summary>
+public static class WiringSheet
+{
+    /// <summary>Its name in <see cref="PaperMade"/> and in addresses.</summary>
+    public const string Id = "wiring-sheet";
+
+    /// <summary>The sheet of a unit.</summary>
+    public static Paper Make(PaperMatter matter) => new("Wiring sheet", matter.Unit.Card.Tag, Advice.Foot, [.. Blocks(matter)]);
+
+    private static IEnumerable<Block> Blocks(PaperMatter matter)
+    {
+        yield return PaperParts.Opening(matter, [new("Tag", matter.Unit.Card.Tag), new("Printed", PaperParts.Day(matter.At))]);
+        foreach (var block in PaperParts.Warnings(matter))
+            yield return block;
+        if (matter.Sheet is not { } sheet)
+        {
+            yield return new Prose("Its kind is not known: there is no wiring to print.");
+            yield break;
+        }
+        var (found, left) = (WiringRecord.Of(matter.Unit, sheet, WiringState.Found), WiringRecord.Of(matter.Unit, sheet, WiringState.Left));
+        yield return new Heading("From, to", 1);
+        yield return new Table(
+            [new("Wire end", 4), new("Colour", 2), new("Found", 3), new("Planned", 3), new("Left", 3)],
+            [
+                .. EndCompared
+                    .All(found, left, sheet)
+                    .Select(e => new Row([e.End, Colour(e.End, found, left), e.Found, e.Planned, e.Left], e.IsWrong ? Weight.Stop : Weight.None, e.IsWrong ? "not as planned" : "")),
+            ]
+        );
+        foreach (var record in (WiringRecord[])[found, left])
+        {
+            var name = record.As == WiringState.Found ? "As found" : "As left";
+            if (record.Joints.IsEmpty)
+                continue;
+            if (record.Incomplete(sheet) is { IsEmpty: false } missing)
+            {
+                yield return new Heading($"{name}: not complete", 2);
+                yield return new Points(missing);
+            }
+            yield return new Heading($"{name}, photos", 1);
+            yield return new Photos([
+                .. record
+                    .Joints.Where(j => j.Photo.Length > 0)
+                    .GroupBy(j => j.Photo)
+                    .Select(g => new Photo(g.Key, string.Join("; ", g.Select((j, n) => $"{Words.ValueText.Plain(n + 1)}: {j.Terminal}")), [.. g.Select(j => (j.X, j.Y))])),
+            ]);
+        }
+        yield return new Circuit("The circuit, as planned", CircuitDrawing.Draw(CircuitLayout.Of(sheet), Overlay.None));
+    }
+
+    private static string Colour(string end, WiringRecord found, WiringRecord left) => left.ColourOf(end) is { Length: > 0 } now ? now : found.ColourOf(end);
+}

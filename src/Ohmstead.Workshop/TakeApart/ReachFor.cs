@@ -1,0 +1,70 @@
+using System.Collections.Immutable;
+using Ohmstead.Electrical.Planning;
+using Ohmstead.Electrical.TypeSheets;
+using Ohmstead.Workshop.Journal;
+using Ohmstead.Workshop.Shops;
+using Ohmstead.Workshop.Units;
+
+namespace Ohmstead.Workshop.TakeApart;
+
+/// <summary>What has to be reached, from what was found; and what is worth doing on the way.</summary>
+public static class ReachFor
+{
+    /// <summary>The steps that confirmed and not yet repaired faults, and parts to renew, ask for.</summary>
+    public static ImmutableArray<string> Proposed(BenchUnit unit, TypeSheet sheet)
+    {
+        var wanted = unit.All<FindingJudged>()
+            .GroupBy(f => (f.Fact.Element, f.Fact.Mode))
+            .Select(g => g.Last())
+            .Where(f => f.Fact.Judgement == Judgement.Confirmed)
+            .Where(f => !unit.All<PartChanged>().Any(p => p.Fact.Element == f.Fact.Element && p.Entry.Number > f.Entry.Number))
+            .Select(f => f.Fact.Element);
+        var worn = unit.All<ConditionNoted>()
+            .GroupBy(c => c.Fact.Item)
+            .Select(g => g.Last().Fact)
+            .Where(c => c.Decision == Decision.Renew)
+            .Select(c => c.Item);
+        return [.. wanted.Concat(worn).Select(e => StepFor(e, sheet)).OfType<string>().Distinct(StringComparer.Ordinal)];
+    }
+
+    /// <summary>The step at which a part can be worked on: the one named after it, or the one that lifts it.</summary>
+    public static string? StepFor(string element, TypeSheet sheet) =>
+        sheet.TakeApart.FirstOrDefault(s => s.Id == $"{element}-out" || s.Id == element)?.Id
+        ?? sheet.TakeApart.FirstOrDefault(s => s.Lifts.Contains(element))?.Id;
+
+    /// <summary>The parts that can be worked on at a step: those it lifts, or the one it is named after.</summary>
+    public static IEnumerable<string> PartsOf(string step, TypeSheet own)
+    {
+        if (own.TakeApart.FirstOrDefault(s => s.Id == step) is { Lifts.IsEmpty: false } lifting)
+            return lifting.Lifts;
+        var named = step.EndsWith("-out", StringComparison.Ordinal) ? step[..^4] : step;
+        var ids = own.Elements.Select(e => e.Id).Concat(own.Elements.OfType<Winding>().SelectMany(w => w.Sliders).Select(s => s.Id));
+        return ids.Where(id => id == named);
+    }
+
+    /// <summary>
+    /// Now against later for each part with a known chance of failing that the way brings nearer: best first.
+    /// </summary>
+    /// <param name="reach">What is to be reached anyhow.</param>
+    /// <param name="plan">The way there.</param>
+    public static ImmutableArray<WorthIt> OnTheWay(ApartState state, IReadOnlyCollection<string> reach, TakeApartPlan plan, TypeSheet sheet, Shop shop)
+    {
+        var worth = new List<WorthIt>();
+        foreach (var step in sheet.TakeApart.Where(s => !plan.Steps.Contains(s) && !state.IsOff(s.Id)))
+        {
+            if (shop.Parts.FirstOrDefault(p => p.Id == step.Part) is not { } part)
+                continue;
+            var extra = Minutes(state.Plan([.. reach, step.Id], shop.RatePerHour)) - Minutes(plan);
+            var alone = Minutes(TakeApartPlanner.Plan(sheet.TakeApart, [step.Id], shop.RatePerHour));
+            if (extra < alone)
+                worth.Add(new(step, part, extra, NowOrLater.Of(part.Price, extra, alone, shop.ComeBackCost, part.FailPercent, shop.RatePerHour)));
+        }
+        return [.. worth.OrderBy(w => w.Choice.Now - w.Choice.Later)];
+    }
+
+    private static double Minutes(TakeApartPlan plan) => plan.MinutesOut + plan.MinutesIn;
+}
+
+/// <summary>A part that the way brings nearer, and whether to renew it now.</summary>
+/// <param name="ExtraMinutes">Minutes out and in that reaching it adds.</param>
+public sealed record WorthIt(TakeApartStep Step, ShopPart Part, double ExtraMinutes, NowOrLater Choice);

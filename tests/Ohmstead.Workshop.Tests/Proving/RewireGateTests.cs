@@ -1,0 +1,94 @@
+using Ohmstead.Electrical.Planning;
+using Ohmstead.Electrical.TypeSheets;
+using Ohmstead.Workshop.Journal;
+using Ohmstead.Workshop.Proving;
+using Ohmstead.Workshop.Readings;
+using Ohmstead.Workshop.Tests.Readings;
+using Ohmstead.Workshop.Units;
+
+namespace Ohmstead.Workshop.Tests.Proving;
+
+/// <summary>No mains on a unit whose wires were moved before the check stands; job reference, "Rewire check before power".</summary>
+public class RewireGateTests
+{
+    private static OnTheBench Rewired() =>
+        new OnTheBench().Add(new PartChanged("boost-left", PartChange.Rewired, null, "")).ColdGates().Read("lamp-60", 105);
+
+    [Fact]
+    public void A_moved_wire_shuts_the_mains_and_leaves_the_low_readings_open()
+    {
+        Assert.True(Rewired().Offer("left-full").WaitsForCheck);
+        Assert.False(Rewired().Offer("left-full").IsOpen);
+        Assert.False(Rewired().Offer("low-17").WaitsForCheck);
+    }
+
+    /// <summary>A new cord on the wrong lug is the mistake that kills; a roller is riveted (common practice, no source).</summary>
+    [Theory]
+    [InlineData("roller-left", false)]
+    [InlineData("pilot", false)]
+    [InlineData("cord-1", true)]
+    [InlineData("disc-left", true)]
+    public void What_is_soldered_when_it_is_renewed_asks_for_the_check(string part, bool asks)
+    {
+        var sheet = OnTheBench.Sheet;
+        Assert.True(sheet.Elements.Any(e => e.Id == part) || sheet.Elements.OfType<Winding>().Any(w => w.Sliders.Any(s => s.Id == part)), part);
+        var bench = new OnTheBench().Add(new PartChanged(part, PartChange.Renewed, null, "")).ColdGates().Read("lamp-60", 105);
+        Assert.Equal(asks, bench.Offer("left-full").WaitsForCheck);
+        Assert.Equal(asks, CardOf.Make(bench.Add(new StageClosed(Stage.LookOver, true, "")).Unit, sheet).Next.Action == NextAction.CheckWiring);
+    }
+
+    [Fact]
+    public void A_supply_measured_before_the_wire_was_moved_does_not_count()
+    {
+        var bench = Rewired().Add(new SupplyStated(12, 0, "J."));
+        Assert.Equal(12, RewireGate.Supply(bench.Unit, OnTheBench.Sheet)!.AcVolts);
+        bench.Add(new PartChanged("w-5", PartChange.Rewired, null, ""));
+        Assert.Null(RewireGate.Supply(bench.Unit, OnTheBench.Sheet));
+    }
+
+    [Fact]
+    public void The_check_opens_it_and_falls_with_any_cold_reading_or_wire_after_it()
+    {
+        var bench = Rewired();
+        bench.Add(new RewireChecked(RewireGate.MarkOf(bench.Unit, OnTheBench.Sheet), "J.", ""));
+        Assert.True(bench.Offer("left-full").IsOpen);
+        Assert.True(bench.Read("left-full", 17.3).Offer("left-load").IsOpen);
+        Assert.False(bench.Read("ohms-17", 9.0).Offer("left-load").IsOpen);
+        bench.Add(Taking.Undo(bench.Unit)!.Value.Fact);
+        Assert.True(bench.Offer("left-load").IsOpen);
+        Assert.True(bench.Add(new PartChanged("w-5", PartChange.Rewired, null, "")).Offer("left-load").WaitsForCheck);
+    }
+
+    [Theory]
+    [InlineData("12.3", "0.05", "")]
+    [InlineData("12,3", "-0,05", "")]
+    [InlineData("120", "0", "no low supply")]
+    [InlineData("0.1", "12", "direct current")]
+    [InlineData("13.4", "12", "direct current")]
+    [InlineData("3", "0", "too little")]
+    [InlineData("24", "0", "about 12 V")]
+    [InlineData("twelve", "0", "is no number")]
+    [InlineData("12", "", "On DC")]
+    public void Only_a_low_alternating_supply_is_taken(string ac, string dc, string problem)
+    {
+        var taken = LowSupply.State(ac, dc, "J. Example");
+        Assert.Equal(problem.Length == 0, taken.Fact is SupplyStated);
+        Assert.Contains(problem, taken.Refused, StringComparison.Ordinal);
+        Assert.NotEmpty(LowSupply.State("12", "0", " ").Refused);
+    }
+
+    [Fact]
+    public void Every_mistake_of_the_sheet_is_said_with_its_place()
+    {
+        var all = MistakeList.Of(OnTheBench.Sheet);
+        Assert.All(all, m => Assert.True(MistakeWords.Of(m, OnTheBench.Sheet).Length > m.Id.Length - 8, m.Id));
+        Assert.Equal(
+            "boost-left is reversed: exchange its ends at boost-left-start and boost-left-end",
+            MistakeWords.Of(all.Single(m => m.Id == "reversed:boost-left"), OnTheBench.Sheet)
+        );
+        var moved = all.Single(m => m.Id == "moved:cord-1.to>breaker-in");
+        var home = OnTheBench.Sheet.Elements.Single(e => e.Id == "cord-1").To;
+        Assert.Equal($"the end cord-1.to sits on breaker-in: put it back on {home}", MistakeWords.Of(moved, OnTheBench.Sheet));
+        Assert.Equal("wired as planned", MistakeWords.Of([], OnTheBench.Sheet));
+    }
+}

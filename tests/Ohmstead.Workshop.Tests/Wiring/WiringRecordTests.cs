@@ -1,0 +1,109 @@
+using Ohmstead.Electrical.Circuits;
+using Ohmstead.Electrical.Faults;
+using Ohmstead.Electrical.Solving;
+using Ohmstead.Electrical.TypeSheets;
+using Ohmstead.Workshop.Journal;
+using Ohmstead.Workshop.Readings;
+using Ohmstead.Workshop.Tests.Readings;
+using Ohmstead.Workshop.Wiring;
+
+namespace Ohmstead.Workshop.Tests.Wiring;
+
+/// <summary>The wiring as found, planned and left: what is missing, what differs, and the circuit that comes of it. Common practice, no source.</summary>
+public class WiringRecordTests
+{
+    private static readonly TypeSheet Sheet = OnTheBench.Sheet;
+
+    private static readonly string Photo = new('a', 64);
+
+    /// <summary>Every joint as the circuit has it, but some ends elsewhere.</summary>
+    private static OnTheBench Recorded(WiringState state, OnTheBench bench, params (string End, string Terminal)[] elsewhere)
+    {
+        string At(string end, string home) => Array.Find(elsewhere, e => e.End == end) is { Terminal: { } t } ? t : home;
+        foreach (var terminal in WireEnds.Terminals(Sheet))
+            bench.Add(
+                new JointSeen(
+                    state,
+                    terminal,
+                    [.. WireEnds.Of(Sheet).Where(e => At(e.End, e.Terminal) == terminal).Select(e => new WireEnd(e.End, "red"))],
+                    Photo,
+                    0.5,
+                    0.5
+                )
+            );
+        return bench;
+    }
+
+    private static WiringRecord Of(OnTheBench bench, WiringState state = WiringState.Found) => WiringRecord.Of(bench.Unit, Sheet, state);
+
+    [Fact]
+    public void A_wiring_seen_as_planned_is_complete_and_differs_in_nothing()
+    {
+        var record = Of(Recorded(WiringState.Found, new OnTheBench()));
+        Assert.Empty(record.Incomplete(Sheet));
+        Assert.Empty(record.Against(Sheet));
+        Assert.Equal("red", record.ColourOf("w-5.to"));
+        Assert.Empty(Of(new OnTheBench()).Against(Sheet));
+    }
+
+    [Fact]
+    public void A_wire_with_one_end_an_end_on_two_joints_an_empty_joint_and_one_on_no_photo_are_named()
+    {
+        var bench = Recorded(WiringState.Found, new OnTheBench());
+        var wire = Sheet.Elements.First(e => e.Kind == "wire");
+        var rest = Of(bench).Joints.First(j => j.Terminal == wire.To);
+        bench.Add(rest with { Ends = [.. rest.Ends.Where(e => e.Id != $"{wire.Id}.to")] });
+        Assert.Contains(Of(bench).Incomplete(Sheet), p => p.Contains($"an end that was not seen: {wire.Id}.to", StringComparison.Ordinal));
+        var other = Of(bench).Joints.First(j => j.Terminal != wire.To && j.Terminal != wire.From);
+        bench.Add(other with { Ends = other.Ends.Add(new($"{wire.Id}.from", "")) });
+        Assert.Contains(Of(bench).Incomplete(Sheet), p => p.StartsWith($"{wire.Id}.from is on two joints", StringComparison.Ordinal));
+        bench.Add(other with { Ends = [], Photo = "" });
+        Assert.Contains($"{other.Terminal} has no wire", Of(bench).Incomplete(Sheet));
+        Assert.Contains($"{other.Terminal} is on no photo", Of(bench).Incomplete(Sheet));
+    }
+
+    /// <summary>An earlier repair that stays makes the unit's own circuit, and the readings follow from it.</summary>
+    [Fact]
+    public void An_end_that_stays_where_it_was_found_changes_the_circuit_and_what_is_expected_of_it()
+    {
+        var (a, b) = (Sheet.Elements.First(e => e.Id == "w-5"), Sheet.Elements.First(e => e.Id == "w-17"));
+        var bench = Recorded(WiringState.Found, new OnTheBench(), ("w-5.to", b.To), ("w-17.to", a.To));
+        var differs = Of(bench).Against(Sheet);
+        Assert.Equal([("w-5.to", b.To, a.To), ("w-17.to", a.To, b.To)], differs.OrderByDescending(d => d.End, StringComparer.Ordinal).ToArray());
+        var before = Shown(bench.Own, "full-17", "low-17");
+        foreach (var change in WireEnds.Keep(differs.Select(d => (d.End, d.Seen)), bench.Own))
+            bench.Add(change);
+        Assert.Empty(Of(bench).Against(bench.Own));
+        Assert.NotEqual(before, Shown(bench.Own, "full-17", "low-17"), 1);
+        Assert.False(Workshop.Proving.RewireGate.IsOpen(bench.Unit, bench.Own));
+    }
+
+    [Fact]
+    public void Found_planned_and_left_are_told_apart_into_what_was_meant_and_what_was_not()
+    {
+        var (a, b) = (Sheet.Elements.First(e => e.Id == "w-5"), Sheet.Elements.First(e => e.Id == "w-17"));
+        // Found exchanged, put right again: meant. Left exchanged: not meant.
+        var bench = Recorded(WiringState.Left, Recorded(WiringState.Found, new OnTheBench(), ("w-5.to", b.To)), ("w-17.from", b.To));
+        var ends = EndCompared.All(Of(bench), Of(bench, WiringState.Left), Sheet);
+        Assert.Equal(["w-5.to"], ends.Where(e => e.IsIntended).Select(e => e.End));
+        Assert.Equal(["w-17.from"], ends.Where(e => e.IsWrong).Select(e => e.End));
+    }
+
+    [Fact]
+    public void A_tap_that_stays_elsewhere_is_kept_in_its_winding_and_an_end_of_no_sheet_is_not()
+    {
+        var winding = Sheet.Elements.OfType<Winding>().First(w => w.Taps.Length > 0);
+        var change = WireEnds.Keep([($"{winding.Id}.tap-1", winding.To)], Sheet).Single();
+        Assert.Equal(winding.Id, change.Element);
+        Assert.Contains($"\"to\":\"{winding.To}\"", change.Part!.Value.GetRawText(), StringComparison.Ordinal);
+        Assert.Empty(WireEnds.Keep([($"{winding.Id}.tap-99", winding.To)], Sheet));
+        Assert.Empty(WireEnds.Keep([("no-such.to", winding.To)], Sheet));
+    }
+
+    private static double Shown(TypeSheet own, params string[] readings)
+    {
+        var spec = readings.Select(own.FindReading).First(r => r is not null)!;
+        var model = new UnitModel(own);
+        return new ReadingSolver().Solve(new FaultedCircuits(model, spec, spec.State).Usual, model.Nominal).Value;
+    }
+}
