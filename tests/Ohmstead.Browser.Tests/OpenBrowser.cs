@@ -4,7 +4,7 @@ using Microsoft.Playwright;
 
 namespace Ohmstead.Browser.Tests;
 
-/// <summary>The machine's Chromium, opened once for all journeys.</summary>
+/// <summary>Debian's Chromium without its windows (the shell made for tests: the whole browser draws its own bars for every window too), opened once for all journeys.</summary>
 public sealed class OpenBrowser : IAsyncLifetime
 {
     private IPlaywright playwright = null!;
@@ -18,7 +18,7 @@ public sealed class OpenBrowser : IAsyncLifetime
         Browser = await playwright.Chromium.LaunchAsync(
             new()
             {
-                ExecutablePath = "/usr/bin/chromium",
+                ExecutablePath = "/usr/bin/chromium-headless-shell",
                 Args =
                 [
                     "--no-sandbox",

@@ -10,8 +10,8 @@ public sealed class WholeJobTests(OpenBrowser browser)
     [InlineData(Width.Desk, "twin-175", "roller-1:worn", 3, "ohms-1", "roller 1 worn")]
     [InlineData(Width.Phone, "solo-110", "shoe:worn", 3, "ohms-track", "shoe worn")]
     [InlineData(Width.Desk, "solo-110", "shoe:worn", 3, "ohms-track", "shoe worn")]
-    [InlineData(Width.Phone, "step-230", "w-ac-1:resistive", 8, "ohms-rails", "w ac 1 resistive")]
-    [InlineData(Width.Desk, "step-230", "w-ac-1:resistive", 8, "ohms-rails", "w ac 1 resistive")]
+    [InlineData(Width.Phone, "step-230", "w-ac-1:resistive", 8, "ohms-rails", "red wire rotor to ac 1: resistive")]
+    [InlineData(Width.Desk, "step-230", "w-ac-1:resistive", 8, "ohms-rails", "red wire rotor to ac 1: resistive")]
     public async Task A_new_unit_goes_from_look_over_to_record(Width width, string kind, string fault, double size, string cold, string found)
     {
         var worn = new FaultyUnit(kind, fault, size);

@@ -43,7 +43,7 @@ public class FindingsScreenTests
             screen.FindAll(".deviation"),
             d =>
                 d.QuerySelector("path.off") is not null
-                && d.TextContent.Contains("Post 1, full, 4 ohm load", StringComparison.Ordinal)
+                && d.TextContent.Contains("Post 1, full, 4 Ω load", StringComparison.Ordinal)
         );
     }
 
