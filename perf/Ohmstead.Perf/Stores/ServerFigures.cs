@@ -110,6 +110,7 @@ internal static partial class ServerFigures
                 await TimesAsync("an entry with a photo, kept", MostEntryMilliseconds, () => PostAsync(http, Some()))
             );
             rows.Add(Memory("memory after these", server));
+            rows.Add(await LiveEntriesAsync(http.BaseAddress, Some));
             // Before the server has anything to work out: that would be measured instead.
             await BackupAsync(data, backups);
             for (var n = 0; n < FilledStore.PhotosAUnit; n++)
@@ -189,19 +190,40 @@ internal static partial class ServerFigures
             : throw new InvalidOperationException("The backup failed.");
     }
 
-    private static async Task<Row> TimesAsync(string what, double most, Func<Task> ask)
+    private static Task<Row> TimesAsync(string what, double most, Func<Task> ask) =>
+        TimesAsync(
+            what,
+            most,
+            async () =>
+            {
+                var began = Stopwatch.GetTimestamp();
+                await ask();
+                return Stopwatch.GetElapsedTime(began).TotalMilliseconds;
+            }
+        );
+
+    /// <param name="ask">Does it once and gives the milliseconds that it took.</param>
+    private static async Task<Row> TimesAsync(string what, double most, Func<Task<double>> ask)
     {
         for (var n = 0; n < 5; n++)
             await ask();
         var times = new double[Runs];
         for (var n = 0; n < Runs; n++)
-        {
-            var began = Stopwatch.GetTimestamp();
-            await ask();
-            times[n] = Stopwatch.GetElapsedTime(began).TotalMilliseconds;
-        }
+            times[n] = await ask();
         var median = Clock.Median(times);
         return new(what, median, "ms", most, FormattableString.Invariant($"{median:F1} ms ({times.Max():F1})"));
+    }
+
+    private static async Task<Row> LiveEntriesAsync(Uri address, Func<string> some)
+    {
+        await using var page = await LiveEntry.OpenAsync(address);
+        var reading = RepositoryRoot.Sample.Readings.First(r => r.Quantity == Electrical.TypeSheets.Quantity.Ohms).Id;
+        var n = 0;
+        return await TimesAsync(
+            "a reading over the page's live connection, from Enter until it stands there",
+            MostEntryMilliseconds,
+            () => page.TakeAsync(some(), reading, FormattableString.Invariant($"3.{n++:D2}"))
+        );
     }
 
     private static async Task<byte[]> GetAsync(HttpClient http, string path)

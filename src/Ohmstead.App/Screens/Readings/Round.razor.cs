@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Microsoft.AspNetCore.Components;
 using Ohmstead.Electrical.TypeSheets;
 using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Readings;
@@ -13,6 +14,8 @@ public sealed partial class Round
     private RoundLine?[] lines = [];
     private string said = "";
     private bool isBegun;
+    private ElementReference findings;
+    private int? goTo;
 
     private IEnumerable<ReadingOffer> Lines => round.Select(id => Offer(id)).OfType<ReadingOffer>();
 
@@ -31,10 +34,15 @@ public sealed partial class Round
     /// <inheritdoc/>
     protected override async Task OnAfterRenderAsync(bool firstRender)
     {
-        if (isBegun || round.IsDefault)
+        if (round.IsDefault)
             return;
+        if (!isBegun)
+            GoOn(-1);
         isBegun = true;
-        await GoOnAsync(-1);
+        var to = goTo;
+        goTo = null;
+        if (to is { } n)
+            await (n < 0 ? findings.FocusAsync().AsTask() : lines[n]?.FocusAsync() ?? Task.CompletedTask);
     }
 
     private async Task ChooseAsync(TypeSheet sheet)
@@ -70,13 +78,15 @@ public sealed partial class Round
         StateHasChanged();
     }
 
-    /// <summary>To the next line that can be taken and is not; where there is none, to the next at all.</summary>
-    private async Task GoOnAsync(int from)
+    /// <summary>
+    /// To the next line that can be taken and is not; where there is none, to the next at all; from the last to the findings.
+    /// The hand follows when the lines are drawn again: an entry may have opened the next one.
+    /// </summary>
+    private void GoOn(int from)
     {
         var offers = Lines.ToList();
         var after = Enumerable.Range(0, offers.Count).Where(n => n > from && offers[n].IsOpen).ToList();
-        var to = after.Where(n => offers[n].Last is null && !offers[n].IsWaived).Concat(after).FirstOrDefault(-1);
-        if (to >= 0 && lines[to] is { } line)
-            await line.FocusAsync();
+        goTo = after.Where(n => offers[n].Last is null && !offers[n].IsWaived).Concat(after).FirstOrDefault(-1);
+        StateHasChanged();
     }
 }

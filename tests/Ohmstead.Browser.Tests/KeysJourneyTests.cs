@@ -1,0 +1,37 @@
+namespace Ohmstead.Browser.Tests;
+
+/// <summary>The job with no pointer at all.</summary>
+public sealed class KeysJourneyTests(OpenBrowser browser)
+{
+    [Fact]
+    public async Task A_unit_goes_from_the_door_to_a_finding_by_the_keys_alone()
+    {
+        await using var tool = await RunningTool.StartAsync();
+        await using var window = await Window.OpenAsync(browser, tool.Address, Width.Desk);
+        await window.BringInAsync("solo-110");
+        var keys = window.Page.Keyboard;
+        await window.GoAsync("/");
+        await window.EnterOnAsync("A new unit");
+        await window.TitledAsync("A new unit");
+        await window.TabToAsync("Kind");
+        await keys.PressAsync("ArrowDown");
+        await window.TypeIntoAsync("Whose it is", "A neighbour");
+        await window.TypeIntoAsync("What they say of it", "It crawls.");
+        await window.EnterOnAsync("Take it in");
+        await window.TitledAsync("Look-over");
+        await window.TabToAsync("Yes");
+        await keys.PressAsync("Space");
+        await window.SeesAsync("saved");
+        await window.EnterOnAsync("The look-over is done");
+        await window.SeesAsync("Where was I?");
+        await window.EnterOnAsync("The usual round");
+        await window.TitledAsync("The usual round");
+        Assert.InRange(await window.TypeRoundAsync(new FaultyUnit("solo-110", "shoe:worn", 3)), 9, 99);
+        await window.EnterOnAsync("What is probably wrong");
+        await window.TitledAsync("What is probably wrong");
+        await window.Page.Locator("article.finding").First.WaitForAsync();
+        await window.SeesAsync("shoe worn");
+        await window.EnterOnAsync("Confirm");
+        await window.SeesAsync("seen to be so");
+    }
+}
