@@ -15,9 +15,11 @@ public abstract class UnitScreen : ComponentBase, IDisposable
     private bool isDisposed;
     private Guid shownId;
 
+    /// <summary>What is kept, and what the screens do with it.</summary>
     [Inject]
     protected Bench Bench { get; set; } = null!;
 
+    /// <summary>The way to another screen.</summary>
     [Inject]
     protected NavigationManager Navigation { get; set; } = null!;
 

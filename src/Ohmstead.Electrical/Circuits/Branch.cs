@@ -1,5 +1,9 @@
 namespace Ohmstead.Electrical.Circuits;
 
+/// <summary>A branch between two nodes. <paramref name="Index"/> is the element, slider, lamp or rectifier.</summary>
+/// <param name="IsFirst">The part of a winding that begins at its end of turn 0.</param>
+internal readonly record struct Branch(int A, int B, BranchKind Kind, int Index, double X = 0, double Y = 0, bool IsFirst = false);
+
 /// <summary>What a branch of a reading's circuit is.</summary>
 internal enum BranchKind
 {
@@ -30,10 +34,6 @@ internal enum BranchKind
     /// <summary>A load: <see cref="Branch.X"/> ohms and <see cref="Branch.Y"/> henries in series.</summary>
     Load,
 }
-
-/// <summary>A branch between two nodes. <paramref name="Index"/> is the element, slider, lamp or rectifier.</summary>
-/// <param name="IsFirst">The part of a winding that begins at its end of turn 0.</param>
-internal readonly record struct Branch(int A, int B, BranchKind Kind, int Index, double X = 0, double Y = 0, bool IsFirst = false);
 
 /// <summary>A lamp in a reading's circuit; <paramref name="Element"/> is −1 for one in the supply.</summary>
 internal readonly record struct LampPlace(int A, int B, int Element, double Volts, double Amps);

@@ -1,5 +1,12 @@
 namespace Ohmstead.Electrical.Circuits;
 
+/// <summary>A quantity of a sheet that differs from unit to unit: log-normal about its nominal value.</summary>
+/// <param name="Index">Index of the element, slider or core that it belongs to.</param>
+/// <param name="Path">Where it stands in the sheet, such as <c>elements.primary.ohms</c>.</param>
+/// <param name="Nominal">Median among sound units, in the quantity's unit.</param>
+/// <param name="Sigma">Standard deviation of its logarithm.</param>
+public sealed record Parameter(ParameterKind Kind, int Index, string Path, double Nominal, double Sigma);
+
 /// <summary>What a spread parameter is of.</summary>
 public enum ParameterKind
 {
@@ -30,10 +37,3 @@ public enum ParameterKind
     /// <summary>Magnetising current of a core, all points of its table together.</summary>
     Excitation,
 }
-
-/// <summary>A quantity of a sheet that differs from unit to unit: log-normal about its nominal value.</summary>
-/// <param name="Index">Index of the element, slider or core that it belongs to.</param>
-/// <param name="Path">Where it stands in the sheet, such as <c>elements.primary.ohms</c>.</param>
-/// <param name="Nominal">Median among sound units, in the quantity's unit.</param>
-/// <param name="Sigma">Standard deviation of its logarithm.</param>
-public sealed record Parameter(ParameterKind Kind, int Index, string Path, double Nominal, double Sigma);

@@ -4,14 +4,6 @@ using Ohmstead.Electrical.Readings;
 
 namespace Ohmstead.Electrical.Diagnosis;
 
-/// <summary>What one reading says of a fault: the log of its likelihood with the fault over that without it.</summary>
-/// <param name="Place">Place among the readings that were taken, as in <see cref="DiagnosisResult.Readings"/>.</param>
-/// <param name="Nats">Above 0 it speaks for the fault, below 0 against it [nat].</param>
-public readonly record struct ReadingSpeech(int Place, double Nats);
-
-/// <summary>What the readings say of one fault mode, those that say most first.</summary>
-public sealed record FaultSpeech(FaultMode Mode, ImmutableArray<ReadingSpeech> Readings);
-
 /// <summary>
 /// Which readings speak for a fault and which against it: the best set that holds it beside the same set without it, each
 /// reading by itself, with the spread of the former and the meter's error around either prediction. What readings share is left
@@ -88,3 +80,11 @@ internal static class ForAndAgainst
         return Math.Log(((1 - wrongReadingChance) * right) + (wrongReadingChance / Evidence.ScaleWidth));
     }
 }
+
+/// <summary>What one reading says of a fault: the log of its likelihood with the fault over that without it.</summary>
+/// <param name="Place">Place among the readings that were taken, as in <see cref="DiagnosisResult.Readings"/>.</param>
+/// <param name="Nats">Above 0 it speaks for the fault, below 0 against it [nat].</param>
+public readonly record struct ReadingSpeech(int Place, double Nats);
+
+/// <summary>What the readings say of one fault mode, those that say most first.</summary>
+public sealed record FaultSpeech(FaultMode Mode, ImmutableArray<ReadingSpeech> Readings);

@@ -2,9 +2,6 @@ using Ohmstead.Electrical.Readings;
 
 namespace Ohmstead.Electrical.Diagnosis;
 
-/// <summary>One normal part of a scenario's distribution of a reading; weights need not add up to 1.</summary>
-internal readonly record struct Component(int Scenario, double Weight, double Mean, double Variance);
-
 /// <summary>Mutual information between scenario and reading.</summary>
 internal static class Information
 {
@@ -55,3 +52,6 @@ internal static class Information
         return (mine, all);
     }
 }
+
+/// <summary>One normal part of a scenario's distribution of a reading; weights need not add up to 1.</summary>
+internal readonly record struct Component(int Scenario, double Weight, double Mean, double Variance);

@@ -5,16 +5,6 @@ using Ohmstead.Electrical.Readings;
 
 namespace Ohmstead.Electrical.Fitting;
 
-/// <summary>A value or a spread of a sheet as the readings have it.</summary>
-/// <param name="Path">Where it stands in the sheet; a spread as <c>….spread.ohms</c>.</param>
-/// <param name="Value">Estimate, in the quantity's unit; a spread is relative.</param>
-/// <param name="StandardError">Of the estimate, in the same unit.</param>
-/// <param name="Determined">False when the readings hardly say anything about it: then the value is the sheet's own, little moved.</param>
-public sealed record FittedParameter(string Path, double Value, double StandardError, bool Determined);
-
-/// <summary>What the readings of sound units say about their sheet, and how the iteration ended.</summary>
-public sealed record FitResult(ImmutableArray<FittedParameter> Parameters, int Rounds, double LastStep);
-
 /// <summary>Fits a sheet's values and spreads to the readings of units found sound.</summary>
 public static class Fit
 {
@@ -114,3 +104,13 @@ public static class Fit
         }
     }
 }
+
+/// <summary>A value or a spread of a sheet as the readings have it.</summary>
+/// <param name="Path">Where it stands in the sheet; a spread as <c>….spread.ohms</c>.</param>
+/// <param name="Value">Estimate, in the quantity's unit; a spread is relative.</param>
+/// <param name="StandardError">Of the estimate, in the same unit.</param>
+/// <param name="Determined">False when the readings hardly say anything about it: then the value is the sheet's own, little moved.</param>
+public sealed record FittedParameter(string Path, double Value, double StandardError, bool Determined);
+
+/// <summary>What the readings of sound units say about their sheet, and how the iteration ended.</summary>
+public sealed record FitResult(ImmutableArray<FittedParameter> Parameters, int Rounds, double LastStep);

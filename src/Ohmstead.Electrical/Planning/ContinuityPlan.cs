@@ -2,6 +2,18 @@ using System.Collections.Immutable;
 
 namespace Ohmstead.Electrical.Planning;
 
+/// <summary>The checks that prove a unit's net list, in the order in which the clips move least.</summary>
+/// <param name="Checks">Joined first, then apart.</param>
+/// <param name="Pairs">Checks of every terminal against every other that the list replaces.</param>
+/// <param name="LeftToOthers">
+/// Groups of nets, each named by its first terminal, that this meter cannot tell apart: the low-voltage readings must.
+/// </param>
+public sealed record ContinuityPlan(
+    ImmutableArray<ContinuityCheck> Checks,
+    int Pairs,
+    ImmutableArray<ImmutableArray<string>> LeftToOthers
+);
+
 /// <summary>One check with an ohmmeter on the dead, open unit.</summary>
 /// <param name="IsJoined">The two clips must be on one net; otherwise the two gangs of clips must be on nets that stay apart.</param>
 /// <param name="First">Terminals on the first lead.</param>
@@ -14,16 +26,4 @@ public sealed record ContinuityCheck(
     ImmutableArray<string> Second,
     double Ohms,
     double Minutes
-);
-
-/// <summary>The checks that prove a unit's net list, in the order in which the clips move least.</summary>
-/// <param name="Checks">Joined first, then apart.</param>
-/// <param name="Pairs">Checks of every terminal against every other that the list replaces.</param>
-/// <param name="LeftToOthers">
-/// Groups of nets, each named by its first terminal, that this meter cannot tell apart: the low-voltage readings must.
-/// </param>
-public sealed record ContinuityPlan(
-    ImmutableArray<ContinuityCheck> Checks,
-    int Pairs,
-    ImmutableArray<ImmutableArray<string>> LeftToOthers
 );

@@ -3,27 +3,6 @@ using Ohmstead.Electrical.TypeSheets;
 
 namespace Ohmstead.Electrical.Planning;
 
-/// <summary>What a check of a rewire says.</summary>
-public enum RewireVerdict
-{
-    /// <summary>A mistake is more likely than none.</summary>
-    Mistake,
-
-    /// <summary>Not enough was read, or what was read does not rule every mistake out.</summary>
-    NotProved,
-
-    /// <summary>Every reading asked for was taken, and no mistake that they can tell is left.</summary>
-    NoneLeft,
-}
-
-/// <summary>A set of mistakes and its probability; an empty set: wired as planned.</summary>
-public sealed record RewireHypothesis(ImmutableArray<Mistake> Mistakes, double Probability);
-
-/// <summary>A reading that is to be taken.</summary>
-/// <param name="Minutes">Its minutes, with those of opening where it is the first behind a step.</param>
-/// <param name="Tells">The mistakes that it alone tells from the right wiring.</param>
-public sealed record RewireReading(ReadingSpec Spec, double Minutes, ImmutableArray<Mistake> Tells);
-
 /// <summary>A rewire, checked.</summary>
 /// <param name="Mistakes">Every single mistake that was weighed.</param>
 /// <param name="Probable">Sets of mistakes, likeliest first; empty before any reading.</param>
@@ -44,3 +23,24 @@ public sealed record RewireResult(
     /// <summary>True when every mistake that can be told is ruled out and only <see cref="Dangerous"/> keeps it unproved.</summary>
     public bool WaitsForTheEye { get; init; }
 }
+
+/// <summary>What a check of a rewire says.</summary>
+public enum RewireVerdict
+{
+    /// <summary>A mistake is more likely than none.</summary>
+    Mistake,
+
+    /// <summary>Not enough was read, or what was read does not rule every mistake out.</summary>
+    NotProved,
+
+    /// <summary>Every reading asked for was taken, and no mistake that they can tell is left.</summary>
+    NoneLeft,
+}
+
+/// <summary>A set of mistakes and its probability; an empty set: wired as planned.</summary>
+public sealed record RewireHypothesis(ImmutableArray<Mistake> Mistakes, double Probability);
+
+/// <summary>A reading that is to be taken.</summary>
+/// <param name="Minutes">Its minutes, with those of opening where it is the first behind a step.</param>
+/// <param name="Tells">The mistakes that it alone tells from the right wiring.</param>
+public sealed record RewireReading(ReadingSpec Spec, double Minutes, ImmutableArray<Mistake> Tells);

@@ -3,6 +3,27 @@ using Ohmstead.Electrical.TypeSheets;
 
 namespace Ohmstead.Electrical.Readings;
 
+/// <summary>A meter: its error for each quantity.</summary>
+public sealed record Meter(ImmutableDictionary<Quantity, MeterError> Errors)
+{
+    /// <summary>A usual cheap meter (common practice, no source).</summary>
+    public static Meter Usual { get; } = new(new Dictionary<Quantity, MeterError>
+    {
+        [Quantity.Ohms] = new(0.8, 0.05, 0, 0),
+        [Quantity.InsulationOhms] = new(5, 20e3, 0, 0),
+        [Quantity.AcVolts] = new(0.8, 0.03, 0, 0),
+        [Quantity.DcVolts] = new(0.8, 0.03, 0, 0),
+        [Quantity.AcAmps] = new(0.8, 0.01, 0, 0),
+        [Quantity.Watts] = new(0.8, 0.5, 0, 0),
+    }.ToImmutableDictionary());
+
+    /// <summary>The error for a quantity.</summary>
+    public MeterError For(Quantity quantity) => Errors[quantity];
+
+    /// <summary>True when its alternating volts are those of an averaging meter.</summary>
+    public bool IsAveraging => Errors[Quantity.AcVolts].IsAveraging;
+}
+
 /// <summary>The error of one range of a meter: ± (percent of the value + floor), taken as a rectangular distribution.</summary>
 /// <param name="Percent">Share of the value [%].</param>
 /// <param name="Floor">Fixed part, in the quantity's unit.</param>
@@ -35,25 +56,4 @@ public sealed record MeterError(double Percent, double Floor, double Shared, dou
         var (p, f) = (Percent / 100, Math.Max(Floor, 1e-9));
         return p < 1e-9 ? t * f : Math.Sign(t) * f / p * (Math.Exp(p * Math.Abs(t)) - 1);
     }
-}
-
-/// <summary>A meter: its error for each quantity.</summary>
-public sealed record Meter(ImmutableDictionary<Quantity, MeterError> Errors)
-{
-    /// <summary>A usual cheap meter (common practice, no source).</summary>
-    public static Meter Usual { get; } = new(new Dictionary<Quantity, MeterError>
-    {
-        [Quantity.Ohms] = new(0.8, 0.05, 0, 0),
-        [Quantity.InsulationOhms] = new(5, 20e3, 0, 0),
-        [Quantity.AcVolts] = new(0.8, 0.03, 0, 0),
-        [Quantity.DcVolts] = new(0.8, 0.03, 0, 0),
-        [Quantity.AcAmps] = new(0.8, 0.01, 0, 0),
-        [Quantity.Watts] = new(0.8, 0.5, 0, 0),
-    }.ToImmutableDictionary());
-
-    /// <summary>The error for a quantity.</summary>
-    public MeterError For(Quantity quantity) => Errors[quantity];
-
-    /// <summary>True when its alternating volts are those of an averaging meter.</summary>
-    public bool IsAveraging => Errors[Quantity.AcVolts].IsAveraging;
 }

@@ -7,20 +7,6 @@ using Ohmstead.Electrical.TypeSheets;
 
 namespace Ohmstead.Electrical.Readings;
 
-/// <summary>A reading as predicted: the nominal value and the central 95 % band among units of this kind with these faults.</summary>
-/// <param name="Value">In the quantity's unit; positive infinity for OL.</param>
-/// <param name="Low">Lower end of the band, the meter's error not included; positive infinity for OL.</param>
-/// <param name="High">Upper end of the band.</param>
-/// <param name="CanJudge">False when nothing may be concluded from it (<see cref="Judging"/>).</param>
-public sealed record PredictedReading(ReadingSpec Spec, double Value, double Low, double High, bool CanJudge = true);
-
-/// <summary>A fault to predict with: a size of null means any size, log-uniform over its range.</summary>
-public readonly record struct AssumedFault(FaultMode Mode, double? Size)
-{
-    /// <summary>True when the size is unknown and can be chosen.</summary>
-    internal bool IsFree => Size is null && Mode.HasSize;
-}
-
 /// <summary>Predicts readings and their bands.</summary>
 public static class Prediction
 {
@@ -82,4 +68,18 @@ public static class Prediction
         );
         return ImmutableCollectionsMarshal.AsImmutableArray(result);
     }
+}
+
+/// <summary>A reading as predicted: the nominal value and the central 95 % band among units of this kind with these faults.</summary>
+/// <param name="Value">In the quantity's unit; positive infinity for OL.</param>
+/// <param name="Low">Lower end of the band, the meter's error not included; positive infinity for OL.</param>
+/// <param name="High">Upper end of the band.</param>
+/// <param name="CanJudge">False when nothing may be concluded from it (<see cref="Judging"/>).</param>
+public sealed record PredictedReading(ReadingSpec Spec, double Value, double Low, double High, bool CanJudge = true);
+
+/// <summary>A fault to predict with: a size of null means any size, log-uniform over its range.</summary>
+public readonly record struct AssumedFault(FaultMode Mode, double? Size)
+{
+    /// <summary>True when the size is unknown and can be chosen.</summary>
+    internal bool IsFree => Size is null && Mode.HasSize;
 }

@@ -3,22 +3,6 @@ using Ohmstead.Electrical.TypeSheets;
 
 namespace Ohmstead.Electrical.Readings;
 
-/// <summary>What became of a reading.</summary>
-public enum Outcome
-{
-    /// <summary>A number was read.</summary>
-    Value,
-
-    /// <summary>The meter showed OL.</summary>
-    OverRange,
-
-    /// <summary>It changed when the unit was moved.</summary>
-    Jumps,
-
-    /// <summary>It could not be taken.</summary>
-    NotTaken,
-}
-
 /// <summary>A reading as it was taken, with the conditions that were really so.</summary>
 /// <param name="Value">The number read, for <see cref="Outcome.Value"/>.</param>
 /// <param name="JumpValues">The values between which it jumped; positive infinity for OL.</param>
@@ -35,6 +19,22 @@ public sealed record TakenReading(
 
     /// <summary>True when it says something about the circuit.</summary>
     public bool IsTaken => Outcome != Outcome.NotTaken;
+}
+
+/// <summary>What became of a reading.</summary>
+public enum Outcome
+{
+    /// <summary>A number was read.</summary>
+    Value,
+
+    /// <summary>The meter showed OL.</summary>
+    OverRange,
+
+    /// <summary>It changed when the unit was moved.</summary>
+    Jumps,
+
+    /// <summary>It could not be taken.</summary>
+    NotTaken,
 }
 
 /// <summary>What eyes, hands or the owner answered to an observation.</summary>

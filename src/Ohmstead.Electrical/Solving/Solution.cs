@@ -1,15 +1,5 @@
 namespace Ohmstead.Electrical.Solving;
 
-/// <summary>Why a solver stopped.</summary>
-public enum Stop
-{
-    /// <summary>The residual fell below the tolerance.</summary>
-    Converged,
-
-    /// <summary>The largest number of rounds was reached first.</summary>
-    OutOfRounds,
-}
-
 /// <summary>
 /// A solved reading. An open path gives a large finite resistance (up to <see cref="NoPathOhms"/>); whether a meter shows
 /// OL is decided by <see cref="OverRange"/>.
@@ -29,4 +19,14 @@ public readonly record struct Solution(double Value, int Rounds, double Residual
         TypeSheets.Quantity.InsulationOhms => 1e9,
         _ => double.PositiveInfinity,
     };
+}
+
+/// <summary>Why a solver stopped.</summary>
+public enum Stop
+{
+    /// <summary>The residual fell below the tolerance.</summary>
+    Converged,
+
+    /// <summary>The largest number of rounds was reached first.</summary>
+    OutOfRounds,
 }

@@ -2,25 +2,6 @@ using System.Collections.Immutable;
 
 namespace Ohmstead.Electrical.TypeSheets;
 
-/// <summary>How the size of a fault is given.</summary>
-public enum SizeKind
-{
-    /// <summary>The mode has no size.</summary>
-    None,
-
-    /// <summary>A resistance or a factor, log-uniform over its range.</summary>
-    Continuous,
-
-    /// <summary>Whole turns, at least 1, from 1 % to 6 % of the winding.</summary>
-    WholeTurns,
-}
-
-/// <summary>One way in which a kind of element fails.</summary>
-/// <param name="Percent">Chance of it in an unserviced unit [%]: common practice, no source; a sheet may override it.</param>
-/// <param name="Min">Smallest size: Ω, a factor, or a share of the turns.</param>
-/// <param name="Max">Largest size.</param>
-public sealed record ModeSpec(string Mode, double Percent, SizeKind Size = SizeKind.None, double Min = 0, double Max = 0);
-
 /// <summary>The fault modes of each kind of element, in a fixed order. Chances are common practice, no source.</summary>
 public static class ModeTable
 {
@@ -60,3 +41,22 @@ public static class ModeTable
     /// <summary>The modes of a kind.</summary>
     public static ImmutableArray<ModeSpec> Of(string kind) => ByKind[kind];
 }
+
+/// <summary>How the size of a fault is given.</summary>
+public enum SizeKind
+{
+    /// <summary>The mode has no size.</summary>
+    None,
+
+    /// <summary>A resistance or a factor, log-uniform over its range.</summary>
+    Continuous,
+
+    /// <summary>Whole turns, at least 1, from 1 % to 6 % of the winding.</summary>
+    WholeTurns,
+}
+
+/// <summary>One way in which a kind of element fails.</summary>
+/// <param name="Percent">Chance of it in an unserviced unit [%]: common practice, no source; a sheet may override it.</param>
+/// <param name="Min">Smallest size: Ω, a factor, or a share of the turns.</param>
+/// <param name="Max">Largest size.</param>
+public sealed record ModeSpec(string Mode, double Percent, SizeKind Size = SizeKind.None, double Min = 0, double Max = 0);

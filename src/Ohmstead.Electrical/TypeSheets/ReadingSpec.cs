@@ -2,28 +2,6 @@ using System.Collections.Immutable;
 
 namespace Ohmstead.Electrical.TypeSheets;
 
-/// <summary>What an instrument shows.</summary>
-public enum Quantity
-{
-    /// <summary>An ohmmeter: 1 mA direct current, at most 3 V [Ω].</summary>
-    Ohms,
-
-    /// <summary>An insulation tester at 500 V direct [Ω].</summary>
-    InsulationOhms,
-
-    /// <summary>RMS of the alternating part, the mean removed [V].</summary>
-    AcVolts,
-
-    /// <summary>Mean voltage [V].</summary>
-    DcVolts,
-
-    /// <summary>RMS current of the source, direct part included [A].</summary>
-    AcAmps,
-
-    /// <summary>Mean power of the source [W].</summary>
-    Watts,
-}
-
 /// <summary>One reading that can be taken on a kind of unit.</summary>
 /// <param name="From">First probe; empty for a quantity of the source.</param>
 /// <param name="To">Second probe.</param>
@@ -50,6 +28,28 @@ public sealed record ReadingSpec(
 
     /// <summary>True when the case must be opened for it.</summary>
     public bool IsOpenCase => Access != Closed;
+}
+
+/// <summary>What an instrument shows.</summary>
+public enum Quantity
+{
+    /// <summary>An ohmmeter: 1 mA direct current, at most 3 V [Ω].</summary>
+    Ohms,
+
+    /// <summary>An insulation tester at 500 V direct [Ω].</summary>
+    InsulationOhms,
+
+    /// <summary>RMS of the alternating part, the mean removed [V].</summary>
+    AcVolts,
+
+    /// <summary>Mean voltage [V].</summary>
+    DcVolts,
+
+    /// <summary>RMS current of the source, direct part included [A].</summary>
+    AcAmps,
+
+    /// <summary>Mean power of the source [W].</summary>
+    Watts,
 }
 
 /// <summary>The limits between which a reading meets the need of others.</summary>

@@ -7,21 +7,6 @@ using Ohmstead.Workshop.Words;
 
 namespace Ohmstead.Workshop.Findings;
 
-/// <summary>A reading that speaks for a fault or against it.</summary>
-/// <param name="Words">The reading and what was read.</param>
-/// <param name="Nats">How much it says: the log of the likelihood with the fault over that without [nat].</param>
-public sealed record Speech(ReadingSpec Spec, string Words, double Nats)
-{
-    /// <summary>How strongly, in words: twenty times as likely one way is strong.</summary>
-    public string Strength =>
-        Math.Abs(Nats) switch
-        {
-            >= 3 => "strongly",
-            >= 1 => "clearly",
-            _ => "a little",
-        };
-}
-
 /// <summary>A fault that may be there, as it is told to a person.</summary>
 /// <param name="Name">"roller left worn".</param>
 /// <param name="Sure">How sure, in words: "very likely".</param>
@@ -85,4 +70,19 @@ public sealed record Finding(
             _ => null,
         };
     }
+}
+
+/// <summary>A reading that speaks for a fault or against it.</summary>
+/// <param name="Words">The reading and what was read.</param>
+/// <param name="Nats">How much it says: the log of the likelihood with the fault over that without [nat].</param>
+public sealed record Speech(ReadingSpec Spec, string Words, double Nats)
+{
+    /// <summary>How strongly, in words: twenty times as likely one way is strong.</summary>
+    public string Strength =>
+        Math.Abs(Nats) switch
+        {
+            >= 3 => "strongly",
+            >= 1 => "clearly",
+            _ => "a little",
+        };
 }

@@ -10,27 +10,6 @@ using Ohmstead.Workshop.Words;
 
 namespace Ohmstead.Workshop.Findings;
 
-/// <summary>Faults that nothing taken tells apart, and the readings that would.</summary>
-public sealed record AlikeFindings(ImmutableArray<Finding> Findings, ImmutableArray<Teller> Tellers);
-
-/// <summary>A reading taken, as it lies beside what sound units show.</summary>
-/// <param name="Measured">What was read, with its unit.</param>
-/// <param name="Deviations">From the sound unit, in standard deviations; 0 for a reading that jumped.</param>
-/// <param name="WithFaults">What the best set of faults gives, with its unit.</param>
-/// <param name="IsUnexplained">True when no set of faults explains it too.</param>
-public sealed record ReadingPoint(
-    ReadingSpec Spec,
-    string Measured,
-    double Deviations,
-    string WithFaults,
-    bool IsUnexplained,
-    bool Jumped
-)
-{
-    /// <summary>True when it lies outside what 95 % of sound units show.</summary>
-    public bool IsOff => Math.Abs(Deviations) > 1.96;
-}
-
 /// <summary>What is probably wrong, told to a person.</summary>
 /// <param name="Findings">Faults that are at least unlikely, or that were judged, most probable first.</param>
 /// <param name="SoundProbability">Chance that none of the listed faults is there.</param>
@@ -146,4 +125,25 @@ public sealed record FindingsView(
             Outcome.Jumps => "jumps " + string.Join(" ↔ ", r.JumpValues.Select(v => ValueText.Of(v, r.Spec.Quantity))),
             _ => ValueText.Read(r.Value, r.Spec.Quantity),
         };
+}
+
+/// <summary>Faults that nothing taken tells apart, and the readings that would.</summary>
+public sealed record AlikeFindings(ImmutableArray<Finding> Findings, ImmutableArray<Teller> Tellers);
+
+/// <summary>A reading taken, as it lies beside what sound units show.</summary>
+/// <param name="Measured">What was read, with its unit.</param>
+/// <param name="Deviations">From the sound unit, in standard deviations; 0 for a reading that jumped.</param>
+/// <param name="WithFaults">What the best set of faults gives, with its unit.</param>
+/// <param name="IsUnexplained">True when no set of faults explains it too.</param>
+public sealed record ReadingPoint(
+    ReadingSpec Spec,
+    string Measured,
+    double Deviations,
+    string WithFaults,
+    bool IsUnexplained,
+    bool Jumped
+)
+{
+    /// <summary>True when it lies outside what 95 % of sound units show.</summary>
+    public bool IsOff => Math.Abs(Deviations) > 1.96;
 }

@@ -7,26 +7,6 @@ using Ohmstead.Workshop.Units;
 
 namespace Ohmstead.Workshop.Kinds;
 
-/// <summary>What the units of a kind have read of one reading.</summary>
-/// <param name="Values">The last value of each unit, smallest first; volts on the mains brought to the sheet's line.</param>
-/// <param name="Median">Of the values; 0 when there are none.</param>
-/// <param name="Spread">Robust standard deviation: 1.4826 times the median distance from the median; 0 below three values.</param>
-/// <param name="Open">Units that showed OL.</param>
-public sealed record KindReading(
-    ReadingSpec Spec,
-    ImmutableArray<UnitValue> Values,
-    double Median,
-    double Spread,
-    int Open
-)
-{
-    /// <summary>How many spreads a value lies from the median; null where the spread is not known.</summary>
-    public double? Deviations(double value) => Spread > 0 ? (value - Median) / Spread : null;
-}
-
-/// <summary>A value of one unit.</summary>
-public sealed record UnitValue(Guid UnitId, string Tag, double Value);
-
 /// <summary>What the units of a kind have read so far.</summary>
 public static class KindReadings
 {
@@ -92,3 +72,23 @@ public static class KindReadings
             ? value * spec.State.Source!.Volts / source.Volts
             : value;
 }
+
+/// <summary>What the units of a kind have read of one reading.</summary>
+/// <param name="Values">The last value of each unit, smallest first; volts on the mains brought to the sheet's line.</param>
+/// <param name="Median">Of the values; 0 when there are none.</param>
+/// <param name="Spread">Robust standard deviation: 1.4826 times the median distance from the median; 0 below three values.</param>
+/// <param name="Open">Units that showed OL.</param>
+public sealed record KindReading(
+    ReadingSpec Spec,
+    ImmutableArray<UnitValue> Values,
+    double Median,
+    double Spread,
+    int Open
+)
+{
+    /// <summary>How many spreads a value lies from the median; null where the spread is not known.</summary>
+    public double? Deviations(double value) => Spread > 0 ? (value - Median) / Spread : null;
+}
+
+/// <summary>A value of one unit.</summary>
+public sealed record UnitValue(Guid UnitId, string Tag, double Value);

@@ -5,23 +5,6 @@ using Ohmstead.Electrical.TypeSheets;
 
 namespace Ohmstead.Workshop.Kinds;
 
-/// <summary>A problem of a sheet at its place in the text.</summary>
-/// <param name="Line">From 1.</param>
-/// <param name="Column">From 1.</param>
-/// <param name="LineText">The line itself, without the blanks around it.</param>
-public sealed record PlacedProblem(Problem Problem, int Line, int Column, string LineText);
-
-/// <summary>A sheet as text, read: the sheet, or its problems, each at its line.</summary>
-public sealed record SheetText(TypeSheet? Sheet, IReadOnlyList<PlacedProblem> Problems)
-{
-    /// <summary>Reads a text.</summary>
-    public static SheetText Read(string text)
-    {
-        var parsed = TypeSheetFile.Read(text);
-        return parsed.IsSound ? new(parsed.Value, []) : new(null, SheetPlaces.Of(text, parsed.Problems));
-    }
-}
-
 /// <summary>Where in a text the values of a JSON document stand.</summary>
 public static class SheetPlaces
 {
@@ -122,5 +105,22 @@ public static class SheetPlaces
             Encoding.UTF8.GetCharCount(bytes, start, offset - start) + 1,
             line.Trim()
         );
+    }
+}
+
+/// <summary>A problem of a sheet at its place in the text.</summary>
+/// <param name="Line">From 1.</param>
+/// <param name="Column">From 1.</param>
+/// <param name="LineText">The line itself, without the blanks around it.</param>
+public sealed record PlacedProblem(Problem Problem, int Line, int Column, string LineText);
+
+/// <summary>A sheet as text, read: the sheet, or its problems, each at its line.</summary>
+public sealed record SheetText(TypeSheet? Sheet, IReadOnlyList<PlacedProblem> Problems)
+{
+    /// <summary>Reads a text.</summary>
+    public static SheetText Read(string text)
+    {
+        var parsed = TypeSheetFile.Read(text);
+        return parsed.IsSound ? new(parsed.Value, []) : new(null, SheetPlaces.Of(text, parsed.Problems));
     }
 }

@@ -4,28 +4,6 @@ using Ohmstead.Workshop.Words;
 
 namespace Ohmstead.Workshop.Readings;
 
-/// <summary>How a reading stands to what a sound unit shows.</summary>
-public enum Verdict
-{
-    /// <summary>Within the band.</summary>
-    Normal,
-
-    /// <summary>Outside the band by little; one sound unit in twenty does that.</summary>
-    AlittleOff,
-
-    /// <summary>Well outside the band.</summary>
-    Off,
-
-    /// <summary>It came and went.</summary>
-    Jumps,
-
-    /// <summary>It could not be taken.</summary>
-    NotTaken,
-
-    /// <summary>Nothing can be concluded from it.</summary>
-    NotJudged,
-}
-
 /// <summary>What a reading says by itself, before any fault is thought of.</summary>
 /// <param name="Words">"normal", "0.9 V low", "OL, expected 3.1–4.2 Ω".</param>
 public sealed record Meaning(Verdict Verdict, string Words)
@@ -67,4 +45,26 @@ public sealed record Meaning(Verdict Verdict, string Words)
 
     private static string Fold(double expected, double value) =>
         $"{ValueText.Number(value < expected ? expected / Math.Max(value, 1e-9) : value / expected)} times too";
+}
+
+/// <summary>How a reading stands to what a sound unit shows.</summary>
+public enum Verdict
+{
+    /// <summary>Within the band.</summary>
+    Normal,
+
+    /// <summary>Outside the band by little; one sound unit in twenty does that.</summary>
+    AlittleOff,
+
+    /// <summary>Well outside the band.</summary>
+    Off,
+
+    /// <summary>It came and went.</summary>
+    Jumps,
+
+    /// <summary>It could not be taken.</summary>
+    NotTaken,
+
+    /// <summary>Nothing can be concluded from it.</summary>
+    NotJudged,
 }

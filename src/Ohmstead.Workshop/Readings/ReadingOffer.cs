@@ -11,11 +11,6 @@ using Ohmstead.Workshop.Words;
 
 namespace Ohmstead.Workshop.Readings;
 
-/// <summary>A gate that is shut: a reading that must stand before another may be taken, and why it does not.</summary>
-/// <param name="Why">In words.</param>
-/// <param name="CanBeWaived">False for one that was measured and failed.</param>
-public sealed record ShutGate(ReadingSpec Gate, string Why, bool CanBeWaived);
-
 /// <summary>A reading as it is offered at the bench.</summary>
 /// <param name="State">The unit's state as it really is (<see cref="BenchConditions"/>).</param>
 /// <param name="Shut">The gates that are shut before it, to be taken first ones first; empty when it may be taken.</param>
@@ -160,3 +155,8 @@ public sealed record ReadingOffer(
             .Select(w => $"{w.Title}: waived by {w.Waiver!.WaivedBy}");
     }
 }
+
+/// <summary>A gate that is shut: a reading that must stand before another may be taken, and why it does not.</summary>
+/// <param name="Why">In words.</param>
+/// <param name="CanBeWaived">False for one that was measured and failed.</param>
+public sealed record ShutGate(ReadingSpec Gate, string Why, bool CanBeWaived);

@@ -4,11 +4,6 @@ using Ohmstead.Workshop.Units;
 
 namespace Ohmstead.Workshop.Readings;
 
-/// <summary>What is to be written into the journal, or why nothing is.</summary>
-/// <param name="Fact">The fact to write; null when it was refused.</param>
-/// <param name="Refused">Why, in words; empty when it was not.</param>
-public sealed record Taken(Fact? Fact, string Refused);
-
 /// <summary>Entering, waiving and taking back readings: the rules of the gates, wherever the entry comes from.</summary>
 public static class Taking
 {
@@ -67,3 +62,8 @@ public static class Taking
         return bench.Throttles.Values.Any(t => !(t is >= 0 and <= 1)) ? "A throttle stands between 0 and 1." : "";
     }
 }
+
+/// <summary>What is to be written into the journal, or why nothing is.</summary>
+/// <param name="Fact">The fact to write; null when it was refused.</param>
+/// <param name="Refused">Why, in words; empty when it was not.</param>
+public sealed record Taken(Fact? Fact, string Refused);

@@ -3,9 +3,6 @@ using System.Globalization;
 
 namespace Ohmstead.Workshop.Shops;
 
-/// <summary>What became of a changed field: the shop with it, or what is wrong and what would be right.</summary>
-public sealed record ShopEdited(Shop? Shop, string Problem);
-
 /// <summary>Changes of the shop's settings, each from what was typed.</summary>
 public static class ShopEdit
 {
@@ -184,3 +181,6 @@ public static class ShopEdit
                 return $"{word}-{Show(n)}";
     }
 }
+
+/// <summary>What became of a changed field: the shop with it, or what is wrong and what would be right.</summary>
+public sealed record ShopEdited(Shop? Shop, string Problem);

@@ -21,6 +21,7 @@ public static class UsualShop
         new("breaker-6a", "Thermal breaker 6 A", 14, 5),
     ];
 
+    /// <summary>The shop of a folder in which nothing was set yet.</summary>
     public static Shop Make() => new("", "", "USD", 50, "letter", Meters(), Loads(), Limits(), LookOver());
 
     private static ImmutableArray<ShopMeter> Meters() =>

@@ -197,7 +197,7 @@ public partial class ServiceRecordTests
         var pdf = Pdf.Of(ServiceRecord.Make(PaperUnits.Matter("twin-175", [.. PaperUnits.Repaired(), .. notes])));
         Pdf.Keep("many.pdf", pdf);
         var withRows = Pages(pdf)
-            .Where(p => p.Contains("normal", StringComparison.Ordinal) && p.Contains("Ω", StringComparison.Ordinal))
+            .Where(p => p.Contains("normal", StringComparison.Ordinal) && p.Contains('Ω', StringComparison.Ordinal))
             .ToList();
         Assert.True(withRows.Count >= 2);
         Assert.All(withRows, p => Assert.Contains("Verdict", p, StringComparison.Ordinal));

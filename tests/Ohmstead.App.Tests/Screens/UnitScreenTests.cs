@@ -73,7 +73,7 @@ public class UnitScreenTests
         var cracked = screen.FindAll("fieldset.part label").First(l => l.TextContent == "cracked");
         cracked.QuerySelector("input")!.Change("on");
         screen.WaitForAssertion(() =>
-            Assert.Single(screen.FindAll("fieldset.part").First().QuerySelectorAll("input[checked]"))
+            Assert.Single(screen.FindAll("fieldset.part")[0].QuerySelectorAll("input[checked]"))
         );
         screen.Find("#own-cord").Change("near the plug");
         screen.FindAll("input[name=do-cord]")[2].Change("on");

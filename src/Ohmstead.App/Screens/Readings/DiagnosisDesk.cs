@@ -14,29 +14,6 @@ using Ohmstead.Workshop.Words;
 
 namespace Ohmstead.App.Screens.Readings;
 
-/// <summary>A reading proposed next, and why.</summary>
-public sealed record NextAdvice(NextReading Reading, ImmutableArray<string> Reasons);
-
-/// <summary>What the background worked out for a unit.</summary>
-/// <param name="Number">Number of the last entry that it knew.</param>
-public sealed record Diagnosed(
-    int Number,
-    UnitModel Model,
-    UnitReadings Readings,
-    DiagnosisResult Result,
-    FindingsView View,
-    ImmutableArray<NextAdvice> Next
-);
-
-/// <summary>How the background stands with a unit.</summary>
-/// <param name="Latest">The last answer; null for none yet.</param>
-/// <param name="Progress">Share done of the next one [0..1]; null when nothing is being worked out.</param>
-/// <param name="Trouble">Why there is no answer, in words; empty when there is, or will be.</param>
-public sealed record DeskState(Diagnosed? Latest, double? Progress, string Trouble)
-{
-    public static DeskState Nothing { get; } = new(null, null, "");
-}
-
 /// <summary>
 /// Works out in the background what is probably wrong with a unit, after every entry on it from whichever window or phone, one
 /// unit at a time with both cores. A newer entry ends what an older one began; nobody waits for it.
@@ -64,6 +41,8 @@ public sealed class DiagnosisDesk : IAsyncDisposable
     private readonly Lock door = new();
     private long asked;
 
+    /// <param name="bench">Where the units are read from.</param>
+    /// <param name="log">Where a search that broke off is told.</param>
     public DiagnosisDesk(Bench bench, ILogger<DiagnosisDesk> log)
     {
         (this.bench, this.log) = (bench, log);
@@ -282,4 +261,28 @@ public sealed class DiagnosisDesk : IAsyncDisposable
 
         public (TypeSheet, string) LibraryKey { get; set; }
     }
+}
+
+/// <summary>A reading proposed next, and why.</summary>
+public sealed record NextAdvice(NextReading Reading, ImmutableArray<string> Reasons);
+
+/// <summary>What the background worked out for a unit.</summary>
+/// <param name="Number">Number of the last entry that it knew.</param>
+public sealed record Diagnosed(
+    int Number,
+    UnitModel Model,
+    UnitReadings Readings,
+    DiagnosisResult Result,
+    FindingsView View,
+    ImmutableArray<NextAdvice> Next
+);
+
+/// <summary>How the background stands with a unit.</summary>
+/// <param name="Latest">The last answer; null for none yet.</param>
+/// <param name="Progress">Share done of the next one [0..1]; null when nothing is being worked out.</param>
+/// <param name="Trouble">Why there is no answer, in words; empty when there is, or will be.</param>
+public sealed record DeskState(Diagnosed? Latest, double? Progress, string Trouble)
+{
+    /// <summary>Before the first entry.</summary>
+    public static DeskState Nothing { get; } = new(null, null, "");
 }

@@ -16,6 +16,7 @@ public abstract class ReadingScreen : UnitScreen
     private string circuit = "";
     private Electrical.TypeSheets.TypeSheet? circuitOf;
 
+    /// <summary>Works out what is probably wrong, behind the screens.</summary>
     [Inject]
     protected DiagnosisDesk Desk { get; set; } = null!;
 
