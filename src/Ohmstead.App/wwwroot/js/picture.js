@@ -6,9 +6,11 @@ window.ohmstead = Object.assign(window.ohmstead ?? {}, {
     const svg = () => pane.querySelector("svg");
     const fingers = new Map();
     const nearest = 12;
+    const [least, legible] = [0.45, 0.66]; // pixels to a unit of the drawing: below the one, the names are shown at the other
     let seen = null; // what a person chose to see; null while it is what the page shows
     let start = null; // what a tap may be on, and where it began
 
+    const within = (v, from, to) => Math.min(Math.max(v, from), Math.max(from, to));
     const whole = () => root.dataset.whole.split(" ").map(Number);
     const shown = () => svg().getAttribute("viewBox").split(" ").map(Number);
     const put = box => {
@@ -17,6 +19,16 @@ window.ohmstead = Object.assign(window.ohmstead ?? {}, {
       seen = isWhole ? all : box;
       svg().setAttribute("viewBox", seen.join(" "));
       pane.classList.toggle("closer", !isWhole);
+    };
+    // Where the whole is too small to read: what is suspected or probed, else the mains side.
+    const first = () => {
+      const [x, y, w, h] = whole(), { clientWidth: wide, clientHeight: high } = pane;
+      if (root.dataset.look || wide === 0 || Math.min(wide / w, high / h) >= least) return;
+      const marked = svg().querySelector(".d-suspect-high, .d-suspect-medium, .d-suspect-low, .d-probe")?.getBBox();
+      const [width, height] = [wide / legible, high / legible];
+      const middle = marked ? { x: marked.x + marked.width / 2, y: marked.y + marked.height / 2 } : { x: x + width / 2, y: y + h / 2 };
+      put([within(middle.x - width / 2, x, x + w - width), within(middle.y - height / 2, y, y + h - height), width, height]);
+      seen = null;
     };
     const at = e => new DOMPoint(e.clientX, e.clientY).matrixTransform(svg().getScreenCTM().inverse());
     const zoom = (by, about) => {
@@ -28,7 +40,6 @@ window.ohmstead = Object.assign(window.ohmstead ?? {}, {
     const move = (dx, dy) => {
       const [x, y, w, h] = shown(), [left, top, width, height] = whole();
       // The middle of what is seen stays within the drawing: it cannot be lost.
-      const within = (v, least, most) => Math.min(Math.max(v, least), most);
       put([within(x + dx, left - w / 2, left + width - w / 2), within(y + dy, top - h / 2, top + height - h / 2), w, h]);
     };
     const spread = () => { const [a, b] = [...fingers.values()]; return Math.hypot(a.clientX - b.clientX, a.clientY - b.clientY); };
@@ -95,7 +106,10 @@ window.ohmstead = Object.assign(window.ohmstead ?? {}, {
       if (!svg()) return;
       if (look !== root.dataset.look) [look, seen] = [root.dataset.look, null];
       if (seen) put(seen);
-      else pane.classList.toggle("closer", shown()[2] < whole()[2] || shown()[3] < whole()[3]);
+      else {
+        first();
+        pane.classList.toggle("closer", shown()[2] < whole()[2] || shown()[3] < whole()[3]);
+      }
     };
     new MutationObserver(again).observe(root, { childList: true, subtree: true, attributes: true, attributeFilter: ["data-look"] });
     again();
