@@ -39,18 +39,25 @@ internal sealed class LiveEntry : IAsyncDisposable
         return new(playwright, browser, page);
     }
 
-    /// <summary>Enters a value for a reading of a unit on a page just opened. Gives the milliseconds that it took.</summary>
-    public async Task<double> TakeAsync(string unit, string reading, string value)
+    /// <summary>Opens a reading of a unit. What is probably wrong with the unit begins to be worked out beside it.</summary>
+    public async Task GoAsync(string unit, string reading)
     {
         await page.GotoAsync($"/units/{unit}/reading/{reading}");
+        await page.Locator("main:not([aria-busy])").WaitForAsync();
+    }
+
+    /// <summary>Enters a value for the open reading. Gives the milliseconds that it took.</summary>
+    public async Task<double> TakeAsync(string value)
+    {
         var (box, again) = (page.Locator(".value-side form input"), page.GetByText("Read it once more"));
         await box.Or(again).First.WaitForAsync();
         if (await again.IsVisibleAsync())
             await again.ClickAsync();
         await box.FillAsync(value);
+        await page.EvaluateAsync("() => { window.took = undefined; }");
         await box.PressAsync("Enter");
-        await page.WaitForFunctionAsync("window.took !== undefined");
-        return await page.EvaluateAsync<double>("window.took");
+        await page.WaitForFunctionAsync("() => window.took !== undefined");
+        return await page.EvaluateAsync<double>("() => window.took");
     }
 
     public async ValueTask DisposeAsync()
