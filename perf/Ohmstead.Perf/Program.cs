@@ -27,7 +27,7 @@ switch (args.FirstOrDefault())
         return ExperimentsPage.Run(RepositoryRoot.Path, args[1..]);
     default:
         Console.Error.WriteLine(
-            "usage: bench | process | scaling | planning | ngspice-ratio | store | server | page [again] | experiments [quick] [units | diagnosis | next]"
+            "usage: bench | process | scaling | planning | ngspice-ratio | store | server | page [again] [part ...] | experiments [quick] [units | diagnosis | next]"
         );
         return 2;
 }

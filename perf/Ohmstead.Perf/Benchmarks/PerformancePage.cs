@@ -9,16 +9,18 @@ internal static class PerformancePage
         [("bench", () => BenchmarkRuns.Run([])), ("process", ProcessFigures.Run), ("scaling", Scaling.Run), ("planning", PlanningFigures.Run), ("ngspice-ratio", SimulatorRatio.Run),
         ("store", () => StoreFigures.RunAsync().GetAwaiter().GetResult()), ("server", () => ServerFigures.RunAsync().GetAwaiter().GetResult())];
 
-    /// <param name="arguments"><c>again</c> measures everything anew; otherwise only what was never measured.</param>
+    /// <param name="arguments">Names of parts: only these. <c>again</c> measures anew; otherwise only what was never measured.</param>
     public static int Run(string[] arguments)
     {
         var isAgain = arguments.Contains("again");
+        var parts = Parts.Where(p => arguments.Contains(p.Name)).ToArray();
+        if (parts.Length == 0) parts = Parts;
         var code = 0;
-        foreach (var (name, measure) in Parts)
+        foreach (var (name, measure) in parts)
             if (isAgain || Figures.Last(name) is null) code = Math.Max(code, measure());
         var file = Path.Combine(RepositoryRoot.Path, "docs/performance.md");
         var text = File.ReadAllText(file);
-        foreach (var (name, _) in Parts)
+        foreach (var (name, _) in parts)
             if (Figures.Last(name) is { } table) text = WithTable(text, name, table);
         File.WriteAllText(file, text);
         return code;
