@@ -62,7 +62,7 @@ internal static class NextExperiment
             var spec = found.Count < unit.Truth.Count ? choose(library, so, result) : null;
             if (spec is null) return [.. unit.Truth.Order(StringComparer.Ordinal).Select((t, n) => new Walk(found.GetValueOrDefault(t, minutes), found.ContainsKey(t), n == 0 ? blocked : 0))];
             if (Gates.Missing(sheet, so, spec).Length > 0) blocked++;
-            minutes += spec.Minutes + (so.Readings.Any(r => r.Spec.Access == spec.Access) ? 0 : Gates.OpeningMinutes(sheet, spec.Access));
+            minutes += MinutesOf(sheet, so, spec);
             so = so with { Readings = so.Readings.Add(all[spec.Id]) };
         }
     }
@@ -84,7 +84,10 @@ internal static class NextExperiment
     private static ReadingSpec? InSheetOrder(ReadingLibrary library, UnitReadings so, DiagnosisResult result) => Open(library, so).FirstOrDefault();
 
     private static ReadingSpec? ShortestFirst(ReadingLibrary library, UnitReadings so, DiagnosisResult result) =>
-        Open(library, so).OrderBy(r => r.Minutes + (so.Readings.Any(t => t.Spec.Access == r.Access) ? 0 : Gates.OpeningMinutes(library.Model.Sheet, r.Access))).FirstOrDefault();
+        Open(library, so).OrderBy(r => MinutesOf(library.Model.Sheet, so, r)).FirstOrDefault();
+
+    private static double MinutesOf(TypeSheet sheet, UnitReadings so, ReadingSpec spec) =>
+        spec.Minutes + Gates.OpeningMinutes(sheet, [spec.Access], so.Readings.Select(r => r.Spec.Access));
 
     private static IEnumerable<ReadingSpec> Open(ReadingLibrary library, UnitReadings so) =>
         library.Model.Sheet.Readings.Where(r => !so.Readings.Any(t => t.Spec.Id == r.Id) && Gates.Missing(library.Model.Sheet, so, r).Length == 0);

@@ -43,10 +43,12 @@ public static class Gates
         return value - limit >= limits.Min && value + limit <= limits.Max;
     }
 
-    /// <summary>Minutes of opening that the first reading with this access pays: its step and the cheapest way to it.</summary>
-    public static double OpeningMinutes(TypeSheet sheet, string access)
+    /// <summary>
+    /// Minutes of opening that readings with these accesses pay: their steps and the cheapest way to them, beyond what was
+    /// opened already.
+    /// </summary>
+    public static double OpeningMinutes(TypeSheet sheet, IEnumerable<string> accesses, IEnumerable<string> opened)
     {
-        if (access == ReadingSpec.Closed) return 0;
         var steps = sheet.TakeApart.ToDictionary(s => s.Id, StringComparer.Ordinal);
         var done = new HashSet<string>(StringComparer.Ordinal);
         void Reach(string id, HashSet<string> into)
@@ -62,7 +64,13 @@ public static class Gates
             });
             into.UnionWith(ways.MinBy(w => w.Sum(s => steps[s].MinutesOut))!);
         }
-        Reach(access, done);
-        return done.Sum(s => steps[s].MinutesOut);
+        void ReachAll(IEnumerable<string> all)
+        {
+            foreach (var access in all.Where(a => a != ReadingSpec.Closed)) Reach(access, done);
+        }
+        ReachAll(opened);
+        var before = done.Sum(s => steps[s].MinutesOut);
+        ReachAll(accesses);
+        return done.Sum(s => steps[s].MinutesOut) - before;
     }
 }

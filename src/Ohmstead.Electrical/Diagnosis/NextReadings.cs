@@ -65,12 +65,7 @@ internal sealed class NextReadings
         var sheet = library.Model.Sheet;
         var bits = new double[untaken.Length];
         crew.Each(untaken.Length, (r, _) => bits[r] = Information.Bits(Components(r), set.OverRangeOnScale(r)));
-        var paid = readings.Readings.Where(r => r.IsTaken).Select(r => r.Spec.Access).ToHashSet(StringComparer.Ordinal);
-        var minutes = untaken
-            .Select(r =>
-                Math.Max(r.Minutes + (paid.Contains(r.Access) ? 0 : Gates.OpeningMinutes(sheet, r.Access)), 0.1)
-            )
-            .ToArray();
+        var minutes = Enumerable.Range(0, untaken.Length).Select(r => MinutesOf([r])).ToArray();
         var missing = untaken.Select(r => Gates.Missing(sheet, readings, r)).ToArray();
         AddWhatIsUnlocked(bits, minutes, missing);
         return
@@ -87,6 +82,18 @@ internal sealed class NextReadings
                 .Select(r => new NextReading(untaken[r], bits[r], minutes[r], missing[r])),
         ];
     }
+
+    /// <summary>Minutes of readings taken together from here: what has to be opened for them is opened once.</summary>
+    private double MinutesOf(IReadOnlyCollection<int> together) =>
+        Math.Max(
+            together.Sum(r => untaken[r].Minutes)
+                + Gates.OpeningMinutes(
+                    library.Model.Sheet,
+                    together.Select(r => untaken[r].Access),
+                    readings.Readings.Where(r => r.IsTaken).Select(r => r.Spec.Access)
+                ),
+            0.1
+        );
 
     private static bool IsOpenMains(ReadingSpec r) =>
         r.IsOpenCase && r.State.Source is { Volts: > SheetChecks.LowVolts };
@@ -109,12 +116,14 @@ internal sealed class NextReadings
             var needs = missing[group.First()].Where(place.ContainsKey).Select(id => place[id]).ToArray();
             if (needs.Length < missing[group.First()].Length)
                 continue;
-            var (gain, time) = (needs.Sum(n => bits[n]), needs.Sum(n => minutes[n]));
+            var (gain, plan) = (needs.Sum(n => bits[n]), needs.ToList());
             foreach (var r in group.OrderByDescending(r => bits[r] / minutes[r]).Take(6))
             {
-                (gain, time) = (gain + bits[r], time + minutes[r]);
+                gain += bits[r];
+                plan.Add(r);
+                var rate = gain / MinutesOf(plan);
                 foreach (var n in needs)
-                    credit[n] = Math.Max(credit[n], gain / time * minutes[n]);
+                    credit[n] = Math.Max(credit[n], rate * minutes[n]);
             }
         }
         for (var r = 0; r < bits.Length; r++)

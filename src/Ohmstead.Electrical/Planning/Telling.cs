@@ -90,16 +90,12 @@ internal sealed class Telling
                 .Select(m => table.Mistakes[m]),
         ];
 
-    /// <summary>Minutes of a reading after others: the first behind a step pays for the opening.</summary>
+    /// <summary>Minutes of a reading after others: the first behind a step pays for what is not open yet.</summary>
     private double Minutes(int r, IEnumerable<int> others)
     {
-        var access = table.SpecOf(r).Access;
+        var sheet = table.Set.Model.Sheet;
         return minutes[r]
-            + (
-                others.Any(o => table.SpecOf(o).Access == access)
-                    ? 0
-                    : Gates.OpeningMinutes(table.Set.Model.Sheet, access)
-            );
+            + Gates.OpeningMinutes(sheet, [table.SpecOf(r).Access], others.Select(o => table.SpecOf(o).Access));
     }
 
     /// <summary>What is missing of the square distance that tells a mistake, as a share; 0 or less when it is told.</summary>

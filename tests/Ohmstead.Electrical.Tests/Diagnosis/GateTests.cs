@@ -56,7 +56,16 @@ public sealed class GateTests
     [Fact]
     public void Opening_counts_the_cheapest_way_to_the_step() =>
         // caps 1, handles 4, rings 0.5, whistle handles 1.5, base screws 2, panel screws 1 (not the tabs, 1.5), cover 2.
-        Assert.Equal(12, Gates.OpeningMinutes(Sheet, "cover"), 1e-12);
+        Assert.Equal(12, Gates.OpeningMinutes(Sheet, ["cover"], []), 1e-12);
+
+    [Fact]
+    public void Opening_counts_no_step_twice()
+    {
+        // Behind the cover: leads 5, tabs 3, platform 3, buttons 0.5, then the roller 5.
+        Assert.Equal(16.5, Gates.OpeningMinutes(Sheet, ["roller-left-out"], ["closed", "cover"]), 1e-12);
+        Assert.Equal(28.5, Gates.OpeningMinutes(Sheet, ["cover", "roller-left-out", "cover"], []), 1e-12);
+        Assert.Equal(0, Gates.OpeningMinutes(Sheet, ["cover"], ["roller-left-out"]), 1e-12);
+    }
 
     [Fact]
     public void No_blocked_reading_stands_before_one_that_can_be_taken()
