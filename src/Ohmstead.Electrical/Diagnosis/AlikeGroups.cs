@@ -3,59 +3,89 @@ using Ohmstead.Electrical.Faults;
 
 namespace Ohmstead.Electrical.Diagnosis;
 
-/// <summary>Groups of modes that the readings taken do not tell apart: no reading differs by more than the meter's limit.</summary>
+/// <summary>
+/// Groups of modes that the readings taken do not tell apart: no reading differs by more than the meter's limit. Compared is
+/// what each class does alone, at its estimated size; another is alike when some size of it gives the same. A class that
+/// moves no reading beyond the limit is told from nothing and stands in no group.
+/// </summary>
 internal static class AlikeGroups
 {
     private const double MeterLimit = 1;
     private const int Grid = 24;
+    private const int Narrowings = 24;
 
-    /// <summary>
-    /// Compares what each class does alone, at its estimated size; another is alike when some size of it gives the same. A
-    /// class that moves no reading beyond the limit is told from nothing and stands in no group.
-    /// </summary>
+    /// <summary>The groups of two modes or more.</summary>
     public static ImmutableArray<ImmutableArray<FaultMode>> Of(FaultClass[] classes, Func<FaultClass, double> shareOf, double[] byClass)
     {
-        var effect = classes.Select(c => EffectAt(c, shareOf(c))).ToArray();
-        var groups = new List<List<FaultClass>>();
-        foreach (var c in classes.Where(c => Largest(effect[c.Number]) >= MeterLimit).OrderByDescending(c => byClass[c.Number]).ThenBy(c => c.Number))
+        var all = classes.Select(c => new Reach(c, shareOf(c))).Where(r => r.Largest >= MeterLimit);
+        var groups = new List<List<Reach>>();
+        foreach (var r in all.OrderByDescending(r => byClass[r.Class.Number]).ThenBy(r => r.Class.Number))
         {
-            var home = groups.Find(g => g.TrueForAll(o => IsAlike(o, c, effect)));
-            if (home is null) groups.Add([c]);
-            else home.Add(c);
+            var home = groups.Find(g => g.TrueForAll(o => o.CanShow(r.Estimated) || r.CanShow(o.Estimated)));
+            if (home is null) groups.Add([r]);
+            else home.Add(r);
         }
-        return [.. groups.Select(g => g.SelectMany(c => c.Modes).ToImmutableArray()).Where(g => g.Length > 1)];
+        return [.. groups.Select(g => g.SelectMany(r => r.Class.Modes).ToImmutableArray()).Where(g => g.Length > 1)];
     }
 
-    private static bool IsAlike(FaultClass a, FaultClass b, double[][] effect) => CanShow(b, effect[a.Number]) || CanShow(a, effect[b.Number]);
-
-    /// <summary>True when some size of the class gives these readings.</summary>
-    private static bool CanShow(FaultClass c, double[] wanted)
+    /// <summary>What a class does to the readings at its estimated size, and at every size it may have.</summary>
+    private sealed class Reach
     {
-        for (var k = 0; k <= Grid; k++)
+        private readonly double[] shares;
+        private readonly double[][] effects;
+
+        public Reach(FaultClass c, double share)
         {
-            var share = c.IsContinuous ? k / (double)Grid : c.PointShares[Math.Min(k, c.PointShares.Length - 1)];
-            if (Distance(EffectAt(c, share), wanted) < MeterLimit) return true;
-            if (!c.IsContinuous && k >= c.PointShares.Length - 1) return false;
+            Class = c;
+            shares = c.IsContinuous ? [.. Enumerable.Range(0, Grid + 1).Select(k => k / (double)Grid)] : c.PointShares;
+            effects = [.. shares.Select(At)];
+            Estimated = c.IsContinuous ? At(share) : effects[Array.IndexOf(shares, shares.MinBy(s => Math.Abs(s - share)))];
         }
-        return false;
+
+        public FaultClass Class { get; }
+
+        /// <summary>Displacement of the readings at the estimated size [meter limits].</summary>
+        public double[] Estimated { get; }
+
+        public double Largest => Estimated.Length == 0 ? 0 : Estimated.Max(Math.Abs);
+
+        /// <summary>True when some size of the class gives these readings.</summary>
+        public bool CanShow(double[] wanted)
+        {
+            var distances = effects.Select(e => Distance(e, wanted)).ToArray();
+            var nearest = Array.IndexOf(distances, distances.Min());
+            if (distances[nearest] < MeterLimit) return true;
+            if (!Class.IsContinuous) return false;
+            var (low, high) = (Math.Max(nearest - 1, 0), Math.Min(nearest + 1, Grid));
+            // A large size moves a reading by many limits from one step of the grid to the next: the match may lie between.
+            var step = Math.Max(Distance(effects[low], effects[nearest]), Distance(effects[high], effects[nearest]));
+            return distances[nearest] - step < MeterLimit && Narrowed(shares[low], shares[high], wanted) < MeterLimit;
+        }
+
+        /// <summary>The least distance between two shares, by thirds.</summary>
+        private double Narrowed(double low, double high, double[] wanted)
+        {
+            for (var n = 0; n < Narrowings; n++)
+            {
+                var third = (high - low) / 3;
+                if (Distance(At(low + third), wanted) <= Distance(At(high - third), wanted)) high -= third;
+                else low += third;
+            }
+            return Distance(At((low + high) / 2), wanted);
+        }
+
+        private double[] At(double share)
+        {
+            var at = new double[Class.Moves.Length];
+            CurveShape.PointAt(Class, Class.Curve, share, at);
+            return at;
+        }
     }
-
-    private static double[] EffectAt(FaultClass c, double share)
-    {
-        var at = new double[c.Moves.Length];
-        if (c.IsContinuous) CurveShape.At(c.PointShares, c.Curve, share, at);
-        else c.Curve[Nearest(c.PointShares, share)].CopyTo(at, 0);
-        return at;
-    }
-
-    private static int Nearest(double[] shares, double share) => Array.IndexOf(shares, shares.MinBy(s => Math.Abs(s - share)));
-
-    private static double Largest(double[] a) => a.Length == 0 ? 0 : a.Max(Math.Abs);
 
     private static double Distance(double[] a, double[] b)
     {
         var worst = 0.0;
-        for (var n = 0; n < a.Length && worst < MeterLimit; n++) worst = Math.Max(worst, Math.Abs(a[n] - b[n]));
+        for (var n = 0; n < a.Length; n++) worst = Math.Max(worst, Math.Abs(a[n] - b[n]));
         return worst;
     }
 }
