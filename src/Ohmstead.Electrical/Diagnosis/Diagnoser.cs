@@ -39,7 +39,7 @@ public static class Diagnoser
             soundProbability,
             faults,
             WholeSets.Of(marginals, catalogue, soundProbability),
-            AlikeGroups.Of(classes, c => FaultTable.SizeOf(c, marginals).Share, marginals.ByClass),
+            new AlikeGroups(evidence, classes, marginals, crew).Of([.. rows.Select(r => r.Sound)], options.IsOver()),
             UnjudgedRows.Among(explained.Readings, library, readings, marginals.Sets[0].Faults()),
             explained.Unexplained,
             explained.IsExplained,

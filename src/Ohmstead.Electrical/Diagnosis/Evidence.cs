@@ -13,6 +13,7 @@ internal sealed class Evidence
 
     private readonly double[] measured;
     private readonly int[] numeric;
+    private readonly double[] highest;
     private readonly OverRangeReadings overRange;
     private readonly double logWrong;
 
@@ -27,6 +28,7 @@ internal sealed class Evidence
                 (t, n) => t.Outcome == Outcome.OverRange ? Set.OverRangeOnScale(n) : Set.Errors[n].ToScale(t.Value)
             ),
         ];
+        highest = [.. Enumerable.Range(0, Taken.Length).Select(Set.OverRangeOnScale)];
         logWrong = Math.Log(wrongReadingChance / ScaleWidth);
         overRange = new OverRangeReadings(Set, Places(Outcome.OverRange), logWrong);
         TellTales = new TellTales(readings.Told, Places(Outcome.Jumps));
@@ -48,6 +50,17 @@ internal sealed class Evidence
 
     /// <summary>The measured value on the meter's scale; of OL, the limit.</summary>
     public double Measured(int reading) => measured[reading];
+
+    /// <summary>
+    /// The largest difference between two predictions, as the meter shows them [limits of its error]: above the range all is OL.
+    /// </summary>
+    public double Apart(double[] a, double[] b)
+    {
+        var worst = 0.0;
+        for (var n = 0; n < a.Length; n++)
+            worst = Math.Max(worst, Math.Abs(Math.Min(a[n], highest[n]) - Math.Min(b[n], highest[n])));
+        return worst;
+    }
 
     /// <summary>The Gaussian around a prediction from the slopes (readings × parameters).</summary>
     public Spread SpreadOf(double[] slopes, double[] shift)

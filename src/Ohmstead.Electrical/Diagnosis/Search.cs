@@ -15,6 +15,12 @@ internal sealed class Search
     /// <summary>Sets below the margin that are expanded because they explain a reading that the best leaves out.</summary>
     private const int MostFollowed = 6;
 
+    /// <summary>Sets within this of the best are judged by their own spread in the end, expanded or not [nat]: 1/55 of its weight.</summary>
+    private const double SettledNats = 4;
+
+    /// <summary>Most sets settled so.</summary>
+    private const int MostSettled = 16;
+
     /// <summary>Sets farther below the best than this carry nothing [nat].</summary>
     private const double NegligibleNats = 25;
 
@@ -47,6 +53,13 @@ internal sealed class Search
 
     /// <summary>Why it stopped: nothing left that is worth it, the budget, the clock or the caller.</summary>
     public SearchStop Run()
+    {
+        var stop = Look();
+        Settle();
+        return stop;
+    }
+
+    private SearchStop Look()
     {
         Expand(sound);
         while (true)
@@ -94,18 +107,7 @@ internal sealed class Search
     {
         Expanded++;
         h.IsExpanded = true;
-        h.Spread = Spreads.Of(h);
-        crew.One(worker =>
-        {
-            SizeFit.Run(
-                h,
-                h.Spread,
-                evidence,
-                worker,
-                (shares, from, changed) => newcomers.Solve(h.Classes, shares, from, changed, worker)
-            );
-            return 0;
-        });
+        Fit(h);
         TryAdditions(h);
         if (options.IsOver())
             return;
@@ -113,6 +115,44 @@ internal sealed class Search
             TryBreaks();
         else if (h.LogPosterior > known.Best.LogPosterior - options.Margin)
             exchanges.Try(h);
+    }
+
+    /// <summary>Works out the set's own spread and fits its sizes by it.</summary>
+    private void Fit(Hypothesis h)
+    {
+        var spread = Spreads.Of(h);
+        h.Spread = spread;
+        crew.One(worker =>
+        {
+            SizeFit.Run(
+                h,
+                spread,
+                evidence,
+                worker,
+                (shares, from, changed) => newcomers.Solve(h.Classes, shares, from, changed, worker)
+            );
+            return 0;
+        });
+    }
+
+    /// <summary>
+    /// A set that was found and not expanded was judged by the spread of the set it was found from, where a reading may hang
+    /// on other parts altogether. Those that carry weight are judged by their own before they count.
+    /// </summary>
+    private void Settle()
+    {
+        for (var n = 0; n < MostSettled && !options.IsOver(); n++)
+        {
+            var least = known.Best.LogPosterior - SettledNats;
+            var heaviest = known
+                .All.Where(h => h.Spread is null && h.LogPosterior > least)
+                .OrderByDescending(h => h.LogPosterior)
+                .ThenBy(h => h.Key, StringComparer.Ordinal)
+                .FirstOrDefault();
+            if (heaviest is null)
+                return;
+            Fit(heaviest);
+        }
     }
 
     private void TryAdditions(Hypothesis h)
