@@ -16,6 +16,9 @@ internal sealed class NextReadings
     private const int SetsWithMore = 4;
     private const double LeastWeight = 1e-4;
 
+    /// <summary>Readings behind a gate that are looked at together.</summary>
+    private const int MostBehind = 6;
+
     private readonly ReadingLibrary library;
     private readonly UnitReadings readings;
     private readonly Evidence evidence;
@@ -63,11 +66,15 @@ internal sealed class NextReadings
     public ImmutableArray<NextReading> Rank()
     {
         var sheet = library.Model.Sheet;
+        var parts = new List<Component>[untaken.Length];
         var bits = new double[untaken.Length];
-        crew.Each(untaken.Length, (r, _) => bits[r] = Information.Bits(Components(r), set.OverRangeOnScale(r)));
+        crew.Each(
+            untaken.Length,
+            (r, _) => bits[r] = Information.Bits(parts[r] = Components(r), set.OverRangeOnScale(r))
+        );
         var minutes = Enumerable.Range(0, untaken.Length).Select(r => MinutesOf([r])).ToArray();
         var missing = untaken.Select(r => Gates.Missing(sheet, readings, r)).ToArray();
-        AddWhatIsUnlocked(bits, minutes, missing);
+        AddWhatIsUnlocked(bits, minutes, missing, parts);
         return
         [
             .. Enumerable
@@ -102,7 +109,12 @@ internal sealed class NextReadings
     /// A reading that others need is worth what it opens: if the missing needs and the best readings behind them together
     /// give more bits per minute than it gives alone, it is credited with that rate.
     /// </summary>
-    private void AddWhatIsUnlocked(double[] bits, double[] minutes, ImmutableArray<string>[] missing)
+    private void AddWhatIsUnlocked(
+        double[] bits,
+        double[] minutes,
+        ImmutableArray<string>[] missing,
+        List<Component>[] parts
+    )
     {
         var place = untaken.Select((r, n) => (r.Id, n)).ToDictionary(p => p.Id, p => p.n, StringComparer.Ordinal);
         var credit = new double[bits.Length];
@@ -116,12 +128,14 @@ internal sealed class NextReadings
             var needs = missing[group.First()].Where(place.ContainsKey).Select(id => place[id]).ToArray();
             if (needs.Length < missing[group.First()].Length)
                 continue;
-            var (gain, plan) = (needs.Sum(n => bits[n]), needs.ToList());
-            foreach (var r in group.OrderByDescending(r => bits[r] / minutes[r]).Take(6))
+            var plan = needs.ToList();
+            var joint = Joint();
+            foreach (var n in needs)
+                joint.With(parts[n], set.OverRangeOnScale(n));
+            foreach (var r in group.OrderByDescending(r => bits[r] / minutes[r]).Take(MostBehind))
             {
-                gain += bits[r];
                 plan.Add(r);
-                var rate = gain / MinutesOf(plan);
+                var rate = joint.With(parts[r], set.OverRangeOnScale(r)) / MinutesOf(plan);
                 foreach (var n in needs)
                     credit[n] = Math.Max(credit[n], rate * minutes[n]);
             }
@@ -129,6 +143,12 @@ internal sealed class NextReadings
         for (var r = 0; r < bits.Length; r++)
             bits[r] = Math.Max(bits[r], credit[r]);
     }
+
+    private JointInformation Joint() =>
+        new(
+            [.. bases.Select(b => b.Weight), .. scenarios.Select(s => s.Weight < LeastWeight / 10 ? 0 : s.Weight)],
+            [.. Enumerable.Range(0, bases.Count), .. scenarios.Select(s => s.Base)]
+        );
 
     private void AddScenarios(Marginals marginals, List<FaultMode> still, double[] odds)
     {
