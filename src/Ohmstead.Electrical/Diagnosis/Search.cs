@@ -18,8 +18,9 @@ internal sealed class Search
     /// <summary>Sets within this of the best are judged by their own spread in the end, expanded or not [nat]: 1/55 of its weight.</summary>
     private const double SettledNats = 4;
 
-    /// <summary>Most sets settled so.</summary>
+    /// <summary>Most sets settled so, and how many of them when the time is up.</summary>
     private const int MostSettled = 16;
+    private const int LeastSettled = 3;
 
     /// <summary>Sets farther below the best than this carry nothing [nat].</summary>
     private const double NegligibleNats = 25;
@@ -143,6 +144,8 @@ internal sealed class Search
     {
         for (var n = 0; n < MostSettled && !options.IsOver(); n++)
         {
+            if (n >= LeastSettled && options.IsTimeUp())
+                return;
             var least = known.Best.LogPosterior - SettledNats;
             var heaviest = known
                 .All.Where(h => h.Spread is null && h.LogPosterior > least)
