@@ -11,7 +11,7 @@ namespace Ohmstead.App.Commands;
 internal static class DiagnoseCommand
 {
     /// <summary>Of the search alone; with starting and ranking the next readings the process stays below 3 s on two cores.</summary>
-    private const double DefaultSeconds = 1.7;
+    private const double DefaultSeconds = 1.5;
 
     /// <summary>A sheet so large that its readings alone take longer than the search may: by this many times the answer is there.</summary>
     private const double MostTimesLonger = 10;

@@ -40,6 +40,41 @@ public class AlikeGroupsTests
         Assert.Equal("lead:resistive", result.Faults[0].Mode.Name);
     }
 
+    /// <summary>
+    /// Three contacts meet in one point. With the first open (its own reading says so) the other two are read only together;
+    /// alone they would differ in two readings.
+    /// </summary>
+    [Fact]
+    public void Beside_an_open_contact_two_others_are_alike_that_alone_are_not()
+    {
+        var faults = new Dictionary<string, double> { ["stuck-open"] = 5, ["resistive"] = 0, ["stuck-closed"] = 0 };
+        var contact = new { control = "lever", closedIn = new[] { "on" }, faults };
+        var unit = new SheetDraft()
+            .Selector("lever", "on", "off")
+            .Element("switch", "x", "a", "m", contact)
+            .Element("switch", "y", "m", "b", contact)
+            .Element("switch", "z", "p", "m", contact)
+            .Reading("own", "ohms", ["a", "m"])
+            .Reading("whole", "ohms", ["a", "b"])
+            .Reading("side", "ohms", ["a", "p"])
+            .Reading("tap", "ohms", ["p", "b"])
+            .Unit();
+        var (own, whole, side, tap) = (
+            OverRangeTests.OL(unit, "own"),
+            OverRangeTests.OL(unit, "whole"),
+            OverRangeTests.OL(unit, "side"),
+            OverRangeTests.OL(unit, "tap")
+        );
+        var both = OverRangeTests.Diagnose(unit, own, whole, side, tap);
+        Assert.Contains(both.Alike, g => g.Select(m => m.Name).Order(StringComparer.Ordinal).SequenceEqual(["y:stuck-open", "z:stuck-open"]));
+        Assert.Equal(OverRangeTests.Chance(both, "y:stuck-open"), OverRangeTests.Chance(both, "z:stuck-open"), 1e-6);
+        var sideIsSound = OverRangeTests.Value(unit, "side", unit.ReadListed("side"));
+        var ownIsSound = OverRangeTests.Value(unit, "own", unit.ReadListed("own"));
+        var one = OverRangeTests.Diagnose(unit, ownIsSound, whole, sideIsSound, tap);
+        Assert.DoesNotContain(one.Alike, g => g.Any(m => m.Name == "y:stuck-open") && g.Any(m => m.Name == "z:stuck-open"));
+        Assert.True(OverRangeTests.Chance(one, "y:stuck-open") > 0.9);
+    }
+
     private static BenchUnit Path() =>
         new SheetDraft()
             .Selector("lever", "on", "off")
