@@ -118,6 +118,29 @@ internal sealed class Evidence
     }
 
     /// <summary>
+    /// What the readings say of the sound parameters at the prediction last judged by this worker: mean and deviation of each,
+    /// in its own deviations; readings left out say nothing.
+    /// </summary>
+    public (double[] Means, double[] Deviations) Parameters(Spread spread, Worker worker)
+    {
+        var (n, count) = (numeric.Length, Set.Model.Parameters.Length);
+        var precision = worker.Robust.PrecisionOr(spread.Gaussian.Precision);
+        var (means, deviations, slopes) = (new double[count], new double[count], new double[n]);
+        for (var p = 0; p < count; p++)
+        {
+            for (var k = 0; k < n; k++)
+                slopes[k] = spread.Slopes[(numeric[k] * count) + p];
+            means[p] = Vectors.Dot(slopes, worker.Robust.U.AsSpan(0, n));
+            var known = 0.0;
+            for (var k = 0; k < n; k++)
+                if (slopes[k] != 0)
+                    known += slopes[k] * Vectors.Dot(precision.AsSpan(k * n, n), slopes);
+            deviations[p] = Math.Sqrt(Math.Max(1 - known, 1e-4));
+        }
+        return (means, deviations);
+    }
+
+    /// <summary>
     /// Where on the straight line between two predictions the likelihood is highest, as a share [0..1], and its curvature
     /// there; with no reading dropped.
     /// </summary>

@@ -50,6 +50,7 @@ internal sealed class Exchanges(
                     LogEvidence = place.LogEvidence,
                 }
             );
+        var inPlace = WithoutTheirOwn(h, hole);
         var scores = new double[classes.Length];
         var curves = new double[classes.Length][][];
         for (var n = 0; n < classes.Length; n++)
@@ -63,26 +64,38 @@ internal sealed class Exchanges(
                 continue;
             curves[n] =
                 hole.Length == 1 ? newcomers.CandidateCurve(place, classes[n], false, worker) : classes[n].Curve;
-            scores[n] =
-                place.LogPosterior
-                - place.LogFit
-                + classes[n].LogOdds
-                + SizeIntegral.Log(
-                    SizeIntegral.Coarse,
-                    classes[n],
-                    curves[n],
-                    origin,
-                    evidence,
-                    place.Spread,
-                    worker,
-                    out _,
-                    out _
-                );
+            scores[n] = place.LogPosterior - place.LogFit + classes[n].LogOdds + Log(place, classes[n], curves[n], inPlace, worker);
         }
         var floor = h.LogPosterior - options.Margin - 12;
         foreach (var n in KnownSets.Highest(scores, hole.Length == 1 ? options.ExactExchanges : 2, floor))
             if (known.AsGood(place, classes[n], scores[n]) is null)
                 found.Add(newcomers.Add(place, classes[n], curves[n], worker));
         return found;
+    }
+
+    /// <summary>The better of two quick estimates: what a newcomer does added to what is left, and put in place of who left.</summary>
+    private double Log(Neighbourhood place, FaultClass c, double[][] curve, double[] inPlace, Worker worker)
+    {
+        var added = SizeIntegral.Log(SizeIntegral.Coarse, c, curve, place.Origin, evidence, place.Spread, worker, out _, out _);
+        var put = SizeIntegral.Log(SizeIntegral.Coarse, c, c.Curve, inPlace, evidence, place.Spread, worker, out var share, out _);
+        if (c.IsContinuous)
+            put = Math.Max(put, SizeIntegral.LogNear(share, c, c.Curve, inPlace, evidence, place.Spread, worker));
+        return Math.Max(added, put);
+    }
+
+    /// <summary>
+    /// The prediction less what the members that leave do alone: with what a newcomer does alone it is right for one that does
+    /// the same, whatever the company makes of it.
+    /// </summary>
+    private static double[] WithoutTheirOwn(Hypothesis h, int[] hole)
+    {
+        var (without, own) = ((double[])h.Predicted.Clone(), new double[h.Predicted.Length]);
+        foreach (var k in hole)
+        {
+            CurveShape.PointAt(h.Classes[k], h.Classes[k].Curve, h.Shares[k], own);
+            for (var r = 0; r < own.Length; r++)
+                without[r] -= own[r];
+        }
+        return without;
     }
 }

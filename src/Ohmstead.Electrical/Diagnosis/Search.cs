@@ -22,6 +22,9 @@ internal sealed class Search
     private const int MostSettled = 16;
     private const int LeastSettled = 3;
 
+    /// <summary>How often the spread of a set is worked out about the parameters that the readings point to.</summary>
+    private const int MostBends = 2;
+
     /// <summary>Sets farther below the best than this carry nothing [nat].</summary>
     private const double NegligibleNats = 25;
 
@@ -121,20 +124,26 @@ internal sealed class Search
     /// <summary>Works out the set's own spread and fits its sizes by it.</summary>
     private void Fit(Hypothesis h)
     {
-        var spread = Spreads.Of(h);
-        h.Spread = spread;
+        var straight = h.Spread = Spreads.Of(h);
+        FitSizes(h);
+        for (var n = 0; n < MostBends && Spreads.About(h, h.Spread) is { } near; n++)
+            h.Spread = near;
+        if (h.Spread != straight)
+            FitSizes(h);
+    }
+
+    private void FitSizes(Hypothesis h) =>
         crew.One(worker =>
         {
             SizeFit.Run(
                 h,
-                spread,
+                h.Spread!,
                 evidence,
                 worker,
                 (shares, from, changed) => newcomers.Solve(h.Classes, shares, from, changed, worker)
             );
             return 0;
         });
-    }
 
     /// <summary>
     /// A set that was found and not expanded was judged by the spread of the set it was found from, where a reading may hang

@@ -235,21 +235,25 @@ internal static class SizeFit
         return LogIntegral([.. free.Select(k => h.Shares[k])], gradient, curvature);
     }
 
-    /// <summary>ln ∫ over sizes relative to the best: one size after another, each parabola cut to its range.</summary>
+    /// <summary>ln ∫ over sizes relative to the best: one size after another, each parabola cut to its range; those left follow its mean and variance.</summary>
     public static double LogIntegral(double[] shares, double[] gradient, double[] curvature)
     {
         var n = shares.Length;
-        var a = (double[])curvature.Clone();
+        var (a, g) = ((double[])curvature.Clone(), (double[])gradient.Clone());
         var sum = 0.0;
         for (var k = 0; k < n; k++)
         {
-            var d = Math.Max(a[(k * n) + k], 1e-9);
-            sum += Math.Min(NormalLaw.LogIntegral(shares[k], gradient[k], d), 0);
+            var cut = NormalLaw.Cut(shares[k], g[k], Math.Max(a[(k * n) + k], 1e-9));
+            sum += cut.LogIntegral;
             for (var i = k + 1; i < n; i++)
-            for (var j = k + 1; j < n; j++)
-                a[(i * n) + j] -= a[(i * n) + k] * a[(k * n) + j] / d;
+            {
+                g[i] -= a[(i * n) + k] * (cut.Mean - shares[k]);
+                for (var j = k + 1; j < n; j++)
+                    a[(i * n) + j] -= a[(i * n) + k] * a[(j * n) + k] * cut.Variance;
+            }
         }
-        return sum;
+        // No integral over the range is above the highest point.
+        return Math.Min(sum, 0);
     }
 
     /// <summary>Deviation of each size with the others free to trade off: the diagonal of the inverse curvature.</summary>

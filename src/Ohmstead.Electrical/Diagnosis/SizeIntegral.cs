@@ -35,6 +35,34 @@ internal static class SizeIntegral
         return Vectors.LogSum(logs) - Math.Log(curve.Length);
     }
 
+    /// <summary>
+    /// The same near one share only, on the curve itself instead of its straight pieces: for a size that the readings fix so
+    /// well that a piece passes it by.
+    /// </summary>
+    public static double LogNear(double share, FaultClass c, double[][] curve, double[] origin, Evidence evidence, Spread spread, Worker worker)
+    {
+        const double width = 0.01;
+        const int Rounds = 3;
+        var (at, side, best) = (new double[origin.Length], new double[origin.Length], double.NegativeInfinity);
+        Span<double> gradient = stackalloc double[1];
+        Span<double> curvature = stackalloc double[1];
+        for (var n = 0; n < Rounds; n++)
+        {
+            var step = share > 0.5 ? -width : width;
+            CurveShape.At(c.PointShares, curve, share, at);
+            CurveShape.At(c.PointShares, curve, share + step, side);
+            for (var r = 0; r < at.Length; r++) (side[r], at[r]) = ((side[r] - at[r]) / step, at[r] + origin[r]);
+            var log = evidence.LogLikelihood(at, spread, worker) + c.LogDensity(share);
+            evidence.Project([side], spread, worker, gradient, curvature);
+            best = Math.Max(best, log + NormalLaw.LogIntegral(share, gradient[0], curvature[0]));
+            if (curvature[0] < 1) break;
+            var to = Math.Clamp(share + (gradient[0] / curvature[0]), Math.Max(0, share - 0.1), Math.Min(1, share + 0.1));
+            if (Math.Abs(to - share) < 1e-5) break;
+            share = to;
+        }
+        return best;
+    }
+
     private static double Continuous(
         int steps, FaultClass c, double[][] curve, ReadOnlySpan<double> origin, Evidence evidence, Spread spread, Worker worker, ref double bestShare, ref double bestLog)
     {

@@ -1,3 +1,5 @@
+using Ohmstead.Electrical.Readings;
+
 namespace Ohmstead.Electrical.Diagnosis;
 
 /// <summary>The spread of the readings of a set of faults, from the slopes of that very set.</summary>
@@ -5,6 +7,12 @@ internal sealed class SpreadModel
 {
     /// <summary>A movement of a fiftieth of the meter's limit adds a thousandth to its variance.</summary>
     private const double LeastSlope = 0.02;
+
+    /// <summary>A bend smaller than this does not count [limits of the meter's error].</summary>
+    private const double StraightWithin = 0.3;
+
+    /// <summary>No parameter is followed farther than this [its standard deviations].</summary>
+    private const double FarthestMean = 3;
 
     private readonly Evidence evidence;
     private readonly Crew crew;
@@ -47,6 +55,43 @@ internal sealed class SpreadModel
             Array.Copy(soundSlopes, r * count, slopes, r * count, count);
             shift[r] = soundShift[r];
         }
+        return evidence.SpreadOf(slopes, shift);
+    }
+
+    /// <summary>
+    /// The spread about the parameters that the readings point to: a response that bends is a straight line only near by.
+    /// Null where the line from the nominal parameters holds there within the meter's error.
+    /// </summary>
+    public Spread? About(Hypothesis h, Spread spread)
+    {
+        var (n, count) = (evidence.Set.Count, evidence.Set.Model.Parameters.Length);
+        var faults = h.Faults();
+        var (means, steps) = crew.One(w =>
+        {
+            evidence.LogLikelihood(h.Predicted, spread, w);
+            return evidence.Parameters(spread, w);
+        });
+        for (var p = 0; p < count; p++) means[p] = Math.Clamp(means[p], -FarthestMean, FarthestMean);
+        double[] factors = [.. means.Select((m, p) => Math.Exp(m * evidence.Set.Model.Parameters[p].Sigma))];
+        var there = crew.One(w =>
+        {
+            w.Predictor.Begin(faults, factors);
+            return Enumerable.Range(0, n).Select(r => w.Predictor.Scaled(r, faults)).ToArray();
+        });
+        double Line(int r) => h.Predicted[r] + spread.Shift[r] + Vectors.Dot(spread.Slopes.AsSpan(r * count, count), means);
+        var bent = evidence.Numeric.ToArray().Where(r => Math.Abs(there[r] - Line(r)) > StraightWithin).ToArray();
+        if (bent.Length == 0) return null;
+        var (slopes, shift) = ((double[])spread.Slopes.Clone(), (double[])spread.Shift.Clone());
+        crew.Each(bent.Length, (k, worker) =>
+        {
+            var r = bent[k];
+            var isRewired = h.Classes.Any(c => c.Moves[r] && !c.HasSize);
+            bool[] which = [.. Enumerable.Range(0, count).Select(p => usual[(r * count) + p] || (isRewired && matters[p]))];
+            var own = slopes.AsSpan(r * count, count);
+            var bends = new double[count];
+            worker.Predictor.SlopesAbout(r, faults, there[r], (double[])factors.Clone(), steps, which, own, bends);
+            shift[r] = there[r] + bends.Sum() - Vectors.Dot(own, means) - h.Predicted[r];
+        });
         return evidence.SpreadOf(slopes, shift);
     }
 

@@ -74,22 +74,46 @@ internal static class NormalLaw
     }
 
     /// <summary>ln ∫₀¹ exp(g·(u − at) − h·(u − at)²/2) du: a parabola of the log likelihood cut to the range of a share.</summary>
-    public static double LogIntegral(double at, double gradient, double curvature)
+    public static double LogIntegral(double at, double gradient, double curvature) => Cut(at, gradient, curvature).LogIntegral;
+
+    /// <summary>The same with the mean and the variance of the share u under it.</summary>
+    public static (double LogIntegral, double Mean, double Variance) Cut(double at, double gradient, double curvature)
     {
         if (curvature < 1e-3)
-        {
-            Span<double> logs = stackalloc double[21];
-            for (var k = 0; k <= 20; k++)
-                logs[k] = (gradient * ((k / 20.0) - at)) - Math.Log(21);
-            return Vectors.LogSum(logs);
-        }
+            return AlmostStraight(at, gradient);
         var mean = at + (gradient / curvature);
         var root = Math.Sqrt(curvature);
         var (low, high) = (-mean * root, (1 - mean) * root);
         // The tail that is farther out is taken from the side where it is small.
         var inside = low > 0 ? Below(-low) - Below(-high) : Below(high) - Below(low);
         if (inside < 1e-280)
-            return -Math.Log(1 + Math.Abs(gradient));
-        return (0.5 * gradient * gradient / curvature) + (0.5 * Math.Log(2 * Math.PI / curvature)) + Math.Log(inside);
+        {
+            var depth = 1 / (1 + Math.Abs(gradient));
+            return (Math.Log(depth), gradient > 0 ? 1 - depth : depth, depth * depth);
+        }
+        var log = (0.5 * gradient * gradient / curvature) + (0.5 * Math.Log(2 * Math.PI / curvature)) + Math.Log(inside);
+        var (atLow, atHigh) = (Density(low) / inside, Density(high) / inside);
+        var moved = atLow - atHigh;
+        var share = 1 + (low * atLow) - (high * atHigh) - (moved * moved);
+        return (log, Math.Clamp(mean + (moved / root), 0, 1), Math.Clamp(share, 0, 1) / curvature);
+    }
+
+    private static double Density(double x) => Math.Exp(-0.5 * x * x) / Math.Sqrt(2 * Math.PI);
+
+    private static (double LogIntegral, double Mean, double Variance) AlmostStraight(double at, double gradient)
+    {
+        const int Points = 20;
+        Span<double> logs = stackalloc double[Points];
+        for (var k = 0; k < Points; k++)
+            logs[k] = (gradient * (((k + 0.5) / Points) - at)) - Math.Log(Points);
+        var all = Vectors.LogSum(logs);
+        var (mean, square) = (0.0, 0.0);
+        for (var k = 0; k < Points; k++)
+        {
+            var (u, weight) = ((k + 0.5) / Points, Math.Exp(logs[k] - all));
+            mean += weight * u;
+            square += weight * u * u;
+        }
+        return (all, mean, square - (mean * mean));
     }
 }

@@ -81,6 +81,33 @@ internal sealed class Predictor(ReadingSet set)
         }
     }
 
+    /// <summary>
+    /// As <see cref="SlopesOf"/>, about other values of the parameters: each by a factor, and differenced across ± its own step.
+    /// </summary>
+    /// <param name="factors">By parameter; scratch, left as it was.</param>
+    /// <param name="steps">By parameter, in standard deviations; the bend is that of one step.</param>
+    public void SlopesAbout(int reading, Fault[] faults, double centre, double[] factors, double[] steps, ReadOnlySpan<bool> which, Span<double> slopes, Span<double> bends)
+    {
+        var parameters = set.Model.Parameters;
+        for (var p = 0; p < parameters.Length; p++)
+        {
+            if (!which[p]) continue;
+            var (about, by) = (factors[p], Math.Exp(parameters[p].Sigma * steps[p]));
+            var up = At(reading, faults, factors, p, about * by) - centre;
+            var down = At(reading, faults, factors, p, about / by) - centre;
+            factors[p] = about;
+            slopes[p] = (up - down) / (2 * steps[p]);
+            bends[p] = (up + down) / 2;
+        }
+    }
+
+    private double At(int reading, Fault[] faults, double[] factors, int parameter, double factor)
+    {
+        factors[parameter] = factor;
+        Begin(faults, factors);
+        return Scaled(reading, faults);
+    }
+
     private double At(int reading, Fault[] faults, Parameter parameter, double factor)
     {
         Begin(faults, parameter, factor);

@@ -39,14 +39,21 @@ public class NormalLawTests
     [InlineData(0, 0.1, 5e-4)]
     [InlineData(0, -200, 1)]
     [InlineData(1, -20, 3)]
-    public void A_parabola_cut_to_the_range_of_a_share_has_its_integral(double at, double gradient, double curvature)
+    public void A_parabola_cut_to_the_range_of_a_share_has_its_integral_mean_and_variance(double at, double gradient, double curvature)
     {
         double Log(double u) => (gradient * (u - at)) - (0.5 * curvature * (u - at) * (u - at));
         var most = Enumerable.Range(0, 1001).Max(k => Log(k / 1000.0));
-        var integral = Enumerable
-            .Range(0, 200)
-            .Sum(k => GaussLegendreRule.Integrate(u => Math.Exp(Log(u) - most), k / 200.0, (k + 1) / 200.0, 10));
-        Assert.Equal(most + Math.Log(integral), NormalLaw.LogIntegral(at, gradient, curvature), 0.02);
+        double Sum(Func<double, double> of) =>
+            Enumerable
+                .Range(0, 200)
+                .Sum(k =>
+                    GaussLegendreRule.Integrate(u => of(u) * Math.Exp(Log(u) - most), k / 200.0, (k + 1) / 200.0, 10)
+                );
+        var (integral, mean) = (Sum(_ => 1), Sum(u => u) / Sum(_ => 1));
+        var cut = NormalLaw.Cut(at, gradient, curvature);
+        Assert.Equal(most + Math.Log(integral), cut.LogIntegral, 0.02);
+        Assert.Equal(mean, cut.Mean, 0.002);
+        Assert.Equal(Math.Sqrt(Sum(u => (u - mean) * (u - mean)) / integral), Math.Sqrt(cut.Variance), 0.005);
     }
 
     [Fact]
