@@ -5,7 +5,7 @@ namespace Ohmstead.Electrical.Tests.Diagnosis;
 /// <summary>
 /// The posterior of every set of faults of the <see cref="SmallLadder"/>, by summing over all sets and sizes on a grid that is fine where it matters.
 /// It shares the model's assumptions with the diagnosis and nothing else: parameters log-normal and followed along their slope
-/// on the meter's scale, the meter's error of limit 1 with its variance of 1/3 as normal, any reading wrong with 1 in 1,000.
+/// on the meter's scale where the readings say they lie, the meter's error of limit 1 with its variance of 1/3 as normal, any reading wrong with 1 in 1,000.
 /// </summary>
 internal sealed class ExhaustiveSum
 {
@@ -13,6 +13,8 @@ internal sealed class ExhaustiveSum
     private const int Parts = 9;
     private const double WrongChance = 1e-3;
     private const double ScaleWidth = 300;
+    private const int Rounds = 3;
+    private const double Farthest = 3;
 
     private readonly (int Reading, double Scaled)[] taken;
     private readonly Dictionary<string, double> weights = new(StringComparer.Ordinal);
@@ -72,18 +74,20 @@ internal sealed class ExhaustiveSum
 
     private double Density(double[] ohms, bool[] isFixed)
     {
-        var n = taken.Length;
-        var centre = taken.Select(t => Scaled(t.Reading, ohms)).ToArray();
-        var covariance = new double[n, n];
-        for (var i = 0; i < n; i++) covariance[i, i] = 1.0 / 3;
-        for (var p = 0; p < ohms.Length; p++)
+        var (n, z, at) = (taken.Length, new double[ohms.Length], (double[])ohms.Clone());
+        var (residual, covariance) = (new double[n], new double[n, n]);
+        for (var round = 0; round < Rounds; round++)
         {
-            if (isFixed[p]) continue;
-            var slopes = Slopes(ohms, p);
+            for (var p = 0; p < ohms.Length; p++)
+                if (!isFixed[p]) at[p] = ohms[p] * Math.Exp(SmallLadder.Parts[p].Sigma * z[p]);
+            var slopes = at.Select((_, p) => isFixed[p] ? new double[n] : Slopes(at, p)).ToArray();
+            residual = [.. taken.Select((t, i) => t.Scaled - Scaled(t.Reading, at) + slopes.Select((s, p) => s[i] * z[p]).Sum())];
             for (var i = 0; i < n; i++)
-                for (var j = 0; j < n; j++) covariance[i, j] += slopes[i] * slopes[j];
+                for (var j = 0; j < n; j++) covariance[i, j] = (i == j ? 1.0 / 3 : 0) + slopes.Sum(s => s[i] * s[j]);
+            var pull = Matrix<double>.Build.DenseOfArray(covariance).Cholesky().Solve(Vector<double>.Build.Dense(residual));
+            // Farther out than this the parameters explain nothing: something else is wrong.
+            z = [.. slopes.Select(s => Math.Clamp(Vector<double>.Build.Dense(s) * pull, -Farthest, Farthest))];
         }
-        var residual = taken.Select((t, i) => t.Scaled - centre[i]).ToArray();
         // Nobody is wrong, or one of them, or two.
         var sum = Normal(residual, covariance, [.. Enumerable.Range(0, n)]);
         for (var a = 0; a < n; a++)
