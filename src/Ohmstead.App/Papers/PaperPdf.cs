@@ -11,7 +11,7 @@ internal static class PaperPdf
 {
     /// <summary>Sets the paper on pages and writes them.</summary>
     /// <param name="paperSize"><see cref="Shop.Letter"/> or <see cref="Shop.A4"/>.</param>
-    /// <param name="photos">The photos by hash, JPEG or PNG; those left out are said to be missing.</param>
+    /// <param name="photos">The photos by hash, as the store draws them for print; those left out are said to be missing.</param>
     /// <param name="at">When it was made; the same paper at the same time gives the same pages, PDFsharp's ids apart.</param>
     public static byte[] Write(
         Paper paper,

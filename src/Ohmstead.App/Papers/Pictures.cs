@@ -57,28 +57,7 @@ internal sealed class Pictures(IReadOnlyDictionary<string, byte[]> photos) : IDi
     {
         if (images.TryGetValue(hash, out var known))
             return known;
-        XImage? read = null;
-        if (photos.TryGetValue(hash, out var bytes))
-        {
-            try
-            {
-                read = XImage.FromStream(new MemoryStream(bytes));
-            }
-            // What no reader of PDFsharp takes is no photo for a paper; it stays in the store. Of a form of image that it
-            // knows but cannot read, PDFsharp itself says "not implemented".
-            catch (Exception e)
-                when (e
-                        is InvalidOperationException
-                            or ArgumentException
-                            or NotSupportedException
-                            or IndexOutOfRangeException
-                            or NotImplementedException
-                            or EndOfStreamException
-                )
-            {
-                read = null;
-            }
-        }
+        var read = photos.TryGetValue(hash, out var bytes) ? XImage.FromStream(new MemoryStream(bytes)) : null;
         images[hash] = read;
         return read;
     }

@@ -1,5 +1,3 @@
-using MathNet.Numerics.LinearAlgebra;
-
 namespace Ohmstead.Electrical.Tests.Diagnosis;
 
 /// <summary>
@@ -15,6 +13,10 @@ internal sealed class ExhaustiveSum
     private const double ScaleWidth = 300;
     private const int Rounds = 3;
     private const double Farthest = 3;
+
+    /// <summary>A squared distance that no parameter makes good.</summary>
+    private const double Hopeless = 60;
+
 
     private readonly (int Reading, double Scaled)[] taken;
     private readonly Dictionary<string, double> weights = new(StringComparer.Ordinal);
@@ -75,21 +77,37 @@ internal sealed class ExhaustiveSum
     private double Density(double[] ohms, bool[] isFixed)
     {
         var (n, z, at) = (taken.Length, new double[ohms.Length], (double[])ohms.Clone());
-        var (residual, covariance) = (new double[n], new double[n, n]);
+        var (residual, covariance, slopes) = (new double[n], new double[n, n], new double[ohms.Length][]);
+        int[] every = [.. Enumerable.Range(0, n)];
         for (var round = 0; round < Rounds; round++)
         {
             for (var p = 0; p < ohms.Length; p++)
                 if (!isFixed[p]) at[p] = ohms[p] * Math.Exp(SmallLadder.Parts[p].Sigma * z[p]);
-            var slopes = at.Select((_, p) => isFixed[p] ? new double[n] : Slopes(at, p)).ToArray();
-            residual = [.. taken.Select((t, i) => t.Scaled - Scaled(t.Reading, at) + slopes.Select((s, p) => s[i] * z[p]).Sum())];
+            for (var p = 0; p < ohms.Length; p++)
+                slopes[p] = isFixed[p] ? new double[n] : Slopes(at, p);
             for (var i = 0; i < n; i++)
-                for (var j = 0; j < n; j++) covariance[i, j] = (i == j ? 1.0 / 3 : 0) + slopes.Sum(s => s[i] * s[j]);
-            var pull = Matrix<double>.Build.DenseOfArray(covariance).Cholesky().Solve(Vector<double>.Build.Dense(residual));
+            {
+                residual[i] = taken[i].Scaled - Scaled(taken[i].Reading, at);
+                for (var p = 0; p < ohms.Length; p++) residual[i] += slopes[p][i] * z[p];
+                for (var j = 0; j <= i; j++)
+                {
+                    covariance[i, j] = i == j ? 1.0 / 3 : 0;
+                    foreach (var s in slopes) covariance[i, j] += s[i] * s[j];
+                    covariance[j, i] = covariance[i, j];
+                }
+            }
+            var (pull, square, _) = Solve(residual, covariance, every);
+            if (square > Hopeless) break;
             // Farther out than this the parameters explain nothing: something else is wrong.
-            z = [.. slopes.Select(s => Math.Clamp(Vector<double>.Build.Dense(s) * pull, -Farthest, Farthest))];
+            for (var p = 0; p < ohms.Length; p++)
+            {
+                z[p] = 0;
+                for (var i = 0; i < n; i++) z[p] += slopes[p][i] * pull[i];
+                z[p] = Math.Clamp(z[p], -Farthest, Farthest);
+            }
         }
         // Nobody is wrong, or one of them, or two.
-        var sum = Normal(residual, covariance, [.. Enumerable.Range(0, n)]);
+        var sum = Normal(residual, covariance, every);
         for (var a = 0; a < n; a++)
         {
             sum += WrongChance / ScaleWidth * Normal(residual, covariance, [.. Enumerable.Range(0, n).Where(i => i != a)]);
@@ -113,9 +131,36 @@ internal sealed class ExhaustiveSum
     private static double Normal(double[] residual, double[,] covariance, int[] kept)
     {
         if (kept.Length == 0) return 1;
-        var factor = Matrix<double>.Build.Dense(kept.Length, kept.Length, (i, j) => covariance[kept[i], kept[j]]).Cholesky();
-        var z = Vector<double>.Build.Dense(kept.Length, i => residual[kept[i]]);
-        return Math.Exp(-0.5 * (z * factor.Solve(z) + factor.DeterminantLn + (kept.Length * Math.Log(2 * Math.PI))));
+        var (_, square, logDeterminant) = Solve(residual, covariance, kept);
+        return Math.Exp(-0.5 * (square + logDeterminant + (kept.Length * Math.Log(2 * Math.PI))));
+    }
+
+    /// <summary>Σ⁻¹·r of the readings kept, r·Σ⁻¹·r and ln |Σ|, by Cholesky's factors.</summary>
+    private static (double[] Pull, double Square, double LogDeterminant) Solve(double[] residual, double[,] covariance, int[] kept)
+    {
+        var n = kept.Length;
+        var (low, x) = (new double[n, n], new double[n]);
+        var (square, logDeterminant) = (0.0, 0.0);
+        for (var i = 0; i < n; i++)
+        {
+            x[i] = residual[kept[i]];
+            for (var j = 0; j <= i; j++)
+            {
+                var sum = covariance[kept[i], kept[j]];
+                for (var k = 0; k < j; k++) sum -= low[i, k] * low[j, k];
+                low[i, j] = i == j ? Math.Sqrt(sum) : sum / low[j, j];
+                if (j < i) x[i] -= low[i, j] * x[j];
+            }
+            x[i] /= low[i, i];
+            square += x[i] * x[i];
+            logDeterminant += 2 * Math.Log(low[i, i]);
+        }
+        for (var i = n - 1; i >= 0; i--)
+        {
+            for (var k = i + 1; k < n; k++) x[i] -= low[k, i] * x[k];
+            x[i] /= low[i, i];
+        }
+        return (x, square, logDeterminant);
     }
 
     private static double Scaled(int reading, double[] ohms) => ToScale(reading, SmallLadder.Readings[reading].Of(ohms));
