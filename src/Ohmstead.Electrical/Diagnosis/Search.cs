@@ -126,7 +126,7 @@ internal sealed class Search
     {
         var straight = h.Spread = Spreads.Of(h);
         FitSizes(h);
-        for (var n = 0; n < MostBends && Spreads.About(h, h.Spread) is { } near; n++)
+        for (var n = 0; n < MostBends && !options.IsOver() && Spreads.About(h, h.Spread) is { } near; n++)
             h.Spread = near;
         if (h.Spread != straight)
             FitSizes(h);

@@ -54,7 +54,7 @@ internal static class SizeIntegral
             for (var r = 0; r < at.Length; r++) (side[r], at[r]) = ((side[r] - at[r]) / step, at[r] + origin[r]);
             var log = evidence.LogLikelihood(at, spread, worker) + c.LogDensity(share);
             evidence.Project([side], spread, worker, gradient, curvature);
-            best = Math.Max(best, log + NormalLaw.LogIntegral(share, gradient[0], curvature[0]));
+            best = Math.Max(best, log + Math.Min(NormalLaw.LogIntegral(share, gradient[0], curvature[0]), 0));
             if (curvature[0] < 1) break;
             var to = Math.Clamp(share + (gradient[0] / curvature[0]), Math.Max(0, share - 0.1), Math.Min(1, share + 0.1));
             if (Math.Abs(to - share) < 1e-5) break;

@@ -14,6 +14,9 @@ internal sealed class SpreadModel
     /// <summary>No parameter is followed farther than this [its standard deviations].</summary>
     private const double FarthestMean = 3;
 
+    /// <summary>Nearer than this is the same place [standard deviations].</summary>
+    private const double SamePlace = 0.1;
+
     private readonly Evidence evidence;
     private readonly Crew crew;
     private readonly bool[] usual;
@@ -60,7 +63,7 @@ internal sealed class SpreadModel
 
     /// <summary>
     /// The spread about the parameters that the readings point to: a response that bends is a straight line only near by.
-    /// Null where the line from the nominal parameters holds there within the meter's error.
+    /// Null where the line holds there within the meter's error, or was worked out there already.
     /// </summary>
     public Spread? About(Hypothesis h, Spread spread)
     {
@@ -72,6 +75,7 @@ internal sealed class SpreadModel
             return evidence.Parameters(spread, w);
         });
         for (var p = 0; p < count; p++) means[p] = Math.Clamp(means[p], -FarthestMean, FarthestMean);
+        if (spread.About is { } was && means.Zip(was, (a, b) => Math.Abs(a - b)).Max() < SamePlace) return null;
         double[] factors = [.. means.Select((m, p) => Math.Exp(m * evidence.Set.Model.Parameters[p].Sigma))];
         var there = crew.One(w =>
         {
@@ -92,7 +96,7 @@ internal sealed class SpreadModel
             worker.Predictor.SlopesAbout(r, faults, there[r], (double[])factors.Clone(), steps, which, own, bends);
             shift[r] = there[r] + bends.Sum() - Vectors.Dot(own, means) - h.Predicted[r];
         });
-        return evidence.SpreadOf(slopes, shift);
+        return evidence.SpreadOf(slopes, shift) with { About = means };
     }
 
     private (double[] Slopes, double[] Shift) Slopes(Faults.Fault[] faults, double[] centre, bool[] which)

@@ -79,8 +79,8 @@ internal static class NormalLaw
     /// <summary>The same with the mean and the variance of the share u under it.</summary>
     public static (double LogIntegral, double Mean, double Variance) Cut(double at, double gradient, double curvature)
     {
-        if (curvature < 1e-3)
-            return AlmostStraight(at, gradient);
+        if (curvature < 1 && Math.Abs(gradient) < 10)
+            return Shallow(at, gradient, curvature);
         var mean = at + (gradient / curvature);
         var root = Math.Sqrt(curvature);
         var (low, high) = (-mean * root, (1 - mean) * root);
@@ -88,8 +88,12 @@ internal static class NormalLaw
         var inside = low > 0 ? Below(-low) - Below(-high) : Below(high) - Below(low);
         if (inside < 1e-280)
         {
-            var depth = 1 / (1 + Math.Abs(gradient));
-            return (Math.Log(depth), gradient > 0 ? 1 - depth : depth, depth * depth);
+            // All of it lies at one end.
+            var end = mean > 0.5 ? 1 : 0;
+            var (away, slope) = (end - at, Math.Abs(gradient - (curvature * (end - at))));
+            var depth = 1 / (1 + slope);
+            var top = (gradient * away) - (0.5 * curvature * away * away);
+            return (top + Math.Log(depth), Math.Abs(end - depth), depth * depth);
         }
         var log = (0.5 * gradient * gradient / curvature) + (0.5 * Math.Log(2 * Math.PI / curvature)) + Math.Log(inside);
         var (atLow, atHigh) = (Density(low) / inside, Density(high) / inside);
@@ -100,12 +104,15 @@ internal static class NormalLaw
 
     private static double Density(double x) => Math.Exp(-0.5 * x * x) / Math.Sqrt(2 * Math.PI);
 
-    private static (double LogIntegral, double Mean, double Variance) AlmostStraight(double at, double gradient)
+    private static (double LogIntegral, double Mean, double Variance) Shallow(double at, double gradient, double curvature)
     {
         const int Points = 20;
         Span<double> logs = stackalloc double[Points];
         for (var k = 0; k < Points; k++)
-            logs[k] = (gradient * (((k + 0.5) / Points) - at)) - Math.Log(Points);
+        {
+            var away = ((k + 0.5) / Points) - at;
+            logs[k] = (gradient * away) - (0.5 * curvature * away * away) - Math.Log(Points);
+        }
         var all = Vectors.LogSum(logs);
         var (mean, square) = (0.0, 0.0);
         for (var k = 0; k < Points; k++)

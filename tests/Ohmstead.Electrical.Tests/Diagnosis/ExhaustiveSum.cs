@@ -3,7 +3,7 @@ namespace Ohmstead.Electrical.Tests.Diagnosis;
 /// <summary>
 /// The posterior of every set of faults of the <see cref="SmallLadder"/>, by summing over all sets and sizes on a grid that is fine where it matters.
 /// It shares the model's assumptions with the diagnosis and nothing else: parameters log-normal and followed along their slope
-/// on the meter's scale where the readings say they lie, the meter's error of limit 1 with its variance of 1/3 as normal, any reading wrong with 1 in 1,000.
+/// on the meter's scale where all the readings say they lie (as in the diagnosis; against quadrature: BentSpreadTests), the meter's error of limit 1 with its variance of 1/3 as normal, any reading wrong with 1 in 1,000.
 /// </summary>
 internal sealed class ExhaustiveSum
 {

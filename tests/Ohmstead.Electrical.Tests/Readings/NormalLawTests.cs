@@ -39,6 +39,10 @@ public class NormalLawTests
     [InlineData(0, 0.1, 5e-4)]
     [InlineData(0, -200, 1)]
     [InlineData(1, -20, 3)]
+    [InlineData(0, 1, 1.1e-3)]
+    [InlineData(0, 1.3, 1.1e-3)]
+    [InlineData(0, 4, 0.01)]
+    [InlineData(0.5, 12, 0.5)]
     public void A_parabola_cut_to_the_range_of_a_share_has_its_integral_mean_and_variance(double at, double gradient, double curvature)
     {
         double Log(double u) => (gradient * (u - at)) - (0.5 * curvature * (u - at) * (u - at));
