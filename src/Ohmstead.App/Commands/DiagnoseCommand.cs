@@ -13,6 +13,9 @@ internal static class DiagnoseCommand
     /// <summary>Of the search alone; with starting and ranking the next readings the process stays below 3 s on two cores.</summary>
     private const double DefaultSeconds = 1.5;
 
+    /// <summary>On a machine so slow that the least number of sets takes this many times longer, half of them are enough.</summary>
+    private const double LateTimesLonger = 1.2;
+
     /// <summary>A sheet so large that its readings alone take longer than the search may: by this many times the answer is there.</summary>
     private const double MostTimesLonger = 10;
 
@@ -87,6 +90,7 @@ internal static class DiagnoseCommand
                 new DiagnosisOptions
                 {
                     IsTimeUp = () => clock.Elapsed.TotalSeconds > seconds,
+                    IsLate = () => clock.Elapsed.TotalSeconds > LateTimesLonger * seconds,
                     IsOverdue = () => clock.Elapsed.TotalSeconds > MostTimesLonger * seconds,
                     Cancellation = cancel.Token,
                     Threads = Environment.ProcessorCount,

@@ -39,6 +39,9 @@ public sealed record DiagnosisOptions
     /// <summary>True when the time is up; asked between expansions, once there were <see cref="LeastExpanded"/>. The clock belongs to the caller.</summary>
     public Func<bool> IsTimeUp { get; init; } = () => false;
 
+    /// <summary>True when the least number of sets is too much too: asked once half of them were expanded.</summary>
+    public Func<bool> IsLate { get; init; } = () => false;
+
     /// <summary>
     /// True when it must come to an end at once: asked everywhere, also while the readings of a large sheet are still being worked
     /// out. What was not looked at by then keeps its own chance.

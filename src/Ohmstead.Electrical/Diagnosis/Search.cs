@@ -74,6 +74,8 @@ internal sealed class Search
                 return SearchStop.TimeUp;
             if (Expanded >= options.LeastExpanded && options.IsTimeUp())
                 return SearchStop.TimeUp;
+            if (Expanded >= options.LeastExpanded / 2 && options.IsLate())
+                return SearchStop.TimeUp;
             if (Expanded >= options.MostExpanded)
                 return SearchStop.Budget;
             if (Next() is not { } next)
