@@ -38,6 +38,18 @@ public class WholeSetTests
         Assert.All(result.Faults, f => Assert.Equal(1.0 / 101, f.Probability, 1e-6));
     }
 
+    [Theory]
+    [InlineData(false, 8)]
+    [InlineData(true, 4)]
+    public void With_the_time_up_the_least_number_of_sets_is_searched_and_half_of_it_when_late(bool isLate, int sets)
+    {
+        var unit = Chain(Length);
+        var readings = OverRangeTests.Unit(unit, [OverRangeTests.Value(unit, "whole", unit.ReadListed("whole") + 5)]);
+        var options = new DiagnosisOptions { IsTimeUp = () => true, IsLate = () => isLate };
+        var effort = Diagnoser.Run(unit.Model, readings, options).Effort;
+        Assert.Equal((SearchStop.TimeUp, sets), (effort.Stop, effort.SetsExpanded));
+    }
+
     [Fact]
     public void A_cancelled_diagnosis_gives_what_it_has()
     {
