@@ -17,7 +17,7 @@ internal static class DiagnoseCommand
     private const double LateTimesLonger = 1.2;
 
     /// <summary>A sheet so large that its readings alone take longer than the search may: by this many times the answer is there.</summary>
-    private const double MostTimesLonger = 10;
+    public const double MostTimesLonger = 10;
 
     private const int DefaultMost = 10;
 
@@ -72,7 +72,7 @@ internal static class DiagnoseCommand
     }
 
     /// <summary>Diagnoses with a deadline. The first Ctrl-C ends the search and gives what was found; the second ends the process.</summary>
-    public static DiagnosisResult Diagnose(TypeSheet sheet, UnitReadings readings, double seconds = DefaultSeconds)
+    public static DiagnosisResult Diagnose(TypeSheet sheet, UnitReadings readings, double seconds = DefaultSeconds, double late = LateTimesLonger)
     {
         var clock = Stopwatch.StartNew();
         using var cancel = new CancellationTokenSource();
@@ -90,7 +90,7 @@ internal static class DiagnoseCommand
                 new DiagnosisOptions
                 {
                     IsTimeUp = () => clock.Elapsed.TotalSeconds > seconds,
-                    IsLate = () => clock.Elapsed.TotalSeconds > LateTimesLonger * seconds,
+                    IsLate = () => clock.Elapsed.TotalSeconds > late * seconds,
                     IsOverdue = () => clock.Elapsed.TotalSeconds > MostTimesLonger * seconds,
                     Cancellation = cancel.Token,
                     Threads = Environment.ProcessorCount,
