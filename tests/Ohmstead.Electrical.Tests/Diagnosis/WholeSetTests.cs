@@ -43,9 +43,10 @@ public class WholeSetTests
     [InlineData(true, 4)]
     public void With_the_time_up_the_least_number_of_sets_is_searched_and_half_of_it_when_late(bool isLate, int sets)
     {
-        var unit = Chain(Length);
-        var readings = OverRangeTests.Unit(unit, [OverRangeTests.Value(unit, "whole", unit.ReadListed("whole") + 5)]);
-        var options = new DiagnosisOptions { IsTimeUp = () => true, IsLate = () => isLate };
+        var unit = new BenchUnit(Reference.Twin160);
+        var whole = OverRangeTests.Value(unit, "ohms-right", unit.ReadListed("ohms-right") + 5);
+        var readings = OverRangeTests.Unit(unit, [whole, OverRangeTests.Value(unit, "ohms-left", unit.ReadListed("ohms-left"))]);
+        var options = new DiagnosisOptions { IsTimeUp = () => true, IsLate = () => isLate, RankNext = false };
         var effort = Diagnoser.Run(unit.Model, readings, options).Effort;
         Assert.Equal((SearchStop.TimeUp, sets), (effort.Stop, effort.SetsExpanded));
     }
