@@ -70,11 +70,6 @@ internal static class SizeFit
             if (step.All(s => Math.Abs(s) < 1e-4))
                 break;
             var gained = TryStep(h, free, step, spread, evidence, worker, solve, ref log);
-            if (gained <= 0)
-                // What the slope still promises, solving did not give: it is the top.
-                for (var k = 0; k < free.Length; k++)
-                    if (h.Shares[free[k]] is > 0 and < 1)
-                        gradient[k] = 0;
             if (gained < Enough && round > 0 || gained <= 0)
                 break;
         }
