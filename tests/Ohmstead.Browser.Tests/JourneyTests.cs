@@ -139,7 +139,7 @@ public sealed class JourneyTests(OpenBrowser browser)
         )
             await RefusedAsync(window, new() { Name = name, MimeType = "application/json", Buffer = content }, words);
         await window.GoAsync("/kinds");
-        await window.Page.SetInputFilesAsync("input[type=file]", huge);
+        await window.Page.SetInputFilesAsync("input[type=file]:enabled", huge);
         await window.SeesAsync("huge.json is larger than 2 MB");
         await window.GoAsync("/kinds");
         await window.Page.Locator("a[href^='/kinds/']").First.WaitForAsync();
@@ -149,7 +149,7 @@ public sealed class JourneyTests(OpenBrowser browser)
     private static async Task RefusedAsync(Window window, FilePayload file, string words)
     {
         await window.GoAsync("/kinds");
-        await window.Page.SetInputFilesAsync("input[type=file]", file);
+        await window.Page.SetInputFilesAsync("input[type=file]:enabled", file);
         await window.SeesAsync(words);
     }
 
