@@ -88,9 +88,13 @@ public class MeterErrorTests
         });
 
     [Fact]
-    public void The_scale_rises_and_is_odd() =>
+    public void The_scale_rises() =>
         Gen.Select(Errors, Values, Values).Sample((error, a, b) =>
-            Math.Sign(error.ToScale(a).CompareTo(error.ToScale(b))) == Math.Sign(a.CompareTo(b)) && error.ToScale(-a) == -error.ToScale(a) && error.ToScale(0) == 0);
+            IsOneNumber(error, a, b) || Math.Sign(error.ToScale(a).CompareTo(error.ToScale(b))) == Math.Sign(a.CompareTo(b)));
+
+    [Fact]
+    public void The_scale_is_odd() =>
+        Gen.Select(Errors, Values).Sample((error, a) => error.ToScale(-a) == -error.ToScale(a) && error.ToScale(0) == 0);
 
     [Fact]
     public void An_exact_floor_of_nothing_does_not_break_the_scale()
@@ -99,6 +103,9 @@ public class MeterErrorTests
         Assert.True(double.IsFinite(error.ToScale(1e9)) && double.IsFinite(error.ToScale(1e-12)));
         Assert.Equal(5.0, error.FromScale(error.ToScale(5)), 1e-9);
     }
+
+    /// <summary>Whether two values lie so close, for this meter, that they may be one number on the scale: a double holds 15 digits.</summary>
+    private static bool IsOneNumber(MeterError error, double a, double b) => Math.Abs(a - b) < (1e-9 * error.LimitAt(a)) + (1e-12 * Math.Abs(a));
 
     private static ReadingSet OneReading(MeterError volts)
     {

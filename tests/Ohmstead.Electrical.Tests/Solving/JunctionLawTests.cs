@@ -88,7 +88,8 @@ public class JunctionLawTests
             .. Enumerable.Range(0, ports * N).Select(n => 20 * share[n / N] * Math.Cos(2 * Math.PI * n / N)),
         ];
         var (volts, reflected) = (new double[ports * N], new double[ports * N]);
-        if (law.Reflect(incident, volts, reflected) > 1e-4)
+        // A ten-thousandth of a slope; where the waves leave kilovolts on a blocked junction, what a double resolves of those.
+        if (law.Reflect(incident, volts, reflected) > 1e-4 * Math.Max(1, volts.Max(Math.Abs) / 1000))
             return false;
         for (var n = 0; n < N; n++)
         {
