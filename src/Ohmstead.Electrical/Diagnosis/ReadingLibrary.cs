@@ -29,40 +29,33 @@ public sealed class ReadingLibrary(UnitModel model)
 
     /// <summary>
     /// The rows of a set of readings, worked out where they are not known yet. Once it is overdue, faults that are not finished
-    /// are left as if they moved nothing, the least probable first, and nothing is remembered.
+    /// are left as if they moved nothing, the least probable first; what is finished is remembered all the same.
     /// </summary>
     internal ReadingRow[] Rows(ReadingSet set, Crew crew, Func<bool> isOverdue)
     {
-        var keys = Enumerable
+        var found = Enumerable
             .Range(0, set.Count)
-            .Select(r => KeyOf(set.SpecOf(r), set.Circuits[r].Usual.Conditions, set.Errors[r]))
+            .Select(r => rows.GetOrAdd(KeyOf(set.SpecOf(r), set.Circuits[r].Usual.Conditions, set.Errors[r]), _ => NewRow()))
             .ToArray();
-        var missing = Enumerable
-            .Range(0, keys.Length)
-            .Where(r => !rows.ContainsKey(keys[r]))
-            .DistinctBy(r => keys[r])
-            .ToArray();
-        var made = missing
-            .Select(_ => new ReadingRow(new double[Model.Parameters.Length], new double[]?[Catalogue.Modes.Length]))
-            .ToArray();
-        var isWhole = Fill(made, missing, crew, isOverdue);
-        var found = missing
-            .Select((r, m) => (Key: keys[r], Row: made[m]))
-            .ToDictionary(p => p.Key, p => p.Row, StringComparer.Ordinal);
-        if (isWhole)
-            foreach (var (key, row) in found)
-                rows[key] = row;
-        return [.. keys.Select(k => found.TryGetValue(k, out var row) ? row : rows[k])];
+        int[] unfinished = [.. Enumerable.Range(0, found.Length).DistinctBy(r => found[r]).Where(r => found[r].IsKnown.Contains(false))];
+        var cut = Fill(found, unfinished, crew, isOverdue);
+        return cut.Length == 0 ? found : [.. found.Select(r => r.Without(cut))];
     }
 
-    private bool Fill(ReadingRow[] made, int[] readings, Crew crew, Func<bool> isOverdue)
+    private ReadingRow NewRow() => new(Model.Parameters.Length, Catalogue.Modes.Length);
+
+    /// <summary>Works out what the rows of some readings lack; gives the modes that it did not come to.</summary>
+    private int[] Fill(ReadingRow[] found, int[] readings, Crew crew, Func<bool> isOverdue)
     {
         crew.Each(
-            made.Length,
-            (m, worker) =>
+            readings.Length,
+            (n, worker) =>
             {
+                var row = found[readings[n]];
+                if (!double.IsNaN(row.Sound))
+                    return;
                 worker.Predictor.Begin([]);
-                made[m].Sound = worker.Predictor.Scaled(readings[m], []);
+                row.Sound = worker.Predictor.Scaled(readings[n], []);
             }
         );
         // Pieces of one reading and a few modes keep all threads busy to the end; the likelier faults come first.
@@ -75,29 +68,32 @@ public sealed class ReadingLibrary(UnitModel model)
             .ToArray();
         var isCut = new bool[chunks.Length];
         crew.Each(
-            made.Length * (chunks.Length + 1),
+            readings.Length * (chunks.Length + 1),
             (piece, worker) =>
             {
-                var (chunk, m) = ((piece / made.Length) - 1, piece % made.Length);
+                var (chunk, n) = ((piece / readings.Length) - 1, piece % readings.Length);
+                var row = found[readings[n]];
                 if (chunk < 0)
-                    FillSlopes(made[m], readings[m], worker);
+                    FillSlopes(row, readings[n], worker);
                 else if (isCut[chunk] || isOverdue())
                     isCut[chunk] = true;
                 else
-                    foreach (var mode in chunks[chunk])
-                        made[m].Curves[mode.Number] = CurveOf(Alone(mode), readings[m], made[m].Sound, worker);
+                    foreach (var mode in chunks[chunk].Where(m => !row.IsKnown[m.Number]))
+                    {
+                        row.Curves[mode.Number] = CurveOf(Alone(mode), readings[n], row.Sound, worker);
+                        Volatile.Write(ref row.IsKnown[mode.Number], true);
+                    }
             }
         );
-        foreach (var mode in chunks.Where((_, n) => isCut[n]).SelectMany(c => c))
-        foreach (var row in made)
-            row.Curves[mode.Number] = null;
-        return !isCut.Contains(true);
+        return [.. chunks.Where((_, n) => isCut[n]).SelectMany(c => c).Select(m => m.Number)];
     }
 
     private FaultClass Alone(FaultMode mode) => new(0, [mode], ones, Catalogue.ElementOf);
 
     private void FillSlopes(ReadingRow row, int reading, Worker worker)
     {
+        if (!double.IsNaN(row.Shift))
+            return;
         var all = new bool[Model.Parameters.Length];
         Array.Fill(all, true);
         var bends = new double[all.Length];

@@ -1,17 +1,34 @@
 namespace Ohmstead.Electrical.Diagnosis;
 
-/// <summary>What is known of one reading in one state, before anything is read: the sound unit and each fault alone.</summary>
-/// <param name="slopes">By parameter: movement for one standard deviation.</param>
-/// <param name="curves">By mode: displacement at the points of its size; null where it moves nothing.</param>
-internal sealed class ReadingRow(double[] slopes, double[]?[] curves)
+/// <summary>
+/// What is known of one reading in one state, before anything is read: the sound unit and each fault alone. It is filled piece
+/// by piece; who fills it at the same time writes the same.
+/// </summary>
+internal sealed class ReadingRow(int parameters, int modes)
 {
-    /// <summary>The sound unit's reading on the meter's scale.</summary>
-    public double Sound { get; set; }
+    /// <summary>The sound unit's reading on the meter's scale; not a number until it is known.</summary>
+    public double Sound { get; set; } = double.NaN;
 
-    public double[] Slopes { get; } = slopes;
+    /// <summary>By parameter: movement for one standard deviation.</summary>
+    public double[] Slopes { get; } = new double[parameters];
 
-    /// <summary>Shift of the mean by curvature.</summary>
-    public double Shift { get; set; }
+    /// <summary>Shift of the mean by curvature; not a number until it and the slopes are known.</summary>
+    public double Shift { get; set; } = double.NaN;
 
-    public double[]?[] Curves { get; } = curves;
+    /// <summary>By mode: displacement at the points of its size; null where it moves nothing, or is not known.</summary>
+    public double[]?[] Curves { get; } = new double[modes][];
+
+    /// <summary>By mode: true when its curve is known.</summary>
+    public bool[] IsKnown { get; } = new bool[modes];
+
+    /// <summary>The row as if some modes moved nothing.</summary>
+    public ReadingRow Without(IEnumerable<int> cut)
+    {
+        var row = new ReadingRow(Slopes.Length, Curves.Length) { Sound = Sound, Shift = Shift };
+        Slopes.CopyTo(row.Slopes, 0);
+        Curves.CopyTo(row.Curves, 0);
+        foreach (var m in cut)
+            row.Curves[m] = null;
+        return row;
+    }
 }

@@ -13,6 +13,10 @@ internal sealed class PeriodicSolver(PhasorSolver phasor)
     private const int MostRounds = 300;
     private const int MostOuter = 30;
     private const double WaveTolerance = 1e-8;
+
+    /// <summary>For the waves of the first operating point, the phasor solution's, which is not theirs yet.</summary>
+    private const double FirstWaveTolerance = 1e-4;
+
     private const double PartTolerance = 1e-5;
 
     /// <summary>A smaller correction of the operating point than this is felt at the supply frequency and the mean only.</summary>
@@ -124,9 +128,10 @@ internal sealed class PeriodicSolver(PhasorSolver phasor)
         {
             for (var h = 0; h < (isSmall ? 2 : Harmonics.Solved.Length); h++)
                 SolveHarmonic(h);
-            rounds += waves.Run(impedances, open, MostRounds, WaveTolerance, out waveResidual);
+            var tolerance = outer == 0 ? FirstWaveTolerance : WaveTolerance;
+            rounds += waves.Run(impedances, open, MostRounds, tolerance, out waveResidual);
             residual = Collect();
-            if (residual < PartTolerance)
+            if (residual < PartTolerance && outer > 0)
                 break;
             isSmall = residual < SmallCorrection;
             if (outer > 0)

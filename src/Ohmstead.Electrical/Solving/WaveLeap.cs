@@ -10,8 +10,11 @@ internal sealed class WaveLeap
 {
     private const int N = Harmonics.Samples;
 
-    /// <summary>A junction whose slope times the impedance is less than this counts as shut.</summary>
-    private const double Shut = 1e-4;
+    /// <summary>
+    /// A junction whose slope times the impedance is less than this counts as shut: the step is as good as Newton's to two digits
+    /// there, and the equations are fewer.
+    /// </summary>
+    private const double Shut = 1e-2;
 
     private readonly Convolution network = new();
     private int ports;
