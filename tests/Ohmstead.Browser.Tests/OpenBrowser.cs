@@ -2,6 +2,9 @@ using Microsoft.Playwright;
 
 [assembly: AssemblyFixture(typeof(Ohmstead.Browser.Tests.OpenBrowser))]
 
+// A journey waits for its page two fifths of its time: three at once keep two processors busy.
+[assembly: CollectionBehavior(MaxParallelThreads = 3)]
+
 namespace Ohmstead.Browser.Tests;
 
 /// <summary>Debian's Chromium without its windows (the shell made for tests: the whole browser draws its own bars for every window too), opened once for all journeys.</summary>
