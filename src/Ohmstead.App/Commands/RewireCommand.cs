@@ -86,13 +86,20 @@ internal static class RewireCommand
     private static void Show(TypeSheet sheet, RewireResult result)
     {
         Console.WriteLine(Style.Heading(Shown.NameOf(sheet)));
-        Console.WriteLine($"{Shown.Count(result.Mistakes.Length, "mistake")} of a rewire are weighed.");
+        Console.WriteLine($"Weighed: {Shown.Count(result.Mistakes.Length, "mistake")} of a rewire.");
         Console.WriteLine();
         if (result.Probable.Length > 0)
         {
             Console.WriteLine(Style.Heading($"Verdict: {Word(result.Verdict)}"));
             foreach (var h in result.Probable.Take(MostShown))
                 Console.WriteLine(Shown.Wrapped($"  {Percent(h.Probability), 6}  {MistakeWords.Of(h.Mistakes, sheet)}", 11));
+            if (!result.Unexplained.IsEmpty)
+                Console.WriteLine(
+                    Shown.Wrapped(
+                        $"Neither the right wiring nor a listed mistake shows what was read at {string.Join(", ", result.Unexplained.Select(r => r.Id))}: read it again; if it stays, look for what the list lacks, and do not plug it in.",
+                        2
+                    )
+                );
             if (result.Verdict == RewireVerdict.Mistake)
                 Console.WriteLine(Shown.Wrapped("Do not plug it in. Mend it, then take the readings again.", 2));
             Console.WriteLine();

@@ -43,8 +43,9 @@ public sealed record DiagnosisOptions
     public Func<bool> IsLate { get; init; } = () => false;
 
     /// <summary>
-    /// True when it must come to an end at once: asked everywhere, also while the readings of a large sheet are still being worked
-    /// out. What was not looked at by then keeps its own chance.
+    /// True when it must come to an end at once: asked everywhere, also while it is worked out what each fault does to the readings of a
+    /// large sheet. What was not looked at by then keeps its own chance. What the sound unit shows, and how that varies, is
+    /// always worked out: without it no answer would be honest.
     /// </summary>
     public Func<bool> IsOverdue { get; init; } = () => false;
 

@@ -19,6 +19,8 @@ public sealed class ReadingLibrary(UnitModel model)
 
     private readonly ConcurrentDictionary<string, ReadingRow> rows = new(StringComparer.Ordinal);
 
+    private readonly Lock filling = new();
+
     private readonly double[] ones = [.. Enumerable.Repeat(1.0, new FaultCatalogue(model).Modes.Length)];
 
     /// <summary>The unit.</summary>
@@ -37,9 +39,12 @@ public sealed class ReadingLibrary(UnitModel model)
             .Range(0, set.Count)
             .Select(r => rows.GetOrAdd(KeyOf(set.SpecOf(r), set.Circuits[r].Usual.Conditions, set.Errors[r]), _ => NewRow()))
             .ToArray();
-        int[] unfinished = [.. Enumerable.Range(0, found.Length).DistinctBy(r => found[r]).Where(r => found[r].IsKnown.Contains(false))];
-        var cut = Fill(found, unfinished, crew, isOverdue);
-        return cut.Length == 0 ? found : [.. found.Select(r => r.Without(cut))];
+        lock (filling)
+        {
+            int[] unfinished = [.. Enumerable.Range(0, found.Length).DistinctBy(r => found[r]).Where(r => !found[r].IsWhole)];
+            var cut = Fill(found, unfinished, crew, isOverdue);
+            return cut.Length == 0 ? found : [.. found.Select(r => r.Without(cut))];
+        }
     }
 
     private ReadingRow NewRow() => new(Model.Parameters.Length, Catalogue.Modes.Length);
@@ -75,13 +80,13 @@ public sealed class ReadingLibrary(UnitModel model)
                 var row = found[readings[n]];
                 if (chunk < 0)
                     FillSlopes(row, readings[n], worker);
-                else if (isCut[chunk] || isOverdue())
-                    isCut[chunk] = true;
                 else
                     foreach (var mode in chunks[chunk].Where(m => !row.IsKnown[m.Number]))
                     {
+                        if (isCut[chunk] |= isOverdue())
+                            break;
                         row.Curves[mode.Number] = CurveOf(Alone(mode), readings[n], row.Sound, worker);
-                        Volatile.Write(ref row.IsKnown[mode.Number], true);
+                        row.IsKnown[mode.Number] = true;
                     }
             }
         );

@@ -2,7 +2,7 @@ namespace Ohmstead.Electrical.Diagnosis;
 
 /// <summary>
 /// What is known of one reading in one state, before anything is read: the sound unit and each fault alone. It is filled piece
-/// by piece; who fills it at the same time writes the same.
+/// by piece, by one diagnosis at a time.
 /// </summary>
 internal sealed class ReadingRow(int parameters, int modes)
 {
@@ -20,6 +20,9 @@ internal sealed class ReadingRow(int parameters, int modes)
 
     /// <summary>By mode: true when its curve is known.</summary>
     public bool[] IsKnown { get; } = new bool[modes];
+
+    /// <summary>True when nothing is left to work out.</summary>
+    public bool IsWhole => !double.IsNaN(Sound) && !double.IsNaN(Shift) && !IsKnown.Contains(false);
 
     /// <summary>The row as if some modes moved nothing.</summary>
     public ReadingRow Without(IEnumerable<int> cut)

@@ -43,12 +43,12 @@ internal sealed class MistakeTable
             (r, _, predictor) =>
             {
                 predictor.Begin([]);
-                Right[r] = Cut(r, predictor.Scaled(r, []));
-                var all = new bool[model.Parameters.Length];
-                Array.Fill(all, true);
-                var slopes = new double[all.Length];
-                predictor.SlopesOf(r, [], Right[r], all, slopes, new double[all.Length]);
-                Slopes[r] = slopes;
+                var nominal = predictor.Scaled(r, []);
+                Right[r] = Cut(r, nominal);
+                Slopes[r] = new double[model.Parameters.Length];
+                // Above the cut all values are one, whatever the unit.
+                if (nominal <= Right[r])
+                    predictor.SlopesOf(r, [], nominal, [.. Slopes[r].Select(_ => true)], Slopes[r], new double[Slopes[r].Length]);
                 return predictor;
             },
             _ => { }

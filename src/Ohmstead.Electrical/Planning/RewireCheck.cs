@@ -16,6 +16,9 @@ public static class RewireCheck
     /// <summary>One that could join mains to a post or to the core, or leave a breaker out, must be less probable still.</summary>
     public const double RuledOutDangerous = 0.003;
 
+    /// <summary>A reading farther than this from what the right wiring shows is not explained by it [deviations].</summary>
+    private const double Unlikely = 5;
+
     private const int MostProbable = 30;
 
     /// <summary>Checks a rewire.</summary>
@@ -39,7 +42,10 @@ public static class RewireCheck
         var read = Read(table, taken);
         var probable = read.Count == 0 ? [] : new RewireWeights(table, read).All();
         var used = read.Count == 0 ? [.. Enumerable.Range(0, table.Set.Count)] : read.Select(r => r.Reading).ToArray();
+        var unexplained = probable is [{ Mistakes: [] }, ..] ? Unexplained(table, read) : [];
         var verdict = VerdictOf(probable, told, table, read, IsDangerous);
+        if (verdict == RewireVerdict.NoneLeft && !unexplained.IsEmpty)
+            verdict = RewireVerdict.NotProved;
         return new RewireResult(
             mistakes,
             verdict == RewireVerdict.NoneLeft && dangerous.Count > 0 ? RewireVerdict.NotProved : verdict,
@@ -55,8 +61,18 @@ public static class RewireCheck
         )
         {
             WaitsForTheEye = verdict == RewireVerdict.NoneLeft && dangerous.Count > 0,
+            Unexplained = unexplained,
         };
     }
+
+    private static ImmutableArray<ReadingSpec> Unexplained(MistakeTable table, List<(int Reading, double Shown)> read) =>
+        [
+            .. read.Where(r =>
+                    Math.Abs(r.Shown - table.Right[r.Reading])
+                    > Unlikely * Math.Sqrt(table.Law([r.Reading], table.Right).Covariance[0])
+                )
+                .Select(r => table.SpecOf(r.Reading)),
+        ];
 
     private static RewireVerdict VerdictOf(
         List<(int[] Mistakes, double Probability)> probable,

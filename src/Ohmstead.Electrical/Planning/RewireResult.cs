@@ -22,6 +22,9 @@ public sealed record RewireResult(
 {
     /// <summary>True when every mistake that can be told is ruled out and only <see cref="Dangerous"/> keeps it unproved.</summary>
     public bool WaitsForTheEye { get; init; }
+
+    /// <summary>Readings that the right wiring does not show, where no listed mistake explains them better: nothing is proved with them.</summary>
+    public ImmutableArray<ReadingSpec> Unexplained { get; init; } = [];
 }
 
 /// <summary>What a check of a rewire says.</summary>

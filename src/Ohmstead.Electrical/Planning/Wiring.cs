@@ -32,7 +32,7 @@ internal sealed class Wiring
         foreach (var breaker in sheet.Elements.Where(e => e.Kind == "breaker"))
         {
             var at = wrong.Elements.First(e => e.Id == breaker.Id);
-            if (at is Resistive { Ohms: < BypassOhms / 100 })
+            if (at is Resistive { Ohms: < BypassOhms / 100 } left && breaker is Resistive own && left.Ohms < own.Ohms)
                 return true;
             var without = wrong with
             {

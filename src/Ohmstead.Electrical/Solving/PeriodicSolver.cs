@@ -14,7 +14,7 @@ internal sealed class PeriodicSolver(PhasorSolver phasor)
     private const int MostOuter = 30;
     private const double WaveTolerance = 1e-8;
 
-    /// <summary>For the waves of the first operating point, the phasor solution's, which is not theirs yet.</summary>
+    /// <summary>For the waves of the first operating point, the linear solution's, which is not theirs yet.</summary>
     private const double FirstWaveTolerance = 1e-4;
 
     private const double PartTolerance = 1e-5;
@@ -134,8 +134,9 @@ internal sealed class PeriodicSolver(PhasorSolver phasor)
             if (residual < PartTolerance && outer > 0)
                 break;
             isSmall = residual < SmallCorrection;
+            // The first residual holds what the first waves lack: only a step far larger than that teaches anything.
             if (outer > 0)
-                Learn();
+                Learn(outer > 1 ? 0 : 100 * FirstWaveTolerance);
             Correct();
         }
         var worst = Math.Max(residual, waveResidual);
@@ -160,13 +161,13 @@ internal sealed class PeriodicSolver(PhasorSolver phasor)
     /// Broyden's correction of the Jacobian by what the last step did: where junctions conduct it can be far from the phasor
     /// solution's.
     /// </summary>
-    private void Learn()
+    private void Learn(double leastStep)
     {
         var parts = phasor.Parts;
         var length = 0.0;
         for (var p = 0; p < parts; p++)
             length += lastStep[p] * lastStep[p];
-        if (length == 0)
+        if (length <= leastStep * leastStep)
             return;
         for (var i = 0; i < parts; i++)
         {

@@ -31,11 +31,31 @@ internal static class SheetChecks
         Twice(root, "readings", sheet.Readings.Select(r => r.Id));
         Twice(root, "observations", sheet.Observations.Select(o => o.Id));
         Twice(root, "takeApart", sheet.TakeApart.Select(s => s.Id));
+        for (var n = 0; n < sheet.Elements.Length; n++) Marks(root, At("elements", n), sheet.Elements[n]);
         var elements = sheet.Elements.Select(e => e.Id).ToHashSet(StringComparer.Ordinal);
         for (var n = 0; n < sheet.Elements.Length; n++)
             if (sheet.Elements[n] is Winding w)
                 for (var s = 0; s < w.Sliders.Length; s++)
                     if (!elements.Add(w.Sliders[s].Id)) root.Report($"{At("elements", n)}.{At("sliders", s)}.id", $"\"{w.Sliders[s].Id}\" is used twice", "every element and slider needs its own id");
+    }
+
+    /// <summary>Faults and mistakes are written with these marks between the names, as in <c>swap:A.to~B.to</c>.</summary>
+    private static void Marks(JsonCursor root, string at, Element e)
+    {
+        void Refuse(string field, string name, string marks)
+        {
+            if (name.AsSpan().ContainsAny(marks)) root.Report($"{at}.{field}", $"\"{name}\" has one of {string.Join(' ', marks.AsEnumerable())} in it", "these stand between names in faults and mistakes; choose another name");
+        }
+        Refuse("id", e.Id, ":~=>");
+        Refuse("from", e.From, "~>");
+        Refuse("to", e.To, "~>");
+        if (e is not Winding w) return;
+        for (var n = 0; n < w.Taps.Length; n++) Refuse($"{At("taps", n)}.to", w.Taps[n].To, "~>");
+        for (var n = 0; n < w.Sliders.Length; n++)
+        {
+            Refuse($"{At("sliders", n)}.id", w.Sliders[n].Id, ":~=>");
+            Refuse($"{At("sliders", n)}.to", w.Sliders[n].To, "~>");
+        }
     }
 
     private static void Twice(JsonCursor root, string list, IEnumerable<string> ids)

@@ -58,6 +58,29 @@ public sealed class GateTests
         // caps 1, handles 4, rings 0.5, whistle handles 1.5, base screws 2, panel screws 1 (not the tabs, 1.5), cover 2.
         Assert.Equal(12, Gates.OpeningMinutes(Sheet, ["cover"], []), 1e-12);
 
+    /// <summary>Forty levels of two steps, either of which frees the next level: 2⁴⁰ ways, all but one dearer.</summary>
+    [Fact]
+    public void Opening_follows_one_way_of_a_trillion()
+    {
+        static TakeApartStep Step(int level, int side) =>
+            Sheet.TakeApart[0] with { Id = Name(level, side), After = [], AfterAny = level == 0 ? [] : [[Name(level - 1, 0)], [Name(level - 1, 1)]], MinutesOut = 1 + side };
+        static string Name(int level, int side) => FormattableString.Invariant($"{level}-{side}");
+        var ladder = Sheet with { TakeApart = [.. Enumerable.Range(0, 40).SelectMany(n => new[] { Step(n, 0), Step(n, 1) })] };
+        Assert.Equal(41, Gates.OpeningMinutes(ladder, ["39-1"], []), 1e-12);
+        Assert.Equal(1, Gates.OpeningMinutes(ladder, ["39-0"], ["38-1"]), 1e-12);
+    }
+
+    /// <summary>A may be freed by B or C, B by A or D: the way to A is C, not B by way of A itself.</summary>
+    [Fact]
+    public void Opening_takes_no_way_through_the_step_itself()
+    {
+        static TakeApartStep Step(string id, double minutes, params string[] ways) =>
+            Sheet.TakeApart[0] with { Id = id, After = [], AfterAny = [.. ways.Select(w => (System.Collections.Immutable.ImmutableArray<string>)[w])], MinutesOut = minutes };
+        var sheet = Sheet with { TakeApart = [Step("a", 1, "b", "c"), Step("b", 1, "a", "d"), Step("c", 5), Step("d", 7)] };
+        Assert.Equal(6, Gates.OpeningMinutes(sheet, ["a"], []), 1e-12);
+        Assert.Equal(7, Gates.OpeningMinutes(sheet, ["a", "b"], []), 1e-12);
+    }
+
     [Fact]
     public void Opening_counts_no_step_twice()
     {

@@ -87,6 +87,37 @@ public class RewireCheckTests
         Assert.True(alone.Count > 0.9 * result.Mistakes.Length);
     }
 
+    /// <summary>
+    /// Ohms from the plug to the posts where a right wiring is open: three of them no listed mistake shows (a bridge counts as 0.1 Ω), and
+    /// yet nothing is proved.
+    /// </summary>
+    [Fact]
+    public void What_neither_the_right_wiring_nor_a_mistake_shows_proves_nothing()
+    {
+        var sound = Read(Sheet, 0, isNominal: true);
+        var result = RewireCheck.Run(Table, Told, Wiring, sound);
+        Assert.Empty(result.Unexplained);
+        Assert.True(result.Verdict == RewireVerdict.NoneLeft || result.WaitsForTheEye);
+        var at = sound.Readings.ToList().FindIndex(r => r.Spec.Id == "blades-posts");
+        var odd = sound.Readings[at] with { Outcome = Outcome.Value, Value = 3 };
+        result = RewireCheck.Run(Table, Told, Wiring, sound with { Readings = sound.Readings.SetItem(at, odd) });
+        Assert.NotEqual(RewireVerdict.NoneLeft, result.Verdict);
+        Assert.False(result.WaitsForTheEye);
+        Assert.Equal(["blades-posts"], result.Unexplained.Select(r => r.Id));
+    }
+
+    /// <summary>An open place is open on every rightly wired unit, whatever it leaks: the meter alone tells a cord on a secondary lug.</summary>
+    [Fact]
+    public void A_path_from_the_plug_to_the_posts_is_told_by_that_reading_alone()
+    {
+        var moved = MistakeList.Of(Sheet).Single(m => m.Id == "moved:cord-1.to>breaker-in");
+        UnitReadings Alone(TypeSheet wired) => Nothing with { Readings = [Read(wired, 0, isNominal: true).Readings.Single(r => r.Spec.Id == "blades-posts")] };
+        var wrong = RewireCheck.Run(Table, Told, Wiring, Alone(moved.Make(Sheet, 0)));
+        Assert.Equal(RewireVerdict.Mistake, wrong.Verdict);
+        Assert.All(wrong.Probable[0].Mistakes, m => Assert.True(Wiring.IsDangerous(m.Make(Sheet, m.Sizes[0])), m.Id));
+        Assert.Equal(RewireVerdict.NotProved, RewireCheck.Run(Table, Told, Wiring, Alone(Sheet)).Verdict);
+    }
+
     /// <summary>A reversed boost takes five volts off instead of adding them (common practice, no source): the ends to exchange are named.</summary>
     [Fact]
     public void A_reversed_boost_winding_is_named()

@@ -58,6 +58,8 @@ public class SheetProblemTests
         ["a negative spread"] = s => Set(s.Element("pilot"), "spread", new JsonObject { ["ohms"] = -0.1 }, s.PathOf("elements", "pilot"), "spread.ohms"),
         ["an element id used twice"] = s => Set(s.Element("cord-2"), "id", "cord-1", s.PathOf("elements", "cord-2")),
         ["a slider with the id of an element"] = s => Set(s.Element("main")["sliders"]![1]!.AsObject(), "id", "pilot", s.PathOf("elements", "main") + ".sliders[1]"),
+        ["an element id with a mark of a fault"] = s => Set(s.Element("cord-2"), "id", "cord~2", s.PathOf("elements", "cord-2")),
+        ["a terminal with a mark of a mistake"] = s => Set(s.Element("w-5"), "from", "lead>5", s.PathOf("elements", "w-5")),
         ["a reading id used twice"] = s => Set(s.Reading("volts-5"), "id", "volts-17", s.PathOf("readings", "volts-5")),
         ["a terminal that occurs once"] = s => Set(s.Element("w-5"), "from", "lead-five", s.PathOf("elements", "w-5")),
         ["a quantity that is none"] = s => Set(s.Reading("volts-5"), "quantity", "volts", s.PathOf("readings", "volts-5")),
