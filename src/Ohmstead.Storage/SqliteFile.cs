@@ -11,6 +11,13 @@ internal static class SqliteFile
     /// <summary>The name of the database in the data folder.</summary>
     public const string Name = "workshop.db";
 
+    /// <summary>The database of a data folder.</summary>
+    /// <exception cref="StoreUnusable">There is none.</exception>
+    public static string In(string folder) =>
+        Path.Combine(folder, Name) is var file && File.Exists(file)
+            ? file
+            : throw new StoreUnusable($"{folder} holds no workshop ({Name} is not there); name the data folder with --data");
+
     public static DbContextOptions<WorkshopContext> Options(string path) =>
         new DbContextOptionsBuilder<WorkshopContext>()
             .UseSqlite(Connection(path, SqliteOpenMode.ReadWriteCreate))

@@ -28,6 +28,14 @@ public sealed partial class Store : IStore, IAsyncDisposable
     /// <summary>The photos of this workshop.</summary>
     public IPhotos Photos => photos;
 
+    /// <summary>Opens the workshop that is in a folder.</summary>
+    /// <exception cref="StoreUnusable">As below, or there is none.</exception>
+    public static Task<Store> OpenFoundAsync(string folder, TimeProvider time, CancellationToken cancel = default)
+    {
+        SqliteFile.In(Path.GetFullPath(folder));
+        return OpenAsync(folder, time, cancel);
+    }
+
     /// <summary>Opens the workshop in a folder, or begins one there. Tables of an older version are copied first, then brought up to this one.</summary>
     /// <param name="time">Names the copy.</param>
     /// <exception cref="StoreUnusable">The folder is in use, cannot be written to, or holds a damaged database.</exception>

@@ -8,9 +8,12 @@ public sealed class KeepingTests : IDisposable
     public void Dispose() => Directory.Delete(folder, recursive: true);
 
     [Fact]
-    public void A_workshop_goes_out_and_in_and_into_a_backup_and_back()
+    public async Task A_workshop_goes_out_and_in_and_into_a_backup_and_back()
     {
         var zip = Of("w.zip");
+        Assert.Contains("holds no workshop", Refused("export", zip, "--data", Of("a")), StringComparison.Ordinal);
+        Assert.False(Path.Exists(Of("a")) || Path.Exists(zip));
+        await (await Storage.Store.OpenAsync(Of("a"), TimeProvider.System, TestContext.Current.CancellationToken)).DisposeAsync();
         Assert.Contains("0 units", Done("export", zip, "--data", Of("a")), StringComparison.Ordinal);
         Assert.Contains("0 units", Done("import", zip, "--data", Of("b")), StringComparison.Ordinal);
         Assert.Contains("0 units", Done("backup", Of("backups"), "--data", Of("a")), StringComparison.Ordinal);

@@ -50,7 +50,7 @@ internal static class BackupCommand
         Console.WriteLine(
             string.Create(
                 CultureInfo.InvariantCulture,
-                $"{made.Folder}: {made.Units} units, {made.Entries} entries, {made.Photos} photos ({made.NewPhotos} new), database {made.DatabaseBytes / 1e6:0.#} MB"
+                $"{made.Folder}: {Shown.Count(made.Units, "unit")}, {Shown.Count(made.Entries, "entry", "entries")}, {Shown.Count(made.Photos, "photo")} ({made.NewPhotos} new), database {made.DatabaseBytes / 1e6:0.#} MB"
             )
         );
         foreach (var hash in made.MissingPhotos)

@@ -44,9 +44,10 @@ internal static class ExportCommand
     {
         if (File.Exists(to) || Directory.Exists(to))
             throw new RefusedInput($"{to}: is there already; name a new file");
-        await using var store = await Store.OpenAsync(data, TimeProvider.System, cancel);
+        await using var store = await Store.OpenFoundAsync(data, TimeProvider.System, cancel);
         var id = unit is null ? (Guid?)null : await FindAsync(store, unit, cancel);
-        var part = to + ".part";
+        // A name of its own: nothing that lies beside it is written over.
+        var part = $"{to}.{Guid.NewGuid():N}.part";
         try
         {
             var written = await WriteAsync(store, id, part, cancel);
@@ -54,7 +55,7 @@ internal static class ExportCommand
             Console.WriteLine(
                 string.Create(
                     CultureInfo.InvariantCulture,
-                    $"{to}: {written.Units} units, {written.Entries} entries, {written.Documents} sheets and settings, {written.Photos} photos"
+                    $"{to}: {Shown.Count(written.Units, "unit")}, {Shown.Count(written.Entries, "entry", "entries")}, {Shown.Count(written.Documents, "sheet or setting", "sheets and settings")}, {Shown.Count(written.Photos, "photo")}"
                 )
             );
             foreach (var hash in written.MissingPhotos)

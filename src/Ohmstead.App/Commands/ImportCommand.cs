@@ -65,7 +65,7 @@ internal static class ImportCommand
         Console.WriteLine(
             string.Create(
                 CultureInfo.InvariantCulture,
-                $"{from}: {taken.Units} units ({taken.NewUnits} new), {taken.NewEntries} new entries, {taken.NewDocuments} new sheets and settings, {taken.Photos} photos"
+                $"{from}: {Shown.Count(taken.Units, "unit")} ({taken.NewUnits} new), {Shown.Count(taken.NewEntries, "new entry", "new entries")}, {Shown.Count(taken.NewDocuments, "new sheet or setting", "new sheets and settings")}, {Shown.Count(taken.Photos, "photo")}"
             )
         );
         foreach (var line in taken.Told)

@@ -64,7 +64,7 @@ internal static class RestoreCommand
         Console.WriteLine(
             string.Create(
                 CultureInfo.InvariantCulture,
-                $"{data}: backup {restored.Backup}, {restored.Units} units, {restored.Entries} entries, {restored.Photos} photos. Start on it with: ohmstead --data {data}"
+                $"{data}: backup {restored.Backup}, {Shown.Count(restored.Units, "unit")}, {Shown.Count(restored.Entries, "entry", "entries")}, {Shown.Count(restored.Photos, "photo")}. Start on it with: ohmstead --data {data}"
             )
         );
         foreach (var hash in restored.MissingPhotos)

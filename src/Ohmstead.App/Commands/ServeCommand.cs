@@ -84,7 +84,7 @@ internal static class ServeCommand
             throw new RefusedInput(
                 string.Create(
                     CultureInfo.InvariantCulture,
-                    $"Port {options.Port} is in use: Ohmstead may be running already. Another one: --port {options.Port + 1}"
+                    $"Port {options.Port} is in use: Ohmstead may be running already. Another one: --port {(options.Port < 65535 ? options.Port + 1 : options.Port - 1)}"
                 )
             );
         }

@@ -62,7 +62,10 @@ internal static class Shown
     }
 
     /// <summary>A count with its noun: <c>1 reading</c>, <c>3 readings</c>.</summary>
-    public static string Count(int count, string noun) => string.Create(CultureInfo.InvariantCulture, $"{count} {noun}{(count == 1 ? "" : "s")}");
+    public static string Count(long count, string noun) => Count(count, noun, noun + "s");
+
+    /// <summary>A number of things whose plural takes more than an s.</summary>
+    public static string Count(long count, string noun, string plural) => string.Create(CultureInfo.InvariantCulture, $"{count} {(count == 1 ? noun : plural)}");
 
     /// <summary>Cut to a width with an ellipsis, or padded.</summary>
     public static string Fit(string text, int width) => Cut(text, width).PadRight(width);
@@ -82,8 +85,12 @@ internal static class Shown
                 lines.Append('\n').Append(' ', indent + 2);
                 column = indent + 2;
             }
-            else if (column == 0) column = lines.Append(' ', indent).Length;
-            else column = lines.Append(' ').Length > 0 ? column + 1 : 0;
+            else
+            {
+                var gap = column == 0 ? indent : 1;
+                lines.Append(' ', gap);
+                column += gap;
+            }
             lines.Append(word);
             column += word.Length;
         }

@@ -20,7 +20,7 @@ public readonly record struct Fault(FaultMode Mode, double Size)
         (fault, hasSize, reason) = (default, cut >= 0, "");
         if (catalogue.Find(name) is not { } mode)
         {
-            reason = $"\"{name}\" is no fault of this sheet; element:mode[=value] is expected, for example {catalogue.Modes[0].Name}";
+            reason = $"\"{name}\" is no fault of this sheet; element:mode[=value] is expected{(catalogue.Modes is [var first, ..] ? $", for example {first.Name}" : "; the sheet has no element")}";
             return false;
         }
         var size = mode.MiddleSize;

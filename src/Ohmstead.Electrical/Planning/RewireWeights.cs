@@ -9,6 +9,9 @@ internal sealed class RewireWeights
     /// <summary>A reading that lies farther off than so many deviations says no more against a mistake: it may be a slip.</summary>
     private const double FarthestDeviations = 7;
 
+    /// <summary>Mistakes of which pairs are guessed, the likeliest alone first: a sheet of forty wires has thousands.</summary>
+    private const int MostPaired = 600;
+
     /// <summary>Pairs of mistakes solved exactly, the likeliest by their sum first.</summary>
     private const int ExactPairs = 60;
 
@@ -43,7 +46,7 @@ internal sealed class RewireWeights
         var singles = new double[table.Mistakes.Length];
         Parallel.For(0, singles.Length, m => singles[m] = Single(m));
         logs.AddRange(singles.Select((log, m) => ((int[])[m], log)));
-        var pairs = LikelyPairs();
+        var pairs = LikelyPairs([.. Enumerable.Range(0, singles.Length).OrderByDescending(m => singles[m]).Take(MostPaired)]);
         var exact = new double[pairs.Length];
         Parallel.For(0, pairs.Length, n => exact[n] = Exact(pairs[n]));
         logs.AddRange(pairs.Select((p, n) => ((int[])[p.A.Mistake, p.B.Mistake], exact[n])));
@@ -135,17 +138,18 @@ internal sealed class RewireWeights
     }
 
     /// <summary>The pairs that would explain the readings best if what two mistakes do added up.</summary>
-    private (Fit A, Fit B)[] LikelyPairs()
+    private (Fit A, Fit B)[] LikelyPairs(int[] paired)
     {
-        var guesses = new List<(Fit A, Fit B, double Log)>[table.Mistakes.Length];
+        var guesses = new List<(Fit A, Fit B, double Log)>[paired.Length];
         Parallel.For(
             0,
             guesses.Length,
-            a =>
+            n =>
             {
-                guesses[a] = [];
+                var a = paired[n];
+                guesses[n] = [];
                 var firsts = Segments(a).Select(s => Along(a, s, table.Right)).ToList();
-                for (var b = 0; b < guesses.Length; b++)
+                foreach (var b in paired)
                 {
                     // A pair stands once: the sized one second, so that its size is fitted beside the other.
                     if (b == a || IsSecond(a, b))
@@ -155,10 +159,10 @@ internal sealed class RewireWeights
                     {
                         var second = Along(b, s, first.Shown);
                         var log = Odds(first, second) - (Square(usual, of, measured, second.Shown) / 2);
-                        guesses[a].Add((first, second, log));
+                        guesses[n].Add((first, second, log));
                     }
                 }
-                guesses[a] = [.. guesses[a].OrderByDescending(g => g.Log).Take(ExactPairs)];
+                guesses[n] = [.. guesses[n].OrderByDescending(g => g.Log).Take(ExactPairs)];
             }
         );
         return

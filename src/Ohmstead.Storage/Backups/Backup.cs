@@ -22,11 +22,7 @@ public static class Backup
     )
     {
         (data, to) = (Path.GetFullPath(data), Path.GetFullPath(to));
-        var database = Path.Combine(data, SqliteFile.Name);
-        if (!File.Exists(database))
-            throw new StoreUnusable(
-                $"{data} holds no workshop ({SqliteFile.Name} is not there); name the data folder with --data"
-            );
+        var database = SqliteFile.In(data);
         if (data == to)
             throw new StoreUnusable($"{to} is the data folder itself; name another folder, best on another disk");
         Directory.CreateDirectory(to);
