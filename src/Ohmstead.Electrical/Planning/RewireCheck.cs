@@ -16,8 +16,11 @@ public static class RewireCheck
     /// <summary>One that could join mains to a post or to the core, or leave a breaker out, must be less probable still.</summary>
     public const double RuledOutDangerous = 0.003;
 
-    /// <summary>A reading farther than this from what the right wiring shows is not explained by it [deviations].</summary>
-    private const double Unlikely = 5;
+    /// <summary>
+    /// A reading farther than this from what the right wiring shows is not explained by it [deviations]. A contact's drop, whose law
+    /// is skewed, reaches six in one rightly wired unit of a hundred.
+    /// </summary>
+    private const double Unlikely = 10;
 
     private const int MostProbable = 30;
 
