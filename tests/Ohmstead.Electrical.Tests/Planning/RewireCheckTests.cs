@@ -146,6 +146,16 @@ public class RewireCheckTests
         Assert.Equal(RewireVerdict.Mistake, Check(moved.Make(Sheet, 0), 3).Verdict);
     }
 
+    /// <summary>A breaker may be sound at eight milliohms; led around it is not.</summary>
+    [Fact]
+    public void A_breaker_of_few_milliohms_is_no_danger_until_it_is_bypassed()
+    {
+        var breaker = Sheet.Elements.OfType<Resistive>().Single(e => e.Id == "breaker");
+        var sheet = Sheet with { Elements = Sheet.Elements.Replace(breaker, breaker with { Ohms = 0.008 }) };
+        Assert.False(new Wiring(sheet).IsDangerous(sheet));
+        Assert.True(new Wiring(sheet).IsDangerous(sheet with { Elements = sheet.Elements.Replace(breaker with { Ohms = 0.008 }, breaker with { Ohms = 0.001 }) }));
+    }
+
     [Fact]
     public void Exchanging_two_ends_on_one_terminal_is_no_mistake()
     {
