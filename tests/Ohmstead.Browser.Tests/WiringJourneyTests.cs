@@ -30,6 +30,8 @@ public sealed class WiringJourneyTests(OpenBrowser browser)
         for (var n = 0; n < 4; n++)
         {
             var photo = window.Page.Locator(".pinnable img");
+            // Until it has arrived a photo has no size: its shares would all lie in the rounded corner, where no press is felt.
+            await window.Page.WaitForFunctionAsync("() => { const i = document.querySelector('.pinnable img'); return !!i && i.complete && i.naturalWidth > 0; }");
             var box = (await photo.BoundingBoxAsync())!;
             await photo.ClickAsync(new() { Position = new() { X = box.Width * (0.2f + (0.15f * n)), Y = box.Height * 0.4f } });
             actions++;
