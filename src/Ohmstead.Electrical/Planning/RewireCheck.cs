@@ -18,7 +18,7 @@ public static class RewireCheck
 
     /// <summary>
     /// A reading farther than this from what the right wiring shows is not explained by it [deviations]. A contact's drop, whose law
-    /// is skewed, reaches six in one rightly wired unit of a hundred.
+    /// is skewed, passes five in one rightly wired unit of a hundred.
     /// </summary>
     private const double Unlikely = 10;
 
