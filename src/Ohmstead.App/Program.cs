@@ -5,6 +5,7 @@ using System.Globalization;
 using System.Text;
 using Ohmstead.App.Commands;
 using Ohmstead.Storage;
+using Ohmstead.Workshop.Cautions;
 
 // Numbers are culture-free in and out; the parser of the command line would use the user's culture otherwise.
 CultureInfo.CurrentCulture = CultureInfo.DefaultThreadCurrentCulture = CultureInfo.InvariantCulture;
@@ -53,10 +54,20 @@ catch (Exception broken)
 static int Run(ParseResult parsed)
 {
     var settings = new InvocationConfiguration { EnableDefaultExceptionHandler = false };
-    if (parsed.Action is not ParseErrorAction mistake) return parsed.Invoke(settings);
+    if (parsed.Action is not ParseErrorAction mistake)
+    {
+        var code = parsed.Invoke(settings);
+        // JSON is read by programs: they get one object and nothing else.
+        if (code == ExitCode.Done && parsed.CommandResult.Command is Verb { ConcernsMains: true } && !IsJson(parsed))
+            Console.WriteLine($"\n{CautionTable.LocalCodes}");
+        return code;
+    }
     // Only what is wrong, not the whole help; it is no result.
     mistake.ShowHelp = false;
     settings.Output = Console.Error;
     parsed.Invoke(settings);
     return ExitCode.Refused;
 }
+
+static bool IsJson(ParseResult parsed) =>
+    parsed.CommandResult.Command.Options.OfType<Option<bool>>().Any(o => o.Name == "--json" && parsed.GetValue(o));

@@ -6,4 +6,7 @@ namespace Ohmstead.App.Commands;
 internal sealed class Verb(string name, string description, params string[] examples) : Command(name, description)
 {
     public IReadOnlyList<string> Examples { get; } = examples;
+
+    /// <summary>True where what it prints leads to work on mains: local codes are named below it.</summary>
+    public bool ConcernsMains { get; } = name is "predict" or "diagnose" or "plan" or "rewire" or "continuity" or "example";
 }

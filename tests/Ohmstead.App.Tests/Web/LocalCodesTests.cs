@@ -1,0 +1,57 @@
+using System.Net;
+using System.Text.RegularExpressions;
+using Microsoft.AspNetCore.Components;
+using Ohmstead.App.Web;
+using Ohmstead.Workshop.Cautions;
+
+namespace Ohmstead.App.Tests.Web;
+
+/// <summary>Local codes and licensed practice are named wherever mains is concerned, once.</summary>
+public sealed class LocalCodesTests
+{
+    /// <summary>Every screen of the program, found by its address and not from a list.</summary>
+    private static IEnumerable<string> Screens(Guid unit) =>
+        typeof(Bench)
+            .Assembly.GetTypes()
+            .SelectMany(t => t.GetCustomAttributes(typeof(RouteAttribute), false).Cast<RouteAttribute>())
+            .Select(r => r.Template.Replace("{Id:guid}", unit.ToString(), StringComparison.Ordinal))
+            .Select(r => Regex.Replace(r, @"\{Reading[^}]*\}", "full-1"))
+            .Select(r => Regex.Replace(r, @"\{[^}]*\}", "twin-175"));
+
+    [Fact]
+    public async Task Every_screen_names_them_once()
+    {
+        await using var site = await RunningSite.OnPortAsync();
+        var screens = Screens(site.UnitId).ToList();
+        Assert.True(screens.Count > 15);
+        foreach (var screen in screens)
+        {
+            using var answer = await site.Client.GetAsync(new Uri(screen, UriKind.Relative), Xunit.TestContext.Current.CancellationToken);
+            var page = WebUtility.HtmlDecode(await answer.Content.ReadAsStringAsync(Xunit.TestContext.Current.CancellationToken));
+            Assert.True(Regex.Count(page, Regex.Escape(CautionTable.LocalCodes)) == 1, screen);
+        }
+    }
+
+    public static TheoryData<string> Verbs() =>
+        [
+            $"predict {Tool.Sample}",
+            $"diagnose {Tool.Sample} {Tool.Case("000")}",
+            $"plan {Tool.Demo("twin-175.sheet.json")} --reach disc-out",
+            $"continuity {Tool.Demo("solo-110.sheet.json")}",
+            "example",
+        ];
+
+    [Theory]
+    [MemberData(nameof(Verbs))]
+    public void Every_verb_that_leads_to_mains_names_them_once_and_its_json_holds_none(string line)
+    {
+        var arguments = line.Split(' ');
+        var (code, output, error) = Tool.Run(arguments);
+        Assert.True(code == 0, error);
+        Assert.Equal(1, Regex.Count(output, Regex.Escape(CautionTable.LocalCodes)));
+        if (arguments[0] == "example")
+            return;
+        var json = Tool.Run([.. arguments, "--json"]).Out;
+        Assert.DoesNotContain(CautionTable.LocalCodes, json, StringComparison.Ordinal);
+    }
+}
