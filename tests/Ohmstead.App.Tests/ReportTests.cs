@@ -20,7 +20,7 @@ public sealed class ReportTests
     public void Verdicts_are_words_beside_band_and_measured_value()
     {
         Assert.Matches(@"! load-1 +14\.77 V +17\.2–18\.2 V +3\.01 V low", Example.Value);
-        Assert.Matches(@"  blades-posts +OL +OL +normal", Example.Value);
+        Assert.Matches(@"  blades-posts +OL +OL +passed", Example.Value);
         Assert.Contains("insulation-posts-core was not taken: the tester's second lead is broken", Example.Value, StringComparison.Ordinal);
         Assert.Contains("told: The train on track 2 slows with cars behind it – yes", Example.Value, StringComparison.Ordinal);
     }
@@ -58,8 +58,21 @@ public sealed class ReportTests
             """);
         var report = Text("diagnose", Tool.Sample, path, "--seconds", "0.5");
         Assert.Matches(@"lamp-60: until insulation-core, insulation-posts have passed", report.ReplaceLineEndings(" "));
-        Assert.Matches(@"insulation-core has not passed: 1\.2 MΩ, with the meter's error, is not inside\s+its limit, at\s+least 2\.00 MΩ", report);
-        Assert.Matches(@"! ohms-5 +OL +\S+ Ω +OL, expected 0\.022–0\.143 Ω", report);
+        Assert.Matches(@"insulation-core has failed: 1\.2 MΩ, the type sheet's limit, at\s+least 2\.00 MΩ", report);
+        Assert.Matches(@"! ohms-5 +OL +0\.022–0\.143 Ω +OL: open", report);
+    }
+
+    [Fact]
+    public void A_failed_check_is_called_failed_and_one_too_close_is_not()
+    {
+        var path = Tool.File("checks.readings.json", """
+            { "ohmstead": "readings/1", "sheet": "twin-160", "readings": [ { "id": "insulation-core", "value": 20e3 }, { "id": "insulation-posts", "value": 2.05e6 } ] }
+            """);
+        var report = Text("diagnose", Tool.Sample, path, "--seconds", "0.5");
+        Assert.DoesNotContain("a little", report, StringComparison.Ordinal);
+        Assert.Matches(@"! insulation-core +20 kΩ +\S+ MΩ +failed: at least 2\.00 MΩ", report);
+        Assert.Matches(@"! insulation-posts +2\.05 MΩ +\S+ MΩ +too close for this meter", report);
+        Assert.Matches(@"insulation-core, 20 kΩ: It fails the type sheet's limit, at least 2\.00 MΩ\. Do not plug it in\.", report);
     }
 
     [Fact]

@@ -3,6 +3,7 @@ using Ohmstead.Electrical.Circuits;
 using Ohmstead.Electrical.Diagnosis;
 using Ohmstead.Electrical.Readings;
 using Ohmstead.Electrical.TypeSheets;
+using Ohmstead.Workshop.Readings;
 
 namespace Ohmstead.App.Commands;
 
@@ -38,16 +39,9 @@ internal static class NextTable
         foreach (var group in blocked.GroupBy(n => string.Join(", ", n.BlockedBy), StringComparer.Ordinal))
             Console.WriteLine(Shown.Wrapped($"{string.Join(", ", group.Select(n => n.Spec.Id))}: until {group.Key} {(group.First().BlockedBy.Length == 1 ? "has" : "have")} passed", 2));
         foreach (var id in blocked.SelectMany(n => n.BlockedBy).Distinct(StringComparer.Ordinal))
-            if (taken.Readings.LastOrDefault(r => r.Spec.Id == id && r.IsTaken) is { } failed)
-                Console.WriteLine(Shown.Wrapped($"{id} has not passed: {ReadingTable.Measured(failed)}, with the meter's error, is not inside {Within(failed.Spec)}", 2));
+            if (taken.Readings.LastOrDefault(r => r.Spec.Id == id && r.IsTaken) is { } own)
+                Console.WriteLine(Shown.Wrapped($"{id} {(Gates.EndOf(taken, own.Spec) == CheckEnd.TooClose ? "is too close for this meter" : "has failed")}: {ReadingTable.Measured(own)}, {LimitWords.WithSource(own.Spec)}", 2));
     }
-
-    private static string Within(ReadingSpec spec) => spec.Limits is not { } limits ? "its limits" : limits switch
-    {
-        { Max: double.PositiveInfinity } => $"its limit, at least {Shown.Value(limits.Min, spec.Quantity)}",
-        { Min: double.NegativeInfinity } => $"its limit, at most {Shown.Value(limits.Max, spec.Quantity)}",
-        _ => $"its limits, {Shown.Band(limits.Min, limits.Max, spec.Quantity)}",
-    };
 
     /// <summary>The waived readings on which this one rests, directly or through others.</summary>
     private static IEnumerable<string> Waived(ReadingSpec spec, TypeSheet sheet, UnitReadings taken)

@@ -30,17 +30,22 @@ public static class Gates
     }
 
     /// <summary>True when the need for this reading is met.</summary>
-    public static bool Stands(UnitReadings readings, ReadingSpec spec)
+    public static bool Stands(UnitReadings readings, ReadingSpec spec) =>
+        EndOf(readings, spec) is CheckEnd.Passed or CheckEnd.Waived;
+
+    /// <summary>What became of a check: by its last value, with the meter that was taken; a measured one is never waived.</summary>
+    public static CheckEnd EndOf(UnitReadings readings, ReadingSpec spec)
     {
         var measured = readings.Readings.LastOrDefault(r => r.Spec.Id == spec.Id && r.IsTaken);
-        if (measured is null) return readings.Readings.Any(r => r.Spec.Id == spec.Id && r.WaivedBy.Length > 0);
-        var limits = spec.Limits ?? new Limits(double.NegativeInfinity, double.PositiveInfinity);
-        if (measured.Outcome == Outcome.Jumps) return false;
-        if (measured.Outcome == Outcome.OverRange) return double.IsPositiveInfinity(limits.Max);
-        var error = readings.ErrorOf(measured);
-        var value = measured.Value - (spec.Quantity == Quantity.Ohms ? error.LeadOhms : 0);
-        var limit = error.LimitAt(value);
-        return value - limit >= limits.Min && value + limit <= limits.Max;
+        return measured?.Outcome switch
+        {
+            null => readings.Readings.Any(r => r.Spec.Id == spec.Id && r.WaivedBy.Length > 0)
+                ? CheckEnd.Waived
+                : CheckEnd.NotTaken,
+            Outcome.Jumps => CheckEnd.Failed,
+            Outcome.OverRange => CheckJudge.EndOf(spec, double.PositiveInfinity, readings.ErrorOf(measured)),
+            _ => CheckJudge.EndOf(spec, measured.Value, readings.ErrorOf(measured)),
+        };
     }
 
     /// <summary>

@@ -18,6 +18,9 @@ public sealed record Expectation(Quantity Quantity, double Value, double Low, do
 
     private const double BandDeviations = 1.959964;
 
+    /// <summary>From this ratio of its ends a band spans a decade, or nearly.</summary>
+    private const double LeastDecade = 8;
+
     /// <summary>Works out the band. Cost: two solutions of the reading for each parameter of the sheet, some milliseconds.</summary>
     public static Expectation Of(UnitModel model, ReadingSpec spec, ReadingState state, Meter meter) =>
         Of(Prediction.Run(model, [(spec, state)], [], meter.IsAveraging)[0], meter.For(spec.Quantity));
@@ -38,26 +41,50 @@ public sealed record Expectation(Quantity Quantity, double Value, double Low, do
         return new(quantity, p.Value + leads, quantity == Quantity.DcVolts ? low : Math.Max(low, 0), high, p.CanJudge);
     }
 
-    /// <summary>How a value stands to the band.</summary>
+    /// <summary>
+    /// True when a value is judged by how many times it is off, not by how much: insulation, and whatever else spreads over a
+    /// decade or nearly. An insulation path spreads log-normally by 0.63 in the logarithm, a band from 1/3.4 to 3.4 times.
+    /// </summary>
+    public bool SpansDecades => Quantity == Quantity.InsulationOhms || (Low > 0 && High / Low > LeastDecade);
+
+    /// <summary>How a value stands to the band, on the scale on which the quantity spreads.</summary>
     /// <param name="value">As the meter shows it; positive infinity for OL.</param>
     public Standing Judge(double value)
     {
         if (!CanJudge)
             return new(Side.NotJudged, 0, 0);
-        var isBelow = value < Low;
-        var end = isBelow || (Holds(value) && value < Value) ? Low : High;
-        var off = double.IsInfinity(value) && double.IsInfinity(Value) ? 0 : Math.Abs(value - Value);
-        var deviations =
-            off == 0 ? 0
-            : double.IsInfinity(off) || double.IsInfinity(end) ? double.PositiveInfinity
-            : BandDeviations * off / Math.Max(Math.Abs(end - Value), 1e-12);
-        return new(
+        var side =
             Holds(value) ? Side.Within
-                : isBelow ? Side.Below
-                : Side.Above,
-            off,
-            deviations
-        );
+            : value < Low ? Side.Below
+            : Side.Above;
+        var end = side == Side.Below || (side == Side.Within && value < Value) ? Low : High;
+        var off = double.IsInfinity(value) && double.IsInfinity(Value) ? 0 : Math.Abs(value - Value);
+        return new(side, off, off == 0 ? 0 : DeviationsAt(value, end, off))
+        {
+            Times = SpansDecades ? Ratio(value, double.IsInfinity(Value) ? end : Value) : 0,
+            TimesOut = side == Side.Within ? 0 : Ratio(value, end),
+        };
+    }
+
+    private double DeviationsAt(double value, double end, double off)
+    {
+        if (double.IsInfinity(off) || double.IsInfinity(end))
+            return double.PositiveInfinity;
+        // Below a millionth of the band's end nothing is smaller yet: a logarithm of 0 would say nothing.
+        var isLogarithmic = SpansDecades && Value > 0 && end > 0;
+        var (distance, whole) = isLogarithmic
+            ? (Math.Log(Math.Max(value, end * 1e-6) / Value), Math.Log(end / Value))
+            : (off, end - Value);
+        return BandDeviations * Math.Abs(distance) / Math.Max(Math.Abs(whole), 1e-12);
+    }
+
+    /// <summary>How many times one value is the other, the larger over the smaller; 0 where their signs differ.</summary>
+    private static double Ratio(double a, double b)
+    {
+        if (a * b < 0)
+            return 0;
+        var (small, large) = (Math.Min(Math.Abs(a), Math.Abs(b)), Math.Max(Math.Abs(a), Math.Abs(b)));
+        return large == small ? 1 : large / Math.Max(small, 1e-12);
     }
 
     /// <summary>True when a value lies in the band.</summary>

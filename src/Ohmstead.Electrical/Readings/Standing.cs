@@ -4,15 +4,28 @@ namespace Ohmstead.Electrical.Readings;
 /// <param name="Off">From the nominal unit, never negative, in the quantity's unit; infinite where one of the two is OL.</param>
 /// <param name="Deviations">
 /// The same in standard deviations, the end of the band on that side taken as 1.96 of them; infinite where that end or the
-/// value is OL.
+/// value is OL. Counted on a logarithmic scale where the band spans decades.
 /// </param>
 public readonly record struct Standing(Side Side, double Off, double Deviations)
 {
     /// <summary>Beyond this many standard deviations a reading is off, not a little off.</summary>
     public const double ClearDeviations = 3;
 
+    /// <summary>This many times beyond the end of the band nothing is off by little, however wide the band. Common practice, no source.</summary>
+    public const double ClearTimes = 10;
+
+    /// <summary>
+    /// How many times more, or fewer, than the nominal unit shows (than the end of the band where that is OL), 1 or more; 0 where
+    /// the band spans no decades and the difference says it better.
+    /// </summary>
+    public double Times { get; init; }
+
+    /// <summary>How many times beyond the end of the band, 1 or more; 0 within it, and for a value of the other sign.</summary>
+    public double TimesOut { get; init; }
+
     /// <summary>True when it lies outside, and not by little: of sound units one in twenty lies outside by little.</summary>
-    public bool IsClearlyOff => Side is Side.Below or Side.Above && Deviations >= ClearDeviations;
+    public bool IsClearlyOff =>
+        Side is Side.Below or Side.Above && (Deviations >= ClearDeviations || TimesOut >= ClearTimes);
 }
 
 /// <summary>On which side of what sound units show a reading lies.</summary>

@@ -53,7 +53,34 @@ public enum Quantity
 }
 
 /// <summary>The limits between which a reading meets the need of others.</summary>
-public sealed record Limits(double Min, double Max);
+/// <param name="Min">Least, in the quantity's unit; negative infinity for none.</param>
+/// <param name="Max">Most; positive infinity for none.</param>
+public sealed record Limits(double Min, double Max)
+{
+    /// <summary>Who asks for the least.</summary>
+    public LimitSource MinSource { get; init; }
+
+    /// <summary>Who asks for the most.</summary>
+    public LimitSource MaxSource { get; init; }
+
+    /// <summary>These limits and others together: at each end the stricter, with its own source.</summary>
+    public Limits With(Limits other) =>
+        new(Math.Max(Min, other.Min), Math.Min(Max, other.Max))
+        {
+            MinSource = other.Min > Min ? other.MinSource : MinSource,
+            MaxSource = other.Max < Max ? other.MaxSource : MaxSource,
+        };
+}
+
+/// <summary>Who asks for a limit.</summary>
+public enum LimitSource
+{
+    /// <summary>The type sheet.</summary>
+    TypeSheet,
+
+    /// <summary>The shop in which the unit is on the bench.</summary>
+    Shop,
+}
 
 /// <summary>How the unit stands while a reading is taken.</summary>
 /// <param name="Controls">Positions of controls that are not at rest: a number for a throttle, a name for a selector.</param>

@@ -77,7 +77,7 @@ public static class BenchSheet
         [
             line.Probes,
             line.Conditions,
-            line.Limits.Length > 0 && line.IsGate ? $"passes with {line.Limits}" : "",
+            line.Limits.Length > 0 ? $"Passes inside {line.Limits}" : "",
             line.Hazard.Length > 0 ? $"Caution: {line.Hazard}" : "",
         ];
         return string.Join(" · ", parts.Where(p => p.Length > 0));

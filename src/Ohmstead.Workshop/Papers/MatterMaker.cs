@@ -81,7 +81,7 @@ public static class MatterMaker
                         "not judged",
                         Weight.Absent,
                         false,
-                        GateState.Skipped,
+                        CheckEnd.NotTaken,
                         "",
                         "",
                         "",
@@ -126,7 +126,9 @@ internal sealed class Judge(
         var isTaken = fact.Shown.Kind != ShownKind.NotTaken;
         // A band costs some hundred solutions: none is worked out that no paper shows.
         var expected = isTaken || bandsOf?.Invoke(spec) == true ? Expectation.Of(model, spec, state, meter) : null;
-        var meaning = expected is null ? new Meaning(Verdict.NotTaken, "not taken") : Meaning.Of(fact.Shown, expected);
+        var meaning = expected is null
+            ? new Meaning(Verdict.NotTaken, "not taken")
+            : Meaning.Of(fact.Shown, spec, expected, meter.For(spec.Quantity));
         var waiver = isTaken ? null : waivers.GetValueOrDefault(spec.Id);
         return new ReadingLine(
             spec.Id,
@@ -138,8 +140,8 @@ internal sealed class Judge(
             waiver is null ? meaning.Words : $"waived by {waiver.WaivedBy}",
             WeightOf(meaning.Verdict),
             spec.IsGate,
-            GateOf(spec, isTaken, waiver),
-            spec.Limits is null ? "" : ReadingWords.Limits(spec),
+            EndOf(spec, isTaken, waiver),
+            spec.Limits is null ? "" : LimitWords.WithSource(spec),
             spec.Hazard,
             isTaken ? MeterName(fact.Bench.MeterId, spec.Quantity) : "",
             fact.Shown.Why,
@@ -148,13 +150,13 @@ internal sealed class Judge(
         );
     }
 
-    private GateState GateOf(ReadingSpec spec, bool isTaken, ReadingWaived? waiver)
+    private CheckEnd EndOf(ReadingSpec spec, bool isTaken, ReadingWaived? waiver)
     {
-        if (!spec.IsGate || taken is null)
-            return GateState.Skipped;
+        if (spec.Limits is null || taken is null)
+            return CheckEnd.NotTaken;
         if (!isTaken && !taken.Readings.Any(r => r.Spec.Id == spec.Id && r.IsTaken))
-            return waiver is null ? GateState.Skipped : GateState.Waived;
-        return Gates.Stands(taken, spec) ? GateState.Passed : GateState.Failed;
+            return waiver is null ? CheckEnd.NotTaken : CheckEnd.Waived;
+        return Gates.EndOf(taken, spec);
     }
 
     private string MeterName(string id, Quantity quantity)
@@ -172,6 +174,7 @@ internal sealed class Judge(
         {
             Verdict.Normal => Weight.Good,
             Verdict.NotTaken => Weight.Absent,
+            Verdict.Failed => Weight.Stop,
             _ => Weight.Look,
         };
 }

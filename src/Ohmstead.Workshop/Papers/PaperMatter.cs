@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Ohmstead.Electrical.Readings;
 using Ohmstead.Electrical.TypeSheets;
 using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Proving;
@@ -25,11 +26,14 @@ public sealed record PaperMatter(
     DateTimeOffset At
 )
 {
-    /// <summary>Cold checks that were measured and do not pass.</summary>
-    public IEnumerable<ReadingLine> Failed => Lines.Where(l => l is { IsGate: true, Gate: GateState.Failed });
+    /// <summary>Checks that were measured and failed.</summary>
+    public IEnumerable<ReadingLine> Failed => Lines.Where(l => l.End == CheckEnd.Failed);
+
+    /// <summary>Checks whose value is too close to a limit for the meter: they count as not passed.</summary>
+    public IEnumerable<ReadingLine> TooClose => Lines.Where(l => l.End == CheckEnd.TooClose);
 
     /// <summary>Cold checks that were not taken: they count as not passed.</summary>
-    public IEnumerable<ReadingLine> Skipped => Lines.Where(l => l is { IsGate: true, Gate: GateState.Skipped });
+    public IEnumerable<ReadingLine> Skipped => Lines.Where(l => l is { IsGate: true, End: CheckEnd.NotTaken });
 
     /// <summary>Checks waived in writing.</summary>
     public IEnumerable<ReadingLine> Waived => Lines.Where(l => l.Waiver is not null);
@@ -51,7 +55,7 @@ public sealed record PaperMatter(
         Sheet is not null && RewireGate.Standing(Unit, Sheet) is { LookedAt.Length: > 0 } looked ? looked : null;
 
     /// <summary>False while it is open, a cold check or the check before mains does not stand, or nothing is known of its kind.</summary>
-    public bool MayBePluggedIn => Sheet is not null && !Failed.Any() && !Skipped.Any() && !WaitsForCheck && !IsOpen;
+    public bool MayBePluggedIn => Sheet is not null && !Failed.Any() && !TooClose.Any() && !Skipped.Any() && !WaitsForCheck && !IsOpen;
 }
 
 /// <summary>A reading as papers show it.</summary>
@@ -60,6 +64,8 @@ public sealed record PaperMatter(
 /// <param name="Expected">The band that this meter shows on sound units.</param>
 /// <param name="Measured">What was read; empty when it was not taken.</param>
 /// <param name="Verdict">What that means, in words.</param>
+/// <param name="End">What became of a check; not taken for what is none.</param>
+/// <param name="Limits">Of a check, with who asks for them; empty for what is none.</param>
 /// <param name="Meter">The meter's name.</param>
 /// <param name="Why">Why it could not be taken.</param>
 public sealed record ReadingLine(
@@ -72,7 +78,7 @@ public sealed record ReadingLine(
     string Verdict,
     Weight Weight,
     bool IsGate,
-    GateState Gate,
+    CheckEnd End,
     string Limits,
     string Hazard,
     string Meter,
@@ -83,22 +89,6 @@ public sealed record ReadingLine(
 {
     /// <summary>True when something was read.</summary>
     public bool IsTaken => Measured.Length > 0;
-}
-
-/// <summary>How a cold check stands.</summary>
-public enum GateState
-{
-    /// <summary>Not taken, or not to be told from a failure.</summary>
-    Skipped,
-
-    /// <summary>Inside its limits with the meter's error.</summary>
-    Passed,
-
-    /// <summary>Outside its limits.</summary>
-    Failed,
-
-    /// <summary>Waived in writing.</summary>
-    Waived,
 }
 
 /// <summary>What is printed on the unit, and what of it can be used.</summary>

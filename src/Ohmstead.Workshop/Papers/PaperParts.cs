@@ -31,7 +31,10 @@ internal static class PaperParts
                 Weight.Stop,
                 "Do not plug this unit in.",
                 [
-                    .. matter.Failed.Select(l => $"Failed: {l.Title}. Read {l.Measured}; asked for {l.Limits}."),
+                    .. matter.Failed.Select(l => $"Failed: {l.Title}. It read {l.Measured}. {Upper(l.Limits)}."),
+                    .. matter.TooClose.Select(l =>
+                        $"Too close for the meter: {l.Title}. It read {l.Measured}. {Upper(l.Limits)}. Read it again with a better one."
+                    ),
                     .. matter.Skipped.Any()
                         ? new[]
                         {
@@ -87,8 +90,10 @@ internal static class PaperParts
     public static string Part(TypeSheet? sheet, string id)
     {
         var name = sheet is null ? PartNames.Said(id) : PartNames.Of(sheet, id);
-        return name.Length == 0 ? "A part" : char.ToUpperInvariant(name[0]) + name[1..];
+        return name.Length == 0 ? "A part" : Upper(name);
     }
+
+    private static string Upper(string words) => words.Length == 0 ? "" : char.ToUpperInvariant(words[0]) + words[1..];
 
     public static string Change(PartChange change) =>
         change switch

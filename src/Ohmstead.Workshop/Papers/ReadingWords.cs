@@ -27,16 +27,6 @@ internal static class ReadingWords
     private static string Value(double value, Quantity? quantity) =>
         quantity is { } q ? ValueText.Read(value, q) : ValueText.Plain(value);
 
-    /// <summary>The limits of a check: "at least 2 MΩ".</summary>
-    public static string Limits(ReadingSpec spec) =>
-        spec.Limits switch
-        {
-            { Max: double.PositiveInfinity } l => $"at least {ValueText.Of(l.Min, spec.Quantity)}",
-            { Min: double.NegativeInfinity } l => $"at most {ValueText.Of(l.Max, spec.Quantity)}",
-            { } l => ValueText.Band(l.Min, l.Max, spec.Quantity),
-            null => "",
-        };
-
     /// <summary>How the unit stands while it is read: source, controls that are not at rest, loads, straps, what is lifted, how warm.</summary>
     public static string Conditions(TypeSheet sheet, ReadingSpec spec, ReadingState state)
     {

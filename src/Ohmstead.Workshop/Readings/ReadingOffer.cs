@@ -94,17 +94,18 @@ public sealed record ReadingOffer(
 
     private static ShutGate GateOf(ReadingSpec gate, UnitReadings readings)
     {
-        if (readings.Readings.LastOrDefault(r => r.Spec.Id == gate.Id && r.IsTaken) is { } failed)
-        {
-            var within =
-                failed.Outcome == Outcome.Jumps
-                    ? "it jumps"
-                    : $"with the meter's error it is not within {Within(gate)}";
-            return new(gate, $"{Measured(failed)}: {within}. A measured failure cannot be waived", false);
-        }
+        var end = Gates.EndOf(readings, gate);
+        if (readings.Readings.LastOrDefault(r => r.Spec.Id == gate.Id && r.IsTaken) is { } taken)
+            return new(gate, $"{Measured(taken)}: {Why(gate, taken, end)}", end);
         var could = readings.Readings.LastOrDefault(r => r.Spec.Id == gate.Id);
-        return new(gate, could is { Why.Length: > 0 } ? $"not taken: {could.Why}" : "not taken yet", true);
+        return new(gate, could is { Why.Length: > 0 } ? $"not taken: {could.Why}" : "not taken yet", end);
     }
+
+    private static string Why(ReadingSpec gate, TakenReading taken, CheckEnd end) =>
+        end == CheckEnd.TooClose
+            ? $"too close to {LimitWords.WithSource(gate)}. Read it again, or use a better meter"
+        : taken.Outcome == Outcome.Jumps ? "it jumps, so it failed. A measured failure cannot be waived"
+        : $"failed {LimitWords.WithSource(gate)}. A measured failure cannot be waived";
 
     private static string Measured(TakenReading r) =>
         r.Outcome switch
@@ -112,16 +113,6 @@ public sealed record ReadingOffer(
             Outcome.OverRange => "OL",
             Outcome.Jumps => string.Join(" ↔ ", r.JumpValues.Select(v => ValueText.Of(v, r.Spec.Quantity))),
             _ => ValueText.Read(r.Value, r.Spec.Quantity),
-        };
-
-    /// <summary>The limits of a gate in words.</summary>
-    public static string Within(ReadingSpec gate) =>
-        gate.Limits switch
-        {
-            null => "its limits",
-            { Max: double.PositiveInfinity } l => $"its limit, at least {ValueText.Of(l.Min, gate.Quantity)}",
-            { Min: double.NegativeInfinity } l => $"its limit, at most {ValueText.Of(l.Max, gate.Quantity)}",
-            var l => $"its limits, {ValueText.Band(l.Min, l.Max, gate.Quantity)}",
         };
 
     private static IEnumerable<string> CautionsOf(ReadingSpec spec)
@@ -156,7 +147,11 @@ public sealed record ReadingOffer(
     }
 }
 
-/// <summary>A gate that is shut: a reading that must stand before another may be taken, and why it does not.</summary>
+/// <summary>A check that keeps another reading locked, and why.</summary>
 /// <param name="Why">In words.</param>
-/// <param name="CanBeWaived">False for one that was measured and failed.</param>
-public sealed record ShutGate(ReadingSpec Gate, string Why, bool CanBeWaived);
+/// <param name="End">Not taken, too close, or failed.</param>
+public sealed record ShutGate(ReadingSpec Gate, string Why, CheckEnd End)
+{
+    /// <summary>False for one that was measured.</summary>
+    public bool CanBeWaived => End == CheckEnd.NotTaken;
+}

@@ -109,10 +109,24 @@ public partial class ServiceRecordTests
             [.. PaperUnits.Repaired(), new ReadingEntered("insulation-core", Shown.Number(1.4e6), bench)]
         );
         Assert.Contains(
-            "Failed: Both blades to the core, 500 V. Read 1.4 MΩ; asked for at least 2.00 MΩ.",
+            "Failed: Both blades to the core, 500 V. It read 1.4 MΩ. The type sheet's limit, at least 2.00 MΩ.",
             Pages(Pdf.Of(ServiceRecord.Make(matter)))[0],
             StringComparison.Ordinal
         );
+    }
+
+    /// <summary>2.05 MΩ ± (5 % + 20 kΩ) reaches below 2 MΩ.</summary>
+    [Fact]
+    public void A_check_too_close_for_the_meter_keeps_the_unit_unplugged()
+    {
+        var matter = PaperUnits.Matter(
+            "twin-175",
+            [.. PaperUnits.Repaired(), new ReadingEntered("insulation-core", Shown.Number(2.05e6), BenchState.AsSheet)]
+        );
+        Assert.False(matter.MayBePluggedIn);
+        var first = Pages(Pdf.Of(ServiceRecord.Make(matter)))[0];
+        Assert.Contains("Do not plug this unit in.", first, StringComparison.Ordinal);
+        Assert.Contains("Too close for the meter: Both blades to the core, 500 V. It read 2.05 MΩ.", first, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -237,7 +251,7 @@ public partial class ServiceRecordTests
         var text = Flat(pdf);
         Assert.All(matter.Lines, l => Assert.Contains(l.Expected, text, StringComparison.Ordinal));
         Assert.Contains("Caution: 500 V at the clips; discharge afterwards", text, StringComparison.Ordinal);
-        Assert.Contains("passes with at least 2.00 MΩ", text, StringComparison.Ordinal);
+        Assert.Contains("Passes inside the type sheet's limit, at least 2.00 MΩ", text, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -39,11 +39,25 @@ public class OneReadingTests
         Assert.Contains("red probe on", screen.Markup, StringComparison.Ordinal);
         Type(screen, "3,8");
         screen.WaitForAssertion(
-            () => Assert.Equal("normal", screen.Find(".value-side .word").TextContent.Trim()),
+            () => Assert.Equal("passed", screen.Find(".value-side .word").TextContent.Trim()),
             Patience
         );
         Assert.Equal(["blades 3.8 Value"], await bench.StandingAsync());
         Assert.StartsWith("/units/", screen.Find("a.do").GetAttribute("href"), StringComparison.Ordinal);
+    }
+
+    /// <summary>A bare number on an insulation tester is megohms: 0.02 is 20 kΩ.</summary>
+    [Fact]
+    public async Task A_failed_check_says_failed_with_its_limit_and_what_follows()
+    {
+        await using var bench = await ScreenBench.OpenAsync();
+        var screen = Show(bench, "insulation-core");
+        Type(screen, "0.02");
+        screen.WaitForAssertion(
+            () => Assert.Equal("failed: at least 2.00 MΩ", screen.Find(".value-side .word").TextContent.Trim()),
+            Patience
+        );
+        Assert.Contains("Do not plug it in.", screen.Find(".value-side [role=alert]").TextContent, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -70,7 +84,7 @@ public class OneReadingTests
         Press(screen, "OL");
         screen.Do(() => screen.Find("form.pad").Submit());
         screen.WaitForAssertion(
-            () => Assert.Equal("normal", screen.Find(".value-side .word").TextContent.Trim()),
+            () => Assert.Equal("passed", screen.Find(".value-side .word").TextContent.Trim()),
             Patience
         );
         Assert.Equal(ShownKind.OverRange, (await bench.UnitAsync()).CurrentReadings.Single().Fact.Shown.Kind);

@@ -35,6 +35,19 @@ public sealed class GateTests
     public void A_value_clear_of_the_limit_passes() =>
         Assert.DoesNotContain("insulation-core", Missing(ColdChecks.Replace("250e6", "2.30e6", StringComparison.Ordinal), "left-load"));
 
+    [Theory]
+    [InlineData("", CheckEnd.NotTaken)]
+    [InlineData("{ \"id\": \"insulation-core\", \"value\": 2.05e6 }", CheckEnd.TooClose)]
+    [InlineData("{ \"id\": \"insulation-core\", \"value\": 20e3 }", CheckEnd.Failed)]
+    [InlineData("{ \"id\": \"insulation-core\", \"value\": { \"jumps\": [3e8, 4e8] } }", CheckEnd.Failed)]
+    [InlineData("{ \"id\": \"insulation-core\", \"value\": \"OL\" }", CheckEnd.Passed)]
+    [InlineData("{ \"id\": \"insulation-core\", \"value\": null, \"why\": \"no tester\", \"waived\": { \"by\": \"J.\", \"instead\": \"ohms\" } }", CheckEnd.Waived)]
+    public void A_check_ends_in_one_of_five(string readings, CheckEnd end)
+    {
+        Assert.Equal(end, Gates.EndOf(Read(readings), Sheet.FindReading("insulation-core")!));
+        Assert.Equal(end is CheckEnd.Passed or CheckEnd.Waived, Gates.Stands(Read(readings), Sheet.FindReading("insulation-core")!));
+    }
+
     [Fact]
     public void A_missing_instrument_can_be_waived_in_writing() =>
         Assert.Equal(["lamp-60"], Missing(

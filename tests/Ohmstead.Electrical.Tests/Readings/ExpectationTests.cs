@@ -74,4 +74,39 @@ public class ExpectationTests
         Assert.Equal(Side.NotJudged, standing.Side);
         Assert.False(standing.IsClearlyOff);
     }
+
+    /// <remarks>
+    /// An insulation path spreads log-normally by √ln(1 + 0.7²) = 0.6315: its band is from e^(−1.2378) to e^(1.2378) times the
+    /// nominal. A tenth of the lower end is (1.2378 + 2.3026)/0.6315 = 5.606 standard deviations down. On a linear scale the same
+    /// value was 1.96·0.971/0.71 = 2.68 and "a little" off.
+    /// </remarks>
+    [Fact]
+    public void What_spreads_over_decades_is_judged_by_its_logarithm()
+    {
+        var sigma = Math.Sqrt(Math.Log(1.49));
+        var (low, high) = (100e6 * Math.Exp(-1.959964 * sigma), 100e6 * Math.Exp(1.959964 * sigma));
+        var band = new Expectation(Quantity.InsulationOhms, 100e6, low, high);
+        Assert.Equal(5.606, band.Judge(low / 10).Deviations, 1e-3);
+        Assert.True(band.Judge(low / 10).IsClearlyOff);
+        Assert.Equal(5.606, band.Judge(high * 10).Deviations, 1e-3);
+        Assert.Equal(1.96, band.Judge(low).Deviations, 1e-3);
+        Assert.False(band.Judge(low * 0.7).IsClearlyOff);
+        Assert.Equal(100e6 / (low / 10), band.Judge(low / 10).Times, 1e-9);
+        Assert.True(band.Judge(0).IsClearlyOff);
+        // The same of plain ohms that spread as wide, and not of ohms that spread by a fifth.
+        Assert.Equal(5.606, (band with { Quantity = Quantity.Ohms }).Judge(low / 10).Deviations, 1e-3);
+        Assert.Equal(0, new Expectation(Quantity.Ohms, 10, 8, 12).Judge(3).Times);
+        Assert.Equal(1.96 * 7 / 2, new Expectation(Quantity.Ohms, 10, 8, 12).Judge(3).Deviations, 1e-3);
+    }
+
+    /// <remarks>1 to 10,000 times the nominal: ten times beyond is 1.96·5/4 = 2.45 standard deviations even in the logarithm.</remarks>
+    [Fact]
+    public void Ten_times_beyond_the_band_is_never_a_little_however_wide_it_is()
+    {
+        var wide = new Expectation(Quantity.InsulationOhms, 1e6, 1e2, 1e10);
+        Assert.Equal(2.45, wide.Judge(10).Deviations, 1e-3);
+        Assert.True(wide.Judge(10).IsClearlyOff);
+        Assert.True(wide.Judge(1e11).IsClearlyOff);
+        Assert.False(wide.Judge(20).IsClearlyOff);
+    }
 }

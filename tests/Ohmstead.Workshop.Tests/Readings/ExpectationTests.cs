@@ -55,31 +55,4 @@ public class ExpectationTests
         Assert.NotEqual(Expected("left-second-ac").Value, Expected("left-second-ac", meter: averaging).Value, 0.005);
         Assert.Equal(Expected("left-full").Value, Expected("left-full", meter: averaging).Value, 1e-9);
     }
-
-    [Fact]
-    public void Across_the_gap_OL_is_normal()
-    {
-        var gap = Expected("blades-posts");
-        Assert.Equal("OL", gap.Band);
-        Assert.Equal("normal", Meaning.Of(Shown.OverRange, gap).Words);
-        Assert.Equal(Verdict.Off, Meaning.Of(Shown.Number(40e3), gap).Verdict);
-    }
-
-    [Fact]
-    public void The_meaning_is_in_words()
-    {
-        var band = new Expectation(Quantity.AcVolts, 16.5, 16, 17);
-        Assert.Equal("normal", Meaning.Of(Shown.Number(16.9), band).Words);
-        Assert.Equal("1.60 V low", Meaning.Of(Shown.Number(14.9), band).Words);
-        Assert.Equal(
-            (Verdict.AlittleOff, "a little high, by 0.600 V"),
-            (Meaning.Of(Shown.Number(17.1), band).Verdict, Meaning.Of(Shown.Number(17.1), band).Words)
-        );
-        Assert.Equal(Verdict.Jumps, Meaning.Of(Shown.Jumps(3, null), band).Verdict);
-        Assert.Equal("not taken: no load here", Meaning.Of(Shown.NotTaken("no load here"), band).Words);
-        Assert.Equal(
-            "OL: open, expected 3.10–4.20 Ω",
-            Meaning.Of(Shown.OverRange, new Expectation(Quantity.Ohms, 3.6, 3.1, 4.2)).Words
-        );
-    }
 }

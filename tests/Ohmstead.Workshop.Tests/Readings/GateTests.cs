@@ -1,3 +1,4 @@
+using Ohmstead.Electrical.Readings;
 using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Readings;
 
@@ -57,7 +58,7 @@ public class GateTests
         var shut = bench.Offer("lamp-60").Shut.Single(s => s.Gate.Id == "insulation-core");
         Assert.False(shut.CanBeWaived);
         Assert.Contains("100 kΩ", shut.Why, StringComparison.Ordinal);
-        Assert.Contains("at least 2.00 MΩ", shut.Why, StringComparison.Ordinal);
+        Assert.Contains("failed the type sheet's limit, at least 2.00 MΩ", shut.Why, StringComparison.Ordinal);
         // Written into the journal all the same, a waiver opens nothing.
         Assert.Contains(
             bench.Add(new ReadingWaived("insulation-core", "no tester", "J.", "nothing")).Offer("lamp-60").Shut,
@@ -96,7 +97,9 @@ public class GateTests
         var bench = new OnTheBench()
             .Read("insulation-core", 2.08e6, Bench with { MeterId = "tester" })
             .Read("insulation-posts", 250e6, Bench with { MeterId = "fine" });
-        Assert.Contains(bench.Offer("lamp-60").Shut, s => s.Gate.Id == "insulation-core");
+        var close = bench.Offer("lamp-60").Shut.Single(s => s.Gate.Id == "insulation-core");
+        Assert.Equal((CheckEnd.TooClose, false), (close.End, close.CanBeWaived));
+        Assert.Contains("Read it again, or use a better meter", close.Why, StringComparison.Ordinal);
         bench.Read("insulation-core", 2.08e6, Bench with { MeterId = "fine" });
         Assert.DoesNotContain(bench.Offer("lamp-60").Shut, s => s.Gate.Id == "insulation-core");
     }

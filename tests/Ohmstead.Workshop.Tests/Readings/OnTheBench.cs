@@ -82,12 +82,24 @@ internal sealed class OnTheBench
             .Read("insulation-core", 300e6)
             .Read("insulation-posts", 250e6);
 
-    public static TypeSheet SheetOf(string file)
+    public static TypeSheet SheetOf(string file) =>
+        TypeSheetFile.Read(File.ReadAllText(Path.Combine(Root(), file))).Required;
+
+    /// <summary>Files of the repository in a folder and below it, from the root.</summary>
+    public static IReadOnlyList<string> Files(string folder, string pattern) =>
+        [
+            .. Directory
+                .EnumerateFiles(Path.Combine(Root(), folder), pattern, SearchOption.AllDirectories)
+                .Select(f => Path.GetRelativePath(Root(), f))
+                .Order(StringComparer.Ordinal),
+        ];
+
+    private static string Root()
     {
         var folder = new DirectoryInfo(AppContext.BaseDirectory);
         while (!File.Exists(Path.Combine(folder.FullName, "Ohmstead.slnx")))
             folder = folder.Parent ?? throw new InvalidOperationException("no root");
-        return TypeSheetFile.Read(File.ReadAllText(Path.Combine(folder.FullName, file))).Required;
+        return folder.FullName;
     }
 
     private static System.Collections.Immutable.ImmutableSortedDictionary<string, ShopMeterError> Errors(

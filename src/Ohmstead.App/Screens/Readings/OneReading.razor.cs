@@ -139,11 +139,13 @@ public sealed partial class OneReading
 
     private void Again() => (shown, undone) = (null, "");
 
+    private Meaning Said => Meaning.Of(shown!, offer!.Spec, band!, Meter.For(offer.Spec.Quantity));
+
     private string PointsTo()
     {
         if (Answer.Latest is not { } latest || Answer.Progress is not null || band is null || shown is null)
             return "";
-        if (Meaning.Of(shown, band).Verdict is Verdict.Normal or Verdict.NotTaken)
+        if (Said.Verdict is Verdict.Normal or Verdict.NotTaken)
             return "";
         var likely = Likely.Of(Model!, offer!.Spec, offer.State, shown, band, Meter, latest.Result);
         return likely.Length > 0

@@ -101,7 +101,14 @@ public abstract class ReadingScreen : UnitScreen
 
     /// <summary>What a standing reading means, when its band is known.</summary>
     protected Meaning? MeaningOf(ReadingOffer offer) =>
-        offer.Last is { } last && Bands.Of(offer.Spec.Id) is { } band ? Meaning.Of(last.Fact.Shown, band) : null;
+        offer.Last is { } last && Bands.Of(offer.Spec.Id) is { } band
+            ? Meaning.Of(
+                last.Fact.Shown,
+                offer.Spec,
+                band,
+                MeterInHand.Of(last.Fact.Bench, Shop).For(offer.Spec.Quantity)
+            )
+            : null;
 
     /// <inheritdoc/>
     public override void Dispose()
