@@ -43,20 +43,31 @@ internal sealed class Desk(string path) : IDisposable
     }
 
     /// <summary>Brings the tables up to this version.</summary>
-    public Task MigrateAsync(Action beforeChange, CancellationToken cancel) =>
+    /// <param name="beforeBegin">Called before the first tables are made in an empty database.</param>
+    /// <param name="beforeChange">Called before tables of an older version are changed.</param>
+    public Task MigrateAsync(Action beforeBegin, Action beforeChange, CancellationToken cancel) =>
         InWordsAsync(async () =>
         {
             SqliteFile.Prepare(path);
+            if (SqliteFile.Faults(path, isQuick: true) is [var first, ..])
+                throw new StoreUnusable(SqliteFile.Damaged(path, first));
             await using var context = await contexts.CreateDbContextAsync(cancel);
+            var applied = (await context.Database.GetAppliedMigrationsAsync(cancel)).ToList();
+            if (applied.Any(a => string.CompareOrdinal(a, context.Database.GetMigrations().Last()) > 0))
+                throw new StoreUnusable(Newer);
+            if (applied.Count == 0 && await SqliteFile.HasTablesAsync(context, cancel))
+                throw new StoreUnusable($"{path} is a database of another program. Name another folder with --data");
             var pending = (await context.Database.GetPendingMigrationsAsync(cancel)).ToList();
             if (pending.Count == 0)
                 return 0;
-            if ((await context.Database.GetAppliedMigrationsAsync(cancel)).Any())
-                beforeChange();
+            (applied.Count > 0 ? beforeChange : beforeBegin)();
             await SqliteFile.ForgetMigrationLockAsync(context, cancel);
             await context.Database.MigrateAsync(cancel);
             return pending.Count;
         });
+
+    private string Newer =>
+        $"{path} was written by a newer Ohmstead than this one. Start the newer one. To go back for good, put the newest file of the folder {OwnCopies.FolderName} in its place; what was entered since is lost by that";
 
     public void Dispose()
     {

@@ -13,40 +13,61 @@ internal sealed class FolderLock : IDisposable
 
     private FolderLock(FileStream file) => this.file = file;
 
-    /// <exception cref="StoreUnusable">Another program has the folder.</exception>
-    public static FolderLock Take(string folder)
+    /// <param name="instead">What else the person can do, as a sentence.</param>
+    /// <exception cref="StoreUnusable">Another program has the folder, or it cannot be written to.</exception>
+    public static FolderLock Take(string folder, string instead)
     {
-        var path = Path.Combine(folder, Name);
         try
         {
-            var file = new FileStream(path, FileMode.OpenOrCreate, FileAccess.ReadWrite, FileShare.None);
-            File.WriteAllText(
-                Path.Combine(folder, HolderName),
-                Environment.ProcessId.ToString(CultureInfo.InvariantCulture)
+            var file = new FileStream(
+                Path.Combine(folder, Name),
+                FileMode.OpenOrCreate,
+                FileAccess.ReadWrite,
+                FileShare.None
             );
+            SayWho(folder);
             return new FolderLock(file);
         }
-        catch (IOException taken)
+        catch (IOException taken) when (BrokenDisk.IsInUse(taken))
         {
             throw new StoreUnusable(
-                $"{folder} is in use by another ohmstead{Holder(folder)}; close that one, or name another folder with --data",
+                $"{folder} is in use by another ohmstead{Holder(folder)}. Close that one. {instead}",
                 taken
             );
         }
-        catch (UnauthorizedAccessException refused)
+        catch (Exception refused) when (refused is IOException or UnauthorizedAccessException)
         {
-            throw new StoreUnusable(
-                $"{folder} cannot be written to; look at the permissions of the folder, or name another with --data",
-                refused
-            );
+            throw new StoreUnusable($"{folder}: {BrokenDisk.Words(refused) ?? refused.Message}. {instead}", refused);
         }
     }
 
     public void Dispose() => file.Dispose();
 
+    /// <summary>A courtesy to whoever comes second; a disk that has no room for it is told of when it matters.</summary>
+    private static void SayWho(string folder)
+    {
+        try
+        {
+            File.WriteAllText(
+                Path.Combine(folder, HolderName),
+                Environment.ProcessId.ToString(CultureInfo.InvariantCulture)
+            );
+        }
+        catch (Exception refused) when (refused is IOException or UnauthorizedAccessException)
+        {
+            return;
+        }
+    }
+
     private static string Holder(string folder)
     {
-        var path = Path.Combine(folder, HolderName);
-        return File.Exists(path) ? $" (process {File.ReadAllText(path)})" : "";
+        try
+        {
+            return $" (process {File.ReadAllText(Path.Combine(folder, HolderName))})";
+        }
+        catch (Exception unknown) when (unknown is IOException or UnauthorizedAccessException)
+        {
+            return "";
+        }
     }
 }

@@ -5,10 +5,16 @@ namespace Ohmstead.Storage;
 /// <summary>Copies of the database that the tool makes by itself before it changes the tables.</summary>
 internal static class OwnCopies
 {
-    private const string FolderName = "copies";
+    public const string FolderName = "copies";
 
     /// <summary>Three steps back are enough; older states belong into a backup.</summary>
     private const int Kept = 3;
+
+    /// <summary>True when there is a copy.</summary>
+    public static bool Any(string folder) =>
+        Path.Combine(folder, FolderName) is var copies
+        && Directory.Exists(copies)
+        && Directory.EnumerateFiles(copies, "*.db").Any();
 
     public static void Make(string folder, string path, DateTimeOffset at)
     {

@@ -16,7 +16,7 @@ internal static class SqliteFile
     public static string In(string folder) =>
         Path.Combine(folder, Name) is var file && File.Exists(file)
             ? file
-            : throw new StoreUnusable($"{folder} holds no workshop ({Name} is not there); name the data folder with --data");
+            : throw new StoreUnusable($"{folder} holds no workshop: {Name} is not there. Name the data folder with --data");
 
     public static DbContextOptions<WorkshopContext> Options(string path) =>
         new DbContextOptionsBuilder<WorkshopContext>()
@@ -84,31 +84,51 @@ internal static class SqliteFile
     }
 
     /// <summary>What SQLite finds wrong with a file; empty when it is sound.</summary>
-    public static IReadOnlyList<string> Faults(string path)
+    /// <param name="isQuick">True to leave out whether every index agrees with its table, which takes several times as long.</param>
+    public static IReadOnlyList<string> Faults(string path, bool isQuick = false)
     {
-        using var connection = new SqliteConnection(Connection(path, SqliteOpenMode.ReadOnly, isPooled: false));
-        connection.Open();
-        using var check = connection.CreateCommand();
-        check.CommandText = "PRAGMA integrity_check(20)";
-        using var found = check.ExecuteReader();
         var faults = new List<string>();
-        while (found.Read())
-            if (found.GetString(0) is var line && line != "ok")
-                faults.Add(line);
+        try
+        {
+            using var connection = new SqliteConnection(Connection(path, SqliteOpenMode.ReadOnly, isPooled: false));
+            connection.Open();
+            using var check = connection.CreateCommand();
+            check.CommandText = isQuick ? "PRAGMA quick_check(20)" : "PRAGMA integrity_check(20)";
+            using var found = check.ExecuteReader();
+            while (found.Read())
+                if (found.GetString(0) is var line && line != "ok")
+                    faults.Add(line);
+        }
+        catch (SqliteException broken) when (IsDamage(broken))
+        {
+            faults.Add(broken.Message);
+        }
         return faults;
     }
+
+    /// <summary>That a database is damaged, and what to do.</summary>
+    public static string Damaged(string path, string how) =>
+        $"{path} is damaged ({how}). Ohmstead did not change it. Bring back a backup with: ohmstead restore BACKUP --data NEW";
+
+    /// <summary>True when a file holds tables, besides those in which changes of the tables are written down.</summary>
+    public static async Task<bool> HasTablesAsync(WorkshopContext context, CancellationToken cancel) =>
+        await context
+            .Database.SqlQueryRaw<int>("SELECT COUNT(*) AS \"Value\" FROM sqlite_master WHERE type = 'table' AND substr(name, 1, 4) <> '__EF' AND substr(name, 1, 7) <> 'sqlite_'")
+            .SingleAsync(cancel) > 0;
 
     /// <summary>What a failure of SQLite means to the person at the bench; null when it is a fault of the program.</summary>
     public static string? Words(SqliteException failure, string path) =>
         failure.SqliteErrorCode switch
         {
-            11 or 26 =>
-                $"{path} is damaged ({failure.Message}); nothing was changed: bring back a backup with: ohmstead restore BACKUP --data NEW",
-            13 => $"{path}: the disk is full; the last entry was not kept",
-            8 or 14 => $"{path} cannot be opened for writing; look at the permissions of the folder",
+            _ when IsDamage(failure) => Damaged(path, failure.Message),
+            13 => $"{path}: the disk is full. Free some space on it",
+            8 or 14 => $"{path} cannot be opened for writing. Look at the permissions of the folder",
             10 => $"{path}: the disk does not read or write ({failure.Message})",
+            5 or 6 => $"{path} is in use by another program. Close that one",
             _ => null,
         };
+
+    private static bool IsDamage(SqliteException failure) => failure.SqliteErrorCode is 11 or 26;
 
     private static string Connection(string path, SqliteOpenMode mode, bool isPooled = true) =>
         new SqliteConnectionStringBuilder

@@ -43,13 +43,22 @@ public sealed partial class Store : IStore, IAsyncDisposable
     {
         folder = Path.GetFullPath(folder);
         Make(folder);
-        var folderLock = FolderLock.Take(folder);
+        var folderLock = FolderLock.Take(folder, "Or name another folder with --data");
         var path = Path.Combine(folder, SqliteFile.Name);
         var desk = new Desk(path);
         try
         {
-            await desk.MigrateAsync(() => OwnCopies.Make(folder, path, time.GetUtcNow()), cancel);
-            return new Store(folder, folderLock, desk);
+            if (!File.Exists(path) || new FileInfo(path).Length == 0)
+                RefuseLostDatabase(folder, path);
+            await desk.MigrateAsync(
+                () => RefuseLostDatabase(folder, path),
+                () => OwnCopies.Make(folder, path, time.GetUtcNow()),
+                cancel
+            );
+            return await BrokenDisk.InWordsAsync(
+                folder,
+                () => Task.FromResult(new Store(folder, folderLock, desk))
+            );
         }
         catch
         {
@@ -155,8 +164,18 @@ public sealed partial class Store : IStore, IAsyncDisposable
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
-            throw new StoreUnusable($"{folder} cannot be made a data folder: {e.Message}", e);
+            throw new StoreUnusable($"{folder} cannot be a data folder: {BrokenDisk.Words(e) ?? e.Message}", e);
         }
+    }
+
+    /// <summary>A database that is gone or empty beside what belonged to it was lost: an empty workshop in its place would hide that.</summary>
+    private static void RefuseLostDatabase(string folder, string path)
+    {
+        var what = PhotoPlaces.Any(folder) ? "photos" : OwnCopies.Any(folder) ? "copies of a database" : "";
+        if (what.Length > 0)
+            throw new StoreUnusable(
+                $"{path} is {(File.Exists(path) ? "empty" : "missing")}, but there are {what} beside it: the database was lost. Ohmstead does not begin an empty workshop there. Bring back a backup with: ohmstead restore BACKUP --data NEW"
+            );
     }
 
     /// <summary>Numbers what is new, and puts it and the unit's card into the transaction.</summary>

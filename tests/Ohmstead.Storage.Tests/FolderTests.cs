@@ -36,25 +36,6 @@ public sealed class FolderTests : IDisposable
     }
 
     [Fact]
-    public async Task A_database_spoilt_in_its_middle_is_told_in_words_when_the_place_is_read()
-    {
-        var unit = draft.Id();
-        await using (var store = await OpenAsync())
-            await store.AppendAsync(
-                unit,
-                0,
-                [draft.TakenIn(), .. Enumerable.Range(0, 400).Select(n => draft.Note(new string('y', 300)))],
-                Stop
-            );
-        var bytes = await File.ReadAllBytesAsync(folder.Of(SqliteFile.Name), Stop);
-        bytes.AsSpan(bytes.Length / 4, bytes.Length / 2).Fill(0xA5);
-        await File.WriteAllBytesAsync(folder.Of(SqliteFile.Name), bytes, Stop);
-        await using var spoilt = await OpenAsync();
-        var told = await Assert.ThrowsAsync<StoreUnusable>(() => spoilt.ReadAsync(unit, Stop));
-        Assert.Contains("is damaged", told.Message, StringComparison.Ordinal);
-    }
-
-    [Fact]
     public void The_tables_are_those_of_the_last_migration()
     {
         using var context = new WorkshopContext(SqliteFile.Options(folder.Of("design.db")));

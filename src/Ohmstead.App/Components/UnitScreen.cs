@@ -10,7 +10,7 @@ namespace Ohmstead.App.Components;
 /// A screen of one unit: reads it, reads it again when another window or a phone entered something, and tells what that was.
 /// A unit that is not there ends in the page that says so.
 /// </summary>
-public abstract class UnitScreen : ComponentBase, IDisposable
+public abstract class UnitScreen : BenchComponent, IDisposable
 {
     private bool isDisposed;
     private Guid shownId;
@@ -67,6 +67,7 @@ public abstract class UnitScreen : ComponentBase, IDisposable
             var appended = await Bench.EnterAsync(Id, Unit.LastNumber, Who, facts);
             own.UnionWith(appended.Written.Select(e => e.Id));
             SavedAt = appended.Written[^1].At;
+            Mishaps?.Clear();
         }
         finally
         {

@@ -52,7 +52,15 @@ internal static class PhoneRoutes
         var taken = Taking.Enter(offer, typed.Shown, unit.Unit.Bench);
         if (taken.Fact is null)
             return await ShowAsync(context, bench, taken.Refused, reading, shown);
-        await bench.EnterAsync(phone.UnitId, unit.Unit.LastNumber, Journalled, taken.Fact);
+        try
+        {
+            await bench.EnterAsync(phone.UnitId, unit.Unit.LastNumber, Journalled, taken.Fact);
+        }
+        catch (Exception broken)
+        {
+            // A form without a live connection: the value would be gone with the page.
+            return await ShowAsync(context, bench, $"Not saved. {Mishaps.Why(broken)}", reading, shown);
+        }
         return Results.Redirect("/phone");
     }
 

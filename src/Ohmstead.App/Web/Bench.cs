@@ -47,6 +47,7 @@ public sealed class Bench(IStore store, IPhotos photos, TimeProvider time, Func<
     public async Task<Appended> EnterAsync(Guid unitId, int seenNumber, IReadOnlyList<NewEntry> entries)
     {
         var appended = await Store.AppendAsync(unitId, seenNumber, entries, CancellationToken.None);
+        Press.Kept();
         UnitChanged?.Invoke(unitId);
         return appended;
     }

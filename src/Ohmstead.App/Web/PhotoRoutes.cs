@@ -39,7 +39,7 @@ internal static class PhotoRoutes
     public static async Task<IResult> TakeAsync(HttpContext context, Bench bench, Guid id, string by, NewPhoto photo)
     {
         if (photo.About.Length > MostWords || photo.Title.Length > MostWords)
-            return Refuse("The words with the photo are too long.", StatusCodes.Status400BadRequest);
+            return Refuse("The words with this photo are too long.", StatusCodes.Status400BadRequest);
         if (context.Request.ContentLength > MostBytes)
             return Refuse(TooLarge, StatusCodes.Status413PayloadTooLarge);
         if (await bench.ReadAsync(id) is not { } unit)
@@ -61,7 +61,7 @@ internal static class PhotoRoutes
             return Refuse(TooLarge, StatusCodes.Status413PayloadTooLarge);
         }
         if (kept.Refused.Length > 0)
-            return Refuse($"The photo was not taken: {kept.Refused}.", StatusCodes.Status400BadRequest);
+            return Refuse($"Not saved: {kept.Refused}.", StatusCodes.Status400BadRequest);
         var fact = new PhotoAdded(kept.Hash, photo.Title, photo.About);
         await bench.EnterAsync(id, unit.LastNumber, [new NewEntry(photo.EntryId, bench.Time.GetUtcNow(), by, fact)]);
         return Results.Text(kept.Hash);
@@ -70,7 +70,7 @@ internal static class PhotoRoutes
     private static string TooLarge =>
         string.Create(
             CultureInfo.InvariantCulture,
-            $"This file is larger than {MostBytes / 1e6:0} MB, the most that is taken. A smaller picture will do."
+            $"This file is larger than {MostBytes / 1e6:0} MB. A smaller picture will do."
         );
 
     /// <summary>Sends a photo that is there.</summary>
@@ -81,7 +81,7 @@ internal static class PhotoRoutes
     )
     {
         if (!PhotoHash.IsOne(hash))
-            return Refuse("That is not the name of a photo.", StatusCodes.Status400BadRequest);
+            return Refuse("No photo has this address.", StatusCodes.Status400BadRequest);
         if (await open(hash, context.RequestAborted) is not { } photo)
             return Results.NotFound();
         // Named by its content: it never changes.

@@ -7,8 +7,8 @@ namespace Ohmstead.App.Web;
 /// <summary>What a person is told when a request was refused or went wrong: words, never a trace.</summary>
 internal static class Refusals
 {
-    private const string NotKept = "This address names no unit, kind or page of this workshop.";
-    private const string NotUnderstood = "The request could not be understood. Nothing was changed.";
+    private const string NotKept = "No unit, type or page of this workshop has this address.";
+    private const string NotUnderstood = "Ohmstead did not understand this request. Nothing was changed.";
 
     /// <summary>Answers with words: a page for a browser's address bar, plain text for a script.</summary>
     public static Task WriteAsync(HttpContext context, int status, string title, string words)
@@ -34,7 +34,7 @@ internal static class Refusals
             <title>{say.Encode(title)} – Ohmstead</title><link rel="stylesheet" href="{css}"></head>
             <body><main><h1>{say.Encode(title)}</h1><p>{say.Encode(
                 words
-            )}</p><p><a class="do" href="/">To the units</a></p></main></body></html>
+            )}</p><p><a class="do" href="/">On the bench</a></p></main></body></html>
             """,
             Encoding.UTF8
         );
@@ -52,18 +52,21 @@ internal static class Refusals
                             bad.StatusCode,
                             "That was refused",
                             bad.StatusCode == StatusCodes.Status413PayloadTooLarge
-                                ? "It is larger than anything that is taken here. Nothing was kept of it."
+                                ? "It is too large. Nothing of it was saved."
                                 : NotUnderstood
                         )
                         : WriteAsync(
                             context,
                             StatusCodes.Status500InternalServerError,
-                            "Something broke",
-                            "The page could not be made. What was entered is kept; what is wrong stands in the window the tool was started from."
+                            "Something went wrong here",
+                            $"{Mishaps.Why(Broken(context))} {(HttpMethods.IsGet(context.Request.Method) ? "" : "This was not saved. ")}What was saved before is still there."
                         ),
                 SuppressDiagnosticsCallback = failed => failed.Exception is BadHttpRequestException,
             }
         );
+
+    private static Exception Broken(HttpContext context) =>
+        context.Features.Get<IExceptionHandlerFeature>()?.Error ?? new InvalidOperationException();
 
     /// <summary>Gives words to refusals that would have none; what a phone may not see stays bare.</summary>
     public static void SayWhy(WebApplication app) =>
@@ -73,7 +76,7 @@ internal static class Refusals
             return status switch
             {
                 StatusCodes.Status403Forbidden => Task.CompletedTask,
-                StatusCodes.Status404NotFound => WriteAsync(http, status, "Nothing is kept here", NotKept),
+                StatusCodes.Status404NotFound => WriteAsync(http, status, "Not found", NotKept),
                 _ => WriteAsync(http, status, "That was refused", NotUnderstood),
             };
         });
@@ -87,13 +90,13 @@ internal static class Refusals
                 WriteAsync(
                     context,
                     StatusCodes.Status400BadRequest,
-                    "That is no unit",
-                    "The address of a unit holds its id, as the list of units links to it."
+                    "No unit has this address",
+                    "Open the unit from the bench."
                 )
         );
         app.MapFallback(
             "{**rest}",
-            context => WriteAsync(context, StatusCodes.Status404NotFound, "Nothing is kept here", NotKept)
+            context => WriteAsync(context, StatusCodes.Status404NotFound, "Not found", NotKept)
         );
     }
 }

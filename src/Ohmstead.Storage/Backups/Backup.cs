@@ -26,7 +26,7 @@ public static class Backup
         if (data == to)
             throw new StoreUnusable($"{to} is the data folder itself; name another folder, best on another disk");
         Directory.CreateDirectory(to);
-        using var mine = FolderLock.Take(to);
+        using var mine = FolderLock.Take(to, "Or name another folder for the backups");
         var folder = new BackupFolder(to);
         var name = BackupFolder.NameOf(at);
         var part = folder.Begin(name);

@@ -26,7 +26,10 @@ internal sealed class PhotoFolder : IPhotos, IDisposable
     }
 
     /// <inheritdoc/>
-    public async Task<PhotoKept> KeepAsync(Stream photo, long mostBytes, DateTimeOffset at, CancellationToken cancel)
+    public Task<PhotoKept> KeepAsync(Stream photo, long mostBytes, DateTimeOffset at, CancellationToken cancel) =>
+        BrokenDisk.InWordsAsync(places.Incoming, () => TakeAsync(photo, mostBytes, at, cancel));
+
+    private async Task<PhotoKept> TakeAsync(Stream photo, long mostBytes, DateTimeOffset at, CancellationToken cancel)
     {
         var incoming = Path.Combine(
             places.Incoming,

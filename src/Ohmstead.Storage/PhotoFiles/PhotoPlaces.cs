@@ -8,6 +8,14 @@ internal sealed class PhotoPlaces(string folder)
     /// <summary>Photos on their way in; whatever is left here when the tool starts was never acknowledged.</summary>
     public string Incoming { get; } = Path.Combine(folder, "photos", "incoming");
 
+    /// <summary>True when a photo is kept in a data folder.</summary>
+    public static bool Any(string folder) =>
+        Path.Combine(folder, "photos") is var photos
+        && Directory.Exists(photos)
+        && Directory
+            .EnumerateFiles(photos, "*", SearchOption.AllDirectories)
+            .Any(f => PhotoHash.IsOne(Path.GetFileNameWithoutExtension(f)));
+
     public string File(string hash, string extension) => Path.Combine(folder, "photos", hash[..2], hash + extension);
 
     public string Thumbnail(string hash) => Path.Combine(folder, "thumbnails", hash[..2], hash + ".jpg");

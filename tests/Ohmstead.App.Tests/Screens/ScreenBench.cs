@@ -6,6 +6,7 @@ using Ohmstead.App.Screens.Readings;
 using Ohmstead.App.Web;
 using Ohmstead.Storage;
 using Ohmstead.Workshop.Journal;
+using Ohmstead.Workshop.Keeping;
 using Ohmstead.Workshop.Readings;
 using Ohmstead.Workshop.Units;
 
@@ -26,7 +27,10 @@ public sealed class ScreenBench : IAsyncDisposable
 
     public Bench Bench { get; private set; } = null!;
 
-    public static async Task<ScreenBench> OpenAsync(params Fact[] facts)
+    public static Task<ScreenBench> OpenAsync(params Fact[] facts) => OpenAsync(store => store, facts);
+
+    /// <param name="around">Puts something between the screens and the store.</param>
+    public static async Task<ScreenBench> OpenAsync(Func<IStore, IStore> around, params Fact[] facts)
     {
         var screens = new ScreenBench();
         screens.store = await Store.OpenAsync(
@@ -47,7 +51,7 @@ public sealed class ScreenBench : IAsyncDisposable
             Xunit.TestContext.Current.CancellationToken
         );
         screens.Bench = new Bench(
-            screens.store,
+            around(screens.store),
             screens.store.Photos,
             TimeProvider.System,
             () => new Guid(1, 2, 0, BitConverter.GetBytes((long)++screens.made << 32))

@@ -139,6 +139,23 @@ public sealed class PhoneTests : IAsyncLifetime
     }
 
     [Fact]
+    public async Task A_reading_that_the_disk_does_not_take_stays_in_the_phones_box()
+    {
+        await using var failing = await RunningSite.OnLanAsync(around: Screens.FailingStore.Around);
+        (var whole, site) = (site, failing);
+        var cookie = await PairAsync();
+        Screens.FailingStore.Fail(
+            site.Bench.Store,
+            nameof(Ohmstead.Workshop.Keeping.IStore.AppendAsync),
+            Screens.FailingStore.FullDisk
+        );
+        var page = await TextAsync(await PostReadingAsync(cookie, "blades", "3.6"));
+        site = whole;
+        Assert.Contains("Not saved. The disk is full.", page, StringComparison.Ordinal);
+        Assert.Contains("value=\"3.6\"", page, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task Two_hundred_megabytes_and_what_is_no_picture_are_refused_in_words_from_a_phone_too()
     {
         var cookie = await PairAsync();
@@ -153,7 +170,7 @@ public sealed class PhoneTests : IAsyncLifetime
             c => c.Request.Body = new MemoryStream("<svg onload='alert(1)'/>"u8.ToArray())
         );
         Assert.Equal(400, none.Response.StatusCode);
-        Assert.Contains("The photo was not taken", await TextAsync(none), StringComparison.Ordinal);
+        Assert.Contains("Not saved: ", await TextAsync(none), StringComparison.Ordinal);
         Assert.Empty((await site.Bench.ReadAsync(site.UnitId))!.All<PhotoAdded>());
     }
 

@@ -42,7 +42,7 @@ public sealed class PhotoRouteTests : IAsyncLifetime
             "<svg onload=alert(1)>"u8.ToArray(),
             HttpStatusCode.BadRequest
         );
-        Assert.Contains("not taken", words, StringComparison.Ordinal);
+        Assert.Contains("Not saved", words, StringComparison.Ordinal);
         Assert.Single((await site.Bench.ReadAsync(site.UnitId))!.Journal);
     }
 

@@ -7,6 +7,7 @@ using Microsoft.Extensions.DependencyInjection;
 using Ohmstead.App.Web;
 using Ohmstead.Storage;
 using Ohmstead.Workshop.Journal;
+using Ohmstead.Workshop.Keeping;
 
 namespace Ohmstead.App.Tests.Web;
 
@@ -32,17 +33,23 @@ internal sealed class RunningSite : IAsyncDisposable
 
     public static Task<RunningSite> OnPortAsync() => StartAsync(isOnLan: false, TimeProvider.System, null);
 
-    public static Task<RunningSite> OnLanAsync(TimeProvider? time = null) =>
-        StartAsync(isOnLan: true, time ?? TimeProvider.System, host => host.UseTestServer());
+    /// <param name="around">Puts something between the pages and the store.</param>
+    public static Task<RunningSite> OnLanAsync(TimeProvider? time = null, Func<IStore, IStore>? around = null) =>
+        StartAsync(isOnLan: true, time ?? TimeProvider.System, host => host.UseTestServer(), around);
 
-    private static async Task<RunningSite> StartAsync(bool isOnLan, TimeProvider time, Action<IWebHostBuilder>? alter)
+    private static async Task<RunningSite> StartAsync(
+        bool isOnLan,
+        TimeProvider time,
+        Action<IWebHostBuilder>? alter,
+        Func<IStore, IStore>? around = null
+    )
     {
         var folder = Directory.CreateTempSubdirectory("ohmstead-site-");
         var store = await Store.OpenAsync(folder.FullName, TimeProvider.System);
         var site = new RunningSite(
             folder,
             store,
-            Site.Build(new SiteOptions(0, isOnLan, IsDemo: false), store, store.Photos, time, alter)
+            Site.Build(new SiteOptions(0, isOnLan, IsDemo: false), around?.Invoke(store) ?? store, store.Photos, time, alter)
         );
         await site.app.StartAsync();
         if (alter is null)

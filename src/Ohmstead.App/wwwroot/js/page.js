@@ -21,19 +21,64 @@ document.addEventListener("keydown", e => {
   button.click();
 });
 
-// After a restart of the tool the old page's connection is gone for good: the page is fetched anew, as it was saved.
+// What is typed and not saved outlives a fetch of the page: afterwards it is back in its box, and that is said.
 (() => {
+  const name = "typed", boxes = new Set();
+  const kind = "main input:not([type=file],[type=radio],[type=checkbox],[type=hidden]),main textarea";
+  const key = box => box.id || box.name;
+  const find = key => document.getElementById(key) ?? document.querySelector(`main [name="${CSS.escape(key)}"]`);
+  document.addEventListener("input", e => { if (e.target.matches?.(kind) && key(e.target)) boxes.add(e.target); }, true);
+  window.ohmstead.keepTyped = () => {
+    const typed = [...boxes].filter(b => b.isConnected && b.value).map(b => [key(b), b.value]);
+    if (typed.length) sessionStorage.setItem(name, JSON.stringify({ path: location.pathname, typed }));
+  };
+  const kept = JSON.parse(sessionStorage.getItem(name) ?? "null");
+  sessionStorage.removeItem(name);
+  if (kept?.path !== location.pathname) return;
+  const end = Date.now() + 30000;
+  const put = (left) => {
+    // A page that is not live yet would lose it.
+    if (document.querySelector("main:not([aria-busy])"))
+      left = left.filter(([to, value]) => {
+        const box = find(to);
+        if (!box) return true;
+        if (box.value === value) return false;
+        box.value = value;
+        for (const type of ["input", "change"]) box.dispatchEvent(new Event(type, { bubbles: true }));
+        const said = document.getElementById("typed-back");
+        said.hidden = false;
+        setTimeout(() => { said.hidden = true; }, 20000);
+        return false;
+      });
+    if (left.length && Date.now() < end) setTimeout(put, 200, left);
+  };
+  put(kept.typed);
+})();
+
+// After a restart of the tool the old page's connection is gone for good, and so it is after an error that ended it at the tool's
+// side: the page is fetched again, as it was saved. One that breaks again and again is left to the person.
+(() => {
+  const often = 3, soon = 60000;
+  const again = async () => {
+    for (;;) {
+      // Photos that wait would be lost with the page: they go first.
+      try { if ((await fetch("/", { cache: "no-store" })).ok && !window.ohmstead.photosWait?.()) { window.ohmstead.keepTyped(); location.reload(); return; } } catch { /* not back yet */ }
+      await new Promise(done => setTimeout(done, 2000));
+    }
+  };
+  const broke = () => {
+    const times = JSON.parse(sessionStorage.getItem("broke") ?? "[]").filter(t => Date.now() - t < soon);
+    if (times.length >= often) return;
+    sessionStorage.setItem("broke", JSON.stringify([...times, Date.now()]));
+    again();
+  };
   const watch = () => {
-    const modal = document.getElementById("components-reconnect-modal");
-    if (!modal) return;
-    new MutationObserver(async () => {
-      if (!/failed|rejected/.test(modal.className)) return;
-      for (;;) {
-        // Photos that wait would be lost with the page: they go first.
-        try { if ((await fetch("/", { cache: "no-store" })).ok && !window.ohmstead.photosWait?.()) { location.reload(); return; } } catch { /* not back yet */ }
-        await new Promise(done => setTimeout(done, 2000));
-      }
-    }).observe(modal, { attributes: true, attributeFilter: ["class"] });
+    const modal = document.getElementById("components-reconnect-modal"), error = document.getElementById("blazor-error-ui");
+    if (modal) new MutationObserver(() => { if (/failed|rejected/.test(modal.className)) again(); }).observe(modal, { attributes: true, attributeFilter: ["class"] });
+    if (error) {
+      new MutationObserver(() => { if (error.style.display === "block") broke(); }).observe(error, { attributes: true, attributeFilter: ["style"] });
+      error.querySelector("a").addEventListener("click", e => { e.preventDefault(); again(); });
+    }
   };
   document.readyState === "loading" ? document.addEventListener("DOMContentLoaded", watch) : watch();
 })();

@@ -1,5 +1,5 @@
-// A photo is sent the moment it is chosen: how far it has come is shown, and while the tool does not answer it stays here and is
-// sent again until it is kept. The entry's id is made here once, so that sending again keeps one; it ends in the window's key, by
+// A photo is sent the moment it is chosen: how far it has come is shown, and while it cannot be saved it stays here and is sent
+// again until it is. The entry's id is made here once, so that sending again keeps one; it ends in the window's key, by
 // which the screen knows its own.
 (() => {
   const most = 40e6, pause = 3000;
@@ -19,23 +19,23 @@
     const refused = why => {
       shown.bar.hidden = true; shown.row.classList.add("wrong"); shown.said.textContent = `${file.name}: ${why}`;
       const button = document.createElement("button");
-      button.type = "button"; button.className = "can"; button.textContent = "Put away";
+      button.type = "button"; button.className = "can"; button.textContent = "OK";
       button.onclick = () => shown.row.remove();
       shown.row.append(button);
     };
-    const again = () => {
-      shown.said.textContent = `${file.name}: not kept yet, the tool does not answer. Leave this page open, it is tried again.`;
+    const again = why => {
+      shown.said.textContent = `${file.name}: not saved yet. ${why} Leave this page open: it is sent again by itself.`;
       setTimeout(() => { notKept--; send(file, address, shown); }, pause);
     };
-    if (file.size > most) { refused("larger than 40 MB, the most that is taken"); return; }
+    if (file.size > most) { refused("larger than 40 MB. A smaller picture will do."); return; }
     notKept++;
     request.upload.onprogress = e => { if (e.lengthComputable) shown.bar.value = e.loaded / e.total; };
     request.onload = () => {
-      if (request.status >= 500) { again(); return; }
+      if (request.status >= 500) { again(request.responseText || "Something went wrong in Ohmstead."); return; }
       notKept--;
-      if (request.status < 300) shown.row.remove(); else refused(request.responseText || "not taken");
+      if (request.status < 300) shown.row.remove(); else refused(request.responseText || "not saved");
     };
-    request.onerror = request.ontimeout = again;
+    request.onerror = request.ontimeout = () => again("Ohmstead does not answer.");
     request.open("POST", address); request.send(file);
   };
   document.addEventListener("change", e => {

@@ -1,0 +1,110 @@
+using Bunit;
+using Microsoft.AspNetCore.Components;
+using Ohmstead.App.Screens.Readings;
+using Ohmstead.App.Screens.Units;
+using Ohmstead.App.Web;
+using Ohmstead.Workshop.Keeping;
+
+namespace Ohmstead.App.Tests.Screens;
+
+/// <summary>What a person sees when the store does not take an entry: that, why, and what was typed still in its box.</summary>
+public sealed class NotSavedTests
+{
+    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(60);
+
+    [Fact]
+    public async Task A_reading_that_the_disk_does_not_take_stays_in_its_box_and_is_saved_by_the_next_Enter()
+    {
+        await using var bench = await ScreenBench.OpenAsync(FailingStore.Around);
+        var screen = Show<Round>(bench);
+        screen.WaitForElement("input[name=blades]", Patience);
+        FailingStore.Fail(bench.Bench.Store, nameof(IStore.AppendAsync), FailingStore.FullDisk);
+        screen.Do(() => screen.Find("input[name=blades]").Input("3.8"));
+        Enter(screen);
+        screen.WaitForAssertion(() => Assert.Contains("Not saved.", Said(screen), StringComparison.Ordinal), Patience);
+        Assert.Contains("The disk is full.", Said(screen), StringComparison.Ordinal);
+        Assert.Equal("3.8", screen.Find("input[name=blades]").GetAttribute("value"));
+        Assert.Empty(await bench.StandingAsync());
+        Enter(screen);
+        screen.WaitForAssertion(
+            () => Assert.Contains("Saved: Between the plug blades, 3.8 Ω", screen.Markup, StringComparison.Ordinal),
+            Patience
+        );
+        Assert.Equal(["blades 3.8 Value"], await bench.StandingAsync());
+        screen.WaitForAssertion(() => Assert.Empty(screen.FindAll(".mishap")), Patience);
+    }
+
+    [Fact]
+    public async Task An_error_of_the_program_is_said_too_and_what_was_kept_before_it_is_not_called_lost()
+    {
+        await using var bench = await ScreenBench.OpenAsync(FailingStore.Around);
+        var screen = Show<Round>(bench);
+        screen.WaitForElement("input[name=blades]", Patience);
+        // The entry is on the disk; reading the unit again is what fails.
+        FailingStore.Fail(bench.Bench.Store, nameof(IStore.ReadAsync), new FormatException());
+        screen.Do(() => screen.Find("input[name=blades]").Input("3.8"));
+        Enter(screen);
+        screen.WaitForAssertion(() => Assert.Contains("Saved, but", Said(screen), StringComparison.Ordinal), Patience);
+        Assert.Contains("FormatException", Said(screen), StringComparison.Ordinal);
+        Assert.Equal(["blades 3.8 Value"], await bench.StandingAsync());
+        screen.Do(() => screen.Find(".mishap button").Click());
+        screen.WaitForAssertion(() => Assert.Empty(screen.FindAll(".mishap")), Patience);
+    }
+
+    [Fact]
+    public async Task A_unit_that_could_not_be_taken_in_is_taken_in_by_the_next_press()
+    {
+        await using var bench = await ScreenBench.OpenAsync(FailingStore.Around);
+        var screen = Show<NewUnit>(bench);
+        screen.WaitForAssertion(() => Assert.NotEqual("", Tag(screen)), Patience);
+        screen.Do(() => screen.Find("#tag").Change("G-1"));
+        FailingStore.Fail(bench.Bench.Store, nameof(IStore.AppendAsync), FailingStore.FullDisk);
+        Enter(screen);
+        screen.WaitForAssertion(() => Assert.Contains("Not saved.", Said(screen), StringComparison.Ordinal), Patience);
+        Assert.Equal("G-1", Tag(screen));
+        Enter(screen);
+        Assert.Contains(
+            await bench.Bench.Store.CardsAsync(withHandedBack: true, Xunit.TestContext.Current.CancellationToken),
+            c => c.Tag == "G-1"
+        );
+    }
+
+    [Fact]
+    public async Task A_page_that_cannot_be_read_says_so_and_comes_back_by_itself()
+    {
+        await using var bench = await ScreenBench.OpenAsync(FailingStore.Around);
+        FailingStore.Fail(bench.Bench.Store, nameof(IStore.ReadAsync), FailingStore.FullDisk);
+        var screen = Show<Round>(bench);
+        screen.WaitForAssertion(
+            () => Assert.Contains("This page cannot be shown now", screen.Markup, StringComparison.Ordinal),
+            Patience
+        );
+        screen.WaitForElement("input[name=blades]", Patience);
+    }
+
+    private static string Tag(IRenderedComponent<Layout> screen) =>
+        screen.Find("#tag").GetAttribute("value") ?? "";
+
+    private static string Said(IRenderedComponent<Layout> screen) => screen.Find(".mishap").TextContent;
+
+    private static void Enter(IRenderedComponent<Layout> screen) =>
+        screen.Do(() => screen.FindAll("main form")[0].Submit());
+
+    private static IRenderedComponent<Layout> Show<T>(ScreenBench bench)
+        where T : IComponent
+    {
+        bench.Context.Renderer.SetRendererInfo(new RendererInfo("Server", isInteractive: true));
+        return bench.Context.Render<Layout>(p =>
+            p.Add(
+                l => l.Body,
+                b =>
+                {
+                    b.OpenComponent<T>(0);
+                    if (typeof(T) != typeof(NewUnit))
+                        b.AddComponentParameter(1, "Id", ScreenBench.UnitId);
+                    b.CloseComponent();
+                }
+            )
+        );
+    }
+}
