@@ -19,7 +19,7 @@ public class FolderOrderTests
         ["Solving"],
         ["Faults"],
         ["Readings"],
-        ["Diagnosis", "Fitting"],
+        ["Diagnosis", "Fitting", "Carrying"],
         ["Planning"],
     ];
 

@@ -60,9 +60,11 @@ public sealed class RewireJourneyTests(OpenBrowser browser)
         await window.SeeAsync("check-stands");
 
         await window.FollowAsync("Go on to first power");
-        await window.SeesAsync("A variable autotransformer does not isolate");
-        await window.SeesAsync("suits this unit best");
-        await window.SeesAsync("Not before the reading with the lamp stands");
+        await window.SeesAsync("A variable transformer does not isolate");
+        await window.SeesAsync("Tick the lamps you have");
+        await window.Page.GetByText("60 W, 120 V").First.ClickAsync();
+        await window.SeesAsync("best for this unit");
+        await window.SeesAsync("Locked until the lamp check passes");
         Assert.Equal(0, await window.Page.GetByText("A wire was moved").CountAsync());
         await window.FollowAsync("Take: 60 W lamp in series");
         await window.SeesAsync("A sound unit shows");

@@ -23,7 +23,7 @@ internal static class PaperPdf
         var sheet = paperSize == Shop.A4 ? Sheet.A4 : Sheet.Letter;
         using var pictures = new Pictures(photos);
         using var document = new PdfDocument();
-        document.Info.Title = $"{paper.Title}, {paper.Tag}";
+        document.Info.Title = Typeface.Get().Clean($"{paper.Title}, {paper.Tag}");
         document.Info.CreationDate = at.UtcDateTime;
         document.Language = "en";
         var pages = Paginate(new Setter(pictures, sheet).Set(paper.Blocks, sheet.Measure).ToList(), sheet);

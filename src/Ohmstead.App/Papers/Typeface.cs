@@ -95,37 +95,58 @@ internal sealed class Typeface : IFontResolver
         }
     }
 
-    /// <summary>Breaks words into lines of at most <paramref name="width"/>; a word that is wider is broken where it must be.</summary>
+    /// <summary>
+    /// Breaks words into lines of at most <paramref name="width"/>; a word that is wider is broken where it must be. Each letter is
+    /// measured once, however long a word is.
+    /// </summary>
     public List<string> Lines(string words, double width, double size, bool isBold)
     {
         var lines = new List<string>();
+        var blank = WidthOf(" ", size, isBold);
         foreach (var part in words.ReplaceLineEndings("\n").Split('\n'))
         {
-            var line = "";
+            var (line, used) = (new System.Text.StringBuilder(), 0.0);
             foreach (var word in Clean(part).Split(' ', StringSplitOptions.RemoveEmptyEntries))
             {
-                var longer = line.Length == 0 ? word : $"{line} {word}";
-                if (WidthOf(longer, size, isBold) <= width)
+                var (own, gap) = (WidthOf(word, size, isBold), line.Length > 0 ? blank : 0);
+                if (line.Length > 0 && used + gap + own > width)
                 {
-                    line = longer;
-                    continue;
+                    lines.Add(line.ToString());
+                    line.Clear();
+                    (used, gap) = (0, 0);
                 }
-                if (line.Length > 0)
-                    lines.Add(line);
-                line = word;
-                while (WidthOf(line, size, isBold) > width && line.Length > 1)
+                if (gap > 0)
+                    line.Append(' ');
+                if (used + gap + own > width)
+                    (line, used) = Break(word, lines, width, size, isBold);
+                else
                 {
-                    var fits = line.Length - 1;
-                    while (fits > 1 && WidthOf(line[..fits], size, isBold) > width)
-                        fits--;
-                    lines.Add(line[..fits]);
-                    line = line[fits..];
+                    line.Append(word);
+                    used += gap + own;
                 }
             }
-            lines.Add(line);
+            lines.Add(line.ToString());
         }
         while (lines.Count > 1 && lines[^1].Length == 0)
             lines.RemoveAt(lines.Count - 1);
         return lines;
+    }
+
+    /// <summary>Breaks a word that is wider than a line; what is left of it begins the next line.</summary>
+    private (System.Text.StringBuilder Line, double Used) Break(string word, List<string> lines, double width, double size, bool isBold)
+    {
+        var face = isBold ? bold : regular;
+        var (start, used) = (0, 0.0);
+        for (var n = 0; n < word.Length; n++)
+        {
+            var own = (face.Has(word[n]) ? face.WidthOf(word[n]) : more.WidthOf(word[n])) * size;
+            if (n > start && used + own > width)
+            {
+                lines.Add(word[start..n]);
+                (start, used) = (n, 0);
+            }
+            used += own;
+        }
+        return (new System.Text.StringBuilder(word, start, word.Length - start, word.Length), used);
     }
 }

@@ -69,4 +69,24 @@ public sealed class Bench(IStore store, IPhotos photos, TimeProvider time, Func<
         await Store.ReadDocumentAsync(Shop.DocumentKind, Shop.DocumentKind, CancellationToken.None) is { } document
             ? JsonSerializer.Deserialize<Shop>(document.Text, FactText.Options)!
             : UsualShop.Make();
+
+    /// <summary>Changes the shop's settings as they are now, whoever wrote them last.</summary>
+    public async Task EditShopAsync(Func<Shop, Shop> change)
+    {
+        while (true)
+        {
+            var kept = await Store.ReadDocumentAsync(Shop.DocumentKind, Shop.DocumentId, CancellationToken.None);
+            var text = JsonSerializer.Serialize(change(await ShopAsync()), FactText.Options);
+            var saved = await Store.SaveDocumentAsync(
+                Shop.DocumentKind,
+                Shop.DocumentId,
+                kept?.Version ?? 0,
+                text,
+                Time.GetUtcNow(),
+                CancellationToken.None
+            );
+            if (saved.IsSaved)
+                return;
+        }
+    }
 }

@@ -19,9 +19,30 @@ internal sealed class CircuitBuilder
 
     /// <param name="reversed">By element: a winding with taps or sliders whose ends are exchanged.</param>
     public static ReadingCircuit Build(UnitModel model, ReadingSpec spec, ReadingState state, bool[] reversed) =>
-        new CircuitBuilder(model, state, reversed).Build(spec);
+        new CircuitBuilder(model, state, reversed).Build(spec, null);
 
-    private ReadingCircuit Build(ReadingSpec spec)
+    /// <summary>
+    /// The circuit with <see cref="SenseOhms"/> in series with one of its branches, and the probes across that: volts for amps.
+    /// The contacts of a slider that bridges turns are sensed where they join.
+    /// </summary>
+    /// <param name="sensed">A branch of the same circuit without it.</param>
+    public static ReadingCircuit BuildSensing(UnitModel model, ReadingSpec spec, ReadingState state, Branch sensed) =>
+        new CircuitBuilder(model, state, new bool[model.Sheet.Elements.Length]).Build(spec, sensed);
+
+    /// <summary>Small against every resistance of a unit, large against the digits of a solution at 20 V [Ω].</summary>
+    public const double SenseOhms = 1e-6;
+
+    private (int A, int B) Sense(Branch sensed)
+    {
+        var inner = nodes.Inner();
+        for (var n = 0; n < branches.Count; n++)
+            if (branches[n] == sensed || (sensed.Kind == BranchKind.Slider && branches[n].Kind == sensed.Kind && branches[n].Index == sensed.Index))
+                branches[n] = branches[n] with { B = inner };
+        branches.Add(new Branch(inner, sensed.B, BranchKind.Load, -1, SenseOhms));
+        return (inner, sensed.B);
+    }
+
+    private ReadingCircuit Build(ReadingSpec spec, Branch? sensed)
     {
         foreach (var strap in state.Joined) nodes.Join(strap);
         var lifted = state.Lifted.ToHashSet(StringComparer.Ordinal);
@@ -31,7 +52,7 @@ internal sealed class CircuitBuilder
         var isOhms = spec.Quantity is Quantity.Ohms or Quantity.InsulationOhms;
         var isDirect = isOhms || state.Source is { IsDirect: true };
         var (drive, ground) = isOhms ? (nodes.Of(spec.From), nodes.Of(spec.To)) : AddSource(state.Source!);
-        var (probeA, probeB) = spec.From.Length > 0 ? (nodes.Of(spec.From), nodes.Of(spec.To)) : (-1, -1);
+        var (probeA, probeB) = sensed is { } branch ? Sense(branch) : spec.From.Length > 0 ? (nodes.Of(spec.From), nodes.Of(spec.To)) : (-1, -1);
         ImmutableArray<Branch> all = [.. branches.Where(b => b.A != b.B)];
         return new ReadingCircuit
         {

@@ -28,7 +28,11 @@ public sealed record Resistive(
     double Ohms,
     SpreadOverrides Spread,
     ImmutableDictionary<string, double> Percents
-) : Element(Id, Kind, From, To, Spread, Percents);
+) : Element(Id, Kind, From, To, Spread, Percents)
+{
+    /// <summary>What a breaker is rated to carry for hours [A]; 0 where the sheet does not say, and of any other part.</summary>
+    public double RatedAmps { get; init; }
+}
 
 /// <summary>
 /// A winding on a core, its dotted end at <see cref="Element.From"/>. Resistance [Ω at 20 °C] and leakage inductance [H]
@@ -50,6 +54,9 @@ public sealed record Winding(
 {
     /// <inheritdoc/>
     public override IEnumerable<string> OtherTerminals => Taps.Select(t => t.To).Concat(Sliders.Select(s => s.To));
+
+    /// <summary>What it carries for hours [A]; 0 where the sheet does not say.</summary>
+    public double MostAmps { get; init; }
 }
 
 /// <summary>A terminal at a turn, counted from the winding's dotted end.</summary>
@@ -70,7 +77,11 @@ public sealed record Slider(
     int BridgesTurns,
     SpreadOverrides Spread,
     ImmutableDictionary<string, double> Percents
-);
+)
+{
+    /// <summary>What it carries for hours [A]; 0 where the sheet does not say.</summary>
+    public double MostAmps { get; init; }
+}
 
 /// <summary>A tungsten lamp of rated voltage [V] and current [A].</summary>
 public sealed record Lamp(
@@ -110,4 +121,8 @@ public sealed record Switch(
     double OpenOhms,
     SpreadOverrides Spread,
     ImmutableDictionary<string, double> Percents
-) : Element(Id, "switch", From, To, Spread, Percents);
+) : Element(Id, "switch", From, To, Spread, Percents)
+{
+    /// <summary>What it carries for hours [A]; 0 where the sheet does not say.</summary>
+    public double MostAmps { get; init; }
+}

@@ -6,6 +6,8 @@ namespace Ohmstead.Electrical.TypeSheets;
 internal static class ElementReader
 {
     private const double MostOhms = 1e13;
+    private const double LeastAmps = 1e-3;
+    private const double HighestAmps = 1e4;
 
     public static Element? Read(JsonCursor at, double supplyVolts)
     {
@@ -37,9 +39,10 @@ internal static class ElementReader
                 id, from, to, at.Word("control"), Positions(at),
                 at.Number("ohms", 0.01, 0, MostOhms),
                 at.Number("openOhms", 1e8, 1e-3, MostOhms),
-                spread, percents),
+                spread, percents) { MostAmps = MostAmps(at) },
             "wire" => new Resistive(id, kind, from, to, at.Number("ohms", 0.004, 0, MostOhms), spread, percents),
             "joint" => new Resistive(id, kind, from, to, at.Number("ohms", 0.002, 0, MostOhms), spread, percents),
+            "breaker" => new Resistive(id, kind, from, to, at.Number("ohms", 0, MostOhms), spread, percents) { RatedAmps = at.Number("ratedAmps", 0, LeastAmps, HighestAmps) },
             _ => new Resistive(id, kind, from, to, at.Number("ohms", 0, MostOhms), spread, percents),
         };
     }
@@ -78,9 +81,12 @@ internal static class ElementReader
         var taps = at.List("taps").Where(t => t.IsObject()).Select(t => new Tap(InWinding(t, "turn", turns), t.Word("to"))).ToImmutableArray();
         var sliders = at.List("sliders").Where(s => s.IsObject()).Select(s => new Slider(
             s.Word("id"), s.Word("control"), InWinding(s, "fromTurn", turns), InWinding(s, "toTurn", turns), s.Word("to"),
-            s.Number("contactOhms", 0, MostOhms), Bridges(s), Spread(s), Percents(s, ModeTable.SliderKind))).ToImmutableArray();
-        return new Winding(id, from, to, at.Word("core"), turns, at.Number("ohms", 0, MostOhms), at.Number("leakageHenries", 0, 0, 1e6), taps, sliders, spread, percents);
+            s.Number("contactOhms", 0, MostOhms), Bridges(s), Spread(s), Percents(s, ModeTable.SliderKind)) { MostAmps = MostAmps(s) }).ToImmutableArray();
+        return new Winding(id, from, to, at.Word("core"), turns, at.Number("ohms", 0, MostOhms), at.Number("leakageHenries", 0, 0, 1e6), taps, sliders, spread, percents) { MostAmps = MostAmps(at) };
     }
+
+    /// <summary>What a part carries for hours; 0 where the sheet does not say.</summary>
+    private static double MostAmps(JsonCursor at) => at.Number("mostAmps", 0, LeastAmps, HighestAmps);
 
     private static double InWinding(JsonCursor at, string name, double turns)
     {

@@ -4,6 +4,7 @@ using Ohmstead.Electrical.Faults;
 using Ohmstead.Electrical.Readings;
 using Ohmstead.Electrical.Solving;
 using Ohmstead.Electrical.TypeSheets;
+using Ohmstead.Workshop.Cautions;
 using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Readings;
 using Ohmstead.Workshop.Shops;
@@ -18,17 +19,20 @@ public static class FirstPower
     /// <summary>A lamp for less than this share of the line burns out on a short.</summary>
     private const double LeastLampVolts = 0.9;
 
+    /// <summary>A lamp for more than this share of the line is one of another line: it hardly glows on a short.</summary>
+    private const double MostLampVolts = 1.15;
+
     /// <summary>A lamp that lets more than this through on a short no longer guards a cord [A]. Common practice, no source.</summary>
     private const double MostLampAmps = 2.5;
 
-    /// <summary>What has to be so, each a line.</summary>
-    public static IReadOnlyList<string> Rules { get; } =
+    /// <summary>What has to be so before the switch, each a line; the cautions of the table come after them.</summary>
+    public static ImmutableArray<string> Rules { get; } =
     [
-        "Cover on, nothing connected to the posts, throttles down. Another person in the room.",
-        "A filament lamp in series: no LED, no fluorescent lamp, no electronic supply.",
+        "Cover on. Nothing on the posts. Throttles low. A second person in the room.",
+        "Use a filament lamp in series. No LED, no fluorescent lamp, no electronic supply.",
         "Read at the fixed terminals of the lamp box, never on a live plug.",
-        "A variable autotransformer does not isolate: everything on the primary stays live to earth.",
         "To stop, switch off at the wall or the strip. Hands away from the unit.",
+        .. CautionTable.ForAny([Act.SeriesLamp, Act.BringUp], [""]),
     ];
 
     /// <summary>The sheet's reading with a lamp in series; null when it has none.</summary>
@@ -45,13 +49,19 @@ public static class FirstPower
         if (LampReading(model.Sheet) is not { } spec)
             return [];
         var weighed = shop
-            .Loads.Where(l => l is { Volts: > 0, Amps: > 0 } && l.Volts >= LeastLampVolts * lineVolts && l.Amps <= MostLampAmps)
+            .Loads.Where(l => IsForLine(l, lineVolts))
             .Select(l => Weigh(model, spec, l, lineVolts, faults, meter))
             .ToList();
         // A fault that none of the lamps can show speaks for none of them.
         var told = Enumerable.Range(0, faults.Count).Where(f => weighed.Exists(l => l.ApartOf(f) >= 1)).ToList();
         return [.. weighed.OrderByDescending(l => told.Select(l.ApartOf).DefaultIfEmpty(0).Min())];
     }
+
+    /// <summary>True for a series lamp that a line may be put through: made for that line, and no more than a cord bears.</summary>
+    public static bool IsForLine(ShopLoad lamp, double lineVolts) =>
+        lamp is { Volts: > 0, Amps: > 0 and <= MostLampAmps }
+        && lamp.Volts >= LeastLampVolts * lineVolts
+        && lamp.Volts <= MostLampVolts * lineVolts;
 
     /// <summary>The faults that first power is there for: the two windings of most turns shorted in part, the first of them open.</summary>
     public static ImmutableArray<FaultMode> UsualFaults(UnitModel model)
@@ -99,7 +109,7 @@ public static class FirstPower
         if (wattsProblem.Length > 0)
             return (null, $"Watts: {wattsProblem}", "");
         if (a is null && w is null)
-            return (null, "Enter the amps, the watts or both: without either nothing can be told.", "");
+            return (null, "Enter the amps, the watts or both.", "");
         var isOver = IsOver(a, ofAmps) || IsOver(w, ofWatts);
         return (new PowerTried(volts, a, w, !isOver), "", isOver ? "Stop" : "Go");
     }
@@ -120,7 +130,7 @@ public static class FirstPower
             return (null, "");
         var number = NumberText.Read(text, quantity);
         return number.Problem.Length > 0 ? (null, number.Problem)
-            : number.Value < 0 || number.Value > most ? (null, $"{ValueText.Of(number.Value, quantity)} cannot be.")
+            : number.Value < 0 || number.Value > most ? (null, $"{ValueText.Of(number.Value, quantity)} is not possible here.")
             : (number.Value, "");
     }
 

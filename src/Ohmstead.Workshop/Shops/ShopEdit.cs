@@ -132,6 +132,17 @@ public static class ShopEdit
         };
     }
 
+    /// <summary>The shop with this load or lamp, or without it.</summary>
+    public static Shop Has(this Shop shop, ShopLoad load, bool has) =>
+        shop with
+        {
+            Loads =
+            [
+                .. shop.Loads.Where(l => l.Id != load.Id),
+                .. has ? [load] : ImmutableArray<ShopLoad>.Empty,
+            ],
+        };
+
     /// <summary>The shop with a limit changed.</summary>
     public static Shop WithLimit(this Shop shop, int at, Func<ShopLimit, ShopLimit> change) =>
         shop with

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 
 namespace Ohmstead.Workshop.Shops;
 
@@ -54,12 +55,29 @@ public static class UsualShop
             new("r-5", "Resistor bank 5 Ω", 5, 0, 0),
             new("r-8", "Resistor bank 8 Ω", 8, 0, 0),
             new("r-47", "Resistor 47 Ω", 47, 0, 0),
-            new("lamp-25-230", "Series lamp 25 W, 230 V", 2116, 230, 0.109),
-            new("lamp-60-230", "Series lamp 60 W, 230 V", 882, 230, 0.261),
-            new("lamp-40", "Series lamp 40 W, 120 V", 360, 120, 0.333),
-            new("lamp-60", "Series lamp 60 W, 120 V", 240, 120, 0.5),
-            new("lamp-100", "Series lamp 100 W, 120 V", 144, 120, 0.833),
         ];
+
+    /// <summary>
+    /// Series lamps that a shop may have for a line: it is asked which, for a shop starts with none. Household filament lamps
+    /// for the nearer of 120 and 230 V.
+    /// </summary>
+    /// <param name="lineVolts">The line voltage of the bench [V].</param>
+    public static ImmutableArray<ShopLoad> LampsFor(double lineVolts)
+    {
+        var volts = lineVolts * lineVolts < 120.0 * 230.0 ? 120.0 : 230.0;
+        return [.. LampWatts.Select(watts => Lamp(watts, volts))];
+    }
+
+    private static readonly double[] LampWatts = [25, 40, 60, 75, 100, 150];
+
+    private static ShopLoad Lamp(double watts, double volts) =>
+        new(
+            string.Create(CultureInfo.InvariantCulture, $"series-lamp-{watts}-{volts}"),
+            string.Create(CultureInfo.InvariantCulture, $"Series lamp {watts} W, {volts} V"),
+            volts * volts / watts,
+            volts,
+            watts / volts
+        );
 
     private static ImmutableArray<ShopLimit> Limits() =>
         [

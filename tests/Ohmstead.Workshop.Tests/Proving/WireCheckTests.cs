@@ -54,7 +54,8 @@ public class WireCheckTests
     public void The_lamp_that_tells_a_shorted_winding_best_comes_first()
     {
         var model = new UnitModel(OnTheBench.Sheet);
-        var lamps = FirstPower.Lamps(model, Shop.Usual, 120, FirstPower.UsualFaults(model), Meter.Usual);
+        var shop = UsualShop.LampsFor(120).Aggregate(Shop.Usual, (s, lamp) => s.Has(lamp, true));
+        var lamps = FirstPower.Lamps(model, shop, 120, FirstPower.UsualFaults(model), Meter.Usual);
         Assert.All(lamps, l => Assert.True(l.Lamp.Volts >= 108, l.Lamp.Id));
         var sheets = lamps.Single(l => l.IsSheets);
         Assert.True(sheets.Sound.Low > OnTheBench.Sheet.FindReading("lamp-60")!.Limits!.Min);
@@ -62,6 +63,25 @@ public class WireCheckTests
         Assert.All(sheets.With.Where(w => w.Fault.Mode == "open"), w => Assert.Equal(120, w.Volts, 1));
         var told = Enumerable.Range(0, sheets.With.Length).ToList();
         Assert.Equal(lamps.Select(l => told.Min(l.ApartOf)).OrderDescending(), lamps.Select(l => told.Min(l.ApartOf)));
+    }
+
+    /// <summary>A shop that was never asked has no lamp, and none of another line is proposed: a 230 V lamp on 120 V hardly glows.</summary>
+    [Fact]
+    public void Lamps_are_those_that_the_shop_says_it_has_and_of_the_line_of_the_bench_only()
+    {
+        var model = new UnitModel(OnTheBench.Sheet);
+        Assert.DoesNotContain(Shop.Usual.Loads, l => l.Volts > 0);
+        Assert.Empty(FirstPower.Lamps(model, Shop.Usual, 120, [], Meter.Usual));
+        var both = UsualShop.LampsFor(120).Concat(UsualShop.LampsFor(230)).Aggregate(Shop.Usual, (s, lamp) => s.Has(lamp, true));
+        double[] Volts(double line) => [.. FirstPower.Lamps(model, both, line, [], Meter.Usual).Select(l => l.Lamp.Volts).Distinct()];
+        Assert.Equal([120.0], Volts(120));
+        Assert.Equal([120.0], Volts(114));
+        Assert.Equal([120.0], Volts(126));
+        Assert.Equal([230.0], Volts(230));
+        Assert.Equal([230.0], Volts(240));
+        // 60 W at 120 V: 60/120 = 0.5 A and 120²/60 = 240 Ω.
+        var sixty = UsualShop.LampsFor(121.4).Single(l => l.Name == "Series lamp 60 W, 120 V");
+        Assert.Equal((240.0, 0.5), (sixty.Ohms, sixty.Amps));
     }
 
     [Fact]
