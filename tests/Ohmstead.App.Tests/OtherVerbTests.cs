@@ -8,7 +8,9 @@ public sealed class OtherVerbTests
     [Fact]
     public void Check_finds_nothing_wrong_with_the_sample_and_the_demo_sheets()
     {
-        foreach (var sheet in new[] { Tool.Sample, Tool.Demo("solo-110.sheet.json"), Tool.Demo("twin-175.sheet.json"), Tool.Demo("step-230.sheet.json") })
+        // The sample carries no titles, and is told so once.
+        Assert.Equal((0, "no problems"), (Tool.Run("check", Tool.Sample).Code, Tool.Run("check", Tool.Sample).Output.Split('\n')[0].Trim()));
+        foreach (var sheet in new[] { Tool.Demo("solo-110.sheet.json"), Tool.Demo("twin-175.sheet.json"), Tool.Demo("step-230.sheet.json") })
         {
             var (code, output, error) = Tool.Run("check", sheet);
             Assert.True(code == 0, error);
@@ -78,7 +80,7 @@ public sealed class OtherVerbTests
         // It may have to build first.
         var (code, output, error) = Tool.Finish(process, TimeSpan.FromMinutes(5));
         Assert.True(code == 0, error);
-        Assert.Equal("no problems", output.Trim());
+        Assert.StartsWith("no problems", output, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -9,6 +9,7 @@ public static class SheetRemarks
     /// <summary>Each a sentence with its JSON path.</summary>
     public static IEnumerable<string> Of(TypeSheet sheet)
     {
+        foreach (var remark in TitleRemarks.Of(sheet)) yield return remark;
         var model = new UnitModel(sheet);
         for (var n = 0; n < sheet.Readings.Length; n++)
             if (sheet.Readings[n] is var r && (r.IsGate || r.Limits is not null) && !Judging.CanJudge(model, r, r.State))

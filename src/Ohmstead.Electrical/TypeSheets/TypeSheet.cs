@@ -30,6 +30,15 @@ public sealed record TypeSheet(
     /// <summary>Angular supply frequency [rad/s].</summary>
     public double OmegaRadPerSecond => 2 * Math.PI * SupplyHertz;
 
+    /// <summary>
+    /// What elements, sliders, their ends, terminals, controls and positions are called in a sentence, by id; an end is
+    /// <c>element.from</c>, <c>element.to</c> or <c>element.tap-1</c>, a position <c>control=position</c>.
+    /// </summary>
+    public ImmutableDictionary<string, string> Titles { get; init; } = NoTitles;
+
+    /// <summary>No titles.</summary>
+    internal static ImmutableDictionary<string, string> NoTitles { get; } = ImmutableDictionary.Create<string, string>(StringComparer.Ordinal);
+
     /// <summary>The windings in sheet order.</summary>
     public IEnumerable<Winding> Windings => Elements.OfType<Winding>();
 

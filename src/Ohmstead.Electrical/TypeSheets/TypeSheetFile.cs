@@ -56,16 +56,20 @@ public static class TypeSheetFile
         var (volts, hertz) = (120.0, 60.0);
         if (!root.Has("supply")) root.Report("supply", "is missing", "{ \"volts\": 120, \"hertz\": 60 } is required");
         else if (root.At("supply").IsObject()) (volts, hertz) = (root.At("supply").Number("volts", 1, 1000), root.At("supply").Number("hertz", 10, 1000));
+        var elements = root.RequiredList("elements", 2000);
         return new TypeSheet(
             root.Word("id"), root.Word("title", ""), volts, hertz,
             Some(root.List("cores", 20).Select(ElementReader.ReadCore)),
             Some(root.List("controls", 200).Select(ReadControl)),
-            Some(root.RequiredList("elements", 2000).Select(e => ElementReader.Read(e, volts))),
+            Some(elements.Select(e => ElementReader.Read(e, volts))),
             [.. root.List("near", 500).Select(g => g.AsList().Select(t => t.AsWord()).ToImmutableArray())],
             Some(root.RequiredList("readings", 2000).Select(ReadingReader.Read)),
             Some(root.List("observations", 500).Select(ReadObservation)),
             Some(root.List("takeApart", 5000).Select(ReadStep)),
-            []);
+            [])
+        {
+            Titles = TitleReader.OfSheet(root, elements),
+        };
     }
 
     private static ImmutableArray<T> Some<T>(IEnumerable<T?> items)

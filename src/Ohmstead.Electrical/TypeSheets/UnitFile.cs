@@ -28,11 +28,17 @@ public static class UnitFile
         TypeSheetFile.CheckMark(root, Mark);
         if (root.Word("sheet") is var id && id.Length > 0 && id != sheet.Id) root.Report("sheet", $"is \"{id}\"", $"this unit is of another sheet than \"{sheet.Id}\"");
         var elements = sheet.Elements.ToList();
+        var titles = sheet.Titles;
         foreach (var change in root.List("changes"))
-            if (change.IsObject()) Apply(change, elements, sheet);
+        {
+            if (!change.IsObject()) continue;
+            Apply(change, elements, sheet);
+            foreach (var part in new[] { "replace", "add" })
+                if (change.Has(part)) titles = TitleReader.With(titles, change.At(part));
+        }
         foreach (var r in root.List("renewed")) Rechance(r, elements, Renewed);
         foreach (var r in root.List("rewired")) Rechance(r, elements, Rewired);
-        var changed = sheet with { Elements = [.. elements] };
+        var changed = sheet with { Elements = [.. elements], Titles = titles };
         if (problems.Count == 0) SheetChecks.Run(root, changed, sheet.Elements.SelectMany(e => e.OtherTerminals.Append(e.From).Append(e.To)).ToHashSet(StringComparer.Ordinal));
         return new(problems.Count == 0 ? changed : null, problems);
     }

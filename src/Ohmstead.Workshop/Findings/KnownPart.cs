@@ -45,7 +45,7 @@ public sealed record KnownPart(
             return null;
         return new(
             id,
-            figures.Kind == PartFigures.TerminalKind ? PartNames.Said(id) : PartNames.Of(own, id),
+            figures.Kind == PartFigures.TerminalKind ? PartNames.Terminal(own, id) : PartNames.Of(own, id),
             figures.Kind,
             figures.Values,
             [.. unit.All<PartChanged>().Where(c => c.Fact.Element == id).Select(c => FactWords.Of(c.Fact, own))],

@@ -20,10 +20,10 @@ internal sealed record PartFigures(
             return new(
                 element.Kind,
                 [element.From, element.To, .. element.OtherTerminals],
-                [("from", PartNames.Said(element.From)), ("to", PartNames.Said(element.To)), .. Of(element)]
+                [("from", PartNames.Terminal(sheet, element.From)), ("to", PartNames.Terminal(sheet, element.To)), .. Of(sheet, element)]
             );
         if (sheet.Windings.SelectMany(w => w.Sliders).FirstOrDefault(s => s.Id == id) is { } slider)
-            return new("slider", [slider.To], [.. Of(slider)]);
+            return new("slider", [slider.To], [.. Of(sheet, slider)]);
         var meeting = sheet.Elements.Where(e => e.From == id || e.To == id || e.OtherTerminals.Contains(id)).ToList();
         return meeting.Count == 0
             ? null
@@ -34,16 +34,16 @@ internal sealed record PartFigures(
             );
     }
 
-    private static IEnumerable<(string Name, string Value)> Of(Element element) =>
+    private static IEnumerable<(string Name, string Value)> Of(TypeSheet sheet, Element element) =>
         element switch
         {
             Winding w =>
             [
                 ("turns", ValueText.Plain(w.Turns)),
                 ("resistance at 20 °C", Ohms(w.Ohms)),
-                ("core", PartNames.Said(w.Core)),
-                .. w.Taps.Select(t => ("tap " + PartNames.Said(t.To), "turn " + ValueText.Plain(t.Turn))),
-                .. w.Sliders.Select(s => ("slider", PartNames.Said(s.Id))),
+                ("core", PartNames.Core(sheet, w.Core)),
+                .. w.Taps.Select(t => (PartNames.Terminal(sheet, t.To), "turn " + ValueText.Plain(t.Turn))),
+                .. w.Sliders.Select(s => ("roller or shoe", PartNames.Of(sheet, s.Id))),
             ],
             Lamp l =>
             [
@@ -55,7 +55,7 @@ internal sealed record PartFigures(
             [
                 (
                     "closed when",
-                    $"{PartNames.Said(s.Control)} is {string.Join(" or ", s.ClosedIn.Select(PartNames.Said))}"
+                    $"{PartNames.Control(sheet, s.Control)}: {string.Join(" or ", s.ClosedIn.Select(p => PartNames.Position(sheet, s.Control, p)))}"
                 ),
                 ("closed", Ohms(s.Ohms)),
                 ("open", Ohms(s.OpenOhms)),
@@ -64,11 +64,11 @@ internal sealed record PartFigures(
             _ => [],
         };
 
-    private static IEnumerable<(string Name, string Value)> Of(Slider s) =>
+    private static IEnumerable<(string Name, string Value)> Of(TypeSheet sheet, Slider s) =>
         [
-            ("moved by", PartNames.Said(s.Control)),
+            ("moved by", PartNames.Control(sheet, s.Control)),
             ("runs", $"from turn {ValueText.Plain(s.FromTurn)} to turn {ValueText.Plain(s.ToTurn)}"),
-            ("leads to", PartNames.Said(s.To)),
+            ("leads to", PartNames.Terminal(sheet, s.To)),
             ("contact", Ohms(s.ContactOhms)),
         ];
 

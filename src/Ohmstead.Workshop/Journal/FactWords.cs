@@ -14,36 +14,34 @@ public static class FactWords
         fact switch
         {
             TakenIn => "Taken in",
-            CardChanged => "Card written anew",
-            SignAnswered s => $"{SignTitle(s.ObservationId, sheet)}: {Answered(s.Answer)}",
-            ConditionNoted c => c.Words.Length == 0
-                ? $"{c.Item}: {Decided(c.Decision)}"
-                : $"{c.Item}: {c.Words}, {Decided(c.Decision)}",
-            DamagePinned d => $"Damage marked: {d.Words}",
+            CardChanged => "Card changed",
+            SignAnswered s => $"Symptom: {PartNames.Symptom(sheet, s.ObservationId)}: {Answered(s.Answer)}",
+            ConditionNoted c => $"{Sentences.Large(PartNames.Unknown(c.Item, "a part"))}: {(c.Words.Length == 0 ? "" : c.Words + ", ")}{Decided(c.Decision)}",
+            DamagePinned d => $"Damage: {d.Words}",
             PhotoAdded p => p.Title.Length == 0 ? "Photo taken" : $"Photo taken: {p.Title}",
-            BenchSet => "Bench set up",
+            BenchSet => "Conditions set",
             ReadingEntered r =>
-                $"{ReadingTitle(r.ReadingId, sheet)}: {ShownWords(r.Shown, sheet?.FindReading(r.ReadingId)?.Quantity)}",
-            ReadingWaived w => $"Waived: {ReadingTitle(w.ReadingId, sheet)}, {w.Why}",
-            SupplyStated s => $"Low supply measured: {ValueText.Of(s.AcVolts, Quantity.AcVolts)} AC",
+                $"{PartNames.Reading(sheet, r.ReadingId)}: {ShownWords(r.Shown, sheet?.FindReading(r.ReadingId)?.Quantity)}",
+            ReadingWaived w => $"Waived: {PartNames.Reading(sheet, w.ReadingId)}, {w.Why}",
+            SupplyStated s => $"Low-voltage supply measured: {ValueText.Of(s.AcVolts, Quantity.AcVolts)} AC",
             RewireChecked c => c.LookedAt.Length == 0
-                ? "The check before mains stands"
-                : $"The check before mains stands; looked at by {c.By}: {c.LookedAt}",
-            WireChecked w => $"{string.Join(", ", w.First)} – {string.Join(", ", w.Second)}: {ShownWords(w.Shown, Quantity.Ohms)}{(w.Passes ? "" : ", wrong")}",
+                ? "Wiring check signed"
+                : $"Wiring check signed by {c.By}; looked at: {c.LookedAt}",
+            WireChecked w => $"{Points(w.First, sheet)} to {Points(w.Second, sheet)}: {ShownWords(w.Shown, Quantity.Ohms)}, {(w.Passes ? "pass" : "fail")}",
             PowerTried p => $"At {ValueText.Of(p.SetVolts, Quantity.AcVolts)}: {(p.Went ? "go" : "stopped")}",
-            FindingJudged f => $"{f.Element}, {f.Mode}: {Judged(f.Judgement)}",
-            PartChanged p => $"{p.Element}: {Changed(p.Change)}",
-            JointSeen j => $"{j.Terminal}, as {(j.As == WiringState.Found ? "found" : "left")}: {(j.Ends.IsEmpty ? "no wire" : string.Join(", ", j.Ends.Select(e => e.Id)))}",
-            WiringFrozen f => $"The wiring as {(f.As == WiringState.Found ? "found" : "left")} is recorded",
-            WayChosen w => $"To reach: {string.Join(", ", w.Reach.Select(r => StepTitle(r, sheet)))}",
-            TakenOff o => $"Off: {StepTitle(o.Step, sheet)}{(o.Cup > 0 ? $", cup {ValueText.Plain(o.Cup)}" : "")}",
-            PieceNoted p => $"{StepTitle(p.Step, sheet)}: {Counted.Of(p.Pieces, "piece")} {Fated(p.Fate)}",
-            PutBack b => $"Back: {StepTitle(b.Step, sheet)}",
-            StageClosed s => $"{StageTitle(s.Stage)}: {(s.IsClosed ? "closed" : "opened again")}",
-            PaperMade p => $"Paper made: {p.Paper.Replace('-', ' ')}",
+            FindingJudged f => $"{(sheet is null ? "A fault" : PartNames.Headline(sheet, f.Element, f.Mode))}: {Judged(f.Judgement)}",
+            PartChanged p => $"{Sentences.Large(sheet is null ? PartNames.Unknown(p.Element, "a part") : PartNames.Of(sheet, p.Element))}: {Changed(p.Change)}",
+            JointSeen j => $"{Sentences.Large(Points([j.Terminal], sheet))}, as {(j.As == WiringState.Found ? "found" : "left")}: {(j.Ends.IsEmpty ? "no wire" : string.Join("; ", j.Ends.Select(e => EndOf(e.Id, sheet))))}",
+            WiringFrozen f => $"Wiring record as {(f.As == WiringState.Found ? "found" : "left")}: locked",
+            WayChosen w => $"Get to: {string.Join(", ", w.Reach.Select(r => PartNames.Step(sheet, r)))}",
+            TakenOff o => $"Off: {PartNames.Step(sheet, o.Step)}{(o.Cup > 0 ? $", cup {ValueText.Plain(o.Cup)}" : "")}",
+            PieceNoted p => $"{Sentences.Large(PartNames.Step(sheet, p.Step))}: {Counted.Of(p.Pieces, "piece")} {Fated(p.Fate)}",
+            PutBack b => $"Back on: {PartNames.Step(sheet, b.Step)}",
+            StageClosed s => $"{StageTitle(s.Stage)}: {(s.IsClosed ? "done" : "reopened")}",
+            PaperMade p => $"Paper made: {PaperTitle(p.Paper)}",
             Noted n => n.Words,
             Corrected { Instead: { } right } => $"Corrected: {Of(right, sheet)}",
-            Corrected => "An entry taken back",
+            Corrected => "An entry undone",
             _ => "An entry of a later version",
         };
 
@@ -53,19 +51,11 @@ public static class FactWords
         {
             Stage.LookOver => "Look-over",
             Stage.Readings => "Readings",
-            Stage.Findings => "Findings and repair",
-            Stage.TakingApart => "Apart and back together",
-            Stage.Wiring => "Wiring, and the check before mains",
-            _ => "Papers",
+            Stage.Findings => "Findings",
+            Stage.TakingApart => "Take apart, put together",
+            Stage.Wiring => "Wiring check",
+            _ => "Paperwork",
         };
-
-    /// <summary>The title of a reading, or its id where the sheet has none.</summary>
-    public static string ReadingTitle(string id, TypeSheet? sheet) =>
-        sheet?.FindReading(id) is { Title.Length: > 0 } spec ? spec.Title : id;
-
-    /// <summary>The title of a take-apart step, or its id where the sheet has none.</summary>
-    public static string StepTitle(string id, TypeSheet? sheet) =>
-        sheet?.TakeApart.FirstOrDefault(s => s.Id == id) is { Title.Length: > 0 } step ? step.Title : id;
 
     /// <summary>What became of a piece.</summary>
     public static string Fated(PieceFate fate) =>
@@ -73,11 +63,20 @@ public static class FactWords
         {
             PieceFate.Broke => "broke",
             PieceFate.Lost => "lost",
-            _ => "to be renewed",
+            _ => "to replace",
         };
 
-    private static string SignTitle(string id, TypeSheet? sheet) =>
-        sheet?.Observations.FirstOrDefault(o => o.Id == id) is { Title.Length: > 0 } sign ? sign.Title : id;
+    private static string Points(IEnumerable<string> terminals, TypeSheet? sheet) =>
+        sheet is null ? Sentences.List(terminals.Select(t => PartNames.Unknown(t, "a terminal"))) : PartNames.Terminals(sheet, terminals);
+
+    private static string EndOf(string end, TypeSheet? sheet) => sheet is null ? "a wire" : PartNames.End(sheet, end);
+
+    private static string PaperTitle(string paper) =>
+        paper switch
+        {
+            "owner" or "owner-sheet" => "owner's page",
+            _ => paper.Replace('-', ' '),
+        };
 
     /// <summary>Of a reading that no sheet knows the unit is not known either.</summary>
     private static string ShownWords(Shown shown, Quantity? quantity) =>
@@ -96,28 +95,28 @@ public static class FactWords
     private static string Decided(Decision decision) =>
         decision switch
         {
-            Decision.Leave => "leave it",
-            Decision.Watch => "watch it",
-            Decision.Renew => "renew it",
-            Decision.Renewed => "renewed",
+            Decision.Leave => "leave",
+            Decision.Watch => "watch",
+            Decision.Renew => "replace",
+            Decision.Renewed => "replaced",
             _ => "not decided",
         };
 
     private static string Judged(Judgement judgement) =>
         judgement switch
         {
-            Judgement.Confirmed => "confirmed",
-            Judgement.Dismissed => "dismissed",
-            _ => "open again",
+            Judgement.Confirmed => "found it",
+            Judgement.Dismissed => "not this",
+            _ => "undone",
         };
 
     private static string Changed(PartChange change) =>
         change switch
         {
-            PartChange.Renewed => "renewed",
-            PartChange.Replaced => "replaced by another part",
-            PartChange.Removed => "taken out",
-            PartChange.Added => "put in",
-            _ => "soldered anew",
+            PartChange.Renewed => "replaced, same part",
+            PartChange.Replaced => "replaced, different part",
+            PartChange.Removed => "removed",
+            PartChange.Added => "added",
+            _ => "resoldered",
         };
 }

@@ -73,7 +73,7 @@ public static class MatterMaker
                     var spec = kind?.FindReading(r.Fact.ReadingId);
                     return new ReadingLine(
                         r.Fact.ReadingId,
-                        spec?.Title ?? PartNames.Said(r.Fact.ReadingId),
+                        PartNames.Reading(kind, r.Fact.ReadingId),
                         "",
                         "",
                         "",
@@ -132,8 +132,8 @@ internal sealed class Judge(
         var waiver = isTaken ? null : waivers.GetValueOrDefault(spec.Id);
         return new ReadingLine(
             spec.Id,
-            spec.Title.Length > 0 ? spec.Title : PartNames.Said(spec.Id),
-            ReadingWords.Probes(spec),
+            PartNames.Reading(model.Sheet, spec.Id),
+            ReadingWords.Probes(model.Sheet, spec),
             ReadingWords.Conditions(model.Sheet, spec, state),
             expected?.Band ?? "",
             isTaken ? ReadingWords.Shown(fact.Shown, spec.Quantity) : "",

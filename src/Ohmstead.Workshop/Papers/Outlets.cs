@@ -86,7 +86,7 @@ internal static class Outlets
             ohms = volts * volts / watts;
         }
         return new Outlet(
-            $"{PartNames.Said(spec.From)} – {PartNames.Said(spec.To)}",
+            $"{Sentences.Bare(PartNames.Terminal(model.Sheet, spec.From))} – {Sentences.Bare(PartNames.Terminal(model.Sheet, spec.To))}",
             Setting(model.Sheet, spec),
             idle,
             volts,

@@ -54,7 +54,7 @@ internal static class OwnerSheet
             .Select(g => g.Last().Fact)
             .Where(j => j.Judgement == Judgement.Confirmed)
             .Select(j =>
-                $"Found: {PaperParts.Part(matter.Sheet, j.Element)}, {PartNames.Mode(j.Mode)}{PaperParts.After(j.Words)}."
+                $"Found: {PaperParts.Fault(matter.Sheet, j.Element, j.Mode)}{PaperParts.After(j.Words)}."
             );
         ImmutableArray<string> all = [.. said.Length > 0 ? new[] { $"You told us: “{said}”" } : [], .. found];
         return all.Length > 0 ? all : ["No complaint is written down, and no fault was confirmed."];

@@ -31,9 +31,9 @@ internal static class PaperParts
                 Weight.Stop,
                 "Do not plug this unit in.",
                 [
-                    .. matter.Failed.Select(l => $"Failed: {l.Title}. It read {l.Measured}. {Upper(l.Limits)}."),
+                    .. matter.Failed.Select(l => $"Failed: {l.Title}. It read {l.Measured}. {Sentences.Large(l.Limits)}."),
                     .. matter.TooClose.Select(l =>
-                        $"Too close for the meter: {l.Title}. It read {l.Measured}. {Upper(l.Limits)}. Read it again with a better one."
+                        $"Too close for the meter: {l.Title}. It read {l.Measured}. {Sentences.Large(l.Limits)}. Read it again with a better one."
                     ),
                     .. matter.Skipped.Any()
                         ? new[]
@@ -84,16 +84,18 @@ internal static class PaperParts
         [.. LastConditions(matter).Select(c => Row.Of(Item(matter.Shop, c.Item), c.Words, Decided(c.Decision)))];
 
     public static string Item(Shop shop, string id) =>
-        shop.LookOver.FirstOrDefault(i => i.Id == id)?.Title ?? PartNames.Said(id);
+        shop.LookOver.FirstOrDefault(i => i.Id == id)?.Title ?? PartNames.Unknown(id, "A part");
 
     /// <summary>A part's name, its first letter large.</summary>
     public static string Part(TypeSheet? sheet, string id)
     {
-        var name = sheet is null ? PartNames.Said(id) : PartNames.Of(sheet, id);
-        return name.Length == 0 ? "A part" : Upper(name);
+        var name = sheet is null ? PartNames.Unknown(id, "a part") : PartNames.Of(sheet, id);
+        return Sentences.Large(name);
     }
 
-    private static string Upper(string words) => words.Length == 0 ? "" : char.ToUpperInvariant(words[0]) + words[1..];
+    /// <summary>A fault as a heading.</summary>
+    public static string Fault(TypeSheet? sheet, string part, string mode) =>
+        sheet is null ? $"{Part(null, part)}: a fault" : PartNames.Headline(sheet, part, mode);
 
     public static string Change(PartChange change) =>
         change switch

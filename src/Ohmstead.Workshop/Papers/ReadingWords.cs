@@ -9,8 +9,8 @@ namespace Ohmstead.Workshop.Papers;
 internal static class ReadingWords
 {
     /// <summary>Where the probes go.</summary>
-    public static string Probes(ReadingSpec spec) =>
-        spec.From.Length == 0 ? "at the mains side" : $"{PartNames.Said(spec.From)} to {PartNames.Said(spec.To)}";
+    public static string Probes(TypeSheet sheet, ReadingSpec spec) =>
+        spec.From.Length == 0 ? "at the mains side" : $"{PartNames.Terminal(sheet, spec.From)} to {PartNames.Terminal(sheet, spec.To)}";
 
     /// <summary>What was shown.</summary>
     /// <param name="quantity">What was read; null when its sheet is not known.</param>
@@ -35,20 +35,20 @@ internal static class ReadingWords
             parts.Add(Source(sheet, spec, source));
         foreach (var control in sheet.Controls)
             if (state.Controls.TryGetValue(control.Id, out var position))
-                parts.Add($"{PartNames.Said(control.Id)} {Position(control, position)}");
+                parts.Add($"{PartNames.Control(sheet, control.Id)} {Position(sheet, control, position)}");
         parts.AddRange(
             state.Loads.Select(l =>
-                $"{ValueText.Plain(l.Ohms)} Ω on {PartNames.Said(l.From)} and {PartNames.Said(l.To)}"
+                $"{ValueText.Plain(l.Ohms)} Ω on {PartNames.Terminal(sheet, l.From)} and {PartNames.Terminal(sheet, l.To)}"
             )
         );
-        parts.AddRange(state.Joined.Select(g => $"joined: {string.Join(", ", g.Select(PartNames.Said))}"));
+        parts.AddRange(state.Joined.Select(g => $"joined: {PartNames.Terminals(sheet, g)}"));
         if (state.Lifted.Length > 0)
             parts.Add($"taken off: {string.Join(", ", state.Lifted.Select(l => PartNames.Of(sheet, l)))}");
         if (Math.Abs(state.Celsius - 20) > 0.05)
             parts.Add(string.Create(CultureInfo.InvariantCulture, $"windings at {state.Celsius:0.#} °C"));
         if (spec.IsOpenCase)
             parts.Add(
-                $"case open: {sheet.TakeApart.FirstOrDefault(s => s.Id == spec.Access)?.Title ?? PartNames.Said(spec.Access)}"
+                $"case open: {PartNames.Step(sheet, spec.Access)} off"
             );
         return string.Join("; ", parts);
     }
@@ -56,7 +56,7 @@ internal static class ReadingWords
     private static string Source(TypeSheet sheet, ReadingSpec spec, SourceSpec source)
     {
         if (source.IsDirect)
-            return $"{ValueText.Plain(source.DirectAmps)} A DC from {PartNames.Said(source.From)} to {PartNames.Said(source.To)}";
+            return $"{ValueText.Plain(source.DirectAmps)} A DC from {PartNames.Terminal(sheet, source.From)} to {PartNames.Terminal(sheet, source.To)}";
         var name = BenchConditions.IsOnMains(sheet, spec) ? "line" : "fed with";
         var series =
             source.HasLamp ? $" through a {ValueText.Plain(source.LampVolts * source.LampAmps)} W lamp"
@@ -65,9 +65,9 @@ internal static class ReadingWords
         return $"{name} {ValueText.Plain(source.Volts)} V{series}";
     }
 
-    private static string Position(Control control, ControlPosition position) =>
+    private static string Position(TypeSheet sheet, Control control, ControlPosition position) =>
         !control.IsThrottle
-            ? $"at {PartNames.Said(position.Selector)}"
+            ? $"at {PartNames.Position(sheet, control.Id, position.Selector)}"
             : position.Throttle switch
             {
                 >= 1 => "full",

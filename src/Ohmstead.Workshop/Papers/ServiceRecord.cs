@@ -68,7 +68,7 @@ public static class ServiceRecord
         {
             if (judged.Fact.Judgement == Judgement.Open)
                 continue;
-            var name = $"{PaperParts.Part(matter.Sheet, judged.Fact.Element)}: {PartNames.Mode(judged.Fact.Mode)}";
+            var name = PaperParts.Fault(matter.Sheet, judged.Fact.Element, judged.Fact.Mode);
             rows.Add(
                 new Row([
                     name,

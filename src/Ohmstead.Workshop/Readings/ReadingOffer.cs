@@ -76,11 +76,9 @@ public sealed record ReadingOffer(
     {
         var sheet = model.Sheet;
         var shut = Gates.Missing(sheet, readings, spec).Select(id => GateOf(sheet.FindReading(id)!, readings));
-        var step = sheet.TakeApart.FirstOrDefault(s => s.Id == spec.Access);
         var access =
             !spec.IsOpenCase ? "case closed"
-            : step is { Title.Length: > 0 } ? $"case open: {step.Title}"
-            : $"case open: {PartNames.Said(spec.Access)}";
+            : $"case open: {PartNames.Step(sheet, spec.Access)} off";
         return new(
             spec,
             BenchConditions.StateOf(model, spec, unit.Bench, shop),

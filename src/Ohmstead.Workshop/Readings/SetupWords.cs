@@ -26,16 +26,16 @@ public sealed record SetupWords(
     {
         var controls = sheet
             .Controls.Where(c => state.Controls.ContainsKey(c.Id))
-            .Select(c => (PartNames.Said(c.Id), Position(c, state.Controls[c.Id])));
+            .Select(c => (PartNames.Control(sheet, c.Id), Position(sheet, c, state.Controls[c.Id])));
         var loads = state.Loads.Select(l =>
-            $"{ValueText.Of(l.Ohms, Quantity.Ohms)} from {PartNames.Said(l.From)} to {PartNames.Said(l.To)}"
+            $"{ValueText.Of(l.Ohms, Quantity.Ohms)} from {PartNames.Terminal(sheet, l.From)} to {PartNames.Terminal(sheet, l.To)}"
         );
         var also = state
             .Lifted.Select(e => $"{PartNames.Of(sheet, e)} taken out")
-            .Concat(state.Joined.Select(j => $"{string.Join(", ", j.Select(PartNames.Said))} clipped together"));
+            .Concat(state.Joined.Select(j => $"{PartNames.Terminals(sheet, j)} clipped together"));
         return new(
-            PartNames.Said(spec.From),
-            PartNames.Said(spec.To),
+            PartNames.Terminal(sheet, spec.From),
+            PartNames.Terminal(sheet, spec.To),
             FeedOf(sheet, state.Source),
             [.. controls],
             [.. loads],
@@ -44,9 +44,9 @@ public sealed record SetupWords(
     }
 
     /// <summary>Where a control stands.</summary>
-    private static string Position(Control control, ControlPosition at) =>
+    private static string Position(TypeSheet sheet, Control control, ControlPosition at) =>
         !control.IsThrottle
-            ? PartNames.Said(at.Selector)
+            ? PartNames.Position(sheet, control.Id, at.Selector)
             : at.Throttle switch
             {
                 >= 1 => "full",
@@ -58,9 +58,9 @@ public sealed record SetupWords(
     {
         if (source is null)
             return "nothing: the plug is out";
-        var on = $"{PartNames.Said(source.From)} and {PartNames.Said(source.To)}";
+        var on = $"{PartNames.Terminal(sheet, source.From)} and {PartNames.Terminal(sheet, source.To)}";
         if (source.IsDirect)
-            return $"{ValueText.Plain(source.DirectAmps)} A direct, plus on {PartNames.Said(source.From)}, minus on {PartNames.Said(source.To)}";
+            return $"{ValueText.Plain(source.DirectAmps)} A direct, plus on {PartNames.Terminal(sheet, source.From)}, minus on {PartNames.Terminal(sheet, source.To)}";
         var volts = $"{ValueText.Plain(Math.Round(source.Volts, 2))} V AC";
         var lamp = source.HasLamp
             ? $", through a {ValueText.Plain(Math.Round(source.LampVolts * source.LampAmps))} W lamp"

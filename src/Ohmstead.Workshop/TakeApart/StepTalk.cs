@@ -27,7 +27,7 @@ public static class StepTalk
             .. step
                 .Lifts.Select(id => own.Elements.FirstOrDefault(e => e.Id == id))
                 .OfType<Element>()
-                .Select(e => $"{PartNames.Of(own, e.Id)}: {e.From} to {e.To}"),
+                .Select(e => $"{PartNames.Of(own, e.Id)}: {PartNames.Terminal(own, e.From)} to {PartNames.Terminal(own, e.To)}"),
         ];
 
     /// <summary>What to watch while it goes back.</summary>

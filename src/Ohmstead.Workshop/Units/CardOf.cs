@@ -4,6 +4,7 @@ using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Proving;
 using Ohmstead.Workshop.Readings;
 using Ohmstead.Workshop.TakeApart;
+using Ohmstead.Workshop.Words;
 
 namespace Ohmstead.Workshop.Units;
 
@@ -49,18 +50,18 @@ public static class CardOf
             return apart;
         if (!RewireGate.IsOpen(unit, sheet))
             return Unrepaired(unit) is { } first
-                ? ToRepair(first)
+                ? ToRepair(first, sheet)
                 : new NextThing(NextAction.CheckWiring, "Make the check before mains", 25, "");
         if (!closed.Contains(Stage.Readings) && NextReading(unit, sheet) is { } reading)
             return new NextThing(
                 NextAction.TakeReading,
-                $"Take the reading: {FactWords.ReadingTitle(reading.Id, sheet)}",
+                $"Take the reading: {PartNames.Reading(sheet, reading.Id)}",
                 reading.Minutes,
                 reading.Id
             );
         if (!closed.Contains(Stage.Findings))
             return Unrepaired(unit) is { } finding
-                ? ToRepair(finding)
+                ? ToRepair(finding, sheet)
                 : new NextThing(NextAction.JudgeFindings, "Look at the findings", 5, "");
         return new NextThing(NextAction.MakePaper, "Make the service record", 5, "service-record");
     }
@@ -70,18 +71,18 @@ public static class CardOf
     {
         var state = ApartState.Of(unit, sheet);
         if (state.NextOff() is { } step)
-            return new NextThing(NextAction.TakeApart, $"Take apart: {step.Title}", step.MinutesOut, step.Id);
+            return new NextThing(NextAction.TakeApart, $"Take off: {PartNames.Step(sheet, step.Id)}", step.MinutesOut, step.Id);
         if (state.NextBack() is not { } last)
             return null;
         if (Unrepaired(unit) is { } finding)
-            return ToRepair(finding);
+            return ToRepair(finding, sheet);
         return state.LooseWires.IsEmpty && !RewireGate.IsOpen(unit, sheet)
             ? new NextThing(NextAction.CheckWiring, "Make the check before mains while the case is open", 25, "")
-            : new NextThing(NextAction.PutBack, $"Put back: {last.Step.Title}", last.Step.MinutesIn, last.Step.Id);
+            : new NextThing(NextAction.PutBack, $"Put back: {PartNames.Step(sheet, last.Step.Id)}", last.Step.MinutesIn, last.Step.Id);
     }
 
-    private static NextThing ToRepair(FindingJudged finding) =>
-        new(NextAction.Repair, $"Do the repair: {finding.Element}", 20, finding.Element);
+    private static NextThing ToRepair(FindingJudged finding, TypeSheet sheet) =>
+        new(NextAction.Repair, $"Repair: {PartNames.Fault(sheet, finding.Element, finding.Mode)}", 20, finding.Element);
 
     /// <summary>The first reading of the sheet, closed case before open, that is not taken and whose needs have been met.</summary>
     private static ReadingSpec? NextReading(BenchUnit unit, TypeSheet sheet)

@@ -21,14 +21,8 @@ public static class WireEnds
     /// <summary>The terminals that have a wire end on them, in the order of the sheet.</summary>
     public static ImmutableArray<string> Terminals(TypeSheet sheet) => [.. Of(sheet).Select(e => e.Terminal).Distinct(StringComparer.Ordinal)];
 
-    /// <summary>An end as it is said: "black wire base lug to post A, end at post A".</summary>
-    public static string Said(string end, TypeSheet sheet)
-    {
-        var (element, which) = Split(end);
-        var home = Of(sheet).FirstOrDefault(e => e.End == end).Terminal ?? "";
-        var place = which.StartsWith("tap", StringComparison.Ordinal) ? which.Replace('-', ' ') : "end";
-        return $"{PartNames.Of(sheet, element)}, {place}{(home.Length > 0 ? $" at {PartNames.Said(home)}" : "")}";
-    }
+    /// <summary>An end as it is said: "black wire from the common lug to post A, its end at post A".</summary>
+    public static string Said(string end, TypeSheet sheet) => PartNames.End(sheet, end);
 
     /// <summary>
     /// The circuit keeps ends where they were found: each part that has some of them, with these on those terminals, as a change

@@ -1,67 +1,99 @@
-using System.Text.Json.Nodes;
 using Ohmstead.Electrical.Faults;
 using Ohmstead.Electrical.TypeSheets;
 
 namespace Ohmstead.Workshop.Words;
 
-/// <summary>Parts, terminals and faults as they are said at the bench.</summary>
+/// <summary>
+/// The one place where ids of a sheet become words: the title that the sheet gives, or else a name made from the kind of part
+/// and what it lies between. No id is ever shown to a person.
+/// </summary>
 public static class PartNames
 {
-    /// <summary>
-    /// An element or slider: the title that its sheet gives it; an insulation path, and a wire whose id only numbers it
-    /// (<c>w-6</c>), by what they lie between; any other by its id in words.
-    /// </summary>
+    /// <summary>An element or slider as it is said in a sentence, without an article: "red wire from lug 14 to post C".</summary>
     public static string Of(TypeSheet sheet, string id) =>
-        Text(EntryOf(sheet, id), "title") ?? ByItsEnds(sheet, id) ?? Said(id);
+        sheet.Titles.TryGetValue(id, out var title) ? title : MadeNames.Part(sheet, id);
 
-    /// <summary>
-    /// A terminal, control position or other id in words: <c>post-left</c> is "post left", <c>post-a</c> is "post A", the
-    /// letter being what stands on the unit.
-    /// </summary>
-    public static string Said(string id)
+    /// <summary>The same with its article: "the red wire of post 1", "post A".</summary>
+    public static string The(TypeSheet sheet, string id) => WithArticle(IsTerminal(sheet, id) ? Terminal(sheet, id) : Of(sheet, id));
+
+    /// <summary>A terminal: "the 14 V post", "post A", "lug 14".</summary>
+    public static string Terminal(TypeSheet sheet, string id) =>
+        id.Length == 0 ? ""
+        : sheet.Titles.TryGetValue(id, out var title) ? title
+        : MadeNames.Terminal(sheet, id);
+
+    /// <summary>Terminals one after another: "post A, post B and the core".</summary>
+    public static string Terminals(TypeSheet sheet, IEnumerable<string> ids) => Sentences.List(ids.Select(t => Terminal(sheet, t)));
+
+    /// <summary>An end, written <c>w-6.to</c> or <c>main.tap-1</c>: "yellow wire of post B, its end at the 6 V lug".</summary>
+    public static string End(TypeSheet sheet, string end) => $"{Of(sheet, MadeNames.PartOfEnd(end))}, {EndAlone(sheet, end)}";
+
+    /// <summary>An end where its part was named: "its inner end", "its end at lug 14".</summary>
+    public static string EndAlone(TypeSheet sheet, string end) =>
+        sheet.Titles.TryGetValue(end, out var title) ? title : MadeNames.End(sheet, end);
+
+    /// <summary>A control: "left throttle".</summary>
+    public static string Control(TypeSheet sheet, string id) =>
+        sheet.Titles.TryGetValue(id, out var title) ? title : MadeNames.Control(sheet, id);
+
+    /// <summary>A position of a selector: "lever in the middle", "step 2".</summary>
+    public static string Position(TypeSheet sheet, string control, string position) =>
+        sheet.Titles.TryGetValue($"{control}={position}", out var title) ? title : MadeNames.Position(sheet, control, position);
+
+    /// <summary>A core: "core".</summary>
+    public static string Core(TypeSheet sheet, string id) =>
+        sheet.Titles.TryGetValue(id, out var title) ? title : MadeNames.Core(sheet, id);
+
+    /// <summary>A reading, by its title; of one that the sheet does not have, its id in words where it is words.</summary>
+    public static string Reading(TypeSheet? sheet, string id) =>
+        sheet?.FindReading(id) is not { } spec ? MadeNames.Unknown(id, "a reading that this type sheet does not have")
+        : spec.Title.Length > 0 ? spec.Title
+        : MadeNames.Reading(sheet, spec);
+
+    /// <summary>A take-apart step, as it is said after "take off" and "put back": "steel cover".</summary>
+    public static string Step(TypeSheet? sheet, string id) =>
+        sheet?.TakeApart.FirstOrDefault(s => s.Id == id) is { Title.Length: > 0 } step
+            ? Sentences.Small(step.Title)
+            : MadeNames.Step(sheet, id);
+
+    /// <summary>A symptom, by its title.</summary>
+    public static string Symptom(TypeSheet? sheet, string id) =>
+        sheet?.Observations.FirstOrDefault(o => o.Id == id) is { Title.Length: > 0 } seen
+            ? seen.Title
+            : MadeNames.Unknown(id, "a symptom without a title");
+
+    /// <summary>A fault within a sentence: "worn roller, track 1", "cold joint at the 14 V post".</summary>
+    public static string Fault(TypeSheet sheet, FaultMode mode) => Fault(sheet, mode.Element, mode.Mode);
+
+    /// <summary>A fault within a sentence, by the ids of part and mode.</summary>
+    public static string Fault(TypeSheet sheet, string part, string mode) => FaultNames.Of(KindOf(sheet, part), mode, Of(sheet, part));
+
+    /// <summary>A fault as a heading: "Worn roller, track 1".</summary>
+    public static string Headline(TypeSheet sheet, FaultMode mode) => Sentences.Large(Fault(sheet, mode));
+
+    /// <summary>A fault as a heading, by the ids of part and mode.</summary>
+    public static string Headline(TypeSheet sheet, string part, string mode) => Sentences.Large(Fault(sheet, part, mode));
+
+    /// <summary>What a mode is called where its part was named: "worn", "poor contact", "cold".</summary>
+    public static string Mode(FaultMode mode) => FaultNames.Alone(mode.Kind, mode.Mode);
+
+    /// <summary>What sort of part it is: "wire", "breaker", "roller or shoe".</summary>
+    public static string Sort(string kind) => kind == ModeTable.SliderKind ? "roller or shoe" : kind;
+
+    /// <summary>A name with its article, where a sentence wants one: "the core", but "post A" and "lug 14".</summary>
+    public static string WithArticle(string name)
     {
-        var words = id.Replace('-', ' ');
-        return words.Length > 2 && words[^2] == ' ' ? words[..^1] + char.ToUpperInvariant(words[^1]) : words;
+        var words = name.Split(' ');
+        var isCalledSo = words.Length == 2 && (words[1].Length == 1 || words[1].All(c => char.IsAsciiDigit(c) || c == '-' || char.IsAsciiLetterUpper(c)));
+        return name.Length == 0 || isCalledSo || words[0] is "the" or "a" or "an" or "its" or "both" or "all" ? name : $"the {name}";
     }
 
-    /// <summary>What a mode is called: "high drop", "worn".</summary>
-    public static string Mode(string mode) => mode.Replace('-', ' ');
+    /// <summary>What no sheet at hand knows: its id where that is words already, or else <paramref name="otherwise"/>.</summary>
+    public static string Unknown(string id, string otherwise) => MadeNames.Unknown(id, otherwise);
 
-    /// <summary>A fault as it is said: "roller left worn", "insulation main to iron: low".</summary>
-    public static string Fault(TypeSheet sheet, FaultMode mode)
-    {
-        var part = Of(sheet, mode.Element);
-        return $"{part}{(part.Contains(" to ", StringComparison.Ordinal) ? ":" : "")} {Mode(mode.Mode)}";
-    }
+    private static bool IsTerminal(TypeSheet sheet, string id) =>
+        !sheet.Elements.Any(e => e.Id == id) && !sheet.Windings.Any(w => w.Sliders.Any(s => s.Id == id));
 
-    private static string? ByItsEnds(TypeSheet sheet, string id)
-    {
-        var element = sheet.Elements.FirstOrDefault(e => e.Id == id);
-        return element?.Kind switch
-        {
-            "insulation" => $"insulation {Lies(sheet, element.From)} to {Lies(sheet, element.To)}",
-            "wire" when IsNumbered(id) =>
-                $"{(Text(EntryOf(sheet, id), "colour") is { } colour ? colour + " " : "")}wire {Said(element.From)} to {Said(element.To)}",
-            _ => null,
-        };
-    }
-
-    /// <summary>Whether an id begins with a letter or two that name nothing, as <c>w-6</c> and <c>w12</c> do.</summary>
-    private static bool IsNumbered(string id) => id.TakeWhile(char.IsAsciiLetter).Count() < 3;
-
-    private static string Lies(TypeSheet sheet, string terminal) =>
-        sheet.Elements.OfType<Winding>().FirstOrDefault(w => w.From == terminal || w.To == terminal) is { } winding
-            ? Of(sheet, winding.Id)
-            : Said(terminal);
-
-    private static JsonObject? EntryOf(TypeSheet sheet, string id)
-    {
-        var elements = (sheet.Document["elements"] as JsonArray ?? []).OfType<JsonObject>().ToList();
-        return elements
-            .Concat(elements.SelectMany(e => (e["sliders"] as JsonArray ?? []).OfType<JsonObject>()))
-            .FirstOrDefault(e => Text(e, "id") == id);
-    }
-
-    private static string? Text(JsonObject? entry, string name) =>
-        entry?[name] is JsonValue v && v.TryGetValue<string>(out var text) && text.Length > 0 ? text : null;
+    private static string KindOf(TypeSheet sheet, string part) =>
+        sheet.Elements.FirstOrDefault(e => e.Id == part)?.Kind ?? (sheet.Windings.Any(w => w.Sliders.Any(s => s.Id == part)) ? ModeTable.SliderKind : "");
 }

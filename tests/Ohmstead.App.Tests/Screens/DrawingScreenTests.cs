@@ -37,7 +37,7 @@ public class DrawingScreenTests
         Assert.Empty(screen.FindAll("[aria-label='What is known of it']"));
         await Tap(screen, "roller-1");
         var panel = screen.Find("[aria-label='What is known of it']");
-        Assert.Contains("slider", panel.TextContent, StringComparison.Ordinal);
+        Assert.Contains("roller of track 1", panel.TextContent, StringComparison.Ordinal);
         Assert.Equal("the arm", panel.QuerySelector("img")!.GetAttribute("alt"));
         screen.WaitForAssertion(
             () =>

@@ -1,0 +1,138 @@
+using System.Globalization;
+using System.Text.Json.Nodes;
+using Ohmstead.Electrical.TypeSheets;
+
+namespace Ohmstead.Workshop.Words;
+
+/// <summary>Names for what a sheet gives no title: from the kind of part and what it lies between, or a number in the sheet's order.</summary>
+internal static class MadeNames
+{
+    /// <summary>A part whose id has one of these words in it is called by its id in words: <c>main-winding</c>, <c>roller-2</c>.</summary>
+    private static readonly Dictionary<string, string[]> TradeWords = new(StringComparer.Ordinal)
+    {
+        ["winding"] = ["primary", "main", "boost", "secondary", "winding", "coil"],
+        [ModeTable.SliderKind] = ["roller", "shoe", "brush"],
+        ["breaker"] = ["breaker"],
+        ["rectifier"] = ["disc", "plate", "diode", "rectifier", "stack"],
+        ["lamp"] = ["lamp", "pilot"],
+        ["resistor"] = ["resistor", "resistance", "dropper"],
+        ["switch"] = ["switch", "contact", "button"],
+        ["wire"] = ["cord", "pigtail"],
+    };
+
+    private static readonly string[] Sides = ["left", "right", "upper", "lower", "front", "rear", "inner", "outer"];
+
+    public static string Part(TypeSheet sheet, string id)
+    {
+        if (sheet.Elements.FirstOrDefault(e => e.Id == id) is { } element)
+            return IsOfTheTrade(element.Kind, id) ? Spoken(element.Kind, id) : ByItsEnds(sheet, element);
+        foreach (var slider in sheet.Windings.SelectMany(w => w.Sliders).Where(s => s.Id == id))
+            return IsOfTheTrade(ModeTable.SliderKind, id) ? SideFirst(PlainName.Said(id))
+                : $"{(slider.BridgesTurns > 0 ? "roller" : "shoe")} of {PartNames.WithArticle(PartNames.Control(sheet, slider.Control))}";
+        return Unknown(id, "a part that this type sheet does not have");
+    }
+
+    public static string Terminal(TypeSheet sheet, string id) =>
+        PlainName.IsWords(id) ? PlainName.Said(id)
+        : PlainName.IsMark(id) ? $"terminal {PlainName.Said(id)}"
+        : $"terminal {Number(TerminalsOf(sheet).ToList().IndexOf(id))}";
+
+    public static string Control(TypeSheet sheet, string id)
+    {
+        if (PlainName.IsWords(id))
+            return SideFirst(PlainName.Said(id));
+        var control = sheet.Controls.FirstOrDefault(c => c.Id == id);
+        var (noun, like) = (control is { IsThrottle: true } ? "throttle" : "switch", sheet.Controls.Where(c => c.IsThrottle == control?.IsThrottle).ToList());
+        return like.Count < 2 ? noun : $"{noun} {Number(like.FindIndex(c => c.Id == id))}";
+    }
+
+    public static string Position(TypeSheet sheet, string control, string position) =>
+        PlainName.IsWords(position) || PlainName.IsMark(position)
+            ? PlainName.Said(position)
+            : $"position {Number(sheet.Controls.FirstOrDefault(c => c.Id == control)?.Positions.IndexOf(position) ?? -1)}";
+
+    public static string Core(TypeSheet sheet, string id) =>
+        PlainName.IsWords(id) ? PlainName.Said(id)
+        : sheet.Cores.Length < 2 ? "core"
+        : $"core {Number(sheet.Cores.Select(c => c.Id).ToList().IndexOf(id))}";
+
+    public static string Reading(TypeSheet sheet, ReadingSpec spec)
+    {
+        var what = ValueText.SettingOf(spec.Quantity);
+        return spec.From.Length == 0 ? $"{what} at the plug" : $"{what}, {PartNames.Terminal(sheet, spec.From)} to {PartNames.Terminal(sheet, spec.To)}";
+    }
+
+    public static string Step(TypeSheet? sheet, string id) =>
+        PlainName.IsWords(id) ? PlainName.Said(id)
+        : sheet?.TakeApart.Select(s => s.Id).ToList().IndexOf(id) is >= 0 and var n ? $"step {Number(n)}"
+        : "a step that this type sheet does not have";
+
+    /// <summary>Of what no sheet knows: its id in words where it is words.</summary>
+    public static string Unknown(string id, string otherwise) => PlainName.IsWords(id) ? PlainName.Said(id) : otherwise;
+
+    /// <summary>The part of an end: <c>main</c> of <c>main.tap-1</c>.</summary>
+    public static string PartOfEnd(string end) => end.LastIndexOf('.') is >= 0 and var dot ? end[..dot] : end;
+
+    public static string End(TypeSheet sheet, string end)
+    {
+        var which = end[(PartOfEnd(end).Length + 1)..];
+        var terminal = sheet.Elements.FirstOrDefault(e => e.Id == PartOfEnd(end)) switch
+        {
+            null => "",
+            var e when which == "from" => e.From,
+            var e when which == "to" => e.To,
+            Winding w when int.TryParse(which.AsSpan(which.LastIndexOf('-') + 1), NumberStyles.None, CultureInfo.InvariantCulture, out var n) && n >= 1 && n <= w.Taps.Length => w.Taps[n - 1].To,
+            _ => "",
+        };
+        var noun = which is "from" or "to" ? "end" : "tap";
+        return terminal.Length == 0 ? $"its {noun}" : $"its {noun} at {PartNames.Terminal(sheet, terminal)}";
+    }
+
+    private static string ByItsEnds(TypeSheet sheet, Element e)
+    {
+        var between = $"from {PartNames.Terminal(sheet, e.From)} to {PartNames.Terminal(sheet, e.To)}";
+        return e.Kind switch
+        {
+            "insulation" => $"insulation, {Lies(sheet, e.From)} to {Lies(sheet, e.To)}",
+            "joint" when sheet.Elements.Count(o => o.Kind == "joint" && o.From == e.From) == 1 => $"joint at {PartNames.Terminal(sheet, e.From)}",
+            "wire" => $"{Colour(sheet, e.Id)}wire {between}",
+            "switch" when e is Switch s => $"{PartNames.Control(sheet, s.Control)} contact {between}",
+            _ => $"{e.Kind} {between}",
+        };
+    }
+
+    private static string Lies(TypeSheet sheet, string terminal) =>
+        sheet.Elements.OfType<Winding>().FirstOrDefault(w => w.From == terminal || w.To == terminal) is { } winding
+            ? PartNames.Of(sheet, winding.Id)
+            : Sentences.Bare(PartNames.Terminal(sheet, terminal));
+
+    private static bool IsOfTheTrade(string kind, string id) =>
+        PlainName.IsWords(id) && TradeWords.TryGetValue(kind, out var words) && id.Split('-').Any(t => words.Contains(t, StringComparer.Ordinal));
+
+    private static string Spoken(string kind, string id)
+    {
+        var said = SideFirst(PlainName.Said(id));
+        return kind switch
+        {
+            "winding" when said is "main" or "boost" or "secondary" => $"{said} winding",
+            "lamp" when said == "pilot" => "pilot lamp",
+            _ => said,
+        };
+    }
+
+    private static string SideFirst(string said) => said.Split(' ') is [var noun, var side] && Sides.Contains(side) ? $"{side} {noun}" : said;
+
+    private static string Colour(TypeSheet sheet, string id) =>
+        (sheet.Document["elements"] as JsonArray ?? [])
+            .OfType<JsonObject>()
+            .FirstOrDefault(e => e["id"] is JsonValue v && v.TryGetValue<string>(out var own) && own == id)?["colour"] is JsonValue colour
+        && colour.TryGetValue<string>(out var text)
+        && text.Length > 0
+            ? text + " "
+            : "";
+
+    private static IEnumerable<string> TerminalsOf(TypeSheet sheet) =>
+        sheet.Elements.SelectMany(e => new[] { e.From, e.To }.Concat(e.OtherTerminals)).Distinct(StringComparer.Ordinal);
+
+    private static string Number(int index) => (index + 1).ToString(CultureInfo.InvariantCulture);
+}
