@@ -9,7 +9,7 @@ public sealed class OtherVerbTests
     public void Check_finds_nothing_wrong_with_the_sample_and_the_demo_sheets()
     {
         // The sample carries no titles, and is told so once.
-        Assert.Equal((0, "no problems"), (Tool.Run("check", Tool.Sample).Code, Tool.Run("check", Tool.Sample).Output.Split('\n')[0].Trim()));
+        Assert.Equal((0, "no problems"), (Tool.Run("check", Tool.Sample).Code, Tool.Run("check", Tool.Sample).Out.Split('\n')[0].Trim()));
         foreach (var sheet in new[] { Tool.Demo("solo-110.sheet.json"), Tool.Demo("twin-175.sheet.json"), Tool.Demo("step-230.sheet.json") })
         {
             var (code, output, error) = Tool.Run("check", sheet);

@@ -36,7 +36,7 @@ public class PartNamesTests
     [InlineData("sec-2", "winding from lug 1 to lug 2")]
     [InlineData("sl", "roller of the left throttle")]
     [InlineData("k1", "switch contact from arm to post U-2")]
-    [InlineData("i-1", "insulation, primary to terminal 11")]
+    [InlineData("i-1", "insulation, primary to terminal 12")]
     [InlineData("added", "jumper of post C")]
     [InlineData("nowhere-1x", "a part that this type sheet does not have")]
     public void Without_a_title_a_part_is_called_by_its_kind_and_what_it_lies_between(string id, string name) => Assert.Equal(name, PartNames.Of(Bare, id));
