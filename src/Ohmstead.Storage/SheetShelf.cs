@@ -1,6 +1,8 @@
 using System.Collections.Concurrent;
 using Microsoft.EntityFrameworkCore;
 using Ohmstead.Electrical.TypeSheets;
+using Ohmstead.Workshop.Units;
+using Ohmstead.Workshop.Untyped;
 
 namespace Ohmstead.Storage;
 
@@ -11,6 +13,12 @@ internal sealed class SheetShelf
     public const string Kind = "sheet";
 
     private readonly ConcurrentDictionary<(string Id, int Version), TypeSheet?> read = new();
+
+    /// <summary>The sheet of a unit: its type's, or the one that stands in while its type is not known; null when its type has none that is sound.</summary>
+    public async Task<TypeSheet?> OfAsync(WorkshopContext context, BenchUnit unit, CancellationToken cancel) =>
+        unit.Card.SheetId.Length == 0
+            ? UntypedSheet.Of(unit)
+            : await FindAsync(context, unit.Card.SheetId, cancel);
 
     /// <summary>The newest version of a sheet; null when there is none, or it is not sound.</summary>
     public async Task<TypeSheet?> FindAsync(WorkshopContext context, string id, CancellationToken cancel)

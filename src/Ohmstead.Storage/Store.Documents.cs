@@ -139,8 +139,9 @@ public sealed partial class Store
             .OrderByDescending(e => e.Number)
             .Select(e => e.Json)
             .FirstOrDefaultAsync(cancel);
-        return json is null
-            ? ""
-            : FactWords.Of(FactText.Read(json), await sheets.FindAsync(context, card.SheetId, cancel));
+        if (json is null)
+            return "";
+        var unit = UnitHistory.Fold(await JournalAsync(context, card.Id, cancel));
+        return FactWords.Of(FactText.Read(json), await sheets.OfAsync(context, unit, cancel));
     }
 }

@@ -221,7 +221,7 @@ public sealed partial class Store : IStore, IAsyncDisposable
             if (await context.Entries.AnyAsync(e => part.Contains(e.Id), cancel))
                 throw new JournalRefused($"An entry of another unit was sent for unit {unitId} too.");
         var told = UnitHistory.Fold(journal);
-        var sheet = await sheets.FindAsync(context, told.Card.SheetId, cancel);
+        var sheet = await sheets.OfAsync(context, told, cancel);
         if (unit is null)
             context.Units.Add(unit = new UnitRow { Id = unitId });
         var rows = fresh.ConvertAll(EntryRow.Of);

@@ -3,7 +3,7 @@ namespace Ohmstead.Browser.Tests;
 /// <summary>What a person at the bench does over and over.</summary>
 internal static class Bench
 {
-    /// <summary>Brings a type sheet of the invented workshop in and saves it.</summary>
+    /// <summary>Brings a type sheet of the invented workshop in; it can be used at once.</summary>
     public static async Task BringInAsync(this Window window, string sheet)
     {
         await window.GoAsync("/kinds");
@@ -11,8 +11,7 @@ internal static class Bench
         await window.Page.WaitForFunctionAsync("() => '_blazorInputFileNextFileId' in document.querySelector('#file')");
         await window.Page.SetInputFilesAsync("#file:enabled", RunningTool.SheetFile(sheet));
         await window.SeesAsync("The sheet as text");
-        await window.PressAsync("Save a new version");
-        await window.SeesAsync("saved as version 1");
+        await window.SeesAsync("version 1");
     }
 
     /// <summary>Takes a unit in; ends on its look-over. Gives its address.</summary>
@@ -22,10 +21,10 @@ internal static class Bench
         await window.FillAsync("Whose it is", "A neighbour");
         await window.FillAsync("What they say of it", complaint);
         await window
-            .Page.Locator($"#kind option[value='{kind}']")
+            .Page.Locator($"#type option[value='{kind}']")
             .WaitForAsync(new() { State = Microsoft.Playwright.WaitForSelectorState.Attached });
-        await window.Page.SelectOptionAsync("#kind", kind);
-        await window.PressAsync("Take it in");
+        await window.Page.SelectOptionAsync("#type", kind);
+        await window.PressAsync("Take it in and look it over");
         await window.TitledAsync("Look-over");
         return new Uri(window.Page.Url).AbsolutePath.Replace("/look-over", "", StringComparison.Ordinal);
     }

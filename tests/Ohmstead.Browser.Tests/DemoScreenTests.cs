@@ -25,7 +25,9 @@ public sealed class DemoScreenTests(OpenBrowser browser, RunningDemo demo) : ICl
                     ("/shop", ""),
                     ("/search?words=whistle", "Found for"),
                     ("/handed-back", ""),
-                    ("/units/new", "A new unit"),
+                    ("/units/new", "Take in a unit"),
+                    ("/units/new?type=solo-110", "Take in a practice unit"),
+                    ("/practice", "What is in front of you?"),
                     ("/nowhere", ""),
                 ]
         )

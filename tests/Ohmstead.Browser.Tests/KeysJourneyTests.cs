@@ -11,13 +11,13 @@ public sealed class KeysJourneyTests(OpenBrowser browser)
         await window.BringInAsync("solo-110");
         var keys = window.Page.Keyboard;
         await window.GoAsync("/");
-        await window.EnterOnAsync("A new unit");
-        await window.TitledAsync("A new unit");
-        await window.TabToAsync("Kind");
+        await window.EnterOnAsync("Your own unit");
+        await window.TitledAsync("Take in a unit");
+        await window.TabToAsync("Type");
         await keys.PressAsync("ArrowDown");
         await window.TypeIntoAsync("Whose it is", "A neighbour");
         await window.TypeIntoAsync("What they say of it", "It crawls.");
-        await window.EnterOnAsync("Take it in");
+        await window.EnterOnAsync("Take it in and look it over");
         await window.TitledAsync("Look-over");
         await window.TabToAsync("Yes");
         await keys.PressAsync("Space");

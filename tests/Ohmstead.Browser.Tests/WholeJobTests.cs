@@ -22,7 +22,7 @@ public sealed class WholeJobTests(OpenBrowser browser)
         Task LookAsync(string picture = "") => kind == "twin-175" ? window.SeeAsync(picture) : Task.CompletedTask;
 
         await window.GoAsync("/");
-        await window.SeesAsync("The bench is empty");
+        await window.TitledAsync("What is in front of you?");
         await LookAsync();
         await window.BringInAsync(kind);
         await window.GoAsync("/units/new");

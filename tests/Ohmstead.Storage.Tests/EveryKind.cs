@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Readings;
 
@@ -10,6 +11,10 @@ internal static class EveryKind
         [
             new TakenIn("12", "twin", "A. Brass", "hums"),
             new CardChanged("12b", "twin", "A. Brass", "by post", "hums", "by Easter"),
+            new PlateRead(120, null),
+            new TerminalNamed("untyped-post-1", "A", true),
+            new CarriedOver("twin", ImmutableSortedDictionary<string, string>.Empty.Add("untyped-blades", "blades")),
+            new PracticeBegun(7),
             new SignAnswered("hums", Answer.Yes),
             new ConditionNoted("cord", "brittle", Decision.Renew, ""),
             new DamagePinned(new string('a', 64), 0.25, 0.75, "chip"),

@@ -30,7 +30,7 @@ public abstract class UnitScreen : BenchComponent, IDisposable
     /// <summary>The unit as last read; null until then.</summary>
     protected BenchUnit? Unit { get; private set; }
 
-    /// <summary>Its type sheet; null while its kind is not known or its sheet has problems.</summary>
+    /// <summary>Its type sheet, or the one that stands in while its type is not known; null when its sheet has problems.</summary>
     protected TypeSheet? Sheet { get; private set; }
 
     /// <summary>Entries of others that came in while this screen was open and have not been acknowledged.</summary>
@@ -102,7 +102,7 @@ public abstract class UnitScreen : BenchComponent, IDisposable
         if (before is { } seen && unit.LastNumber > seen)
             FromOthers = [.. FromOthers, .. unit.Journal.Where(e => e.Number > seen && !IsOwn(e.Id))];
         Unit = unit;
-        Sheet = await Bench.SheetAsync(unit.Card.SheetId);
+        Sheet = await Bench.SheetOfAsync(unit);
         await UnitReadAsync();
     }
 

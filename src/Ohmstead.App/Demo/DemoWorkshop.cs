@@ -1,17 +1,14 @@
-using System.Reflection;
 using System.Security.Cryptography;
 using Ohmstead.App.Web;
-using Ohmstead.Electrical.TypeSheets;
 using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Keeping;
+using Ohmstead.Workshop.Kinds;
 
 namespace Ohmstead.App.Demo;
 
 /// <summary>The invented workshop of <c>ohmstead demo</c>.</summary>
 internal static class DemoWorkshop
 {
-    private static readonly string[] Kinds = ["twin-175", "solo-110", "step-230"];
-
     /// <summary>Fills an empty store: three kinds, a dozen units at different points of the job, their photos.</summary>
     public static async Task FillAsync(Bench bench, CancellationToken cancel)
     {
@@ -19,8 +16,8 @@ internal static class DemoWorkshop
         // What is read on the units is worked out while photos and sheets are written: whoever tries the tool waits for this.
         var pictures = await PicturesAsync();
         var units = Task.Run(() => Units(now, pictures), cancel);
-        foreach (var id in Kinds)
-            await bench.Store.SaveDocumentAsync(Bench.SheetKind, id, 0, Carried($"{id}.sheet.json"), now, cancel);
+        foreach (var id in PracticeTypes.Ids)
+            await bench.Store.SaveDocumentAsync(Bench.SheetKind, id, 0, CarriedTypes.TextOf(id), now, cancel);
         foreach (var picture in pictures.All)
         {
             using var jpeg = new MemoryStream(picture.Jpeg);
@@ -41,23 +38,13 @@ internal static class DemoWorkshop
 
     private static UnitEntries[] Units(DateTimeOffset now, DemoPhotos photos)
     {
-        var sheets = Kinds.Select(id => TypeSheetFile.Read(Carried($"{id}.sheet.json")).Required).ToArray();
         Func<Diary[]>[] kinds =
         [
-            () => TwinUnits.All(sheets[0], now, photos),
-            () => SoloUnits.All(sheets[1], now, photos),
-            () => StepUnits.All(sheets[2], now, photos),
+            () => TwinUnits.All(CarriedTypes.Of("twin-175"), now, photos),
+            () => SoloUnits.All(CarriedTypes.Of("solo-110"), now, photos),
+            () => StepUnits.All(CarriedTypes.Of("step-230"), now, photos),
         ];
         return [.. kinds.AsParallel().AsOrdered().SelectMany(k => k()).Select(d => d.Entries)];
-    }
-
-    private static string Carried(string name)
-    {
-        using var stream =
-            Assembly.GetExecutingAssembly().GetManifestResourceStream(name)
-            ?? throw new InvalidOperationException($"The program lacks {name}.");
-        using var reader = new StreamReader(stream);
-        return reader.ReadToEnd();
     }
 }
 

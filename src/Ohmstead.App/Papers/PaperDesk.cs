@@ -26,7 +26,7 @@ internal static class PaperDesk
         if (paperId is not (ServiceRecord.Id or BenchSheet.Id or WiringSheet.Id) || await bench.ReadAsync(unitId) is not { } unit)
             return null;
         var only =
-            paperId == BenchSheet.Id && usualOnly && await bench.SheetAsync(unit.Card.SheetId) is { } sheet
+            paperId == BenchSheet.Id && usualOnly && await bench.SheetOfAsync(unit) is { } sheet
                 ? (await desk.RoundAsync(sheet)).Select(r => r.Id).ToImmutableArray()
                 : [];
         var matter = await MatterAsync(
@@ -46,7 +46,7 @@ internal static class PaperDesk
 
     private static async Task<PaperMatter> MatterAsync(Bench bench, BenchUnit unit, Func<ReadingSpec, bool>? bandsOf)
     {
-        var (kind, shop) = (await bench.SheetAsync(unit.Card.SheetId), await bench.ShopAsync());
+        var (kind, shop) = (await bench.SheetOfAsync(unit), await bench.ShopAsync());
         var at = TimeZoneInfo.ConvertTime(bench.Time.GetUtcNow(), bench.Time.LocalTimeZone);
         return await Task.Run(() => MatterMaker.Make(unit, kind, shop, at, bandsOf));
     }

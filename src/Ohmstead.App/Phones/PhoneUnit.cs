@@ -16,7 +16,7 @@ public sealed record PhoneUnit(BenchUnit Unit, TypeSheet? Sheet, ImmutableArray<
     {
         if (await bench.ReadAsync(unitId) is not { } unit)
             return null;
-        var sheet = await bench.SheetAsync(unit.Card.SheetId);
+        var sheet = await bench.SheetOfAsync(unit);
         return new PhoneUnit(unit, sheet, sheet is null ? [] : Offered(unit, sheet, await bench.ShopAsync()));
     }
 

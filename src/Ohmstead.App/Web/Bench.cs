@@ -5,6 +5,7 @@ using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Keeping;
 using Ohmstead.Workshop.Shops;
 using Ohmstead.Workshop.Units;
+using Ohmstead.Workshop.Untyped;
 
 namespace Ohmstead.App.Web;
 
@@ -16,6 +17,7 @@ public sealed class Bench(IStore store, IPhotos photos, TimeProvider time, Func<
     public const string SheetKind = "sheet";
 
     private readonly ConcurrentDictionary<string, (int Version, TypeSheet? Sheet)> sheets = new(StringComparer.Ordinal);
+    private readonly ConcurrentDictionary<Guid, (string Text, TypeSheet Sheet)> untyped = new();
 
     /// <summary>A unit's journal grew, in whichever window. Called from any thread; a screen comes back to its own by InvokeAsync.</summary>
     public event Action<Guid>? UnitChanged;
@@ -31,6 +33,22 @@ public sealed class Bench(IStore store, IPhotos photos, TimeProvider time, Func<
 
     /// <summary>A new id, made before an entry is sent, so that sending it twice keeps it once.</summary>
     public Guid NewId() => newId();
+
+    /// <summary>
+    /// The type sheet of a unit; where its type is not known, the one that its plate, its posts and what came off it make: the
+    /// same object as long as they stay the same. Null when its type has problems.
+    /// </summary>
+    public async Task<TypeSheet?> SheetOfAsync(BenchUnit unit)
+    {
+        if (unit.Card.SheetId.Length > 0)
+            return await SheetAsync(unit.Card.SheetId);
+        var text = UntypedSheet.TextOf(unit);
+        if (untyped.TryGetValue(unit.Id, out var kept) && kept.Text == text)
+            return kept.Sheet;
+        var sheet = UntypedSheet.Read(text);
+        untyped[unit.Id] = (text, sheet);
+        return sheet;
+    }
 
     /// <summary>The unit, or null when there is none with this id.</summary>
     public Task<BenchUnit?> ReadAsync(Guid unitId) => Store.ReadAsync(unitId, CancellationToken.None);

@@ -1,5 +1,6 @@
 using System.Net;
 using Microsoft.AspNetCore.DataProtection;
+using Ohmstead.App.Demo;
 using Ohmstead.App.Phones;
 using Ohmstead.Workshop.Keeping;
 
@@ -82,7 +83,8 @@ internal static class Site
             .AddHubOptions(hub => hub.MaximumReceiveMessageSize = MostBytes);
         // Keys live as long as the process: nothing that they protect has to outlive it, and none lies on the disk.
         services.AddDataProtection().UseEphemeralDataProtectionProvider();
-        services.AddAntiforgery();
+        // Cookies know no port: an invented workshop beside this one has a name of its own for its.
+        services.AddAntiforgery(o => o.Cookie.Name = options.IsDemo ? "ohmstead-demo" : "ohmstead-bench");
         // It would write a key into the user's home at every start all the same.
         services.Remove(services.Single(s => s.ImplementationType?.Name == "DataProtectionHostedService"));
         services.AddSingleton(options);
@@ -93,6 +95,7 @@ internal static class Site
         services.AddSingleton(new PhoneBook(bench.Time, bench.NewId));
         services.AddSingleton<PhoneGate>();
         services.AddSingleton<LanDoor>();
+        services.AddSingleton<DemoDoor>();
     }
 
     /// <param name="phones">Who lets phones in; null when the tool listens to this machine only.</param>

@@ -8,4 +8,7 @@ internal sealed record SiteOptions(int Port, bool IsOnLan, bool IsDemo)
 {
     /// <summary>Where the tool is found unless told otherwise; no known service uses it.</summary>
     public const int UsualPort = 18600;
+
+    /// <summary>The bench from which this invented workshop was opened; null where there is none.</summary>
+    public Uri? Home { get; init; }
 }

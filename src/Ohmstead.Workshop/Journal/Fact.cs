@@ -8,6 +8,10 @@ namespace Ohmstead.Workshop.Journal;
 /// <summary>Something that was seen, read, decided or done on a unit. The words of "kind" are part of the file format.</summary>
 [JsonPolymorphic(TypeDiscriminatorPropertyName = "kind")]
 [JsonDerivedType(typeof(TakenIn), "taken-in")]
+[JsonDerivedType(typeof(PracticeBegun), "practice")]
+[JsonDerivedType(typeof(PlateRead), "plate")]
+[JsonDerivedType(typeof(TerminalNamed), "terminal")]
+[JsonDerivedType(typeof(CarriedOver), "carried-over")]
 [JsonDerivedType(typeof(CardChanged), "card")]
 [JsonDerivedType(typeof(SignAnswered), "sign")]
 [JsonDerivedType(typeof(ConditionNoted), "condition")]
@@ -105,7 +109,12 @@ public sealed record BenchSet(BenchState Bench) : Fact;
 /// <summary>A reading was taken, or tried.</summary>
 /// <param name="ReadingId">The sheet's id of it.</param>
 /// <param name="Bench">What was really so while it was taken.</param>
-public sealed record ReadingEntered(string ReadingId, Shown Shown, BenchState Bench) : Fact;
+public sealed record ReadingEntered(string ReadingId, Shown Shown, BenchState Bench) : Fact
+{
+    /// <summary>What was read, in words, on a unit whose type was not known; null where a type sheet has them.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public string? Title { get; init; }
+}
 
 /// <summary>A gate that has no instrument here was waived, in writing. A measured failure cannot be.</summary>
 /// <param name="Why">Why it cannot be read.</param>

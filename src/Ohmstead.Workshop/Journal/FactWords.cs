@@ -1,6 +1,7 @@
 using System.Globalization;
 using Ohmstead.Electrical.TypeSheets;
 using Ohmstead.Workshop.Readings;
+using Ohmstead.Workshop.Untyped;
 using Ohmstead.Workshop.Words;
 
 namespace Ohmstead.Workshop.Journal;
@@ -14,6 +15,10 @@ public static class FactWords
         fact switch
         {
             TakenIn => "Taken in",
+            PlateRead p => $"Plate: {(p.Volts is { } v ? ValueText.Of(v, Quantity.AcVolts) : "no volts")}, {(p.Watts is { } w ? ValueText.Of(w, Quantity.Watts) : "no watts")}",
+            TerminalNamed t => $"{(t.IsPost ? "Post" : "Lug")} named: {t.Name}",
+            CarriedOver => "Carried over to its type",
+            PracticeBegun => "Practice unit, invented",
             CardChanged => "Card changed",
             SignAnswered s => $"Symptom: {PartNames.Symptom(sheet, s.ObservationId)}: {Answered(s.Answer)}",
             ConditionNoted c => $"{Sentences.Large(PartNames.Unknown(c.Item, "a part"))}: {(c.Words.Length == 0 ? "" : c.Words + ", ")}{Decided(c.Decision)}",
@@ -21,7 +26,7 @@ public static class FactWords
             PhotoAdded p => p.Title.Length == 0 ? "Photo taken" : $"Photo taken: {p.Title}",
             BenchSet => "Conditions set",
             ReadingEntered r =>
-                $"{PartNames.Reading(sheet, r.ReadingId)}: {ShownWords(r.Shown, sheet?.FindReading(r.ReadingId)?.Quantity)}",
+                $"{r.Title ?? PartNames.Reading(sheet, r.ReadingId)}: {ShownWords(r.Shown, UntypedSheet.QuantityOf(r.ReadingId) ?? sheet?.FindReading(r.ReadingId)?.Quantity)}",
             ReadingWaived w => $"Waived: {PartNames.Reading(sheet, w.ReadingId)}, {w.Why}",
             SupplyStated s => $"Low-voltage supply measured: {ValueText.Of(s.AcVolts, Quantity.AcVolts)} AC",
             RewireChecked c => c.LookedAt.Length == 0
@@ -34,7 +39,7 @@ public static class FactWords
             JointSeen j => $"{Sentences.Large(Points([j.Terminal], sheet))}, as {(j.As == WiringState.Found ? "found" : "left")}: {(j.Ends.IsEmpty ? "no wire" : string.Join("; ", j.Ends.Select(e => EndOf(e.Id, sheet))))}",
             WiringFrozen f => $"Wiring record as {(f.As == WiringState.Found ? "found" : "left")}: locked",
             WayChosen w => $"Get to: {string.Join(", ", w.Reach.Select(r => PartNames.Step(sheet, r)))}",
-            TakenOff o => $"Off: {PartNames.Step(sheet, o.Step)}{(o.Cup > 0 ? $", cup {ValueText.Plain(o.Cup)}" : "")}",
+            TakenOff o => $"Off: {o.Title ?? PartNames.Step(sheet, o.Step)}{(o.Cup > 0 ? $", cup {ValueText.Plain(o.Cup)}" : "")}",
             PieceNoted p => $"{Sentences.Large(PartNames.Step(sheet, p.Step))}: {Counted.Of(p.Pieces, "piece")} {Fated(p.Fate)}",
             PutBack b => $"Back on: {PartNames.Step(sheet, b.Step)}",
             StageClosed s => $"{StageTitle(s.Stage)}: {(s.IsClosed ? "done" : "reopened")}",

@@ -1,6 +1,7 @@
 using System.Text;
 using System.Text.Encodings.Web;
 using System.Text.Json;
+using Ohmstead.Workshop.Untyped;
 
 namespace Ohmstead.Workshop.Kinds;
 
@@ -41,7 +42,9 @@ public static class KindText
     public static string IdProblem(string id)
     {
         if (id.Length is 0 or > MostIdLetters)
-            return "A kind needs a short id of 1 to 60 letters.";
+            return "A type needs a short id of 1 to 60 letters.";
+        if (id == UntypedSheet.Id)
+            return "This id is kept for units whose type is not known.";
         return id.All(c => char.IsAsciiLetterOrDigit(c) || c is '-' or '_' or '.') && id[0] != '.'
             ? ""
             : "An id is made of letters a to z, digits, - and _.";

@@ -1,6 +1,7 @@
 using Ohmstead.Electrical.TypeSheets;
 using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Units;
+using Ohmstead.Workshop.Untyped;
 
 namespace Ohmstead.Workshop.Readings;
 
@@ -26,7 +27,13 @@ public static class Taking
             );
         return BenchProblem(bench) is { Length: > 0 } problem
             ? new(null, problem)
-            : new(new ReadingEntered(offer.Spec.Id, shown, bench), "");
+            : new(
+                new ReadingEntered(offer.Spec.Id, shown, bench)
+                {
+                    Title = UntypedSheet.IsOwn(offer.Spec.Id) ? offer.Spec.Title : null,
+                },
+                ""
+            );
     }
 
     /// <summary>Waives a gate for want of an instrument, in writing. A measured failure is never waived.</summary>

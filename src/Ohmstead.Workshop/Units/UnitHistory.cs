@@ -29,6 +29,8 @@ public static class UnitHistory
                 _ => bench,
             };
         }
+        if (standing.Select(e => e.Fact).OfType<CarriedOver>().LastOrDefault(c => c.SheetId == card.SheetId) is { } carried)
+            standing = [.. standing.Select(e => e with { Fact = carried.Translate(e.Fact) })];
         return new BenchUnit(journal[0].UnitId, card, [.. journal], standing, bench);
     }
 

@@ -44,7 +44,7 @@ public class UnitScreenTests
         screen.Find("form").Submit();
         Assert.Contains("has this tag", screen.WaitForElement("[role=alert]").TextContent, StringComparison.Ordinal);
         screen.Find("#tag").Change(" F-10 ");
-        screen.Find("#kind").Change("twin-175");
+        screen.Find("#type").Change("twin-175");
         screen.Find("#owner").Change(Script);
         screen.Find("form").Submit();
         screen.WaitForAssertion(() => Assert.EndsWith("/look-over", At(bench), StringComparison.Ordinal));

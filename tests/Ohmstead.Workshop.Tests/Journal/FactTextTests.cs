@@ -22,6 +22,14 @@ public class FactTextTests
             new BenchSet(Bench),
             new ReadingEntered("blades", Shown.Jumps(3.1, null), Bench),
             new ReadingEntered("blades", Shown.OverRange, Bench),
+            new ReadingEntered("untyped-blades", Shown.OverRange, Bench) { Title = "Between the plug blades" },
+            new PlateRead(120, null),
+            new TerminalNamed("untyped-post-1", "A", true),
+            new CarriedOver(
+                "twin-175",
+                ImmutableSortedDictionary<string, string>.Empty.Add("untyped-blades", "blades")
+            ),
+            new PracticeBegun(-7),
             new PartChanged("disc-left", PartChange.Renewed, null, ""),
             new Corrected(new Guid(7, 0, 0, new byte[8]), new Noted("right")),
             new Corrected(new Guid(7, 0, 0, new byte[8]), null),

@@ -135,7 +135,7 @@ public sealed class DiagnosisDesk : IAsyncDisposable
 
     private async Task WorkOutAsync(Guid id, UnitDesk desk, CancellationToken cancel)
     {
-        if (await bench.ReadAsync(id) is not { } unit || await bench.SheetAsync(unit.Card.SheetId) is not { } sheet)
+        if (await bench.ReadAsync(id) is not { } unit || await bench.SheetOfAsync(unit) is not { } sheet)
             return;
         var shop = await bench.ShopAsync();
         var own = OwnSheet.Of(unit, sheet);

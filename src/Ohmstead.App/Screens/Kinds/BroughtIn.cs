@@ -1,0 +1,43 @@
+using Ohmstead.App.Web;
+using Ohmstead.Electrical.TypeSheets;
+using Ohmstead.Workshop.Kinds;
+
+namespace Ohmstead.App.Screens.Kinds;
+
+/// <summary>A type that came in from a file.</summary>
+/// <param name="Id">Its id; empty when it was refused.</param>
+/// <param name="IsUsable">True when units can be of it at once; false for a draft that is shown with its mistakes.</param>
+/// <param name="Refused">Why it was refused, in words; empty when it was not.</param>
+public sealed record BroughtIn(string Id, bool IsUsable, string Refused)
+{
+    /// <summary>
+    /// Keeps the text of a file: as a version that can be used at once, where it is sound and nothing is kept under its id; else
+    /// as a draft, so that nothing is overwritten.
+    /// </summary>
+    /// <param name="name">Name of the file.</param>
+    public static async Task<BroughtIn> KeepAsync(Bench bench, string name, string text)
+    {
+        var id = KindText.IdOf(text);
+        if (KindText.IdProblem(id) is { Length: > 0 } wrong)
+            return new("", false, $"{name} is no type sheet: its field \"id\" cannot be used. {wrong}");
+        var at = bench.Time.GetUtcNow();
+        var kept = await bench.Store.ReadDocumentAsync(Bench.SheetKind, id, CancellationToken.None);
+        if (kept?.Text == text)
+            return new(id, true, "");
+        if (kept is null && TypeSheetFile.Read(text).IsSound)
+        {
+            await bench.Store.SaveDocumentAsync(Bench.SheetKind, id, 0, text, at, CancellationToken.None);
+            return new(id, true, "");
+        }
+        var draft = await bench.Store.ReadDocumentAsync(KindText.DraftKind, id, CancellationToken.None);
+        await bench.Store.SaveDocumentAsync(
+            KindText.DraftKind,
+            id,
+            draft?.Version ?? 0,
+            text,
+            at,
+            CancellationToken.None
+        );
+        return new(id, false, "");
+    }
+}

@@ -1,0 +1,5 @@
+namespace Ohmstead.Workshop.Journal;
+
+/// <summary>The unit is not on any bench: it was invented to practice on, and the program plays its meter.</summary>
+/// <param name="Seed">What it was drawn from: the same seed gives the same unit.</param>
+public sealed record PracticeBegun(int Seed) : Fact;

@@ -1,0 +1,121 @@
+using Bunit;
+using Microsoft.AspNetCore.Components;
+using Microsoft.Extensions.DependencyInjection;
+using Ohmstead.App.Demo;
+using Ohmstead.App.Screens.Kinds;
+using Ohmstead.App.Screens.Start;
+using Ohmstead.App.Screens.Units;
+using Ohmstead.App.Web;
+using Ohmstead.Workshop.Journal;
+using Ohmstead.Workshop.Kinds;
+
+namespace Ohmstead.App.Tests.Screens;
+
+/// <summary>What an empty workshop offers on its first screen.</summary>
+public class FirstStartTests
+{
+    private static async Task<OpenWorkshop> OpenAsync()
+    {
+        var workshop = await OpenWorkshop.OpenAsync();
+        workshop.Screens.Services.AddSingleton(new SiteOptions(0, IsOnLan: false, IsDemo: false));
+        workshop.Screens.Services.AddSingleton(new DemoDoor(TimeProvider.System));
+        return workshop;
+    }
+
+    private static string At(OpenWorkshop workshop) =>
+        new Uri(workshop.Screens.Services.GetRequiredService<NavigationManager>().Uri).PathAndQuery;
+
+    [Fact]
+    public async Task An_empty_bench_asks_one_question_and_offers_a_unit_practice_a_look_around_and_a_file()
+    {
+        await using var workshop = await OpenAsync();
+        var screen = workshop.Screens.Render<Start>();
+        screen.WaitForAssertion(() => Assert.Equal("What is in front of you?", screen.Find("h1").TextContent));
+        Assert.Equal(
+            ["/units/new", .. PracticeTypes.Ids.Select(id => $"/units/new?type={id}")],
+            screen.FindAll("a.tile").Select(a => a.GetAttribute("href"))
+        );
+        Assert.All(
+            screen.FindAll("a.tile").Skip(1),
+            a => Assert.Contains("invented, for practice", a.TextContent, StringComparison.Ordinal)
+        );
+        Assert.Contains("Look around first", screen.Find("button.tile").TextContent, StringComparison.Ordinal);
+        Assert.Single(screen.FindAll("input[type=file]"));
+    }
+
+    [Fact]
+    public async Task Looking_around_opens_the_invented_workshop_beside_and_leaves_the_own_one_empty()
+    {
+        await using var workshop = await OpenAsync();
+        await using var door = new DemoDoor(TimeProvider.System);
+        var first = await door.OpenAsync(new Uri("http://127.0.0.1:18600/"));
+        Assert.Equal(first, await door.OpenAsync(new Uri("http://127.0.0.1:18600/")));
+        using var client = new HttpClient();
+        var page = await client.GetStringAsync(first, Xunit.TestContext.Current.CancellationToken);
+        Assert.Contains("invented workshop", page, StringComparison.Ordinal);
+        Assert.Contains("Back to your own bench", page, StringComparison.Ordinal);
+        Assert.Empty(await workshop.Bench.Store.CardsAsync(true, CancellationToken.None));
+    }
+
+    [Fact]
+    public async Task A_type_that_comes_along_needs_no_file_and_begins_a_unit_to_practice_on()
+    {
+        await using var workshop = await OpenAsync();
+        workshop.Screens.Services.GetRequiredService<NavigationManager>().NavigateTo("/units/new?type=solo-110");
+        var screen = workshop.Screens.Render<NewUnit>();
+        screen.WaitForAssertion(() => Assert.Contains("invented, for practice", screen.Markup, StringComparison.Ordinal));
+        screen.Find("form").Submit();
+        screen.WaitForAssertion(() => Assert.EndsWith("/reading", At(workshop), StringComparison.Ordinal));
+        var card = Assert.Single(await workshop.Bench.Store.CardsAsync(false, CancellationToken.None));
+        Assert.Equal("solo-110", card.SheetId);
+        var unit = (await workshop.Bench.ReadAsync(card.Id))!;
+        Assert.Single(unit.All<PracticeBegun>());
+        Assert.NotNull(PracticeUnit.Of(unit, (await workshop.Bench.SheetAsync("solo-110"))!));
+    }
+
+    [Fact]
+    public async Task Another_unit_is_taken_in_with_its_plate_and_posts_and_can_be_read_at_once()
+    {
+        await using var workshop = await OpenAsync();
+        var screen = workshop.Screens.Render<NewUnit>();
+        screen.WaitForElement("#watts").Change("18000");
+        screen.Find("form").Submit();
+        Assert.Contains("Must be", screen.WaitForElement("[role=alert]").TextContent.Replace("must be", "Must be", StringComparison.Ordinal), StringComparison.Ordinal);
+        screen.Find("#watts").Change("180");
+        screen.Find("#posts").Change("A B U");
+        screen.Do(() => screen.Find("button.can").Click());
+        screen.WaitForAssertion(() => Assert.EndsWith("/reading", At(workshop), StringComparison.Ordinal));
+        var card = Assert.Single(await workshop.Bench.Store.CardsAsync(false, CancellationToken.None));
+        Assert.Equal(("", "180 W unit, type not known yet"), (card.SheetId, card.Kind));
+        var sheet = (await workshop.Bench.SheetOfAsync((await workshop.Bench.ReadAsync(card.Id))!))!;
+        Assert.Equal(7, sheet.Readings.Length);
+        Assert.Same(sheet, await workshop.Bench.SheetOfAsync((await workshop.Bench.ReadAsync(card.Id))!));
+    }
+
+    [Fact]
+    public async Task A_type_from_a_file_is_usable_at_once_and_overwrites_none()
+    {
+        await using var workshop = await OpenAsync();
+        var text = CarriedTypes.TextOf("solo-110").Replace("\"solo-110\"", "\"mine\"", StringComparison.Ordinal);
+        Assert.Equal(new BroughtIn("mine", true, ""), await BroughtIn.KeepAsync(workshop.Bench, "mine.json", text));
+        Assert.NotNull(await workshop.Bench.SheetAsync("mine"));
+        var other = text.Replace("6.1", "6.2", StringComparison.Ordinal);
+        Assert.Equal(new BroughtIn("mine", false, ""), await BroughtIn.KeepAsync(workshop.Bench, "mine.json", other));
+        Assert.Equal(text, await workshop.TextAsync(Bench.SheetKind, "mine"));
+        var broken = text.Replace("\"mine\"", "\"broken\"", StringComparison.Ordinal).Replace("\"winding\"", "\"wingding\"", StringComparison.Ordinal);
+        Assert.False((await BroughtIn.KeepAsync(workshop.Bench, "broken.json", broken)).IsUsable);
+        Assert.Contains("no type sheet", (await BroughtIn.KeepAsync(workshop.Bench, "x.json", "[]")).Refused, StringComparison.Ordinal);
+        Assert.NotEmpty((await BroughtIn.KeepAsync(workshop.Bench, "u.json", text.Replace("\"mine\"", "\"untyped\"", StringComparison.Ordinal))).Refused);
+    }
+
+    [Fact]
+    public async Task The_act_stays_in_sight_of_a_bench_with_hundreds_of_units()
+    {
+        await using var workshop = await OpenAsync();
+        for (var n = 0; n < 60; n++)
+            await workshop.Bench.EnterAsync(new Guid(n + 1, 0, 0, new byte[8]), 0, "bench", new TakenIn($"T-{n}", "", "", ""));
+        var screen = workshop.Screens.Render<Start>();
+        screen.WaitForAssertion(() => Assert.Equal(25, screen.FindAll("a.row").Count));
+        Assert.Equal("/units/new", screen.Find(".act a.do").GetAttribute("href"));
+    }
+}

@@ -1,0 +1,97 @@
+using Ohmstead.Electrical.Circuits;
+using Ohmstead.Electrical.Readings;
+using Ohmstead.Electrical.TypeSheets;
+using Ohmstead.Workshop.Journal;
+using Ohmstead.Workshop.Readings;
+using Ohmstead.Workshop.Units;
+using Ohmstead.Workshop.Untyped;
+
+namespace Ohmstead.Workshop.Tests.Untyped;
+
+public class UntypedSheetTests
+{
+    private static readonly Fact In = new TakenIn("1", "", "", "");
+    private static readonly Fact[] Named =
+    [
+        In,
+        new PlateRead(120, 180),
+        new TerminalNamed("untyped-post-1", "A", true),
+        new TerminalNamed("untyped-post-2", "U", true),
+        new TerminalNamed("untyped-lug-1", "brass lug", false),
+    ];
+
+    [Fact]
+    public void A_unit_of_which_nothing_is_known_has_a_sound_sheet_with_cold_readings_alone()
+    {
+        var sheet = UntypedSheet.Of(OneUnit.Of(In));
+        Assert.Equal(
+            ["untyped-blades", "untyped-blades-case", "untyped-insulation-case"],
+            sheet.Readings.Select(r => r.Id)
+        );
+        Assert.All(sheet.Readings, r => Assert.Null(r.State.Source));
+    }
+
+    [Fact]
+    public void Every_post_that_is_named_is_read_against_the_blades_and_all_of_them_at_500_V()
+    {
+        var sheet = UntypedSheet.Of(OneUnit.Of(Named));
+        Assert.Equal(
+            ["Plug blade to post A", "Plug blade to post U"],
+            sheet.Readings.Where(r => r.To.StartsWith("untyped-post", StringComparison.Ordinal) && r.Quantity == Quantity.Ohms).Select(r => r.Title)
+        );
+        var posts = sheet.FindReading("untyped-insulation-posts")!;
+        Assert.Equal(Quantity.InsulationOhms, posts.Quantity);
+        Assert.Contains(posts.State.Joined, g => g.SequenceEqual(["untyped-post-1", "untyped-post-2"]));
+        Assert.Equal(2e6, posts.Limits!.Min);
+    }
+
+    /// <summary>The band is the plate's own, 1.6 to 8 Ω for 120 V and 180 W, with the cord's two times 0.05 Ω in it.</summary>
+    [Fact]
+    public void The_band_between_the_blades_is_the_plates()
+    {
+        var model = new UnitModel(UntypedSheet.Of(OneUnit.Of(Named)));
+        var spec = model.Sheet.FindReading(UntypedSheet.Blades)!;
+        var band = Expectation.Of(model, spec, spec.State, Meter.Usual);
+        // The leads of the usual meter read nothing of their own; its error is under 0.1 Ω here.
+        Assert.InRange(band.Low, 1.5, 1.9);
+        Assert.InRange(band.High, 7.6, 8.6);
+        Assert.Equal(Verdict.Normal, Meaning.Of(Shown.Number(3.1), band).Verdict);
+        Assert.NotEqual(Verdict.Normal, Meaning.Of(Shown.Number(31), band).Verdict);
+        Assert.NotEqual(Verdict.Normal, Meaning.Of(Shown.OverRange, band).Verdict);
+    }
+
+    [Fact]
+    public void What_came_off_is_a_step_and_goes_back_last_first()
+    {
+        var unit = OneUnit.Of([
+            .. Named,
+            new TakenOff("untyped-off-1", 3, 4, "") { Title = "cover" },
+            new TakenOff("untyped-off-2", 0, 1, "") { Title = "left knob" },
+        ]);
+        var state = Ohmstead.Workshop.TakeApart.ApartState.Of(unit, UntypedSheet.Of(unit));
+        Assert.Equal(["cover", "left knob"], state.Off.Select(o => o.Step.Title));
+        Assert.Equal("left knob", state.NextBack()!.Step.Title);
+        Assert.Equal("Off: cover, cup 3", FactWords.Of(unit.All<TakenOff>().First().Fact, null));
+    }
+
+    [Fact]
+    public void The_card_leads_on_from_look_over_to_readings_without_a_type()
+    {
+        var looked = new StageClosed(Stage.LookOver, true, "");
+        var unit = OneUnit.Of([.. Named, looked]);
+        var card = CardOf.Make(unit, UntypedSheet.Of(unit));
+        Assert.Equal(("180 W unit, type not known yet", NextAction.TakeReading), (card.Kind, card.Next.Action));
+        Assert.Equal(UntypedSheet.Blades, card.Next.About);
+    }
+
+    [Fact]
+    public void A_post_named_again_keeps_its_readings_and_an_empty_list_names_none()
+    {
+        var again = OneUnit.Of([.. Named, new TerminalNamed("untyped-post-1", "B", true)]);
+        Assert.Equal(["B", "U"], UntypedSheet.Posts(again).Select(p => p.Name));
+        Assert.Equal(["A", "B"], NamedPosts.Read(" A, B A ").Select(p => p.Name));
+        Assert.Empty(NamedPosts.Read("  "));
+        Assert.Equal("untyped-post-3", NamedPosts.Add(again, "C", isPost: true).Named!.Id);
+        Assert.Contains("named already", NamedPosts.Add(again, " U ", isPost: true).Problem, StringComparison.Ordinal);
+    }
+}
