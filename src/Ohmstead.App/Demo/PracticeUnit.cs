@@ -26,7 +26,7 @@ internal sealed class PracticeUnit
             new("Track 1 is slow with anything behind the engine.", ("roller-1:worn", 0.9)),
             new("Trains slow down and the whistle is weak.", ("roller-2:worn", 1.1), ("disc:high-drop", 2.6)),
         ],
-        ["step-230"] = [new("It growls, and the train is slow.", ("plate-2:open", 0))],
+        ["step-230"] = [new("It hums and gets hot with nothing connected.", ("primary:shorted-turns", 20))],
     }.ToImmutableDictionary(StringComparer.Ordinal);
 
     private readonly DrawnUnit drawn;

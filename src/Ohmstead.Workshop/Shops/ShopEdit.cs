@@ -27,14 +27,14 @@ public static class ShopEdit
             NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint | NumberStyles.AllowExponent;
         var typed = text.Trim().Replace(',', '.');
         if (typed.Length == 0)
-            return (0, $"A number from {Show(least)} to {Show(most)} belongs here.");
+            return (0, $"Enter a number, {Show(least)} to {Show(most)}.");
         if (!double.TryParse(typed, style, CultureInfo.InvariantCulture, out var value) || !double.IsFinite(value))
             return (
                 0,
-                $"“{(typed.Length <= 20 ? typed : typed[..20] + "…")}” is no number; one from {Show(least)} to {Show(most)} belongs here."
+                $"“{(typed.Length <= 20 ? typed : typed[..20] + "…")}” is not a number. Enter {Show(least)} to {Show(most)}."
             );
         return value < least || value > most
-            ? (0, $"{Show(value)} is out of range; from {Show(least)} to {Show(most)} is right.")
+            ? (0, $"Must be {Show(least)} to {Show(most)}.")
             : (value, "");
     }
 

@@ -80,7 +80,7 @@ public class FirstStartTests
         var screen = workshop.Screens.Render<NewUnit>();
         screen.WaitForElement("#watts").Change("18000");
         screen.Find("form").Submit();
-        Assert.Contains("Must be", screen.WaitForElement("[role=alert]").TextContent.Replace("must be", "Must be", StringComparison.Ordinal), StringComparison.Ordinal);
+        Assert.Contains("Must be 0 to 10000", screen.WaitForElement("[role=alert]").TextContent, StringComparison.Ordinal);
         screen.Find("#watts").Change("180");
         screen.Find("#posts").Change("A B U");
         screen.Do(() => screen.Find("button.can").Click());

@@ -29,7 +29,7 @@ public class ShopScreenTests
         screen.WaitForElement("#f-rate");
         screen.Do(() => screen.Find("#f-rate").Change("a lot"));
         screen.WaitForAssertion(() =>
-            Assert.Contains("“a lot” is no number", screen.Find("#f-rate-wrong").TextContent, StringComparison.Ordinal)
+            Assert.Contains("“a lot” is not a number", screen.Find("#f-rate-wrong").TextContent, StringComparison.Ordinal)
         );
         Assert.Equal("a lot", screen.Find("#f-rate").GetAttribute("value"));
         Assert.Equal(50, (await workshop.Bench.ShopAsync()).RatePerHour);

@@ -67,7 +67,7 @@ public class RewireGateTests
     [InlineData("13.4", "12", "direct current")]
     [InlineData("3", "0", "too little")]
     [InlineData("24", "0", "about 12 V")]
-    [InlineData("twelve", "0", "is no number")]
+    [InlineData("twelve", "0", "is not a number")]
     [InlineData("12", "", "On DC")]
     public void Only_a_low_alternating_supply_is_taken(string ac, string dc, string problem)
     {
