@@ -113,7 +113,7 @@ public class FirstStartTests
     {
         await using var workshop = await OpenAsync();
         for (var n = 0; n < 60; n++)
-            await workshop.Bench.EnterAsync(new Guid(n + 1, 0, 0, new byte[8]), 0, "bench", new TakenIn($"T-{n}", "", "", ""));
+            await workshop.Bench.EnterAsync(new Guid(n + 1, 0, 0, new byte[8]), 0, "bench", new TakenIn(FormattableString.Invariant($"T-{n}"), "", "", ""));
         var screen = workshop.Screens.Render<Start>();
         screen.WaitForAssertion(() => Assert.Equal(25, screen.FindAll("a.row").Count));
         Assert.Equal("/units/new", screen.Find(".act a.do").GetAttribute("href"));
