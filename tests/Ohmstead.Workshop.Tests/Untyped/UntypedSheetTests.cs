@@ -55,9 +55,9 @@ public class UntypedSheetTests
         // The leads of the usual meter read nothing of their own; its error is under 0.1 Ω here.
         Assert.InRange(band.Low, 1.5, 1.9);
         Assert.InRange(band.High, 7.6, 8.6);
-        Assert.Equal(Verdict.Normal, Meaning.Of(Shown.Number(3.1), band).Verdict);
-        Assert.NotEqual(Verdict.Normal, Meaning.Of(Shown.Number(31), band).Verdict);
-        Assert.NotEqual(Verdict.Normal, Meaning.Of(Shown.OverRange, band).Verdict);
+        Assert.Equal(Verdict.Normal, Meaning.Of(Shown.Number(3.1), spec, band, Meter.Usual.For(Quantity.Ohms)).Verdict);
+        Assert.NotEqual(Verdict.Normal, Meaning.Of(Shown.Number(31), spec, band, Meter.Usual.For(Quantity.Ohms)).Verdict);
+        Assert.NotEqual(Verdict.Normal, Meaning.Of(Shown.OverRange, spec, band, Meter.Usual.For(Quantity.Ohms)).Verdict);
     }
 
     [Fact]
