@@ -33,6 +33,8 @@ HelpWithExamples.PutInto(root);
 try
 {
     Console.OutputEncoding = new UTF8Encoding(encoderShouldEmitUTF8Identifier: false);
+    Console.SetOut(new CleanWriter(Console.Out));
+    Console.SetError(new CleanWriter(Console.Error));
     return Run(root.Parse(args));
 }
 catch (RefusedInput refused)

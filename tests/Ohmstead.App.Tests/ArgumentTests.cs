@@ -43,7 +43,7 @@ public sealed class ArgumentTests
         Refused("READINGS", "diagnose", Tool.Sample);
         Refused("READINGS", "fit", Tool.Sample);
         Refused("bash", "completion", "abacus");
-        Refused("0 (any free one) to 65535", "--port", "66000");
+        Refused("must be 0 to 65535", "--port", "66000");
     }
 
     private static void Refused(string help, params string[] arguments)

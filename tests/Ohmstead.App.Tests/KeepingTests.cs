@@ -1,3 +1,5 @@
+using Ohmstead.Workshop.Journal;
+
 namespace Ohmstead.App.Tests;
 
 /// <summary>The workshop out, in, copied and put back, as a person does it at the command line.</summary>
@@ -32,6 +34,23 @@ public sealed class KeepingTests : IDisposable
             StringComparison.Ordinal
         );
         Assert.Contains("no such file", Refused("import", Of("none.zip"), "--data", Of("b")), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_restore_that_would_go_back_says_first_what_the_backup_lacks()
+    {
+        var stop = TestContext.Current.CancellationToken;
+        var (unit, at) = (new Guid(1, 0, 0, new byte[8]), new DateTimeOffset(2026, 3, 4, 12, 0, 0, TimeSpan.Zero));
+        NewEntry Entry(int n, Fact fact) => new(new Guid(2, (short)n, 0, new byte[8]), at.AddMinutes(n), "bench", fact);
+        await using (var store = await Storage.Store.OpenAsync(Of("a"), TimeProvider.System, stop))
+            await store.AppendAsync(unit, 0, [Entry(1, new TakenIn("T-1", "", "", ""))], stop);
+        Done("backup", Of("backups"), "--data", Of("a"));
+        await using (var store = await Storage.Store.OpenAsync(Of("a"), TimeProvider.System, stop))
+            await store.AppendAsync(unit, 1, [Entry(2, new Noted("later"))], stop);
+        var (code, _, error) = Tool.Run("restore", Of("backups"), "--data", Of("b"), "--instead-of", Of("a"));
+        Assert.Equal(0, code);
+        Assert.Contains("1 entry on 1 unit", error, StringComparison.Ordinal);
+        Assert.Contains("from 2026-03-04 12:02 UTC on", error, StringComparison.Ordinal);
     }
 
     private string Of(string name) => Path.Combine(folder, name);

@@ -46,29 +46,44 @@ public sealed class FolderTests : IDisposable
     }
 
     [Fact]
-    public async Task Tables_of_an_older_version_are_copied_before_they_are_changed_and_a_lock_left_by_a_kill_does_not_hold_the_next()
+    public async Task Tables_of_an_older_version_are_copied_then_brought_up_and_the_copy_put_back_is_the_old_version_again()
     {
         var unit = draft.Id();
+        await FirstVersionAsync(unit);
         await using (var store = await OpenAsync())
-            await store.AppendAsync(unit, 0, [draft.TakenIn()], Stop);
-        Assert.False(Directory.Exists(folder.Of("copies")));
-        await PretendOlderAsync();
-        // The one migration there is cannot be run over its own tables; what matters is what was done before it was tried.
-        var open = OpenAsync();
-        await Assert.ThrowsAnyAsync<Exception>(() => open.WaitAsync(TimeSpan.FromSeconds(20), Stop));
-        Assert.True(open.IsFaulted, "it still waits for the lock of the killed run");
+        {
+            Assert.Equal("tag 12", (await store.ReadAsync(unit, Stop))!.Card.Tag);
+            await store.AppendAsync(unit, 1, [draft.Note("entered by the new version")], Stop);
+            Assert.Equal("", (await KeepAsync(store, Draft.Picture(1))).Refused);
+        }
         var copy = Assert.Single(Directory.GetFiles(folder.Of("copies"), "*.db"));
         Assert.Empty(SqliteFile.Faults(copy));
-        await using var context = new WorkshopContext(SqliteFile.ReadOnlyOptions(copy));
-        Assert.Equal(unit, (await context.Units.SingleAsync(Stop)).Id);
+        Assert.Equal([First], await AppliedAsync(copy));
+        // Back: the old program finds its own tables, and what was entered before; and the new one may be tried again.
+        SqliteFile.Close(folder.Of(SqliteFile.Name));
+        File.Copy(copy, folder.Of(SqliteFile.Name), overwrite: true);
+        Assert.Equal([First], await AppliedAsync(folder.Of(SqliteFile.Name)));
+        await using var again = await OpenAsync();
+        Assert.Equal(1, (await again.ReadAsync(unit, Stop))!.LastNumber);
+    }
+
+    [Fact]
+    public async Task A_lock_left_by_a_run_that_was_killed_while_it_changed_the_tables_does_not_hold_the_next()
+    {
+        var unit = draft.Id();
+        await FirstVersionAsync(unit);
+        await RunAsync("CREATE TABLE IF NOT EXISTS __EFMigrationsLock (Id INTEGER PRIMARY KEY, Timestamp TEXT NOT NULL)");
+        await RunAsync("INSERT OR REPLACE INTO __EFMigrationsLock VALUES (1, '2026-01-01')");
+        await using var store = await OpenAsync().WaitAsync(TimeSpan.FromSeconds(20), Stop);
+        Assert.Equal("tag 12", (await store.ReadAsync(unit, Stop))!.Card.Tag);
     }
 
     [Fact]
     public async Task What_is_no_photo_is_refused_in_words_and_leaves_nothing()
     {
         await using var store = await OpenAsync();
-        Assert.Contains("no image", await RefusedAsync(store, "<svg/>"u8.ToArray()), StringComparison.Ordinal);
-        Assert.Contains("no image", await RefusedAsync(store, []), StringComparison.Ordinal);
+        Assert.Contains("not a picture", await RefusedAsync(store, "<svg/>"u8.ToArray()), StringComparison.Ordinal);
+        Assert.Contains("not a picture", await RefusedAsync(store, []), StringComparison.Ordinal);
         Assert.Contains("larger than 0.1 MB", await RefusedAsync(store, new byte[100_001]), StringComparison.Ordinal);
         // A PNG may say of itself what it likes: here 40,000 × 40,000 pixels.
         var png = Draft.Picture(1, format: SKEncodedImageFormat.Png);
@@ -190,7 +205,7 @@ public sealed class FolderTests : IDisposable
     }
 
     /// <summary>The checksum of a PNG's parts: CRC-32 as in ISO 3309.</summary>
-    private static uint Checksum(ReadOnlySpan<byte> bytes)
+    internal static uint Checksum(ReadOnlySpan<byte> bytes)
     {
         var rest = uint.MaxValue;
         foreach (var b in bytes)
@@ -202,21 +217,29 @@ public sealed class FolderTests : IDisposable
         return ~rest;
     }
 
-    private async Task PretendOlderAsync()
+    private const string First = "20261125132358_First";
+
+    /// <summary>A folder as the first version left it, with one unit.</summary>
+    private async Task FirstVersionAsync(Guid unit)
+    {
+        await using (var store = await OpenAsync())
+            await store.AppendAsync(unit, 0, [draft.TakenIn()], Stop);
+        await using (var context = new WorkshopContext(SqliteFile.Options(folder.Of(SqliteFile.Name))))
+            await context.Database.MigrateAsync(First, Stop);
+        SqliteFile.Close(folder.Of(SqliteFile.Name));
+        Assert.Equal([First], await AppliedAsync(folder.Of(SqliteFile.Name)));
+    }
+
+    private static async Task<IEnumerable<string>> AppliedAsync(string path)
+    {
+        await using var context = new WorkshopContext(SqliteFile.ReadOnlyOptions(path));
+        return await context.Database.GetAppliedMigrationsAsync(Stop);
+    }
+
+    private async Task RunAsync(string command)
     {
         await using var context = new WorkshopContext(SqliteFile.Options(folder.Of(SqliteFile.Name)));
-        await context.Database.ExecuteSqlRawAsync(
-            "UPDATE __EFMigrationsHistory SET MigrationId = '20000101000000_Earlier'",
-            Stop
-        );
-        await context.Database.ExecuteSqlRawAsync(
-            "CREATE TABLE IF NOT EXISTS __EFMigrationsLock (Id INTEGER PRIMARY KEY, Timestamp TEXT NOT NULL)",
-            Stop
-        );
-        await context.Database.ExecuteSqlRawAsync(
-            "INSERT OR REPLACE INTO __EFMigrationsLock VALUES (1, '2026-01-01')",
-            Stop
-        );
+        await context.Database.ExecuteSqlRawAsync(command, Stop);
     }
 
     private Task<Store> OpenAsync() => Store.OpenAsync(folder.Path, TimeProvider.System, Stop);

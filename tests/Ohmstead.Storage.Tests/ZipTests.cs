@@ -196,7 +196,7 @@ public sealed class ZipTests : IAsyncLifetime
     {
         var name = $"photos/{photo}.jpg";
         await RefusedAsync(await ChangedAsync(z => Put(z, name, Draft.Picture(8))), name, "holds other bytes");
-        await RefusedAsync(await ChangedAsync(z => Put(z, name, "<script>"u8.ToArray())), name, "this is no image");
+        await RefusedAsync(await ChangedAsync(z => Put(z, name, "<script>"u8.ToArray())), name, "this is not a picture");
         await RefusedAsync(await ChangedAsync(z => z.GetEntry(name)!.Delete()), "ohmstead.json", "is not in the zip");
     }
 

@@ -11,17 +11,17 @@ internal static class BackupCommand
 
     public static Command Make()
     {
-        var to = new Argument<string>("FOLDER") { Description = "Where the backups are; best on another disk." };
+        var to = new Argument<string>("FOLDER") { Description = "Where the backups go, best on another disk." };
         var keep = new Option<int>("--keep")
         {
-            Description = "How many backups are kept.",
+            Description = "How many backups to keep. The last three that were checked always stay.",
             HelpName = "NUMBER",
             DefaultValueFactory = _ => UsuallyKept,
         };
         var data = DataFolder.Option();
         var verb = new Verb(
             "backup",
-            "Copy the workshop; photos that an earlier backup has are not copied again. The tool may be running.",
+            "Back up the workshop. Each photo is copied once for all backups. Ohmstead may be running.",
             "ohmstead backup /media/stick/ohmstead",
             "ohmstead backup /media/stick/ohmstead --data my-workshop --keep 30"
         )
@@ -45,16 +45,24 @@ internal static class BackupCommand
     private static async Task<int> RunAsync(string data, string to, int keep, CancellationToken cancel)
     {
         if (keep < 1)
-            throw new RefusedInput("--keep: at least one backup is kept");
+            throw new RefusedInput("--keep: must be 1 or more");
         var made = await Backup.MakeAsync(data, to, TimeProvider.System.GetUtcNow(), keep, cancel);
         Console.WriteLine(
             string.Create(
                 CultureInfo.InvariantCulture,
-                $"{made.Folder}: {Shown.Count(made.Units, "unit")}, {Shown.Count(made.Entries, "entry", "entries")}, {Shown.Count(made.Photos, "photo")} ({made.NewPhotos} new), database {made.DatabaseBytes / 1e6:0.#} MB"
+                $"{made.Folder}: {Shown.Count(made.Units, "unit")}, {Shown.Count(made.Entries, "entry", "entries")}, {Shown.Count(made.Photos, "photo")} ({made.NewPhotos} new), database {made.DatabaseBytes / 1e6:0.#} MB. Checked: sound."
             )
         );
+        if (made.ReplacedPhotos > 0)
+            Console.Error.WriteLine(
+                $"{Shown.Count(made.ReplacedPhotos, "photo")} had gone bad in {to} and {(made.ReplacedPhotos == 1 ? "was" : "were")} replaced. That disk may be failing."
+            );
+        if (made.FewerEntries > 0)
+            Console.Error.WriteLine(
+                $"An earlier backup in {to} holds {Shown.Count(made.FewerEntries, "entry", "entries")} more than this one. Restore takes that one unless you name another. If this is another workshop, give it a backup folder of its own."
+            );
         foreach (var hash in made.MissingPhotos)
-            Console.Error.WriteLine($"photo {hash} is missing from {data}, or damaged there: it is not in the backup");
+            Console.Error.WriteLine($"Photo {hash} is missing or damaged in {data}. It is not in the backup.");
         return ExitCode.Done;
     }
 }

@@ -6,7 +6,7 @@ namespace Ohmstead.App.Commands;
 internal static class DataFolder
 {
     public static Option<string?> Option() =>
-        new("--data") { Description = "Where the workshop is kept.", HelpName = "FOLDER" };
+        new("--data") { Description = "Where the workshop is saved.", HelpName = "FOLDER" };
 
     public static string Usual() =>
         Path.Combine(

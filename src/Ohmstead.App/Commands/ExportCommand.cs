@@ -10,16 +10,16 @@ internal static class ExportCommand
 {
     public static Command Make()
     {
-        var to = new Argument<string>("ZIP") { Description = "The zip to write; it must not be there yet." };
+        var to = new Argument<string>("ZIP") { Description = "The zip to write. It must not be there yet." };
         var unit = new Option<string?>("--unit")
         {
-            Description = "Only this unit: its tag, or its id.",
+            Description = "Only this unit, by its tag.",
             HelpName = "TAG",
         };
         var data = DataFolder.Option();
         var verb = new Verb(
             "export",
-            "Write the workshop, or one unit, as a zip of plain JSON and images.",
+            "Write the workshop, or one unit, as a zip of plain JSON and photos. Photos go out without place and camera.",
             "ohmstead export workshop.zip",
             "ohmstead export 0412.zip --unit 0412 --data my-workshop"
         )
@@ -43,7 +43,7 @@ internal static class ExportCommand
     private static async Task<int> RunAsync(string data, string to, string? unit, CancellationToken cancel)
     {
         if (File.Exists(to) || Directory.Exists(to))
-            throw new RefusedInput($"{to}: is there already; name a new file");
+            throw new RefusedInput($"{to} is there already. Name a new file.");
         await using var store = await Store.OpenFoundAsync(data, TimeProvider.System, cancel);
         var id = unit is null ? (Guid?)null : await FindAsync(store, unit, cancel);
         // A name of its own: nothing that lies beside it is written over.
@@ -59,7 +59,7 @@ internal static class ExportCommand
                 )
             );
             foreach (var hash in written.MissingPhotos)
-                Console.Error.WriteLine($"photo {hash} is not there: the zip lacks it and says so");
+                Console.Error.WriteLine($"Photo missing: {hash}. The zip says so too.");
             return ExitCode.Done;
         }
         finally
@@ -86,9 +86,9 @@ internal static class ExportCommand
         return found switch
         {
             [var one] => one,
-            [] => throw new RefusedInput($"--unit: no unit has the tag or id \"{unit}\""),
+            [] => throw new RefusedInput($"--unit: no unit has the tag {unit}"),
             _ => throw new RefusedInput(
-                $"--unit: the tag \"{unit}\" is on several units; give an id: {string.Join(", ", found)}"
+                $"--unit: several units have the tag {unit}. Give one of these instead: {string.Join(", ", found)}"
             ),
         };
     }

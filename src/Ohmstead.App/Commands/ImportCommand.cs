@@ -14,12 +14,12 @@ internal static class ImportCommand
         var theirs = new Option<bool>("--take-theirs")
         {
             Description =
-                "Where a sheet or the settings differ from those here, those of the zip become the newest version; yours stay as the one before. Without it yours stand.",
+                "Where a type sheet or the Shop settings differ, use those of the zip. Yours stay as the version before. Without this, yours are used.",
         };
         var data = DataFolder.Option();
         var verb = new Verb(
             "import",
-            "Take in units, sheets and photos from a zip; what is here already stays as it is.",
+            "Bring in units, type sheets and photos from a zip. What is here already stays as it is.",
             "ohmstead import workshop.zip",
             "ohmstead import 0412.zip --take-theirs --data my-workshop"
         )
@@ -48,7 +48,7 @@ internal static class ImportCommand
     )
     {
         if (!File.Exists(from))
-            throw new RefusedInput($"{from}: there is no such file; give the path of a zip");
+            throw new RefusedInput($"{from}: no such file. Give the path of a zip.");
         await using var zip = File.OpenRead(from);
         await using var store = await Store.OpenAsync(data, TimeProvider.System, cancel);
         var taken = await ZipIn.TakeAsync(

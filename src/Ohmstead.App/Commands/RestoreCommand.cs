@@ -12,14 +12,19 @@ internal static class RestoreCommand
         var from = new Argument<string>("FOLDER") { Description = "Where the backups are." };
         var data = new Option<string>("--data")
         {
-            Description = "The new data folder; it must not hold anything.",
+            Description = "The new data folder. It must be empty.",
             HelpName = "NEW",
             Required = true,
         };
         var name = new Option<string?>("--backup")
         {
-            Description = "Which backup; the newest unless told otherwise.",
+            Description = "Which backup. Without it, the one that holds most.",
             HelpName = "NAME",
+        };
+        var instead = new Option<string?>("--instead-of")
+        {
+            Description = "The workshop that this one replaces. What it holds and the backup does not is said first.",
+            HelpName = "FOLDER",
         };
         var without = new Option<bool>("--without-damaged-photos")
         {
@@ -27,7 +32,7 @@ internal static class RestoreCommand
         };
         var verb = new Verb(
             "restore",
-            "Put a backup into a new data folder, after checking every hash and journal in it.",
+            "Bring back a backup into a new data folder. All of it is checked first.",
             "ohmstead restore /media/stick/ohmstead --data my-workshop",
             "ohmstead restore /media/stick/ohmstead --data my-workshop --backup 2026-03-04T12-00-00.000Z"
         )
@@ -35,6 +40,7 @@ internal static class RestoreCommand
             from,
             data,
             name,
+            instead,
             without,
         };
         verb.SetAction(
@@ -43,6 +49,7 @@ internal static class RestoreCommand
                     parsed.GetValue(from)!,
                     parsed.GetValue(name),
                     parsed.GetValue(data)!,
+                    parsed.GetValue(instead) ?? DataFolder.Usual(),
                     parsed.GetValue(without),
                     cancel
                 )
@@ -54,10 +61,13 @@ internal static class RestoreCommand
         string from,
         string? name,
         string data,
+        string instead,
         bool without,
         CancellationToken cancel
     )
     {
+        foreach (var loss in await RestoreLoss.LookAsync(from, name, instead, cancel))
+            Console.Error.WriteLine(loss.ToString());
         var restored = await Restore.RunAsync(from, name, data, without, cancel);
         if (restored.Problems.Count > 0)
             throw new RefusedInput([.. restored.Problems.Select(p => p.ToString())]);
@@ -68,7 +78,7 @@ internal static class RestoreCommand
             )
         );
         foreach (var hash in restored.MissingPhotos)
-            Console.Error.WriteLine($"photo {hash} could not be brought back");
+            Console.Error.WriteLine($"Photo {hash} could not be brought back.");
         return ExitCode.Done;
     }
 }

@@ -19,7 +19,7 @@ internal static class ServeCommand
 
     private static readonly Option<bool> Lan = new("--lan")
     {
-        Description = "Listen on the local network too, for phones paired by QR code.",
+        Description = "Let phones on the local network in, each by a QR code.",
     };
 
     private static readonly Option<string?> Folder = DataFolder.Option();
@@ -39,7 +39,7 @@ internal static class ServeCommand
     {
         var verb = new Verb(
             "demo",
-            "Start the tool on an invented workshop in a throwaway folder.",
+            "Try Ohmstead on an invented workshop. It is thrown away at the end.",
             "ohmstead demo",
             "ohmstead demo --port 18601"
         )
@@ -67,7 +67,7 @@ internal static class ServeCommand
     private static async Task<int> RunAsync(ParseResult parsed, string folder, bool isDemo, CancellationToken cancel)
     {
         if (parsed.GetValue(Port) is < 0 or > 65535)
-            throw new RefusedInput("--port: a port is a number from 0 (any free one) to 65535");
+            throw new RefusedInput("--port: must be 0 to 65535. 0 takes any free one.");
         var options = new SiteOptions(parsed.GetValue(Port), parsed.GetValue(Lan), isDemo);
         await using var store = await Store.OpenAsync(folder, TimeProvider.System, cancel);
         await using var app = Site.Build(options, store, store.Photos, TimeProvider.System);
@@ -84,7 +84,7 @@ internal static class ServeCommand
             throw new RefusedInput(
                 string.Create(
                     CultureInfo.InvariantCulture,
-                    $"Port {options.Port} is in use: Ohmstead may be running already. Another one: --port {(options.Port < 65535 ? options.Port + 1 : options.Port - 1)}"
+                    $"Port {options.Port} is in use. Ohmstead may be running already. Use another one: --port {(options.Port < 65535 ? options.Port + 1 : options.Port - 1)}"
                 )
             );
         }
@@ -94,11 +94,11 @@ internal static class ServeCommand
         }
         Console.WriteLine($"Ohmstead is at {Site.Address(app)}");
         if (options.IsOnLan)
-            Console.WriteLine("Phones are let in by the code that a unit's page shows.");
+            Console.WriteLine("To let a phone in, scan the code on a unit's page.");
         Console.WriteLine(
             isDemo
-                ? "The workshop is invented and is thrown away at the end. Ctrl-C ends."
-                : $"The workshop is kept in {folder}. Ctrl-C ends."
+                ? "This workshop is invented and is thrown away at the end. Ctrl-C ends."
+                : $"Your workshop is saved in {folder}. Ctrl-C ends."
         );
         await app.WaitForShutdownAsync(cancel);
         return ExitCode.Done;

@@ -8,5 +8,5 @@ internal static class Style
         || Environment.GetEnvironmentVariable("TERM") == "dumb"
         || (OperatingSystem.IsWindows() && Environment.GetEnvironmentVariable("WT_SESSION") is null);
 
-    public static string Heading(string text) => IsPlain ? text : $"\e[1m{text}\e[0m";
+    public static string Heading(string text) => IsPlain ? text : $"{CleanWriter.BoldOn}{text}{CleanWriter.BoldOff}";
 }

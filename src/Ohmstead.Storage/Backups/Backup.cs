@@ -11,8 +11,8 @@ public static class Backup
     /// <param name="data">The data folder; it is only read.</param>
     /// <param name="to">The folder of backups; made when it is not there.</param>
     /// <param name="at">Names the backup.</param>
-    /// <param name="kept">How many are kept, the newest; at least 1.</param>
-    /// <exception cref="StoreUnusable">There is no workshop in <paramref name="data"/>, or <paramref name="to"/> cannot be used.</exception>
+    /// <param name="kept">How many are kept, those that hold most; never fewer than the last three that were proved.</param>
+    /// <exception cref="StoreUnusable">There is no workshop in <paramref name="data"/>, or it is damaged, or <paramref name="to"/> cannot be used.</exception>
     public static async Task<BackupMade> MakeAsync(
         string data,
         string to,
@@ -24,76 +24,104 @@ public static class Backup
         (data, to) = (Path.GetFullPath(data), Path.GetFullPath(to));
         var database = SqliteFile.In(data);
         if (data == to)
-            throw new StoreUnusable($"{to} is the data folder itself; name another folder, best on another disk");
+            throw new StoreUnusable($"{to} is the data folder itself. Name another folder, best on another disk");
+        return await BrokenDisk.InWordsAsync(to, () => MakeAsync(database, new PhotoPlaces(data), to, at, kept, cancel));
+    }
+
+    private static async Task<BackupMade> MakeAsync(
+        string database,
+        PhotoPlaces photos,
+        string to,
+        DateTimeOffset at,
+        int kept,
+        CancellationToken cancel
+    )
+    {
         Directory.CreateDirectory(to);
         using var mine = FolderLock.Take(to, "Or name another folder for the backups");
         var folder = new BackupFolder(to);
-        var name = BackupFolder.NameOf(at);
+        var before = folder.Names().Select(folder.Manifest).FirstOrDefault();
+        var name = folder.NameOf(at);
         var part = folder.Begin(name);
-        var copy = Path.Combine(part, SqliteFile.Name);
-        // The database first: a photo's file is written before its row, so whatever the copy speaks of is on the disk by now.
-        SqliteFile.CopyInWords(database, copy);
-        var (manifest, newPhotos) = await DescribeAsync(copy, new PhotoPlaces(data), folder.Photos, at, cancel);
-        await File.WriteAllTextAsync(Path.Combine(part, BackupManifest.Name), manifest.Text(), cancel);
-        folder.Finish(part, name);
-        folder.Keep(kept);
-        return new BackupMade(
-            folder.Of(name),
-            manifest.Units,
-            manifest.Entries,
-            manifest.Photos,
-            newPhotos,
-            manifest.Bytes,
-            manifest.MissingPhotos
-        );
+        try
+        {
+            var copy = Path.Combine(part, SqliteFile.Name);
+            // The database first: a photo's file is written before its row, so whatever the copy speaks of is on the disk by now.
+            SqliteFile.CopyInWords(database, copy);
+            if (await SoundCopy.FaultsAsync(copy, cancel) is [var first, ..])
+                throw new StoreUnusable(
+                    $"{SqliteFile.Damaged(database, first)}. No backup was made of it; those from before are kept"
+                );
+            var (manifest, taken) = await DescribeAsync(copy, new(to, photos, folder.Photos), at, cancel);
+            await File.WriteAllTextAsync(Path.Combine(part, BackupManifest.Name), manifest.Text(), cancel);
+            folder.Finish(part, name);
+            await folder.KeepAsync(kept, name, cancel);
+            return new BackupMade(
+                folder.Of(name),
+                manifest.Units,
+                manifest.Entries,
+                manifest.Photos,
+                taken.New,
+                taken.Replaced,
+                manifest.Bytes,
+                manifest.MissingPhotos,
+                Math.Max(0, (before?.Entries ?? 0) - manifest.Entries)
+            );
+        }
+        finally
+        {
+            if (Directory.Exists(part))
+                Directory.Delete(part, recursive: true);
+        }
     }
 
-    private static async Task<(BackupManifest Manifest, int NewPhotos)> DescribeAsync(
+    private static async Task<(BackupManifest Manifest, BackedUpPhotos Photos)> DescribeAsync(
         string copy,
-        PhotoPlaces from,
-        PhotoPlaces to,
+        BackupPhotos photos,
         DateTimeOffset at,
         CancellationToken cancel
     )
     {
         await using var context = new WorkshopContext(SqliteFile.ReadOnlyOptions(copy));
-        var photos = await context.Photos.OrderBy(p => p.Hash).Select(p => new { p.Hash, p.Bytes }).ToListAsync(cancel);
-        var (missing, fresh) = (new List<string>(), 0);
-        foreach (var photo in photos)
-        {
-            if (to.Find(photo.Hash) is { } there && new FileInfo(there.Path).Length == photo.Bytes)
-                continue;
-            if (
-                from.Find(photo.Hash) is { } found
-                && await VerifiedCopy.MakeAsync(
-                    found.Path,
-                    to.File(photo.Hash, Path.GetExtension(found.Path)),
-                    photo.Hash,
-                    cancel
-                )
-            )
-                fresh++;
-            else
-                missing.Add(photo.Hash);
-        }
+        var taken = await photos.TakeAsync(context, cancel);
         var (units, entries) = (await context.Units.CountAsync(cancel), await context.Entries.CountAsync(cancel));
+        var documents = await context.Documents.CountAsync(cancel);
+        var last = await context.Entries.Select(e => (DateTimeOffset?)e.At).MaxAsync(cancel);
         await using var bytes = File.OpenRead(copy);
         var hash = Convert.ToHexStringLower(await SHA256.HashDataAsync(bytes, cancel));
-        return (new BackupManifest(at, bytes.Length, hash, units, entries, photos.Count, missing), fresh);
+        return (
+            new BackupManifest(
+                at,
+                bytes.Length,
+                hash,
+                units,
+                entries,
+                documents,
+                taken.All,
+                last,
+                IsChecked: true,
+                taken.Missing
+            ),
+            taken
+        );
     }
 }
 
 /// <summary>A backup that was made.</summary>
 /// <param name="Folder">Where it is.</param>
 /// <param name="NewPhotos">Photos that no earlier backup had.</param>
+/// <param name="ReplacedPhotos">Photos that were damaged in the folder of backups and are whole again.</param>
 /// <param name="DatabaseBytes">Size of the database [bytes].</param>
 /// <param name="MissingPhotos">Photos whose file is gone from the data folder, or damaged there.</param>
+/// <param name="FewerEntries">So many entries fewer than an earlier backup holds; 0 when none holds more.</param>
 public sealed record BackupMade(
     string Folder,
     int Units,
     int Entries,
     int Photos,
     int NewPhotos,
+    int ReplacedPhotos,
     long DatabaseBytes,
-    IReadOnlyList<string> MissingPhotos
+    IReadOnlyList<string> MissingPhotos,
+    int FewerEntries
 );

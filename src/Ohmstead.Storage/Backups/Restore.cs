@@ -9,7 +9,7 @@ public static class Restore
 {
     /// <summary>Restores a backup.</summary>
     /// <param name="backups">The folder of backups.</param>
-    /// <param name="name">Which of them; null for the newest.</param>
+    /// <param name="name">Which of them; null for the one that holds most.</param>
     /// <param name="data">The new data folder: not there yet, or empty.</param>
     /// <param name="withoutDamagedPhotos">True to go on without photos that are missing or damaged; they are told.</param>
     /// <returns>What was restored; or every problem, and then nothing is left behind.</returns>
@@ -66,7 +66,7 @@ public static class Restore
         var problems = new List<Problem>();
         if (BackupManifest.Read(Path.Combine(folder.Of(name), BackupManifest.Name), problems) is not { } manifest)
             return Refused([.. problems]);
-        var (source, copy) = (Path.Combine(folder.Of(name), SqliteFile.Name), Path.Combine(part, SqliteFile.Name));
+        var (source, copy) = (folder.Database(name), Path.Combine(part, SqliteFile.Name));
         if (!await VerifiedCopy.MakeAsync(source, copy, manifest.Sha256, cancel))
             return Refused(
                 new Problem(
@@ -75,12 +75,17 @@ public static class Restore
                     "restore another backup, with --backup"
                 )
             );
-        if (SqliteFile.Faults(copy) is { Count: > 0 } faults)
+        if (await SoundCopy.FaultsAsync(copy, cancel) is { Count: > 0 } faults)
             return Refused([.. faults.Select(f => new Problem(source, f, "restore another backup, with --backup"))]);
         await using var context = new WorkshopContext(SqliteFile.ReadOnlyOptions(copy));
-        await CheckJournalsAsync(context, source, manifest, problems, cancel);
-        if (problems.Count > 0)
-            return Refused([.. problems]);
+        if (await context.Entries.CountAsync(cancel) is var entries && entries != manifest.Entries)
+            return Refused(
+                new Problem(
+                    source,
+                    string.Create(CultureInfo.InvariantCulture, $"holds {entries} entries"),
+                    string.Create(CultureInfo.InvariantCulture, $"its manifest says {manifest.Entries}")
+                )
+            );
         var damaged = await PhotosAsync(context, folder, part, cancel);
         var lost = damaged.Except(manifest.MissingPhotos).ToList();
         if (lost.Count > 0 && !withoutDamagedPhotos)
@@ -94,50 +99,6 @@ public static class Restore
         return new Restored([], name, manifest.Units, manifest.Entries, manifest.Photos - damaged.Count, damaged);
     }
 
-    /// <summary>Every journal runs 1, 2, 3… to the number on its unit's card, and as much is there as the manifest says.</summary>
-    private static async Task CheckJournalsAsync(
-        WorkshopContext context,
-        string source,
-        BackupManifest manifest,
-        List<Problem> problems,
-        CancellationToken cancel
-    )
-    {
-        var journals = await context
-            .Entries.GroupBy(e => e.UnitId)
-            .Select(g => new
-            {
-                UnitId = g.Key,
-                Count = g.Count(),
-                First = g.Min(e => e.Number),
-                Last = g.Max(e => e.Number),
-            })
-            .ToDictionaryAsync(g => g.UnitId, cancel);
-        foreach (var unit in await context.Units.Select(u => new { u.Id, u.LastNumber }).ToListAsync(cancel))
-            if (
-                !journals.TryGetValue(unit.Id, out var j)
-                || j.First != 1
-                || j.Last != j.Count
-                || j.Last != unit.LastNumber
-            )
-                problems.Add(
-                    new Problem(
-                        source,
-                        $"the journal of unit {unit.Id} has gaps",
-                        "restore another backup, with --backup"
-                    )
-                );
-        var entries = journals.Values.Sum(j => j.Count);
-        if (entries != manifest.Entries)
-            problems.Add(
-                new Problem(
-                    source,
-                    string.Create(CultureInfo.InvariantCulture, $"holds {entries} entries"),
-                    string.Create(CultureInfo.InvariantCulture, $"its manifest says {manifest.Entries}")
-                )
-            );
-    }
-
     private static async Task<List<string>> PhotosAsync(
         WorkshopContext context,
         BackupFolder folder,
@@ -147,13 +108,13 @@ public static class Restore
     {
         var places = new PhotoFiles.PhotoPlaces(part);
         var damaged = new List<string>();
-        foreach (var hash in await context.Photos.OrderBy(p => p.Hash).Select(p => p.Hash).ToListAsync(cancel))
+        foreach (var (hash, fileHash, _) in await PhotoList.ReadAsync(context, cancel))
             if (
                 folder.Photos.Find(hash) is not { } found
                 || !await VerifiedCopy.MakeAsync(
                     found.Path,
                     places.File(hash, Path.GetExtension(found.Path)),
-                    hash,
+                    fileHash,
                     cancel
                 )
             )

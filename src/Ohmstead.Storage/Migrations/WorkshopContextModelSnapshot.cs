@@ -89,6 +89,10 @@ namespace Ohmstead.Storage.Migrations
                     b.Property<long>("Bytes")
                         .HasColumnType("INTEGER");
 
+                    b.Property<string>("FileHash")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
                     b.Property<int>("HeightPixels")
                         .HasColumnType("INTEGER");
 

@@ -26,10 +26,21 @@ internal sealed class PhotoFolder : IPhotos, IDisposable
     }
 
     /// <inheritdoc/>
-    public Task<PhotoKept> KeepAsync(Stream photo, long mostBytes, DateTimeOffset at, CancellationToken cancel) =>
-        BrokenDisk.InWordsAsync(places.Incoming, () => TakeAsync(photo, mostBytes, at, cancel));
+    public Task<PhotoKept> KeepAsync(
+        Stream photo,
+        long mostBytes,
+        DateTimeOffset at,
+        CancellationToken cancel,
+        string? name = null
+    ) => BrokenDisk.InWordsAsync(places.Incoming, () => TakeAsync(photo, mostBytes, at, name, cancel));
 
-    private async Task<PhotoKept> TakeAsync(Stream photo, long mostBytes, DateTimeOffset at, CancellationToken cancel)
+    private async Task<PhotoKept> TakeAsync(
+        Stream photo,
+        long mostBytes,
+        DateTimeOffset at,
+        string? name,
+        CancellationToken cancel
+    )
     {
         var incoming = Path.Combine(
             places.Incoming,
@@ -37,24 +48,27 @@ internal sealed class PhotoFolder : IPhotos, IDisposable
         );
         try
         {
-            var (hash, bytes) = await TakeInAsync(photo, incoming, mostBytes, cancel);
-            if (hash.Length == 0)
+            if (!await TakeInAsync(photo, incoming, mostBytes, cancel))
                 return Refuse(
-                    string.Create(
-                        CultureInfo.InvariantCulture,
-                        $"this file is larger than {mostBytes / 1e6:0.##} MB, the most that is taken"
-                    )
+                    string.Create(CultureInfo.InvariantCulture, $"this file is larger than {mostBytes / 1e6:0.##} MB")
                 );
             var header = HeaderOf(incoming);
             if (header.Refused.Length > 0)
                 return Refuse(header.Refused);
+            if (await BareAsync(incoming, header, cancel) is not var (fileHash, bytes))
+                return Refuse("this picture is damaged. Take it again");
+            var hash = name ?? fileHash;
             var place = places.File(hash, header.Extension);
+            var kept = new PhotoKept(hash, "", header.WidthPixels, header.HeightPixels);
+            if (name is not null && File.Exists(place) && await HasRowAsync(hash, cancel))
+                return kept;
             if (!File.Exists(place) || new FileInfo(place).Length != bytes)
                 DurableFile.Place(incoming, place);
             await RowAsync(
                 new PhotoRow
                 {
                     Hash = hash,
+                    FileHash = fileHash == hash ? "" : fileHash,
                     Bytes = bytes,
                     WidthPixels = header.WidthPixels,
                     HeightPixels = header.HeightPixels,
@@ -63,7 +77,7 @@ internal sealed class PhotoFolder : IPhotos, IDisposable
                 },
                 cancel
             );
-            return new PhotoKept(hash, "", header.WidthPixels, header.HeightPixels);
+            return kept;
         }
         finally
         {
@@ -145,8 +159,8 @@ internal sealed class PhotoFolder : IPhotos, IDisposable
         }
     }
 
-    /// <returns>The hash and the size of what came; no hash when it was too much.</returns>
-    private static async Task<(string Hash, long Bytes)> TakeInAsync(
+    /// <returns>False when it was too much.</returns>
+    private static async Task<bool> TakeInAsync(
         Stream photo,
         string incoming,
         long mostBytes,
@@ -161,7 +175,6 @@ internal sealed class PhotoFolder : IPhotos, IDisposable
             1,
             useAsync: true
         );
-        using var sha = IncrementalHash.CreateHash(HashAlgorithmName.SHA256);
         var part = ArrayPool<byte>.Shared.Rent(1 << 16);
         try
         {
@@ -170,12 +183,10 @@ internal sealed class PhotoFolder : IPhotos, IDisposable
             {
                 bytes += count;
                 if (bytes > mostBytes)
-                    return ("", bytes);
-                sha.AppendData(part, 0, count);
+                    return false;
                 await file.WriteAsync(part.AsMemory(0, count), cancel);
             }
-            file.Flush(flushToDisk: true);
-            return (Convert.ToHexStringLower(sha.GetHashAndReset()), bytes);
+            return true;
         }
         finally
         {
@@ -183,17 +194,48 @@ internal sealed class PhotoFolder : IPhotos, IDisposable
         }
     }
 
+    /// <summary>Takes out of a file what is not of its picture, and writes it through to the disk.</summary>
+    /// <returns>Hash and size of what is left; null when the file is damaged.</returns>
+    private async Task<(string Hash, long Bytes)?> BareAsync(string path, PhotoHeader header, CancellationToken cancel)
+    {
+        await drawing.WaitAsync(cancel);
+        try
+        {
+            var photo = await File.ReadAllBytesAsync(path, cancel);
+            if (BarePhoto.Of(photo, header.MediaType, header.Turn) is not { } bare)
+                return null;
+            await using var file = new FileStream(path, FileMode.Open, FileAccess.ReadWrite, FileShare.None, 1);
+            if (!ReferenceEquals(bare, photo))
+            {
+                await file.WriteAsync(bare, cancel);
+                file.SetLength(bare.Length);
+            }
+            file.Flush(flushToDisk: true);
+            return (Convert.ToHexStringLower(SHA256.HashData(bare)), bare.Length);
+        }
+        finally
+        {
+            drawing.Release();
+        }
+    }
+
     private Task<bool> RowAsync(PhotoRow row, CancellationToken cancel) =>
         desk.WriteAsync(
             async context =>
             {
-                if (await context.Photos.AnyAsync(p => p.Hash == row.Hash, cancel))
+                if (await context.Photos.SingleOrDefaultAsync(p => p.Hash == row.Hash, cancel) is { } known)
+                {
+                    (known.FileHash, known.Bytes) = (row.FileHash, row.Bytes);
                     return false;
+                }
                 context.Photos.Add(row);
                 return true;
             },
             cancel
         );
+
+    private Task<bool> HasRowAsync(string hash, CancellationToken cancel) =>
+        desk.ReadAsync(context => context.Photos.AnyAsync(p => p.Hash == hash, cancel), cancel);
 
     private static PhotoHeader HeaderOf(string path)
     {

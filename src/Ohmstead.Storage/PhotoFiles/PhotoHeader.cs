@@ -5,12 +5,14 @@ namespace Ohmstead.Storage.PhotoFiles;
 
 /// <summary>What the head of an image file says of it; the picture itself is not decoded.</summary>
 /// <param name="Extension">The file's ending, with its point.</param>
+/// <param name="Turn">How the camera was held, 1 to 8 as Exif counts.</param>
 /// <param name="Refused">Why it is not taken, in words; empty when it is.</param>
 internal sealed record PhotoHeader(
     string MediaType,
     string Extension,
     int WidthPixels,
     int HeightPixels,
+    int Turn,
     string Refused
 )
 {
@@ -32,11 +34,11 @@ internal sealed record PhotoHeader(
     {
         using var codec = SKCodec.Create(image);
         if (codec is null)
-            return Refuse("this is no image: JPEG, PNG and WebP are taken");
+            return Refuse("this is not a picture Ohmstead can take. Use JPEG, PNG or WebP");
         var kind = Kinds.FirstOrDefault(k => k.Format == codec.EncodedFormat);
         if (kind.MediaType is null)
             return Refuse(
-                $"this is an image of the kind {codec.EncodedFormat.ToString().ToUpperInvariant()}: JPEG, PNG and WebP are taken"
+                $"this is a {codec.EncodedFormat.ToString().ToUpperInvariant()} picture. Use JPEG, PNG or WebP"
             );
         var (width, height) = Upright.Swaps(codec.EncodedOrigin)
             ? (codec.Info.Height, codec.Info.Width)
@@ -51,11 +53,11 @@ internal sealed record PhotoHeader(
             return Refuse(
                 string.Create(
                     CultureInfo.InvariantCulture,
-                    $"this image says that it is {width} × {height} pixels: at most {MostPixelsASide} a side and {MostPixels / 1_000_000} million in all are taken"
+                    $"this picture is {width} × {height} pixels. At most {MostPixelsASide} a side and {MostPixels / 1_000_000} million in all fit"
                 )
             );
-        return new PhotoHeader(kind.MediaType, kind.Extension, width, height, "");
+        return new PhotoHeader(kind.MediaType, kind.Extension, width, height, (int)codec.EncodedOrigin, "");
     }
 
-    private static PhotoHeader Refuse(string why) => new("", "", 0, 0, why);
+    private static PhotoHeader Refuse(string why) => new("", "", 0, 0, 1, why);
 }

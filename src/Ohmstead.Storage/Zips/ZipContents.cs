@@ -7,7 +7,7 @@ namespace Ohmstead.Storage.Zips;
 internal sealed record ZipContents(
     IReadOnlyList<string> Units,
     IReadOnlyList<ZipDocument> Documents,
-    IReadOnlyList<string> Photos
+    IReadOnlyList<ZipPhoto> Photos
 )
 {
     public static async Task<ZipContents> ReadAsync(ZipReader zip, List<Problem> problems, CancellationToken cancel)
@@ -36,7 +36,13 @@ internal sealed record ZipContents(
         if (root.Word("ohmstead") is var mark && mark.Length > 0 && mark != ZipNames.Mark)
             root.Report("ohmstead", $"is \"{mark}\"", $"\"{ZipNames.Mark}\" is expected");
         var units = Names(root, "units", zip);
-        var photos = Names(root, "photos", zip);
+        var bared = root.Has("bared") ? root.At("bared") : (JsonCursor?)null;
+        var photos = Names(root, "photos", zip)
+            .ConvertAll(name =>
+            {
+                var hash = Path.GetFileNameWithoutExtension(name);
+                return new ZipPhoto(name, hash, bared is { } b && b.Has(name) ? b.Word(name) : hash);
+            });
         var documents = new List<ZipDocument>();
         foreach (var at in root.List("documents"))
         {
@@ -73,6 +79,11 @@ internal sealed record ZipContents(
             root.Report(folder, $"does not list {name}", "every file of the zip must be listed");
     }
 }
+
+/// <summary>A photo of a zip.</summary>
+/// <param name="Hash">What entries know it by.</param>
+/// <param name="FileHash">SHA-256 of its bytes there: another one where headers were taken out of a photo of before.</param>
+internal sealed record ZipPhoto(string Name, string Hash, string FileHash);
 
 /// <summary>A document of a zip.</summary>
 internal sealed record ZipDocument(string Kind, string Id, string File, string Text);

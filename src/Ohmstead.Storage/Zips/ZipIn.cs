@@ -34,8 +34,8 @@ public static class ZipIn
         foreach (var name in contents.Units)
             if (await JournalAsync(zip, name, problems, cancel) is { } journal)
                 journals.Add(journal);
-        foreach (var name in contents.Photos)
-            await zip.PhotoAsync(name, cancel);
+        foreach (var photo in contents.Photos)
+            await zip.PhotoAsync(photo, cancel);
         CheckIds(journals, problems);
         return problems.Count > 0
             ? ZipTaken.Refused(problems)
@@ -85,10 +85,10 @@ public static class ZipIn
     )
     {
         // First the photos, which harm nobody when the rest fails; then all journals in one transaction; then the documents.
-        foreach (var name in contents.Photos)
+        foreach (var photo in contents.Photos)
         {
-            using var content = new MemoryStream((await zip.PhotoAsync(name, cancel))!);
-            await photos.KeepAsync(content, limits.MostPhotoBytes, at, cancel);
+            using var content = new MemoryStream((await zip.PhotoAsync(photo, cancel))!);
+            await photos.KeepAsync(content, limits.MostPhotoBytes, at, cancel, photo.Hash);
         }
         var (newUnits, newEntries, told) = (0, 0, new List<string>());
         foreach (var unit in journals)

@@ -1,8 +1,10 @@
 using System.IO.Compression;
+using System.Security.Cryptography;
 using System.Text;
 using System.Text.Json;
 using System.Text.Json.Nodes;
 using Ohmstead.Electrical.TypeSheets;
+using Ohmstead.Storage.PhotoFiles;
 using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Keeping;
 using Ohmstead.Workshop.Shops;
@@ -73,10 +75,14 @@ public static class ZipOut
         }
         for (var n = 0; n < documents.Count; n++)
             await TextAsync(zip, ZipNames.Document(n + 1), documents[n].Text, at, cancel);
-        var (kept, missing) = (new JsonArray(), new List<string>());
+        var (kept, bared, missing) = (new JsonArray(), new JsonObject(), new List<string>());
         foreach (var hash in hashes.Distinct())
-            if (await PhotoAsync(zip, photos, hash, at, cancel) is { } name)
+            if (await PhotoAsync(zip, photos, hash, at, cancel) is var (name, fileHash))
+            {
                 kept.Add((JsonNode)name);
+                if (fileHash != hash)
+                    bared[name] = fileHash;
+            }
             else
                 missing.Add(hash);
         var contents = new JsonObject
@@ -86,6 +92,7 @@ public static class ZipOut
             ["units"] = new JsonArray([.. units.Select(u => (JsonNode)ZipNames.Unit(u))]),
             ["documents"] = new JsonArray([.. documents.Select((d, n) => Described(d, ZipNames.Document(n + 1)))]),
             ["photos"] = kept,
+            ["bared"] = bared,
             ["missingPhotos"] = new JsonArray([.. missing.Select(m => (JsonNode)m)]),
         };
         await TextAsync(zip, ZipNames.Contents, contents.ToJsonString(TypeSheetFile.Indented) + "\n", at, cancel);
@@ -116,8 +123,9 @@ public static class ZipOut
         await to.WriteAsync(Encoding.UTF8.GetBytes(text), cancel);
     }
 
-    /// <returns>The photo's name in the zip, or null when it is not there.</returns>
-    private static async Task<string?> PhotoAsync(
+    /// <summary>Writes a photo, without what its camera wrote beside the picture if it is of a time when that was kept.</summary>
+    /// <returns>The photo's name in the zip and the hash of the file there; null when it is not to be had.</returns>
+    private static async Task<(string Name, string FileHash)?> PhotoAsync(
         ZipArchive zip,
         IPhotos photos,
         string hash,
@@ -128,13 +136,22 @@ public static class ZipOut
         if (await photos.OpenAsync(hash, cancel) is not { } photo)
             return null;
         await using var content = photo.Content;
+        using var bytes = new MemoryStream();
+        await content.CopyToAsync(bytes, cancel);
+        bytes.Position = 0;
+        // A photo that cannot be followed is none that may go out: nobody knows what is in it.
+        if (
+            PhotoHeader.Read(bytes) is not { Refused: "" } header
+            || BarePhoto.Of(bytes.ToArray(), photo.MediaType, header.Turn) is not { } bare
+        )
+            return null;
         var name = ZipNames.Photo(hash, photo.MediaType);
         // Images are compressed already.
         var entry = zip.CreateEntry(name, CompressionLevel.NoCompression);
         entry.LastWriteTime = at;
         await using var to = await entry.OpenAsync(cancel);
-        await content.CopyToAsync(to, cancel);
-        return name;
+        await to.WriteAsync(bare, cancel);
+        return (name, Convert.ToHexStringLower(SHA256.HashData(bare)));
     }
 }
 

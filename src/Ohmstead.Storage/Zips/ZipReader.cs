@@ -61,17 +61,18 @@ internal sealed class ZipReader : IDisposable
         }
     }
 
-    /// <summary>A photo of the zip, once it is what its name says; null, with a problem reported, when it is not.</summary>
-    public async Task<byte[]?> PhotoAsync(string name, CancellationToken cancel)
+    /// <summary>A photo of the zip, once its bytes are those that were written; null, with a problem reported, when it is not.</summary>
+    public async Task<byte[]?> PhotoAsync(ZipPhoto photo, CancellationToken cancel)
     {
+        var name = photo.Name;
         if (await BytesAsync(name, limits.MostPhotoBytes, cancel) is not { } bytes)
             return null;
         var hash = Convert.ToHexStringLower(SHA256.HashData(bytes));
-        if (hash != Path.GetFileNameWithoutExtension(name))
+        if (hash != photo.FileHash)
             problems.Add(
                 new Problem(
                     name,
-                    $"holds other bytes than its name says: their SHA-256 is {hash}",
+                    $"holds other bytes than it should: their SHA-256 is {hash}",
                     "the photo is damaged or was exchanged"
                 )
             );

@@ -3,11 +3,21 @@ namespace Ohmstead.Workshop.Keeping;
 /// <summary>Photos as files named by their hash.</summary>
 public interface IPhotos
 {
-    /// <summary>Keeps a photo: written and synced before this returns.</summary>
+    /// <summary>
+    /// Keeps a photo: written and synced before this returns. What the camera wrote beside the picture (place, device) is taken out
+    /// first; the hash is of what is kept.
+    /// </summary>
     /// <param name="mostBytes">More than this is refused [bytes].</param>
-    Task<PhotoKept> KeepAsync(Stream photo, long mostBytes, DateTimeOffset at, CancellationToken cancel);
+    /// <param name="name">The hash that entries know it by already: a photo from before, which keeps it; null for a new photo.</param>
+    Task<PhotoKept> KeepAsync(
+        Stream photo,
+        long mostBytes,
+        DateTimeOffset at,
+        CancellationToken cancel,
+        string? name = null
+    );
 
-    /// <summary>The photo as it came, or null.</summary>
+    /// <summary>The photo as it is kept, or null.</summary>
     Task<PhotoFile?> OpenAsync(string hash, CancellationToken cancel);
 
     /// <summary>A small JPEG of it, turned upright, made once; or null.</summary>
@@ -21,7 +31,7 @@ public interface IPhotos
 }
 
 /// <summary>What became of a photo.</summary>
-/// <param name="Hash">SHA-256, lower-case hexadecimal; empty when refused.</param>
+/// <param name="Hash">SHA-256 of what is kept, lower-case hexadecimal; empty when refused.</param>
 /// <param name="Refused">Why it was refused, in words; empty when kept.</param>
 public sealed record PhotoKept(string Hash, string Refused, int WidthPixels, int HeightPixels);
 
