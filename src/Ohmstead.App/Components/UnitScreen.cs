@@ -2,6 +2,7 @@ using Microsoft.AspNetCore.Components;
 using Ohmstead.App.Web;
 using Ohmstead.Electrical.TypeSheets;
 using Ohmstead.Workshop.Journal;
+using Ohmstead.Workshop.Repair;
 using Ohmstead.Workshop.Units;
 
 namespace Ohmstead.App.Components;
@@ -64,7 +65,7 @@ public abstract class UnitScreen : BenchComponent, IDisposable
         isEntering = true;
         try
         {
-            var appended = await Bench.EnterAsync(Id, Unit.LastNumber, Who, facts);
+            var appended = await Bench.EnterAsync(Id, Unit.LastNumber, Who, await WithUnmovedAsync(facts));
             own.UnionWith(appended.Written.Select(e => e.Id));
             SavedAt = appended.Written[^1].At;
             Mishaps?.Clear();
@@ -74,6 +75,15 @@ public abstract class UnitScreen : BenchComponent, IDisposable
             isEntering = false;
         }
         await ReadAsync();
+    }
+
+    /// <summary>A repair names the readings that it cannot have moved, worked out beside the screen.</summary>
+    private async Task<Fact[]> WithUnmovedAsync(Fact[] facts)
+    {
+        if (Sheet is not { } sheet || Unit is not { } unit || !facts.OfType<PartChanged>().Any())
+            return facts;
+        var shop = await Bench.ShopAsync();
+        return await Task.Run(() => Unmoved.In(facts, unit, sheet, shop));
     }
 
     /// <summary>Who enters here, as the journal names it.</summary>

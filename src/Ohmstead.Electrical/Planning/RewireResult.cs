@@ -45,5 +45,5 @@ public sealed record RewireHypothesis(ImmutableArray<Mistake> Mistakes, double P
 
 /// <summary>A reading that is to be taken.</summary>
 /// <param name="Minutes">Its minutes, with those of opening where it is the first behind a step.</param>
-/// <param name="Tells">The mistakes that it alone tells from the right wiring.</param>
+/// <param name="Tells">The mistakes that it tells from the right wiring by itself, or that the rest of the list does not tell without it: never none.</param>
 public sealed record RewireReading(ReadingSpec Spec, double Minutes, ImmutableArray<Mistake> Tells);

@@ -77,18 +77,23 @@ internal sealed class Telling
         chosen.Sort();
         list =
         [
-            .. chosen.Select((r, n) => new RewireReading(table.SpecOf(r), Minutes(r, chosen.Take(n)), TellsAlone(r))),
+            .. chosen.Select((r, n) => new RewireReading(table.SpecOf(r), Minutes(r, chosen.Take(n)), Shows(r, chosen))),
         ];
         return list.Value;
     }
 
-    private ImmutableArray<Mistake> TellsAlone(int r) =>
+    /// <summary>What a reading of the list shows by itself, and what the others do not show without it: never nothing, or it would not be in it.</summary>
+    private ImmutableArray<Mistake> Shows(int r, List<int> chosen)
+    {
+        var others = chosen.Where(c => c != r).ToList();
+        return
         [
             .. Enumerable
                 .Range(0, needed.Length)
-                .Where(m => Distance(m, [r]) >= needed[m])
+                .Where(m => Distance(m, [r]) >= needed[m] || (CanBeTold(m) && Lack(m, others) > 0))
                 .Select(m => table.Mistakes[m]),
         ];
+    }
 
     /// <summary>Minutes of a reading after others: the first behind a step pays for what is not open yet.</summary>
     private double Minutes(int r, IEnumerable<int> others)

@@ -3,19 +3,14 @@ using System.Collections.Immutable;
 namespace Ohmstead.Workshop.Findings;
 
 /// <summary>
-/// All readings beside what sound units show, one row each: the deviation in standard deviations of a sound unit. The scale is
-/// even within ±4 and squeezed beyond, so that a reading of fifty deviations does not hide the others.
+/// All readings beside what sound units show, one row each: the deviation in standard deviations of a sound unit, so that the
+/// edges of all bands are in one line. The scale is even within ±4 and squeezed beyond, so that a reading of fifty deviations
+/// does not hide the others.
 /// </summary>
 /// <param name="Rows">From top to bottom, in the order of the journal; the place runs from 0 (left) to 1.</param>
-/// <param name="Ticks">Places and labels.</param>
 /// <param name="BandLow">Left end of the band that holds 95 % of sound units.</param>
 /// <param name="BandHigh">Its right end.</param>
-public sealed record DeviationPlot(
-    ImmutableArray<(ReadingPoint Point, double Place)> Rows,
-    ImmutableArray<(double Place, string Label)> Ticks,
-    double BandLow,
-    double BandHigh
-)
+public sealed record DeviationPlot(ImmutableArray<(ReadingPoint Point, double Place)> Rows, double BandLow, double BandHigh)
 {
     private const double BandDeviations = 1.96;
     private const double Even = 4;
@@ -24,30 +19,8 @@ public sealed record DeviationPlot(
     private const double Most = 100;
 
     /// <summary>Lays out the plot.</summary>
-    public static DeviationPlot Of(ImmutableArray<ReadingPoint> points)
-    {
-        ReadOnlySpan<(double At, string Label)> marks =
-        [
-            (-Most, "−100"),
-            (-10, "−10"),
-            (-Even, "−4"),
-            (-2, "−2"),
-            (0, "0"),
-            (2, "2"),
-            (Even, "4"),
-            (10, "10"),
-            (Most, "100"),
-        ];
-        var ticks = ImmutableArray.CreateBuilder<(double, string)>();
-        foreach (var (at, label) in marks)
-            ticks.Add((Place(at), label));
-        return new(
-            [.. points.Select(p => (p, Place(p.Deviations)))],
-            ticks.ToImmutable(),
-            Place(-BandDeviations),
-            Place(BandDeviations)
-        );
-    }
+    public static DeviationPlot Of(ImmutableArray<ReadingPoint> points) =>
+        new([.. points.Select(p => (p, Place(p.Deviations)))], Place(-BandDeviations), Place(BandDeviations));
 
     private static double Place(double deviations)
     {

@@ -3,15 +3,17 @@ using Ohmstead.Electrical.Diagnosis;
 using Ohmstead.Electrical.Faults;
 using Ohmstead.Electrical.TypeSheets;
 using Ohmstead.Workshop.Journal;
+using Ohmstead.Workshop.Repair;
 using Ohmstead.Workshop.Words;
 
 namespace Ohmstead.Workshop.Findings;
 
-/// <summary>A fault that may be there, as it is told to a person.</summary>
-/// <param name="Name">"roller left worn".</param>
+/// <summary>A fault that may be there, as it is said to a person.</summary>
+/// <param name="Mode">The fault; the first of them where several parts could equally have it.</param>
+/// <param name="Name">The headline: "Worn roller: roller 1", "Leaky rectifier plate, one of four".</param>
 /// <param name="Sure">How sure, in words: "very likely".</param>
 /// <param name="Size">How big, with the range that holds it in 95 %, and what a sound part has; empty where it has no size.</param>
-/// <param name="For">Readings that speak for it, strongest first.</param>
+/// <param name="For">Readings that point to it, strongest first.</param>
 /// <param name="Against">Readings that speak against it, strongest first.</param>
 public sealed record Finding(
     FaultMode Mode,
@@ -24,6 +26,12 @@ public sealed record Finding(
     ImmutableArray<Speech> Against
 )
 {
+    /// <summary>What to do about it.</summary>
+    public required Remedy Remedy { get; init; }
+
+    /// <summary>The faults that are equal by all that was read, this one first; just this one where it has no equals.</summary>
+    public ImmutableArray<FaultMode> Members { get; init; } = [];
+
     /// <summary>How sure a probability is, in words.</summary>
     public static string SureOf(double probability) =>
         probability switch
@@ -33,7 +41,7 @@ public sealed record Finding(
             >= 0.5 => "likely",
             >= 0.2 => "possible",
             >= 0.05 => "unlikely",
-            _ => "hardly",
+            _ => "very unlikely",
         };
 
     /// <summary>The size of a fault in words.</summary>
@@ -72,8 +80,8 @@ public sealed record Finding(
     }
 }
 
-/// <summary>A reading that speaks for a fault or against it.</summary>
-/// <param name="Words">The reading and what was read.</param>
+/// <summary>A reading that points to a fault or speaks against it.</summary>
+/// <param name="Words">What was read.</param>
 /// <param name="Nats">How much it says: the log of the likelihood with the fault over that without [nat].</param>
 public sealed record Speech(ReadingSpec Spec, string Words, double Nats)
 {

@@ -1,17 +1,16 @@
 using System.Collections.Immutable;
 using Ohmstead.Electrical.Circuits;
 using Ohmstead.Electrical.Diagnosis;
-using Ohmstead.Electrical.Faults;
 using Ohmstead.Electrical.Readings;
 using Ohmstead.Electrical.TypeSheets;
-using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Units;
 using Ohmstead.Workshop.Words;
 
 namespace Ohmstead.Workshop.Findings;
 
-/// <summary>What is probably wrong, told to a person.</summary>
-/// <param name="Findings">Faults that are at least unlikely, or that were judged, most probable first.</param>
+/// <summary>What is probably wrong, said to a person.</summary>
+/// <param name="Findings">Faults that are at least unlikely, or that were judged, most probable first; equal ones are one.</param>
+/// <param name="Alike">Those that nothing taken tells apart, in groups of two or more.</param>
 /// <param name="SoundProbability">Chance that none of the listed faults is there.</param>
 /// <param name="IsExplained">False when nothing in the list explains the readings.</param>
 /// <param name="Unexplained">The readings that disagree with the best that was found.</param>
@@ -30,10 +29,38 @@ public sealed record FindingsView(
     /// <summary>In a group of faults alike a lesser one is named too.</summary>
     private const double WorthNamingAlike = 0.02;
 
+    /// <summary>Below this a fault is not even folded away.</summary>
+    private const double WorthFolding = 0.005;
+
     private const int MostFindings = 12;
 
-    /// <summary>A reading that makes a fault less than twice as likely, or half, is not heard [nat].</summary>
-    private const double WorthHearing = 0.7;
+    /// <summary>Faults below <see cref="WorthNaming"/>, most probable first.</summary>
+    public ImmutableArray<Finding> Unlikely { get; init; } = [];
+
+    /// <summary>
+    /// What is shown one after another: a fault by itself, or several that could each be it around the reading that settles it.
+    /// What was found by hand comes first, then the most probable; what was ruled out by hand is not among them.
+    /// </summary>
+    public ImmutableArray<AlikeFindings> Cards
+    {
+        get
+        {
+            var open = Findings.Where(f => f.Judgement != Journal.Judgement.Dismissed).ToList();
+            var pairs = Alike.Where(a => a.Findings.Any(f => f.Probability >= WorthNaming)).ToList();
+            var paired = pairs.SelectMany(a => a.Findings).Select(f => f.Mode.Name).ToHashSet(StringComparer.Ordinal);
+            var singles = open.Where(f => !paired.Contains(f.Mode.Name)).Select(f => new AlikeFindings([f], []));
+            return
+            [
+                .. pairs
+                    .Concat(singles)
+                    .OrderByDescending(c => c.Findings.Any(f => f.Judgement == Journal.Judgement.Confirmed))
+                    .ThenByDescending(c => c.Findings.Max(f => f.Probability)),
+            ];
+        }
+    }
+
+    /// <summary>What was ruled out by hand.</summary>
+    public IEnumerable<Finding> RuledOut => Findings.Where(f => f.Judgement == Journal.Judgement.Dismissed);
 
     /// <summary>Puts a diagnosis into words.</summary>
     /// <param name="model">The unit's own sheet.</param>
@@ -41,38 +68,13 @@ public sealed record FindingsView(
     {
         var judged = JudgedSheet.Judgements(unit);
         var taken = readings.Readings.Where(r => r.IsTaken).ToList();
-        var speeches = result.Speeches.ToDictionary(s => s.Mode.Name, StringComparer.Ordinal);
-        Finding Tell(FaultProbability f)
-        {
-            var said = speeches.TryGetValue(f.Mode.Name, out var s) ? s.Readings : [];
-            var all = said.Where(r => Math.Abs(r.Nats) >= WorthHearing).Select(r => new Speech(
-                    taken[r.Place].Spec,
-                    $"{taken[r.Place].Spec.Title}: {Measured(taken[r.Place])}",
-                    r.Nats
-                ))
-                .ToList();
-            var judgement = judged.TryGetValue((f.Mode.Element, f.Mode.Mode), out var fact)
-                ? fact.Judgement
-                : Judgement.Open;
-            return new(
-                f.Mode,
-                PartNames.Fault(model.Sheet, f.Mode),
-                f.Probability,
-                Finding.SureOf(f.Probability),
-                Finding.SizeOf(model.Sheet, f),
-                judgement,
-                [.. all.Where(w => w.Nats > 0)],
-                [.. all.Where(w => w.Nats < 0)]
-            );
-        }
-        var worth = result
-            .Faults.Where(f => judged.ContainsKey((f.Mode.Element, f.Mode.Mode)))
-            .Concat(result.Faults.Where(f => f.Probability >= WorthNaming).Take(MostFindings));
-        var findings = worth
-            .DistinctBy(f => f.Mode.Name)
+        var teller = new FindingTeller(model, taken, result, judged);
+        var worth = teller
+            .Faults.Where(f => f.Members.Any(m => judged.ContainsKey((m.Element, m.Mode))))
+            .Concat(teller.Faults.Where(f => f.Probability >= WorthNaming).Take(MostFindings))
+            .Distinct()
             .OrderByDescending(f => f.Probability)
             .ThenBy(f => f.Mode.Number)
-            .Select(Tell)
             .ToImmutableArray();
         var points =
             from pair in result.Readings.Zip(taken)
@@ -87,33 +89,44 @@ public sealed record FindingsView(
                 result.Unexplained.Contains(r.Spec.Id),
                 pair.Second.Outcome == Outcome.Jumps
             );
+        ImmutableArray<AlikeFindings> alike = [.. AlikeOf(model, readings, result, teller)];
+        var shown = worth.Concat(alike.SelectMany(a => a.Findings)).Select(f => f.Mode.Name).ToHashSet(StringComparer.Ordinal);
         return new(
-            findings,
-            [.. AlikeOf(model, readings, result, Tell)],
+            worth,
+            alike,
             [.. points],
             result.SoundProbability,
             result.IsExplained,
             [.. result.Unexplained.Select(id => model.Sheet.FindReading(id)!)]
-        );
+        )
+        {
+            Unlikely =
+            [
+                .. teller
+                    .Faults.Where(f => f.Probability is >= WorthFolding and < WorthNaming && !shown.Contains(f.Mode.Name))
+                    .Take(MostFindings),
+            ],
+        };
     }
 
     private static IEnumerable<AlikeFindings> AlikeOf(
         UnitModel model,
         UnitReadings readings,
         DiagnosisResult result,
-        Func<FaultProbability, Finding> tell
+        FindingTeller teller
     )
     {
         var byName = result.Faults.ToDictionary(f => f.Mode.Name, StringComparer.Ordinal);
         foreach (var group in result.Alike)
         {
-            var faults = group
-                .Select(m => byName[m.Name])
-                .Where(f => f.Probability >= WorthNamingAlike)
+            var findings = group
+                .Select(teller.Holding)
+                .Where(f => f.Probability >= WorthNamingAlike && f.Judgement == Journal.Judgement.Open)
+                .Distinct()
                 .OrderByDescending(f => f.Probability)
                 .ToImmutableArray();
-            if (faults.Length > 1)
-                yield return new([.. faults.Select(tell)], Teller.For(model, readings, result, faults));
+            if (findings.Length > 1)
+                yield return new(findings, Teller.For(model, readings, result, [.. findings.Select(f => byName[f.Mode.Name])]));
         }
     }
 
@@ -127,7 +140,7 @@ public sealed record FindingsView(
         };
 }
 
-/// <summary>Faults that nothing taken tells apart, and the readings that would.</summary>
+/// <summary>Faults that nothing taken tells apart, and the readings that would; or one fault by itself.</summary>
 public sealed record AlikeFindings(ImmutableArray<Finding> Findings, ImmutableArray<Teller> Tellers);
 
 /// <summary>A reading taken, as it lies beside what sound units show.</summary>
@@ -145,5 +158,8 @@ public sealed record ReadingPoint(
 )
 {
     /// <summary>True when it lies outside what 95 % of sound units show.</summary>
-    public bool IsOff => Math.Abs(Deviations) > 1.96;
+    public bool IsOff => Jumped || Math.Abs(Deviations) > 1.96;
+
+    /// <summary>"normal", "low", "high", "jumps".</summary>
+    public string Side => Jumped ? "jumps" : !IsOff ? "normal" : Deviations < 0 ? "low" : "high";
 }

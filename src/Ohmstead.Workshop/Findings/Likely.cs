@@ -2,9 +2,9 @@ using Ohmstead.Electrical.Circuits;
 using Ohmstead.Electrical.Diagnosis;
 using Ohmstead.Electrical.Faults;
 using Ohmstead.Electrical.Readings;
-using Ohmstead.Electrical.Solving;
 using Ohmstead.Electrical.TypeSheets;
 using Ohmstead.Workshop.Readings;
+using Ohmstead.Workshop.Repair;
 using Ohmstead.Workshop.Words;
 
 namespace Ohmstead.Workshop.Findings;
@@ -16,7 +16,7 @@ public static class Likely
     private const int MostNamed = 2;
 
     /// <summary>
-    /// The probable faults that move this reading to the side on which it is off: "roller left worn is very likely (83 %)"; empty
+    /// The probable faults that move this reading to the side on which it is off: "worn roller: very likely, 83 %"; empty
     /// when none does.
     /// </summary>
     /// <param name="model">The unit's own sheet.</param>
@@ -42,7 +42,7 @@ public static class Likely
             )
             .Take(MostNamed)
             .Select(f =>
-                $"{PartNames.Fault(model.Sheet, f.Mode)} is {Finding.SureOf(f.Probability)} ({ValueText.Percent(f.Probability)})"
+                $"{WhatToDo.Headline(model.Sheet, f.Mode)}, {Finding.SureOf(f.Probability)}, {ValueText.Percent(f.Probability)}"
             );
         return string.Join("; ", named);
     }
@@ -59,16 +59,9 @@ public static class Likely
     )
     {
         var fault = new Fault(f.Mode, f.Size ?? f.Mode.MiddleSize);
-        var values = model.Nominal.Copy();
-        fault.ApplyTo(values);
-        var error = meter.For(spec.Quantity);
-        var value = new ReadingSolver()
-            .Solve(new FaultedCircuits(model, spec, state).For([fault]), values, error.IsAveraging)
-            .Value;
         var shown =
-            value > Solution.OverRange(spec.Quantity)
-                ? double.PositiveInfinity
-                : value + (spec.Quantity == Quantity.Ohms ? error.LeadOhms : 0);
+            FaultEffect.ValueWith(model, spec, state, fault, meter)
+            + (spec.Quantity == Quantity.Ohms ? meter.For(spec.Quantity).LeadOhms : 0);
         return isUp ? shown > expected.High : shown < expected.Low;
     }
 }

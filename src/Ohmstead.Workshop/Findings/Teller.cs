@@ -3,17 +3,17 @@ using Ohmstead.Electrical.Circuits;
 using Ohmstead.Electrical.Diagnosis;
 using Ohmstead.Electrical.Faults;
 using Ohmstead.Electrical.Readings;
-using Ohmstead.Electrical.Solving;
 using Ohmstead.Electrical.TypeSheets;
+using Ohmstead.Workshop.Repair;
 using Ohmstead.Workshop.Words;
 
 namespace Ohmstead.Workshop.Findings;
 
 /// <summary>A reading that would tell faults apart which are alike so far.</summary>
 /// <param name="Minutes">How long it takes, opening included [min].</param>
-/// <param name="Words">What it would show of each: "0.08 V if breaker 1 resistive, 0.41 V if roller 1 worn".</param>
-/// <param name="IsOpen">False while a gate before it is shut.</param>
-public sealed record Teller(ReadingSpec Spec, double Minutes, string Words, bool IsOpen)
+/// <param name="Values">What it would show with each: "Worn roller", "0.41 V".</param>
+/// <param name="IsOpen">False while a cold check before it has not passed.</param>
+public sealed record Teller(ReadingSpec Spec, double Minutes, ImmutableArray<(string Fault, string Value)> Values, bool IsOpen)
 {
     private const int MostTellers = 3;
 
@@ -35,30 +35,21 @@ public sealed record Teller(ReadingSpec Spec, double Minutes, string Words, bool
             var values = alike.Take(2).Select(f => ValueWith(model, readings, next.Spec, f)).ToArray();
             if (!AreApart(values[0], values[1], readings.Meter.For(next.Spec.Quantity)))
                 continue;
-            var words = string.Join(
-                ", ",
-                alike
-                    .Take(2)
-                    .Select(
-                        (f, n) =>
-                            $"{ValueText.Of(values[n], next.Spec.Quantity)} if {PartNames.Fault(model.Sheet, f.Mode)}"
-                    )
-            );
-            tellers.Add(new(next.Spec, next.Minutes, words, next.BlockedBy.IsEmpty));
+            var shown = alike.Take(2).Select((f, n) => (WhatToDo.Headline(model.Sheet, f.Mode), ValueText.Of(values[n], next.Spec.Quantity)));
+            tellers.Add(new(next.Spec, next.Minutes, [.. shown], next.BlockedBy.IsEmpty));
         }
         return [.. tellers.OrderByDescending(t => t.IsOpen).ThenBy(t => t.Minutes).Take(MostTellers)];
     }
 
     /// <summary>What the nominal unit shows with one fault of its estimated size.</summary>
-    private static double ValueWith(UnitModel model, UnitReadings readings, ReadingSpec spec, FaultProbability f)
-    {
-        var fault = new Fault(f.Mode, f.Size ?? f.Mode.MiddleSize);
-        var values = model.Nominal.Copy();
-        fault.ApplyTo(values);
-        var circuit = new FaultedCircuits(model, spec, readings.StateOf(model.Sheet, spec)).For([fault]);
-        var value = new ReadingSolver().Solve(circuit, values, readings.Meter.For(spec.Quantity).IsAveraging).Value;
-        return value > Solution.OverRange(spec.Quantity) ? double.PositiveInfinity : value;
-    }
+    private static double ValueWith(UnitModel model, UnitReadings readings, ReadingSpec spec, FaultProbability f) =>
+        FaultEffect.ValueWith(
+            model,
+            spec,
+            readings.StateOf(model.Sheet, spec),
+            new Fault(f.Mode, f.Size ?? f.Mode.MiddleSize),
+            readings.Meter
+        );
 
     private static bool AreApart(double a, double b, MeterError error)
     {

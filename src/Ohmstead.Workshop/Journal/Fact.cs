@@ -144,7 +144,11 @@ public enum Judgement
 /// <param name="Element">Element or slider.</param>
 /// <param name="Change">How.</param>
 /// <param name="Part">The new element as in a type sheet, for <see cref="PartChange.Replaced"/> and <see cref="PartChange.Added"/>.</param>
-public sealed record PartChanged(string Element, PartChange Change, JsonElement? Part, string Words) : Fact;
+public sealed record PartChanged(string Element, PartChange Change, JsonElement? Part, string Words) : Fact
+{
+    /// <summary>Readings taken before that it cannot have moved: they still count. Journals of older versions name none.</summary>
+    public ImmutableArray<string> Keeps { get; init; } = [];
+}
 
 /// <summary>How a part was changed.</summary>
 public enum PartChange
@@ -163,6 +167,9 @@ public enum PartChange
 
     /// <summary>Unsoldered and soldered again.</summary>
     Rewired,
+
+    /// <summary>Cleaned, tightened or set, the same part.</summary>
+    Serviced,
 }
 
 /// <summary>A stage of the job was closed, or opened again.</summary>

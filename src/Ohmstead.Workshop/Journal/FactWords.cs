@@ -122,6 +122,7 @@ public static class FactWords
             PartChange.Replaced => "replaced, different part",
             PartChange.Removed => "removed",
             PartChange.Added => "added",
+            PartChange.Serviced => "cleaned or tightened",
             _ => "resoldered",
         };
 }

@@ -33,7 +33,7 @@ public static class MatterMaker
         var taken = ReadingsText.Of(unit, model, shop).Value;
         var judge = new Judge(unit, model, shop, taken, bandsOf);
         var rating = Outlets.RatingOf(own, shop);
-        var earlier = unit.All<ReadingEntered>().Where(r => r.Entry.Number <= unit.LastChange).ToList();
+        var earlier = unit.All<ReadingEntered>().Where(r => !unit.IsOfNow(r.Entry, r.Fact.ReadingId)).ToList();
         return new(
             unit,
             own,

@@ -101,6 +101,7 @@ internal static class PaperParts
         change switch
         {
             PartChange.Renewed => "renewed",
+            PartChange.Serviced => "cleaned or tightened",
             PartChange.Replaced => "replaced by another part",
             PartChange.Removed => "taken out",
             PartChange.Added => "put in",

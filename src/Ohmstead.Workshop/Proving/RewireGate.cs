@@ -22,8 +22,9 @@ public static class RewireGate
             .Last();
 
     /// <summary>A new roller is riveted and a new lamp is screwed in; whatever else is renewed, a cord above all, is soldered.</summary>
-    private static bool MovesWire(PartChanged part, TypeSheet sheet) =>
-        part.Change != PartChange.Renewed || sheet.Elements.Any(e => e.Id == part.Element && e is not Lamp);
+    internal static bool MovesWire(PartChanged part, TypeSheet sheet) =>
+        part.Change is not (PartChange.Renewed or PartChange.Serviced)
+        || part.Change == PartChange.Renewed && sheet.Elements.Any(e => e.Id == part.Element && e is not Lamp);
 
     /// <summary>
     /// True when no wire is loose and none was moved, there is no mains to shut, or the check stands for the wiring and the

@@ -18,10 +18,10 @@ public static class OwnSheet
         {
             if (Change(part) is { } change)
                 changes.Add(change);
-            // A part renewed in place of a replaced one is as new as that was: its chances are lowered once.
+            // A part renewed or cleaned in place of a replaced one is as new as that was: its chances are lowered once.
             if (
                 part.Change is not PartChange.Rewired
-                && !(part.Change == PartChange.Renewed && last.GetValueOrDefault(part.Element) == PartChange.Replaced)
+                && !(part.Change is PartChange.Renewed or PartChange.Serviced && last.GetValueOrDefault(part.Element) == PartChange.Replaced)
             )
                 last[part.Element] = part.Change;
             rewired[part.Element] = part.Change == PartChange.Rewired;
@@ -32,7 +32,7 @@ public static class OwnSheet
             ["ohmstead"] = UnitFile.Mark,
             ["sheet"] = sheet.Id,
             ["changes"] = changes,
-            ["renewed"] = Words(last.Where(l => l.Value == PartChange.Renewed).Select(l => l.Key)),
+            ["renewed"] = Words(last.Where(l => l.Value is PartChange.Renewed or PartChange.Serviced).Select(l => l.Key)),
             ["rewired"] = Words(rewired.Where(r => r.Value && IsThere(r.Key)).Select(r => r.Key)),
         }.ToJsonString();
     }

@@ -47,11 +47,11 @@ public static class ReadingsText
         ReadingsFile.Read(Write(unit, model, shop), model.Sheet);
 
     /// <summary>
-    /// The waivers that hold: those made since the circuit was last changed. What was done instead of a cold check was done on
-    /// the circuit as it was, so a change asks for it again.
+    /// The waivers that hold: those that no change of the circuit has come after which could have moved the check. What was done
+    /// instead of it was done on the circuit as it was, so such a change asks for it again.
     /// </summary>
     public static IEnumerable<(Entry Entry, ReadingWaived Fact)> Waivers(BenchUnit unit) =>
-        unit.All<ReadingWaived>().Where(w => w.Entry.Number > unit.LastChange);
+        unit.All<ReadingWaived>().Where(w => unit.IsOfNow(w.Entry, w.Fact.ReadingId));
 
     private static JsonNode Reading(ReadingEntered fact, UnitModel model, Shop shop, Meter inHand)
     {

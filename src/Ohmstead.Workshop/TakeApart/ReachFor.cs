@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Ohmstead.Electrical.Diagnosis;
 using Ohmstead.Electrical.Planning;
 using Ohmstead.Electrical.TypeSheets;
 using Ohmstead.Workshop.Journal;
@@ -27,10 +28,44 @@ public static class ReachFor
         return [.. wanted.Concat(worn).Select(e => StepFor(e, sheet)).OfType<string>().Distinct(StringComparer.Ordinal)];
     }
 
-    /// <summary>The step at which a part can be worked on: the one named after it, or the one that lifts it.</summary>
+    /// <summary>
+    /// The step at which a part can be worked on: the one named after it, or the one that lifts it. A joint, a wire or a switch
+    /// that no step names can be worked on where the nearest part that one does name comes within reach: at the last step before
+    /// that part comes off.
+    /// </summary>
     public static string? StepFor(string element, TypeSheet sheet) =>
-        sheet.TakeApart.FirstOrDefault(s => s.Id == $"{element}-out" || s.Id == element)?.Id
-        ?? sheet.TakeApart.FirstOrDefault(s => s.Lifts.Contains(element))?.Id;
+        Named(element, sheet)?.Id ?? (Nearest(element, sheet) is { } near ? Before(near, sheet) : null);
+
+    private static TakeApartStep? Named(string element, TypeSheet sheet) =>
+        sheet.TakeApart.FirstOrDefault(s => s.Id == $"{element}-out" || s.Id == element)
+        ?? sheet.TakeApart.FirstOrDefault(s => s.Lifts.Contains(element));
+
+    /// <summary>By the terminals that parts share, from part to part, until one has a step of its own.</summary>
+    private static TakeApartStep? Nearest(string element, TypeSheet sheet)
+    {
+        var start = sheet.Elements.FirstOrDefault(e =>
+            e.Id == element || (e is Winding w && w.Sliders.Any(s => s.Id == element))
+        );
+        var (seen, next) = (new HashSet<Element>(), new Queue<Element>());
+        if (start is not null)
+            next.Enqueue(start);
+        while (next.TryDequeue(out var at))
+        {
+            if (!seen.Add(at))
+                continue;
+            if (at != start && Named(at.Id, sheet) is { } step)
+                return step;
+            var ends = Ends(at).ToHashSet(StringComparer.Ordinal);
+            foreach (var e in sheet.Elements.Where(e => e.Kind != "insulation" && ends.Overlaps(Ends(e))))
+                next.Enqueue(e);
+        }
+        return null;
+    }
+
+    private static IEnumerable<string> Ends(Element e) => e.OtherTerminals.Prepend(e.To).Prepend(e.From);
+
+    private static string Before(TakeApartStep step, TypeSheet sheet) =>
+        step.After.MaxBy(id => Gates.OpeningMinutes(sheet, [id], [])) ?? step.Id;
 
     /// <summary>The parts that can be worked on at a step: those it lifts, or the one it is named after.</summary>
     public static IEnumerable<string> PartsOf(string step, TypeSheet own)

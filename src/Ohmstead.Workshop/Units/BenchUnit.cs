@@ -20,11 +20,16 @@ public sealed record BenchUnit(Guid Id, CardChanged Card, ImmutableArray<Entry> 
     public IEnumerable<(Entry Entry, T Fact)> All<T>()
         where T : Fact => Standing.Where(e => e.Fact is T).Select(e => (e, (T)e.Fact));
 
-    /// <summary>Number of the last entry that changed the circuit; readings before it were of another unit.</summary>
+    /// <summary>Number of the last entry that changed the circuit.</summary>
     public int LastChange => All<PartChanged>().Select(p => p.Entry.Number).DefaultIfEmpty(0).Last();
 
+    /// <summary>True when no change after this entry can have moved the reading that it is of: it speaks of the unit as it is now.</summary>
+    public bool IsOfNow(Entry entry, string readingId) =>
+        !All<PartChanged>().Any(p => p.Entry.Number > entry.Number && !p.Fact.Keeps.Contains(readingId));
+
     /// <summary>Readings that speak of the unit as it is now, in journal order; one taken twice is there twice.</summary>
-    public IEnumerable<(Entry Entry, ReadingEntered Fact)> CurrentReadings => All<ReadingEntered>().Where(r => r.Entry.Number > LastChange);
+    public IEnumerable<(Entry Entry, ReadingEntered Fact)> CurrentReadings =>
+        All<ReadingEntered>().Where(r => IsOfNow(r.Entry, r.Fact.ReadingId));
 
     /// <summary>The last answer to each observation.</summary>
     public ImmutableDictionary<string, Answer> Signs =>

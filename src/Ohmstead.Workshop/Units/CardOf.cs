@@ -90,10 +90,7 @@ public static class CardOf
         var tried = unit
             .CurrentReadings.GroupBy(r => r.Fact.ReadingId)
             .ToDictionary(g => g.Key, g => g.Last().Fact.Shown);
-        var waived = unit.All<ReadingWaived>()
-            .Where(w => w.Entry.Number > unit.LastChange)
-            .Select(w => w.Fact.ReadingId)
-            .ToHashSet();
+        var waived = ReadingsText.Waivers(unit).Select(w => w.Fact.ReadingId).ToHashSet();
         return sheet
             .Readings.Where(r => !tried.ContainsKey(r.Id) && !waived.Contains(r.Id))
             .Where(r => r.Needs.All(n => IsMet(n)))

@@ -28,23 +28,46 @@ public class FindingsScreenTests
     }
 
     private static AngleSharp.Dom.IElement Button(IRenderedComponent<UnitFindings> screen, string words) =>
-        screen.Find("article.finding").QuerySelectorAll("button").First(b => b.TextContent.Trim() == words);
+        screen.FindAll("article.finding button").First(b => b.TextContent.Trim() == words);
 
     [Fact]
-    public async Task Faults_come_with_how_sure_how_big_and_what_speaks_for_them()
+    public async Task Faults_come_with_what_they_mean_what_to_do_and_the_way_to_them()
     {
         await using var bench = await ScreenBench.OpenAsync(Worn);
         var screen = Show(bench);
-        Assert.Contains("assumed chances", screen.Markup, StringComparison.Ordinal);
-        Assert.Contains("for it", screen.Find("article.finding summary").TextContent, StringComparison.Ordinal);
-        Assert.Contains("Alike so far", screen.Markup, StringComparison.Ordinal);
+        var text = screen.Find("article.finding").TextContent;
+        Assert.Contains("common practice, no source", screen.Markup, StringComparison.Ordinal);
+        Assert.Contains("point", text, StringComparison.Ordinal);
+        Assert.Contains("It worked when", text, StringComparison.Ordinal);
+        Assert.Contains("Get to it: ", text, StringComparison.Ordinal);
+        Assert.Contains(" min", text, StringComparison.Ordinal);
+        Assert.Contains("Could be e", screen.Markup.Replace("any of these", "e", StringComparison.Ordinal), StringComparison.Ordinal);
         Assert.Equal(8, screen.FindAll(".deviation:not(.head)").Count);
         Assert.Contains(
             screen.FindAll(".deviation"),
             d =>
                 d.QuerySelector("path.off") is not null
-                && d.TextContent.Contains("Post 1, full, 4 Ω load", StringComparison.Ordinal)
+                && d.TextContent.Contains("Post 1, full, 4 Ω load", StringComparison.Ordinal)
         );
+    }
+
+    /// <summary>The one copper button of a page is its next act.</summary>
+    [Fact]
+    public async Task One_button_of_the_page_is_the_next_act()
+    {
+        await using var bench = await ScreenBench.OpenAsync(Worn);
+        Assert.Single(Show(bench).FindAll(".do"));
+    }
+
+    /// <summary>Chances that no reading has touched are those of the trade: they are not called findings.</summary>
+    [Fact]
+    public async Task Before_any_reading_there_are_no_findings_but_the_first_readings_to_take()
+    {
+        await using var bench = await ScreenBench.OpenAsync();
+        var screen = bench.Context.Render<UnitFindings>(p => p.Add(s => s.Id, ScreenBench.UnitId));
+        screen.WaitForAssertion(() => Assert.Contains("No readings yet. Take these first", screen.Markup, StringComparison.Ordinal), Patience);
+        Assert.Empty(screen.FindAll("article.finding"));
+        Assert.Single(screen.FindAll(".do"));
     }
 
     [Fact]
@@ -53,50 +76,45 @@ public class FindingsScreenTests
     {
         await using var bench = await ScreenBench.OpenAsync([.. Worn, new StageClosed(Stage.LookOver, true, "")]);
         var screen = Show(bench);
-        var next = screen.Find("a.do").TextContent;
+        screen.WaitForElement("#best", Patience);
+        var next = screen.Find("section[aria-labelledby=best] a").TextContent;
         var card = (await bench.Bench.Store.CardsAsync(true, Xunit.TestContext.Current.CancellationToken)).Single();
         Assert.Equal(NextAction.TakeReading, card.Next.Action);
-        Assert.EndsWith(
-            next.Replace("Next: ", "", StringComparison.Ordinal),
-            card.Next.Words,
-            StringComparison.Ordinal
-        );
+        Assert.EndsWith(next, card.Next.Words, StringComparison.Ordinal);
     }
 
     [Fact]
     [Trait("kind", "long")]
-    public async Task Dismissed_by_hand_it_is_worked_out_anew_without_it()
+    public async Task Ruled_out_by_hand_it_is_worked_out_without_it_and_can_be_undone()
     {
         await using var bench = await ScreenBench.OpenAsync(Worn);
         var screen = Show(bench);
-        var name = screen.Find("article.finding h2 span").TextContent;
-        screen.Do(() => Button(screen, "Dismiss").Click());
-        screen.WaitForAssertion(
-            () =>
-                Assert.Contains(
-                    screen.FindAll("article.finding"),
-                    a => a.TextContent.Contains("dismissed by hand", StringComparison.Ordinal)
-                ),
-            Patience
-        );
-        Assert.IsType<FindingJudged>((await bench.UnitAsync()).Last.Fact);
-        Assert.NotEqual(name, screen.Find("article.finding h2 span").TextContent);
+        screen.Do(() => Button(screen, "Not this").Click());
+        screen.WaitForAssertion(() => Assert.Contains("Ruled out by you", screen.Markup, StringComparison.Ordinal), Patience);
+        var fact = Assert.IsType<FindingJudged>((await bench.UnitAsync()).Last.Fact);
+        Assert.Equal(Judgement.Dismissed, fact.Judgement);
+        screen.Do(() => screen.FindAll("button").First(b => b.TextContent.Trim() == "Undo").Click());
+        screen.WaitForAssertion(() => Assert.DoesNotContain("Ruled out by you", screen.Markup, StringComparison.Ordinal), Patience);
     }
 
     [Fact]
     [Trait("kind", "long")]
-    public async Task Renewed_it_is_another_unit_and_nothing_is_read_of_it_yet()
+    public async Task Repaired_only_what_the_repair_can_have_moved_is_asked_for_again()
     {
-        await using var bench = await ScreenBench.OpenAsync(Worn);
+        await using var bench = await ScreenBench.OpenAsync([.. Worn, new FindingJudged("roller-1", "worn", Judgement.Confirmed, "")]);
         var screen = Show(bench);
+        screen.WaitForAssertion(() => Assert.Contains("You found it", screen.Find("article.finding").TextContent, StringComparison.Ordinal), Patience);
         screen.Do(() => Button(screen, "Repaired…").Click());
         screen.Do(() => screen.Find("article.finding .repair input").Input("new part"));
-        screen.Do(() => Button(screen, "Renewed with the same").Click());
-        screen.WaitForAssertion(
-            () => Assert.Contains("Nothing was read yet", screen.Markup, StringComparison.Ordinal),
-            Patience
-        );
-        var part = Assert.IsType<PartChanged>((await bench.UnitAsync()).Last.Fact);
-        Assert.Equal((PartChange.Renewed, "new part"), (part.Change, part.Words));
+        screen.Do(() => Button(screen, "Replaced, same part").Click());
+        screen.WaitForAssertion(() => Assert.Contains("After the repair: read these again", screen.Markup, StringComparison.Ordinal), Patience);
+        var unit = await bench.UnitAsync();
+        var part = Assert.IsType<PartChanged>(unit.Last.Fact);
+        Assert.Equal((PartChange.Renewed, "new part", "roller-1"), (part.Change, part.Words, part.Element));
+        var left = unit.CurrentReadings.Select(r => r.Fact.ReadingId).ToList();
+        Assert.Contains("insulation-core", left);
+        Assert.DoesNotContain("load-1", left);
+        Assert.Contains("Post 1, full, 4 Ω load", screen.Find("section[aria-labelledby=again]").TextContent, StringComparison.Ordinal);
+        Assert.Single(screen.FindAll(".do"));
     }
 }

@@ -1,0 +1,105 @@
+using Ohmstead.App.Components;
+using Ohmstead.App.Screens.Readings;
+using Ohmstead.Workshop.Drawing;
+using Ohmstead.Workshop.Findings;
+using Ohmstead.Workshop.Journal;
+using Ohmstead.Workshop.Repair;
+using Ohmstead.Workshop.Words;
+
+namespace Ohmstead.App.Screens.Findings;
+
+/// <summary>What is probably wrong, what to do about it, and what to measure again after it was done.</summary>
+public sealed partial class UnitFindings
+{
+    private const int MostShown = 6;
+
+    private string said = "";
+    private AfterRepair? after;
+    private int afterOf = -1;
+    private Diagnosed? drawnOf;
+    private Overlay overlay = Overlay.None;
+    private IReadOnlyList<string> where = [];
+
+    /// <summary>The one act that the page offers first.</summary>
+    private enum NextAct
+    {
+        Slip,
+        Repair,
+        GetTo,
+        Settle,
+        Next,
+    }
+
+    private FindingsView? View => Answer.Latest?.View;
+
+    private IReadOnlyList<NextAdvice> Advice => Answer.Latest is { } latest ? latest.Next : [];
+
+    private bool HasReadings => View is { Readings.Length: > 0 };
+
+    /// <summary>Before any reading counts, only what was found by hand is a finding.</summary>
+    private IReadOnlyList<AlikeFindings> Cards =>
+        View is null ? []
+        : HasReadings ? View.Cards
+        : [.. View.Cards.Where(c => c.Findings.Any(f => f.Judgement == Judgement.Confirmed))];
+
+    private AlikeFindings? Settling => Cards.FirstOrDefault(c => c.Tellers.Any(t => t.IsOpen));
+
+    private NextAct Act =>
+        View is { Unexplained.Length: > 0 } ? NextAct.Slip
+        : after?.Next is not null ? NextAct.Repair
+        : Cards is [{ Findings: [{ Judgement: Judgement.Confirmed }] }, ..] ? NextAct.GetTo
+        : Settling is not null ? NextAct.Settle
+        : Advice.Count > 0 ? NextAct.Next
+        : NextAct.GetTo;
+
+    private string Taken => Counted.Of(Readings?.Readings.Count(r => r.IsTaken) ?? 0, "reading")
+        + (Readings is { Told.Length: > 0 and var told } ? $", {Counted.Of(told, "symptom")}" : "");
+
+    /// <inheritdoc/>
+    protected override async Task UnitReadAsync()
+    {
+        await base.UnitReadAsync();
+        if (Model is null || Readings is null || afterOf == Unit!.LastNumber)
+            return;
+        var (unit, model, readings) = (Unit, Model, Readings);
+        afterOf = unit.LastNumber;
+        var found = await Task.Run(() => AfterRepair.Of(unit, model, readings));
+        if (afterOf == unit.LastNumber)
+            after = found;
+    }
+
+    /// <inheritdoc/>
+    protected override bool ShouldRender()
+    {
+        if (Answer.Latest is { } latest && !ReferenceEquals(drawnOf, latest))
+        {
+            drawnOf = latest;
+            where = [.. Cards.SelectMany(c => c.Findings).SelectMany(f => f.Members).Select(m => m.Element).Distinct(StringComparer.Ordinal).Take(MostShown)];
+            overlay = Overlay.None with { Suspicion = KnownPart.Suspicion(latest.Result) };
+        }
+        return true;
+    }
+
+    private async Task JudgeAsync(Finding finding, Judgement judgement, string words)
+    {
+        await EnterAsync(new FindingJudged(finding.Mode.Element, finding.Mode.Mode, judgement, words));
+        said = judgement switch
+        {
+            Judgement.Confirmed => $"{finding.Name}: found. Get to it, mend it, then press Repaired.",
+            Judgement.Dismissed => $"{finding.Name}: not this.",
+            _ => $"{finding.Name}: open again.",
+        };
+    }
+
+    private async Task ReachAsync(string step)
+    {
+        await EnterAsync(new WayChosen([step]));
+        Navigation.NavigateTo($"/units/{Id}/apart");
+    }
+
+    private async Task ChangeAsync(PartChanged change)
+    {
+        await EnterAsync(change);
+        said = $"Repaired: {PartNames.Of(Sheet!, change.Element)}. Readings that it can have moved are to be taken again.";
+    }
+}

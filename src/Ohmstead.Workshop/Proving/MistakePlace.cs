@@ -1,0 +1,36 @@
+using System.Collections.Immutable;
+using Ohmstead.Electrical.Planning;
+using Ohmstead.Electrical.TypeSheets;
+using Ohmstead.Workshop.Repair;
+
+namespace Ohmstead.Workshop.Proving;
+
+/// <summary>Where a wiring mistake lies: the parts and the terminals to look at, and what to do there.</summary>
+/// <param name="Elements">The parts whose ends are wrong; none for a solder bridge.</param>
+/// <param name="Terminals">Where to look, in the order in which they are said.</param>
+public sealed record MistakePlace(ImmutableArray<string> Elements, ImmutableArray<string> Terminals, Remedy Remedy)
+{
+    /// <summary>Of one mistake.</summary>
+    public static MistakePlace Of(Mistake mistake, TypeSheet sheet)
+    {
+        var at = mistake.Id.IndexOf(':', StringComparison.Ordinal);
+        var (sort, what) = (mistake.Id[..at], mistake.Id[(at + 1)..]);
+        var row = WhatToDo.ForMistake(sort);
+        Element Part(string id) => sheet.Elements.First(e => e.Id == id);
+        ImmutableArray<string> BothEnds(string id) => [Part(id).From, Part(id).To];
+        string Owner(string end) => end[..end.LastIndexOf('.')];
+        switch (sort)
+        {
+            case "swap":
+                ImmutableArray<string> parts = [.. what.Split('~').Select(Owner)];
+                return new(parts, [.. parts.SelectMany(BothEnds).Distinct(StringComparer.Ordinal)], row);
+            case "moved":
+                var (end, terminal) = (what.Split('>')[0], what.Split('>')[1]);
+                return new([Owner(end)], [terminal, .. BothEnds(Owner(end)).Where(t => t != terminal)], row);
+            case "bridge":
+                return new([], [.. what.Split('~')], row);
+            default:
+                return new([what], BothEnds(what), row);
+        }
+    }
+}

@@ -1,0 +1,70 @@
+using System.Collections.Immutable;
+using Ohmstead.Electrical.Circuits;
+using Ohmstead.Electrical.Faults;
+using Ohmstead.Electrical.Readings;
+using Ohmstead.Electrical.TypeSheets;
+using Ohmstead.Workshop.Findings;
+
+namespace Ohmstead.Workshop.Repair;
+
+/// <summary>The readings of a sheet that show whether the repair of a fault worked.</summary>
+public static class Again
+{
+    private const double LowVolts = 30;
+
+    /// <summary>A reading that the fault moves by less than this shows nothing [limits of the meter's error].</summary>
+    private const double LeastLimits = 1;
+
+    /// <summary>
+    /// Of each sort that the table asks for, the reading that the fault moves most; where the sheet has none of these, the one it
+    /// moves most of all.
+    /// </summary>
+    /// <param name="model">The unit's own sheet.</param>
+    public static ImmutableArray<ReadingSpec> For(UnitModel model, FaultMode mode, Meter meter)
+    {
+        var fault = new Fault(mode, mode.MiddleSize);
+        var moved = model
+            .Sheet.Readings.AsParallel()
+            .AsOrdered()
+            .Select(r => (Spec: r, Limits: FaultEffect.Limits(model, r, fault, meter)))
+            .Where(r => r.Limits >= LeastLimits)
+            .ToList();
+        var ends = Ends(model.Sheet, mode);
+        var plug = MainsSide.Plug(model.Sheet);
+        var chosen = WhatToDo
+            .For(model.Sheet, mode)
+            .Again.Select(kind => moved.Where(r => Is(kind, r.Spec, ends, plug)).OrderByDescending(r => r.Limits).FirstOrDefault().Spec)
+            .OfType<ReadingSpec>()
+            .Distinct()
+            .ToImmutableArray();
+        return chosen.Length > 0 || moved.Count == 0 ? chosen : [moved.MaxBy(r => r.Limits).Spec];
+    }
+
+    private static bool Is(AgainKind kind, ReadingSpec r, (string, string) ends, ImmutableArray<string> plug)
+    {
+        var source = r.State.Source;
+        var isCold = source is null && r.Quantity == Quantity.Ohms;
+        var isLow = source is { IsDirect: false, HasLamp: false, Volts: <= LowVolts };
+        var isMains = source is { IsDirect: false, HasLamp: false, Volts: > LowVolts };
+        return kind switch
+        {
+            AgainKind.OwnOhms => isCold && ((r.From, r.To) == ends || (r.To, r.From) == ends),
+            AgainKind.Ohms => isCold && r.Limits is not { Max: double.PositiveInfinity },
+            AgainKind.Blades => isCold && plug.Contains(r.From) && plug.Contains(r.To),
+            AgainKind.Apart => isCold && r.Limits is { Max: double.PositiveInfinity },
+            AgainKind.Insulation => r.Quantity == Quantity.InsulationOhms,
+            AgainKind.Drop => source is { IsDirect: true },
+            AgainKind.LowVolts => isLow && r.Quantity == Quantity.AcVolts,
+            AgainKind.LowDc => isLow && r.Quantity == Quantity.DcVolts,
+            AgainKind.LowAmps => isLow && r.Quantity == Quantity.AcAmps,
+            AgainKind.Lamp => source is { HasLamp: true },
+            AgainKind.NoLoadWatts => isMains && r.Quantity == Quantity.Watts && r.State.Loads.IsEmpty,
+            AgainKind.NoLoadVolts => isMains && r.Quantity == Quantity.AcVolts && r.State.Loads.IsEmpty,
+            AgainKind.LoadedVolts => isMains && r.Quantity == Quantity.AcVolts && !r.State.Loads.IsEmpty,
+            _ => isMains && r.Quantity == Quantity.DcVolts,
+        };
+    }
+
+    private static (string, string) Ends(TypeSheet sheet, FaultMode mode) =>
+        sheet.Elements.FirstOrDefault(e => e.Id == mode.Element) is { } e ? (e.From, e.To) : ("", "");
+}
