@@ -49,7 +49,7 @@ public sealed class DemoScreenTests(OpenBrowser browser, RunningDemo demo) : ICl
         await LookAsync(window, $"{unit}/look-over", "Look-over");
         await LookAsync(window, $"{unit}/round", "The usual round");
         await LookAsync(window, $"{unit}/reading", "", $"{kind}-reading");
-        await LookAsync(window, $"{unit}/findings", "What is probably wrong", $"{kind}-findings");
+        await LookAsync(window, $"{unit}/findings", "Findings", $"{kind}-findings");
         await LookAsync(window, $"{unit}/drawing", "", $"{kind}-drawing");
         await LookAsync(window, $"{unit}/papers", "Papers");
         await window.SeesAsync("Make the service record");

@@ -28,7 +28,7 @@ public sealed class KeysJourneyTests(OpenBrowser browser)
         await window.TitledAsync("The usual round");
         Assert.InRange(await window.TypeRoundAsync(new FaultyUnit("solo-110", "shoe:worn", 3)), 9, 99);
         await window.EnterOnAsync("What is probably wrong");
-        await window.TitledAsync("What is probably wrong");
+        await window.TitledAsync("Findings");
         await window.Page.Locator("article.finding").First.WaitForAsync();
         await window.SeesAsync("shoe worn");
         await window.EnterOnAsync("Confirm");

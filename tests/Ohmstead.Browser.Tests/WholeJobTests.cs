@@ -6,12 +6,12 @@ namespace Ohmstead.Browser.Tests;
 public sealed class WholeJobTests(OpenBrowser browser)
 {
     [Theory]
-    [InlineData(Width.Phone, "twin-175", "roller-1:worn", 3, "ohms-1", "roller 1 worn")]
-    [InlineData(Width.Desk, "twin-175", "roller-1:worn", 3, "ohms-1", "roller 1 worn")]
-    [InlineData(Width.Phone, "solo-110", "shoe:worn", 3, "ohms-track", "shoe worn")]
-    [InlineData(Width.Desk, "solo-110", "shoe:worn", 3, "ohms-track", "shoe worn")]
-    [InlineData(Width.Phone, "step-230", "w-ac-1:resistive", 8, "ohms-rails", "red wire rotor to ac 1: resistive")]
-    [InlineData(Width.Desk, "step-230", "w-ac-1:resistive", 8, "ohms-rails", "red wire rotor to ac 1: resistive")]
+    [InlineData(Width.Phone, "twin-175", "roller-1:worn", 3, "ohms-1", "Worn roller")]
+    [InlineData(Width.Desk, "twin-175", "roller-1:worn", 3, "ohms-1", "Worn roller")]
+    [InlineData(Width.Phone, "solo-110", "shoe:worn", 3, "ohms-track", "Worn shoe")]
+    [InlineData(Width.Desk, "solo-110", "shoe:worn", 3, "ohms-track", "Worn shoe")]
+    [InlineData(Width.Phone, "step-230", "w-ac-1:resistive", 8, "ohms-rails", "Poor wire")]
+    [InlineData(Width.Desk, "step-230", "w-ac-1:resistive", 8, "ohms-rails", "Poor wire")]
     public async Task A_new_unit_goes_from_look_over_to_record(Width width, string kind, string fault, double size, string cold, string found)
     {
         var worn = new FaultyUnit(kind, fault, size);
@@ -61,11 +61,15 @@ public sealed class WholeJobTests(OpenBrowser browser)
         await page.Locator("article.finding").First.WaitForAsync(new() { Timeout = 120_000 });
         await window.SeesAsync(found);
         await LookAsync("findings");
-        await window.PressAsync("Confirm");
-        await window.SeesAsync("seen to be so");
-        await window.PressAsync("Repaired");
-        await window.PressAsync("Renewed with the same");
-        await window.SeesAsync("its gates are shut again");
+        // The likeliest may stand in a card with others that read the same: opened, it is judged like any.
+        if (await page.Locator("article.finding").First.Locator("> details > summary .either-name").CountAsync() > 0)
+            await page.Locator("article.finding").First.Locator("> details > summary").First.ClickAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "Found it" }).First.ClickAsync();
+        await window.SeesAsync("found. Get to it, mend it");
+        await page.Locator("article.finding", new() { HasTextString = "You found it" }).GetByRole(AriaRole.Button, new() { Name = "Repaired" }).ClickAsync();
+        await window.PressAsync("Replaced, same part");
+        await window.SeesAsync("After the repair: read these again");
+        await LookAsync("after-repair");
 
         await window.GoAsync($"{unit}/papers");
         await window.SeesAsync("Make the service record");

@@ -34,6 +34,9 @@ public sealed record FindingsView(
 
     private const int MostFindings = 12;
 
+    /// <summary>What is off on the bench and not in the unit: to be settled before any finding.</summary>
+    public ImmutableArray<BenchDoubt> Doubts { get; init; } = [];
+
     /// <summary>Faults below <see cref="WorthNaming"/>, most probable first.</summary>
     public ImmutableArray<Finding> Unlikely { get; init; } = [];
 
@@ -100,6 +103,7 @@ public sealed record FindingsView(
             [.. result.Unexplained.Select(id => model.Sheet.FindReading(id)!)]
         )
         {
+            Doubts = BenchDoubt.Of(model, readings),
             Unlikely =
             [
                 .. teller

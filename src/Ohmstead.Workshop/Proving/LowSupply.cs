@@ -16,10 +16,10 @@ public static class LowSupply
     /// <summary>What has to be so before the first low reading, each a line.</summary>
     public static IReadOnlyList<string> Rules { get; } =
     [
-        "About 12 V AC from an isolating transformer. Not from a variable autotransformer: that does not isolate.",
-        "Measured on AC and on DC first: many plug-in adapters give direct current, and electronic lamp supplies are not at mains frequency.",
+        "About 12 V AC from an isolating transformer. Not a variable transformer: that does not isolate.",
+        "Read it on AC and on DC first. Many plug-in adapters give DC, and electronic lamp supplies are not at 60 Hz.",
         "Fused at 0.5 A, on clips or a lead that cannot enter an outlet.",
-        "Onto the unit's plug, with the plug in sight. Never onto a post: 12 V on a post can put over 200 V on the plug.",
+        "Clip it onto the unit's plug, with the plug in sight.",
     ];
 
     /// <summary>Writes down what was measured, or says what is wrong with it.</summary>
@@ -40,10 +40,10 @@ public static class LowSupply
 
     private static string Problem(double ac, double dc) =>
         ac > 30 || dc > 30
-            ? "That is no low supply: with more than 30 V nothing may go onto the plug before the check stands. Take it off, and use about 12 V AC from an isolating transformer."
+            ? "That is too much: over 30 V nothing may go onto the plug before the wiring check passes. Take it off. Use about 12 V AC from an isolating transformer."
         : dc > Math.Max(MostDirect * ac, 0.5)
-            ? "It gives direct current: a transformer shows nothing on it but its copper, and its core saturates. Use a supply that shows next to nothing on DC."
-        : ac < Least ? "That is too little to tell one wiring from another: about 12 V AC is asked for."
-        : ac > Most ? "That is more than the fuse and the core are reckoned for: about 12 V AC is asked for."
+            ? "It gives DC. On DC a transformer shows only its copper, and its core saturates. Use a supply that reads next to nothing on DC."
+        : ac < Least ? "That is too little to show a mistake. Use about 12 V AC."
+        : ac > Most ? "That is more than the fuse and the core are meant for. Use about 12 V AC."
         : "";
 }

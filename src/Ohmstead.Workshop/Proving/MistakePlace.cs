@@ -6,7 +6,7 @@ using Ohmstead.Workshop.Repair;
 namespace Ohmstead.Workshop.Proving;
 
 /// <summary>Where a wiring mistake lies: the parts and the terminals to look at, and what to do there.</summary>
-/// <param name="Elements">The parts whose ends are wrong; none for a solder bridge.</param>
+/// <param name="Elements">The parts whose ends are wrong; for a solder bridge the part beside it.</param>
 /// <param name="Terminals">Where to look, in the order in which they are said.</param>
 public sealed record MistakePlace(ImmutableArray<string> Elements, ImmutableArray<string> Terminals, Remedy Remedy)
 {
@@ -23,12 +23,15 @@ public sealed record MistakePlace(ImmutableArray<string> Elements, ImmutableArra
         {
             case "swap":
                 ImmutableArray<string> parts = [.. what.Split('~').Select(Owner)];
-                return new(parts, [.. parts.SelectMany(BothEnds).Distinct(StringComparer.Ordinal)], row);
+                return new(parts, [.. parts.SelectMany(p => BothEnds(p).AsEnumerable()).Distinct(StringComparer.Ordinal)], row);
             case "moved":
                 var (end, terminal) = (what.Split('>')[0], what.Split('>')[1]);
                 return new([Owner(end)], [terminal, .. BothEnds(Owner(end)).Where(t => t != terminal)], row);
             case "bridge":
-                return new([], [.. what.Split('~')], row);
+                ImmutableArray<string> joined = [.. what.Split('~')];
+                // A bridge is no part of the sheet: the one beside it stands for the place.
+                var beside = sheet.Elements.First(e => e.Kind != "insulation" && (joined.Contains(e.From) || joined.Contains(e.To)));
+                return new([beside.Id], joined, row);
             default:
                 return new([what], BothEnds(what), row);
         }

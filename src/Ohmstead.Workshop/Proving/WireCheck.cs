@@ -34,6 +34,13 @@ public sealed record WireCheck(ContinuityCheck Check, double Low, double High, W
         ];
     }
 
+    /// <summary>The last check since a wire was moved, to be taken back; null when there is none.</summary>
+    public static (Entry Entry, WireChecked Fact)? Undo(BenchUnit unit, TypeSheet sheet)
+    {
+        var wiring = RewireGate.LastWiring(unit, sheet);
+        return unit.All<WireChecked>().LastOrDefault(c => c.Entry.Number > wiring) is { Fact: not null } last ? last : null;
+    }
+
     /// <summary>What was typed as a fact, or what is wrong with it.</summary>
     public Taken Take(string typed)
     {

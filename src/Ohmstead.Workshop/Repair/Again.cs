@@ -15,6 +15,8 @@ public static class Again
     /// <summary>A reading that the fault moves by less than this shows nothing [limits of the meter's error].</summary>
     private const double LeastLimits = 1;
 
+    private const double AboutAsMuch = 0.8;
+
     /// <summary>
     /// Of each sort that the table asks for, the reading that the fault moves most; where the sheet has none of these, the one it
     /// moves most of all.
@@ -33,12 +35,16 @@ public static class Again
         var plug = MainsSide.Plug(model.Sheet);
         var chosen = WhatToDo
             .For(model.Sheet, mode)
-            .Again.Select(kind => moved.Where(r => Is(kind, r.Spec, ends, plug)).OrderByDescending(r => r.Limits).FirstOrDefault().Spec)
+            .Again.Select(kind => MovedMost([.. moved.Where(r => Is(kind, r.Spec, ends, plug))]))
             .OfType<ReadingSpec>()
             .Distinct()
             .ToImmutableArray();
         return chosen.Length > 0 || moved.Count == 0 ? chosen : [moved.MaxBy(r => r.Limits).Spec];
     }
+
+    /// <summary>Of those that are moved about as much, the first of the sheet.</summary>
+    private static ReadingSpec? MovedMost(List<(ReadingSpec Spec, double Limits)> readings) =>
+        readings.Count == 0 ? null : readings.First(r => r.Limits >= AboutAsMuch * readings.Max(o => o.Limits)).Spec;
 
     private static bool Is(AgainKind kind, ReadingSpec r, (string, string) ends, ImmutableArray<string> plug)
     {

@@ -87,6 +87,18 @@ public class RewireCheckTests
         Assert.True(alone.Count > 0.9 * result.Mistakes.Length);
     }
 
+    /// <summary>A reading that shows nothing has no place in the list: by itself, or because the others miss something without it.</summary>
+    [Theory]
+    [InlineData("demo/twin-175.sheet.json")]
+    [InlineData("demo/solo-110.sheet.json")]
+    [InlineData("demo/step-230.sheet.json")]
+    public void Every_reading_of_the_list_shows_some_mistake(string file)
+    {
+        var sheet = Reference.Sheet(file);
+        var none = new UnitReadings(sheet.Id, sheet.SupplyVolts, null, Meter.Usual, [], []);
+        Assert.All(RewireCheck.Run(sheet, none).Take, t => Assert.NotEmpty(t.Tells));
+    }
+
     /// <summary>
     /// Ohms from the plug to the posts where a right wiring is open: three of them no listed mistake shows (a bridge counts as 0.1 Ω), and
     /// yet nothing is proved.

@@ -35,7 +35,8 @@ public class UnmovedTests
         Assert.Contains("ohms-right", left);
         Assert.Contains("blades", left);
         Assert.Contains("insulation-posts", left);
-        Assert.Contains("lamp-60", left);
+        // The roller lies on two turns at a time: its contact closes a loop of one turn, which the series lamp sees.
+        Assert.DoesNotContain("lamp-60", left);
     }
 
     [Fact]

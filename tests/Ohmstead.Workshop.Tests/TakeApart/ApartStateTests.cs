@@ -157,4 +157,26 @@ public class ApartStateTests
             s => Assert.All(s.After.Concat(s.AfterAny.SelectMany(g => g)), id => Assert.True(rows.IndexOf(id) < rows.IndexOf(s.Id)))
         );
     }
+
+    /// <summary>A joint has no step of its own: it is reached where the nearest part with one comes within reach.</summary>
+    [Theory]
+    [InlineData("demo/twin-175.sheet.json", "joint-lug-1", "screen")]
+    [InlineData("demo/twin-175.sheet.json", "joint-14", "cover")]
+    [InlineData("demo/twin-175.sheet.json", "run-1", "cover")]
+    [InlineData("demo/twin-175.sheet.json", "roller-1", "roller-1-out")]
+    [InlineData("demo/twin-175.sheet.json", "w-14", "post-leads")]
+    [InlineData("demo/solo-110.sheet.json", "dropper", "cover")]
+    [InlineData("demo/step-230.sheet.json", "joint-run", "hood")]
+    public void A_joint_or_a_switch_is_reached_by_way_of_the_parts_it_joins(string file, string part, string step) =>
+        Assert.Equal(step, ReachFor.StepFor(part, OnTheBench.SheetOf(file)));
+
+    [Fact]
+    public void Every_part_of_every_sheet_can_be_got_to()
+    {
+        foreach (var file in (string[])["demo/twin-175.sheet.json", "demo/solo-110.sheet.json", "demo/step-230.sheet.json"])
+        {
+            var sheet = OnTheBench.SheetOf(file);
+            Assert.All(sheet.Elements.Where(e => e.Kind != "insulation"), e => Assert.NotNull(ReachFor.StepFor(e.Id, sheet)));
+        }
+    }
 }

@@ -1,123 +1,161 @@
+using System.Collections.Immutable;
 using Microsoft.AspNetCore.Components;
-using Ohmstead.Electrical.Circuits;
 using Ohmstead.Electrical.Planning;
-using Ohmstead.Electrical.TypeSheets;
+using Ohmstead.Electrical.Readings;
 using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Proving;
 using Ohmstead.Workshop.Readings;
+using Ohmstead.Workshop.Words;
 
 namespace Ohmstead.App.Screens.Proving;
 
-/// <summary>The check of a rewire before mains goes on: the supply, the readings, what they say, and the gate.</summary>
+/// <summary>The wiring check as one run: the supply, its readings one after another, what they say, and the signature.</summary>
 public sealed partial class CheckBeforeMains
 {
     [Inject]
     private ILogger<CheckBeforeMains> Log { get; set; } = null!;
 
-    private TypeSheet? own;
+    private WiringRun run = new([]);
     private RewireResult? result;
-    private string resultOf = "";
-    private string trouble = "", refused = "", eyeRefused = "";
-    private string part = "", ac = "", dc = "", by = "", looked = "", answers = "";
+    private string wantedOf = "", resultOf = "";
+    private bool isWeighing;
+    private string checkTrouble = "", undone = "", part = "";
     private SupplyStated? stated;
-    private RewireChecked? standing;
+    private RewireChecked? passed;
+    private int? wanted;
+    private bool isCouldNot;
+
+    /// <summary>True when the answer knows the last reading.</summary>
+    private bool IsWeighed => resultOf == wantedOf;
 
     private bool IsAsked => RewireGate.LastWiring(Unit!, Sheet!) > 0;
 
-    private RewireReading? Next =>
-        result!.Take.FirstOrDefault(t => !IsTaken(t) && (stated is not null || t.Spec.State.Source is null));
+    private int Place => wanted ?? run.Next;
 
-    private string VerdictWords =>
-        result!.Verdict switch
-        {
-            RewireVerdict.Mistake => $"A mistake: {MistakeWords.Of(result.Probable.First(h => !h.Mistakes.IsEmpty).Mistakes, own!)}",
-            RewireVerdict.NoneLeft => "No listed mistake is left",
-            _ when result.WaitsForTheEye => "The readings leave no mistake that they can tell; some they cannot",
-            _ => "Not proved yet",
-        };
+    /// <summary>The reading in hand; null when all are taken and none was asked for again.</summary>
+    private WiringStep? Step => Place < run.Steps.Length ? run.Steps[Place] : null;
+
+    private string Count =>
+        Step is null
+            ? $"All {Counted.Of(run.Steps.Length, "reading")} taken"
+            : $"Reading {ValueText.Plain(Place + 1)} of {ValueText.Plain(run.Steps.Length)} · about {ValueText.Plain(Math.Ceiling(run.MinutesLeft))} min left";
+
+    private IEnumerable<string> Marks =>
+        run.Steps.Select((s, n) => n == Place ? "now" : !s.IsDone ? "" : IsOff(s) ? "bad" : "done");
+
+    private IReadOnlyList<(string, string, Meaning?)> LastTwo =>
+        [
+            .. run.Last(2)
+                .Select(s => (s.Offer.Spec.Title, ShownText.Write(s.Offer.Last!.Value.Fact.Shown, s.Offer.Spec.Quantity), MeaningOf(s))),
+        ];
 
     /// <inheritdoc/>
     protected override async Task UnitReadAsync()
     {
-        if (Sheet is null)
-        {
-            trouble = "The kind of this unit is not known yet. Name its kind first.";
+        await base.UnitReadAsync();
+        if (Model is null || Trouble.Length > 0)
             return;
-        }
-        var planned = OwnSheet.Of(Unit!, Sheet);
-        if (!planned.IsSound)
-        {
-            trouble = $"The changes of this unit make no circuit: {planned.Problems[0].Wrong}.";
-            return;
-        }
-        var shop = await Bench.ShopAsync();
-        (own, trouble) = (planned.Value!, "");
-        (stated, standing) = (RewireGate.Supply(Unit!, Sheet), RewireGate.Standing(Unit!, Sheet));
+        (stated, passed) = (RewireGate.Supply(Unit!, Sheet!), RewireGate.Standing(Unit!, Sheet!));
         if (part.Length == 0)
-            part = own.Elements.First(e => e.Kind != "insulation").Id;
-        var text = ReadingsText.Write(Unit!, new UnitModel(own), shop);
-        var readings = Electrical.Readings.ReadingsFile.Read(text, own);
-        if (!readings.IsSound)
-        {
-            trouble = $"The readings cannot be used: {readings.Problems[0].Wrong}.";
-            return;
-        }
-        var key = OwnSheet.UnitText(Unit!, Sheet) + text + shop.Rewire;
+            part = Model.Sheet.Elements.First(e => e.Kind != "insulation").Id;
+        Follow();
+        var text = ReadingsText.Write(WiringRun.Since(Unit!, Sheet!), Model, Shop);
+        var readings = ReadingsFile.Read(text, Model.Sheet);
+        checkTrouble = readings.IsSound ? "" : $"The readings cannot be used: {readings.Problems[0].Wrong}.";
+        var key = OwnSheet.UnitText(Unit!, Sheet!) + text + Shop.Rewire;
         // What is drawn before the window is live is thrown away: nothing is weighed for it.
-        if (key == resultOf || !RendererInfo.IsInteractive)
+        if (!readings.IsSound || key == wantedOf || !RendererInfo.IsInteractive)
             return;
-        (resultOf, result) = (key, null);
-        _ = WeighAsync(key, own, readings.Value!, shop.Rewire);
+        wantedOf = key;
+        if (!isWeighing)
+            _ = WeighAsync(key, Model.Sheet, readings.Value!, Shop.Rewire);
     }
 
-    private async Task WeighAsync(string key, TypeSheet planned, Electrical.Readings.UnitReadings readings, RewireChances chances)
+    /// <summary>One at a time: what is typed meanwhile is weighed when this is done.</summary>
+    private async Task WeighAsync(string key, Electrical.TypeSheets.TypeSheet planned, UnitReadings readings, RewireChances chances)
     {
+        isWeighing = true;
         RewireResult? weighed = null;
         try
         {
             weighed = await Task.Run(() => RewireCheck.Run(planned, readings, chances));
         }
-#pragma warning disable CA1031 // The edge: a check that breaks says so, and the gate stays shut.
+#pragma warning disable CA1031 // The edge: a check that breaks says so, and mains stays locked.
         catch (Exception e)
 #pragma warning restore CA1031
         {
-            Log.LogError(e, "The rewire of unit {Unit} could not be weighed", Id);
+            Log.LogError(e, "The wiring check of unit {Unit} could not be weighed", Id);
         }
-        await InvokeAsync(() =>
+        await InvokeAsync(async () =>
         {
-            if (key != resultOf)
-                return;
-            (result, trouble) = (
-                weighed,
-                weighed is null ? "The check could not be worked out; what is wrong stands in the window the tool was started from. The mains stay shut." : ""
-            );
+            isWeighing = false;
+            (result, resultOf) = (weighed, key);
+            checkTrouble = weighed is null ? "The check could not be worked out. Mains stays locked. The window that the tool was started from says why." : "";
+            Follow();
             StateHasChanged();
+            if (key == wantedOf)
+                return;
+            wantedOf = "";
+            await UnitReadAsync();
         });
     }
 
-    private Shown? LastOf(RewireReading t) =>
-        Unit!.CurrentReadings.LastOrDefault(r => r.Fact.ReadingId == t.Spec.Id).Fact?.Shown;
-
-    private bool IsTaken(RewireReading t) => LastOf(t)?.Kind is ShownKind.Value or ShownKind.OverRange;
-
-    private string ShownOf(RewireReading t) => LastOf(t) is { } shown ? ShownText.Write(shown, t.Spec.Quantity) : "";
-
-    private Task RewireAsync() => EnterAsync(new PartChanged(part, PartChange.Rewired, null, "soldered anew"));
-
-    private async Task StateAsync()
+    /// <summary>The list stays the same from reading to reading; only what was read in it grows.</summary>
+    private void Follow()
     {
-        var taken = LowSupply.State(ac, dc, by);
-        refused = taken.Refused;
-        if (taken.Fact is SupplyStated fact)
-            await EnterAsync(fact, new BenchSet(Unit!.Bench with { LowVolts = fact.AcVolts }));
+        if (result is not null && Model is not null)
+            run = WiringRun.Of(Unit!, Model, Shop, result.Take);
     }
 
-    private async Task LookedAsync()
+    private Meaning? MeaningOf(WiringStep step) =>
+        Model is not null && step.Offer.Last is { } last ? Meaning.Of(last.Fact.Shown, Bands.Get(Model, step.Offer, Meter)) : null;
+
+    private bool IsOff(WiringStep step) => MeaningOf(step)?.Verdict is Verdict.Off or Verdict.Jumps;
+
+    private void GoTo(int place)
     {
-        eyeRefused = looked.Trim().Length == 0 || answers.Trim().Length == 0 ? "Say what was looked at, and who answers for it." : "";
-        if (eyeRefused.Length == 0)
-            await StandAsync(answers.Trim(), looked.Trim());
+        (wanted, isCouldNot, undone) = (place == run.Next ? null : Math.Clamp(place, 0, run.Steps.Length), false, "");
+        StateHasChanged();
     }
 
-    private Task StandAsync(string who, string seen) => EnterAsync(new RewireChecked(RewireGate.MarkOf(Unit!, Sheet!), who, seen));
+    private async Task<string> TakeAsync(Shown shown)
+    {
+        var taken = Taking.Enter(Step!.Offer, shown, Unit!.Bench);
+        if (taken.Fact is null)
+            return taken.Refused;
+        await EnterAsync(taken.Fact);
+        (wanted, isCouldNot, undone) = (null, false, "");
+        StateHasChanged();
+        return "";
+    }
+
+    private async Task<string> WaiveAsync(string why, string by, string instead)
+    {
+        var taken = Taking.Waive(Step!.Offer, why, by, instead);
+        if (taken.Fact is null)
+            return taken.Refused;
+        await EnterAsync(taken.Fact);
+        (wanted, isCouldNot) = (null, false);
+        StateHasChanged();
+        return "";
+    }
+
+    private async Task TakeBackAsync()
+    {
+        var entry = await UndoAsync();
+        undone = entry is null ? "Nothing to undo." : $"Undone: {FactWords.Of(entry.Fact, Sheet)}.";
+        var at = entry?.Fact is ReadingEntered r ? run.Steps.ToList().FindIndex(s => s.Offer.Spec.Id == r.ReadingId) : -1;
+        wanted = at >= 0 && at != run.Next ? at : null;
+    }
+
+    private Task StateAsync(SupplyStated fact) => EnterAsync(fact, new BenchSet(Unit!.Bench with { LowVolts = fact.AcVolts }));
+
+    private Task RewiredAsync(ImmutableArray<string> parts)
+    {
+        wanted = null;
+        return EnterAsync([.. parts.Select(p => new PartChanged(p, PartChange.Rewired, null, "resoldered"))]);
+    }
+
+    private Task SignAsync(string by, string looked) =>
+        EnterAsync(new RewireChecked(RewireGate.MarkOf(Unit!, Sheet!), by.Length > 0 ? by : Who, looked));
 }
