@@ -107,10 +107,15 @@ public sealed partial class CheckBeforeMains
             run = WiringRun.Of(Unit!, Model, Shop, result.Take);
     }
 
-    private Meaning? MeaningOf(WiringStep step) =>
-        Model is not null && step.Offer.Last is { } last ? Meaning.Of(last.Fact.Shown, Bands.Get(Model, step.Offer, Meter)) : null;
+    private Meaning? MeaningOf(WiringStep step)
+    {
+        if (Model is null || step.Offer.Last is null)
+            return null;
+        Bands.Get(Model, step.Offer, Meter);
+        return MeaningOf(step.Offer);
+    }
 
-    private bool IsOff(WiringStep step) => MeaningOf(step)?.Verdict is Verdict.Off or Verdict.Jumps;
+    private bool IsOff(WiringStep step) => MeaningOf(step)?.Verdict is Verdict.Off or Verdict.Jumps or Verdict.Failed;
 
     private void GoTo(int place)
     {
