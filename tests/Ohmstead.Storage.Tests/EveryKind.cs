@@ -34,6 +34,7 @@ internal static class EveryKind
             new RewireChecked("0123456789abcdef", "A. Brass", "the breaker"),
             new WireChecked(["lug-1"], ["post-1", "post-2"], Shown.OverRange, true),
             new PowerTried(24, 0.12, null, true),
+            new SweepTaken("full-1", "throttle-1", [new(0, 6.2), new(1, 19.9)], BenchState.AsSheet),
             new FindingJudged("roller", "worn", Judgement.Confirmed, "pitted"),
             new PartChanged("roller", PartChange.Renewed, null, "new roller"),
             new JointSeen(WiringState.Found, "post-1", [new("w-1.to", "red"), new("w-2.from", "")], new string('c', 64), 0.5, 0.25),

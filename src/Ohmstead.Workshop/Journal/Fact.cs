@@ -24,6 +24,7 @@ namespace Ohmstead.Workshop.Journal;
 [JsonDerivedType(typeof(RewireChecked), "rewire-checked")]
 [JsonDerivedType(typeof(WireChecked), "wire-checked")]
 [JsonDerivedType(typeof(PowerTried), "power")]
+[JsonDerivedType(typeof(SweepTaken), "sweep")]
 [JsonDerivedType(typeof(FindingJudged), "finding")]
 [JsonDerivedType(typeof(PartChanged), "part")]
 [JsonDerivedType(typeof(JointSeen), "joint")]

@@ -34,6 +34,7 @@ public static class FactWords
                 : $"Wiring check signed by {c.By}; looked at: {c.LookedAt}",
             WireChecked w => $"{Points(w.First, sheet)} to {Points(w.Second, sheet)}: {ShownWords(w.Shown, Quantity.Ohms)}, {(w.Passes ? "pass" : "fail")}",
             PowerTried p => $"At {ValueText.Of(p.SetVolts, Quantity.AcVolts)}: {(p.Went ? "go" : "stopped")}",
+            SweepTaken s => $"Throttle sweep: {Counted.Of(s.Points.Length, "position")}",
             FindingJudged f => $"{(sheet is null ? "A fault" : PartNames.Headline(sheet, f.Element, f.Mode))}: {Judged(f.Judgement)}",
             PartChanged p => $"{Sentences.Large(sheet is null ? PartNames.Unknown(p.Element, "a part") : PartNames.Of(sheet, p.Element))}: {Changed(p.Change)}",
             JointSeen j => $"{Sentences.Large(Points([j.Terminal], sheet))}, as {(j.As == WiringState.Found ? "found" : "left")}: {(j.Ends.IsEmpty ? "no wire" : string.Join("; ", j.Ends.Select(e => EndOf(e.Id, sheet))))}",
