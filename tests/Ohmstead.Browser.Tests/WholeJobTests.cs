@@ -10,8 +10,8 @@ public sealed class WholeJobTests(OpenBrowser browser)
     [InlineData(Width.Desk, "twin-175", "roller-1:worn", 3, "ohms-1", "Worn roller")]
     [InlineData(Width.Phone, "solo-110", "shoe:worn", 3, "ohms-track", "Worn shoe")]
     [InlineData(Width.Desk, "solo-110", "shoe:worn", 3, "ohms-track", "Worn shoe")]
-    [InlineData(Width.Phone, "step-230", "w-ac-1:resistive", 8, "ohms-rails", "Poor wire")]
-    [InlineData(Width.Desk, "step-230", "w-ac-1:resistive", 8, "ohms-rails", "Poor wire")]
+    [InlineData(Width.Phone, "step-230", "w-ac-1:resistive", 8, "ohms-rails", "Poor red wire, rectifier stack")]
+    [InlineData(Width.Desk, "step-230", "w-ac-1:resistive", 8, "ohms-rails", "Poor red wire, rectifier stack")]
     public async Task A_new_unit_goes_from_look_over_to_record(Width width, string kind, string fault, double size, string cold, string found)
     {
         var worn = new FaultyUnit(kind, fault, size);
@@ -69,7 +69,7 @@ public sealed class WholeJobTests(OpenBrowser browser)
         await page.Locator("article.finding", new() { HasTextString = "You found it" }).GetByRole(AriaRole.Button, new() { Name = "Repaired" }).ClickAsync();
         await window.PressAsync("Replaced, same part");
         await window.SeesAsync("After the repair: read these again");
-        await LookAsync("after-repair");
+        await LookAsync();
 
         await window.GoAsync($"{unit}/papers");
         await window.SeesAsync("Make the service record");

@@ -32,6 +32,15 @@ public sealed record Finding(
     /// <summary>The faults that are equal by all that was read, this one first; just this one where it has no equals.</summary>
     public ImmutableArray<FaultMode> Members { get; init; } = [];
 
+    /// <summary>A chance less than this times that of an unserviced unit is that chance still.</summary>
+    private const double Raised = 1.3;
+
+    /// <summary>
+    /// True when nothing taken or seen speaks of it: its chance is that of any unserviced unit, and it is no finding.
+    /// </summary>
+    public bool IsUntested =>
+        Judgement == Judgement.Open && For.IsEmpty && Probability <= Raised * Members.Sum(m => m.Percent) / 100;
+
     /// <summary>How sure a probability is, in words.</summary>
     public static string SureOf(double probability) =>
         probability switch

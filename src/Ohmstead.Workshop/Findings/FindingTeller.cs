@@ -5,6 +5,7 @@ using Ohmstead.Electrical.Faults;
 using Ohmstead.Electrical.Readings;
 using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Repair;
+using Ohmstead.Workshop.Words;
 
 namespace Ohmstead.Workshop.Findings;
 
@@ -89,7 +90,7 @@ internal sealed class FindingTeller
         return new(
             fault.Mode,
             equals.Length == 1
-                ? WhatToDo.Headline(model.Sheet, fault.Mode)
+                ? PartNames.Headline(model.Sheet, fault.Mode)
                 : $"{remedy.Headline}, one of {(equals.Length == PartRole.Peers(model.Sheet, fault.Mode) ? "the " : "")}{InWords(equals.Length)}",
             probability,
             Finding.SureOf(probability),

@@ -42,14 +42,15 @@ public sealed record FindingsView(
 
     /// <summary>
     /// What is shown one after another: a fault by itself, or several that could each be it around the reading that settles it.
-    /// What was found by hand comes first, then the most probable; what was ruled out by hand is not among them.
+    /// What was found by hand comes first, then the most probable; what was ruled out by hand is not among them, nor what nothing
+    /// taken speaks of.
     /// </summary>
     public ImmutableArray<AlikeFindings> Cards
     {
         get
         {
-            var open = Findings.Where(f => f.Judgement != Journal.Judgement.Dismissed).ToList();
-            var pairs = Alike.Where(a => a.Findings.Any(f => f.Probability >= WorthNaming)).ToList();
+            var open = Findings.Where(f => f.Judgement != Journal.Judgement.Dismissed && !f.IsUntested).ToList();
+            var pairs = Alike.Where(a => a.Findings.Any(f => f.Probability >= WorthNaming && !f.IsUntested)).ToList();
             var paired = pairs.SelectMany(a => a.Findings).Select(f => f.Mode.Name).ToHashSet(StringComparer.Ordinal);
             var singles = open.Where(f => !paired.Contains(f.Mode.Name)).Select(f => new AlikeFindings([f], []));
             return
@@ -59,6 +60,16 @@ public sealed record FindingsView(
                     .OrderByDescending(c => c.Findings.Any(f => f.Judgement == Journal.Judgement.Confirmed))
                     .ThenByDescending(c => c.Findings.Max(f => f.Probability)),
             ];
+        }
+    }
+
+    /// <summary>What nothing taken speaks of: it has the chance that any unserviced unit has.</summary>
+    public IEnumerable<Finding> Untested
+    {
+        get
+        {
+            var shown = Cards.SelectMany(c => c.Findings).Select(f => f.Mode.Name).ToHashSet(StringComparer.Ordinal);
+            return Findings.Where(f => f.IsUntested && !shown.Contains(f.Mode.Name));
         }
     }
 

@@ -4,7 +4,6 @@ using Ohmstead.Electrical.Faults;
 using Ohmstead.Electrical.Readings;
 using Ohmstead.Electrical.TypeSheets;
 using Ohmstead.Workshop.Readings;
-using Ohmstead.Workshop.Repair;
 using Ohmstead.Workshop.Words;
 
 namespace Ohmstead.Workshop.Findings;
@@ -42,7 +41,7 @@ public static class Likely
             )
             .Take(MostNamed)
             .Select(f =>
-                $"{WhatToDo.Headline(model.Sheet, f.Mode)}, {Finding.SureOf(f.Probability)}, {ValueText.Percent(f.Probability)}"
+                $"{PartNames.Headline(model.Sheet, f.Mode)}, {Finding.SureOf(f.Probability)}, {ValueText.Percent(f.Probability)}"
             );
         return string.Join("; ", named);
     }

@@ -4,7 +4,6 @@ using Ohmstead.Electrical.Diagnosis;
 using Ohmstead.Electrical.Faults;
 using Ohmstead.Electrical.Readings;
 using Ohmstead.Electrical.TypeSheets;
-using Ohmstead.Workshop.Repair;
 using Ohmstead.Workshop.Words;
 
 namespace Ohmstead.Workshop.Findings;
@@ -35,7 +34,7 @@ public sealed record Teller(ReadingSpec Spec, double Minutes, ImmutableArray<(st
             var values = alike.Take(2).Select(f => ValueWith(model, readings, next.Spec, f)).ToArray();
             if (!AreApart(values[0], values[1], readings.Meter.For(next.Spec.Quantity)))
                 continue;
-            var shown = alike.Take(2).Select((f, n) => (WhatToDo.Headline(model.Sheet, f.Mode), ValueText.Of(values[n], next.Spec.Quantity)));
+            var shown = alike.Take(2).Select((f, n) => (PartNames.Headline(model.Sheet, f.Mode), ValueText.Of(values[n], next.Spec.Quantity)));
             tellers.Add(new(next.Spec, next.Minutes, [.. shown], next.BlockedBy.IsEmpty));
         }
         return [.. tellers.OrderByDescending(t => t.IsOpen).ThenBy(t => t.Minutes).Take(MostTellers)];

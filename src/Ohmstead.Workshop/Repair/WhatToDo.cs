@@ -3,7 +3,6 @@ using System.Text.Json;
 using System.Text.Json.Serialization;
 using Ohmstead.Electrical.Faults;
 using Ohmstead.Electrical.TypeSheets;
-using Ohmstead.Workshop.Words;
 
 namespace Ohmstead.Workshop.Repair;
 
@@ -38,13 +37,6 @@ public static class WhatToDo
 
     /// <summary>The row of a wiring mistake, by its sort: the word before the colon of its id (docs/formats.md).</summary>
     public static Remedy ForMistake(string sort) => Rows.First(r => r.Kind == MistakeKind && r.Mode == sort);
-
-    /// <summary>The fault in plain words, with which part has it where there are several: "Worn roller: roller 1".</summary>
-    public static string Headline(TypeSheet sheet, FaultMode fault)
-    {
-        var headline = For(sheet, fault).Headline;
-        return PartRole.Peers(sheet, fault) > 1 ? $"{headline}: {PartNames.Of(sheet, fault.Element)}" : headline;
-    }
 
     private sealed record Row(
         string Kind,

@@ -109,6 +109,26 @@ public class FindingsTests
         Assert.All(alike.Tellers, t => Assert.Equal(2, t.Values.Select(v => v.Value).Distinct().Count()));
     }
 
+    /// <summary>The cold checks speak of cord, primary and insulation: of a roller they say nothing, and its chance is the trade's 25 in 100.</summary>
+    [Fact]
+    public void What_nothing_taken_speaks_of_is_no_finding()
+    {
+        var view = View(new OnTheBench().ColdGates());
+        Assert.Contains(view.Untested, f => f.Mode.Name == "roller-left:worn");
+        Assert.DoesNotContain(view.Cards.SelectMany(c => c.Findings), f => f.Mode.Name == "roller-left:worn");
+        Assert.Contains(View(Worn).Cards.SelectMany(c => c.Findings), f => f.Mode.Name == "roller-left:worn");
+    }
+
+    /// <summary>Every finding that is shown is in one card and in no other list.</summary>
+    [Fact]
+    public void A_fault_is_shown_once()
+    {
+        var view = View(Worn);
+        var names = view.Cards.SelectMany(c => c.Findings).Concat(view.Untested).Concat(view.Unlikely).Select(f => f.Mode.Name).ToList();
+        Assert.Equal(names.Count, names.Distinct().Count());
+        Assert.All(view.Unlikely, f => Assert.True(f.Probability < FindingsView.WorthNaming));
+    }
+
     [Fact]
     public void A_dismissed_fault_is_out_and_what_it_explained_goes_to_others()
     {

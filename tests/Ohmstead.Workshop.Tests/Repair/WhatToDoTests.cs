@@ -66,15 +66,6 @@ public class WhatToDoTests
     }
 
     [Fact]
-    public void A_headline_names_the_part_only_where_there_are_several()
-    {
-        var (twin, solo) = (OnTheBench.SheetOf("demo/twin-175.sheet.json"), OnTheBench.SheetOf("demo/solo-110.sheet.json"));
-        Assert.StartsWith("Worn roller: ", WhatToDo.Headline(twin, Mode(twin, "roller-1:worn")), StringComparison.Ordinal);
-        Assert.Equal("Weak whistle disc", WhatToDo.Headline(twin, Mode(twin, "disc:high-drop")));
-        Assert.Equal("Worn shoe", WhatToDo.Headline(solo, Mode(solo, "shoe:worn")));
-    }
-
-    [Fact]
     public void No_row_uses_a_word_that_no_person_is_to_read()
     {
         foreach (var row in WhatToDo.Rows)

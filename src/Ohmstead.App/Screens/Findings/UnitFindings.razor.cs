@@ -11,9 +11,13 @@ namespace Ohmstead.App.Screens.Findings;
 /// <summary>What is probably wrong, what to do about it, and what to measure again after it was done.</summary>
 public sealed partial class UnitFindings
 {
-    private const int MostShown = 6;
+    private const int MostShown = 4;
+
+    /// <summary>A less likely fault is one line until it is opened.</summary>
+    private const double WorthOpening = 0.2;
 
     private string said = "";
+    private IReadOnlyList<AlikeFindings> cards = [];
     private AfterRepair? after;
     private int afterOf = -1;
     private Diagnosed? drawnOf;
@@ -37,17 +41,15 @@ public sealed partial class UnitFindings
     private bool HasReadings => View is { Readings.Length: > 0 };
 
     /// <summary>Before any reading counts, only what was found by hand is a finding.</summary>
-    private IReadOnlyList<AlikeFindings> Cards =>
-        View is null ? []
-        : HasReadings ? View.Cards
-        : [.. View.Cards.Where(c => c.Findings.Any(f => f.Judgement == Judgement.Confirmed))];
+    private static IReadOnlyList<AlikeFindings> CardsOf(FindingsView view) =>
+        view.Readings.Length > 0 ? view.Cards : [.. view.Cards.Where(c => c.Findings.Any(f => f.Judgement == Judgement.Confirmed))];
 
-    private AlikeFindings? Settling => Cards.FirstOrDefault(c => c.Tellers.Any(t => t.IsOpen));
+    private AlikeFindings? Settling => cards.FirstOrDefault(c => c.Tellers.Any(t => t.IsOpen));
 
     private NextAct Act =>
         View is { Unexplained.Length: > 0 } ? NextAct.Slip
         : after?.Next is not null ? NextAct.Repair
-        : Cards is [{ Findings: [{ Judgement: Judgement.Confirmed }] }, ..] ? NextAct.GetTo
+        : cards is [{ Findings: [{ Judgement: Judgement.Confirmed }] }, ..] ? NextAct.GetTo
         : Settling is not null ? NextAct.Settle
         : Advice.Count > 0 ? NextAct.Next
         : NextAct.GetTo;
@@ -59,6 +61,7 @@ public sealed partial class UnitFindings
     protected override async Task UnitReadAsync()
     {
         await base.UnitReadAsync();
+        Place();
         if (Model is null || Readings is null || afterOf == Unit!.LastNumber)
             return;
         var (unit, model, readings) = (Unit, Model, Readings);
@@ -71,13 +74,20 @@ public sealed partial class UnitFindings
     /// <inheritdoc/>
     protected override bool ShouldRender()
     {
+        Place();
+        return true;
+    }
+
+    /// <summary>The first drawing of a screen does not ask whether it should be drawn: it is placed when the unit was read.</summary>
+    private void Place()
+    {
         if (Answer.Latest is { } latest && !ReferenceEquals(drawnOf, latest))
         {
             drawnOf = latest;
-            where = [.. Cards.SelectMany(c => c.Findings).SelectMany(f => f.Members).Select(m => m.Element).Distinct(StringComparer.Ordinal).Take(MostShown)];
+            cards = CardsOf(latest.View);
+            where = [.. cards.Take(1).SelectMany(c => c.Findings).SelectMany(f => f.Members).Select(m => m.Element).Distinct(StringComparer.Ordinal).Take(MostShown)];
             overlay = Overlay.None with { Suspicion = KnownPart.Suspicion(latest.Result) };
         }
-        return true;
     }
 
     private async Task JudgeAsync(Finding finding, Judgement judgement, string words)
@@ -100,6 +110,6 @@ public sealed partial class UnitFindings
     private async Task ChangeAsync(PartChanged change)
     {
         await EnterAsync(change);
-        said = $"Repaired: {PartNames.Of(Sheet!, change.Element)}. Readings that it can have moved are to be taken again.";
+        said = $"Repaired: {PartNames.The(Sheet!, change.Element)}. Readings that it can have moved are to be taken again.";
     }
 }
