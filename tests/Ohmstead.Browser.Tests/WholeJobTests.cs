@@ -10,8 +10,8 @@ public sealed class WholeJobTests(OpenBrowser browser)
     [InlineData(Width.Desk, "twin-175", "roller-1:worn", 3, "ohms-1", "Worn roller")]
     [InlineData(Width.Phone, "solo-110", "shoe:worn", 3, "ohms-track", "Worn shoe")]
     [InlineData(Width.Desk, "solo-110", "shoe:worn", 3, "ohms-track", "Worn shoe")]
-    [InlineData(Width.Phone, "step-230", "w-ac-1:resistive", 8, "ohms-rails", "Poor red wire, rectifier stack")]
-    [InlineData(Width.Desk, "step-230", "w-ac-1:resistive", 8, "ohms-rails", "Poor red wire, rectifier stack")]
+    [InlineData(Width.Phone, "step-230", "w-ac-1:resistive", 8, "ohms-rails", "Poor wire, one of")]
+    [InlineData(Width.Desk, "step-230", "w-ac-1:resistive", 8, "ohms-rails", "Poor wire, one of")]
     public async Task A_new_unit_goes_from_look_over_to_record(Width width, string kind, string fault, double size, string cold, string found)
     {
         var worn = new FaultyUnit(kind, fault, size);
@@ -77,6 +77,8 @@ public sealed class WholeJobTests(OpenBrowser browser)
         var record = await window.PdfAsync($"{unit}/papers/service-record.pdf");
         Assert.Contains("The train crawls", record, StringComparison.Ordinal);
         Assert.Contains("no certification", record, StringComparison.OrdinalIgnoreCase);
-        Assert.Contains("do not plug this unit in", record, StringComparison.OrdinalIgnoreCase);
+        // A wire that was replaced is soldered: the wiring check is open. A roller or shoe moves no wire.
+        if (kind == "step-230")
+            Assert.Contains("do not plug this unit in", record, StringComparison.OrdinalIgnoreCase);
     }
 }

@@ -9,7 +9,10 @@ using Ohmstead.Workshop.Units;
 
 namespace Ohmstead.Workshop.Proving;
 
-/// <summary>The wiring check as one run: the cold checks that its readings wait for, then its readings, one after another.</summary>
+/// <summary>
+/// The wiring check as one run: the cold checks that its readings wait for, and those that mains will wait for where none counts
+/// from before the wire was moved; then its readings, one after another.
+/// </summary>
 public sealed record WiringRun(ImmutableArray<WiringStep> Steps)
 {
     /// <summary>The unit as it is read for the check: what was read before a wire was last moved was of another wiring.</summary>
@@ -41,6 +44,12 @@ public sealed record WiringRun(ImmutableArray<WiringStep> Steps)
                 Add(need);
             order.Add(id);
         }
+        var wiring = RewireGate.LastWiring(unit, model.Sheet);
+        var before = unit.CurrentReadings.Where(r => r.Entry.Number <= wiring).Select(r => r.Fact.ReadingId)
+            .Concat(ReadingsText.Waivers(unit).Where(w => w.Entry.Number <= wiring).Select(w => w.Fact.ReadingId))
+            .ToHashSet(StringComparer.Ordinal);
+        foreach (var check in model.Sheet.Readings.Where(r => r is { IsGate: true, State.Source: null } && !before.Contains(r.Id)))
+            Add(check.Id);
         foreach (var t in take.OrderBy(t => t.Spec.State.Source is not null))
             Add(t.Spec.Id);
         var shows = take.ToDictionary(t => t.Spec.Id, t => t.Tells.Length, StringComparer.Ordinal);

@@ -28,6 +28,18 @@ public class WiringRunTests
         Assert.All(Planned.Value.Take, t => Assert.Contains(order, o => o.Id == t.Spec.Id));
     }
 
+    /// <summary>The boost winding lies nowhere near the mains: its insulation checks of before still count, and are not asked for again.</summary>
+    [Fact]
+    public void A_check_that_mains_waits_for_is_in_the_run_where_none_counts_from_before()
+    {
+        string[] Insulation(OnTheBench bench) =>
+            [.. Of(bench).Steps.Select(s => s.Offer.Spec.Id).Where(id => id.StartsWith("insulation", StringComparison.Ordinal))];
+        Assert.Equal(["insulation-core", "insulation-posts"], Insulation(Moved()));
+        Assert.Equal(["insulation-core", "insulation-posts"], Insulation(Moved().Read("insulation-core", 300e6)));
+        var kept = new OnTheBench().ColdGates().Add(new PartChanged("boost-left", PartChange.Rewired, null, "") { Keeps = ["insulation-core", "insulation-posts"] });
+        Assert.Empty(Insulation(kept));
+    }
+
     [Fact]
     public void It_is_taken_up_again_at_the_first_reading_that_is_missing()
     {

@@ -1,5 +1,6 @@
 using Ohmstead.App.Components;
 using Ohmstead.App.Screens.Readings;
+using Ohmstead.Electrical.Faults;
 using Ohmstead.Workshop.Drawing;
 using Ohmstead.Workshop.Findings;
 using Ohmstead.Workshop.Journal;
@@ -90,14 +91,15 @@ public sealed partial class UnitFindings
         }
     }
 
-    private async Task JudgeAsync(Finding finding, Judgement judgement, string words)
+    private async Task JudgeAsync(FaultMode fault, Judgement judgement)
     {
-        await EnterAsync(new FindingJudged(finding.Mode.Element, finding.Mode.Mode, judgement, words));
+        await EnterAsync(new FindingJudged(fault.Element, fault.Mode, judgement, ""));
+        var name = PartNames.Headline(Sheet!, fault);
         said = judgement switch
         {
-            Judgement.Confirmed => $"{finding.Name}: found. Get to it, mend it, then press Repaired.",
-            Judgement.Dismissed => $"{finding.Name}: not this.",
-            _ => $"{finding.Name}: open again.",
+            Judgement.Confirmed => $"{name}: found. Get to it, mend it, then press Repaired.",
+            Judgement.Dismissed => $"{name}: not this.",
+            _ => $"{name}: open again.",
         };
     }
 
