@@ -52,6 +52,26 @@ public sealed record PartDraft(string Element, ImmutableArray<(string Name, stri
     private PartDraft(string element, ImmutableArray<(string Name, string Text)> fields, JsonObject part)
         : this(element, fields) => this.part = part;
 
+    /// <summary>A figure in words, with its unit: the sheet's own names are for its author.</summary>
+    public static string Label(string name) =>
+        name switch
+        {
+            "ohms" => "Resistance, Ω",
+            "openOhms" => "Resistance when open, Ω",
+            "seriesOhms" => "Series resistance, Ω",
+            "leakageOhms" => "Leakage resistance, Ω",
+            "contactOhms" => "Contact resistance, Ω",
+            "saturationAmps" => "Saturation current, A",
+            "slopeVolts" => "Slope, V",
+            "volts" => "Rated volts, V",
+            "amps" => "Rated amps, A",
+            "ratedAmps" => "Carries for hours, A",
+            "mostAmps" => "Carries at most, A",
+            "turns" => "Turns",
+            "leakageHenries" => "Leakage inductance, H",
+            _ => "Figure",
+        };
+
     /// <summary>The same with the figures of a silicon diode.</summary>
     public PartDraft AsSilicon() => this with { Fields = Silicon };
 
@@ -81,7 +101,7 @@ public sealed record PartDraft(string Element, ImmutableArray<(string Name, stri
             )
                 node[name] = value;
             else
-                problems.Add($"{name}: \"{text}\" is no number");
+                problems.Add($"{Label(name)}: “{text}” is not a number.");
         if (problems.Count > 0)
             return (null, problems.ToImmutable());
         var fact = new PartChanged(Element, PartChange.Replaced, JsonSerializer.SerializeToElement(node), words);

@@ -46,7 +46,7 @@ public static class ThrottleSweep
             var number = NumberText.Read(volts[n], Quantity.AcVolts);
             if (number.Problem.Length > 0)
                 return new(null, $"At {ValueText.PercentOf((double)n / (volts.Count - 1))} %: {number.Problem}");
-            if (number.Value is < 0 or > 1000)
+            if (number.Value > 1000)
                 return new(null, $"At {ValueText.PercentOf((double)n / (volts.Count - 1))} %: must be 0 to 1000 V.");
             points.Add(new((double)n / (volts.Count - 1), number.Value));
         }

@@ -97,7 +97,7 @@ public class FindingsTests
                 result
             );
         }
-        Assert.Contains("Worn roller", Of("left-load"), StringComparison.Ordinal);
+        Assert.Contains("Worn left roller", Of("left-load"), StringComparison.Ordinal);
         Assert.Empty(Of("blades"));
     }
 

@@ -47,7 +47,8 @@ public class ThrottleSweepTests
     [Theory]
     [InlineData("6.2", "", "two positions or more")]
     [InlineData("6.2", "nine", "100 %")]
-    [InlineData("6.2", "-3", "must be 0 to 1000 V")]
+    [InlineData("6.2", "-3", "less than nothing")]
+    [InlineData("6.2", "1200", "must be 0 to 1000 V")]
     public void What_is_no_sweep_is_refused_with_the_row(string first, string last, string why)
     {
         var taken = ThrottleSweep.Enter(Ready.Offer("left-full"), "throttle-left", Table((0, first), (10, last)), Ready.Unit.Bench);
