@@ -43,7 +43,7 @@ internal sealed class OpeningSetter(Setter setter, Pictures photos)
     private Piece SetPair(Pair pair, double width)
     {
         const double name = 84;
-        var points = Setter.PointsOf(Size.Usual);
+        var points = setter.PointsOf(Size.Usual);
         var value = Setter.Stack([.. setter.Paragraph(pair.Value, width - name, points, false, Sheet.Ink)]);
         var label = setter.Line(Typeface.Get().Clean(pair.Name), points, false, Sheet.Soft);
         return new Piece(

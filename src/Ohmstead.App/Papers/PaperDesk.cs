@@ -23,7 +23,7 @@ internal static class PaperDesk
         bool usualOnly
     )
     {
-        if (paperId is not (ServiceRecord.Id or BenchSheet.Id or WiringSheet.Id) || await bench.ReadAsync(unitId) is not { } unit)
+        if (paperId is not (ServiceRecord.Id or OwnerPage.Id or Label.Id or BenchSheet.Id or WiringSheet.Id) || await bench.ReadAsync(unitId) is not { } unit)
             return null;
         var only =
             paperId == BenchSheet.Id && usualOnly && await bench.SheetOfAsync(unit) is { } sheet
@@ -34,15 +34,24 @@ internal static class PaperDesk
             unit,
             paperId == BenchSheet.Id ? r => only.Length == 0 || only.Contains(r.Id, StringComparer.Ordinal) : null
         );
+        if (paperId == Label.Id)
+            return await Task.Run(() => LabelPdf.Write(Label.Make(matter), matter.At));
         var paper = paperId switch
         {
             ServiceRecord.Id => ServiceRecord.Make(matter),
+            OwnerPage.Id => OnePage(matter),
             WiringSheet.Id => WiringSheet.Make(matter),
             _ => BenchSheet.Make(matter, only),
         };
         var photos = await PhotosAsync(bench, paper.Photos);
         return await Task.Run(() => PaperPdf.Write(paper, matter.Shop.Paper, photos, matter.At));
     }
+
+    /// <summary>The owner's page with the most rows that one page holds.</summary>
+    public static Paper OnePage(PaperMatter matter) =>
+        OwnerPage
+            .Choices.Select(most => OwnerPage.Make(matter, most))
+            .First(p => PaperPdf.PagesOf(p, matter.Shop.Paper) == 1);
 
     private static async Task<PaperMatter> MatterAsync(Bench bench, BenchUnit unit, Func<ReadingSpec, bool>? bandsOf)
     {

@@ -20,19 +20,31 @@ internal static class PaperPdf
         DateTimeOffset at
     )
     {
-        var sheet = paperSize == Shop.A4 ? Sheet.A4 : Sheet.Letter;
+        var sheet = SheetOf(paperSize);
         using var pictures = new Pictures(photos);
         using var document = new PdfDocument();
         document.Info.Title = Typeface.Get().Clean($"{paper.Title}, {paper.Tag}");
         document.Info.CreationDate = at.UtcDateTime;
         document.Language = "en";
-        var pages = Paginate(new Setter(pictures, sheet).Set(paper.Blocks, sheet.Measure).ToList(), sheet);
+        var pages = Pages(paper, sheet, pictures);
         for (var n = 0; n < pages.Count; n++)
             Draw(document, sheet, paper, pages[n], n + 1, pages.Count);
         using var stream = new MemoryStream();
         document.Save(stream);
         return stream.ToArray();
     }
+
+    /// <summary>How many pages a paper takes.</summary>
+    public static int PagesOf(Paper paper, string paperSize)
+    {
+        using var pictures = new Pictures(new Dictionary<string, byte[]>());
+        return Pages(paper, SheetOf(paperSize), pictures).Count;
+    }
+
+    private static Sheet SheetOf(string paperSize) => paperSize == Shop.A4 ? Sheet.A4 : Sheet.Letter;
+
+    private static List<List<Piece>> Pages(Paper paper, Sheet sheet, Pictures pictures) =>
+        Paginate([.. new Setter(pictures, sheet, paper.IsLarge).Set(paper.Blocks, sheet.Measure)], sheet);
 
     /// <summary>Which pieces stand on which page: those that hold together stay together where a page can hold them.</summary>
     private static List<List<Piece>> Paginate(List<Piece> pieces, Sheet sheet)
@@ -118,25 +130,28 @@ internal static class PaperPdf
 
     private static void DrawFoot(XGraphics graphics, Sheet sheet, Paper paper, int number, int count)
     {
-        var type = Typeface.Get();
+        var (type, points) = (Typeface.Get(), paper.IsLarge ? Setter.LeastLarge : 9);
         var y = sheet.Bottom + 14;
         graphics.DrawLine(new XPen(Sheet.Line, 0.8), sheet.Margin, y, sheet.Width - sheet.Margin, y);
-        var end = string.Create(CultureInfo.InvariantCulture, $"page {number} of {count}");
-        var endWidth = type.WidthOf(end, 9, false);
+        // A page for itself needs no number, and its name stands at its head.
+        var end = paper.IsLarge && count == 1 ? "" : string.Create(CultureInfo.InvariantCulture, $"page {number} of {count}");
+        var endWidth = type.WidthOf(end, points, false);
+        type.Draw(graphics, type.Clean(paper.Foot), sheet.Margin, y + points + 5, points, true, Sheet.Ink);
+        type.Draw(graphics, end, sheet.Width - sheet.Margin - endWidth, y + points + 5, points, false, Sheet.Soft);
+        if (paper.IsLarge)
+            return;
         var middle = type.Lines(
             $"{paper.Title} · {paper.Tag}",
-            sheet.Measure - type.WidthOf(paper.Foot, 9, true) - endWidth - 36,
-            9,
+            sheet.Measure - type.WidthOf(paper.Foot, points, true) - endWidth - 36,
+            points,
             false
         )[0];
-        type.Draw(graphics, type.Clean(paper.Foot), sheet.Margin, y + 14, 9, true, Sheet.Ink);
-        type.Draw(graphics, end, sheet.Width - sheet.Margin - endWidth, y + 14, 9, false, Sheet.Soft);
         type.Draw(
             graphics,
             middle,
-            sheet.Width - sheet.Margin - endWidth - 14 - type.WidthOf(middle, 9, false),
-            y + 14,
-            9,
+            sheet.Width - sheet.Margin - endWidth - 14 - type.WidthOf(middle, points, false),
+            y + points + 5,
+            points,
             false,
             Sheet.Soft
         );

@@ -7,8 +7,13 @@ namespace Ohmstead.App.Papers;
 /// <summary>Sets the blocks of a paper as pieces for pages of one width.</summary>
 /// <param name="photos">The photos by hash; one that is missing or no image is said to be.</param>
 /// <param name="sheet">The paper, upright.</param>
-internal sealed class Setter(Pictures photos, Sheet sheet)
+/// <param name="isLarge">No letter is smaller than <see cref="LeastLarge"/>.</param>
+internal sealed class Setter(Pictures photos, Sheet sheet, bool isLarge = false)
 {
+    /// <summary>The smallest letters of a page that is read without glasses [pt].</summary>
+    public const double LeastLarge = 14;
+
+
     private const double Leading = 1.27;
     private const double ColumnGutter = 26;
     private readonly Words type = Typeface.Get();
@@ -20,6 +25,7 @@ internal sealed class Setter(Pictures photos, Sheet sheet)
         block switch
         {
             Opening o => new OpeningSetter(this, photos).Set(o, width),
+            Masthead m => SetMasthead(m, width),
             Heading h => SetHeading(h, width),
             Prose p => [.. Paragraph(p.Text, width, PointsOf(p.Size), false, Sheet.Ink), Piece.Space(5)],
             Points p => SetPoints(p, width),
@@ -38,13 +44,21 @@ internal sealed class Setter(Pictures photos, Sheet sheet)
         };
 
     /// <summary>Letters of a size [pt].</summary>
-    public static double PointsOf(Size size) =>
-        size switch
-        {
-            Size.Large => 13.5,
-            Size.Usual => 11,
-            _ => 9.5,
-        };
+    public double PointsOf(Size size) =>
+        AtLeast(
+            size switch
+            {
+                Size.Large => 13.5,
+                Size.Usual => 11,
+                _ => 9.5,
+            }
+        );
+
+    /// <summary>Room above and below the words of a row [pt]: less where a single page must hold all.</summary>
+    public double RowRoom => isLarge ? 4.5 : 7;
+
+    /// <summary>Letters as large as asked for, or as this page needs them [pt].</summary>
+    public double AtLeast(double points) => isLarge ? Math.Max(points, LeastLarge) : points;
 
     /// <summary>Lines of words, each a piece.</summary>
     public IEnumerable<Piece> Paragraph(string words, double width, double points, bool isBold, XColor ink)
@@ -78,6 +92,27 @@ internal sealed class Setter(Pictures photos, Sheet sheet)
             }
         );
 
+    private IEnumerable<Piece> SetMasthead(Masthead head, double width)
+    {
+        const double points = 27;
+        const double tagPoints = 18;
+        var tag = type.Clean(head.Tag);
+        var tagWidth = Math.Min(type.WidthOf(tag, tagPoints, true), width / 3);
+        var title = Stack([.. Paragraph(head.Title, width - tagWidth - 50, points, true, Sheet.Ink)]);
+        yield return new Piece(
+            title.Height + 12,
+            (page, x, y) =>
+            {
+                title.Draw(page, x, y);
+                var left = x + width - tagWidth - 28;
+                page.DrawRectangle(new XPen(Sheet.Ink, 1.2), left, y + 3, tagWidth + 28, 29);
+                page.DrawRectangle(new XSolidBrush(Sheet.Ink), left, y + 3, 8, 29);
+                type.Draw(page, type.Lines(tag, tagWidth + 1, tagPoints, true)[0], left + 17, y + 24, tagPoints, true, Sheet.Ink);
+                page.DrawLine(new XPen(Sheet.Ink, 2.2), x, y + title.Height + 5, x + width, y + title.Height + 5);
+            }
+        );
+    }
+
     private IEnumerable<Piece> SetHeading(Heading heading, double width)
     {
         if (heading.Level == 1)
@@ -95,7 +130,7 @@ internal sealed class Setter(Pictures photos, Sheet sheet)
             yield break;
         }
         yield return Piece.Space(6);
-        foreach (var line in Paragraph(heading.Text, width, 13, true, Sheet.Copper))
+        foreach (var line in Paragraph(heading.Text, width, isLarge ? 16.5 : 13, true, isLarge ? Sheet.Ink : Sheet.Copper))
             yield return line with
             {
                 HoldsNext = true,
@@ -133,7 +168,7 @@ internal sealed class Setter(Pictures photos, Sheet sheet)
     {
         const double inside = 12;
         var text = width - (2 * inside) - 20;
-        List<Piece> pieces = [.. Paragraph(notice.Title, text, 13.5, true, Sheet.Ink)];
+        List<Piece> pieces = [.. Paragraph(notice.Title, text, AtLeast(13.5), true, Sheet.Ink)];
         foreach (var line in notice.Lines)
             pieces.AddRange([Piece.Space(2), .. Paragraph(line, text, PointsOf(Size.Usual), false, Sheet.Ink)]);
         var stack = Stack(pieces);

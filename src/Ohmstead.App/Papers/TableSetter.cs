@@ -11,19 +11,21 @@ internal sealed class TableSetter(Setter setter)
 
     public IEnumerable<Piece> Set(Table table, double width)
     {
-        var points = Setter.PointsOf(table.Size);
+        var points = setter.PointsOf(table.Size);
         var total = table.Columns.Sum(c => c.Share);
         double[] widths = [.. table.Columns.Select(c => (c.Share / total * (width + Gutter)) - Gutter)];
         double[] lefts = [.. widths.Select((_, n) => widths.Take(n).Sum(w => w + Gutter))];
-        var header = Header(table, points - 0.5, widths, lefts, width);
-        yield return header with
-        {
-            HoldsNext = true,
-        };
+        var header = Header(table, setter.AtLeast(points - 0.5), widths, lefts, width);
+        var isHeaded = table.Columns.Any(c => c.Title.Length > 0);
+        if (isHeaded)
+            yield return header with
+            {
+                HoldsNext = true,
+            };
         foreach (var row in table.Rows)
             yield return SetRow(table, row, points, widths, lefts, width) with
             {
-                Header = header,
+                Header = isHeaded ? header : null,
             };
         yield return Piece.Space(8);
     }
@@ -67,13 +69,13 @@ internal sealed class TableSetter(Setter setter)
                 ? Piece.Space(0)
                 : Setter.Stack([
                     Piece.Space(1),
-                    .. setter.Paragraph(row.Under, width, points - 0.5, false, Sheet.Soft),
+                    .. setter.Paragraph(row.Under, width, setter.AtLeast(points - 0.5), false, Sheet.Soft),
                 ]);
         var body = cells.Max(c => c.Height);
         var blank = table.Columns.Any(c => c.IsBlank);
         if (blank)
             body = Math.Max(body, 25);
-        var height = body + under.Height + 7;
+        var height = body + under.Height + setter.RowRoom;
         return new Piece(
             height,
             (page, x, y) =>

@@ -106,7 +106,7 @@ internal sealed class Typeface : IFontResolver
         foreach (var part in words.ReplaceLineEndings("\n").Split('\n'))
         {
             var (line, used) = (new System.Text.StringBuilder(), 0.0);
-            foreach (var word in Clean(part).Split(' ', StringSplitOptions.RemoveEmptyEntries))
+            foreach (var word in WordsOf(Clean(part)))
             {
                 var (own, gap) = (WidthOf(word, size, isBold), line.Length > 0 ? blank : 0);
                 if (line.Length > 0 && used + gap + own > width)
@@ -131,6 +131,30 @@ internal sealed class Typeface : IFontResolver
             lines.RemoveAt(lines.Count - 1);
         return lines;
     }
+
+    /// <summary>What is not broken between two lines: a word, or a number with its unit.</summary>
+    private static IEnumerable<string> WordsOf(string line)
+    {
+        var held = "";
+        foreach (var word in line.Split(' ', StringSplitOptions.RemoveEmptyEntries))
+        {
+            if (held.Length > 0 && Units.Contains(word.TrimEnd('.', ',', ';', ':', ')')))
+            {
+                yield return $"{held} {word}";
+                held = "";
+                continue;
+            }
+            if (held.Length > 0)
+                yield return held;
+            held = char.IsAsciiDigit(word[^1]) ? word : "";
+            if (held.Length == 0)
+                yield return word;
+        }
+        if (held.Length > 0)
+            yield return held;
+    }
+
+    private static readonly HashSet<string> Units = ["V", "A", "W", "Ω", "kΩ", "MΩ", "GΩ", "mA", "mm", "°C", "%"];
 
     /// <summary>Breaks a word that is wider than a line; what is left of it begins the next line.</summary>
     private (System.Text.StringBuilder Line, double Used) Break(string word, List<string> lines, double width, double size, bool isBold)

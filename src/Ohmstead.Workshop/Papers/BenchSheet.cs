@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Ohmstead.Workshop.Cautions;
 
 namespace Ohmstead.Workshop.Papers;
 
@@ -28,6 +29,7 @@ public static class BenchSheet
         );
         foreach (var block in PaperParts.Warnings(matter))
             yield return block;
+        yield return new Prose(CautionTable.LocalCodes, Size.Small);
         yield return new Table(
             [
                 new("Line now [V]", 1, IsBlank: true),

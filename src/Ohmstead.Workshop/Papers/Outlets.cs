@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using System.Text.Json.Nodes;
+using Ohmstead.Electrical.Carrying;
 using Ohmstead.Electrical.Circuits;
 using Ohmstead.Electrical.Faults;
 using Ohmstead.Electrical.Solving;
@@ -11,14 +12,11 @@ using Ohmstead.Workshop.Words;
 
 namespace Ohmstead.Workshop.Papers;
 
-/// <summary>What the posts of a unit give at the usable watts of its rating, from its sheet.</summary>
+/// <summary>What the posts of a unit carry for hours, from its sheet.</summary>
 internal static class Outlets
 {
     /// <summary>Below this a pair of posts gives nothing to speak of [V].</summary>
     private const double LeastVolts = 2;
-
-    /// <summary>The load that takes the watts is found in this many halvings of the distance, at least.</summary>
-    private const int Rounds = 12;
 
     /// <summary>The rating printed on the kind; usable watts that the sheet does not give are the shop's share of the printed ones.</summary>
     public static Rating RatingOf(TypeSheet sheet, Shop shop)
@@ -39,8 +37,7 @@ internal static class Outlets
 
     /// <summary>
     /// Each pair of posts that the sheet reads on the mains, at the reading's setting with the fewest selectors moved and the
-    /// highest voltage, alone under such a resistance that it gives the usable watts. Resistive loads; windings as warm as the
-    /// sheet reads them.
+    /// highest voltage, with what it carries for hours and what holds it there (docs/methods/carrying.md).
     /// </summary>
     public static ImmutableArray<Outlet> Of(UnitModel model, Rating rating)
     {
@@ -65,34 +62,38 @@ internal static class Outlets
 
     private static Outlet? Best(UnitModel model, ReadingSolver solver, IEnumerable<ReadingSpec> readings, double watts)
     {
-        double Volts(ReadingSpec spec, ReadingState state) =>
-            Math.Abs(solver.Solve(new FaultedCircuits(model, spec, state).Usual, model.Nominal).Value);
-        var settings = readings
-            .Select(r => (Spec: r, Idle: Volts(r, r.State with { Loads = [] })))
-            .Where(r => r.Idle > LeastVolts)
-            .ToList();
-        if (settings.Count == 0)
-            return null;
+        double Idle(ReadingSpec spec) =>
+            Math.Abs(
+                solver.Solve(new FaultedCircuits(model, spec, spec.State with { Loads = [] }).Usual, model.Nominal).Value
+            );
         int Moved(ReadingSpec r) =>
             model.Sheet.Controls.Count(c => !c.IsThrottle && r.State.Controls.ContainsKey(c.Id));
-        var (spec, idle) = settings.OrderBy(r => Moved(r.Spec)).ThenByDescending(r => r.Idle).First();
-        var (ohms, volts) = (idle * idle / watts, idle);
-        for (var n = 0; n < Rounds; n++)
-        {
-            volts = Volts(spec, spec.State with { Loads = [new LoadSpec(spec.From, spec.To, ohms, 0)] });
-            // More than the pair can give at all: then what it gives at half its idle volts is not what a train wants either.
-            if (volts < idle / 2)
-                return null;
-            ohms = volts * volts / watts;
-        }
-        return new Outlet(
-            $"{Sentences.Bare(PartNames.Terminal(model.Sheet, spec.From))} – {Sentences.Bare(PartNames.Terminal(model.Sheet, spec.To))}",
-            Setting(model.Sheet, spec),
-            idle,
-            volts,
-            volts / ohms
-        );
+        var settings = readings.Select(r => (Spec: r, Idle: Idle(r))).Where(r => r.Idle > LeastVolts).ToList();
+        if (settings.Count == 0)
+            return null;
+        var spec = settings.OrderBy(r => Moved(r.Spec)).ThenByDescending(r => r.Idle).First().Spec;
+        return OutletLimits.Of(model, spec, watts) is { } limit
+            ? new Outlet(
+                $"{Sentences.Bare(PartNames.Terminal(model.Sheet, spec.From))} – {Sentences.Bare(PartNames.Terminal(model.Sheet, spec.To))}",
+                Setting(model.Sheet, spec),
+                limit,
+                Holder(model.Sheet, limit)
+            )
+            : null;
     }
+
+    /// <summary>What holds the amps, as it is said: a part of the pair's own path is "its" part.</summary>
+    private static string Holder(TypeSheet sheet, OutletLimit limit) =>
+        limit.By switch
+        {
+            HeldBy.Breaker => "its breaker",
+            HeldBy.Winding => "its winding",
+            HeldBy.Switch => "its switch",
+            HeldBy.Slider => sheet.Windings.SelectMany(w => w.Sliders).First(s => s.Id == limit.Part).BridgesTurns > 0
+                ? "its roller"
+                : "its shoe",
+            _ => "the core",
+        };
 
     private static string Setting(TypeSheet sheet, ReadingSpec spec) =>
         ReadingWords.Conditions(sheet, spec, spec.State with { Source = null, Loads = [] });

@@ -8,9 +8,6 @@ namespace Ohmstead.Workshop.Papers;
 /// <summary>The first page of the service record: what the owner takes home.</summary>
 internal static class OwnerSheet
 {
-    /// <summary>More untested readings than this are counted, not named.</summary>
-    private const int MostNamed = 4;
-
     public static IEnumerable<Block> Blocks(PaperMatter matter)
     {
         var card = matter.Unit.Card;
@@ -37,7 +34,7 @@ internal static class OwnerSheet
                 new Heading("What it can run", 2),
                 .. CanRun(matter),
                 new Heading("What was not tested", 2),
-                new Points(NotTested(matter)),
+                new Points(OwnerFacts.NotTested(matter)),
                 new Heading("How to use it", 2),
                 new Points(Advice.Use),
             ]
@@ -56,7 +53,7 @@ internal static class OwnerSheet
             .Select(j =>
                 $"Found: {PaperParts.Fault(matter.Sheet, j.Element, j.Mode)}{PaperParts.After(j.Words)}."
             );
-        ImmutableArray<string> all = [.. said.Length > 0 ? new[] { $"You told us: “{said}”" } : [], .. found];
+        ImmutableArray<string> all = [.. said.Length > 0 ? new[] { $"Owner says: “{said}”" } : [], .. found];
         return all.Length > 0 ? all : ["No complaint is written down, and no fault was confirmed."];
     }
 
@@ -77,71 +74,53 @@ internal static class OwnerSheet
         return all.Length > 0 ? all : ["No part was changed."];
     }
 
-    public static ImmutableArray<string> NotTested(PaperMatter matter)
-    {
-        var open = matter.Lines.Where(l => !l.IsTaken && l.Waiver is null).ToList();
-        // The page is full: what was only looked at is named here and told with the readings.
-        var looked = matter.LookedAt is null ? "" : " Some wiring was only looked at.";
-        var named =
-            open.Count == 0 ? looked.Length == 0 ? [] : [looked.Trim()]
-            : open.Count <= MostNamed ? new[] { $"Not taken: {string.Join("; ", open.Select(l => l.Title))}.{looked}" }
-            :
-            [
-                string.Create(
-                    CultureInfo.InvariantCulture,
-                    $"{open.Count} of {matter.Lines.Length} readings of this kind of unit were not taken{(looked.Length == 0 ? "; the tables say which" : "")}.{looked}"
-                ),
-            ];
-        return [.. named, .. Advice.NeverJudged];
-    }
-
     private static IEnumerable<Block> CanRun(PaperMatter matter)
     {
         if (!matter.MayBePluggedIn)
         {
-            yield return new Prose("Nothing, before the checks above have passed.");
+            yield return new Prose("Nothing, until the checks above pass.");
             yield break;
         }
         var rating = matter.Rating;
         if (rating.UsableWatts <= 0)
         {
-            yield return new Prose("How much it can give is not known: its sheet has no rating.");
+            yield return new Prose("Not known: the type sheet has no rating.");
             yield break;
         }
         var printed =
             rating.InputWatts > 0
-                ? string.Create(
-                    CultureInfo.InvariantCulture,
-                    $" The {rating.InputWatts:0} W on its plate are what it takes in."
-                )
+                ? $" The {ValueText.Plain(rating.InputWatts)} W on its plate are what it takes in."
                 : "";
-        yield return new Prose(
-            string.Create(
-                CultureInfo.InvariantCulture,
-                $"About {rating.UsableWatts:0} W for hours, all posts together.{printed}"
-            )
-        );
+        yield return new Prose($"All posts together: {ValueText.Plain(Math.Floor(rating.UsableWatts))} W for hours.{printed}");
         if (matter.Outlets.Length == 0)
             yield break;
+        yield return new Points([
+            .. matter.Outlets.Select(o =>
+                $"{o.Posts}: {o.Most}, {o.HeldInFull}.{(o.FuseOutside.Length > 0 ? $" Put a fuse of at most {o.FuseOutside} outside." : "")}"
+            ),
+        ]);
+    }
+
+    /// <summary>The same in full: each pair of posts with its volts under that load.</summary>
+    public static IEnumerable<Block> CanRunInFull(PaperMatter matter)
+    {
+        if (!matter.MayBePluggedIn || matter.Outlets.Length == 0)
+            yield break;
+        yield return new Heading("What it can run for hours", 2);
         yield return new Table(
-            [
-                new("Posts", 5),
-                new("idle", 2.6, IsFigure: true),
-                new("loaded", 2.8, IsFigure: true),
-                new("most", 2.4, IsFigure: true),
-            ],
+            [new("Posts", 6), new("No load", 2, IsFigure: true), new("At most", 2, IsFigure: true), new("Volts then", 2, IsFigure: true)],
             [
                 .. matter.Outlets.Select(o =>
-                    Row.Of(
-                        o.Posts,
-                        Volts(o.IdleVolts),
-                        Volts(o.LoadedVolts),
-                        string.Create(CultureInfo.InvariantCulture, $"{o.Amps:0.0} A")
+                    new Row(
+                        [o.Posts, Volts(o.Limit.IdleVolts), o.Most, Volts(o.Limit.LoadedVolts)],
+                        Weight.None,
+                        string.Join(". ", new[] { Sentences.Large(o.Setting), Sentences.Large(o.HeldInFull), o.Outside }.Where(w => w.Length > 0))
                     )
                 ),
-            ]
+            ],
+            Size.Usual
         );
-        yield return new Prose("Computed, one pair alone. Wires, rollers and breaker may set less.", Size.Small);
+        yield return new Prose("Computed from the type sheet, one pair alone, into a resistance.", Size.Small);
     }
 
     private static string Volts(double volts) => string.Create(CultureInfo.InvariantCulture, $"{volts:0.0} V");

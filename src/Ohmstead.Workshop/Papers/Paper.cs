@@ -9,6 +9,9 @@ namespace Ohmstead.Workshop.Papers;
 /// <param name="Foot">Stands at the foot of every page.</param>
 public sealed record Paper(string Title, string Tag, string Foot, ImmutableArray<Block> Blocks)
 {
+    /// <summary>True for a page that is read without glasses: no letter on it is smaller than 14 points.</summary>
+    public bool IsLarge { get; init; }
+
     /// <summary>Hashes of the photos on it.</summary>
     public IEnumerable<string> Photos =>
         Blocks.SelectMany(b =>
@@ -41,6 +44,13 @@ public sealed record Opening(string Shop, string Address, string Title, Immutabl
 {
     /// <inheritdoc/>
     public override IEnumerable<string> Words => [Shop, Address, Title, .. Pairs.Select(p => p.ToString())];
+}
+
+/// <summary>What a page says before all else, with the unit's tag beside it.</summary>
+public sealed record Masthead(string Title, string Tag) : Block
+{
+    /// <inheritdoc/>
+    public override IEnumerable<string> Words => [Title, Tag];
 }
 
 /// <summary>A name and what it is.</summary>

@@ -39,7 +39,7 @@ public sealed record PaperMatter(
     public IEnumerable<ReadingLine> Waived => Lines.Where(l => l.Waiver is not null);
 
     /// <summary>What the owner is told was not tested.</summary>
-    public ImmutableArray<string> NotTested => OwnerSheet.NotTested(this);
+    public ImmutableArray<string> NotTested => OwnerFacts.NotTested(this);
 
     /// <summary>True when a wire was moved and the check before mains does not stand.</summary>
     public bool WaitsForCheck => Sheet is not null && !RewireGate.IsOpen(Unit, Sheet);
@@ -96,11 +96,3 @@ public sealed record ReadingLine(
 /// <param name="UsableWatts">What it can give for hours, all posts together [W]; 0 when not known.</param>
 /// <param name="Source">Where the usable watts come from.</param>
 public sealed record Rating(double InputWatts, double UsableWatts, string Source);
-
-/// <summary>What a pair of posts gives, computed from the sheet of the unit.</summary>
-/// <param name="Posts">The pair, in words.</param>
-/// <param name="Setting">How the controls stand, in words.</param>
-/// <param name="IdleVolts">With nothing connected [V].</param>
-/// <param name="LoadedVolts">When this pair alone gives the usable watts [V].</param>
-/// <param name="Amps">What flows then [A].</param>
-public sealed record Outlet(string Posts, string Setting, double IdleVolts, double LoadedVolts, double Amps);

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using Ohmstead.Workshop.Cautions;
 using Ohmstead.Workshop.Drawing;
 using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.TakeApart;
@@ -34,21 +35,24 @@ public static class ServiceRecord
         yield return new Heading("Found and done", 1);
         foreach (var block in PaperParts.Warnings(matter))
             yield return block;
+        yield return new Prose(CautionTable.LocalCodes, Size.Small);
         var findings = Findings(matter);
         if (findings.Length > 0)
-            yield return new Table([new("Finding", 5), new("Judged", 3), new("In words", 6)], findings, Size.Usual);
+            yield return new Table([new("Finding", 5), new("Marked", 3), new("In words", 6)], findings, Size.Usual);
         else
-            yield return new Prose("No finding was judged by hand.");
+            yield return new Prose("No finding was marked, and no part changed.");
         if (PaperParts.Conditions(matter) is { Length: > 0 } conditions)
         {
-            yield return new Heading("Looked over", 2);
+            yield return new Heading("Look-over", 2);
             yield return new Table([new("Part", 3), new("Seen", 7), new("Decided", 3)], conditions, Size.Usual);
         }
         if (matter.Apart is { IsBegun: true } apart)
         {
-            yield return new Heading("Apart and back together", 2);
+            yield return new Heading("Taken apart and put together", 2);
             yield return new Prose(CupsText.Of(apart));
         }
+        foreach (var block in OwnerSheet.CanRunInFull(matter))
+            yield return block;
         var notes = matter.Unit.All<Noted>().Where(n => n.Fact.Words.Length > 0).ToList();
         if (notes.Count == 0)
             yield break;
@@ -72,7 +76,7 @@ public static class ServiceRecord
             rows.Add(
                 new Row([
                     name,
-                    judged.Fact.Judgement == Judgement.Confirmed ? "confirmed" : "dismissed",
+                    judged.Fact.Judgement == Judgement.Confirmed ? "found" : "not this",
                     judged.Fact.Words,
                 ])
             );

@@ -19,6 +19,7 @@ public static class WiringSheet
         yield return PaperParts.Opening(matter, [new("Tag", matter.Unit.Card.Tag), new("Printed", PaperParts.Day(matter.At))]);
         foreach (var block in PaperParts.Warnings(matter))
             yield return block;
+        yield return new Prose(Cautions.CautionTable.LocalCodes, Size.Small);
         if (matter.Sheet is not { } sheet)
         {
             yield return new Prose("Its kind is not known: there is no wiring to print.");

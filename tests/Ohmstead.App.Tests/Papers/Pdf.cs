@@ -23,6 +23,31 @@ internal static class Pdf
     /// <summary>What pdfinfo tells of it.</summary>
     public static string About(byte[] pdf) => Run("pdfinfo", pdf, "-");
 
+    /// <summary>The sizes of the letters in it [pt].</summary>
+    public static double[] Sizes(byte[] pdf)
+    {
+        var path = Path.Combine(Directory.CreateTempSubdirectory("ohmstead-test-").FullName, "paper.pdf");
+        File.WriteAllBytes(path, pdf);
+        return
+        [
+            .. System.Text.RegularExpressions.Regex.Matches(Run("pdftohtml", [], "-xml", "-i", "-zoom", "1", "-stdout", path), "<fontspec [^>]*size=\"([0-9.]+)\"")
+                .Select(m => double.Parse(m.Groups[1].Value, CultureInfo.InvariantCulture)),
+        ];
+    }
+
+    /// <summary>A page as gray pixels, row by row.</summary>
+    public static (int Width, int Height, byte[] Pixels) Pixels(byte[] pdf, int dotsPerInch)
+    {
+        var folder = Directory.CreateTempSubdirectory("ohmstead-test-").FullName;
+        File.WriteAllBytes(Path.Combine(folder, "paper.pdf"), pdf);
+        Run("pdftoppm", [], "-gray", "-r", dotsPerInch.ToString(CultureInfo.InvariantCulture), "-singlefile", Path.Combine(folder, "paper.pdf"), Path.Combine(folder, "page"));
+        var bytes = File.ReadAllBytes(Path.Combine(folder, "page.pgm"));
+        // P5, width and height, 255, one white space, then the pixels.
+        var head = System.Text.RegularExpressions.Regex.Match(System.Text.Encoding.ASCII.GetString(bytes, 0, 40), @"^P5\s+(\d+)\s+(\d+)\s+255\s");
+        var (width, height) = (int.Parse(head.Groups[1].Value, CultureInfo.InvariantCulture), int.Parse(head.Groups[2].Value, CultureInfo.InvariantCulture));
+        return (width, height, bytes[head.Length..]);
+    }
+
     /// <summary>Keeps a PDF for a look at it, where OHMSTEAD_LOOK names a folder.</summary>
     public static void Keep(string name, byte[] pdf)
     {

@@ -42,8 +42,8 @@ public partial class ServiceRecordTests
         [
             "Waived in writing",
             "Waived by J. Bench",
-            "confirmed",
-            "dismissed",
+            "found",
+            "not this",
             "renewed",
             "crumbles, wire to be seen",
             "Roller 2 is worn",
@@ -63,7 +63,7 @@ public partial class ServiceRecordTests
         Assert.True(pages.Length > 3);
         Assert.All(
             pages,
-            p => Assert.Contains("Tests recorded on this date; no certification.", p, StringComparison.Ordinal)
+            p => Assert.Contains("Tests recorded on this date. No certification.", p, StringComparison.Ordinal)
         );
         Assert.All(pages, p => Assert.Contains("F-041", p, StringComparison.Ordinal));
     }
@@ -96,7 +96,7 @@ public partial class ServiceRecordTests
         var first = Pages(pdf)[0];
         Assert.Contains("Do not plug this unit in.", first, StringComparison.Ordinal);
         Assert.Contains("counts as not passed", first, StringComparison.Ordinal);
-        Assert.Contains("Nothing, before the checks", first, StringComparison.Ordinal);
+        Assert.Contains("Nothing, until the checks", first, StringComparison.Ordinal);
         Assert.Contains("No reading was taken", Pdf.Text(pdf), StringComparison.Ordinal);
     }
 

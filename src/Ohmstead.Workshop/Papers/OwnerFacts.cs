@@ -1,0 +1,137 @@
+using System.Collections.Immutable;
+using Ohmstead.Electrical.TypeSheets;
+using Ohmstead.Workshop.Journal;
+using Ohmstead.Workshop.Readings;
+using Ohmstead.Workshop.Words;
+
+namespace Ohmstead.Workshop.Papers;
+
+/// <summary>What the owner is told, each fact once: the owner's page, the record's first page and the label take it from here.</summary>
+internal static class OwnerFacts
+{
+    /// <summary>More untested readings than this are counted, not named.</summary>
+    private const int MostNamed = 4;
+
+    /// <summary>What the owner said, as written down; empty for nothing.</summary>
+    public static string Said(PaperMatter matter) => matter.Unit.Card.Complaint.Trim();
+
+    /// <summary>What was wrong, and what became of it: faults that were found, then parts, then what the look-over asked for.</summary>
+    public static ImmutableArray<string> WrongAndDone(PaperMatter matter)
+    {
+        var changes = matter
+            .Unit.All<PartChanged>()
+            .Where(p => p.Fact.Change != PartChange.Rewired)
+            .GroupBy(p => p.Fact.Element, StringComparer.Ordinal)
+            .ToDictionary(g => g.Key, g => g.Last().Fact, StringComparer.Ordinal);
+        var found = matter
+            .Unit.All<FindingJudged>()
+            .GroupBy(j => (j.Fact.Element, j.Fact.Mode))
+            .Select(g => g.Last().Fact)
+            .Where(j => j.Judgement == Judgement.Confirmed)
+            .ToList();
+        var resoldered = matter
+            .Unit.All<PartChanged>()
+            .Where(p => p.Fact.Change == PartChange.Rewired)
+            .Select(p => p.Fact.Element)
+            .ToHashSet(StringComparer.Ordinal);
+        string Became(string element) =>
+            changes.TryGetValue(element, out var change) ? PaperParts.Change(change.Change)
+            : resoldered.Contains(element) ? PaperParts.Change(PartChange.Rewired)
+            : "found, not repaired";
+        var named = found.Select(f => f.Element).ToHashSet(StringComparer.Ordinal);
+        return
+        [
+            .. found.Select(f => $"{PaperParts.Fault(matter.Sheet, f.Element, f.Mode)}: {Became(f.Element)}."),
+            .. changes
+                .Where(c => !named.Contains(c.Key))
+                .Select(c => $"{PaperParts.Part(matter.Sheet, c.Key)}: {PaperParts.Change(c.Value.Change)}."),
+            .. resoldered
+                .Where(e => !named.Contains(e) && !changes.ContainsKey(e))
+                .Select(e => $"{PaperParts.Part(matter.Sheet, e)}: {PaperParts.Change(PartChange.Rewired)}."),
+            .. PaperParts
+                .LastConditions(matter)
+                .Where(c => c.Decision is Decision.Renewed)
+                .Select(c => $"{PaperParts.Item(matter.Shop, c.Item)}: replaced."),
+        ];
+    }
+
+    /// <summary>What the look-over asks for and nobody has done yet.</summary>
+    public static ImmutableArray<string> StillToDo(PaperMatter matter) =>
+        [
+            .. PaperParts
+                .LastConditions(matter)
+                .Where(c => c.Decision is Decision.Renew or Decision.Watch)
+                .Select(c =>
+                    $"{PaperParts.Item(matter.Shop, c.Item)}{PaperParts.After(c.Words)}: {(c.Decision == Decision.Watch ? "to be watched" : "to be replaced")}."
+                ),
+        ];
+
+    /// <summary>Why it may not be plugged in, a line each.</summary>
+    public static ImmutableArray<string> OpenNow(PaperMatter matter) =>
+        [.. PaperParts.Warnings(matter).OfType<Notice>().Where(n => n.Weight == Weight.Stop).SelectMany(n => n.Lines)];
+
+    /// <summary>What the unit is.</summary>
+    public static string Title(PaperMatter matter) => PaperParts.Opening(matter, []).Title;
+
+    /// <summary>What was read and passed or is normal, the gravest first: insulation, the lamp, loaded volts, then the rest.</summary>
+    public static ImmutableArray<ReadingLine> Tested(PaperMatter matter) =>
+        [
+            .. matter
+                .Lines.Where(l => l is { IsTaken: true, Weight: Weight.Good })
+                .OrderBy(l => Place(matter.Sheet!.FindReading(l.Id)!)),
+        ];
+
+    /// <summary>How a reading that passed is told: "pass, at least 2 MΩ", "normal".</summary>
+    public static string Outcome(PaperMatter matter, ReadingLine line) =>
+        LimitWords.Of(matter.Sheet!.FindReading(line.Id)!) is { Length: > 0 } limits ? $"pass, {limits}" : "normal";
+
+    /// <summary>What sorts of reading were taken: "insulation, series lamp, load".</summary>
+    public static ImmutableArray<string> Sorts(PaperMatter matter) =>
+        [
+            .. matter
+                .Lines.Where(l => l.IsTaken)
+                .Select(l => matter.Sheet!.FindReading(l.Id)!)
+                .OrderBy(Place)
+                .Select(Sort)
+                .Distinct(),
+        ];
+
+    /// <summary>What no reading shows, and which readings of the type were not taken.</summary>
+    public static ImmutableArray<string> NotTested(PaperMatter matter)
+    {
+        var open = matter.Lines.Where(l => !l.IsTaken && l.Waiver is null).ToList();
+        return
+        [
+            .. open.Count == 0 ? []
+            : open.Count <= MostNamed ? new[] { $"Not taken: {string.Join("; ", open.Select(l => l.Title))}." }
+            : [$"{Counted.Of(open.Count, "reading")} of {ValueText.Plain(matter.Lines.Length)} not taken. The service record lists them."],
+            .. matter.LookedAt is null ? Array.Empty<string>() : ["Some wiring was only looked at."],
+            .. Advice.NeverJudged,
+        ];
+    }
+
+    private static int Place(ReadingSpec spec) =>
+        Sort(spec) switch
+        {
+            "insulation" => 0,
+            "load" => 1,
+            "series lamp" => 2,
+            "no-load volts" => 3,
+            "mains amps and watts" => 4,
+            "low-voltage supply" => 5,
+            _ => 6,
+        };
+
+    private static string Sort(ReadingSpec spec) =>
+        spec switch
+        {
+            { Quantity: Quantity.InsulationOhms } => "insulation",
+            { Quantity: Quantity.Ohms } => "ohms",
+            { State.Source.HasLamp: true } => "series lamp",
+            { State.Source: null or { IsDirect: true } } => "parts by themselves",
+            { State.Source.Volts: <= 30 } => "low-voltage supply",
+            { Quantity: Quantity.AcAmps or Quantity.Watts } => "mains amps and watts",
+            { State.Loads.Length: > 0 } => "load",
+            _ => "no-load volts",
+        };
+}

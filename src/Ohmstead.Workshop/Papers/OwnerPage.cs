@@ -1,0 +1,126 @@
+using System.Collections.Immutable;
+using Ohmstead.Workshop.Cautions;
+using Ohmstead.Workshop.Words;
+
+namespace Ohmstead.Workshop.Papers;
+
+/// <summary>The owner's page: what goes home with the unit, one page in large type.</summary>
+public static class OwnerPage
+{
+    /// <summary>Its name in <see cref="Journal.PaperMade"/> and in addresses.</summary>
+    public const string Id = "owner-page";
+
+    /// <summary>How many rows of each list there are to choose from: the setter takes the most that fit on one page.</summary>
+    public static ImmutableArray<int> Choices { get; } = [5, 4, 3, 2, 1, 0];
+
+    /// <summary>Pairs of posts that there is room for.</summary>
+    private const int MostOutlets = 5;
+
+    /// <summary>Words of others are cut to this many letters a row.</summary>
+    private const int MostLetters = 110;
+
+    /// <summary>The page, with at most so many rows of each list.</summary>
+    public static Paper Make(PaperMatter matter, int most) =>
+        new("Owner’s page", matter.Unit.Card.Tag, Advice.Foot, [.. Blocks(matter, most)]) { IsLarge = true };
+
+    private static IEnumerable<Block> Blocks(PaperMatter matter, int most)
+    {
+        var card = matter.Unit.Card;
+        yield return new Masthead(matter.MayBePluggedIn ? "Your unit is back" : "Do not plug this unit in", Cut(card.Tag, 24));
+        yield return new Prose(string.Join(' ', Who(matter)));
+        if (!matter.MayBePluggedIn)
+            yield return new Notice(Weight.Stop, "Open when this page was made", Some(OwnerFacts.OpenNow(matter), most + 2));
+        if (OwnerFacts.WrongAndDone(matter) is { IsEmpty: false } done)
+        {
+            yield return new Heading("What was wrong, and what was done", 2);
+            yield return new Points(Some(done, most));
+        }
+        if (OwnerFacts.StillToDo(matter) is { IsEmpty: false } open)
+        {
+            yield return new Heading("Still to do", 2);
+            yield return new Points(Some(open, Math.Min(most, 2)));
+        }
+        if (matter.MayBePluggedIn)
+            foreach (var block in Working(matter, most))
+                yield return block;
+        yield return new Notice(
+            Weight.Stop,
+            "Mains inside. Mains can kill.",
+            [matter.MayBePluggedIn ? Advice.OwnerCaution : Advice.OwnerCautionUnplugged, CautionTable.LocalCodes]
+        );
+        if (matter.MayBePluggedIn)
+            yield return new Prose(Advice.GoodHabit);
+    }
+
+    private static IEnumerable<string> Who(PaperMatter matter)
+    {
+        var card = matter.Unit.Card;
+        if (matter.Shop.Name.Length > 0)
+            yield return $"{Cut(matter.Shop.Name, 60)}, {PaperParts.Day(matter.At)}.";
+        else
+            yield return $"{PaperParts.Day(matter.At)}.";
+        yield return $"{Cut(OwnerFacts.Title(matter).TrimEnd('.'), 70)}.";
+        if (card.Owner.Length > 0)
+            yield return $"For {Cut(card.Owner, 60)}.";
+        if (OwnerFacts.Said(matter) is { Length: > 0 } said)
+            yield return $"You said: “{Cut(said, MostLetters)}”";
+    }
+
+    private static IEnumerable<Block> Working(PaperMatter matter, int most)
+    {
+        var tested = OwnerFacts.Tested(matter);
+        yield return new Heading("What was tested", 2);
+        if (tested.Length > 0)
+            yield return new Table(
+                [new("", 6), new("", 2.2, IsFigure: true), new("", 3.8)],
+                [.. tested.Take(Math.Clamp(most, 2, 4)).Select(l => Row.Of(Cut(l.Title, 60), l.Measured, OwnerFacts.Outcome(matter, l)))]
+            );
+        if (matter.Waived.Any())
+            yield return new Prose(
+                $"Waived, not measured: {string.Join("; ", Some([.. matter.Waived.Select(l => $"{l.Title}, by {l.Waiver!.WaivedBy}")], Math.Min(most, 1)))}"
+            );
+        yield return new Prose(Advice.NotTestedShort);
+        yield return new Heading("What it can run for hours", 2);
+        if (matter.Rating.UsableWatts <= 0)
+        {
+            yield return new Prose("Not known: the type sheet has no rating.");
+            yield break;
+        }
+        var shown = matter.Outlets.Take(MostOutlets).ToList();
+        if (shown.Count > 0)
+            yield return new Table([new("", 4.2), new("", 1.6, IsFigure: true), new("", 5.4), new("", 4.4)], [.. shown.Select(Run)]);
+        yield return new Prose(string.Join(' ', AboutRun(matter, shown)));
+    }
+
+    /// <summary>A pair of posts as a row; how its amps were found is in the service record.</summary>
+    private static Row Run(Outlet outlet) =>
+        Row.Of(
+            Cut(outlet.Posts, 40),
+            outlet.Most,
+            $"{outlet.Held}{(outlet.Limit.IsEstimated ? "*" : "")}",
+            outlet.FuseOutside.Length > 0 ? $"fuse outside: {outlet.FuseOutside}" : ""
+        );
+
+    private static IEnumerable<string> AboutRun(PaperMatter matter, IReadOnlyList<Outlet> shown)
+    {
+        yield return $"All posts together: {ValueText.Plain(Math.Floor(matter.Rating.UsableWatts))} W.";
+        if (matter.Outlets.Length > shown.Count)
+            yield return "More posts: see the service record.";
+        if (shown.Any(o => o.FuseOutside.Length > 0))
+            yield return "Fuse outside: at most these amps, in its lead.";
+        if (shown.Any(o => o.Limit.IsEstimated))
+            yield return $"* {Sentences.Large(Outlet.Estimated)}.";
+    }
+
+    /// <summary>The first few, and how many more there are; one more takes no more room than to say so.</summary>
+    private static ImmutableArray<string> Some(ImmutableArray<string> all, int most) =>
+        all.Length <= most + 1
+            ? [.. all.Select(w => Cut(w, MostLetters))]
+            : [.. all.Take(most).Select(w => Cut(w, MostLetters)), $"And {ValueText.Plain(all.Length - most)} more: see the service record."];
+
+    private static string Cut(string words, int most)
+    {
+        var line = string.Join(' ', words.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
+        return line.Length <= most ? line : $"{line[..most].TrimEnd()}…";
+    }
+}

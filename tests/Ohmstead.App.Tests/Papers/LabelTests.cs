@@ -1,0 +1,89 @@
+using System.Text;
+using System.Text.RegularExpressions;
+using Ohmstead.App.Papers;
+using Ohmstead.Workshop.Journal;
+using Ohmstead.Workshop.Papers;
+using Ohmstead.Workshop.Shops;
+using QRCoder;
+
+namespace Ohmstead.App.Tests.Papers;
+
+public class LabelTests
+{
+    private static byte[] Written(Label label, string name)
+    {
+        var pdf = LabelPdf.Write(label, PaperUnits.Noon);
+        Pdf.Keep(name, pdf);
+        return pdf;
+    }
+
+    private static Label Good => Label.Make(PaperUnits.Matter("twin-175", PaperUnits.Checked(PaperUnits.Repaired())));
+
+    private static Label Bad => Label.Make(PaperUnits.Matter("solo-110", new TakenIn("A-1", "solo-110", "", "dead")));
+
+    private static string Flat(byte[] pdf) => Regex.Replace(Pdf.Text(pdf), @"\s+", " ");
+
+    [Fact]
+    public void It_is_one_page_of_62_by_29_millimeters()
+    {
+        // 62 mm and 29 mm at 72/25.4 points a millimeter.
+        foreach (var pdf in (byte[][])[Written(Good, "label.pdf"), Written(Bad, "label-not-plugged.pdf")])
+        {
+            Assert.Matches(@"Page size:\s+175\.7\d* x 82\.2\d* pts", Pdf.About(pdf));
+            Assert.Matches(@"Pages:\s+1\n", Pdf.About(pdf));
+        }
+    }
+
+    [Fact]
+    public void A_tested_unit_s_label_says_tag_day_and_what_was_tested()
+    {
+        var text = Flat(Written(Good, "label.pdf"));
+        string[] said = ["F-041", "Tested 14 Mar 2026", "Insulation, load, series lamp", "Tests recorded. No certification."];
+        Assert.All(said, words => Assert.Contains(words, text, StringComparison.Ordinal));
+        Assert.DoesNotContain("plug this in", text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_unit_that_has_not_passed_gets_the_label_that_forbids_the_plug()
+    {
+        var text = Flat(Written(Bad, "label-not-plugged.pdf"));
+        Assert.Contains("Do not plug this in", text, StringComparison.Ordinal);
+        Assert.Contains("A-1", text, StringComparison.Ordinal);
+        Assert.Contains("14 Mar 2026", text, StringComparison.Ordinal);
+        Assert.DoesNotContain("Tested", text, StringComparison.Ordinal);
+    }
+
+    /// <summary>Each square of the code is looked at in its middle, at 600 dots an inch, against the code's own matrix.</summary>
+    [Fact]
+    public void The_code_on_it_is_the_record_s_text()
+    {
+        var label = Good;
+        Assert.StartsWith("F-041\n", label.Code, StringComparison.Ordinal);
+        Assert.Contains("\nTested 14 Mar 2026\n", label.Code, StringComparison.Ordinal);
+        Assert.Contains("\nBoth blades to the core, 500 V: 93 MΩ\n", label.Code, StringComparison.Ordinal);
+        Assert.Contains(": waived by J. Bench\n", label.Code, StringComparison.Ordinal);
+        Assert.EndsWith("\nTests recorded. No certification.", label.Code, StringComparison.Ordinal);
+        Assert.InRange(Encoding.UTF8.GetByteCount(label.Code), 100, 213);
+        using var code = QRCodeGenerator.GenerateQrCode(label.Code, QRCodeGenerator.ECCLevel.M, forceUtf8: true);
+        var (width, height, pixels) = Pdf.Pixels(LabelPdf.Write(label, PaperUnits.Noon), 600);
+        const double dots = 600 / 72.0;
+        var (size, rows) = (68 * dots, code.ModuleMatrix.Count);
+        var (left, top) = (width - size - (5 * dots), (height - size) / 2);
+        for (var y = 0; y < rows; y++)
+        for (var x = 0; x < rows; x++)
+        {
+            var at = ((int)(top + ((y + 0.5) * size / rows)) * width) + (int)(left + ((x + 0.5) * size / rows));
+            Assert.Equal(code.ModuleMatrix[y][x], pixels[at] < 128);
+        }
+    }
+
+    [Fact]
+    public void Names_without_end_stay_on_it()
+    {
+        var label = Good with { Tag = new string('W', 300), Title = new string('m', 5_000), Words = new string('i', 5_000) };
+        var pdf = Written(label, "label-long.pdf");
+        Assert.Matches(@"Pages:\s+1\n", Pdf.About(pdf));
+        Assert.Contains("Tests recorded. No certification.", Flat(pdf), StringComparison.Ordinal);
+        Assert.Matches(@"Pages:\s+1\n", Pdf.About(Written(Bad with { Tag = new string('W', 300), Words = new string('i', 5_000) }, "label-not-long.pdf")));
+    }
+}

@@ -1,0 +1,127 @@
+using System.Globalization;
+using System.Text.RegularExpressions;
+using Ohmstead.App.Papers;
+using Ohmstead.Workshop.Journal;
+using Ohmstead.Workshop.Papers;
+using Ohmstead.Workshop.Readings;
+using Ohmstead.Workshop.Shops;
+
+namespace Ohmstead.App.Tests.Papers;
+
+public class OwnerPageTests
+{
+    private static byte[] Page(PaperMatter matter, string name)
+    {
+        var pdf = Pdf.Of(PaperDesk.OnePage(matter), matter.Shop.Paper);
+        Pdf.Keep(name, pdf);
+        return pdf;
+    }
+
+    private static string Flat(byte[] pdf) => Regex.Replace(Pdf.Text(pdf), @"\s+", " ");
+
+    /// <summary>A unit with more of everything than a page holds, and with names that never end.</summary>
+    private static PaperMatter Crowded(string paper) =>
+        PaperUnits.Matter(
+            "twin-175",
+            PaperUnits.Shop with
+            {
+                Paper = paper,
+                Name = new string('W', 300),
+            },
+            PaperUnits.Checked([
+                .. PaperUnits.Repaired(new string('m', 5_000), string.Join(' ', Enumerable.Repeat("it hums and smells", 80))),
+                .. PaperUnits.Sheet("twin-175").Elements.Take(12).Select(e => new PartChanged(e.Id, PartChange.Renewed, null, "")),
+                .. PaperUnits.Shop.LookOver.Select(i => new ConditionNoted(i.Id, "worn " + new string('x', 400), Decision.Watch, "")),
+            ])
+        );
+
+    public static TheoryData<string, string> States() =>
+        new()
+        {
+            { "repaired", Shop.Letter },
+            { "repaired", Shop.A4 },
+            { "crowded", Shop.Letter },
+            { "crowded", Shop.A4 },
+            { "untested", Shop.Letter },
+            { "untested", Shop.A4 },
+            { "unknown", Shop.Letter },
+        };
+
+    private static PaperMatter Matter(string state, string paper)
+    {
+        var shop = PaperUnits.Shop with { Paper = paper };
+        return state switch
+        {
+            "repaired" => PaperUnits.Matter("twin-175", shop, PaperUnits.Checked(PaperUnits.Repaired())),
+            "crowded" => Crowded(paper),
+            "untested" => PaperUnits.Matter("solo-110", shop, [new TakenIn("A-1", "solo-110", "", "dead")]),
+            _ => MatterMaker.Make(PaperUnits.Unit([new TakenIn("A-1", "", "", "")]), null, shop, PaperUnits.Noon),
+        };
+    }
+
+    [Theory]
+    [MemberData(nameof(States))]
+    public void It_is_one_page_and_no_letter_on_it_is_smaller_than_14_points(string state, string paper)
+    {
+        var pdf = Page(Matter(state, paper), $"owner-{state}-{paper}.pdf");
+        Assert.Matches(@"Pages:\s+1\n", Pdf.About(pdf));
+        var sizes = Pdf.Sizes(pdf);
+        Assert.NotEmpty(sizes);
+        Assert.All(sizes, points => Assert.True(points >= 14, points.ToString(CultureInfo.InvariantCulture)));
+    }
+
+    [Fact]
+    public void It_says_what_was_wrong_done_tested_and_what_the_unit_carries()
+    {
+        var text = Flat(Page(Matter("repaired", Shop.Letter), "owner.pdf"));
+        string[] said =
+        [
+            "Your unit is back",
+            "F-041",
+            "You said: “The left train slows down",
+            "What was wrong, and what was done",
+            "What was tested",
+            "What it can run for hours",
+            "held by its breaker, 6.5 A",
+            "fuse outside: 7.5 A",
+            "Fuse outside: at most these amps, in its lead.",
+            "Whistle disc",
+            "Cord (crumbles",
+            "Mains can kill",
+            "Children: with an adult only",
+            "local codes come first",
+            "Tests recorded on this date. No certification.",
+        ];
+        Assert.All(said, words => Assert.Contains(words, text, StringComparison.Ordinal));
+    }
+
+    [Theory]
+    [InlineData("untested")]
+    [InlineData("unknown")]
+    public void A_unit_that_has_not_passed_is_told_nothing_to_run(string state)
+    {
+        var text = Flat(Page(Matter(state, Shop.Letter), $"owner-{state}.pdf"));
+        Assert.Contains("Do not plug this unit in", text, StringComparison.Ordinal);
+        Assert.DoesNotContain("What it can run", text, StringComparison.Ordinal);
+        Assert.DoesNotContain("Your unit is back", text, StringComparison.Ordinal);
+        Assert.DoesNotContain("Good habit", text, StringComparison.Ordinal);
+    }
+
+    /// <summary>The issue's two cases: a post without a breaker was promised 19.3 A, one behind 6.5 A was promised 7.6 A.</summary>
+    [Fact]
+    public void No_pair_of_posts_is_promised_more_than_its_path_carries()
+    {
+        var outlets = PaperUnits.Matter("twin-175", new TakenIn("A-1", "twin-175", "", "")).Outlets;
+        Assert.Equal(4, outlets.Length);
+        Assert.All(outlets.Where(o => o.Limit.IsProtected), o => Assert.Equal(("6.5 A", "held by its breaker, 6.5 A", ""), (o.Most, o.Held, o.Outside)));
+        Assert.Equal(2, outlets.Count(o => o.Limit.IsProtected));
+        // The sheet says 8 A for the winding, of which the pilot lamp takes 0.2 A; 125 W are 17 A at 7.3 V.
+        Assert.All(outlets.Where(o => !o.Limit.IsProtected), o => Assert.InRange(o.Limit.Amps, 7.75, 7.85));
+        Assert.All(
+            outlets.Where(o => !o.Limit.IsProtected),
+            o => Assert.Equal("No breaker inside. Put a breaker or fuse of at most 7.5 A in its lead.", o.Outside)
+        );
+        var solo = PaperUnits.Matter("solo-110", new TakenIn("A-1", "solo-110", "", "")).Outlets;
+        Assert.Contains(solo, o => o.HeldInFull.Contains("estimated, common practice, no source", StringComparison.Ordinal));
+    }
+}
