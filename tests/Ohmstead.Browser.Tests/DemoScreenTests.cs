@@ -51,7 +51,7 @@ public sealed class DemoScreenTests(OpenBrowser browser, RunningDemo demo) : ICl
         await LookAsync(window, $"{unit}/reading", "", $"{kind}-reading");
         await LookAsync(window, $"{unit}/findings", "Findings", $"{kind}-findings");
         await LookAsync(window, $"{unit}/drawing", "", $"{kind}-drawing");
-        await LookAsync(window, $"{unit}/papers", "Papers");
+        await LookAsync(window, $"{unit}/papers", "Paperwork");
         await window.SeesAsync("Make the service record");
         Assert.Contains(
             "no certification",
