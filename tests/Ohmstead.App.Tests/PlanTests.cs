@@ -22,6 +22,15 @@ public sealed class PlanTests
     }
 
     [Fact]
+    public void What_the_hand_must_heed_on_the_way_is_said_once_whether_or_not_more_is_in_reach()
+    {
+        var output = string.Join(' ', Tool.Run("plan", Tool.Demo("twin-175.sheet.json"), "--reach", "panel-rivets,disc-out").Out.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
+        string[] cautions = ["Pull the plug", "Chips and pin ends fly", "Phenolic dust", "may hold selenium", "Old solder holds lead"];
+        Assert.All(cautions, c => Assert.Equal(2, output.Split(c).Length));
+        Assert.Contains("Pull the plug", Tool.Run("plan", Tool.Demo("twin-175.sheet.json"), "--reach", "core-out,disc-out,roller-1-out,roller-2-out,ballast-out,breakers-out,rotaries-out,pilot-out,panel-rivets,post-nuts").Out, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void A_dearer_hour_costs_more_and_several_parts_share_their_way()
     {
         double Cost(params string[] more) => Tool.Json(["plan", Tool.Sample, .. more]).Number("expectedCost");

@@ -3,6 +3,7 @@ using System.Globalization;
 using System.Text.Json.Nodes;
 using Ohmstead.Electrical.Planning;
 using Ohmstead.Electrical.TypeSheets;
+using Ohmstead.Workshop.Cautions;
 
 namespace Ohmstead.App.Commands;
 
@@ -99,6 +100,9 @@ internal static class PlanCommand
         Console.WriteLine(Style.Heading($"  {"step", -46} {"min out", 8} {"min in", 7} {"breaks", 8}  have ready"));
         foreach (var (s, n) in plan.Steps.Select((s, n) => (s, n)))
             Console.WriteLine(Line($"{Plain(n + 1), 2}  {s.Title}", s));
+        Console.WriteLine();
+        foreach (var caution in CautionTable.For(Act.TakeOff).Concat(plan.Steps.SelectMany(s => CautionTable.OfStep(sheet, s)).Distinct()))
+            Console.WriteLine(Shown.Wrapped($"CAUTION: {caution}", 0));
         if (plan.OnTheWay.Length == 0)
             return;
         Console.WriteLine();
@@ -107,8 +111,6 @@ internal static class PlanCommand
             Console.WriteLine(
                 $"  {Shown.Fit(s.Step.Title, 46)} {Plain(s.ExtraMinutes), 8} min {Plain(s.ExtraCost), 8} money"
             );
-        Console.WriteLine();
-        Console.WriteLine("Unplug, and keep the plug in sight, before the first step.");
     }
 
     private static string Line(string title, TakeApartStep s)
