@@ -55,6 +55,20 @@ internal static class OwnerFacts
         ];
     }
 
+    /// <summary>Every change of a part, and what the look-over says was replaced.</summary>
+    public static ImmutableArray<string> Done(PaperMatter matter) =>
+        [
+            .. matter
+                .Unit.All<PartChanged>()
+                .Select(p =>
+                    $"{PaperParts.Part(matter.Sheet, p.Fact.Element)}: {PaperParts.Change(p.Fact.Change)}{PaperParts.After(p.Fact.Words)}."
+                ),
+            .. PaperParts
+                .LastConditions(matter)
+                .Where(c => c.Decision is Decision.Renewed)
+                .Select(c => $"{PaperParts.Item(matter.Shop, c.Item)}: replaced."),
+        ];
+
     /// <summary>What the look-over asks for and nobody has done yet.</summary>
     public static ImmutableArray<string> StillToDo(PaperMatter matter) =>
         [

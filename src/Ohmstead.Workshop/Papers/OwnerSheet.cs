@@ -26,7 +26,8 @@ internal static class OwnerSheet
                 new Heading("What was wrong", 2),
                 new Points(Wrong(matter)),
                 new Heading("What was done", 2),
-                new Points(Done(matter)),
+                new Points(OwnerFacts.Done(matter) is { IsEmpty: false } done ? done : ["No part was changed."]),
+                .. OwnerFacts.StillToDo(matter) is { IsEmpty: false } left ? new Block[] { new Heading("Still to do", 2), new Points(left) } : [],
                 new Heading("Cautions", 2),
                 new Points(Advice.Cautions),
             ],
@@ -55,23 +56,6 @@ internal static class OwnerSheet
             );
         ImmutableArray<string> all = [.. said.Length > 0 ? new[] { $"Owner says: “{said}”" } : [], .. found];
         return all.Length > 0 ? all : ["No complaint is written down, and no fault was confirmed."];
-    }
-
-    private static ImmutableArray<string> Done(PaperMatter matter)
-    {
-        var parts = matter
-            .Unit.All<PartChanged>()
-            .Select(p =>
-                $"{PaperParts.Part(matter.Sheet, p.Fact.Element)}: {PaperParts.Change(p.Fact.Change)}{PaperParts.After(p.Fact.Words)}."
-            );
-        var conditions = PaperParts
-            .LastConditions(matter)
-            .Where(c => c.Decision is Decision.Renew or Decision.Renewed or Decision.Watch)
-            .Select(c =>
-                $"{PaperParts.Item(matter.Shop, c.Item)}{(c.Words.Length > 0 ? $", {c.Words}" : "")}: {c.Decision switch { Decision.Renew => "to be renewed", Decision.Renewed => "renewed", _ => "to be watched" }}."
-            );
-        ImmutableArray<string> all = [.. parts, .. conditions];
-        return all.Length > 0 ? all : ["No part was changed."];
     }
 
     private static IEnumerable<Block> CanRun(PaperMatter matter)
