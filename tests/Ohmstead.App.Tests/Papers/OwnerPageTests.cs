@@ -85,7 +85,7 @@ public class OwnerPageTests
             "held by its breaker, 6.5 A",
             "fuse outside: 7.5 A",
             "Fuse outside: at most these amps, in its lead.",
-            "Whistle disc",
+            "Weak whistle disc: re",
             "Cord (crumbles",
             "Mains can kill",
             "Children: with an adult only",

@@ -36,7 +36,7 @@ public partial class ServiceRecordTests
             "Cautions",
             "Received, date",
         ];
-        Assert.All(owner, words => Assert.Contains(words, pages[0], StringComparison.Ordinal));
+        Assert.All(owner, words => Assert.Contains(words, pages[0] + pages[1], StringComparison.Ordinal));
         var text = Flat(pdf);
         string[] record =
         [
