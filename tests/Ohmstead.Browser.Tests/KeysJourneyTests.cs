@@ -30,8 +30,8 @@ public sealed class KeysJourneyTests(OpenBrowser browser)
         await window.EnterOnAsync("What is probably wrong");
         await window.TitledAsync("Findings");
         await window.Page.Locator("article.finding").First.WaitForAsync();
-        await window.SeesAsync("shoe worn");
-        await window.EnterOnAsync("Confirm");
-        await window.SeesAsync("seen to be so");
+        await window.EnterOnAsync("Worn shoe");
+        await window.EnterOnAsync("Found it");
+        await window.SeesAsync("found. Get to it");
     }
 }
