@@ -41,7 +41,7 @@ public sealed class JourneyTests(OpenBrowser browser)
         await window.SeeAsync("gate");
         await window.GoAsync($"{unit}/reading/insulation-core");
         await window.SeeAsync("reading");
-        await window.PressAsync("could not");
+        await window.PressAsync("not taken");
         await window.FillAsync("It could not be read, because", "no such instrument");
         await window.Page.GetByText("No instrument for it").ClickAsync();
         await window.FillAsync("Who answers for it", "The bench");
@@ -66,7 +66,7 @@ public sealed class JourneyTests(OpenBrowser browser)
         await window.EnterAsync("0.2M");
         await window.SeesAsync("Undo");
         await window.PressAsync("Read it once more");
-        await window.PressAsync("could not");
+        await window.PressAsync("not taken");
         await window.SeesAsync("It could not be read, because");
         Assert.Equal(0, await window.Page.GetByText("No instrument for it").CountAsync());
         await window.GoAsync($"{unit}/reading/full-1");

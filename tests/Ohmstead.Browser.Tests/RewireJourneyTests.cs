@@ -72,7 +72,7 @@ public sealed class RewireJourneyTests(OpenBrowser browser)
         await window.SeesAsync("Locked until the lamp check passes");
         Assert.Equal(0, await window.Page.GetByText("A wire was moved").CountAsync());
         await window.FollowAsync("Take: 60 W lamp in series");
-        await window.SeesAsync("A sound unit shows");
+        await window.SeesAsync("Should read");
         await window.EnterAsync(right.Read("lamp-60"));
         await window.SeesAsync("Undo");
         await window.GoAsync($"{unit}/first-power");

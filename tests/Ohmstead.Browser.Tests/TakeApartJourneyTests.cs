@@ -85,21 +85,21 @@ public sealed class TakeApartJourneyTests(OpenBrowser browser)
         await window.SeesAsync("Not yet: ");
 
         await window.GoAsync($"{unit}/apart/back");
-        await window.SeesAsync("Put back; 12 steps to go");
+        await window.SeesAsync("12 steps to go");
         await window.SeeAsync("apart-back");
-        while (await window.Page.GetByRole(AriaRole.Button, new() { Name = "It is back" }).CountAsync() > 0)
+        while (await window.Page.GetByRole(AriaRole.Button, new() { Name = "Back on" }).CountAsync() > 0)
         {
             var title = await window.Page.Locator("h1").InnerTextAsync();
-            if (title.StartsWith("Throttle knob 1", StringComparison.Ordinal))
+            if (title.StartsWith("Put back: Throttle knob 1", StringComparison.Ordinal))
             {
                 await window.SeesAsync("You wrote: the flat faces the post");
-                await window.FillAsync("New in place of old", "0");
-                await window.PressAsync("It is back");
+                await window.FillAsync("New pieces", "0");
+                await window.PressAsync("Back on");
                 await window.SeesAsync("3 came off and 2 went in");
-                await window.FillAsync("Why there is a remainder", "the spring is ordered");
-                await window.FillAsync("Who answers for it", "A. Example");
+                await window.FillAsync("Where they belong, or why they are left over", "the spring is ordered");
+                await window.FillAsync("Signed by", "A. Example");
             }
-            await window.PressAsync("It is back");
+            await window.PressAsync("Back on");
             await Expect(window.Page.Locator("h1")).Not.ToHaveTextAsync(title);
         }
         await window.SeesAsync("Nothing is off");
@@ -115,7 +115,7 @@ public sealed class TakeApartJourneyTests(OpenBrowser browser)
     private static async Task<string> ExpectedAsync(Window window, string unit)
     {
         await window.GoAsync($"{unit}/reading/disc-1a");
-        var line = window.Page.GetByText("A sound unit shows").First;
+        var line = window.Page.GetByText("Should read").First;
         await Expect(line).ToBeVisibleAsync();
         return await line.Locator("xpath=..").InnerTextAsync();
     }

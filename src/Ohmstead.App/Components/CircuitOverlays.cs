@@ -1,9 +1,13 @@
 using System.Collections.Immutable;
+using Ohmstead.Electrical.Diagnosis;
 using Ohmstead.Electrical.Readings;
+using Ohmstead.Electrical.TypeSheets;
 using Ohmstead.Workshop.Drawing;
+using Ohmstead.Workshop.Findings;
 using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Readings;
 using Ohmstead.Workshop.Units;
+using Ohmstead.Workshop.Words;
 
 namespace Ohmstead.App.Components;
 
@@ -11,8 +15,9 @@ namespace Ohmstead.App.Components;
 internal static class CircuitOverlays
 {
     /// <summary>A reading as it is offered: controls and lifted parts as they really are, probes, the band, what was last shown.</summary>
-    public static Overlay Of(ReadingOffer offer, Expectation? band) =>
+    public static Overlay Of(TypeSheet sheet, ReadingOffer offer, Expectation? band) =>
         Overlay.Of(
+            sheet,
             offer.Spec with
             {
                 State = offer.State,
@@ -21,6 +26,28 @@ internal static class CircuitOverlays
             offer.Last is { Fact.Shown: { Kind: not ShownKind.NotTaken } shown }
                 ? ShownText.Write(shown, offer.Spec.Quantity)
                 : ""
+        );
+
+    /// <summary>A path set upright, with what is most probably wrong with its parts.</summary>
+    /// <param name="diagnosis">Null while none is worked out.</param>
+    public static Ladder Ladder(
+        TypeSheet sheet,
+        MeasuredPath path,
+        ImmutableDictionary<string, ControlPosition> controls,
+        DiagnosisResult? diagnosis
+    ) =>
+        Workshop.Drawing.Ladder.Of(
+            sheet,
+            path,
+            controls,
+            diagnosis is null ? Overlay.None.Suspicion : KnownPart.Suspicion(diagnosis),
+            (diagnosis?.Faults ?? [])
+                .GroupBy(f => f.Mode.Element, StringComparer.Ordinal)
+                .ToDictionary(
+                    g => g.Key,
+                    g => g.MaxBy(f => f.Probability)! is var f ? $"{PartNames.Mode(f.Mode)}, {Finding.SureOf(f.Probability)}" : "",
+                    StringComparer.Ordinal
+                )
         );
 
     /// <summary>Parts of a unit that are new in it.</summary>

@@ -152,13 +152,14 @@ internal static class CircuitSetter
         return pen;
     }
 
-    private static XSolidBrush? Fill(Role role) => role is Role.Solid or Role.Probe ? new XSolidBrush(Ink(role)) : null;
+    private static XSolidBrush? Fill(Role role) =>
+        role is Role.Solid or Role.ProbeRed or Role.ProbeBlack ? new XSolidBrush(Ink(role)) : null;
 
     private static XColor Ink(Role role) =>
         role switch
         {
             Role.Small or Role.Dimmed => Sheet.Soft,
-            Role.Probe or Role.SuspectLow or Role.SuspectMedium or Role.SuspectHigh => Sheet.Copper,
+            Role.ProbeRed or Role.SuspectLow or Role.SuspectMedium or Role.SuspectHigh => Sheet.Copper,
             _ => Sheet.Ink,
         };
 }

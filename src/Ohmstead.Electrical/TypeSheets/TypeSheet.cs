@@ -90,7 +90,14 @@ public sealed record TakeApartStep(
     ImmutableArray<string> Lifts,
     string Part,
     int Cup
-);
+)
+{
+    /// <summary>What it is done with, in words: "flat screwdriver, 4 mm". May be empty.</summary>
+    public string Tool { get; init; } = "";
+
+    /// <summary>How it goes back without harm, in words. May be empty.</summary>
+    public string Trick { get; init; } = "";
+}
 
 /// <summary>Relative standard deviations that a sheet sets itself, by the JSON name of the quantity.</summary>
 public sealed record SpreadOverrides(ImmutableDictionary<string, double> ByName)

@@ -100,5 +100,5 @@ public static class TypeSheetFile
         at.Word("id"), at.Word("title", ""), at.Words("after"),
         [.. at.List("afterAny", 100).Select(g => g.AsList().Select(s => s.AsWord()).ToImmutableArray())],
         at.Number("minutesOut", 0, 0, 1e5), at.Number("minutesIn", 0, 0, 1e5), at.Number("breakPercent", 0, 0, 100), at.Number("price", 0, 0, 1e9),
-        at.Words("lifts"), at.Word("part", ""), (int)at.Number("cup", 0, 0, 999));
+        at.Words("lifts"), at.Word("part", ""), (int)at.Number("cup", 0, 0, 999)) { Tool = at.Word("tool", ""), Trick = at.Word("trick", "") };
 }

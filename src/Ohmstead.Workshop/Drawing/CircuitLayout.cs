@@ -9,9 +9,16 @@ namespace Ohmstead.Workshop.Drawing;
 /// </summary>
 public sealed class CircuitLayout
 {
-    private CircuitLayout(TypeSheet sheet, CircuitSides sides, PlacedSide mains, PlacedSide posts, CorePlacement cores)
+    private CircuitLayout(
+        TypeSheet sheet,
+        CircuitSides sides,
+        PlacedSide mains,
+        PlacedSide posts,
+        CorePlacement cores,
+        DrawnNames names
+    )
     {
-        (Sheet, Sides, Mains, Posts, Cores) = (sheet, sides, mains, posts, cores);
+        (Sheet, Sides, Mains, Posts, Cores, Names) = (sheet, sides, mains, posts, cores, names);
     }
 
     /// <summary>The sheet, or the sheet of one unit with its changes.</summary>
@@ -25,20 +32,26 @@ public sealed class CircuitLayout
 
     internal CorePlacement Cores { get; }
 
+    internal DrawnNames Names { get; }
+
     /// <summary>
     /// Lays out the circuit of a sheet. The same sheet gives the same layout. Time grows with the square of the number of
     /// elements for a step of the search, the number of steps falls with it: some tens of milliseconds for 60 elements.
     /// </summary>
-    public static CircuitLayout Of(TypeSheet sheet)
+    /// <param name="named">
+    /// Ids of the parts that carry their name; null for all. With few names the drawing is narrow enough to stand beside something.
+    /// </param>
+    public static CircuitLayout Of(TypeSheet sheet, IReadOnlySet<string>? named = null)
     {
         var sides = new CircuitSides(sheet);
-        var mains = Lay(sheet, sides, isMains: true);
-        var posts = Lay(sheet, sides, isMains: false);
+        var names = new DrawnNames(sheet, named);
+        var mains = Lay(sheet, sides, names, isMains: true);
+        var posts = Lay(sheet, sides, names, isMains: false);
         (mains, posts) = SideAlignment.Align(mains, posts, sheet.Cores.Length);
-        return new(sheet, sides, mains, posts, CorePlacement.Of(sheet, sides, mains, posts));
+        return new(sheet, sides, mains, posts, CorePlacement.Of(sheet, sides, mains, posts), names);
     }
 
-    private static PlacedSide Lay(TypeSheet sheet, CircuitSides sides, bool isMains)
+    private static PlacedSide Lay(TypeSheet sheet, CircuitSides sides, DrawnNames names, bool isMains)
     {
         var elements = isMains ? sides.Mains : sides.Posts;
         var windings = elements.OfType<Winding>().ToList();
@@ -47,7 +60,7 @@ public sealed class CircuitLayout
             .Where(b => b.End != sides.Iron && sides.IsMains(b.End) == isMains)
             .ToList();
         var toCore = ends.Select(b => b.End).Where(t => !windings.Any(w => w.From == t || w.To == t)).ToList();
-        var graph = SideBuilder.Build(elements, sides.Outer, toCore, sheet.Cores);
+        var graph = SideBuilder.Build(elements, sides.Outer, toCore, sheet.Cores, names);
         var twins = SideTwins.Of(graph);
         var cost = new SideCost(
             graph,
@@ -55,7 +68,7 @@ public sealed class CircuitLayout
             EndsOf(graph, ends.Where(b => b.Other == sides.Iron).Select(b => b.End)),
             EndsOf(graph, ends.Where(b => b.Other != sides.Iron).Select(b => b.End))
         );
-        return SidePlacement.Of(SideSearch.Run(graph, twins, cost));
+        return SidePlacement.Of(SideSearch.Run(graph, twins, cost), names);
     }
 
     private static HashSet<(int Winding, bool IsFrom)> EndsOf(SideGraph graph, IEnumerable<string> terminals)

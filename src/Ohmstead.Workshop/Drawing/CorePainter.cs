@@ -5,7 +5,7 @@ internal static class CorePainter
 {
     private static readonly double[] Bar = [-8, 0, 8];
 
-    public static IEnumerable<Mark> Bars(CorePlacement cores)
+    public static IEnumerable<Mark> Bars(CorePlacement cores, DrawnNames names)
     {
         for (var n = 0; n < cores.Bars.Count; n++)
         {
@@ -17,30 +17,24 @@ internal static class CorePainter
             marks.Add(
                 new Text(
                     Role.Small,
-                    id,
-                    new(isUnderIron ? -9 : 0, top - 6),
+                    names.Terminal(id),
+                    new(isUnderIron ? -12 : 0, top - 6),
                     isUnderIron ? Anchor.End : Anchor.Middle,
                     ItemSize.SmallSize
                 )
             );
-            yield return new Group(GroupKind.Core, id, "core " + id, [], [.. marks]);
+            yield return new Group(GroupKind.Core, id, names.Terminal(id), [], [.. marks]);
         }
     }
 
     public static IEnumerable<Mark> Bridges(CorePlacement cores, ElementPainter painter)
     {
         foreach (var b in cores.Bridges)
-            yield return painter.OnLine(b.Path, b.At, b.IsFromLeft);
+            yield return painter.OnLine(painter.ItemOf(b.Path), b.At, b.IsFromLeft);
         if (cores.Iron is { } iron && cores.Bridges.Count > 0)
         {
             var net = cores.Bridges.SelectMany(b => b.Wires).First(w => w.Points[0] == iron).Net;
-            yield return ElementPainter.Terminal(
-                net,
-                iron,
-                new(iron.X + 9, iron.Y + ItemSize.BelowGap),
-                Anchor.Start,
-                false
-            );
+            yield return painter.Terminal(net, iron);
         }
     }
 }

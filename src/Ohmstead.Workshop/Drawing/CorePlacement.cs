@@ -11,7 +11,7 @@ internal sealed class CorePlacement
     private const double FirstTrack = 76;
     private const double TrackGap = 14;
     private const double SymbolAt = 46;
-    private const double RowGap = 66;
+    private const double RowGap = 78;
     private const double CoreMargin = 18;
 
     private readonly CircuitSides _sides;
@@ -99,7 +99,7 @@ internal sealed class CorePlacement
         var tracks = new[] { left.Count, right.Count, leftStart + across.Count, rightStart + across.Count }.Max();
         HalfGap = FirstTrack + (TrackGap * tracks) + SymbolSize.Bulge;
         if (_sides.Iron is not null)
-            Iron = new(0, top - 26);
+            Iron = new(0, top - 54);
         for (var n = 0; n < left.Count; n++)
             Bridges.Add(ToIron(left[n].Path, left[n].Left, -1, n));
         for (var n = 0; n < right.Count; n++)

@@ -9,34 +9,29 @@ internal sealed class ElementPainter(CircuitLayout layout, Overlay overlay)
     /// <summary>A finger needs this much, each way.</summary>
     private const double HitSize = 48;
 
-    private const double HaloHalfHeight = 16;
+    private const double HaloHalfHeight = 15;
+
+    private DrawnNames Names => layout.Names;
+
+    /// <summary>An element as an item of a line.</summary>
+    public Item ItemOf(Element e) => new(e, "", true, Names.Of(e));
 
     /// <summary>An element on a line.</summary>
-    public Group OnLine(Element e, Spot at, bool isFromLeft)
+    public Group OnLine(Item item, Spot at, bool isFromLeft)
     {
-        var size = ItemSize.Of(new Item(e, "", true));
+        var (e, size) = (item.Element!, ItemSize.Of(item));
         var marks = new List<Mark>();
-        var height = ItemSize.AboveGap + (size.Label.Length * size.TextSize);
-        AddHalo(
+        AddHalo(marks, e.Id, new(at.X - size.Half + 1, at.Y - HaloHalfHeight, (2 * size.Half) - 2, 2 * HaloHalfHeight));
+        marks.AddRange(Symbols.Of(e.Kind, at, size.Half, isFromLeft, IsClosed(e), overlay.Lifted.Contains(e.Id)));
+        AddName(
             marks,
-            e.Id,
-            new(at.X - size.Half + 1, at.Y - HaloHalfHeight + 2, (2 * size.Half) - 2, (2 * HaloHalfHeight) - 4)
+            item.Label,
+            new(at.X, at.Y - ItemSize.AboveGap),
+            Anchor.Middle,
+            ItemSize.IsSmall(e.Kind) ? Role.Small : Role.Label,
+            size.TextSize
         );
-        marks.AddRange(Symbols.Of(e, at, size.Half, isFromLeft, IsClosed(e), overlay.Lifted.Contains(e.Id)));
-        for (var n = 0; n < size.Label.Length; n++)
-        {
-            var y = at.Y - ItemSize.AboveGap - ((size.Label.Length - 1 - n) * size.TextSize);
-            marks.Add(
-                new Text(
-                    size.IsSmall ? Role.Small : Role.Label,
-                    size.Label[n],
-                    new(at.X, y),
-                    Anchor.Middle,
-                    size.TextSize
-                )
-            );
-        }
-        AddWords(marks, e.Id, new(at.X, at.Y - height - 1), Anchor.Middle, size.IsSmall);
+        AddWords(marks, e.Id, new(at.X, at.Y + ItemSize.BelowGap), Anchor.Middle);
         var (from, to) = (new Spot(at.X - size.Half, at.Y), new Spot(at.X + size.Half, at.Y));
         return Group(e.Id, TitleOf(e), [new(e.From, isFromLeft ? from : to), new(e.To, isFromLeft ? to : from)], marks);
     }
@@ -57,17 +52,15 @@ internal sealed class ElementPainter(CircuitLayout layout, Overlay overlay)
                 overlay.Lifted.Contains(w.Id)
             )
         );
-        var name = WindingLabel.Name(w);
+        var name = Names.Lines(w.Id);
         var labelX = x + (outward * 14);
         var anchor = outward > 0 ? Anchor.Start : Anchor.End;
-        var y = placed.LabelY - (WindingLabel.HeightOf(w) / 2) + WindingLabel.TextSize;
-        foreach (var line in name)
-        {
-            marks.Add(new Text(Role.Label, line, new(labelX, y), anchor, WindingLabel.TextSize));
-            y += WindingLabel.TextSize;
-        }
-        marks.Add(new Text(Role.Small, Figure.Of(w.Turns) + " turns", new(labelX, y), anchor, ItemSize.SmallSize));
-        AddWords(marks, w.Id, new(labelX, y + ItemSize.NameSize + 1), anchor);
+        var y = placed.LabelY - (WindingLabel.HeightOf(Names, w) / 2) + (name.Length * ItemSize.NameSize);
+        AddName(marks, name, new(labelX, y), anchor, Role.Label, ItemSize.NameSize);
+        y += ItemSize.SmallSize + 2;
+        if (name.Length > 0)
+            marks.Add(new Text(Role.Small, Figure.Of(w.Turns) + " turns", new(labelX, y), anchor, ItemSize.SmallSize));
+        AddWords(marks, w.Id, new(labelX, y + ItemSize.SmallSize + 2), anchor);
         return Group(
             w.Id,
             TitleOf(w),
@@ -91,41 +84,58 @@ internal sealed class ElementPainter(CircuitLayout layout, Overlay overlay)
         marks.AddRange(SliderSign.Of(x, y, outward, share));
         var anchor = outward > 0 ? Anchor.Start : Anchor.End;
         var labelX = x + (outward * LinePacking.SliderName);
-        marks.Add(new Text(Role.Label, slider.Id, new(labelX, y - 9), anchor, ItemSize.NameSize));
-        AddWords(marks, slider.Id, new(labelX, y - 9 - ItemSize.NameSize), anchor);
+        AddName(
+            marks,
+            Names.Lines(slider.Id),
+            new(labelX, y - SliderSign.NameGap),
+            anchor,
+            Role.Label,
+            ItemSize.NameSize
+        );
+        AddWords(marks, slider.Id, new(labelX, y + ItemSize.BelowGap), anchor);
         var title =
-            $"{slider.Id}, slider of {slider.Control}, turns {Figure.Of(slider.FromTurn)} to {Figure.Of(slider.ToTurn)}, at {Figure.Of(position)} of its travel";
+            $"{Names.Part(slider.Id)}, turns {Figure.Of(slider.FromTurn)} to {Figure.Of(slider.ToTurn)}, at {Words.ValueText.Percent(position)} of its travel";
         return Group(
             slider.Id,
-            title + Words(slider.Id),
+            title + WordsOf(slider.Id),
             [new(slider.To, new(x + (outward * SliderSign.Rail), y))],
             marks
         );
     }
 
-    /// <summary>A terminal with its name.</summary>
-    /// <param name="isPost">At the edge of the drawing: larger.</param>
-    public static Group Terminal(string id, Spot at, Spot labelAt, Anchor anchor, bool isPost)
-    {
-        var lines = isPost ? [id] : ItemSize.OfTerminal(id).Label;
-        var size = isPost ? ItemSize.PostSize : ItemSize.SmallSize;
-        IEnumerable<Mark> names = lines.Select(
-            (line, n) =>
-                new Text(
-                    isPost ? Role.Label : Role.Small,
-                    line,
-                    labelAt with
-                    {
-                        Y = labelAt.Y + (n * size),
-                    },
-                    anchor,
-                    size
-                )
+    /// <summary>A terminal inside the unit: a ring; its name is its title.</summary>
+    public Group Terminal(string id, Spot at) =>
+        new(
+            GroupKind.Terminal,
+            id,
+            Names.Terminal(id),
+            [new(id, at)],
+            [new Circle(Role.Hit, at, HitSize / 3.2), new Circle(Role.Terminal, at, SymbolSize.Terminal)]
         );
-        var circle = new Circle(Role.Terminal, at, isPost ? SymbolSize.Post : SymbolSize.Terminal);
-        var hit = new Circle(Role.Hit, at, HitSize / 2 / (isPost ? 1 : 1.6));
-        return new(GroupKind.Terminal, id, "terminal " + id, [new(id, at)], [hit, circle, .. names]);
+
+    /// <summary>A post or blade at the edge of the drawing, its name beside it.</summary>
+    public Group Post(Item item, Spot at, int outward)
+    {
+        var marks = new List<Mark> { new Circle(Role.Hit, at, HitSize / 2), new Circle(Role.Terminal, at, SymbolSize.Post) };
+        var height = (item.Label.Length - 1) * ItemSize.PostSize;
+        AddName(
+            marks,
+            item.Label,
+            new(at.X + (outward * (SymbolSize.Post + 8)), at.Y + 6.5 + (height / 2)),
+            outward > 0 ? Anchor.Start : Anchor.End,
+            Role.Label,
+            ItemSize.PostSize
+        );
+        return new(GroupKind.Terminal, item.Terminal, Names.Terminal(item.Terminal), [new(item.Terminal, at)], [.. marks]);
     }
+
+    /// <summary>The lines of a name, the last one at the point.</summary>
+    private static void AddName(List<Mark> marks, string[] lines, Spot last, Anchor anchor, Role role, double size) =>
+        marks.AddRange(
+            lines.Select(
+                (line, n) => new Text(role, line, last with { Y = last.Y - ((lines.Length - 1 - n) * size) }, anchor, size)
+            )
+        );
 
     private Group Group(string id, string title, ImmutableArray<Pin> pins, List<Mark> marks)
     {
@@ -150,40 +160,30 @@ internal sealed class ElementPainter(CircuitLayout layout, Overlay overlay)
         marks.Add(new Rectangle(role, box, 6, role == Role.SuspectLow));
     }
 
-    private void AddWords(List<Mark> marks, string id, Spot at, Anchor anchor, bool isShort = false)
+    private void AddWords(List<Mark> marks, string id, Spot at, Anchor anchor)
     {
         var chance = overlay.Suspicion.GetValueOrDefault(id);
         var words =
-            chance >= Suspect.Least ? (isShort ? Suspect.FigureOf(chance) : Suspect.WordsOf(chance))
-            : overlay.Lifted.Contains(id) ? "lifted"
+            chance >= Suspect.Least ? Suspect.FigureOf(chance)
+            : overlay.Lifted.Contains(id) ? "out"
             : overlay.Renewed.Contains(id) ? "new"
             : "";
         if (words.Length > 0)
             marks.Add(new Text(Role.Value, words, at, anchor, ItemSize.SmallSize));
     }
 
-    private string Words(string id)
+    private string WordsOf(string id)
     {
         var chance = overlay.Suspicion.GetValueOrDefault(id);
         return (chance >= Suspect.Least ? ", " + Suspect.WordsOf(chance) : "")
-            + (overlay.Lifted.Contains(id) ? ", lifted" : "")
+            + (overlay.Lifted.Contains(id) ? ", taken out" : "")
             + (overlay.Renewed.Contains(id) ? ", new" : "");
     }
 
     private string TitleOf(Element e) =>
-        $"{e.Id}, {e.Kind}, from {e.From} to {e.To}"
-        + (
-            e is Switch s
-                ? $", {(IsClosed(e) ? "closed" : "open")}, closed when {s.Control} is {string.Join(" or ", s.ClosedIn)}"
-                : ""
-        )
-        + Words(e.Id);
+        $"{Names.Part(e.Id)}, between {Names.Terminal(e.From)} and {Names.Terminal(e.To)}"
+        + (e is Switch ? IsClosed(e) ? ", closed" : ", open" : "")
+        + WordsOf(e.Id);
 
-    private bool IsClosed(Element e)
-    {
-        if (e is not Switch s)
-            return true;
-        var rest = layout.Sheet.Controls.FirstOrDefault(c => c.Id == s.Control)?.Rest ?? "";
-        return s.ClosedIn.Contains(overlay.Controls.TryGetValue(s.Control, out var p) ? p.Selector : rest);
-    }
+    private bool IsClosed(Element e) => MeasuredPath.IsClosed(layout.Sheet, e, overlay.Controls);
 }

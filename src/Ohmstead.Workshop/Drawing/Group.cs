@@ -14,6 +14,9 @@ public sealed record Group(
     ImmutableArray<Mark> Marks
 ) : Mark(Role.Symbol)
 {
+    /// <summary>How loudly it is drawn.</summary>
+    public Tone Tone { get; init; }
+
     /// <inheritdoc/>
     public override Box Extent => Marks.Select(m => m.Extent).Aggregate((a, b) => a.With(b));
 
@@ -23,6 +26,19 @@ public sealed record Group(
 
 /// <summary>Where an element meets the terminal <paramref name="Terminal"/>.</summary>
 public readonly record struct Pin(string Terminal, Spot At);
+
+/// <summary>How loudly a group is drawn.</summary>
+public enum Tone
+{
+    /// <summary>As usual.</summary>
+    Plain,
+
+    /// <summary>On the path that is measured: dark and heavy.</summary>
+    Measured,
+
+    /// <summary>Beside it: pale.</summary>
+    Hushed,
+}
 
 /// <summary>What a group of marks stands for.</summary>
 public enum GroupKind

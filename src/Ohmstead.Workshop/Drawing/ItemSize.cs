@@ -1,57 +1,54 @@
-using Ohmstead.Electrical.TypeSheets;
-
 namespace Ohmstead.Workshop.Drawing;
 
-/// <summary>The room that an element or terminal takes on its line: its sign, and its name above (elements) or below (terminals).</summary>
+/// <summary>
+/// The room that an element or terminal takes on its line: its sign, its name above, and below a strip kept free for what is
+/// laid over: a chance, a word, a probe.
+/// </summary>
 /// <param name="Half">Half the width of the sign, leads included.</param>
-/// <param name="Label">The name on one line or two.</param>
+/// <param name="HalfLabel">Half the width of the name; 0 without one.</param>
+/// <param name="HalfBelow">Half the width of what may stand below.</param>
 /// <param name="TextSize">Size of the name.</param>
-internal sealed record ItemSize(double Half, string[] Label, double TextSize)
+internal readonly record struct ItemSize(double Half, double HalfLabel, double HalfBelow, double TextSize)
 {
-    public const double NameSize = 13;
-    public const double SmallSize = 11.5;
-    public const double PostSize = 15;
+    /// <summary>Names of parts.</summary>
+    public const double NameSize = 17;
+
+    /// <summary>The smallest letters of a drawing: turns, leakage paths, what was read.</summary>
+    public const double SmallSize = 16;
+
+    /// <summary>Posts and blades.</summary>
+    public const double PostSize = 19;
 
     /// <summary>From a line to the base of the lowest line of a name above it.</summary>
-    public const double AboveGap = 15;
+    public const double AboveGap = 19;
 
-    /// <summary>From a line to the base of the first line of a name below it.</summary>
-    public const double BelowGap = 20;
+    /// <summary>From a line to the base of the words below it.</summary>
+    public const double BelowGap = 29;
 
-    private const double ElementRoom = 72;
-    private const double TerminalRoom = 72;
+    /// <summary>Height of the strip below a line.</summary>
+    public const double Strip = 36;
 
-    /// <summary>Half the width of "maybe 0.50", the widest words for a suspicion: they stand above the name.</summary>
-    private const double HalfWords = 39;
+    /// <summary>Half the width of "> 99 %" in bold letters.</summary>
+    private const double HalfFigure = 29;
 
-    /// <summary>Half the width of the name, and of what may stand above it.</summary>
-    public double HalfLabel =>
-        IsSmall
-            ? Label.Max(l => TextWidth.Of(l, TextSize)) / 2
-            : Math.Max(HalfWords, Label.Max(l => TextWidth.OfBold(l, TextSize)) / 2);
-
-    /// <summary>A wire, joint, leakage path or inner terminal: its name is small, and a suspicion is a figure alone.</summary>
-    public bool IsSmall => TextSize <= SmallSize;
-
-    public static ItemSize Of(Item item) => item.Element is { } e ? OfElement(e) : OfTerminal(item.Terminal);
-
-    public static ItemSize OfTerminal(string terminal) =>
-        new(5, TextWidth.Wrap(terminal, SmallSize, TerminalRoom), SmallSize);
-
-    private static ItemSize OfElement(Element e)
+    /// <summary>The room of an item.</summary>
+    public static ItemSize Of(Item item)
     {
-        var isSmall = e.Kind is "wire" or "joint" or "insulation";
-        var size = isSmall ? SmallSize : NameSize;
-        return new(HalfOf(e.Kind), TextWidth.Wrap(e.Id, size, ElementRoom), size);
+        if (item.Element is not { } e)
+            return new(SymbolSize.Terminal, 0, SymbolSize.Terminal, SmallSize);
+        var size = IsSmall(e.Kind) ? SmallSize : NameSize;
+        return new(HalfOf(e.Kind), TextWidth.OfBold(item.Label, size) / 2, HalfFigure, size);
     }
+
+    /// <summary>A wire, joint or leakage path: its name is small or left out.</summary>
+    public static bool IsSmall(string kind) => kind is "wire" or "joint" or "insulation";
 
     private static double HalfOf(string kind) =>
         kind switch
         {
-            "joint" => 12,
-            "wire" => 20,
-            "rectifier" or "lamp" => 18,
-            "switch" or "breaker" => 20,
-            _ => 22,
+            "joint" => 11,
+            "wire" => 16,
+            "rectifier" or "lamp" => 20,
+            _ => 24,
         };
 }

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using Ohmstead.Electrical.TypeSheets;
+using Ohmstead.Workshop.Findings;
+using Ohmstead.Workshop.Words;
 
 namespace Ohmstead.Workshop.Drawing;
 
@@ -20,6 +21,9 @@ public sealed record Overlay(
     ImmutableHashSet<string> Renewed
 )
 {
+    /// <summary>What lies between the leads: drawn dark, all else pale. Null draws all alike.</summary>
+    public MeasuredPath? Path { get; init; }
+
     /// <summary>The bare circuit, its controls at rest.</summary>
     public static Overlay None { get; } =
         new(
@@ -34,10 +38,11 @@ public sealed record Overlay(
     /// <summary>The state in which a reading is taken: where its controls stand, what is lifted, where its probes go.</summary>
     /// <param name="expected">The band to expect, as text; may be empty.</param>
     /// <param name="measured">What was read, as text; empty before.</param>
-    public static Overlay Of(ReadingSpec reading, string expected = "", string measured = "") =>
+    public static Overlay Of(TypeSheet sheet, ReadingSpec reading, string expected = "", string measured = "") =>
         None with
         {
             Probe = ProbeOf(reading, expected, measured),
+            Path = MeasuredPath.Of(sheet, reading),
             Controls = reading.State.Controls,
             Lifted = reading.State.Lifted.ToImmutableHashSet(StringComparer.Ordinal),
         };
@@ -52,8 +57,8 @@ public sealed record Overlay(
 }
 
 /// <summary>Where the two leads go, and what to expect between them.</summary>
-/// <param name="First">Terminal of the first (red) lead, marked 1.</param>
-/// <param name="Second">Terminal of the second (black) lead, marked 2.</param>
+/// <param name="First">Terminal of the first (red) lead, a flag with the word red.</param>
+/// <param name="Second">Terminal of the second (black) lead, a flag with the word black.</param>
 /// <param name="Expected">The band, as text; may be empty.</param>
 /// <param name="Measured">What was read, as text; empty before.</param>
 public sealed record ProbePair(string First, string Second, string Expected, string Measured);
@@ -77,15 +82,9 @@ public static class Suspect
         : chance >= Medium ? Role.SuspectMedium
         : Role.SuspectLow;
 
-    /// <summary>The chance in words, so that colour is never alone.</summary>
-    public static string WordsOf(double chance) =>
-        RoleOf(chance) switch
-        {
-            Role.SuspectHigh => "likely ",
-            Role.SuspectMedium => "maybe ",
-            _ => "slight ",
-        } + FigureOf(chance);
+    /// <summary>The chance in words, so that color is never alone.</summary>
+    public static string WordsOf(double chance) => $"{Finding.SureOf(chance)}, {FigureOf(chance)}";
 
     /// <summary>The chance as a figure, for narrow places; there the shape around the sign speaks with it.</summary>
-    public static string FigureOf(double chance) => chance.ToString("0.00", CultureInfo.InvariantCulture);
+    public static string FigureOf(double chance) => ValueText.Percent(chance);
 }

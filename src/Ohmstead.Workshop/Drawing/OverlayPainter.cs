@@ -1,99 +1,174 @@
 namespace Ohmstead.Workshop.Drawing;
 
-/// <summary>Draws the two probes, and values between terminals, over a drawing.</summary>
-internal static class OverlayPainter
+/// <summary>Draws the two leads as pointed flags, and values between terminals in a column of their own, over a drawing.</summary>
+internal sealed class OverlayPainter(CircuitLayout layout, Overlay overlay)
 {
-    private const double Disc = 11;
-    private const double LineHeight = 24;
-    private const double TextSize = 16;
+    private const double FlagHeight = 28;
+    private const double FlagWidth = 64;
+    private const double FlagPoint = 15;
+    private const double FlagGap = 8;
+    private const double ColumnGap = 28;
+    private const double ValueSize = 19;
+    private const double LineHeight = 22;
 
-    /// <param name="outer">Terminals at the edge, beside which a bracket finds room.</param>
-    public static IEnumerable<Mark> Draw(Overlay overlay, IReadOnlySet<string> outer, IReadOnlyList<Mark> drawn)
+    /// <summary>Between the values of two posts.</summary>
+    private const double CellGap = 12;
+
+    private readonly List<Group> _done = [];
+
+    public IEnumerable<Mark> Draw(IReadOnlyList<Mark> drawn)
     {
-        var pairs = overlay.Values.ToList();
-        if (overlay.Probe is { } probe)
-            pairs.Insert(0, new(probe.First, probe.Second, probe.Expected, probe.Measured));
         var terminals = drawn
             .OfType<Group>()
             .Where(g => g.Kind == GroupKind.Terminal)
             .ToDictionary(g => g.Id, StringComparer.Ordinal);
-        if (pairs.Count == 0 || terminals.Count == 0)
-            yield break;
-        var whole = drawn.Select(m => m.Extent).Aggregate((a, b) => a.With(b));
-        var (left, right, below) = (whole.X - LineHeight, whole.Right + LineHeight, whole.Bottom + (2 * LineHeight));
-        for (var n = 0; n < pairs.Count; n++)
+        var known = overlay
+            .Values.Where(v => terminals.ContainsKey(v.First) && terminals.ContainsKey(v.Second))
+            .ToList();
+        var whole = drawn.Select(m => m.Extent).DefaultIfEmpty().Aggregate((a, b) => a.With(b));
+        if (
+            overlay.Probe is { } p
+            && terminals.TryGetValue(p.First, out var red)
+            && terminals.TryGetValue(p.Second, out var black)
+        )
         {
-            var pair = pairs[n];
-            if (!terminals.TryGetValue(pair.First, out var a) || !terminals.TryGetValue(pair.Second, out var b))
-                continue;
-            var (from, to) = (a.Pins[0].At, b.Pins[0].At);
-            var isProbe = n == 0 && overlay.Probe is not null;
-            var marks = new List<Mark>();
-            if (outer.Contains(pair.First) && outer.Contains(pair.Second) && Math.Sign(from.X) == Math.Sign(to.X))
-            {
-                var side = Math.Sign(from.X);
-                var x = side > 0 ? right : left;
-                var width = Bracket(marks, pair, from.Y, to.Y, x, side);
-                if (side > 0)
-                    right += width;
-                else
-                    left -= width;
-            }
-            else
-            {
-                Below(marks, pair, whole.X + (whole.Width / 2), below);
-                below += LineHeight;
-            }
-            if (isProbe)
-                marks.AddRange([.. Probe("1", from), .. Probe("2", to)]);
-            yield return new Group(
-                GroupKind.Overlay,
-                pair.First + "/" + pair.Second,
-                TitleOf(pair),
-                [a.Pins[0], b.Pins[0]],
-                [.. marks]
-            );
+            var isRedLeft = red.Pins[0].At.X < black.Pins[0].At.X;
+            var flags = Flag("red", red, isRedLeft).Concat(Flag("black", black, !isRedLeft)).ToList();
+            var pair = new PairValue(p.First, p.Second, p.Expected, p.Measured);
+            var title = $"red lead on {Name(p.First)}, black lead on {Name(p.Second)}";
+            _done.Add(new(GroupKind.Overlay, "leads", title, [red.Pins[0], black.Pins[0]], [.. flags]));
+            whole = flags.Select(m => m.Extent).Aggregate(whole, (a, b) => a.With(b));
+            if (p.Expected.Length + p.Measured.Length > 0)
+                known.Insert(0, pair);
         }
+        Cells(known, terminals, whole);
+        return _done;
     }
 
-    /// <summary>A bracket at the edge from one post to the other, its text in the middle. Gives its width.</summary>
-    private static double Bracket(List<Mark> marks, PairValue pair, double fromY, double toY, double x, int side)
+    private string Name(string terminal) => layout.Names.Terminal(terminal);
+
+    /// <summary>A flag that points at a post from outside; at a terminal within, from the strip below its line.</summary>
+    /// <param name="isLeft">It reaches to the left of a terminal within: so two beside each other stay apart.</param>
+    private static IEnumerable<Mark> Flag(string word, Group terminal, bool isLeft)
     {
-        var lines = Lines(pair).ToList();
-        var middle = (fromY + toY) / 2;
-        marks.Add(
-            new Polyline(
-                Role.Probe,
-                [new(x - (side * 8), fromY), new(x, fromY), new(x, toY), new(x - (side * 8), toY)],
-                true
-            )
+        var role = word == "red" ? Role.ProbeRed : Role.ProbeBlack;
+        var at = terminal.Pins[0].At;
+        var circle = terminal.Marks.OfType<Circle>().Last();
+        Box box;
+        if (circle.Radius > SymbolSize.Terminal)
+        {
+            var side = Math.Sign(at.X);
+            var names = terminal.Marks.OfType<Text>().Select(t => t.Extent).ToList();
+            var tip =
+                side > 0
+                    ? names.Select(n => n.Right).Append(at.X + circle.Radius).Max() + FlagGap
+                    : names.Select(n => n.X).Append(at.X - circle.Radius).Min() - FlagGap;
+            var (near, far) = (tip + (side * FlagPoint), tip + (side * (FlagPoint + FlagWidth)));
+            var (top, bottom) = (at.Y - (FlagHeight / 2), at.Y + (FlagHeight / 2));
+            yield return new Polygon(
+                role,
+                [new(tip, at.Y), new(near, top), new(far, top), new(far, bottom), new(near, bottom)]
+            );
+            box = Box.Of(new(near, top), new(far, bottom));
+        }
+        else
+        {
+            var (top, left) = (at.Y + SymbolSize.Terminal + 9, isLeft ? at.X + 8 - FlagWidth : at.X - 8);
+            box = new(left, top, FlagWidth, ItemSize.Strip - SymbolSize.Terminal - 9);
+            yield return new Polygon(
+                role,
+                [
+                    new(at.X, at.Y + SymbolSize.Terminal + 1),
+                    new(at.X + 8, top),
+                    new(isLeft ? at.X + 8 : box.Right, top),
+                    new(isLeft ? at.X + 8 : box.Right, box.Bottom),
+                    new(box.X, box.Bottom),
+                    new(box.X, top),
+                    new(at.X - 8, top),
+                ]
+            );
+        }
+        yield return new Text(
+            Role.ProbeText,
+            word,
+            new(box.X + (box.Width / 2), box.Y + (box.Height / 2) + 5.5),
+            Anchor.Middle,
+            ItemSize.SmallSize
         );
-        var y = middle - ((lines.Count - 1) * LineHeight / 2) + 5;
-        foreach (var line in lines)
-        {
-            marks.Add(
-                new Text(Role.Value, line, new(x + (side * 10), y), side > 0 ? Anchor.Start : Anchor.End, TextSize)
-            );
-            y += LineHeight;
-        }
-        return lines.Select(l => TextWidth.Of(l, TextSize)).DefaultIfEmpty(0).Max() + (2 * LineHeight);
     }
 
-    /// <summary>A line under the drawing that names both terminals.</summary>
-    private static void Below(List<Mark> marks, PairValue pair, double x, double y) =>
-        marks.Add(new Text(Role.Value, TitleOf(pair), new(x, y), Anchor.Middle, TextSize));
-
-    private static IEnumerable<Mark> Probe(string letter, Spot at) =>
-        [new Circle(Role.Probe, at, Disc), new Text(Role.ProbeText, letter, new(at.X, at.Y + 5), Anchor.Middle, 14)];
-
-    private static IEnumerable<string> Lines(PairValue pair)
+    private void Cells(List<PairValue> pairs, Dictionary<string, Group> terminals, Box whole)
     {
-        if (pair.Expected.Length > 0)
-            yield return "expected " + pair.Expected;
-        if (pair.Measured.Length > 0)
-            yield return "measured " + pair.Measured;
+        var common = pairs
+            .SelectMany(p => new[] { p.First, p.Second })
+            .GroupBy(t => t, StringComparer.Ordinal)
+            .Where(g => g.Count() > 1)
+            .MaxBy(g => g.Count())
+            ?.Key;
+        var below = whole.Bottom + (1.5 * LineHeight);
+        foreach (
+            var side in pairs
+                .Select(p => (Pair: p, Own: p.First == common ? p.Second : p.First))
+                .OrderBy(p => At(p.Own).Y)
+                .GroupBy(p => IsAtPosts(p.Pair))
+        )
+        {
+            var next = double.NegativeInfinity;
+            foreach (var (pair, own) in side)
+            {
+                Text[] marks;
+                if (!side.Key)
+                {
+                    marks = [Line(Role.Value, SaidOf(pair), whole.X + (whole.Width / 2), below, Anchor.Middle)];
+                    below += LineHeight;
+                }
+                else
+                {
+                    var x = whole.Right + ColumnGap;
+                    var y = Math.Max(At(own).Y + 5, next);
+                    marks = [.. Lines(pair).Select((l, n) => Line(l.Role, l.Words, x, y + (n * LineHeight), Anchor.Start))];
+                    next = y + (marks.Length * LineHeight) + CellGap;
+                }
+                _done.Add(
+                    new(
+                        GroupKind.Overlay,
+                        pair.First + "/" + pair.Second,
+                        SaidOf(pair),
+                        [terminals[pair.First].Pins[0], terminals[pair.Second].Pins[0]],
+                        [.. marks]
+                    )
+                );
+            }
+        }
+
+        Spot At(string terminal) => terminals[terminal].Pins[0].At;
+
+        // Beside the posts where both ends are there; otherwise below, with both names.
+        bool IsAtPosts(PairValue p) =>
+            layout.Sides.Outer.Contains(p.First)
+            && layout.Sides.Outer.Contains(p.Second)
+            && At(p.First).X > 0
+            && At(p.Second).X > 0;
     }
 
-    private static string TitleOf(PairValue pair) =>
-        $"{pair.First} to {pair.Second}: {string.Join(", ", Lines(pair).DefaultIfEmpty("not read"))}";
+    private static Text Line(Role role, string words, double x, double y, Anchor anchor) =>
+        new(role, words, new(x, y), anchor, role == Role.Value ? ValueSize : ItemSize.SmallSize);
+
+    private IEnumerable<(Role Role, string Words)> Lines(PairValue pair)
+    {
+        if (pair.Measured.Length > 0)
+            yield return (Role.Value, pair.Measured);
+        yield return (Role.Small, $"{Name(pair.First)} to {Name(pair.Second)}");
+        if (pair.Expected.Length > 0)
+            yield return (Role.Small, "should read " + pair.Expected);
+    }
+
+    private string SaidOf(PairValue pair) =>
+        $"{Name(pair.First)} to {Name(pair.Second)}: "
+        + string.Join(
+            ", ",
+            new[] { pair.Measured, pair.Expected.Length > 0 ? "should read " + pair.Expected : "" }
+                .Where(w => w.Length > 0)
+                .DefaultIfEmpty("not taken")
+        );
 }

@@ -46,15 +46,7 @@ internal sealed record PlacedLine(
 
 /// <summary>An upright wire.</summary>
 /// <param name="CircleY">Where the circle of its terminal stands, when it is shown here.</param>
-/// <param name="IsLabelInward">The name stands on the side of the windings.</param>
-internal sealed record PlacedNode(
-    SideNode Node,
-    double U,
-    double Top,
-    double Bottom,
-    double CircleY,
-    bool IsLabelInward
-);
+internal sealed record PlacedNode(SideNode Node, double U, double Top, double Bottom, double CircleY);
 
 /// <summary>A winding with the height of each port, from top to bottom.</summary>
 /// <param name="LabelY">Middle of the room for its name.</param>

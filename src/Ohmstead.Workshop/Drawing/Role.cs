@@ -27,10 +27,13 @@ public enum Role
     /// <summary>A value, a state, a band.</summary>
     Value,
 
-    /// <summary>Where a probe goes.</summary>
-    Probe,
+    /// <summary>Where the red lead goes.</summary>
+    ProbeRed,
 
-    /// <summary>The letter on a probe.</summary>
+    /// <summary>Where the black lead goes.</summary>
+    ProbeBlack,
+
+    /// <summary>The word on a lead's flag.</summary>
     ProbeText,
 
     /// <summary>Perhaps at fault.</summary>

@@ -1,10 +1,12 @@
 namespace Ohmstead.Workshop.Drawing;
 
-/// <summary>How far apart the rows of a side must be: names above and below their lines, and room for the names of windings.</summary>
-internal sealed class RowHeights(SideState state, PlacedLine[] lines, string[] sliders, int[] labelLines)
+/// <summary>
+/// How far apart the rows of a side must be: names above their lines, the strip below them, and room for the names of windings.
+/// </summary>
+internal sealed class RowHeights(SideState state, PlacedLine[] lines, string[][] sliders, int[] shown, DrawnNames names)
 {
-    private const double LeastGap = 34;
-    private const double Air = 10;
+    private const double LeastGap = 40;
+    private const double Air = 6;
 
     /// <summary>Heights of the rows from the first, and the middles of the rooms for the names of the windings.</summary>
     public (double[] Rows, double[] Labels) Compute()
@@ -19,7 +21,7 @@ internal sealed class RowHeights(SideState state, PlacedLine[] lines, string[] s
                 rows[r] = rows[r - 1] + LeastGap;
             foreach (var f in lineOrder.Where(f => state.Rows[f] == r))
             foreach (var e in lineOrder.TakeWhile(e => state.Rows[e] < r))
-                if (lines[e].FromU < lines[f].ToU && lines[f].FromU < lines[e].ToU)
+                if (lines[e].FromU < EndOf(f) && lines[f].FromU < EndOf(e))
                     rows[r] = Math.Max(rows[r], rows[state.Rows[e]] + Below(e) + Above(f) + Air);
             foreach (var room in rooms.Where(m => m.Lower == r))
                 rows[r] = Math.Max(rows[r], rows[room.Upper] + room.Height);
@@ -47,9 +49,12 @@ internal sealed class RowHeights(SideState state, PlacedLine[] lines, string[] s
             state.Rows[lower],
             below,
             above,
-            below + above + WindingLabel.HeightOf(state.Graph.Windings[w].Winding) + Air
+            below + above + WindingLabel.HeightOf(names, state.Graph.Windings[w].Winding) + Air
         );
     }
+
+    /// <summary>A post's name stands beyond the end of its line.</summary>
+    private double EndOf(int e) => lines[e].ToU + (lines[e].Line.Last.Kind == EndKind.Outer ? 1 : 0);
 
     /// <summary>How near to the windings the first name above a line begins.</summary>
     private double NamesBegin(int e) =>
@@ -61,26 +66,27 @@ internal sealed class RowHeights(SideState state, PlacedLine[] lines, string[] s
 
     private double Above(int e)
     {
-        var above = sliders[e].Length > 0 ? SliderSign.Above : 8;
+        var above = Math.Max(sliders[e].Length > 0 ? SliderSign.Above(sliders[e]) : 8, HalfPost(e));
         foreach (var item in lines[e].Items.Where(i => i.Item.Element is not null))
         {
             var size = ItemSize.Of(item.Item);
-            above = Math.Max(above, ItemSize.AboveGap + (size.Label.Length * size.TextSize) + ItemSize.NameSize);
+            above = Math.Max(above, ItemSize.AboveGap + (item.Item.Label.Length * size.TextSize));
         }
         return above;
     }
 
     private double Below(int e)
     {
-        var below = sliders[e].Length > 0 ? SliderSign.Below : 8;
-        foreach (var item in lines[e].Items)
-            below = Math.Max(below, item.Item.Element is null ? NameBelow(item.Item.Terminal) : 12);
-        for (var v = 0; v < labelLines.Length; v++)
-            if (labelLines[v] == e && state.Graph.Nodes[v].ShowsTerminal)
-                below = Math.Max(below, NameBelow(state.Graph.Nodes[v].Net));
-        return below;
+        var last = lines[e].Items.Count - (lines[e].Line.Last.Kind == EndKind.Outer ? 1 : 0);
+        var hasStrip = last > 0 || sliders[e].Length > 0;
+        for (var v = 0; v < shown.Length; v++)
+            hasStrip |= shown[v] == e && state.Graph.Nodes[v].ShowsTerminal;
+        return Math.Max(hasStrip ? ItemSize.Strip : 8, HalfPost(e));
     }
 
-    private static double NameBelow(string terminal) =>
-        ItemSize.BelowGap + ((ItemSize.OfTerminal(terminal).Label.Length - 1) * ItemSize.SmallSize) + 4;
+    /// <summary>Half the height of the name of the post at the end of a line.</summary>
+    private double HalfPost(int e) =>
+        lines[e].Line.Last.Kind == EndKind.Outer
+            ? Math.Max(SymbolSize.Post, lines[e].Items[^1].Item.Label.Length * ItemSize.PostSize / 2) + 2
+            : 0;
 }

@@ -10,6 +10,7 @@ internal sealed class SideBuilder
     private readonly IReadOnlySet<string> _outer;
     private readonly IReadOnlyList<string> _toCore;
     private readonly IReadOnlyList<Core> _cores;
+    private readonly DrawnNames _names;
     private readonly Dictionary<string, List<int>> _at = new(StringComparer.Ordinal);
     private readonly Dictionary<string, int> _ports = new(StringComparer.Ordinal);
     private readonly HashSet<string> _forced = new(StringComparer.Ordinal);
@@ -24,12 +25,13 @@ internal sealed class SideBuilder
         IReadOnlyList<Element> elements,
         IReadOnlySet<string> outer,
         IReadOnlyList<string> toCore,
-        IReadOnlyList<Core> cores
+        IReadOnlyList<Core> cores,
+        DrawnNames names
     )
     {
         _parts = [.. elements.Where(e => e is not Winding)];
         _windings = [.. elements.OfType<Winding>()];
-        (_outer, _toCore, _cores) = (outer, toCore, cores);
+        (_outer, _toCore, _cores, _names) = (outer, toCore, cores, names);
         for (var p = 0; p < _parts.Count; p++)
         {
             PartsAt(_parts[p].From).Add(p);
@@ -51,15 +53,18 @@ internal sealed class SideBuilder
         IReadOnlyList<Element> elements,
         IReadOnlySet<string> outer,
         IReadOnlyList<string> toCore,
-        IReadOnlyList<Core> cores
+        IReadOnlyList<Core> cores,
+        DrawnNames names
     )
     {
-        var builder = new SideBuilder(elements, outer, toCore, cores);
+        var builder = new SideBuilder(elements, outer, toCore, cores, names);
         while (!builder.TryBuild()) { }
         return builder.Finish();
     }
 
     private List<int> PartsAt(string terminal) => _at.TryGetValue(terminal, out var list) ? list : _at[terminal] = [];
+
+    private Item ItemOf(string terminal) => new(null, terminal, true, _names.Post(terminal));
 
     private int PortsAt(string terminal) => _ports.GetValueOrDefault(terminal);
 
@@ -117,20 +122,20 @@ internal sealed class SideBuilder
         var items = new List<Item>();
         var (first, at) = (EndOf(start)!.Value, start);
         if (first.Kind != EndKind.Node)
-            items.Add(Item.Of(start));
+            items.Add(ItemOf(start));
         while (true)
         {
             var e = _parts[part];
             _isDrawn[part] = true;
-            items.Add(new(e, "", e.From == at));
+            items.Add(new(e, "", e.From == at, _names.Of(e)));
             at = e.From == at ? e.To : e.From;
             if (EndOf(at) is { } last)
             {
                 if (last.Kind != EndKind.Node)
-                    items.Add(Item.Of(at));
+                    items.Add(ItemOf(at));
                 return TryAdd(new(first, last, items, start, at));
             }
-            items.Add(Item.Of(at));
+            items.Add(ItemOf(at));
             var next = PartsAt(at).FirstOrDefault(p => !_isDrawn[p], -1);
             if (next < 0)
                 return Force(at);
@@ -175,7 +180,7 @@ internal sealed class SideBuilder
     private SideGraph Finish()
     {
         foreach (var t in _nodeOf.Keys.Where(_outer.Contains))
-            _lines.Add(new(new(EndKind.Node, _nodeOf[t]), new(EndKind.Outer), [Item.Of(t)], t, t));
+            _lines.Add(new(new(EndKind.Node, _nodeOf[t]), new(EndKind.Outer), [ItemOf(t)], t, t));
         var shown = new HashSet<string>(StringComparer.Ordinal);
         var windings = new List<SideWinding>();
         foreach (var w in _windings)
@@ -223,10 +228,10 @@ internal sealed class SideBuilder
             return new(
                 port,
                 new(EndKind.Node, node),
-                isFirst && !isOuter ? [Item.Of(terminal)] : [],
+                isFirst && !isOuter ? [ItemOf(terminal)] : [],
                 terminal,
                 terminal
             );
-        return new(port, new(isOuter ? EndKind.Outer : EndKind.Free), [Item.Of(terminal)], terminal, terminal);
+        return new(port, new(isOuter ? EndKind.Outer : EndKind.Free), [ItemOf(terminal)], terminal, terminal);
     }
 }

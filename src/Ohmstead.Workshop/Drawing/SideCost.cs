@@ -40,7 +40,7 @@ internal sealed class SideCost
     )
     {
         (_graph, _ironEnds, _acrossEnds) = (graph, ironEnds, acrossEnds);
-        _widths = [.. graph.Lines.Select(l => LinePacking.LeastLength(l, graph))];
+        _widths = [.. graph.Lines.Select(l => LinePacking.LeastLength(l))];
         (_left, _right) = (new int[graph.Lines.Count], new int[graph.Lines.Count]);
         (_top, _bottom) = (new int[graph.Nodes.Count], new int[graph.Nodes.Count]);
         _reach = new double[graph.Nodes.Count + 3];

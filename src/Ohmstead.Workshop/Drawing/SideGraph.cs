@@ -37,10 +37,8 @@ internal readonly record struct LineEnd(EndKind Kind, int Node = -1);
 /// <param name="Element">The element, or null for a terminal.</param>
 /// <param name="Terminal">The terminal, or empty for an element.</param>
 /// <param name="IsForward">The element's `from` is towards the line's first end.</param>
-internal sealed record Item(Element? Element, string Terminal, bool IsForward)
-{
-    public static Item Of(string terminal) => new(null, terminal, true);
-}
+/// <param name="Label">The lines of its name: above an element, beside a post.</param>
+internal sealed record Item(Element? Element, string Terminal, bool IsForward, string[] Label);
 
 /// <summary>A horizontal line of elements in series from one end to the other.</summary>
 /// <param name="FirstNet">Terminal to which the wire at the first end belongs.</param>

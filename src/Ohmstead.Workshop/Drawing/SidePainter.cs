@@ -50,15 +50,7 @@ internal sealed class SidePainter(PlacedSide side, double halfGap, int outward, 
             yield return Draw(line, item);
         foreach (var node in side.Nodes.Where(n => n.Node.ShowsTerminal))
         {
-            var inward = node.IsLabelInward ? -outward : outward;
-            var label = At(node.U, node.CircleY + ItemSize.BelowGap) with { X = X(node.U) + (inward * 8) };
-            yield return ElementPainter.Terminal(
-                node.Node.Net,
-                At(node.U, node.CircleY),
-                label,
-                inward > 0 ? Anchor.Start : Anchor.End,
-                false
-            );
+            yield return painter.Terminal(node.Node.Net, At(node.U, node.CircleY));
         }
     }
 
@@ -66,29 +58,9 @@ internal sealed class SidePainter(PlacedSide side, double halfGap, int outward, 
     {
         var (item, u) = placed;
         if (item.Element is { } element)
-            return painter.OnLine(element, At(u, line.Y), item.IsForward == outward > 0);
-        if (line.Line.Last.Kind == EndKind.Outer && u == line.ToU)
-        {
-            var label = new Spot(X(u) + (outward * 16), line.Y + 5);
-            return ElementPainter.Terminal(
-                item.Terminal,
-                At(u, line.Y),
-                label,
-                outward > 0 ? Anchor.Start : Anchor.End,
-                true
-            );
-        }
-        var half = ItemSize.OfTerminal(item.Terminal).HalfLabel;
-        var labelU =
-            line.Line.First.Kind == EndKind.Port && u == LinePacking.PortTerminal
-                ? Math.Max(u, LinePacking.PortLeft + half)
-                : u;
-        return ElementPainter.Terminal(
-            item.Terminal,
-            At(u, line.Y),
-            At(labelU, line.Y + ItemSize.BelowGap),
-            Anchor.Middle,
-            false
-        );
+            return painter.OnLine(item, At(u, line.Y), item.IsForward == outward > 0);
+        return line.Line.Last.Kind == EndKind.Outer && u == line.ToU
+            ? painter.Post(item, At(u, line.Y), outward)
+            : painter.Terminal(item.Terminal, At(u, line.Y));
     }
 }

@@ -4,27 +4,27 @@ namespace Ohmstead.Workshop.Drawing;
 internal sealed class SidePlacement
 {
     private const double BarGap = 26;
-    private const double LeastRowGap = 30;
 
     private readonly SideGraph _graph;
     private readonly SideState _state;
     private readonly SideLine[] _lines;
-    private readonly string[] _sliders;
+    private readonly string[][] _sliders;
+    private readonly DrawnNames _names;
     private readonly int[] _top;
     private readonly int[] _bottom;
     private readonly int[] _byColumn;
-    private readonly (int Line, bool IsInward)[] _label;
+    private readonly int[] _label;
     private readonly List<(int From, int To, double Distance)> _constraints = [];
     private readonly (int Start, int End, Packed Packed)[] _windows;
     private readonly int[] _stretch;
 
-    private SidePlacement(SideState state)
+    private SidePlacement(SideState state, DrawnNames names)
     {
-        (_graph, _state) = (state.Graph, state);
+        (_graph, _state, _names) = (state.Graph, state, names);
         _lines = [.. _graph.Lines.Select(l => state.ColumnOf(l.First) <= state.ColumnOf(l.Last) ? l : l.Reversed())];
-        _sliders = [.. _lines.Select(_ => "")];
+        _sliders = [.. _lines.Select(_ => Array.Empty<string>())];
         foreach (var p in _graph.Windings.SelectMany(w => w.Sliders))
-            _sliders[p.Line] = p.Slider!.Id;
+            _sliders[p.Line] = names.Lines(p.Slider!.Id) is { Length: > 0 } lines ? lines : [""];
         _top = [.. _graph.Nodes.Select(_ => int.MaxValue)];
         _bottom = [.. _graph.Nodes.Select(_ => int.MinValue)];
         for (var e = 0; e < _lines.Length; e++)
@@ -40,9 +40,9 @@ internal sealed class SidePlacement
 
     private const int Port = -1;
 
-    public static PlacedSide Of(SideState state)
+    public static PlacedSide Of(SideState state, DrawnNames names)
     {
-        var placement = new SidePlacement(state);
+        var placement = new SidePlacement(state, names);
         placement.ChooseStretches();
         return placement.Place();
     }
@@ -73,20 +73,14 @@ internal sealed class SidePlacement
     private List<int> Stops(int e) =>
         [IndexOf(_lines[e].First), .. _byColumn.Where(v => Crosses(v, e)), IndexOf(_lines[e].Last)];
 
-    /// <summary>The line under which the name of an upright wire's terminal stands: best one that goes straight on.</summary>
-    private (int Line, bool IsInward) LabelOf(int node)
+    /// <summary>The line at whose height the terminal of an upright wire stands: best one that goes straight on.</summary>
+    private int LabelOf(int node)
     {
         var outward = Enumerable.Range(0, _lines.Length).Where(e => _lines[e].First.Node == node).ToList();
         var inward = Enumerable.Range(0, _lines.Length).Where(e => _lines[e].Last.Node == node).ToList();
         if (outward.Count == 0)
-            return (inward[0], true);
-        return (outward.FirstOrDefault(e => inward.Any(f => _state.Rows[f] == _state.Rows[e]), outward[0]), false);
-    }
-
-    private double RoomAt(int line, int node, bool isInward)
-    {
-        var shows = node >= 0 && node < Outer && _graph.Nodes[node].ShowsTerminal && _label[node] == (line, isInward);
-        return shows ? LinePacking.TerminalRoom(_graph.Nodes[node].Net) : 0;
+            return inward[0];
+        return outward.FirstOrDefault(e => inward.Any(f => _state.Rows[f] == _state.Rows[e]), outward[0]);
     }
 
     private void Constrain()
@@ -111,29 +105,22 @@ internal sealed class SidePlacement
         var (first, last) = (IndexOf(line.First), IndexOf(line.Last));
         if (line.Last.Kind == EndKind.Free)
         {
-            _windows[e] = (Port, Port, LinePacking.Pack(line, true, 0, 0, _sliders[e]));
+            _windows[e] = (Port, Port, LinePacking.Pack(line, true, _sliders[e]));
             return;
         }
         var stops = Stops(e);
         for (var n = 0; n + 1 < stops.Count; n++)
         {
-            var (isFirst, isLast) = (n == 0, n + 2 == stops.Count);
-            var (roomFirst, roomLast) = (isFirst ? RoomAt(e, first, false) : 0, isLast ? RoomAt(e, last, true) : 0);
-            var distance = roomFirst + roomLast + BarGap;
+            var isFirst = n == 0;
+            var distance = BarGap;
             if (n == _stretch[e])
             {
-                var packed = LinePacking.Pack(
-                    line,
-                    isFirst && first == Port,
-                    roomFirst,
-                    roomLast,
-                    isFirst ? _sliders[e] : ""
-                );
+                var packed = LinePacking.Pack(line, isFirst && first == Port, isFirst ? _sliders[e] : []);
                 _windows[e] = (stops[n], stops[n + 1], packed);
                 distance = packed.Length;
             }
-            else if (isFirst && first == Port && LinePacking.PortItem(line) is { } port)
-                distance = LinePacking.PortRight(port.Terminal) + 8;
+            else if (isFirst && first == Port && LinePacking.PortItem(line) is not null)
+                distance = LinePacking.PortRight + 8;
             _constraints.Add((stops[n], stops[n + 1], distance));
         }
     }
@@ -204,7 +191,7 @@ internal sealed class SidePlacement
                 items.Add(new(last, toU));
             placed[e] = new(line, _graph.CoreLines.Contains(e), 0, U(IndexOf(line.First)), toU, items);
         }
-        var (rows, labels) = new RowHeights(_state, placed, _sliders, [.. _label.Select(l => l.Line)]).Compute();
+        var (rows, labels) = new RowHeights(_state, placed, _sliders, _label, _names).Compute();
         for (var e = 0; e < placed.Length; e++)
             placed[e] = placed[e] with { Y = rows[_state.Rows[e]] };
         return new(
@@ -216,7 +203,7 @@ internal sealed class SidePlacement
     }
 
     private PlacedNode Node(int v, double u, double[] rows) =>
-        new(_graph.Nodes[v], u, rows[_top[v]], rows[_bottom[v]], rows[_state.Rows[_label[v].Line]], _label[v].IsInward);
+        new(_graph.Nodes[v], u, rows[_top[v]], rows[_bottom[v]], rows[_state.Rows[_label[v]]]);
 
     private List<PlacedWinding> Windings(double[] rows, double[] labels) =>
         [

@@ -12,21 +12,21 @@ public static class SvgText
 {
     /// <summary>How the roles look; a page may replace it.</summary>
     public const string Style = """
-        .drawing{--w:var(--ink,#23262b);--s:var(--soft,#5b5f66);--p:var(--sheet,#fffdf8);--c:var(--copper,#9a4a1c);--t:var(--stop,#a3261d);--l:var(--look,#8a5a00);font-family:"Atkinson Hyperlegible Next","Atkinson Hyperlegible",system-ui,sans-serif;font-variant-numeric:tabular-nums}
-        .drawing *{fill:none;stroke:var(--w);stroke-width:1.8;stroke-linecap:round;stroke-linejoin:round}
+        .drawing{--w:var(--ink,#23262b);--s:var(--soft,#5b5f66);--p:var(--sheet,#fffdf8);--c:var(--copper,#9a4a1c);--t:var(--stop,#a3261d);--l:var(--look,#8a5a00);--h:var(--rule,#8a8374);font-family:"Bench","Atkinson Hyperlegible Next","Atkinson Hyperlegible",system-ui,sans-serif;font-variant-numeric:tabular-nums}
+        .drawing *{fill:none;stroke:var(--w);stroke-width:2.2;stroke-linecap:round;stroke-linejoin:round}
         .drawing text{stroke:none;fill:var(--w)}
-        .drawing .d-wire{stroke-width:1.5}
-        .drawing .d-symbol{stroke-width:2.2}
+        .drawing .d-wire{stroke-width:2.2}
+        .drawing .d-symbol{stroke-width:2.4}
         .drawing polygon.d-symbol{fill:var(--w)}
         .drawing .d-solid{fill:var(--w);stroke:none}
-        .drawing .d-terminal{fill:var(--p);stroke-width:1.8}
+        .drawing .d-terminal{fill:var(--p);stroke-width:2.2}
         .drawing .d-core{stroke-width:3;stroke:var(--s)}
-        .drawing .d-label{font-weight:600}
-        .drawing text.d-small{fill:var(--s);font-weight:500}
+        .drawing .d-label{font-weight:700}
+        .drawing text.d-small{fill:var(--s);font-weight:400}
         .drawing text.d-value{font-weight:700;fill:var(--c)}
-        .drawing .d-probe{stroke:var(--c);stroke-width:2}
-        .drawing circle.d-probe{fill:var(--c)}
-        .drawing text.d-probe-text{fill:var(--copper-ink,#fffdf8);font-weight:700}
+        .drawing .d-probe-red{fill:var(--lead-red,#a3261d);stroke:var(--lead-edge,#fffdf8);stroke-width:2}
+        .drawing .d-probe-black{fill:var(--lead-black,#23262b);stroke:var(--lead-edge,#fffdf8);stroke-width:2}
+        .drawing text.d-probe-text{fill:#fffdf8;font-weight:700}
         .drawing .d-suspect-low{stroke:var(--l);stroke-width:1.6}
         .drawing .d-suspect-medium{stroke:var(--l);stroke-width:1.6}
         .drawing rect.d-suspect-medium{stroke-width:2.4}
@@ -35,20 +35,33 @@ public static class SvgText
         .drawing .d-dimmed{stroke:var(--s);stroke-width:1.8}
         .drawing .d-hit{stroke:none;fill:transparent;pointer-events:all}
         .drawing .dashed{stroke-dasharray:5 4}
+        .drawing .measured .d-wire,.drawing .measured .d-symbol,.drawing .measured .d-terminal{stroke-width:4}
+        .drawing .hushed *{stroke:var(--h)}
+        .drawing .hushed .d-solid,.drawing .hushed polygon.d-symbol{fill:var(--h)}
+        .drawing .hushed text{stroke:none;fill:var(--s);font-weight:500}
+        .drawing .hushed .d-solid,.drawing .hushed .d-hit{stroke:none}
         """;
 
     /// <summary>The drawing as one <c>svg</c> element.</summary>
     /// <param name="view">The part to show; the whole when left out.</param>
     /// <param name="withStyle">Puts <see cref="Style"/> in, so that the text stands alone as a file.</param>
-    public static string Write(DrawingList drawing, Box? view = null, bool withStyle = true)
+    /// <param name="isDecoration">Words beside it say the same: hidden from those who listen.</param>
+    public static string Write(
+        DrawingList drawing,
+        Box? view = null,
+        bool withStyle = true,
+        bool isDecoration = false
+    )
     {
         var box = view ?? drawing.Bounds;
         var text = new StringBuilder();
-        text.Append("<svg xmlns=\"http://www.w3.org/2000/svg\" class=\"drawing\" role=\"img\" viewBox=\"")
+        text.Append("<svg xmlns=\"http://www.w3.org/2000/svg\" class=\"drawing\" ")
+            .Append(isDecoration ? "aria-hidden=\"true\"" : "role=\"img\"")
+            .Append(" viewBox=\"")
             .Append(Join(box.X, box.Y, box.Width, box.Height))
-            .Append("\">\n<title>")
-            .Append(Escape(drawing.Title))
-            .Append("</title>\n");
+            .Append("\">\n");
+        if (!isDecoration)
+            text.Append("<title>").Append(Escape(drawing.Title)).Append("</title>\n");
         if (withStyle)
             text.Append("<style>\n").Append(Style).Append("\n</style>\n");
         foreach (var mark in drawing.Marks)
@@ -65,6 +78,7 @@ public static class SvgText
                     .Append(NameOf(g.Kind))
                     .Append("=\"")
                     .Append(Escape(g.Id))
+                    .Append(g.Tone == Tone.Plain ? "" : "\" class=\"" + Lower(g.Tone.ToString()))
                     .Append("\"><title>")
                     .Append(Escape(g.Title))
                     .Append("</title>\n");
@@ -145,6 +159,8 @@ public static class SvgText
         role switch
         {
             Role.ProbeText => "d-probe-text",
+            Role.ProbeRed => "d-probe-red",
+            Role.ProbeBlack => "d-probe-black",
             Role.SuspectLow => "d-suspect-low",
             Role.SuspectMedium => "d-suspect-medium",
             Role.SuspectHigh => "d-suspect-high",

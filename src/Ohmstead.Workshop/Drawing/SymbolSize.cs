@@ -4,17 +4,17 @@ namespace Ohmstead.Workshop.Drawing;
 internal static class SymbolSize
 {
     /// <summary>Half the length of a leakage path's sign, leads included.</summary>
-    public const double HalfPath = 22;
+    public const double HalfPath = 24;
 
     /// <summary>Radius of the circle of a terminal.</summary>
-    public const double Terminal = 4.5;
+    public const double Terminal = 5;
 
     /// <summary>Radius of a terminal at the edge: a post or a blade.</summary>
-    public const double Post = 6.5;
+    public const double Post = 9;
 
     /// <summary>Radius of the dot where wires meet.</summary>
-    public const double Dot = 3.2;
+    public const double Dot = 4;
 
     /// <summary>How far the turns of a winding bulge towards the core.</summary>
-    public const double Bulge = 10;
+    public const double Bulge = 11;
 }

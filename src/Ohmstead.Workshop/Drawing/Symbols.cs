@@ -4,34 +4,49 @@ using Ohmstead.Electrical.TypeSheets;
 namespace Ohmstead.Workshop.Drawing;
 
 /// <summary>
-/// The signs of elements that lie on a line, after IEC 60617. Each reaches from −half to +half along its line, leads
-/// included, with its `from` at the left unless turned round.
+/// The signs of elements that lie on a line, as American schematics draw them. Each reaches from −half to +half along its
+/// line, leads included, with its `from` at the left unless turned round.
 /// </summary>
-internal static class Symbols
+public static class Symbols
 {
+    private const double Ring = 4;
+    private const double Contacts = 15;
+
+    /// <summary>The sign of an element that is no winding.</summary>
     /// <param name="half">Half the length.</param>
     /// <param name="isClosed">For a switch: its contact is closed.</param>
     /// <param name="isFromLeft">The `from` end is at the left.</param>
-    public static IEnumerable<Mark> Of(Element e, Spot at, double half, bool isFromLeft, bool isClosed, bool isLifted)
+    public static IEnumerable<Mark> Of(string kind, Spot at, double half, bool isFromLeft, bool isClosed, bool isLifted)
     {
         var pen = new Pen(at, isFromLeft ? 1 : -1, isLifted);
-        return e.Kind switch
+        return kind switch
         {
             "wire" => [pen.Line((-half, 0), (half, 0))],
-            "joint" => [.. pen.Leads(half, 4.5), pen.Disc((0, 0), 4.5)],
-            "resistor" => [.. pen.Leads(half, 15), pen.Box(15, 6, false)],
-            "insulation" => [.. pen.Leads(half, 15), pen.Box(15, 6, true)],
+            "joint" => [.. pen.Leads(half, 5.5), pen.Disc((0, 0), 5.5)],
+            "insulation" => [.. pen.Leads(half, 16), pen.Box(16, 6, true)],
             "lamp" => Lamp(pen, half),
             "rectifier" => Rectifier(pen, half),
             "switch" => Contact(pen, half, isClosed),
             "breaker" => Breaker(pen, half),
-            _ => [.. pen.Leads(half, 15), pen.Box(15, 6, false)],
+            _ => [.. pen.Leads(half, 18), pen.Line(ZigZag)],
         };
     }
 
+    private static readonly (double X, double Y)[] ZigZag =
+    [
+        (-18, 0),
+        (-15, -7),
+        (-9, 7),
+        (-3, -7),
+        (3, 7),
+        (9, -7),
+        (15, 7),
+        (18, 0),
+    ];
+
     private static IEnumerable<Mark> Lamp(Pen pen, double half)
     {
-        const double Radius = 11;
+        const double Radius = 13;
         var slope = Radius / Math.Sqrt(2);
         return
         [
@@ -43,25 +58,24 @@ internal static class Symbols
     }
 
     private static IEnumerable<Mark> Rectifier(Pen pen, double half) =>
-        [.. pen.Leads(half, 9), pen.Area((-9, -9), (-9, 9), (9, 0)), pen.Line((9, -9.5), (9, 9.5))];
+        [.. pen.Leads(half, 11), pen.Area((-11, -11), (-11, 11), (11, 0)), pen.Line((11, -12), (11, 12))];
 
+    /// <summary>A blade on two contacts; open it stands up.</summary>
     private static IEnumerable<Mark> Contact(Pen pen, double half, bool isClosed) =>
         [
-            pen.Line((-half, 0), (-12, 0)),
-            pen.Line((12, 0), (half, 0)),
-            pen.Line((-12, 0), isClosed ? (12, 0) : (10.5, -11)),
-            pen.Line((12, -4), (12, 4)),
+            .. pen.Leads(half, Contacts + Ring),
+            pen.Line((-Contacts + Ring, -1), isClosed ? (Contacts - Ring, -1) : (Contacts - 3, -13)),
+            pen.Circle((-Contacts, 0), Ring),
+            pen.Circle((Contacts, 0), Ring),
         ];
 
-    /// <summary>A closed contact with the sign of a thermal operation.</summary>
+    /// <summary>Two contacts and the arc between them that opens when it is hot.</summary>
     private static IEnumerable<Mark> Breaker(Pen pen, double half) =>
         [
-            pen.Line((-half, 0), (-12, 0)),
-            pen.Line((12, 0), (half, 0)),
-            pen.Line((-12, 0), (13, 2.5)),
-            pen.Line((12, 0), (12, 7)),
-            pen.Line((0, 1), (0, -6)),
-            pen.Line((-10, -6), (-4, -6), (-4, -12), (4, -12), (4, -6), (10, -6)),
+            .. pen.Leads(half, Contacts + Ring),
+            pen.Arc((-Contacts + 2, -Ring), (0, -14.5), (Contacts - 2, -Ring)),
+            pen.Circle((-Contacts, 0), Ring),
+            pen.Circle((Contacts, 0), Ring),
         ];
 
     /// <summary>Draws around a middle, mirrored or not, dashed or not.</summary>
@@ -89,6 +103,15 @@ internal static class Symbols
 
         public Mark Area((double X, double Y) a, (double X, double Y) b, (double X, double Y) c) =>
             new Polygon(Role, [Spot(a), Spot(b), Spot(c)]);
+
+        /// <summary>A curve drawn towards a point above its middle.</summary>
+        public Mark Arc((double X, double Y) a, (double X, double Y) top, (double X, double Y) b) =>
+            new Curve(
+                Role,
+                Spot(a),
+                [new(Spot((a.X / 2, top.Y)), Spot((b.X / 2, top.Y)), Spot(b))],
+                IsLifted
+            );
 
         public Mark Box(double halfWidth, double halfHeight, bool isDashed) =>
             new Rectangle(

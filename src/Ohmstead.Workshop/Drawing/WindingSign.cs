@@ -52,13 +52,9 @@ internal static class WindingSign
 /// <summary>The name of a winding with its turns, in the room beside it.</summary>
 internal static class WindingLabel
 {
-    public const double TextSize = 14;
-    private const double Room = 96;
-
-    public static string[] Name(Winding w) => TextWidth.Wrap(w.Id, TextSize, Room);
-
     /// <summary>Height of the name, the turns and a line for what is suspected.</summary>
-    public static double HeightOf(Winding w) => (Name(w).Length * TextSize) + (2 * ItemSize.NameSize) + 4;
+    public static double HeightOf(DrawnNames names, Winding w) =>
+        (names.Lines(w.Id).Length * ItemSize.NameSize) + (2 * (ItemSize.SmallSize + 2)) + 4;
 }
 
 /// <summary>The sign of a slider: a short rail beside the winding and an arrow that touches the turns.</summary>
@@ -70,11 +66,12 @@ internal static class SliderSign
     /// <summary>Distance of the rail from the winding.</summary>
     public const double Rail = 26;
 
-    /// <summary>Room above its line: the name, and a line for what is suspected.</summary>
-    public const double Above = 40;
+    /// <summary>From its line up to the base of the last line of its name.</summary>
+    public const double NameGap = 11;
 
-    /// <summary>Room below its line.</summary>
-    public const double Below = HalfRail + 8;
+    /// <summary>Room above its line for the rail and the name.</summary>
+    public static double Above(string[] name) =>
+        Math.Max(HalfRail + 4, NameGap + (name.Length * ItemSize.NameSize));
 
     /// <param name="share">Where the arrow stands on the rail, 0 at the top, 1 at the bottom.</param>
     public static IEnumerable<Mark> Of(double x, double y, int outward, double share)

@@ -3,6 +3,7 @@ using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Papers;
 using Ohmstead.Workshop.Readings;
 using Ohmstead.Workshop.Shops;
+using Ohmstead.Workshop.Words;
 
 namespace Ohmstead.App.Tests.Papers;
 
@@ -232,7 +233,10 @@ public partial class ServiceRecordTests
             .Distinct()
             .ToList();
         Assert.NotEmpty(posts);
-        Assert.All(posts, post => Assert.Contains(post, page, StringComparison.Ordinal));
+        Assert.All(
+            posts.SelectMany(post => Sentences.Bare(PartNames.Terminal(matter.Sheet, post)).Split(' ')),
+            word => Assert.Contains(word, page, StringComparison.Ordinal)
+        );
     }
 
     [Fact]

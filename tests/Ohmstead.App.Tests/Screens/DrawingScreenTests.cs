@@ -78,10 +78,10 @@ public class DrawingScreenTests
     {
         await using var bench = await ScreenBench.OpenAsync(ScreenBench.ColdGates);
         var screen = Show(bench);
-        Assert.Contains("measured 3.8 Ω", screen.Find(".circuit-pane").TextContent, StringComparison.Ordinal);
+        Assert.Contains("3.8 Ω", screen.Find(".circuit-pane").TextContent, StringComparison.Ordinal);
         await screen.Find("#laid").ChangeAsync(new ChangeEventArgs { Value = "-" });
         screen.WaitForAssertion(
-            () => Assert.DoesNotContain("measured", screen.Find(".circuit-pane").TextContent, StringComparison.Ordinal),
+            () => Assert.DoesNotContain("3.8 Ω", screen.Find(".circuit-pane").TextContent, StringComparison.Ordinal),
             Patience
         );
     }
@@ -94,9 +94,46 @@ public class DrawingScreenTests
             p.Add(s => s.Id, ScreenBench.UnitId).Add(s => s.ReadingId, "blades")
         );
         var pane = screen.WaitForElement(".circuit-pane svg", Patience);
-        Assert.Equal(2, pane.QuerySelectorAll("circle.d-probe").Length);
+        Assert.Equal(2, pane.QuerySelectorAll(".d-probe-red, .d-probe-black").Length);
         var circuit = screen.Find(".circuit");
         Assert.NotEqual(circuit.GetAttribute("data-whole"), pane.GetAttribute("viewBox"));
-        Assert.Equal("blade-1 blade-2", circuit.GetAttribute("data-look"));
+        Assert.StartsWith("blade-1 ", circuit.GetAttribute("data-look"), StringComparison.Ordinal);
+        Assert.NotEmpty(pane.QuerySelectorAll("[data-element='primary'].measured"));
+        Assert.NotEmpty(pane.QuerySelectorAll("[data-element='main'].hushed"));
+    }
+
+    [Fact]
+    public async Task On_a_phone_the_path_stands_upright_from_lead_to_lead()
+    {
+        await using var bench = await ScreenBench.OpenAsync();
+        var screen = bench.Context.Render<OneReading>(p =>
+            p.Add(s => s.Id, ScreenBench.UnitId).Add(s => s.ReadingId, "blades")
+        );
+        screen.WaitForElement(".ladder", Patience);
+        var rungs = screen.FindAll(".rung");
+        Assert.Equal("red", rungs[0].QuerySelector(".flag")!.TextContent);
+        Assert.Equal("black", rungs[^1].QuerySelector(".flag")!.TextContent);
+        // Cord, joint, primary, joint, cord between the two blades.
+        Assert.Equal(7, rungs.Count);
+        Assert.Equal("Primary", rungs[3].QuerySelector("b")!.TextContent);
+    }
+
+    [Fact]
+    public async Task A_lane_of_the_drawing_is_chosen_by_its_post()
+    {
+        await using var bench = await ScreenBench.OpenAsync();
+        var screen = Show(bench);
+        screen.FindAll("[aria-label='Which lane'] button").First(b => b.TextContent == "14 V post").Click();
+        screen.WaitForAssertion(
+            () =>
+            {
+                var names = screen.FindAll(".rung b").Select(b => b.TextContent).ToList();
+                Assert.Equal(("14 V post", "Post 0"), (names[0], names[^1]));
+                Assert.DoesNotContain("Breaker of track 1", names);
+            },
+            Patience
+        );
+        screen.FindAll("[aria-label='Which lane'] button").First(b => b.TextContent == "Whole").Click();
+        screen.WaitForAssertion(() => Assert.Empty(screen.FindAll(".ladder")), Patience);
     }
 }

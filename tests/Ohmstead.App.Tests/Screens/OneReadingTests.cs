@@ -35,8 +35,8 @@ public class OneReadingTests
     {
         await using var bench = await ScreenBench.OpenAsync();
         var screen = Show(bench, "blades");
-        Assert.Contains("A sound unit shows", screen.Markup, StringComparison.Ordinal);
-        Assert.Contains("red probe on", screen.Markup, StringComparison.Ordinal);
+        Assert.Contains("Should read", screen.Markup, StringComparison.Ordinal);
+        Assert.Equal(["red", "black"], screen.FindAll(".leads .flag").Select(f => f.TextContent));
         Type(screen, "3,8");
         screen.WaitForAssertion(
             () => Assert.Equal("passed", screen.Find(".value-side .word").TextContent.Trim()),
@@ -146,7 +146,7 @@ public class OneReadingTests
     {
         await using var bench = await ScreenBench.OpenAsync();
         var screen = Show(bench, "insulation-core");
-        Press(screen, "could not");
+        Press(screen, "not taken");
         screen.Do(() => screen.Find("#why").Input("no insulation tester"));
         screen.Do(() => screen.FindAll("button").First(b => b.TextContent == "Waive it").Click());
         screen.WaitForAssertion(
@@ -177,10 +177,10 @@ public class OneReadingTests
         ]);
         var screen = Show(bench, "full-1");
         var before = screen.Find(".value-side").TextContent;
-        screen.Do(() => screen.Find("input[aria-label='Line volts']").Change("108"));
+        screen.Do(() => screen.Find("input[aria-label='Line voltage']").Change("108"));
         screen.WaitForAssertion(() => Assert.NotEqual(before, screen.Find(".value-side").TextContent), Patience);
         Assert.Equal(108, (await bench.UnitAsync()).Bench.SupplyVolts);
-        screen.Do(() => screen.Find("input[aria-label='Line volts']").Change("9999"));
+        screen.Do(() => screen.Find("input[aria-label='Line voltage']").Change("9999"));
         screen.WaitForAssertion(
             () => Assert.Contains("from 1 to 1000", screen.Markup, StringComparison.Ordinal),
             Patience
@@ -196,13 +196,13 @@ public class OneReadingTests
             ScreenBench.Read("lamp-60", 106),
         ]);
         var screen = Show(bench, "whistle-1-1");
-        screen.Do(() => screen.Find("input[aria-label*='nothing connected']").Change("12"));
+        screen.Do(() => screen.Find("input[aria-label*='with no load']").Change("12"));
         screen.WaitForAssertion(
             () => Assert.Contains("it stands at", screen.Markup, StringComparison.Ordinal),
             Patience
         );
         Assert.InRange((await bench.UnitAsync()).Bench.Throttles["throttle-1"], 0.2, 0.8);
-        screen.Do(() => screen.Find("input[aria-label*='nothing connected']").Change("90"));
+        screen.Do(() => screen.Find("input[aria-label*='with no load']").Change("90"));
         screen.WaitForAssertion(
             () => Assert.Contains("this post shows", screen.Markup, StringComparison.Ordinal),
             Patience

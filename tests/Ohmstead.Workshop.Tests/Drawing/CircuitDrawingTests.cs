@@ -15,6 +15,18 @@ public sealed class CircuitDrawingTests
     public void No_sign_name_or_wire_lies_over_another(string file) =>
         Assert.Empty(Clearance.Overlaps(DrawnSheets.Of(file)));
 
+    /// <summary>The pane of the drawing's page in a window 1440 wide: 24 left and right of it.</summary>
+    private const double PaneAt1440 = 1392;
+
+    [Theory]
+    [MemberData(nameof(DrawnSheets.Each), MemberType = typeof(DrawnSheets))]
+    public void Its_smallest_letters_are_fourteen_pixels_in_a_window_of_1440(string file)
+    {
+        var drawing = DrawnSheets.Of(file);
+        var least = drawing.Groups.SelectMany(g => g.Marks.OfType<Text>()).Min(t => t.Size);
+        Assert.InRange(least * PaneAt1440 / drawing.Bounds.Width, 14, 40);
+    }
+
     [Theory]
     [MemberData(nameof(DrawnSheets.Each), MemberType = typeof(DrawnSheets))]
     public void Wires_run_level_or_upright(string file) =>

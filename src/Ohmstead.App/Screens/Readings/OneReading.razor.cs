@@ -1,10 +1,15 @@
+using System.Globalization;
 using Microsoft.AspNetCore.Components;
 using Ohmstead.App.Components;
+using Ohmstead.Electrical.Circuits;
 using Ohmstead.Electrical.Readings;
+using Ohmstead.Electrical.TypeSheets;
 using Ohmstead.Workshop.Drawing;
 using Ohmstead.Workshop.Findings;
 using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Readings;
+using Ohmstead.Workshop.Wiring;
+using Ohmstead.Workshop.Words;
 
 namespace Ohmstead.App.Screens.Readings;
 
@@ -22,6 +27,12 @@ public sealed partial class OneReading
     private string undone = "";
     private bool isCouldNot;
     private bool isFresh;
+    private bool isOnPhoto;
+    private (int Done, int Total) count;
+    private Ladder? ladder;
+    private LowAndHigh means = LowAndHigh.None;
+    private (UnitModel, string, Expectation) meansOf;
+    private LeadPins pins = LeadPins.None;
     private ElementReference nextLink;
     private ElementReference undoKey;
 
@@ -31,10 +42,14 @@ public sealed partial class OneReading
 
     private IReadOnlyList<NextAdvice> Advice => Answer.Latest is { } latest ? latest.Next : [];
 
-    private string Place =>
+    private string Place => (count.Total > 0 ? $"Reading {Number(count.Done + 1)} of {Number(count.Total)}" : "") is { Length: > 0 } nth
+        ? string.Join(" · ", new[] { nth, Standing }.Where(w => w.Length > 0))
+        : Standing;
+
+    private string Standing =>
         offer is null ? ""
-        : Advice.Count > 0 && Advice[0].Reading.Spec.Id == offer.Spec.Id ? "the one that tells most now"
-        : offer.Spec.IsGate ? "a cold check: others wait for it"
+        : Advice.Count > 0 && Advice[0].Reading.Spec.Id == offer.Spec.Id ? "best next"
+        : offer.Spec.IsGate ? "a cold check"
         : "";
 
     /// <inheritdoc/>
@@ -102,9 +117,65 @@ public sealed partial class OneReading
             return;
         words = SetupWords.Of(Model.Sheet, offer.Spec, offer.State);
         band = Bands.Get(Model, offer, Meter);
-        drawn = CircuitOverlays.Of(offer, band);
-        look = drawn.Probe is { } probe ? [probe.First, probe.Second] : [];
+        drawn = Overlay.Of(Model.Sheet, offer.Spec with { State = offer.State });
+        look = drawn.Path is { } path ? path.Terminals : drawn.Probe is { } probe ? [probe.First, probe.Second] : [];
+        ladder = drawn.Path is { } way ? CircuitOverlays.Ladder(Model.Sheet, way, offer.State.Controls, Answer.Latest?.Result) : null;
+        pins = LeadPins.Of(Unit!, offer.Spec);
+        _ = CountAsync(Sheet!);
+        _ = MeansAsync(Model, offer, band);
     }
+
+    /// <summary>Which of the quick list's readings this is; no count for one that is not on it.</summary>
+    private async Task CountAsync(TypeSheet sheet)
+    {
+        var round = await Desk.RoundAsync(sheet);
+        var id = offer?.Spec.Id;
+        var counted = round.Any(r => r.Id == id)
+            ? (round.Count(r => r.Id != id && Offer(r.Id) is { Last: not null }), round.Length)
+            : default;
+        if (counted == count)
+            return;
+        count = counted;
+        await InvokeAsync(StateHasChanged);
+    }
+
+    /// <summary>What low and high would mean, worked out beside the screen.</summary>
+    private async Task MeansAsync(UnitModel model, ReadingOffer asked, Expectation expected)
+    {
+        if (meansOf == (model, asked.Spec.Id, expected))
+            return;
+        (meansOf, means) = ((model, asked.Spec.Id, expected), LowAndHigh.None);
+        var (path, meter) = (drawn.Path, Meter);
+        var found = await Task.Run(() => LowAndHigh.Of(model, asked.Spec, asked.State, expected, meter, path));
+        if (meansOf != (model, asked.Spec.Id, expected))
+            return;
+        means = found;
+        await InvokeAsync(StateHasChanged);
+    }
+
+    /// <summary>The line voltage beside it says all of the power.</summary>
+    private bool IsPlainMains => offer is { IsMains: true, State.Source: { HasLamp: false, SeriesOhms: 0 } };
+
+    /// <summary>Set by a field beside it, so not said twice.</summary>
+    private bool IsSetHere(string control) =>
+        BenchConditions.LooseThrottles(Sheet!, offer!.Spec).Any(c => PartNames.Control(Sheet!, c) == control);
+
+    /// <summary>What is taken out, each with its words.</summary>
+    private string[] TakenOut => [.. words!.Also.Take(offer!.State.Lifted.Length)];
+
+    /// <summary>What is clipped together, and a single part that is taken out.</summary>
+    private string[] Also => TakenOut.Length > 1 ? [.. words!.Also.Skip(TakenOut.Length)] : [.. words!.Also];
+
+    /// <summary>The load lies across the leads, and the load on hand beside it says which.</summary>
+    private bool IsPlainLoad =>
+        offer is { State.Loads: [var load] }
+        && ((load.From, load.To) == (offer.Spec.From, offer.Spec.To) || (load.To, load.From) == (offer.Spec.From, offer.Spec.To))
+        && BenchConditions.LoadsFor(offer.Spec, Shop).Length > 0;
+
+    private static string Number(int n) => n.ToString(CultureInfo.InvariantCulture);
+
+    /// <summary>With its full stop.</summary>
+    private static string Sentence(string words) => words.EndsWith('.') ? words : words + ".";
 
     private async Task<string> TakeAsync(Shown value)
     {

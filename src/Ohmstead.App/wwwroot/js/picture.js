@@ -6,7 +6,7 @@ window.ohmstead = Object.assign(window.ohmstead ?? {}, {
     const svg = () => pane.querySelector("svg");
     const fingers = new Map();
     const nearest = 12;
-    const [least, legible] = [0.45, 0.66]; // pixels to a unit of the drawing: below the one, the names are shown at the other
+    const [least, legible] = [0.875, 1]; // pixels to a unit of the drawing (its smallest letters are 16): below the one, it is shown at the other
     let seen = null; // what a person chose to see; null while it is what the page shows
     let start = null; // what a tap may be on, and where it began
 
@@ -20,11 +20,14 @@ window.ohmstead = Object.assign(window.ohmstead ?? {}, {
       svg().setAttribute("viewBox", seen.join(" "));
       pane.classList.toggle("closer", !isWhole);
     };
-    // Where the whole is too small to read: what is suspected or probed, else the mains side.
+    // The whole where it can be read; else what is looked at, suspected or probed, else the mains side.
     const first = () => {
       const [x, y, w, h] = whole(), { clientWidth: wide, clientHeight: high } = pane;
-      if (root.dataset.look || wide === 0 || Math.min(wide / w, high / h) >= least) return;
-      const marked = svg().querySelector(".d-suspect-high, .d-suspect-medium, .d-suspect-low, .d-probe")?.getBBox();
+      if (wide === 0) return;
+      if (Math.min(wide / w, high / h) >= least) { put([x, y, w, h]); seen = null; return; }
+      const asked = shown();
+      if (root.dataset.look && Math.min(wide / asked[2], high / asked[3]) >= least) return;
+      const marked = svg().querySelector(".d-suspect-high, .d-suspect-medium, .d-suspect-low, .d-probe-red")?.getBBox();
       const [width, height] = [wide / legible, high / legible];
       const middle = marked ? { x: marked.x + marked.width / 2, y: marked.y + marked.height / 2 } : { x: x + width / 2, y: y + h / 2 };
       put([within(middle.x - width / 2, x, x + w - width), within(middle.y - height / 2, y, y + h - height), width, height]);
@@ -112,6 +115,8 @@ window.ohmstead = Object.assign(window.ohmstead ?? {}, {
       }
     };
     new MutationObserver(again).observe(root, { childList: true, subtree: true, attributes: true, attributeFilter: ["data-look"] });
+    // Folded away it has no width; opened or turned it is looked at anew.
+    new ResizeObserver(again).observe(pane);
     again();
   },
 });

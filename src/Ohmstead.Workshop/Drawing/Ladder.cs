@@ -1,0 +1,79 @@
+using System.Collections.Immutable;
+using Ohmstead.Electrical.TypeSheets;
+using Ohmstead.Workshop.Words;
+
+namespace Ohmstead.Workshop.Drawing;
+
+/// <summary>A path through the unit set upright, one part a row: no two rows can lie over each other.</summary>
+/// <param name="Rungs">The first terminal, the parts in order, the second terminal.</param>
+/// <param name="Also">Names of parts through which some current goes too.</param>
+public sealed record Ladder(ImmutableArray<Rung> Rungs, ImmutableArray<string> Also)
+{
+    /// <summary>Sets a path upright.</summary>
+    /// <param name="sheet">The unit's own sheet.</param>
+    /// <param name="controls">Where the controls stand.</param>
+    /// <param name="suspicion">Chance [0..1] that a part is at fault, by id.</param>
+    /// <param name="worst">What is most probably wrong with a part, in words, by id.</param>
+    public static Ladder Of(
+        TypeSheet sheet,
+        MeasuredPath path,
+        ImmutableDictionary<string, ControlPosition> controls,
+        ImmutableDictionary<string, double> suspicion,
+        IReadOnlyDictionary<string, string> worst
+    )
+    {
+        var parts = path.Parts.Select(p =>
+        {
+            var chance = suspicion.GetValueOrDefault(p.Id);
+            var says =
+                chance >= Suspect.Least && worst.TryGetValue(p.Id, out var wrong) ? wrong : SaysOf(sheet, p, controls);
+            return new Rung(p.Id, p.Kind, NameOf(sheet, p), says, p.IsOpen, chance >= Suspect.Least ? chance : 0);
+        });
+        var also = path
+            .Also.Where(id => sheet.Elements.FirstOrDefault(e => e.Id == id)?.Kind is not ("wire" or "joint"))
+            .Select(id => PartNames.Of(sheet, id));
+        return new([End(sheet, path.First), .. parts, End(sheet, path.Second)], [.. also]);
+    }
+
+    private static Rung End(TypeSheet sheet, string terminal) =>
+        new(terminal, Rung.TerminalKind, Capital(PartNames.Terminal(sheet, terminal)), "", false, 0);
+
+    private static string NameOf(TypeSheet sheet, PathPart part) =>
+        part.Kind == "clip" ? "Clip lead" : Capital(PartNames.Of(sheet, part.Id));
+
+    private static string SaysOf(
+        TypeSheet sheet,
+        PathPart part,
+        ImmutableDictionary<string, ControlPosition> controls
+    )
+    {
+        if (part.Kind == "clip")
+            return "joins two terminals";
+        if (sheet.Windings.SelectMany(w => w.Sliders).FirstOrDefault(s => s.Id == part.Id) is { } slider)
+            return $"at {ValueText.Percent(controls.TryGetValue(slider.Control, out var at) ? at.Throttle : 0)} of its travel";
+        return sheet.Elements.FirstOrDefault(e => e.Id == part.Id) switch
+        {
+            Switch => part.IsOpen ? "open" : "closed",
+            Winding w => $"{Figure.Of(w.Turns)} turns in all",
+            Resistive { Kind: "resistor" } r => ValueText.Of(r.Ohms, Quantity.Ohms),
+            Resistive { Kind: "insulation" } => "nothing should get through",
+            Lamp l => $"{Figure.Of(l.Volts)} V lamp",
+            _ => "",
+        };
+    }
+
+    private static string Capital(string name) => Sentences.Large(Sentences.Bare(name));
+}
+
+/// <summary>A row of a ladder.</summary>
+/// <param name="Id">Element, slider or terminal; empty for a clip lead.</param>
+/// <param name="Kind">The element's kind, "slider", "clip" or <see cref="TerminalKind"/>.</param>
+/// <param name="Name">As it is said.</param>
+/// <param name="Says">How it is set, what it is, or what is probably wrong with it; may be empty.</param>
+/// <param name="IsOpen">Nothing should come through.</param>
+/// <param name="Chance">Chance [0..1] that it is at fault; 0 where that is not worth a word.</param>
+public sealed record Rung(string Id, string Kind, string Name, string Says, bool IsOpen, double Chance)
+{
+    /// <summary>The kind of the rows at both ends.</summary>
+    public const string TerminalKind = "terminal";
+}

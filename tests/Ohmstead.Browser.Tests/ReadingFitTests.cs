@@ -1,0 +1,130 @@
+using System.Text.Json;
+using Microsoft.Playwright;
+
+namespace Ohmstead.Browser.Tests;
+
+/// <summary>A reading in one sight: leads, conditions, hazard, what it should read and the whole entry without scrolling.</summary>
+public sealed class ReadingFitTests(OpenBrowser browser, RunningDemo demo) : IClassFixture<RunningDemo>
+{
+    /// <summary>Everything that is needed before the number is typed; the count of keys is that of the pad.</summary>
+    private const string Measure = """
+        () => {
+          const bottom = e => e.getBoundingClientRect().bottom + scrollY;
+          const all = [...document.querySelectorAll('.reading-fit h1, .reading-fit .setup, .reading-fit .should, .reading-fit .pad button')];
+          const box = s => [...document.querySelectorAll(s)].map(e => e.getBoundingClientRect());
+          const least = [...document.querySelectorAll('.reading-fit *')].filter(e => e.offsetParent && [...e.childNodes].some(n => n.nodeType === 3 && n.data.trim())).map(e => parseFloat(getComputedStyle(e).fontSize));
+          return {
+            bottom: Math.max(...all.filter(e => e.offsetParent).map(bottom), ...box('.reading-fit .value-side .warning').map(b => b.top + scrollY)),
+            wide: document.documentElement.scrollWidth,
+            flags: box('.setup .flag').length,
+            keys: box('.reading-fit .pad button').filter(b => b.height > 0).length,
+            leastKey: Math.min(99, ...box('.reading-fit .pad button').filter(b => b.height > 0).map(b => b.height)),
+            leastText: Math.min(...least),
+          };
+        }
+        """;
+
+    [Theory]
+    [InlineData(Width.Phone, "twin-175")]
+    [InlineData(Width.Desk, "twin-175")]
+    [InlineData(Width.Phone, "solo-110")]
+    [InlineData(Width.Desk, "solo-110")]
+    [InlineData(Width.Phone, "step-230")]
+    [InlineData(Width.Desk, "step-230")]
+    public async Task Every_reading_of_a_type_fits_its_screen(Width width, string kind)
+    {
+        await using var window = await Window.OpenAsync(browser, demo.Tool.Address, width);
+        var (wide, high) = width == Width.Phone ? (390, 844) : (1440, 900);
+        var unit = await UnitWithMostReadingsAsync(window, kind);
+        await window.GoAsync($"{unit}/reading");
+        var readings = await window.Page.EvaluateAsync<string[]>(
+            "[...new Set([...document.querySelectorAll('details a[href*=\"/reading/\"]')].map(a => a.getAttribute('href')))]"
+        );
+        Assert.True(readings.Length > 20, "readings are missing");
+        var (wrong, pads) = (new List<string>(), 0);
+        foreach (var reading in readings)
+        {
+            await window.GoAsync(reading);
+            await window.Page.Locator(".reading-fit .pad, .reading-fit .value-side .warning").First.WaitForAsync();
+            var seen = await window.Page.EvaluateAsync<JsonElement>(Measure);
+            double At(string name) => seen.GetProperty(name).GetDouble();
+            pads += At("keys") > 0 ? 1 : 0;
+            if (At("bottom") > high || At("wide") > wide || At("leastKey") < 48 || At("leastText") < 16)
+                wrong.Add($"{reading}: {seen.GetRawText()}");
+        }
+        Assert.Empty(wrong);
+        Assert.True(pads >= readings.Length / 3, "too few could be entered");
+    }
+
+    /// <summary>No name of the drawing lies on another, as the browser draws them, and the smallest is 14 px.</summary>
+    [Theory]
+    [InlineData("twin-175")]
+    [InlineData("solo-110")]
+    [InlineData("step-230")]
+    public async Task The_drawing_reads_at_arms_length(string kind)
+    {
+        await using var window = await Window.OpenAsync(browser, demo.Tool.Address, Width.Desk);
+        await window.GoAsync($"{await UnitWithMostReadingsAsync(window, kind)}/drawing");
+        await window.Page.Locator(".circuit-pane svg text").First.WaitForAsync();
+        await Expect(window.Page.Locator(".working")).ToHaveCountAsync(0, new() { Timeout = 120_000 });
+        var found = await window.Page.EvaluateAsync<string[]>(
+            """
+            () => {
+              const texts = [...document.querySelectorAll('.circuit-pane svg text')].map(t => ({ words: t.textContent, box: t.getBoundingClientRect(), size: parseFloat(t.getAttribute('font-size')) * t.getScreenCTM().a }));
+              const wrong = texts.filter(t => t.size < 14).map(t => `${t.words}: ${t.size} px`);
+              texts.forEach((a, n) => texts.slice(n + 1).forEach(b => {
+                if (a.box.left < b.box.right - 1 && b.box.left < a.box.right - 1 && a.box.top < b.box.bottom - 4 && b.box.top < a.box.bottom - 4) wrong.push(`${a.words} on ${b.words}`);
+              }));
+              return wrong;
+            }
+            """
+        );
+        Assert.Empty(found);
+    }
+
+    /// <summary>Rows of the ladder are a finger high, its letters 16 px and more, and none lies over the next.</summary>
+    [Theory]
+    [InlineData("twin-175")]
+    [InlineData("step-230")]
+    public async Task On_a_phone_the_drawing_is_a_ladder(string kind)
+    {
+        await using var window = await Window.OpenAsync(browser, demo.Tool.Address, Width.Phone);
+        await window.GoAsync($"{await UnitWithMostReadingsAsync(window, kind)}/drawing");
+        await window.Page.Locator(".rung").First.WaitForAsync();
+        var lanes = window.Page.Locator("[aria-label='Which lane'] button");
+        for (var n = 0; n < await lanes.CountAsync() - 1; n++)
+        {
+            await lanes.Nth(n).ClickAsync();
+            await Expect(lanes.Nth(n)).ToHaveAttributeAsync("aria-pressed", "true");
+            var wrong = await window.Page.EvaluateAsync<string[]>(
+                """
+                () => {
+                  const rows = [...document.querySelectorAll('.rung')], boxes = rows.map(r => r.getBoundingClientRect()), wrong = [];
+                  if (rows.length < 3) wrong.push(`${rows.length} rows`);
+                  boxes.forEach((b, n) => { if (b.height < 68) wrong.push(`row ${n} is ${b.height} high`); if (n && b.top < boxes[n - 1].bottom - 0.5) wrong.push(`row ${n} lies over the one before`); });
+                  for (const e of document.querySelectorAll('.rung b, .rung small, .rung .flag')) if (parseFloat(getComputedStyle(e).fontSize) < 16) wrong.push(e.textContent);
+                  return wrong;
+                }
+                """
+            );
+            Assert.Empty(wrong);
+        }
+    }
+
+    private static async Task<string> UnitWithMostReadingsAsync(Window window, string kind)
+    {
+        await window.GoAsync($"/kinds/{kind}/readings");
+        var options = window.Page.Locator("#this option");
+        await options.Nth(1).WaitForAsync(new() { State = WaitForSelectorState.Attached });
+        var (best, most) = ("", -1);
+        foreach (var id in await options.EvaluateAllAsync<string[]>("all => all.map(o => o.value).filter(v => v)"))
+        {
+            await window.GoAsync($"/units/{id}/reading");
+            await window.Page.Locator(".reading-fit").WaitForAsync();
+            var open = await window.Page.Locator("details .line", new() { HasText = "waits for" }).CountAsync();
+            if (best.Length == 0 || open < most)
+                (best, most) = (id, open);
+        }
+        return $"/units/{best}";
+    }
+}
