@@ -17,7 +17,7 @@ internal sealed class Pictures(IReadOnlyDictionary<string, byte[]> photos) : IDi
                 (page, x, y) =>
                 {
                     page.DrawRectangle(new XPen(Sheet.Line, 0.8) { DashStyle = XDashStyle.Dash }, x, y, width, height);
-                    const string words = "This photo is not to be had.";
+                    const string words = "Photo missing";
                     var type = Typeface.Get();
                     type.Draw(
                         page,

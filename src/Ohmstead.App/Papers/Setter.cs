@@ -25,7 +25,7 @@ internal sealed class Setter(Pictures photos, Sheet sheet, bool isLarge = false)
         block switch
         {
             Opening o => new OpeningSetter(this, photos).Set(o, width),
-            Masthead m => SetMasthead(m, width),
+            Masthead m => [new MastheadSetter(this).Set(m, width)],
             Heading h => SetHeading(h, width),
             Prose p => [.. Paragraph(p.Text, width, PointsOf(p.Size), false, Sheet.Ink), Piece.Space(5)],
             Points p => SetPoints(p, width),
@@ -33,7 +33,7 @@ internal sealed class Setter(Pictures photos, Sheet sheet, bool isLarge = false)
             Table t => new TableSetter(this).Set(t, width),
             Photos p => SetPhotos(p, width),
             Sides s => SetSides(s, width),
-            Signatures s => [SetSignatures(s, width)],
+            Signatures s => [new MastheadSetter(this).Sign(s, width)],
             Circuit c => [CircuitSetter.Set(this, c, sheet)],
             Lines l => Enumerable.Repeat(
                 new Piece(30, (page, x, y) => page.DrawLine(new XPen(Sheet.Line, 0.8), x, y + 29, x + width, y + 29)),
@@ -91,27 +91,6 @@ internal sealed class Setter(Pictures photos, Sheet sheet, bool isLarge = false)
                 }
             }
         );
-
-    private IEnumerable<Piece> SetMasthead(Masthead head, double width)
-    {
-        const double points = 27;
-        const double tagPoints = 18;
-        var tag = type.Clean(head.Tag);
-        var tagWidth = Math.Min(type.WidthOf(tag, tagPoints, true), width / 3);
-        var title = Stack([.. Paragraph(head.Title, width - tagWidth - 50, points, true, Sheet.Ink)]);
-        yield return new Piece(
-            title.Height + 12,
-            (page, x, y) =>
-            {
-                title.Draw(page, x, y);
-                var left = x + width - tagWidth - 28;
-                page.DrawRectangle(new XPen(Sheet.Ink, 1.2), left, y + 3, tagWidth + 28, 29);
-                page.DrawRectangle(new XSolidBrush(Sheet.Ink), left, y + 3, 8, 29);
-                type.Draw(page, type.Lines(tag, tagWidth + 1, tagPoints, true)[0], left + 17, y + 24, tagPoints, true, Sheet.Ink);
-                page.DrawLine(new XPen(Sheet.Ink, 2.2), x, y + title.Height + 5, x + width, y + title.Height + 5);
-            }
-        );
-    }
 
     private IEnumerable<Piece> SetHeading(Heading heading, double width)
     {
@@ -258,24 +237,6 @@ internal sealed class Setter(Pictures photos, Sheet sheet, bool isLarge = false)
             },
             HoldsNext: true,
             Instead: instead
-        );
-    }
-
-    private Piece SetSignatures(Signatures block, double width)
-    {
-        const double gutter = 24;
-        var column = (width - (gutter * (block.Under.Length - 1))) / block.Under.Length;
-        return new Piece(
-            44,
-            (page, x, y) =>
-            {
-                for (var n = 0; n < block.Under.Length; n++)
-                {
-                    var left = x + (n * (column + gutter));
-                    page.DrawLine(new XPen(Sheet.Ink, 0.9), left, y + 30, left + column, y + 30);
-                    type.Draw(page, type.Clean(block.Under[n]), left, y + 42, PointsOf(Size.Small), false, Sheet.Soft);
-                }
-            }
         );
     }
 }

@@ -32,7 +32,7 @@ public static class BenchSheet
         yield return new Prose(CautionTable.LocalCodes, Size.Small);
         yield return new Table(
             [
-                new("Line now [V]", 1, IsBlank: true),
+                new("Line voltage [V]", 1, IsBlank: true),
                 new("Room [°C]", 1, IsBlank: true),
                 new("Meter", 2, IsBlank: true),
                 new("Who, date", 2, IsBlank: true),
@@ -44,7 +44,7 @@ public static class BenchSheet
         {
             yield return new Prose(
                 matter.Sheet is null
-                    ? "Its kind is not known: there is no reading to print."
+                    ? "Its type is not known. There is no reading to print."
                     : "No reading is to be taken.",
                 Size.Large
             );
@@ -54,12 +54,12 @@ public static class BenchSheet
         {
             yield return new Heading(title, 1);
             yield return new Table(
-                [new("Reading", 8), new("Expected", 3.3, IsFigure: true), new("Read", 3.2, IsBlank: true)],
+                [new("Reading", 8), new("Should read", 3.3, IsFigure: true), new("Read", 3.2, IsBlank: true)],
                 [.. part.Select(l => new Row([l.Title, l.Expected, ""], Weight.None, Under(l)))],
                 Size.Large
             );
         }
-        yield return new Heading("Words", 1);
+        yield return new Heading("Notes", 1);
         yield return new Lines(6);
     }
 

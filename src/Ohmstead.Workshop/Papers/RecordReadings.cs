@@ -16,7 +16,7 @@ internal static class RecordReadings
         else
         {
             yield return new Prose(
-                $"“Expected” holds 19 of 20 sound units of this kind, for the line, the load and the meter that the reading was taken with. {Meters(taken)}",
+                $"“Should read” holds 19 of 20 sound units, at the line voltage, load and meter of that reading. {Meters(taken)}",
                 Size.Small
             );
             yield return Rows(taken);
@@ -32,7 +32,7 @@ internal static class RecordReadings
         }
         if (matter.LookedAt is { } looked)
         {
-            yield return new Heading("Wiring that no reading tells, looked at by eye", 2);
+            yield return new Heading("Wiring that no reading shows, looked at by eye", 2);
             yield return new Prose($"{looked.LookedAt.TrimEnd('.')}. By {looked.By}.", Size.Small);
         }
         if (matter.Earlier.Length > 0)
@@ -55,7 +55,7 @@ internal static class RecordReadings
         new(
             [
                 new("Reading", 7),
-                new("Expected", 3.4, IsFigure: true),
+                new("Should read", 3.4, IsFigure: true),
                 new("Read", 2.8, IsFigure: true),
                 new("Verdict", 4.4),
             ],

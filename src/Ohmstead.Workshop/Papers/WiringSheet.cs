@@ -22,13 +22,13 @@ public static class WiringSheet
         yield return new Prose(Cautions.CautionTable.LocalCodes, Size.Small);
         if (matter.Sheet is not { } sheet)
         {
-            yield return new Prose("Its kind is not known: there is no wiring to print.");
+            yield return new Prose("Its type is not known. There is no wiring to print.");
             yield break;
         }
         var (found, left) = (WiringRecord.Of(matter.Unit, sheet, WiringState.Found), WiringRecord.Of(matter.Unit, sheet, WiringState.Left));
         yield return new Heading("From, to", 1);
         yield return new Table(
-            [new("Wire end", 4), new("Colour", 2), new("Found", 3), new("Planned", 3), new("Left", 3)],
+            [new("Wire end", 4), new("Color", 2), new("As found", 3), new("As planned", 3), new("As left", 3)],
             [
                 .. EndCompared
                     .All(found, left, sheet)

@@ -52,7 +52,7 @@ public partial class ServiceRecordTests
             "14.31 V",
             "1: crack at the boss",
             "2: nut",
-            "This photo is not to be had.",
+            "Photo missing",
         ];
         Assert.All(record, words => Assert.Contains(words, text, StringComparison.Ordinal));
     }
