@@ -52,6 +52,12 @@ public sealed partial class OneReading
         : offer.Spec.IsGate ? "a cold check"
         : "";
 
+    /// <summary>What is said to hands that hold the probes: where they go; then what was read, and what it means.</summary>
+    private string Spoken =>
+        shown is not null
+            ? $"{ShownText.Write(shown, offer!.Spec.Quantity)}.{(band is null ? "" : $" {Said.Words}.")}"
+            : $"{offer!.Spec.Title}.{(words!.Red.Length > 0 ? $" Red on {words.Red}, black on {words.Black}." : "")}";
+
     /// <inheritdoc/>
     protected override async Task OnParametersSetAsync()
     {
