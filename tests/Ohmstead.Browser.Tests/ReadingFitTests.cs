@@ -70,10 +70,12 @@ public sealed class ReadingFitTests(OpenBrowser browser, RunningDemo demo) : ICl
         var found = await window.Page.EvaluateAsync<string[]>(
             """
             () => {
-              const texts = [...document.querySelectorAll('.circuit-pane svg text')].map(t => ({ words: t.textContent, box: t.getBoundingClientRect(), size: parseFloat(t.getAttribute('font-size')) * t.getScreenCTM().a }));
+              // A line's box has room above and below its letters.
+              const letters = b => ({ left: b.left + 1, right: b.right - 1, top: b.top + 0.22 * b.height, bottom: b.bottom - 0.2 * b.height });
+              const texts = [...document.querySelectorAll('.circuit-pane svg text')].map(t => ({ words: t.textContent, box: letters(t.getBoundingClientRect()), size: parseFloat(t.getAttribute('font-size')) * t.getScreenCTM().a }));
               const wrong = texts.filter(t => t.size < 14).map(t => `${t.words}: ${t.size} px`);
               texts.forEach((a, n) => texts.slice(n + 1).forEach(b => {
-                if (a.box.left < b.box.right - 1 && b.box.left < a.box.right - 1 && a.box.top < b.box.bottom - 4 && b.box.top < a.box.bottom - 4) wrong.push(`${a.words} on ${b.words}`);
+                if (a.box.left < b.box.right && b.box.left < a.box.right && a.box.top < b.box.bottom && b.box.top < a.box.bottom) wrong.push(`${a.words} on ${b.words}`);
               }));
               return wrong;
             }

@@ -7,7 +7,7 @@ internal sealed class OverlayPainter(CircuitLayout layout, Overlay overlay)
     private const double FlagWidth = 64;
     private const double FlagPoint = 15;
     private const double FlagGap = 8;
-    private const double ColumnGap = 28;
+    private const double ColumnGap = 20;
     private const double ValueSize = 19;
     private const double LineHeight = 22;
 
@@ -160,7 +160,7 @@ internal sealed class OverlayPainter(CircuitLayout layout, Overlay overlay)
             yield return (Role.Value, pair.Measured);
         yield return (Role.Small, $"{Name(pair.First)} to {Name(pair.Second)}");
         if (pair.Expected.Length > 0)
-            yield return (Role.Small, "should read " + pair.Expected);
+            yield return (Role.Small, $"({pair.Expected})");
     }
 
     private string SaidOf(PairValue pair) =>

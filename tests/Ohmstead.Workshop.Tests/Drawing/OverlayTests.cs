@@ -98,7 +98,8 @@ public sealed class OverlayTests
     {
         var drawing = Draw(Overlay.None with { Values = [new("post-1", "post-0", "15.9–17.0 V", "14.9 V")] });
         var value = drawing.Groups.Single(g => g.Kind == GroupKind.Overlay);
-        Assert.Equal(["14.9 V", "post 1 to post 0", "should read 15.9–17.0 V"], Words(value));
+        Assert.Equal(["14.9 V", "post 1 to post 0", "(15.9–17.0 V)"], Words(value));
+        Assert.EndsWith("14.9 V, should read 15.9–17.0 V", value.Title);
         Assert.InRange(value.Marks.OfType<Text>().First().At.Y - PinOf(drawing, "post-1").Y, 0, 10);
         Assert.True(drawing.Around(["post-1", "post-0"]).Holds(value.Extent));
     }
