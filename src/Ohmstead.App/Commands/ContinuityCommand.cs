@@ -35,6 +35,8 @@ internal static class ContinuityCommand
         verb.SetAction(parsed =>
         {
             var planned = InputFiles.Sheet(parsed.GetValue(sheet)!, parsed.GetValue(unit));
+            if (PlanningBound.RefuseContinuity(planned) is { Length: > 0 } refused)
+                throw new RefusedInput($"{parsed.GetValue(sheet)}: {refused}");
             var plan = ContinuityPlanner.Plan(planned, Controls(planned, parsed.GetValue(controls)!), Meter.Usual);
             if (parsed.GetValue(json))
                 Output.Print(Json(plan));

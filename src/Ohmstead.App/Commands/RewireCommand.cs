@@ -13,9 +13,6 @@ internal static class RewireCommand
 {
     private const int MostShown = 8;
 
-    /// <summary>Two ends of two wires each: 19,800 exchanges.</summary>
-    private const int MostWires = 100;
-
     public static Command Make()
     {
         var (sheet, unit, json) = (CommonOptions.Sheet(), CommonOptions.Unit(), CommonOptions.Json());
@@ -42,11 +39,8 @@ internal static class RewireCommand
             var taken = parsed.GetValue(readings) is { } file
                 ? InputFiles.Readings(file, planned)
                 : new UnitReadings(planned.Id, planned.SupplyVolts, null, Meter.Usual, [], []);
-            var wires = planned.Elements.Count(e => e.Kind == "wire");
-            if (wires > MostWires)
-                throw new RefusedInput(
-                    $"{parsed.GetValue(sheet)}: has {Shown.Count(wires, "wire")}, and every two of their ends could have been exchanged; rewire weighs sheets of up to {Shown.Count(MostWires, "wire")}: leave out those that were not moved"
-                );
+            if (PlanningBound.RefuseRewire(planned) is { Length: > 0 } refused)
+                throw new RefusedInput($"{parsed.GetValue(sheet)}: {refused}");
             var result = RewireCheck.Run(planned, taken);
             if (parsed.GetValue(json))
                 Output.Print(Json(result));

@@ -6,13 +6,18 @@ namespace Ohmstead.Electrical.Planning;
 /// <param name="Checks">Joined first, then apart.</param>
 /// <param name="Pairs">Checks of every terminal against every other that the list replaces.</param>
 /// <param name="LeftToOthers">
-/// Groups of nets, each named by its first terminal, that this meter cannot tell apart: the low-voltage readings must.
+/// Groups of nets, each named by its first terminal, that this meter cannot tell apart, or that the checks do not because the search
+/// for gangs came to its bound: the low-voltage readings must.
 /// </param>
 public sealed record ContinuityPlan(
     ImmutableArray<ContinuityCheck> Checks,
     int Pairs,
     ImmutableArray<ImmutableArray<string>> LeftToOthers
-);
+)
+{
+    /// <summary>How many circuits were solved for it.</summary>
+    public long Solutions { get; init; }
+}
 
 /// <summary>One check with an ohmmeter on the dead, open unit.</summary>
 /// <param name="IsJoined">The two clips must be on one net; otherwise the two gangs of clips must be on nets that stay apart.</param>

@@ -22,6 +22,7 @@ public static class ContinuityPlanner
     /// <param name="sheet">The circuit as planned.</param>
     /// <param name="controls">Positions of controls that are not at rest.</param>
     /// <param name="meter">The ohmmeter.</param>
+    /// <remarks>Ask <see cref="PlanningBound.RefuseContinuity"/> first: a sheet of hundreds of parts takes minutes.</remarks>
     public static ContinuityPlan Plan(TypeSheet sheet, ImmutableDictionary<string, ControlPosition> controls, Meter meter)
     {
         var bench = new OhmmeterBench(sheet, controls, meter);
@@ -30,7 +31,8 @@ public static class ContinuityPlanner
         for (var a = 0; a < nets.Length; a++)
         for (var b = 0; b < a; b++)
             ohms[a, b] = ohms[b, a] = Math.Min(bench.Ohms([hubs[a]], [hubs[b]]), bench.Ohms([hubs[b]], [hubs[a]]));
-        var gangs = Between(ohms, nets.Length).Concat(Within(bench, ohms, hubs)).ToList();
+        var (within, open) = Within(bench, ohms, hubs, bench.Solutions + (PlanningBound.MostContinuity / sheet.Elements.Length));
+        var gangs = Between(ohms, nets.Length).Concat(within).ToList();
         var checks = ImmutableArray.CreateBuilder<ContinuityCheck>();
         var clips = new Clips();
         void Add(bool isJoined, ImmutableArray<string> first, ImmutableArray<string> second) =>
@@ -41,7 +43,10 @@ public static class ContinuityPlanner
         foreach (var (first, second) in gangs)
             Add(isJoined: false, [.. first.Select(n => hubs[n])], [.. second.Select(n => hubs[n])]);
         var terminals = nets.Sum(n => n.Length);
-        return new(checks.ToImmutable(), terminals * (terminals - 1) / 2, Left(bench, ohms, hubs));
+        return new(checks.ToImmutable(), terminals * (terminals - 1) / 2, Left(bench, ohms, hubs, open))
+        {
+            Solutions = bench.Solutions,
+        };
     }
 
     /// <summary>Gangs that tell the groups apart which only insulation joins.</summary>
@@ -53,14 +58,22 @@ public static class ContinuityPlanner
     }
 
     /// <summary>Gangs that tell apart the nets which windings join, until every pair that the meter can tell has been on both leads.</summary>
-    private static IEnumerable<(List<int> First, List<int> Second)> Within(OhmmeterBench bench, double[,] ohms, string[] hubs)
+    /// <param name="mostSolutions">No further gang is begun beyond so many.</param>
+    /// <returns>The gangs, and the pairs that were not reached.</returns>
+    private static (List<(List<int> First, List<int> Second)> Gangs, HashSet<(int, int)> Open) Within(
+        OhmmeterBench bench,
+        double[,] ohms,
+        string[] hubs,
+        long mostSolutions
+    )
     {
+        var gangs = new List<(List<int>, List<int>)>();
         var open = new HashSet<(int, int)>();
         for (var a = 0; a < hubs.Length; a++)
         for (var b = 0; b < a; b++)
             if (ohms[a, b] < InsulationOhms && bench.ShowsBridge(ohms[a, b]))
                 open.Add((b, a));
-        while (open.Count > 0)
+        while (open.Count > 0 && bench.Solutions < mostSolutions)
         {
             var (x, y) = open.MaxBy(p => (ohms[p.Item1, p.Item2], -p.Item1, -p.Item2));
             List<int> first = [x], second = [y];
@@ -81,8 +94,9 @@ public static class ContinuityPlanner
             foreach (var a in first)
             foreach (var b in second)
                 open.Remove((Math.Min(a, b), Math.Max(a, b)));
-            yield return (first, second);
+            gangs.Add((first, second));
         }
+        return (gangs, open);
         bool Shows(List<int> first, List<int> second)
         {
             var (a, b) = (first.ConvertAll(n => hubs[n]), second.ConvertAll(n => hubs[n]));
@@ -90,9 +104,17 @@ public static class ContinuityPlanner
         }
     }
 
-    private static ImmutableArray<ImmutableArray<string>> Left(OhmmeterBench bench, double[,] ohms, string[] hubs) =>
+    private static ImmutableArray<ImmutableArray<string>> Left(
+        OhmmeterBench bench,
+        double[,] ohms,
+        string[] hubs,
+        HashSet<(int, int)> open
+    ) =>
         [
-            .. Groups(hubs.Length, (a, b) => !bench.ShowsBridge(ohms[a, b]))
+            .. Groups(
+                    hubs.Length,
+                    (a, b) => open.Contains((Math.Min(a, b), Math.Max(a, b))) || !bench.ShowsBridge(ohms[a, b])
+                )
                 .Where(g => g.Count > 1)
                 .Select(g => g.Select(n => hubs[n]).ToImmutableArray()),
             .. bench.Nets.SelectMany(net => net.Skip(1).Where(t => !bench.ShowsLoose(net[0], t)).Select(t => ImmutableArray.Create(net[0], t))),

@@ -29,9 +29,13 @@ internal sealed class OhmmeterBench
     /// <summary>The terminals by net, all in the sheet's order: what wires, joints and closed contacts join.</summary>
     public ImmutableArray<ImmutableArray<string>> Nets { get; }
 
+    /// <summary>How many circuits were solved so far.</summary>
+    public long Solutions { get; private set; }
+
     /// <summary>Resistance between two gangs of terminals, some elements taken out [Ω]; infinity for OL.</summary>
     public double Ohms(IReadOnlyList<string> first, IReadOnlyList<string> second, params ImmutableArray<string> lifted)
     {
+        Solutions++;
         var joined = new[] { first, second }.Where(g => g.Count > 1).Select(g => g.ToImmutableArray());
         var state = new ReadingState(null, controls, [], lifted, [.. joined], 20);
         var spec = new ReadingSpec("", "", Quantity.Ohms, first[0], second[0], state, 0, ReadingSpec.Closed, [], null, false, "");

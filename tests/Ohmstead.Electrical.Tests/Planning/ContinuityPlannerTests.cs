@@ -53,6 +53,63 @@ public class ContinuityPlannerTests
         Assert.Empty(missed);
     }
 
+    /// <summary>What is taken on ends after a bounded number of solutions; what was not reached by then is named, and nothing else is missing.</summary>
+    [Theory]
+    [InlineData(true)]
+    [InlineData(false)]
+    public void A_sheet_of_many_resistors_is_refused_or_done_in_so_many_solutions(bool isChain)
+    {
+        Assert.Contains("too large", PlanningBound.RefuseContinuity(Resistors(400, isChain)), StringComparison.Ordinal);
+        Assert.Contains("401 points", PlanningBound.RefuseContinuity(Resistors(400, isChain)), StringComparison.Ordinal);
+        var sheet = Resistors(60, isChain);
+        Assert.Equal("", PlanningBound.RefuseContinuity(sheet));
+        // Two directions of every pair of 61 nets in 60 parts: a closed form.
+        Assert.Equal(61 * 60 * 60, PlanningBound.OfContinuity(sheet));
+        var plan = ContinuityPlanner.Plan(sheet, AtRest, Meter.Usual);
+        Assert.InRange(plan.Solutions * sheet.Elements.Length, 61 * 60 * 60, 3 * PlanningBound.MostContinuity);
+        var left = plan.LeftToOthers.Select(g => g.ToHashSet(StringComparer.Ordinal)).ToList();
+        var nets = new OhmmeterBench(sheet, AtRest, Meter.Usual).Nets.Select(n => n[0]).ToList();
+        foreach (var a in nets)
+        foreach (var b in nets.Where(b => string.CompareOrdinal(a, b) < 0 && !left.Exists(g => g.Contains(a) && g.Contains(b))))
+            Assert.Contains(
+                plan.Checks,
+                c => (c.First.Contains(a) && c.Second.Contains(b)) || (c.First.Contains(b) && c.Second.Contains(a))
+            );
+    }
+
+    [Theory]
+    [MemberData(nameof(Sheets))]
+    public void The_units_of_the_repository_are_far_below_the_bounds(string file)
+    {
+        var sheet = Reference.Sheet(file);
+        Assert.InRange(PlanningBound.OfContinuity(sheet), 1, PlanningBound.MostContinuity / 20);
+        Assert.InRange(PlanningBound.OfRewire(sheet), 1, PlanningBound.MostRewire / 20);
+        Assert.InRange(PlanningBound.OfRewire(sheet), (long)MistakeList.Of(sheet).Length * sheet.Elements.Length, long.MaxValue);
+    }
+
+    [Fact]
+    public void A_rewire_of_many_resistors_or_of_many_wires_is_refused()
+    {
+        Assert.Contains("too large", PlanningBound.RefuseRewire(Resistors(400, isChain: true)), StringComparison.Ordinal);
+        Assert.Equal("", PlanningBound.RefuseRewire(Resistors(60, isChain: true)));
+        var wires = new SheetDraft();
+        for (var n = 0; n < 200; n++)
+            wires.Wire(Name("w", n), Name("t", n), Name("t", n + 1), 0.1);
+        wires.Reading("r", "ohms", [Name("t", 0), Name("t", 200)]);
+        Assert.Contains("too large", PlanningBound.RefuseRewire(wires.Sheet()), StringComparison.Ordinal);
+    }
+
+    /// <summary>Resistors one after another, or all from one terminal.</summary>
+    private static TypeSheet Resistors(int count, bool isChain)
+    {
+        var draft = new SheetDraft();
+        for (var n = 0; n < count; n++)
+            draft.Resistor(Name("r", n), Name("t", isChain ? n : 0), Name("t", n + 1), 10 + n);
+        return draft.Reading("r", "ohms", [Name("t", 0), Name("t", count)]).Sheet();
+    }
+
+    private static string Name(string of, int number) => FormattableString.Invariant($"{of}{number}");
+
     /// <summary>The counts of a spanning tree, and of the words that differ (key kautz, from memory).</summary>
     [Fact]
     public void Eight_nets_of_twenty_points_take_twelve_joined_checks_and_few_apart()

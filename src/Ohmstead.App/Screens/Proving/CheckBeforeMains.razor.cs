@@ -59,6 +59,11 @@ public sealed partial class CheckBeforeMains
         if (part.Length == 0)
             part = Model.Sheet.Elements.First(e => e.Kind != "insulation").Id;
         Follow();
+        if (PlanningBound.RefuseRewire(Model.Sheet) is { Length: > 0 } tooLarge)
+        {
+            checkTrouble = $"The wiring was not checked: {tooLarge}";
+            return;
+        }
         var text = ReadingsText.Write(WiringRun.Since(Unit!, Sheet!), Model, Shop);
         var readings = ReadingsFile.Read(text, Model.Sheet);
         checkTrouble = readings.IsSound ? "" : $"The readings cannot be used: {readings.Problems[0].Wrong}.";
