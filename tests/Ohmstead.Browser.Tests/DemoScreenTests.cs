@@ -19,7 +19,7 @@ public sealed class DemoScreenTests(OpenBrowser browser, RunningDemo demo) : ICl
         foreach (
             var (path, title) in ((string, string)[])
                 [
-                    ("/kinds", "Kinds of units"),
+                    ("/kinds", "Types"),
                     ("/kinds/twin-175", ""),
                     ("/kinds/twin-175/readings", ""),
                     ("/shop", ""),

@@ -206,7 +206,7 @@ public sealed class JourneyTests(OpenBrowser browser)
         await using var window = await Window.OpenAsync(browser, tool.Address, width);
         await window.BringInAsync("solo-110");
         await window.GoAsync("/kinds");
-        await window.PressAsync("Duplicate");
+        await window.PressAsync("Copy");
         await window.TitledAsync("copy");
         var text = await window.Page.InputValueAsync("#code");
         await window.Page.FillAsync("#code", text.Replace("\"supply\"", "\"suply\"", StringComparison.Ordinal));
@@ -217,7 +217,7 @@ public sealed class JourneyTests(OpenBrowser browser)
         // The caret goes there first: typing before that would land in the middle.
         await Expect(window.Page.Locator("#code")).ToBeFocusedAsync();
         await window.Page.FillAsync("#code", text.Replace("copy", "with a new plate", StringComparison.Ordinal));
-        await window.SeesAsync("Nothing is wrong with it");
+        await window.SeesAsync("No mistakes");
         await window.PressAsync("Save a new version");
         await window.SeesAsync("saved as version 2");
     }

@@ -62,7 +62,7 @@ internal sealed class BenchUnit
     {
         var problems = new List<Problem>();
         var json = JsonSerializer.SerializeToElement(new { id = "on-the-spot", quantity, between, state = state ?? new { } });
-        var spec = ReadingReader.Read(new JsonCursor(json, "$", problems));
+        var spec = ReadingReader.Read(new JsonCursor(json, "$", problems), double.NaN);
         Assert.Empty(problems);
         Assert.All(between, t => Assert.Contains(t, terminals));
         foreach (var l in spec!.State.Loads) Assert.True(terminals.Contains(l.From) && terminals.Contains(l.To));

@@ -9,7 +9,14 @@ internal static class Store
 {
     private static readonly JsonSerializerOptions Compact = new() { Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
 
-    public static JsonObject Read(string path) => JsonNode.Parse(File.ReadAllText(path))!.AsObject();
+    public static JsonObject Read(string path)
+    {
+        JsonObject file = JsonNode.Parse(File.ReadAllText(path))!.AsObject();
+        foreach (JsonObject reading in file.Objects("readings"))
+            if (reading["state"]?["source"] is JsonObject source && source["volts"] is JsonValue word && word.TryGetValue(out string? text) && text == "mains")
+                source["volts"] = file["supply"]!["volts"]!.DeepClone();
+        return file;
+    }
 
     public static void Write(string path, JsonNode node)
     {

@@ -1,6 +1,7 @@
 using System.CommandLine;
 using System.Text.Json.Nodes;
 using Ohmstead.Electrical.Readings;
+using Ohmstead.Electrical.TypeSheets;
 
 namespace Ohmstead.App.Commands;
 
@@ -23,17 +24,17 @@ internal static class CheckCommand
     private static int Run(string path, bool asJson)
     {
         var problems = InputFiles.SheetProblems(path);
+        var remarks = problems.Count > 0 ? [] : SheetRemarks.Of(InputFiles.Sheet(path, null)).ToList();
         if (asJson)
-            Output.Print(new JsonObject
-            {
-                ["sheet"] = path,
-                ["problems"] = new JsonArray([.. problems.Select(p => new JsonObject { ["path"] = p.Path, ["wrong"] = p.Wrong, ["right"] = p.Right })]),
-            });
+            Output.Print(new JsonObject { ["sheet"] = path, ["problems"] = List(problems), ["remarks"] = List(remarks) });
         if (problems.Count > 0) throw InputFiles.Refuse(path, problems);
         if (asJson) return ExitCode.Done;
-        Console.WriteLine("no problems");
-        foreach (var remark in SheetRemarks.Of(InputFiles.Sheet(path, null)))
-            Console.WriteLine(Shown.Wrapped($"look at {remark}", 2));
+        Console.WriteLine(remarks.Count == 0 ? "no problems" : $"no problems; look at {Shown.Count(remarks.Count, "thing")}:");
+        foreach (var remark in remarks)
+            Console.WriteLine(Shown.Wrapped($"{remark.Path}: {remark.Wrong}; {remark.Right}", 2));
         return ExitCode.Done;
     }
+
+    private static JsonArray List(IEnumerable<Problem> problems) =>
+        new([.. problems.Select(p => new JsonObject { ["path"] = p.Path, ["wrong"] = p.Wrong, ["right"] = p.Right })]);
 }

@@ -8,7 +8,8 @@ namespace Ohmstead.Electrical.TypeSheets;
 /// A place in a JSON document that reads typed values and collects what is wrong, so that one pass finds every problem.
 /// A value that could not be read is replaced by a harmless one; the caller refuses the file when problems were found.
 /// </summary>
-public readonly struct JsonCursor(JsonElement element, string path, List<Problem> problems)
+/// <param name="asked">Notes the path of each field that was asked for; null for nobody who wants to know.</param>
+public readonly struct JsonCursor(JsonElement element, string path, List<Problem> problems, HashSet<string>? asked = null)
 {
     /// <summary>The JSON path of this place.</summary>
     public string Path { get; } = path;
@@ -23,18 +24,22 @@ public readonly struct JsonCursor(JsonElement element, string path, List<Problem
     public void Report(string field, string wrong, string right) => problems.Add(new Problem($"{Path}.{field}", wrong, right));
 
     /// <summary>True when the field is there and not null.</summary>
-    public bool Has(string name) => Element.ValueKind == JsonValueKind.Object && Element.TryGetProperty(name, out var v) && v.ValueKind != JsonValueKind.Null;
+    public bool Has(string name)
+    {
+        asked?.Add($"{Path}.{name}");
+        return Element.ValueKind == JsonValueKind.Object && Element.TryGetProperty(name, out var v) && v.ValueKind != JsonValueKind.Null;
+    }
 
     /// <summary>The field as a cursor; only where <see cref="Has"/>.</summary>
-    public JsonCursor At(string name) => new(Element.GetProperty(name), $"{Path}.{name}", problems);
+    public JsonCursor At(string name) => new(Element.GetProperty(name), $"{Path}.{name}", problems, asked);
 
     /// <summary>Parses a whole text; on bad JSON reports one problem and returns false.</summary>
-    public static bool TryOpen(string text, List<Problem> problems, out JsonCursor root)
+    public static bool TryOpen(string text, List<Problem> problems, out JsonCursor root, HashSet<string>? asked = null)
     {
         try
         {
             var document = JsonDocument.Parse(text, new JsonDocumentOptions { MaxDepth = 64, AllowDuplicateProperties = false });
-            root = new JsonCursor(document.RootElement, "$", problems);
+            root = new JsonCursor(document.RootElement, "$", problems, asked);
             if (!HasWholeLetters(document.RootElement))
             {
                 root.Report("holds half a letter (a lone \\ud800 to \\udfff)", "write the letter itself, or both halves");
@@ -154,8 +159,8 @@ public readonly struct JsonCursor(JsonElement element, string path, List<Problem
             return [];
         }
         var path = Path;
-        var all = problems;
-        return [.. Element.EnumerateArray().Select((e, n) => new JsonCursor(e, $"{path}[{n.ToString(CultureInfo.InvariantCulture)}]", all))];
+        var (all, noted) = (problems, asked);
+        return [.. Element.EnumerateArray().Select((e, n) => new JsonCursor(e, $"{path}[{n.ToString(CultureInfo.InvariantCulture)}]", all, noted))];
     }
 
     /// <summary>The items of an optional list of words.</summary>
@@ -167,8 +172,9 @@ public readonly struct JsonCursor(JsonElement element, string path, List<Problem
         if (!Has(name)) return [];
         var at = At(name);
         if (!at.IsObject()) return [];
-        var all = problems;
-        return [.. at.Element.EnumerateObject().Select(p => (p.Name, new JsonCursor(p.Value, $"{at.Path}.{p.Name}", all)))];
+        var (all, noted) = (problems, asked);
+        foreach (var p in at.Element.EnumerateObject()) noted?.Add($"{at.Path}.{p.Name}");
+        return [.. at.Element.EnumerateObject().Select(p => (p.Name, new JsonCursor(p.Value, $"{at.Path}.{p.Name}", all, noted)))];
     }
 
     /// <summary>True when this place is an object; reports otherwise.</summary>

@@ -27,7 +27,11 @@ public static class ReadingReader
         return null;
     }
 
-    internal static ReadingSpec? Read(JsonCursor at)
+    /// <summary>The word for the volts of the sheet's own supply.</summary>
+    private const string Mains = "mains";
+
+    /// <param name="supplyVolts">Volts of the sheet's supply, which "mains" stands for [V RMS].</param>
+    internal static ReadingSpec? Read(JsonCursor at, double supplyVolts)
     {
         if (!at.IsObject()) return null;
         var name = at.Word("quantity");
@@ -36,7 +40,7 @@ public static class ReadingReader
         var atSource = quantity is Quantity.AcAmps or Quantity.Watts;
         var between = at.Words("between");
         if (!atSource && between.Length != 2) at.Report("between", between.Length == 0 ? "is missing" : "does not name two terminals", "[first, second] is required");
-        var state = at.Has("state") ? State(at.At("state")) : EmptyState;
+        var state = at.Has("state") ? State(at.At("state"), supplyVolts) : EmptyState;
         CheckSource(at, quantity, state);
         return new ReadingSpec(
             at.Word("id"), at.Word("title", ""), quantity ?? Quantity.Ohms,
@@ -57,11 +61,11 @@ public static class ReadingReader
             at.Report("state.source", "is missing", "a reading of volts needs a source");
     }
 
-    private static ReadingState State(JsonCursor at)
+    private static ReadingState State(JsonCursor at, double supplyVolts)
     {
         if (!at.IsObject()) return EmptyState;
         return new ReadingState(
-            at.Has("source") ? Source(at.At("source")) : null, Controls(at), Loads(at), at.Words("lifted"),
+            at.Has("source") ? Source(at.At("source"), supplyVolts) : null, Controls(at), Loads(at), at.Words("lifted"),
             [.. at.List("joined").Select(j => Joined(j))], at.Number("celsius", 20, -60, 250));
     }
 
@@ -82,7 +86,7 @@ public static class ReadingReader
     public static ImmutableArray<LoadSpec> Loads(JsonCursor at) =>
         [.. at.List("loads", 100).Where(l => l.IsObject()).Select(l => new LoadSpec(l.Word("from"), l.Word("to"), l.Number("ohms", 1e-4, 1e12), l.Number("henries", 0, 0, 1e4)))];
 
-    private static SourceSpec? Source(JsonCursor at)
+    private static SourceSpec? Source(JsonCursor at, double supplyVolts)
     {
         if (!at.IsObject()) return null;
         var (from, to) = (at.Word("from"), at.Word("to"));
@@ -93,7 +97,14 @@ public static class ReadingReader
         var (lampVolts, lampAmps) = (0.0, 0.0);
         if (at.Has("seriesLamp") && at.At("seriesLamp").IsObject())
             (lampVolts, lampAmps) = (at.At("seriesLamp").Number("volts", 0.1, 1e4), at.At("seriesLamp").Number("amps", 1e-4, 1e3));
-        return new SourceSpec(from, to, at.Number("volts", 1e-3, 1e5), 0, series, lampVolts, lampAmps);
+        return new SourceSpec(from, to, Volts(at, supplyVolts), 0, series, lampVolts, lampAmps);
+    }
+
+    private static double Volts(JsonCursor at, double supplyVolts)
+    {
+        if (!at.Has("volts") || at.At("volts") is not { Element.ValueKind: JsonValueKind.String } word) return at.Number("volts", 1e-3, 1e5);
+        if (word.Element.GetString() != Mains) word.Report("is no word for volts", $"a number, or \"{Mains}\" for the sheet's supply");
+        return supplyVolts;
     }
 
     private static Limits? LimitsOf(JsonCursor at)

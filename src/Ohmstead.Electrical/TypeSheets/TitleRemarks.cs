@@ -7,14 +7,14 @@ public static class TitleRemarks
 {
     private const int MostNamed = 6;
 
-    /// <summary>Each a sentence with its JSON path.</summary>
-    public static IEnumerable<string> Of(TypeSheet sheet)
+    /// <summary>Each with its JSON path.</summary>
+    public static IEnumerable<Problem> Of(TypeSheet sheet)
     {
         var (parts, terminals) = (Parts(sheet).ToList(), Terminals(sheet).ToList());
         var controls = sheet.Controls.Select(c => c.Id).ToList();
         var positions = sheet.Controls.SelectMany(c => c.Positions.Select(p => (Key: $"{c.Id}={p}", Position: p))).ToList();
         bool IsBare(string id) => !sheet.Titles.ContainsKey(id);
-        string[] missing =
+        Problem?[] missing =
         [
             Missing("part", parts.Where(IsBare), "they are called by what they lie between"),
             Missing("terminal", terminals.Where(t => IsBare(t) && !PlainName.IsWords(t)), "they are called by a number"),
@@ -22,7 +22,7 @@ public static class TitleRemarks
             Missing("position", positions.Where(p => IsBare(p.Key) && !PlainName.IsWords(p.Position) && !PlainName.IsMark(p.Position)).Select(p => p.Key), "they are called by a number"),
         ];
         var known = parts.Concat(terminals).Concat(controls).Concat(sheet.Cores.Select(c => c.Id)).Concat(positions.Select(p => p.Key)).Concat(Ends(sheet)).ToHashSet(StringComparer.Ordinal);
-        return missing.Where(m => m.Length > 0).Concat(sheet.Titles.Keys.Where(k => !known.Contains(k)).Order(StringComparer.Ordinal).Select(k => $"$.titles: \"{k}\" is a title of nothing in this sheet"));
+        return missing.OfType<Problem>().Concat(sheet.Titles.Keys.Where(k => !known.Contains(k)).Order(StringComparer.Ordinal).Select(k => new Problem("$.titles", $"\"{k}\" is a title of nothing in this sheet", "name a part, end, terminal, control or position")));
     }
 
     private static IEnumerable<string> Parts(TypeSheet sheet) =>
@@ -35,11 +35,11 @@ public static class TitleRemarks
         sheet.Elements.SelectMany(e => new[] { $"{e.Id}.from", $"{e.Id}.to" }
             .Concat(e is Winding w ? Enumerable.Range(1, w.Taps.Length).Select(n => string.Create(CultureInfo.InvariantCulture, $"{e.Id}.tap-{n}")) : []));
 
-    private static string Missing(string what, IEnumerable<string> ids, string instead)
+    private static Problem? Missing(string what, IEnumerable<string> ids, string instead)
     {
         var all = ids.ToList();
-        if (all.Count == 0) return "";
+        if (all.Count == 0) return null;
         var more = all.Count > MostNamed ? $" and {(all.Count - MostNamed).ToString(CultureInfo.InvariantCulture)} more" : "";
-        return string.Create(CultureInfo.InvariantCulture, $"$.titles: no title for {all.Count} {what}{(all.Count == 1 ? "" : "s")}, {string.Join(", ", all.Take(MostNamed))}{more}: {instead}");
+        return new Problem("$.titles", string.Create(CultureInfo.InvariantCulture, $"no title for {all.Count} {what}{(all.Count == 1 ? "" : "s")}: {string.Join(", ", all.Take(MostNamed))}{more}"), instead);
     }
 }

@@ -27,6 +27,16 @@ public static class TypeSheetFile
         return new(sheet with { Document = (JsonObject)JsonNode.Parse(text)! }, problems);
     }
 
+    /// <summary>The paths of a sheet's fields that this program does not read, in the order of the text; a sound sheet only.</summary>
+    internal static IReadOnlyList<string> NotRead(TypeSheet sheet)
+    {
+        var asked = new HashSet<string>(StringComparer.Ordinal);
+        if (!JsonCursor.TryOpen(sheet.Document.ToJsonString(), [], out var root, asked)) return [];
+        CheckMark(root, Mark);
+        Build(root);
+        return [.. FieldRemarks.Fields(root.Element, "$").Where(f => !asked.Contains(f))];
+    }
+
     /// <summary>The sheet as text, with the fields this program does not know.</summary>
     public static string Write(TypeSheet sheet) => sheet.Document.ToJsonString(Indented) + "\n";
 
@@ -63,7 +73,7 @@ public static class TypeSheetFile
             Some(root.List("controls", 200).Select(ReadControl)),
             Some(elements.Select(e => ElementReader.Read(e, volts))),
             [.. root.List("near", 500).Select(g => g.AsList().Select(t => t.AsWord()).ToImmutableArray())],
-            Some(root.RequiredList("readings", 2000).Select(ReadingReader.Read)),
+            Some(root.RequiredList("readings", 2000).Select(r => ReadingReader.Read(r, volts))),
             Some(root.List("observations", 500).Select(ReadObservation)),
             Some(root.List("takeApart", 5000).Select(ReadStep)),
             [])

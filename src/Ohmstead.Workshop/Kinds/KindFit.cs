@@ -8,6 +8,7 @@ using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Readings;
 using Ohmstead.Workshop.Shops;
 using Ohmstead.Workshop.Units;
+using Ohmstead.Workshop.Words;
 
 namespace Ohmstead.Workshop.Kinds;
 
@@ -18,10 +19,10 @@ public static class KindFit
     public static string Unfit(BenchUnit unit)
     {
         if (!unit.CurrentReadings.Any(r => r.Fact.Shown.Kind == ShownKind.Value))
-            return "nothing was read on it as it is now";
+            return "no readings since its last repair";
         return unit.All<PartChanged>()
             .Any(p => p.Fact.Change is PartChange.Replaced or PartChange.Removed or PartChange.Added)
-            ? "its circuit is no longer its kind's"
+            ? "its circuit was changed"
             : "";
     }
 
@@ -72,6 +73,17 @@ public static class KindFit
             text = changed;
         }
         return (text, put, left);
+    }
+
+    /// <summary>A parameter in words: "primary, ohms", "roller of track 1, spread of contact ohms".</summary>
+    public static string Name(TypeSheet sheet, FittedParameter parameter)
+    {
+        var parts = parameter.Path.Split('.');
+        var isSpread = parts.Length > 3 && parts[^2] == "spread";
+        var id = string.Join('.', parts[1..(isSpread ? ^2 : ^1)]);
+        var of = parts[0] == "cores" ? PartNames.Core(sheet, id) : PartNames.Of(sheet, id);
+        var field = string.Concat(parts[^1].Select(c => char.IsUpper(c) ? $" {char.ToLowerInvariant(c)}" : c.ToString()));
+        return $"{of}, {(isSpread ? "spread of " : "")}{field}";
     }
 
     private static string Digits(double value) =>

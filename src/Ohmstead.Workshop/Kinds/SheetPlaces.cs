@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text;
 using System.Text.Json;
+using Ohmstead.Electrical.Readings;
 using Ohmstead.Electrical.TypeSheets;
 
 namespace Ohmstead.Workshop.Kinds;
@@ -117,10 +118,15 @@ public sealed record PlacedProblem(Problem Problem, int Line, int Column, string
 /// <summary>A sheet as text, read: the sheet, or its problems, each at its line.</summary>
 public sealed record SheetText(TypeSheet? Sheet, IReadOnlyList<PlacedProblem> Problems)
 {
+    /// <summary>What is odd in a sound sheet, at its places.</summary>
+    public IReadOnlyList<PlacedProblem> Remarks { get; init; } = [];
+
     /// <summary>Reads a text.</summary>
     public static SheetText Read(string text)
     {
         var parsed = TypeSheetFile.Read(text);
-        return parsed.IsSound ? new(parsed.Value, []) : new(null, SheetPlaces.Of(text, parsed.Problems));
+        return parsed.Value is { } sheet
+            ? new(sheet, []) { Remarks = SheetPlaces.Of(text, [.. SheetRemarks.Of(sheet)]) }
+            : new(null, SheetPlaces.Of(text, parsed.Problems));
     }
 }

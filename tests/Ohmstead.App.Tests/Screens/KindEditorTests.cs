@@ -25,7 +25,7 @@ public class KindEditorTests
     {
         var (workshop, screen) = await OpenAsync();
         await using var open = workshop;
-        Assert.Contains("Nothing is wrong", screen.Find("#found").TextContent, StringComparison.Ordinal);
+        Assert.Contains("No mistakes", screen.Find("#found").TextContent, StringComparison.Ordinal);
         var wrong = Sheet.Replace("\"lossOhms\": 1850", "\"lossOhms\": -5", StringComparison.Ordinal);
         var line = wrong[..wrong.IndexOf("-5", StringComparison.Ordinal)].Count(c => c == '\n') + 1;
         screen.Do(() => screen.Find("#code").Input(wrong));
@@ -42,7 +42,7 @@ public class KindEditorTests
         screen.WaitForAssertion(
             () =>
                 Assert.Contains(
-                    "kept as a draft",
+                    "draft saved",
                     screen.Find(".end[role=status]").TextContent,
                     StringComparison.Ordinal
                 ),
@@ -70,7 +70,7 @@ public class KindEditorTests
         await using var open = workshop;
         screen.Do(() => screen.Find("#code").Input("{ half"));
         screen.WaitForAssertion(
-            () => Assert.Contains("kept as a draft", screen.Markup, StringComparison.Ordinal),
+            () => Assert.Contains("draft saved", screen.Markup, StringComparison.Ordinal),
             Patience
         );
         var again = workshop.Screens.Render<OneKind>(p => p.Add(k => k.KindId, "solo-110"));
@@ -87,10 +87,23 @@ public class KindEditorTests
         screen.WaitForElement("[data-element=braid]", Patience);
         screen.Find("#code").Input("{ half");
         screen.WaitForAssertion(
-            () => Assert.Equal("The circuit as it last was sound", screen.Find("#circuit").TextContent),
+            () => Assert.Equal("Drawing, from the last text without a mistake", screen.Find("#circuit").TextContent),
             Patience
         );
         Assert.NotEmpty(screen.FindAll("[data-element=braid]"));
+    }
+
+    [Fact]
+    public async Task What_is_odd_in_a_sound_text_is_said_at_its_line()
+    {
+        var (workshop, screen) = await OpenAsync();
+        await using var open = workshop;
+        var odd = Sheet.Replace("\"title\": \"14 V post, nothing connected\"", "\"titel\": \"x\", \"title\": \"14 V post, no load\"", StringComparison.Ordinal)
+            .Replace("\"volts\": \"mains\", \"seriesLamp\"", "\"volts\": 115, \"seriesLamp\"", StringComparison.Ordinal);
+        screen.Do(() => screen.Find("#code").Input(odd));
+        screen.WaitForAssertion(() => Assert.Contains("Look at", screen.Find("#found").TextContent, StringComparison.Ordinal), Patience);
+        Assert.Contains("write \"mains\"", screen.Markup.Replace("&quot;", "\"", StringComparison.Ordinal), StringComparison.OrdinalIgnoreCase);
+        Assert.False(screen.Find("button.do").HasAttribute("disabled"));
     }
 
     [Fact]
@@ -102,7 +115,7 @@ public class KindEditorTests
         screen.WaitForAssertion(() => Assert.False(screen.Find("button.do").HasAttribute("disabled")), Patience);
         screen.Do(() => screen.Find("button.do").Click());
         screen.WaitForAssertion(
-            () => Assert.Contains("Duplicate the kind", screen.Find(".warning").TextContent, StringComparison.Ordinal),
+            () => Assert.Contains("Copy the type first", screen.Find(".warning").TextContent, StringComparison.Ordinal),
             Patience
         );
         Assert.Equal(Sheet, await workshop.TextAsync(Bench.SheetKind, "solo-110"));

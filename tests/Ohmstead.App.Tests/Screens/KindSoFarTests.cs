@@ -65,7 +65,7 @@ public class KindSoFarTests
         screen.WaitForElement("button.can", Patience);
         screen.Do(() => screen.Find("button.can").Click());
         screen.WaitForElement("button.do", Patience);
-        Assert.Contains("elements.primary.ohms", screen.Find("tbody").TextContent, StringComparison.Ordinal);
+        Assert.Contains("primary, ohms", screen.Find("tbody").TextContent, StringComparison.Ordinal);
         screen.Do(() => screen.Find("button.do").Click());
         screen.WaitForAssertion(
             () => Assert.NotEmpty(workshop.TextAsync(Bench.SheetKind, "twin-175-2").Result),

@@ -1,4 +1,3 @@
-using Ohmstead.Electrical.Readings;
 using Ohmstead.Electrical.TypeSheets;
 
 namespace Ohmstead.Electrical.Tests.TypeSheets;
@@ -44,13 +43,13 @@ public class TitleTests
     {
         Assert.Equal(
             [
-                "$.titles: no title for 2 parts, w-1, r: they are called by what they lie between",
-                "$.titles: no title for 1 terminal, n2: they are called by a number",
-                "$.titles: no title for 1 control, d1: they are called by a number",
+                "$.titles: no title for 2 parts: w-1, r; they are called by what they lie between",
+                "$.titles: no title for 1 terminal: n2; they are called by a number",
+                "$.titles: no title for 1 control: d1; they are called by a number",
             ],
-            SheetRemarks.Of(TypeSheetFile.Read(Sheet("")).Required));
+            TitleRemarks.Of(TypeSheetFile.Read(Sheet("")).Required).Select(r => r.ToString()));
         Assert.Equal(
-            ["$.titles: \"w-1.tap-1\" is a title of nothing in this sheet", "$.titles: \"w-9\" is a title of nothing in this sheet"],
-            SheetRemarks.Of(TypeSheetFile.Read(Sheet("\"titles\": { \"w-1\": \"red wire\", \"w-1.from\": \"its near end\", \"r\": \"dropper\", \"n2\": \"the far lug\", \"d1\": \"lever\", \"w-9\": \"x\", \"w-1.tap-1\": \"x\" },")).Required));
+            ["\"w-1.tap-1\" is a title of nothing in this sheet", "\"w-9\" is a title of nothing in this sheet"],
+            TitleRemarks.Of(TypeSheetFile.Read(Sheet("\"titles\": { \"w-1\": \"red wire\", \"w-1.from\": \"its near end\", \"r\": \"dropper\", \"n2\": \"the far lug\", \"d1\": \"lever\", \"w-9\": \"x\", \"w-1.tap-1\": \"x\" },")).Required).Select(r => r.Wrong));
     }
 }
