@@ -20,29 +20,29 @@ public sealed class TakeApartJourneyTests(OpenBrowser browser)
 
         var before = await ExpectedAsync(window, unit);
         await window.GoAsync($"{unit}/apart");
-        Assert.Equal(0, await window.Page.GetByText("The cheapest way there").CountAsync());
-        await window.Page.Locator("label.pick", new() { HasTextString = "Disc off its stud" }).ClickAsync();
-        await window.Page.Locator("label.pick", new() { HasTextString = "Cord joints unsoldered" }).ClickAsync();
-        await window.SeesAsync("no way costs less");
+        Assert.Equal(0, await window.Page.GetByText("Expected cost").CountAsync());
+        await window.Page.Locator("label.pick", new() { HasTextString = "Whistle disc" }).ClickAsync();
+        await window.Page.Locator("label.pick", new() { HasTextString = "Cord wires at the lugs" }).ClickAsync();
+        await window.SeesAsync("No other order is cheaper");
         await window.SeesAsync("12 steps");
-        await window.SeesAsync("In the drawer first");
-        await window.SeesAsync("Within reach on the way");
+        await window.SeesAsync("Have these in the drawer");
+        await window.SeesAsync("You can get to these too");
         await window.SeeAsync("apart-way");
-        await window.PressAsync("Begin:");
+        await window.PressAsync("Take off first:");
 
-        await window.TitledAsync("Throttle knob 1 off");
-        await window.SeesAsync("Something breaks in about 5 of 100");
+        await window.TitledAsync("Wheel of track 1");
+        await window.SeesAsync("Breaks in 5 of 100 pulls");
         await window.FillAsync("Pieces counted", "2.5");
-        await window.PressAsync("It is off");
-        await window.SeesAsync("2.5 is no whole number");
+        await window.PressAsync("Off");
+        await window.SeesAsync("2.5 is not a whole number");
         await window.FillAsync("Pieces counted", "3");
-        await window.FillAsync("To remember", "the flat faces the post");
-        await window.PressAsync("It is off");
-        await window.TitledAsync("Throttle knob 2 off");
-        var row = window.Page.Locator(".off-row", new() { HasTextString = "Throttle knob 1 off" });
+        await window.FillAsync("Remember", "the flat faces the post");
+        await window.PressAsync("Off");
+        await window.TitledAsync("Wheel of track 2");
+        var row = window.Page.Locator(".off-row", new() { HasTextString = "Wheel of track 1" });
         await row.Locator("summary").ClickAsync();
         await row.GetByLabel("Which").FillAsync("the spring");
-        await row.GetByRole(AriaRole.Button, new() { Name = "It is lost" }).ClickAsync();
+        await row.GetByRole(AriaRole.Button, new() { Name = "Lost", Exact = true }).ClickAsync();
         await window.SeesAsync("1 piece lost: the spring");
 
         // Left on the bench, and found again from the first page.
@@ -50,12 +50,12 @@ public sealed class TakeApartJourneyTests(OpenBrowser browser)
         await window.SeesAsync("Open: 1 step off, cup 1");
         await window.SeeAsync("apart-resumed");
         await window.FollowAsync("Taking apart");
-        await window.FollowAsync("Go on: Throttle knob 2 off");
-        await window.TitledAsync("Throttle knob 2 off");
-        for (var left = 30; left > 0 && await window.Page.GetByRole(AriaRole.Button, new() { Name = "It is off" }).CountAsync() > 0; left--)
+        await window.FollowAsync("Next off: wheel of track 2");
+        await window.TitledAsync("Wheel of track 2");
+        for (var left = 30; left > 0 && await window.Page.GetByRole(AriaRole.Button, new() { Name = "Off", Exact = true }).CountAsync() > 0; left--)
         {
             var title = await window.Page.Locator("h1").InnerTextAsync();
-            if (title == "Post leads unsoldered")
+            if (title == "Post wires")
             {
                 await window.SeesAsync("Stop: take a photo first");
                 await window.Page.SetInputFilesAsync(
@@ -65,17 +65,17 @@ public sealed class TakeApartJourneyTests(OpenBrowser browser)
                 await Expect(window.Page.GetByAltText("Photo of this step")).ToBeVisibleAsync();
                 await window.SeeAsync("apart-stop");
             }
-            await window.PressAsync("It is off");
+            await window.PressAsync("Off");
             await Expect(window.Page.Locator("h1")).Not.ToHaveTextAsync(title);
         }
-        await window.TitledAsync("Reached");
-        foreach (var cord in (string[])["cord-1", "cord-2"])
+        await window.TitledAsync("You are there");
+        foreach (var cord in (string[])["cord wire of blade 1", "cord wire of blade 2"])
         {
             await window.Page.Locator("button", new() { HasTextString = $": {cord}" }).First.ClickAsync();
-            await window.SeesAsync($"{cord}: renewed");
+            await window.SeesAsync($"{cord}: replaced, same part");
         }
-        await window.PressAsync("A silicon diode in its place");
-        await window.SeesAsync("disc: replaced by another part");
+        await window.PressAsync("Replaced, different part: diode");
+        await window.SeesAsync("Whistle disc: replaced, different part");
         await window.SeeAsync("apart-reached");
         Assert.NotEqual(before, await ExpectedAsync(window, unit));
         await window.GoAsync(unit);
@@ -87,10 +87,10 @@ public sealed class TakeApartJourneyTests(OpenBrowser browser)
         await window.GoAsync($"{unit}/apart/back");
         await window.SeesAsync("12 steps to go");
         await window.SeeAsync("apart-back");
-        while (await window.Page.GetByRole(AriaRole.Button, new() { Name = "Back on" }).CountAsync() > 0)
+        while (await window.Page.GetByRole(AriaRole.Button, new() { Name = "Back on", Exact = true }).CountAsync() > 0)
         {
             var title = await window.Page.Locator("h1").InnerTextAsync();
-            if (title.StartsWith("Put back: Throttle knob 1", StringComparison.Ordinal))
+            if (title.StartsWith("Put back: wheel of track 1", StringComparison.Ordinal))
             {
                 await window.SeesAsync("You wrote: the flat faces the post");
                 await window.FillAsync("New pieces", "0");
@@ -102,8 +102,8 @@ public sealed class TakeApartJourneyTests(OpenBrowser browser)
             await window.PressAsync("Back on");
             await Expect(window.Page.Locator("h1")).Not.ToHaveTextAsync(title);
         }
-        await window.SeesAsync("Nothing is off");
-        await window.SeesAsync("1 piece not put back, the spring is ordered (A. Example)");
+        await window.SeesAsync("All back on");
+        await window.SeesAsync("1 piece left over, the spring is ordered. Signed by A. Example");
         await window.SeeAsync("apart-counted");
         await window.GoAsync($"{unit}/reading/full-1");
         await window.SeesAsync("A wire was moved");

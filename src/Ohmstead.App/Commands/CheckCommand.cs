@@ -11,7 +11,7 @@ internal static class CheckCommand
     public static Command Make()
     {
         var (sheet, json) = (CommonOptions.Sheet(), CommonOptions.Json());
-        var verb = new Verb("check", "Report every problem of a type sheet at once.",
+        var verb = new Verb("check", "List every mistake in a type sheet at once.",
             "ohmstead check demo/solo-110.sheet.json",
             "ohmstead check my.sheet.json --json         the problems as a list; exit status 2 if there are any")
         {
@@ -29,7 +29,8 @@ internal static class CheckCommand
             Output.Print(new JsonObject { ["sheet"] = path, ["problems"] = List(problems), ["remarks"] = List(remarks) });
         if (problems.Count > 0) throw InputFiles.Refuse(path, problems);
         if (asJson) return ExitCode.Done;
-        Console.WriteLine(remarks.Count == 0 ? "no problems" : $"no problems; look at {Shown.Count(remarks.Count, "thing")}:");
+        Console.WriteLine("no problems");
+        if (remarks.Count > 0) Console.WriteLine($"Look at {Shown.Count(remarks.Count, "thing")}:");
         foreach (var remark in remarks)
             Console.WriteLine(Shown.Wrapped($"{remark.Path}: {remark.Wrong}; {remark.Right}", 2));
         return ExitCode.Done;

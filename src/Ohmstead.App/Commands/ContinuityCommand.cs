@@ -5,6 +5,7 @@ using System.Text.Json.Nodes;
 using Ohmstead.Electrical.Planning;
 using Ohmstead.Electrical.Readings;
 using Ohmstead.Electrical.TypeSheets;
+using Ohmstead.Workshop.Words;
 
 namespace Ohmstead.App.Commands;
 
@@ -16,13 +17,13 @@ internal static class ContinuityCommand
         var (sheet, unit, json) = (CommonOptions.Sheet(), CommonOptions.Unit(), CommonOptions.Json());
         var controls = new Option<string>("--controls")
         {
-            Description = "Where the controls stand that are not at rest: a throttle from 0 to 1, a selector by the name of its position.",
+            Description = "Controls that are not at rest: a throttle from 0 to 1, a switch by the name of its position.",
             HelpName = "ID=POSITION[,ID=POSITION…]",
             DefaultValueFactory = _ => "",
         };
         var verb = new Verb(
             "continuity",
-            "List the ohmmeter checks that prove the wiring of the open, unplugged unit.",
+            "Continuity check: list the ohmmeter checks of the open, unplugged unit.",
             "ohmstead continuity my.sheet.json",
             "ohmstead continuity my.sheet.json --unit this.unit.json --controls throttle=0.5 --json"
         )
@@ -96,28 +97,28 @@ internal static class ContinuityCommand
     {
         Console.WriteLine(Style.Heading(Shown.NameOf(sheet)));
         Console.WriteLine(
-            $"{Shown.Count(plan.Checks.Length, "check")} in {Plain(plan.Checks.Sum(c => c.Minutes))} min, for {Plain(plan.Pairs)} pairs of terminals. Unplugged, plug in sight, cover off."
+            $"{Shown.Count(plan.Checks.Length, "check")} in {Plain(plan.Checks.Sum(c => c.Minutes))} min, for {Plain(plan.Pairs)} pairs of terminals. Unplug it, keep the plug in sight, cover off."
         );
         Console.WriteLine();
         foreach (var (c, n) in plan.Checks.Select((c, n) => (c, n)))
         {
-            var begin = $"{Plain(n + 1), 4}  {Kind(c), -7} {(double.IsPositiveInfinity(c.Ohms) ? "OL" : Plain(c.Ohms) + " Ω"), 9}  ";
+            var begin = $"{Plain(n + 1), 4}  {(c.IsJoined ? "joined" : "not joined"), -10} {(double.IsPositiveInfinity(c.Ohms) ? "OL" : Plain(c.Ohms) + " Ω"), 9}  ";
             if (c.First.Length + c.Second.Length == 2)
-                Console.WriteLine($"{begin}{c.First[0]} – {c.Second[0]}");
+                Console.WriteLine($"{begin}{PartNames.Terminal(sheet, c.First[0])} – {PartNames.Terminal(sheet, c.Second[0])}");
             else
             {
-                Console.WriteLine($"{begin}one lead on");
-                Console.WriteLine(Shown.Wrapped(string.Join(", ", c.First), 8));
+                Console.WriteLine($"{begin}one test lead on");
+                Console.WriteLine(Shown.Wrapped(PartNames.Terminals(sheet, c.First), 8));
                 Console.WriteLine("      the other on");
-                Console.WriteLine(Shown.Wrapped(string.Join(", ", c.Second), 8));
+                Console.WriteLine(Shown.Wrapped(PartNames.Terminals(sheet, c.Second), 8));
             }
         }
         Console.WriteLine();
-        Console.WriteLine(Style.Heading("What these checks cannot tell: the low-voltage readings must"));
+        Console.WriteLine(Style.Heading("Not shown by these checks. The low-voltage readings show it:"));
         if (plan.LeftToOthers.IsEmpty)
-            Console.WriteLine("  nothing");
+            Console.WriteLine("  Nothing.");
         foreach (var group in plan.LeftToOthers)
-            Console.WriteLine(Shown.Wrapped($"  {string.Join(", ", group)}", 2));
+            Console.WriteLine(Shown.Wrapped($"  {PartNames.Terminals(sheet, group)}", 2));
     }
 
     private static string Plain(double value) => value.ToString("0.##", CultureInfo.InvariantCulture);

@@ -27,7 +27,7 @@ internal static class DiagnoseCommand
         var readings = new Argument<string>("READINGS") { Description = "What was read on the unit (JSON)." };
         var most = new Option<int>("--most")
         {
-            Description = "With --json, at most this many whole sets of faults.",
+            Description = "With --json, at most this many sets of faults.",
             HelpName = "N",
             DefaultValueFactory = _ => DefaultMost,
         };
@@ -39,7 +39,7 @@ internal static class DiagnoseCommand
         };
         var verb = new Verb(
             "diagnose",
-            "Find the probable faults from the readings taken, and the next reading worth taking.",
+            "Find what is wrong from the readings taken, and the best next reading.",
             "ohmstead diagnose demo/twin-175.sheet.json demo/twin-175.example.readings.json",
             "ohmstead diagnose my.sheet.json unit-7.readings.json --unit unit-7.unit.json",
             "ohmstead diagnose my.sheet.json unit-7.readings.json --seconds 10 --json"

@@ -12,14 +12,14 @@ internal static class DiagnosisReport
     {
         var model = new UnitModel(sheet);
         Console.WriteLine(Style.Heading(Shown.NameOf(sheet)));
-        Console.WriteLine(FormattableString.Invariant($"{Shown.Count(taken.Readings.Count(r => r.IsTaken), "reading")} taken, at {taken.SupplyVolts:G5} V from the line"));
+        Console.WriteLine(FormattableString.Invariant($"{Shown.Count(taken.Readings.Count(r => r.IsTaken), "reading")} taken. Line voltage: {taken.SupplyVolts:G5} V"));
         Console.WriteLine();
         ReadingTable.Print(model, taken, result);
-        FaultBars.Print(result);
+        FaultBars.Print(sheet, result);
         NextTable.Print(model, taken, result);
-        if (result.Effort.Stop == SearchStop.Cancelled) Console.WriteLine("The search was stopped by hand; this is what it had found by then.");
+        if (result.Effort.Stop == SearchStop.Cancelled) Console.WriteLine("Stopped by hand. This is what it had found.");
         if (result.Effort.Stop == SearchStop.TimeUp)
-            Console.WriteLine(Shown.Wrapped($"The search ended at its time limit, with the neighbourhood of {Shown.Count(result.Effort.SetsExpanded, "set")} of faults searched; --seconds gives it longer.", 0));
-        Console.WriteLine("Concluded under the assumed chances (common practice, no source). Tests recorded; no certification.");
+            Console.WriteLine(Shown.Wrapped("Stopped at the time limit. --seconds gives it longer.", 0));
+        Console.WriteLine("Chances: common practice, no source. Tests recorded; no certification.");
     }
 }

@@ -29,16 +29,16 @@ internal static class ExampleCommand
         Console.WriteLine();
         Console.WriteLine(Style.Heading("How to read this"));
         Console.WriteLine("""
-              The first table holds each reading against what 19 of 20 sound units of this kind show on this
-              meter, at the line voltage, load and control positions that were so; "!" marks what lies clearly
-              outside. The last column is what the likeliest set of faults gives: where it meets the measured
-              value, that reading is explained.
-              The bars are the probability of each fault by itself, over all sets of faults: old units
-              commonly have three to five at once, so several can be near certain together. Behind a fault
-              stands its size, and in brackets the range that holds it with 95 %. Where two faults do the
-              same to every reading taken, no computation can choose: take what is proposed next, or look.
-              Cold, low-voltage and closed ways come first among the next readings; none is proposed before
-              the checks that it needs have passed. Mains can kill, and nothing here says that a unit is safe.
+              The first table sets each reading beside what 19 of 20 sound units of this type show on this
+              meter, at this line voltage, load and lever position. "!" marks what is clearly outside. The
+              last column is what the likeliest faults give: where it meets the measured value, that reading
+              is explained.
+              The bars are the chance of each fault by itself. Old units often have three to five faults at
+              once, so several can be almost certain together. Behind a fault comes its size, and in brackets
+              the range that holds it 19 times in 20. Some faults do the same to every reading taken: then
+              take the best next reading, or look.
+              Cold, low-voltage and case-closed readings come first. None is proposed before the checks that
+              it needs have passed. Mains can kill. Tests recorded; no certification.
             """);
         return ExitCode.Done;
     }

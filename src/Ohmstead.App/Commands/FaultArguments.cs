@@ -2,8 +2,11 @@ using System.Collections.Immutable;
 using System.Globalization;
 using Ohmstead.Electrical.Circuits;
 using Ohmstead.Electrical.Faults;
+using Ohmstead.Electrical.Planning;
 using Ohmstead.Electrical.Readings;
 using Ohmstead.Electrical.TypeSheets;
+using Ohmstead.Workshop.Proving;
+using Ohmstead.Workshop.Words;
 
 namespace Ohmstead.App.Commands;
 
@@ -36,6 +39,17 @@ internal static class FaultArguments
             else faults.Add(new AssumedFault(fault.Mode, hasSize ? fault.Size : fault.Mode.Size == SizeKind.None ? 0 : null));
         }
         return faults.ToImmutable();
+    }
+
+    /// <summary>A fault of the command line in words: "worn roller, track 1 (0.8 Ω)".</summary>
+    public static string Said(TypeSheet sheet, string name)
+    {
+        if (EndExchange.IsOne(name)) return MistakeWords.Name(new Mistake($"swap:{name.Split(':')[0]}", 0, [0]), sheet);
+        var parts = name.Split('=');
+        var (part, mode) = (parts[0].Split(':')[0], parts[0].Split(':')[1]);
+        var unit = mode switch { "shorted-turns" => "turns", "drifted" => "times its ohms", _ => "Ω" };
+        var size = parts.Length < 2 ? "" : mode == "open" ? $" (at turn {parts[1]})" : $" ({parts[1]} {unit})";
+        return PartNames.Fault(sheet, part, mode) + size;
     }
 
     /// <summary>What is wrong with a size that is a number, or null.</summary>

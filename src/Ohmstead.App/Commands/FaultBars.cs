@@ -2,10 +2,11 @@ using System.Collections.Immutable;
 using Ohmstead.Electrical.Diagnosis;
 using Ohmstead.Electrical.Faults;
 using Ohmstead.Electrical.TypeSheets;
+using Ohmstead.Workshop.Words;
 
 namespace Ohmstead.App.Commands;
 
-/// <summary>The probable faults with bars and sizes, whole sets of them, and what cannot be told apart.</summary>
+/// <summary>The findings with bars and sizes, what they are together, and what could be either.</summary>
 internal static class FaultBars
 {
     private const double WorthShowing = 0.05;
@@ -13,48 +14,43 @@ internal static class FaultBars
     private const int MostFaults = 12;
     private const int MostSets = 3;
 
-    public static void Print(DiagnosisResult result)
+    public static void Print(TypeSheet sheet, DiagnosisResult result)
     {
-        Unexplained(result);
+        Unexplained(sheet, result);
         var probable = result.Faults.Where(f => f.Probability >= WorthShowing).Take(MostFaults).ToList();
-        if (probable.Count == 0) Console.WriteLine($"No fault of the list reaches {Shown.Percent(WorthShowing)}.");
-        else Console.WriteLine(Style.Heading("Probable faults"));
+        if (probable.Count == 0) Console.WriteLine($"No listed fault reaches {Shown.Percent(WorthShowing)}.");
+        else Console.WriteLine(Style.Heading("Findings"));
         foreach (var f in probable)
-            Console.WriteLine($"  {Shown.Bar(f.Probability)} {Shown.Percent(f.Probability),6}  {Shown.Fit(f.Mode.Element, 22)} {Shown.Fit(Words(f.Mode), 14)} {Size(f)}".TrimEnd());
-        foreach (var group in result.Alike) Alike(group, result);
-        Sets(result);
+            Console.WriteLine($"  {Shown.Bar(f.Probability)} {Shown.Percent(f.Probability),6}  {Shown.Fit(PartNames.Headline(sheet, f.Mode), 46)} {Size(f)}".TrimEnd());
+        foreach (var group in result.Alike) Alike(sheet, group, result);
+        Sets(sheet, result);
         Console.WriteLine();
     }
 
-    /// <summary>A fault as it is said: <c>roller-2 worn</c>.</summary>
-    public static string Say(FaultMode m) => $"{m.Element} {Words(m)}";
-
-    private static string Words(FaultMode m) => m.Mode == "high-drop" ? "high drop" : m.Mode.Replace('-', ' ');
-
-    private static void Unexplained(DiagnosisResult result)
+    private static void Unexplained(TypeSheet sheet, DiagnosisResult result)
     {
         if (result.Unexplained.Length == 0) return;
-        var names = string.Join(", ", result.Unexplained);
+        var names = string.Join("; ", result.Unexplained.Select(r => PartNames.Reading(sheet, r)));
         Console.WriteLine(Shown.Wrapped(result.IsExplained
-            ? $"Taken as slips, since no set of faults fits them too: {names}. Read them again."
-            : $"NOTHING IN THE LIST OF FAULTS EXPLAINS THESE READINGS. They disagree with the best that was found: {names}. Read them again; then think of what no sheet lists (another wiring, a part replaced, a unit of another kind). What follows is weak.", 0));
+            ? $"Possible slips, for no listed fault fits them too: {names}. Read them again."
+            : $"NO LISTED FAULT EXPLAINS THIS. These readings fit no listed fault: {names}. Read them again. Then look for earlier repairs, other wiring, a different part or another type. What follows is weak.", 0));
         Console.WriteLine();
     }
 
-    private static void Alike(ImmutableArray<FaultMode> group, DiagnosisResult result)
+    private static void Alike(TypeSheet sheet, ImmutableArray<FaultMode> group, DiagnosisResult result)
     {
-        var shown = group.Where(m => result.Faults.First(f => f.Mode == m).Probability >= WorthNaming).Select(Say).ToList();
-        if (shown.Count > 1) Console.WriteLine(Shown.Wrapped($"Cannot be told apart by what was taken: {string.Join(", ", shown)}", 2));
+        var shown = group.Where(m => result.Faults.First(f => f.Mode == m).Probability >= WorthNaming).Select(m => PartNames.Fault(sheet, m)).ToList();
+        if (shown.Count > 1) Console.WriteLine(Shown.Wrapped($"Could be {(shown.Count == 2 ? "either" : "any")}: {string.Join("; ", shown)}", 2));
     }
 
-    private static void Sets(DiagnosisResult result)
+    private static void Sets(TypeSheet sheet, DiagnosisResult result)
     {
         var sets = result.Hypotheses.Take(MostSets).Where(h => h.Probability >= WorthShowing && h.Faults.Length > 0).ToList();
         if (result.SoundProbability >= WorthShowing)
-            Console.WriteLine($"  None of the listed faults at all: {Shown.Percent(result.SoundProbability)}");
+            Console.WriteLine($"  None of the listed faults: {Shown.Percent(result.SoundProbability)}");
         if (sets.Count == 0) return;
-        Console.WriteLine("  As whole sets:");
-        foreach (var h in sets) Console.WriteLine(Shown.Wrapped($"{Shown.Percent(h.Probability)}  {string.Join(" + ", h.Faults.Select(Say))}", 4));
+        Console.WriteLine("  Together:");
+        foreach (var h in sets) Console.WriteLine(Shown.Wrapped($"{Shown.Percent(h.Probability)}  {string.Join(" + ", h.Faults.Select(m => PartNames.Fault(sheet, m)))}", 4));
     }
 
     private static string Size(FaultProbability f)

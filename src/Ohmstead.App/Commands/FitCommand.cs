@@ -4,6 +4,7 @@ using System.Text.Json.Nodes;
 using Ohmstead.Electrical.Circuits;
 using Ohmstead.Electrical.Fitting;
 using Ohmstead.Electrical.TypeSheets;
+using Ohmstead.Workshop.Kinds;
 
 namespace Ohmstead.App.Commands;
 
@@ -13,8 +14,8 @@ internal static class FitCommand
     public static Command Make()
     {
         var (sheet, unit, json) = (CommonOptions.Sheet(), CommonOptions.Unit(), CommonOptions.Json());
-        var readings = new Argument<string[]>("READINGS") { Description = "Readings files of units found sound (JSON).", Arity = ArgumentArity.OneOrMore };
-        var verb = new Verb("fit", "Fit a sheet's values and spreads to units found sound.",
+        var readings = new Argument<string[]>("READINGS") { Description = "Readings files of sound units (JSON).", Arity = ArgumentArity.OneOrMore };
+        var verb = new Verb("fit", "Learn a type sheet's values and spreads from sound units.",
             "ohmstead fit my.sheet.json sound-*.readings.json",
             "ohmstead fit my.sheet.json sound-1.readings.json sound-2.readings.json --json")
         {
@@ -48,22 +49,22 @@ internal static class FitCommand
     private static void Show(TypeSheet sheet, int units, FitResult fit)
     {
         Console.WriteLine(Style.Heading(Shown.NameOf(sheet)));
-        Console.WriteLine($"Fitted to {Shown.Count(units, "unit")} found sound");
+        Console.WriteLine($"Learned from {Shown.Count(units, "sound unit")}");
         Console.WriteLine();
-        Console.WriteLine(Style.Heading($"  {"value or spread",-46} {"estimate",12}   ± standard error"));
+        Console.WriteLine(Style.Heading($"  {"value or spread",-46} {"learned",12}   ± standard error"));
         foreach (var p in fit.Parameters.Where(p => p.Determined))
-            Console.WriteLine($"  {Shown.Fit(p.Path, 46)} {Shown.Number(p.Value),12}   ± {Shown.Number(p.StandardError)}");
+            Console.WriteLine($"  {Shown.Fit(KindFit.Name(sheet, p), 46)} {Shown.Number(p.Value),12}   ± {Shown.Number(p.StandardError)}");
         Console.WriteLine();
-        Console.WriteLine("These readings do not determine the following; there the sheet's own figures stand.");
-        Undetermined("values: ", fit.Parameters.Where(p => !p.Determined && !IsSpread(p)));
-        Undetermined("spreads: ", fit.Parameters.Where(p => !p.Determined && IsSpread(p)));
+        Console.WriteLine("Not shown by these readings. These keep the figures of the type sheet:");
+        Undetermined(sheet, "values: ", fit.Parameters.Where(p => !p.Determined && !IsSpread(p)));
+        Undetermined(sheet, "spreads: ", fit.Parameters.Where(p => !p.Determined && IsSpread(p)));
     }
 
     private static bool IsSpread(FittedParameter p) => p.Path.Contains(".spread.", StringComparison.Ordinal);
 
-    private static void Undetermined(string what, IEnumerable<FittedParameter> parameters)
+    private static void Undetermined(TypeSheet sheet, string what, IEnumerable<FittedParameter> parameters)
     {
-        var names = parameters.Select(p => p.Path[(p.Path.IndexOf('.', StringComparison.Ordinal) + 1)..].Replace(".spread.", ".", StringComparison.Ordinal)).ToImmutableArray();
-        if (names.Length > 0) Console.WriteLine(Shown.Wrapped(what + string.Join(", ", names), 2));
+        var names = parameters.Select(p => KindFit.Name(sheet, p).Replace("spread of ", "", StringComparison.Ordinal)).ToImmutableArray();
+        if (names.Length > 0) Console.WriteLine(Shown.Wrapped(what + string.Join("; ", names), 2));
     }
 }

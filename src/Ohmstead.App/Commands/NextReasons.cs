@@ -3,14 +3,14 @@ using Ohmstead.Electrical.Circuits;
 using Ohmstead.Electrical.Diagnosis;
 using Ohmstead.Electrical.Faults;
 using Ohmstead.Electrical.Readings;
+using Ohmstead.Workshop.Words;
 
 namespace Ohmstead.App.Commands;
 
 /// <summary>Why a reading is proposed (<see cref="NextReasoning"/>), in sentences.</summary>
-internal sealed class NextReasons(UnitModel model, UnitReadings taken, DiagnosisResult result, Func<FaultMode, string>? say = null)
+internal sealed class NextReasons(UnitModel model, UnitReadings taken, DiagnosisResult result)
 {
     private readonly NextReasoning reasoning = new(model, taken, result);
-    private readonly Func<FaultMode, string> say = say ?? FaultBars.Say;
 
     public IEnumerable<string> Of(NextReading next)
     {
@@ -19,11 +19,13 @@ internal sealed class NextReasons(UnitModel model, UnitReadings taken, Diagnosis
         if (reason.Decides)
             yield return "about " + string.Join("; ", reason.Groups.Select(g => $"{Shown.Value(g.Expected.Value, usual.Quantity)} if {Say(g.Beyond)}"));
         else if (reason.Suspects.Length > 0)
-            yield return $"{Shown.Band(usual.Low, usual.High, usual.Quantity)} if nothing else is wrong; otherwise it may show {string.Join(", ", reason.Suspects.Select(say))}";
+            yield return $"{Shown.Band(usual.Low, usual.High, usual.Quantity)} if nothing else is wrong; otherwise it may point to {string.Join("; ", reason.Suspects.Select(Say))}";
         if (reason.Waiting > 0)
             yield return $"{Shown.Count(reason.Waiting, "other reading")} {(reason.Waiting == 1 ? "waits" : "wait")} for it";
     }
 
+    private string Say(FaultMode mode) => PartNames.Fault(model.Sheet, mode);
+
     private string Say(ImmutableArray<ImmutableArray<FaultMode>> sets) =>
-        string.Join(" or ", sets.Select(s => s.IsEmpty ? "nothing more is wrong" : string.Join(" + ", s.Select(say))).Distinct(StringComparer.Ordinal));
+        string.Join(" or ", sets.Select(s => s.IsEmpty ? "nothing more is wrong" : string.Join(" + ", s.Select(Say))).Distinct(StringComparer.Ordinal));
 }

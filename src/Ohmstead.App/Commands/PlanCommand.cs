@@ -4,6 +4,7 @@ using System.Text.Json.Nodes;
 using Ohmstead.Electrical.Planning;
 using Ohmstead.Electrical.TypeSheets;
 using Ohmstead.Workshop.Cautions;
+using Ohmstead.Workshop.Words;
 
 namespace Ohmstead.App.Commands;
 
@@ -15,7 +16,7 @@ internal static class PlanCommand
         var (sheet, json) = (CommonOptions.Sheet(), CommonOptions.Json());
         var reach = new Option<string>("--reach")
         {
-            Description = "What is to be reached: ids of take-apart steps, commas between.",
+            Description = "What to get to: ids of take-apart steps, commas between.",
             HelpName = "ID[,ID…]",
             Required = true,
         };
@@ -27,7 +28,7 @@ internal static class PlanCommand
         };
         var verb = new Verb(
             "plan",
-            "Plan the cheapest way to a part: steps, minutes, what may break.",
+            "Steps and cost to get to a part, and what may break.",
             "ohmstead plan my.sheet.json --reach disc-left-out",
             "ohmstead plan my.sheet.json --reach roller-left-out,cord --rate 40 --json"
         )
@@ -56,7 +57,7 @@ internal static class PlanCommand
             throw new RefusedInput("--rate: money for an hour is a number from 0");
         var ids = reach.Split(',', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries);
         if (sheet.TakeApart.IsEmpty)
-            throw new RefusedInput($"The sheet \"{sheet.Id}\" has no take-apart steps: nothing can be planned");
+            throw new RefusedInput($"The sheet \"{sheet.Id}\" has no take-apart steps");
         if (ids.Length == 0)
             throw new RefusedInput($"--reach: name a step of the sheet: {Names(sheet)}");
         if (ids.FirstOrDefault(id => sheet.TakeApart.All(s => s.Id != id)) is { } unknown)
@@ -89,27 +90,27 @@ internal static class PlanCommand
     {
         Console.WriteLine(Style.Heading(Shown.NameOf(sheet)));
         Console.WriteLine(
-            $"{Shown.Count(plan.Steps.Length, "step")}: {Plain(plan.MinutesOut)} min out, {Plain(plan.MinutesIn)} min back in; something breaks in {Plain(plan.BreakPercent)} % of such jobs"
+            $"{Shown.Count(plan.Steps.Length, "step")}: {Plain(plan.MinutesOut)} min out, {Plain(plan.MinutesIn)} min back in. Something breaks in {Plain(plan.BreakPercent)} of 100 such jobs."
         );
         Console.WriteLine(
             plan.IsProved
-                ? $"Expected cost {Plain(plan.ExpectedCost)}; no other way costs less."
-                : $"Expected cost {Plain(plan.ExpectedCost)}; a cheaper way may exist, but none below {Plain(plan.LowerBound)}."
+                ? $"Expected cost {Plain(plan.ExpectedCost)}. No other order is cheaper."
+                : $"Expected cost {Plain(plan.ExpectedCost)}. A cheaper order may exist, but none below {Plain(plan.LowerBound)}."
         );
         Console.WriteLine();
-        Console.WriteLine(Style.Heading($"  {"step", -46} {"min out", 8} {"min in", 7} {"breaks", 8}  have ready"));
+        Console.WriteLine(Style.Heading($"  {"take off", -46} {"min out", 8} {"min in", 7} {"breaks", 8}  have ready"));
         foreach (var (s, n) in plan.Steps.Select((s, n) => (s, n)))
-            Console.WriteLine(Line($"{Plain(n + 1), 2}  {s.Title}", s));
+            Console.WriteLine(Line($"{Plain(n + 1), 2}  {PartNames.Step(sheet, s.Id)}", s));
         Console.WriteLine();
         foreach (var caution in CautionTable.For(Act.TakeOff).Concat(plan.Steps.SelectMany(s => CautionTable.OfStep(sheet, s)).Distinct()))
             Console.WriteLine(Shown.Wrapped($"CAUTION: {caution}", 0));
         if (plan.OnTheWay.Length == 0)
             return;
         Console.WriteLine();
-        Console.WriteLine("Within reach then, with what each would add now:");
+        Console.WriteLine("You can get to these too. Each adds:");
         foreach (var s in plan.OnTheWay)
             Console.WriteLine(
-                $"  {Shown.Fit(s.Step.Title, 46)} {Plain(s.ExtraMinutes), 8} min {Plain(s.ExtraCost), 8} money"
+                $"  {Shown.Fit(PartNames.Step(sheet, s.Step.Id), 46)} {Plain(s.ExtraMinutes), 8} min {Plain(s.ExtraCost), 8} money"
             );
     }
 

@@ -3,6 +3,7 @@ using System.CommandLine;
 using System.Text.Json.Nodes;
 using Ohmstead.Electrical.Readings;
 using Ohmstead.Electrical.TypeSheets;
+using Ohmstead.Workshop.Words;
 
 namespace Ohmstead.App.Commands;
 
@@ -14,7 +15,7 @@ internal static class PredictCommand
         var (sheet, unit, json) = (CommonOptions.Sheet(), CommonOptions.Unit(), CommonOptions.Json());
         var readings = new Option<string?>("--readings") { Description = "Only these readings.", HelpName = "ID,ID" };
         var faults = new Option<string[]>("--fault") { Description = "With this fault: ELEMENT:MODE[=VALUE], or two ends exchanged, A.to~B.to:swap. May be given again.", HelpName = "FAULT" };
-        var verb = new Verb("predict", "Predict readings, each with the band that 95 % of units of the kind lie in.",
+        var verb = new Verb("predict", "Predict readings, each with the band of 95 % of the units of this type.",
             "ohmstead predict demo/twin-175.sheet.json",
             "ohmstead predict demo/twin-175.sheet.json --fault roller-1:worn=0.8 --fault disc:leaky",
             "ohmstead predict demo/twin-175.sheet.json --fault w-1.to~w-2.to:swap --readings full-1,full-2",
@@ -63,14 +64,14 @@ internal static class PredictCommand
     private static void Show(TypeSheet sheet, string[] names, ImmutableArray<PredictedReading> predicted)
     {
         Console.WriteLine(Style.Heading(Shown.NameOf(sheet)));
-        Console.WriteLine(names.Length == 0 ? "A sound unit of this kind:" : $"A unit with {string.Join(", ", names)}:");
+        Console.WriteLine(names.Length == 0 ? "A sound unit of this type:" : $"A unit with {string.Join("; ", names.Select(n => FaultArguments.Said(sheet, n)))}:");
         Console.WriteLine();
-        Console.WriteLine(Style.Heading($"  {"reading",-22} {"expected",-9} {"95 % of units",-18} what"));
+        Console.WriteLine(Style.Heading($"  {"id",-22} {"expected",-9} {"95 % of units",-18} reading"));
         foreach (var p in predicted)
-            Console.WriteLine($"  {Shown.Fit(p.Spec.Id, 22)} {Shown.Value(p.Value, p.Spec.Quantity),-9} {Shown.Band(p.Low, p.High, p.Spec.Quantity),-18} {Shown.Cut(p.Spec.Title, 44)}".TrimEnd());
+            Console.WriteLine($"  {Shown.Fit(p.Spec.Id, 22)} {Shown.Value(p.Value, p.Spec.Quantity),-9} {Shown.Band(p.Low, p.High, p.Spec.Quantity),-18} {Shown.Cut(PartNames.Reading(sheet, p.Spec.Id), 44)}".TrimEnd());
         Console.WriteLine();
-        var notJudged = predicted.Where(p => !p.CanJudge).Select(p => p.Spec.Id).ToList();
-        if (notJudged.Count > 0) Console.WriteLine(Shown.Wrapped($"Not judged, since a rectifier conducts: {string.Join(", ", notJudged)}", 0));
-        Console.WriteLine("The meter's own error comes on top of the band. Conditions are the sheet's own.");
+        var notJudged = predicted.Where(p => !p.CanJudge).Select(p => PartNames.Reading(sheet, p.Spec.Id)).ToList();
+        if (notJudged.Count > 0) Console.WriteLine(Shown.Wrapped($"Not judged, the disc loads the core here: {string.Join("; ", notJudged)}", 0));
+        Console.WriteLine("Add the meter's own error to the band. Conditions: as in the type sheet.");
     }
 }

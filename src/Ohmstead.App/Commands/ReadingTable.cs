@@ -4,6 +4,7 @@ using Ohmstead.Electrical.Diagnosis;
 using Ohmstead.Electrical.Readings;
 using Ohmstead.Electrical.TypeSheets;
 using Ohmstead.Workshop.Readings;
+using Ohmstead.Workshop.Words;
 
 namespace Ohmstead.App.Commands;
 
@@ -28,19 +29,19 @@ internal static class ReadingTable
                 var band = Expectation.Of(sound[own], error);
                 var meaning = Meaning.Of(own, band, error);
                 Console.WriteLine(Row(own, band, meaning, result.Readings[n], result.Unexplained.Contains(own.Spec.Id)));
-                if (meaning.Next.Length > 0) follows.Add($"{own.Spec.Id}, {Measured(own)}: {meaning.Next}");
+                if (meaning.Next.Length > 0) follows.Add($"{PartNames.Reading(model.Sheet, own.Spec.Id)}, {Measured(own)}: {meaning.Next}");
             }
             foreach (var line in follows) Console.WriteLine(Shown.Wrapped(line, 2));
         }
-        NotTaken(taken);
-        foreach (var told in taken.Told) Console.WriteLine(Shown.Wrapped($"told: {told.Observation.Title} – {(told.Yes ? "yes" : "no")}", 2));
+        NotTaken(model.Sheet, taken);
+        foreach (var told in taken.Told) Console.WriteLine(Shown.Wrapped($"Symptom: {PartNames.Symptom(model.Sheet, told.Observation.Id)}: {(told.Yes ? "yes" : "no")}", 2));
         Console.WriteLine();
     }
 
     private static string Row(TakenReading taken, Expectation band, Meaning meaning, ExplainedReading explained, bool isUnexplained)
     {
         // What fails a check says so, whatever else is known of it.
-        var verdict = isUnexplained && meaning.Verdict is not (Verdict.Failed or Verdict.TooClose) ? "nothing explains it" : meaning.Words;
+        var verdict = isUnexplained && meaning.Verdict is not (Verdict.Failed or Verdict.TooClose) ? "fits no listed fault" : meaning.Words;
         var isQuiet = !isUnexplained && meaning.Verdict is Verdict.Normal or Verdict.NotJudged or Verdict.AlittleOff;
         var quantity = taken.Spec.Quantity;
         return $"{(isQuiet ? ' ' : '!')} {Shown.Fit(taken.Spec.Id, 21)} {Shown.Fit(Measured(taken), 11)} {Shown.Fit(Shown.Band(band.Low, band.High, band.Quantity), 17)} {Shown.Fit(verdict, 26)} {Shown.Value(explained.Expected, quantity)}".TrimEnd();
@@ -54,14 +55,14 @@ internal static class ReadingTable
         _ => Shown.Read(r.Value, r.Spec.Quantity),
     };
 
-    private static void NotTaken(UnitReadings taken)
+    private static void NotTaken(TypeSheet sheet, UnitReadings taken)
     {
         foreach (var r in taken.Readings.Where(r => !r.IsTaken))
         {
             var why = r.Why.Length > 0 ? r.Why : "no reason given";
             var instead = r.Instead.Length > 0 ? $" (instead: {r.Instead})" : "";
-            var waived = r.WaivedBy.Length > 0 ? $"; WAIVED by {r.WaivedBy}{instead}: what follows rests on that" : "";
-            Console.WriteLine(Shown.Wrapped(string.Create(CultureInfo.InvariantCulture, $"{r.Spec.Id} was not taken: {why}{waived}"), 2));
+            var waived = r.WaivedBy.Length > 0 ? $"; WAIVED by {r.WaivedBy}{instead}" : "";
+            Console.WriteLine(Shown.Wrapped(string.Create(CultureInfo.InvariantCulture, $"Not taken: {PartNames.Reading(sheet, r.Spec.Id)}: {why}{waived}"), 2));
         }
     }
 }

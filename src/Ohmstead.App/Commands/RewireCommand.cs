@@ -5,6 +5,7 @@ using Ohmstead.Electrical.Planning;
 using Ohmstead.Electrical.Readings;
 using Ohmstead.Electrical.TypeSheets;
 using Ohmstead.Workshop.Proving;
+using Ohmstead.Workshop.Words;
 
 namespace Ohmstead.App.Commands;
 
@@ -13,17 +14,19 @@ internal static class RewireCommand
 {
     private const int MostShown = 8;
 
+    private const int MostNamed = 30;
+
     public static Command Make()
     {
         var (sheet, unit, json) = (CommonOptions.Sheet(), CommonOptions.Unit(), CommonOptions.Json());
         var readings = new Argument<string?>("READINGS")
         {
-            Description = "What was read since the rewire (JSON); without it, what to read.",
+            Description = "What was read since a wire moved (JSON). Without it: what to read.",
             Arity = ArgumentArity.ZeroOrOne,
         };
         var verb = new Verb(
             "rewire",
-            "Check a rewire from cold and low-voltage readings, before mains goes on.",
+            "Check the wiring from cold and low-voltage readings, before mains.",
             "ohmstead rewire my.sheet.json",
             "ohmstead rewire my.sheet.json after.readings.json --unit this.unit.json --json"
         )
@@ -59,6 +62,14 @@ internal static class RewireCommand
             _ => "not proved",
         };
 
+    private static string Said(RewireVerdict verdict) =>
+        verdict switch
+        {
+            RewireVerdict.Mistake => "wiring mistake",
+            RewireVerdict.NoneLeft => "no listed mistake left",
+            _ => "not finished",
+        };
+
     private static JsonArray Ids(IEnumerable<Mistake> mistakes) => Output.Words(mistakes.Select(m => m.Id));
 
     private static JsonObject Json(RewireResult result) =>
@@ -88,48 +99,48 @@ internal static class RewireCommand
     private static void Show(TypeSheet sheet, RewireResult result)
     {
         Console.WriteLine(Style.Heading(Shown.NameOf(sheet)));
-        Console.WriteLine($"Weighed: {Shown.Count(result.Mistakes.Length, "mistake")} of a rewire.");
+        Console.WriteLine($"{Shown.Count(result.Mistakes.Length, "possible mistake")} weighed.");
         Console.WriteLine();
         if (result.Probable.Length > 0)
         {
-            Console.WriteLine(Style.Heading($"Verdict: {Word(result.Verdict)}"));
+            Console.WriteLine(Style.Heading($"Wiring check: {Said(result.Verdict)}"));
             foreach (var h in result.Probable.Take(MostShown))
                 Console.WriteLine(Shown.Wrapped($"  {Percent(h.Probability), 6}  {MistakeWords.Of(h.Mistakes, sheet)}", 11));
             if (!result.Unexplained.IsEmpty)
                 Console.WriteLine(
                     Shown.Wrapped(
-                        $"Neither the right wiring nor a listed mistake shows what was read at {string.Join(", ", result.Unexplained.Select(r => r.Id))}: read it again; if it stays, look for what the list lacks, and do not plug it in.",
+                        $"No listed mistake explains this: {string.Join("; ", result.Unexplained.Select(r => PartNames.Reading(sheet, r.Id)))}. Read it again. If it stays, compare every wire with the record. Do not plug it in.",
                         2
                     )
                 );
             if (result.Verdict == RewireVerdict.Mistake)
-                Console.WriteLine(Shown.Wrapped("Do not plug it in. Mend it, then take the readings again.", 2));
+                Console.WriteLine(Shown.Wrapped("Do not plug it in. Mend it, then take these readings again.", 2));
             Console.WriteLine();
         }
-        Console.WriteLine(Style.Heading("Readings to take, plug out or on the low supply"));
+        Console.WriteLine(Style.Heading("Readings to take, plug out or on the low-voltage supply"));
         foreach (var t in result.Take)
             Console.WriteLine(
-                $"  {Shown.Fit(t.Spec.Id, 20)} {t.Minutes.ToString("0.#", CultureInfo.InvariantCulture), 5} min  {Shown.Fit($"tells {Shown.Count(t.Tells.Length, "mistake")}", 20)} {Shown.Fit(t.Spec.Title, 50)}".TrimEnd()
+                $"  {Shown.Fit(t.Spec.Id, 20)} {t.Minutes.ToString("0.#", CultureInfo.InvariantCulture), 5} min  {Shown.Fit($"shows {Shown.Count(t.Tells.Length, "mistake")}", 20)} {Shown.Fit(PartNames.Reading(sheet, t.Spec.Id), 47)}".TrimEnd()
             );
         Console.WriteLine();
-        Console.WriteLine(Style.Heading("What these readings cannot tell"));
+        Console.WriteLine(Style.Heading("Not shown by these readings"));
         Console.WriteLine(
             Shown.Wrapped(
-                result.Untold.IsEmpty ? "nothing of the list" : string.Join(", ", result.Untold.Select(m => m.Id)),
+                result.Untold.IsEmpty ? "Nothing: every listed mistake shows." : $"{MistakeWords.Names(result.Untold, MostNamed, sheet)}.",
                 2
             )
         );
         if (!result.Dangerous.IsEmpty)
             Console.WriteLine(
                 Shown.Wrapped(
-                    $"Among these are {string.Join(", ", result.Dangerous.Select(m => m.Id))}, which could join mains to a post or the core, or bypass the breaker: look at these joints; no readings stand for that.",
+                    $"Look at these joints yourself: {MistakeWords.Names(result.Dangerous, MostNamed, sheet)}. They can put mains on a post or the core, or leave the breaker out, and no reading shows it.",
                     2
                 )
             );
         Console.WriteLine();
         Console.WriteLine(
             Shown.Wrapped(
-                "The low supply is about 12 V AC from an isolating transformer, measured on AC and on DC first, fused at 0.5 A, on clips that cannot enter an outlet, onto the unit's plug with the plug in sight, and never onto a post: 12 V on a post can put over 200 V on the plug. Enter its volts each time. Nothing here says that a unit is safe.",
+                "Low-voltage supply: about 12 V AC from an isolating transformer, fused at 0.5 A, on clips that cannot enter an outlet. Measure it on AC and on DC first, and enter its volts each time. Feed the plug, never a post: 12 V on a post can put over 200 V on the plug. Keep the plug in sight.",
                 2
             )
         );

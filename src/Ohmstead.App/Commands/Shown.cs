@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text;
 using Ohmstead.Electrical.TypeSheets;
+using Ohmstead.Workshop.Words;
 
 namespace Ohmstead.App.Commands;
 
@@ -13,7 +14,7 @@ internal static class Shown
     private static readonly (double By, string Prefix)[] Prefixes = [(1e9, "G"), (1e6, "M"), (1e3, "k")];
 
     /// <summary>What a sheet is called: its title, or its id.</summary>
-    public static string NameOf(TypeSheet sheet) => sheet.Title.Length > 0 ? sheet.Title : sheet.Id;
+    public static string NameOf(TypeSheet sheet) => sheet.Title.Length > 0 ? sheet.Title : PartNames.Unknown(sheet.Id, "A type without a title");
 
     /// <summary>A value with its unit, three or four digits: <c>18.4 V</c>, <c>286 MΩ</c>, <c>OL</c>.</summary>
     public static string Value(double value, Quantity quantity) => double.IsPositiveInfinity(value) ? "OL" : $"{Scaled(value, quantity, value)} {UnitOf(quantity, value)}";
@@ -96,6 +97,9 @@ internal static class Shown
         }
         return lines.ToString();
     }
+
+    /// <summary>Ids that one types, in lines of their own.</summary>
+    public static string Ids(IEnumerable<string> ids) => Wrapped(string.Join(' ', ids), 5);
 
     private static string UnitOf(Quantity quantity, double like) => quantity switch
     {

@@ -1,38 +1,85 @@
 using Ohmstead.Electrical.Planning;
 using Ohmstead.Electrical.TypeSheets;
+using Ohmstead.Workshop.Words;
 
 namespace Ohmstead.Workshop.Proving;
 
-/// <summary>A mistake of a rewire in words: what is wrong, where, and what to do.</summary>
+/// <summary>A wiring mistake in words: what is wrong, where, and what to do.</summary>
 public static class MistakeWords
 {
     /// <summary>Several mistakes at once; "wired as planned" for none.</summary>
     public static string Of(IEnumerable<Mistake> mistakes, TypeSheet sheet) =>
         string.Join("; and ", mistakes.Select(m => Of(m, sheet))) is { Length: > 0 } words ? words : "wired as planned";
 
-    /// <summary>One mistake, with the parts and terminals by the names that stand in the sheet.</summary>
+    /// <summary>One mistake and what to do: "the boost winding is wired backward: swap its two ends".</summary>
     public static string Of(Mistake mistake, TypeSheet sheet)
     {
-        var at = mistake.Id.IndexOf(':', StringComparison.Ordinal);
-        var (kind, what) = (mistake.Id[..at], mistake.Id[(at + 1)..]);
-        string Ends(string element) =>
-            sheet.Elements.First(e => e.Id == element) is var e ? $"{e.From} and {e.To}" : "";
+        var (kind, what) = Split(mistake);
+        return $"{Name(mistake, sheet)}: {kind switch
+        {
+            "swap" => "unsolder both, cross them, solder, tug",
+            "moved" => $"move it to {Home(what, sheet)}",
+            "bridge" => "look from two sides and wick it off",
+            "off" => $"solder it between {Ends(what, sheet)}",
+            "reversed" => "swap its two ends",
+            "bypassed" => $"put it back in line, between {Ends(what, sheet)}",
+            _ => "resolder it",
+        }}";
+    }
+
+    /// <summary>What is wrong, without what to do: "solder bridge between cord lug 1 and cord lug 2".</summary>
+    public static string Name(Mistake mistake, TypeSheet sheet)
+    {
+        var (kind, what) = Split(mistake);
+        var parts = what.Split('~', '>');
         return kind switch
         {
-            "swap" => $"the ends {what.Replace("~", " and ", StringComparison.Ordinal)} are exchanged: put each in the other's place",
-            "moved" => $"the end {what.Replace(">", " sits on ", StringComparison.Ordinal)}: put it back on {Home(what, sheet)}",
-            "bridge" => $"{what.Replace("~", " and ", StringComparison.Ordinal)} are bridged: look for solder or a whisker",
-            "off" => $"the wire {what} is off, between {Ends(what)}",
-            "reversed" => $"{what} is reversed: exchange its ends at {Ends(what)}",
-            "bypassed" => $"{what} is bypassed, between {Ends(what)}",
-            _ => $"{what} is cold: solder it anew, between {Ends(what)}",
+            "swap" => Swapped(parts[0], parts[1], sheet),
+            "moved" => $"{PartNames.The(sheet, Part(parts[0]))} is on {PartNames.Terminal(sheet, parts[1])}",
+            "bridge" => $"solder bridge between {PartNames.Terminal(sheet, parts[0])} and {PartNames.Terminal(sheet, parts[1])}",
+            "off" => $"{PartNames.The(sheet, what)} is not connected",
+            "reversed" => $"{PartNames.The(sheet, what)} is wired backward",
+            "bypassed" => $"{PartNames.The(sheet, what)} is left out",
+            _ when sheet.Elements.Any(e => e.Id == what && e.Kind == "joint") => PartNames.Fault(sheet, what, "resistive"),
+            _ => $"cold joint on {PartNames.The(sheet, what)}",
         };
     }
 
-    private static string Home(string moved, TypeSheet sheet)
+    /// <summary>The first ones by their names, and how many more there are.</summary>
+    public static string Names(IReadOnlyCollection<Mistake> mistakes, int most, TypeSheet sheet) =>
+        string.Join("; ", mistakes.Take(most).Select(m => Name(m, sheet))) + (mistakes.Count > most ? $"; and {ValueText.Plain(mistakes.Count - most)} more" : "");
+
+    /// <summary>Two wires that have the same ends to choose from: which end it was, no reading shows.</summary>
+    private static string Swapped(string one, string other, TypeSheet sheet)
     {
-        var end = moved[..moved.IndexOf('>', StringComparison.Ordinal)];
-        var element = sheet.Elements.First(e => e.Id == end[..end.LastIndexOf('.')]);
-        return end.EndsWith(".to", StringComparison.Ordinal) ? element.To : element.From;
+        var (a, b) = (Part(one), Part(other));
+        var isSameSide = one[(a.Length + 1)..] == other[(b.Length + 1)..];
+        return isSameSide && IsWire(a, sheet) && IsWire(b, sheet)
+            ? $"{PartNames.The(sheet, a)} and {PartNames.The(sheet, b)} are swapped, at one end or the other"
+            : $"{PartNames.The(sheet, a)} and {PartNames.The(sheet, b)} are swapped, at {Home(one, sheet)} and {Home(other, sheet)}";
+    }
+
+    private static bool IsWire(string id, TypeSheet sheet) => sheet.Elements.Any(e => e.Id == id && e.Kind == "wire");
+
+    private static (string Kind, string What) Split(Mistake mistake)
+    {
+        var at = mistake.Id.IndexOf(':', StringComparison.Ordinal);
+        return (mistake.Id[..at], mistake.Id[(at + 1)..]);
+    }
+
+    private static string Part(string end) => end[..end.LastIndexOf('.')];
+
+    private static string Ends(string id, TypeSheet sheet)
+    {
+        var element = sheet.Elements.First(e => e.Id == id);
+        return $"{PartNames.Terminal(sheet, element.From)} and {PartNames.Terminal(sheet, element.To)}";
+    }
+
+    /// <summary>The terminal that an end belongs on.</summary>
+    private static string Home(string end, TypeSheet sheet)
+    {
+        var own = end.Split('>')[0];
+        var element = sheet.Elements.First(e => e.Id == Part(own));
+        return PartNames.Terminal(sheet, own.EndsWith(".to", StringComparison.Ordinal) ? element.To : element.From);
     }
 }

@@ -3,6 +3,7 @@ using Ohmstead.Electrical.Planning;
 using Ohmstead.Electrical.TypeSheets;
 using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Units;
+using Ohmstead.Workshop.Words;
 
 namespace Ohmstead.Workshop.TakeApart;
 
@@ -102,7 +103,7 @@ public sealed class ApartState
     private HashSet<string> Known() => steps.Select(s => s.Id).Where(off.Contains).ToHashSet(StringComparer.Ordinal);
 
     private static TakeApartStep StepOf(string id, TypeSheet sheet) =>
-        sheet.TakeApart.FirstOrDefault(s => s.Id == id) ?? new(id, id, [], [], 0, 0, 0, 0, [], "", 0);
+        sheet.TakeApart.FirstOrDefault(s => s.Id == id) ?? new(id, Sentences.Large(PartNames.Step(sheet, id)), [], [], 0, 0, 0, 0, [], "", 0);
 }
 
 /// <summary>A step that is off.</summary>

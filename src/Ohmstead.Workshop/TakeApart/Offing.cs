@@ -27,7 +27,7 @@ public static class Offing
     {
         var left = step.Fact.Pieces - step.NotAsTheyCame;
         if (left == 0)
-            return new(null, "All its pieces are noted already.");
+            return new(null, "You noted all its pieces already.");
         var (count, problem) = Whole(pieces, 1, left);
         return problem.Length > 0
             ? new(null, $"The pieces: {problem}")
@@ -47,9 +47,9 @@ public static class Offing
         if (newProblem.Length > 0)
             return ([], $"New pieces: {newProblem}");
         if (went > step.Fact.Pieces)
-            return ([], $"{Show(step.Fact.Pieces)} came off, so no more can go back as they were; what is new goes below.");
+            return ([], $"{Show(step.Fact.Pieces)} came off, so no more old ones can go back. Enter the rest as new.");
         if (went + fresh != step.Fact.Pieces && (why.Trim().Length == 0 || by.Trim().Length == 0))
-            return ([], $"{Show(step.Fact.Pieces)} came off and {Show(went + fresh)} went in: look for the rest, or say why and who answers for it.");
+            return ([], $"{Show(step.Fact.Pieces)} came off and {Show(went + fresh)} went in. Look for the rest, or say why and sign for it.");
         var facts = ImmutableArray.CreateBuilder<Fact>();
         facts.Add(new PutBack(step.Step.Id, went, fresh, why.Trim(), by.Trim()));
         foreach (var wire in step.Step.Lifts.Where(w => IsSoldered(w, sheet)))
@@ -65,7 +65,7 @@ public static class Offing
     {
         var (value, problem) = ShopEdit.Number(text, least, most);
         return problem.Length > 0 ? (0, problem)
-            : value != Math.Floor(value) ? (0, $"{ShopEdit.Show(value)} is no whole number.")
+            : value != Math.Floor(value) ? (0, $"{ShopEdit.Show(value)} is not a whole number.")
             : ((int)value, "");
     }
 

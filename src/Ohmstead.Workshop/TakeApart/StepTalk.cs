@@ -14,8 +14,8 @@ public static class StepTalk
     /// <summary>The warning before a risky step; empty for one that is not.</summary>
     public static string Warning(TakeApartStep step, Shop shop) =>
         step.BreakPercent < Risky ? ""
-        : step.Price > 0 ? $"Something breaks in about {ValueText.Plain(step.BreakPercent)} of 100: a new one costs {Money(step.Price, shop)}. Have it ready before you begin."
-        : $"Something breaks in about {ValueText.Plain(step.BreakPercent)} of 100.";
+        : step.Price > 0 ? $"Breaks in {ValueText.Plain(step.BreakPercent)} of 100 pulls. A new one: {Money(step.Price, shop)}. Have it ready first."
+        : $"Breaks in {ValueText.Plain(step.BreakPercent)} of 100 pulls.";
 
     /// <summary>True at a stop point: wires come loose here, or what it opens was hidden until now. A photo is taken first.</summary>
     public static bool IsStop(TakeApartStep step, TypeSheet sheet) =>
@@ -37,9 +37,9 @@ public static class StepTalk
         if (off.Fact.Words.Length > 0)
             points.Add($"You wrote: {off.Fact.Words}");
         if (!off.Step.Lifts.IsEmpty)
-            points.Add("Tug at each joint; look for a concave, shiny fillet; no wire under an edge or across a vent.");
+            points.Add("Tug each joint. Look for a smooth, hollow fillet. No wire under an edge or across a vent.");
         if (off.Step.BreakPercent >= Risky)
-            points.Add($"It breaks in about {ValueText.Plain(off.Step.BreakPercent)} of 100: no force.");
+            points.Add($"Breaks in {ValueText.Plain(off.Step.BreakPercent)} of 100: no force.");
         foreach (var noted in off.Noted)
             points.Add($"{Counted.Of(noted.Pieces, "piece")} {Journal.FactWords.Fated(noted.Fate)}{(noted.Words.Length > 0 ? $": {noted.Words}" : "")}");
         return points.ToImmutable();

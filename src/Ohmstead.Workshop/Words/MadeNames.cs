@@ -114,7 +114,7 @@ internal static class MadeNames
         var said = SideFirst(PlainName.Said(id));
         return kind switch
         {
-            "winding" when said is "main" or "boost" or "secondary" => $"{said} winding",
+            "winding" when !said.Contains("winding", StringComparison.Ordinal) && !said.Contains("primary", StringComparison.Ordinal) && !said.Contains("coil", StringComparison.Ordinal) => $"{said} winding",
             "lamp" when said == "pilot" => "pilot lamp",
             _ => said,
         };

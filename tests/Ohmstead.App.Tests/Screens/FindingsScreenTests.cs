@@ -47,7 +47,7 @@ public class FindingsScreenTests
             screen.FindAll(".deviation"),
             d =>
                 d.QuerySelector("path.off") is not null
-                && d.TextContent.Contains("Post 1, full, 4\u00a0Ω load", StringComparison.Ordinal)
+                && d.TextContent.Contains("Post 1, full throttle, 4\u00a0Ω load", StringComparison.Ordinal)
         );
     }
 

@@ -98,7 +98,7 @@ public class KindEditorTests
     {
         var (workshop, screen) = await OpenAsync();
         await using var open = workshop;
-        var odd = Sheet.Replace("\"title\": \"14 V post, nothing connected\"", "\"titel\": \"x\", \"title\": \"14 V post, no load\"", StringComparison.Ordinal)
+        var odd = Sheet.Replace("\"title\": \"14 V post, no load\"", "\"titel\": \"x\", \"title\": \"14 V post, no load\"", StringComparison.Ordinal)
             .Replace("\"volts\": \"mains\", \"seriesLamp\"", "\"volts\": 115, \"seriesLamp\"", StringComparison.Ordinal);
         screen.Do(() => screen.Find("#code").Input(odd));
         screen.WaitForAssertion(() => Assert.Contains("Look at", screen.Find("#found").TextContent, StringComparison.Ordinal), Patience);

@@ -61,7 +61,7 @@ public class SheetRemarkTests
         var at = sheet.Readings.IndexOf(sheet.FindReading("volts-14")!);
         var pilot = sheet.Elements.IndexOf(sheet.Elements.First(e => e.Id == "pilot"));
         Assert.Equal(
-            new[] { "$.titels", "$.titels.x", $"$.elements[{pilot}].ohms", $"$.readings[{at}].state.source.seriesOhm" }.Order(StringComparer.Ordinal),
+            new[] { "$.titels", "$.titels.x", FormattableString.Invariant($"$.elements[{pilot}].ohms"), FormattableString.Invariant($"$.readings[{at}].state.source.seriesOhm") }.Order(StringComparer.Ordinal),
             SheetRemarks.Of(sheet).Where(r => r.Wrong.StartsWith("is a field", StringComparison.Ordinal)).Select(r => r.Path).Order(StringComparer.Ordinal));
     }
 

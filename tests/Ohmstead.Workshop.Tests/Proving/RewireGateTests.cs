@@ -81,14 +81,11 @@ public class RewireGateTests
     public void Every_mistake_of_the_sheet_is_said_with_its_place()
     {
         var all = MistakeList.Of(OnTheBench.Sheet);
-        Assert.All(all, m => Assert.True(MistakeWords.Of(m, OnTheBench.Sheet).Length > m.Id.Length - 8, m.Id));
-        Assert.Equal(
-            "boost-left is reversed: exchange its ends at boost-left-start and boost-left-end",
-            MistakeWords.Of(all.Single(m => m.Id == "reversed:boost-left"), OnTheBench.Sheet)
-        );
-        var moved = all.Single(m => m.Id == "moved:cord-1.to>breaker-in");
-        var home = OnTheBench.Sheet.Elements.Single(e => e.Id == "cord-1").To;
-        Assert.Equal($"the end cord-1.to sits on breaker-in: put it back on {home}", MistakeWords.Of(moved, OnTheBench.Sheet));
+        Assert.All(all, m => Assert.DoesNotMatch(@"[a-z]-\d|[a-z]{2,}-[a-z]|\.(from|to)\b|~|>", MistakeWords.Of(m, OnTheBench.Sheet)));
+        string Said(string id) => MistakeWords.Of(all.Single(m => m.Id == id), OnTheBench.Sheet);
+        Assert.Equal("the left boost winding is wired backward: swap its two ends", Said("reversed:boost-left"));
+        Assert.EndsWith("is on breaker in: move it to lug 1", Said("moved:cord-1.to>breaker-in"), StringComparison.Ordinal);
+        Assert.Equal("the breaker is left out: put it back in line, between breaker in and breaker out", Said("bypassed:breaker"));
         Assert.Equal("wired as planned", MistakeWords.Of([], OnTheBench.Sheet));
     }
 }

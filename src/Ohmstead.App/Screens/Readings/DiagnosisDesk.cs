@@ -213,7 +213,7 @@ public sealed class DiagnosisDesk : IAsyncDisposable
         );
         cancel.ThrowIfCancellationRequested();
         var model = new UnitModel(own);
-        var reasons = new NextReasons(library.Model, readings, result, m => PartNames.Fault(own, m));
+        var reasons = new NextReasons(library.Model, readings, result);
         var next = result
             .Next.Where(n => n.BlockedBy.IsEmpty && n.Bits > LeastBits)
             .Select((n, place) => new NextAdvice(n, place < MostReasons ? [.. reasons.Of(n)] : []));
