@@ -21,7 +21,7 @@ internal static class ExampleCommand
         var readings = ReadingsFile.Read(Carried("twin-175.example.readings.json"), sheet).Required;
         Console.WriteLine("""
             An invented unit is on the bench. Its owner says: the trains slow down, and the whistle is weak.
-            Cold checks came first, then 12 V on its plug, then a lamp in series, then mains. With files of
+            Cold checks came first, then 12 V on its plug, then the series lamp, then mains. With files of
             your own: ohmstead diagnose SHEET READINGS
 
             """);

@@ -30,7 +30,7 @@ internal static class DemoWorkshop
     {
         var drawn = await Task.WhenAll(
             (
-                (Action<Drawing>[])[MouldedCase.Draw, TinCase.Draw, SteppedBox.Draw, CrackedCord.Draw, WornRoller.Draw]
+                (Action<Drawing>[])[HexagonBox.Draw, RoundCan.Draw, LadderFront.Draw, CrackedCord.Draw, WornRoller.Draw]
             ).Select(draw => Task.Run(() => new DemoPhoto(Drawing.Jpeg(draw))))
         );
         return new(drawn[0], drawn[1], drawn[2], drawn[3], drawn[4]);
@@ -50,29 +50,29 @@ internal static class DemoWorkshop
 
 /// <summary>The drawn photos.</summary>
 internal sealed record DemoPhotos(
-    DemoPhoto MouldedCase,
-    DemoPhoto TinCase,
-    DemoPhoto SteppedBox,
+    DemoPhoto HexagonBox,
+    DemoPhoto RoundCan,
+    DemoPhoto LadderFront,
     DemoPhoto CrackedCord,
     DemoPhoto WornRoller
 )
 {
     /// <summary>All of them.</summary>
-    public DemoPhoto[] All => [MouldedCase, TinCase, SteppedBox, CrackedCord, WornRoller];
+    public DemoPhoto[] All => [HexagonBox, RoundCan, LadderFront, CrackedCord, WornRoller];
 
     /// <summary>Their names, as journals hold them.</summary>
-    public string Moulded => MouldedCase.Hash;
+    public string Hexagon => HexagonBox.Hash;
 
-    /// <inheritdoc cref="Moulded"/>
-    public string Tin => TinCase.Hash;
+    /// <inheritdoc cref="Hexagon"/>
+    public string Can => RoundCan.Hash;
 
-    /// <inheritdoc cref="Moulded"/>
-    public string Stepped => SteppedBox.Hash;
+    /// <inheritdoc cref="Hexagon"/>
+    public string Ladder => LadderFront.Hash;
 
-    /// <inheritdoc cref="Moulded"/>
+    /// <inheritdoc cref="Hexagon"/>
     public string Cord => CrackedCord.Hash;
 
-    /// <inheritdoc cref="Moulded"/>
+    /// <inheritdoc cref="Hexagon"/>
     public string Roller => WornRoller.Hash;
 }
 

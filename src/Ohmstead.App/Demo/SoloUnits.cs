@@ -23,7 +23,7 @@ internal static class SoloUnits
         var dead = new Diary(38, now.AddDays(-6), new DrawnUnit(sheet, 38, ("cord-1:open", 0)))
             .Add(
                 new TakenIn("F-038", sheet.Id, "P. Rowan", "Dead. It hummed last winter."),
-                new PhotoAdded(photos.Tin, "front", ""),
+                new PhotoAdded(photos.Can, "front", ""),
                 new PhotoAdded(photos.Cord, "the cord", "cord"),
                 new DamagePinned(photos.Cord, 0.48, 0.53, "copper to be seen")
             )
@@ -39,7 +39,7 @@ internal static class SoloUnits
         var noTester = new Diary(42, now.AddDays(-2), new DrawnUnit(sheet, 42, ("shoe:worn", 0.7)))
             .Add(
                 new TakenIn("F-042", sheet.Id, "T. Maple", "Stops on the grade with four cars."),
-                new PhotoAdded(photos.Tin, "front", "")
+                new PhotoAdded(photos.Can, "front", "")
             )
             .Told(("slows-under-load", Answer.Yes), ("pilot-dark", Answer.No))
             .Saw(("cord", "stiff", Decision.Watch), ("case", "scratched", Decision.Leave))
@@ -64,7 +64,7 @@ internal static class SoloUnits
         var lookedAt = new Diary(44, now.AddHours(-5), new DrawnUnit(sheet, 44))
             .Add(
                 new TakenIn("F-044", sheet.Id, "E. Aspen", "It was my uncle's. Does it still work?"),
-                new PhotoAdded(photos.Tin, "front", "")
+                new PhotoAdded(photos.Can, "front", "")
             )
             .Told(("slows-under-load", Answer.Unsure), ("pilot-dark", Answer.Yes))
             .Saw(("cord", "sticky or gummy", Decision.Renew));
@@ -72,7 +72,7 @@ internal static class SoloUnits
         var newCord = new Diary(33, now.AddDays(-3), new DrawnUnit(sheet, 33))
             .Add(
                 new TakenIn("F-033", sheet.Id, "N. Willow", "A new cord before it is given away."),
-                new PhotoAdded(photos.Tin, "front", "")
+                new PhotoAdded(photos.Can, "front", "")
             )
             .Saw(("cord", "sticky or gummy", Decision.Renewed))
             .Close(Stage.LookOver)

@@ -36,14 +36,14 @@ internal static class StepUnits
         var begun = new Diary(45, now.AddDays(-1), new DrawnUnit(sheet, 45))
             .Add(
                 new TakenIn("F-045", sheet.Id, "Fernlea club", "From an attic; not plugged in for thirty years."),
-                new PhotoAdded(photos.Stepped, "top", "")
+                new PhotoAdded(photos.Ladder, "top", "")
             )
             .Told(("foul-smell", Answer.No));
 
         var growls = new Diary(39, now.AddDays(-7), new DrawnUnit(sheet, 39, ("plate-2:open", 0)))
             .Add(
                 new TakenIn("F-039", sheet.Id, "H. Lark", "Runs slowly and growls, forwards and backwards."),
-                new PhotoAdded(photos.Stepped, "top", "")
+                new PhotoAdded(photos.Ladder, "top", "")
             )
             .Told(("hums-one-way", Answer.Yes), ("runs-one-way", Answer.No), ("foul-smell", Answer.No))
             .Saw(("cord", "supple, no cracks", Decision.Leave), ("case", "whole", Decision.Leave))
@@ -55,7 +55,7 @@ internal static class StepUnits
         var sound = new Diary(31, now.AddDays(-13), new DrawnUnit(sheet, 31))
             .Add(
                 new TakenIn("F-031", sheet.Id, "B. Thorne", "A yearly check."),
-                new PhotoAdded(photos.Stepped, "top", "")
+                new PhotoAdded(photos.Ladder, "top", "")
             )
             .Saw(("cord", "already renewed", Decision.Leave))
             .Close(Stage.LookOver)
@@ -67,7 +67,7 @@ internal static class StepUnits
             .Close(Stage.Findings)
             .Add(
                 new WayChosen(["hood"]),
-                new TakenOff("speed-knob", 1, 2, "the grub screw faces down at zero"),
+                new TakenOff("speed-knob", 1, 2, "the set screw faces down at zero"),
                 new TakenOff("direction-knob", 2, 1, ""),
                 new TakenOff("dial", 3, 3, "two paper washers under it"),
                 new TakenOff("foot-screws", 4, 4, ""),

@@ -4,7 +4,7 @@ using Ohmstead.Workshop.Readings;
 
 namespace Ohmstead.App.Demo;
 
-/// <summary>Invented twin-throttle units.</summary>
+/// <summary>Invented units for two tracks.</summary>
 internal static class TwinUnits
 {
     private static readonly string[] Cold =
@@ -60,9 +60,9 @@ internal static class TwinUnits
                     "M. Alder",
                     "The trains slow down as soon as cars hang behind, and the whistle is weak."
                 ),
-                new PhotoAdded(photos.Moulded, "front", ""),
+                new PhotoAdded(photos.Hexagon, "front", ""),
                 new PhotoAdded(photos.Cord, "the cord at the plug", "cord"),
-                new DamagePinned(photos.Moulded, 0.24, 0.33, "a chip in the edge, there when it came")
+                new DamagePinned(photos.Hexagon, 0.27, 0.37, "a chip in the edge, there when it came")
             )
             .Told(
                 ("jumps-when-flexed", Answer.No),
@@ -90,7 +90,7 @@ internal static class TwinUnits
         var diary = new Diary(36, now.AddDays(-9), new DrawnUnit(sheet, 36, ("disc:leaky", 6)))
             .Add(
                 new TakenIn("F-036", sheet.Id, "J. Hazel", "The whistle blows all by itself, or not at all."),
-                new PhotoAdded(photos.Moulded, "front", "")
+                new PhotoAdded(photos.Hexagon, "front", "")
             )
             .Told(("whistle-dead-both", Answer.Yes), ("track-1-slow", Answer.No), ("track-2-slow", Answer.No))
             .Saw(("cord", "already renewed", Decision.Leave), ("case", "whole", Decision.Leave))
@@ -112,7 +112,7 @@ internal static class TwinUnits
         var diary = new Diary(29, now.AddDays(-16), new DrawnUnit(sheet, 29, ("roller-1:worn", 0.9)))
             .Add(
                 new TakenIn("F-029", sheet.Id, "S. Linden", "Track 1 is slow with anything behind the engine."),
-                new PhotoAdded(photos.Moulded, "front", ""),
+                new PhotoAdded(photos.Hexagon, "front", ""),
                 new PhotoAdded(photos.Roller, "roller 1, a flat and a groove", "flats")
             )
             .Told(("track-1-slow", Answer.Yes), ("track-2-slow", Answer.No))
@@ -125,7 +125,7 @@ internal static class TwinUnits
             .Add(
                 new FindingJudged("roller-1", "worn", Judgement.Confirmed, "a flat of 2 mm"),
                 new PartChanged("roller-1", PartChange.Renewed, null, "a new carbon roller, arm spring set"),
-                new Noted("Cord renewed, 18 AWG, knot inside.")
+                new Noted("New cord, 18 AWG, knot inside.")
             )
             .Later(TimeSpan.FromDays(2));
         var renewed = new Diary(29, now, new DrawnUnit(sheet, 30)) { Bench = BenchState.AsSheet };
@@ -142,7 +142,7 @@ internal static class TwinUnits
         var diary = new Diary(22, now.AddDays(-31), new DrawnUnit(sheet, 22))
             .Add(
                 new TakenIn("F-022", sheet.Id, "Fernlea club", "To be looked over before the open day."),
-                new PhotoAdded(photos.Moulded, "front", "")
+                new PhotoAdded(photos.Hexagon, "front", "")
             )
             .Saw(("cord", "supple, no cracks", Decision.Leave))
             .Close(Stage.LookOver)
@@ -158,7 +158,7 @@ internal static class TwinUnits
 
     private static Diary JustIn(DateTimeOffset now, DemoPhotos photos) =>
         new Diary(46, now.AddMinutes(-50), null).Add(
-            new TakenIn("F-046", "", "a caller", "From a flea market. Two levers, the plate is gone."),
-            new PhotoAdded(photos.Moulded, "front", "")
+            new TakenIn("F-046", "", "a caller", "From a flea market. Two wheels, the plate is gone."),
+            new PhotoAdded(photos.Hexagon, "front", "")
         );
 }

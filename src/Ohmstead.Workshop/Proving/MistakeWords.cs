@@ -47,7 +47,9 @@ public static class MistakeWords
 
     /// <summary>The first ones by their names, and how many more there are.</summary>
     public static string Names(IReadOnlyCollection<Mistake> mistakes, int most, TypeSheet sheet) =>
-        string.Join("; ", mistakes.Take(most).Select(m => Name(m, sheet))) + (mistakes.Count > most ? $"; and {ValueText.Plain(mistakes.Count - most)} more" : "");
+        mistakes.Select(m => Name(m, sheet)).Distinct(StringComparer.Ordinal).ToList() is var names && names.Count > most
+            ? $"{string.Join("; ", names.Take(most))}; and {ValueText.Plain(names.Count - most)} more"
+            : string.Join("; ", names);
 
     /// <summary>Two wires that have the same ends to choose from: which end it was, no reading shows.</summary>
     private static string Swapped(string one, string other, TypeSheet sheet)

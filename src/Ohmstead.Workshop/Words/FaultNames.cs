@@ -7,7 +7,8 @@ internal static class FaultNames
     /// <param name="title">What the part is called: "roller of track 1", "joint at the 14 V post".</param>
     public static string Of(string kind, string mode, string title)
     {
-        var (part, which) = Split(title);
+        // "joint at the outer end of the boost winding" is one name.
+        var (part, which) = kind == "joint" ? (title, "") : Split(title);
         return (kind, mode) switch
         {
             ("wire", "resistive") when part.Contains("cord", StringComparison.Ordinal) => $"worn {part}{which}",
@@ -50,7 +51,7 @@ internal static class FaultNames
             _ => mode.Replace('-', ' '),
         };
 
-    /// <summary>"roller of track 1" is the roller, track 1; "joint at the 14 V post" is one name.</summary>
+    /// <summary>"roller of track 1" is the roller, track 1.</summary>
     private static (string Part, string Which) Split(string title)
     {
         var (of, comma) = (title.IndexOf(" of ", StringComparison.Ordinal), title.IndexOf(", ", StringComparison.Ordinal));

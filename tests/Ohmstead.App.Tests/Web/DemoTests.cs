@@ -54,7 +54,7 @@ public class DemoTests
     [Fact]
     public void The_same_seed_gives_the_same_unit_and_the_same_picture()
     {
-        Assert.Equal(Drawing.Jpeg(MouldedCase.Draw), Drawing.Jpeg(MouldedCase.Draw));
-        Assert.NotEqual(Drawing.Jpeg(TinCase.Draw), Drawing.Jpeg(SteppedBox.Draw));
+        Assert.Equal(Drawing.Jpeg(HexagonBox.Draw), Drawing.Jpeg(HexagonBox.Draw));
+        Assert.NotEqual(Drawing.Jpeg(RoundCan.Draw), Drawing.Jpeg(LadderFront.Draw));
     }
 }

@@ -1,0 +1,85 @@
+using System.Text.RegularExpressions;
+using Ohmstead.App.Commands;
+using Ohmstead.App.Tests.Papers;
+using Ohmstead.Electrical.Faults;
+using Ohmstead.Electrical.TypeSheets;
+using Ohmstead.Workshop.Papers;
+
+namespace Ohmstead.App.Tests;
+
+/// <summary>No id of a sheet is shown to a person, unless it is a word: on papers and at the command line, for every sheet that comes along.</summary>
+public sealed partial class NoIdsTests
+{
+    public static TheoryData<string> Sheets { get; } = new("solo-110", "twin-175", "step-230");
+
+    /// <summary>Ids that a person may read: they have no hyphen, or are not of the sheet at all.</summary>
+    [GeneratedRegex(@"^\s*!?\s*(\S+)")]
+    private static partial Regex FirstColumn();
+
+    [Theory]
+    [MemberData(nameof(Sheets))]
+    public void No_verb_says_an_id_but_in_a_column_of_its_own(string id)
+    {
+        var sheet = Tool.Demo($"{id}.sheet.json");
+        var read = TypeSheetFile.Read(File.ReadAllText(sheet)).Required;
+        var (fault, reach) = (read.Elements.OfType<Rectifier>().First().Id + ":high-drop", read.TakeApart[^2].Id);
+        var readings = Tool.File("some.readings.json", $$"""
+            { "ohmstead": "readings/1", "sheet": "{{id}}", "readings": [ { "id": "{{read.Readings[0].Id}}", "value": 900 }, { "id": "{{read.Readings[2].Id}}", "value": 1.2e6 },
+              { "id": "{{read.Readings[3].Id}}", "value": null, "why": "no tester", "waived": { "by": "M. Example", "instead": "a look" } } ],
+              "told": { "{{read.Observations[0].Id}}": "yes" } }
+            """);
+        string[][] verbs =
+        [
+            ["check", sheet], ["predict", sheet], ["predict", sheet, "--fault", fault], ["diagnose", sheet, readings, "--seconds", "1"], ["plan", sheet, "--reach", reach],
+            ["rewire", sheet], ["rewire", sheet, readings], ["continuity", sheet], ["fit", sheet, readings],
+        ];
+        foreach (var verb in verbs)
+        {
+            var (code, output, error) = Tool.Run(verb);
+            Assert.True(code == 0, error);
+            foreach (var line in output.Split('\n'))
+            {
+                // A line of nothing but ids is a column too.
+                if (line.Split(' ', StringSplitOptions.RemoveEmptyEntries).All(w => read.FindReading(w) is not null)) continue;
+                var first = FirstColumn().Match(line).Groups[1].Value;
+                var rest = read.FindReading(first) is null && read.TakeApart.All(s => s.Id != first) ? line : line[(line.IndexOf(first, StringComparison.Ordinal) + first.Length)..];
+                Nothing(read, rest, string.Join(' ', verb));
+            }
+        }
+    }
+
+    [Fact]
+    public void The_example_says_no_id_but_in_a_column_of_its_own()
+    {
+        var read = TypeSheetFile.Read(File.ReadAllText(Tool.Demo("twin-175.sheet.json"))).Required;
+        foreach (var line in Tool.Run("example").Out.Split('\n'))
+            Nothing(read, FirstColumn().Match(line) is { Success: true } m && read.FindReading(m.Groups[1].Value) is not null ? line[m.Length..] : line, "example");
+    }
+
+    [Theory]
+    [MemberData(nameof(Sheets))]
+    public void No_paper_shows_an_id(string id)
+    {
+        var matter = PaperUnits.Matter(id, id == "twin-175" ? PaperUnits.Checked(PaperUnits.Repaired()) : []);
+        var read = TypeSheetFile.Read(File.ReadAllText(Tool.Demo($"{id}.sheet.json"))).Required;
+        foreach (var paper in new[] { ServiceRecord.Make(matter), BenchSheet.Make(matter, []), WiringSheet.Make(matter) })
+            foreach (var line in Pdf.Text(Pdf.Of(paper)).Split('\n'))
+                Nothing(read, line, paper.Title);
+    }
+
+    /// <summary>The ids of a sheet that are no words: those with a hyphen, and the modes that are words of the file alone.</summary>
+    internal static IReadOnlyList<string> Ids(TypeSheet sheet) =>
+        [.. sheet.Elements.SelectMany(e => new[] { e.Id, e.From, e.To }.Concat(e.OtherTerminals))
+            .Concat(sheet.Windings.SelectMany(w => w.Sliders).Select(s => s.Id))
+            .Concat(sheet.Controls.SelectMany(c => c.Positions.Append(c.Id)))
+            .Concat(sheet.Readings.Select(r => r.Id)).Concat(sheet.TakeApart.Select(s => s.Id)).Concat(sheet.Observations.Select(o => o.Id))
+            .Concat(sheet.Elements.SelectMany(e => ModeTable.Of(e.Kind)).Select(m => m.Mode))
+            .Where(i => i.Contains('-', StringComparison.Ordinal))
+            .Append("resistive").Append("drifted").Distinct(StringComparer.Ordinal)];
+
+    internal static void Nothing(TypeSheet sheet, string text, string where)
+    {
+        foreach (var id in Ids(sheet))
+            Assert.False(Regex.IsMatch(text, $@"(?<![\w-]){Regex.Escape(id)}(?![\w-])"), $"{where}: \"{id}\" in: {text.Trim()}");
+    }
+}
