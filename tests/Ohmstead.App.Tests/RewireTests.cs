@@ -29,14 +29,14 @@ public sealed class RewireTests
         );
         var (code, output, error) = Tool.Run("rewire", Tool.Sample, file);
         Assert.True(code == 0, error);
-        Assert.Contains("Verdict: mistake", output, StringComparison.Ordinal);
+        Assert.Contains("Wiring check: wiring mistake", output, StringComparison.Ordinal);
         Assert.Contains(
-            "boost-left is reversed: exchange its ends at boost-left-start and boost-left-end",
+            "the left boost winding is wired backward: swap its two ends",
             output,
             StringComparison.Ordinal
         );
         Assert.Contains("Do not plug it in", output, StringComparison.Ordinal);
-        Assert.Contains("never onto a post", output, StringComparison.Ordinal);
+        Assert.Contains("never a post", output, StringComparison.Ordinal);
         Assert.All(output.Split('\n'), line => Assert.True(line.Length <= 130, line));
     }
 }

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using Ohmstead.Workshop.Drawing;
 using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Wiring;
+using Ohmstead.Workshop.Words;
 
 namespace Ohmstead.Workshop.Papers;
 
@@ -32,7 +33,7 @@ public static class WiringSheet
             [
                 .. EndCompared
                     .All(found, left, sheet)
-                    .Select(e => new Row([e.End, Colour(e.End, found, left), e.Found, e.Planned, e.Left], e.IsWrong ? Weight.Stop : Weight.None, e.IsWrong ? "not as planned" : "")),
+                    .Select(e => new Row([PartNames.End(sheet, e.End), Colour(e.End, found, left), PartNames.Terminal(sheet, e.Found), PartNames.Terminal(sheet, e.Planned), PartNames.Terminal(sheet, e.Left)], e.IsWrong ? Weight.Stop : Weight.None, e.IsWrong ? "not as planned" : "")),
             ]
         );
         foreach (var record in (WiringRecord[])[found, left])
@@ -50,7 +51,7 @@ public static class WiringSheet
                 .. record
                     .Joints.Where(j => j.Photo.Length > 0)
                     .GroupBy(j => j.Photo)
-                    .Select(g => new Photo(g.Key, string.Join("; ", g.Select((j, n) => $"{Words.ValueText.Plain(n + 1)}: {j.Terminal}")), [.. g.Select(j => (j.X, j.Y))])),
+                    .Select(g => new Photo(g.Key, string.Join("; ", g.Select((j, n) => $"{ValueText.Plain(n + 1)}: {PartNames.Terminal(sheet, j.Terminal)}")), [.. g.Select(j => (j.X, j.Y))])),
             ]);
         }
         yield return new Circuit("The circuit, as planned", CircuitDrawing.Draw(CircuitLayout.Of(sheet), Overlay.None));

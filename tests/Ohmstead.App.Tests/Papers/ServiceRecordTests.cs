@@ -254,7 +254,7 @@ public partial class ServiceRecordTests
         Pdf.Keep("bench.pdf", pdf);
         var text = Flat(pdf);
         Assert.All(matter.Lines, l => Assert.Contains(l.Expected, text, StringComparison.Ordinal));
-        Assert.Contains("Caution: 500 V at the clips; discharge afterwards", text, StringComparison.Ordinal);
+        Assert.Contains("Caution: 500 V at the clips: hands off, discharge afterward", text, StringComparison.Ordinal);
         Assert.Contains("Passes inside the type sheet's limit, at least 2.00 MΩ", text, StringComparison.Ordinal);
     }
 
