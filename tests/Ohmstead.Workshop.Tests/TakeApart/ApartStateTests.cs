@@ -75,7 +75,7 @@ public class ApartStateTests
         var step = StateOf(bench).Off.Single();
         Assert.Equal(1, step.NotAsTheyCame);
         Assert.Contains("3 came off and 2 went in", Offing.Back(Sheet, step, "2", "0", "", "").Refused, StringComparison.Ordinal);
-        Assert.Contains("no more can go back", Offing.Back(Sheet, step, "4", "0", "x", "J.").Refused, StringComparison.Ordinal);
+        Assert.Contains("no more old ones can go back", Offing.Back(Sheet, step, "4", "0", "x", "J.").Refused, StringComparison.Ordinal);
         Assert.Contains("no whole number", Offing.Back(Sheet, step, "2,5", "0", "x", "J.").Refused, StringComparison.Ordinal);
         Assert.Empty(Offing.Back(Sheet, step, "2", "1", "", "").Refused);
         var (facts, refused) = Offing.Back(Sheet, step, "2", "0", "rolled under the bench", "J.");
@@ -90,7 +90,7 @@ public class ApartStateTests
         var bench = new OnTheBench().Add(Off("knob-1", 2));
         Assert.NotEmpty(Offing.Note(StateOf(bench).Off[0], PieceFate.Broke, "3", "").Refused);
         bench.Add(Offing.Note(StateOf(bench).Off[0], PieceFate.Broke, "2", "").Fact!);
-        Assert.Contains("noted already", Offing.Note(StateOf(bench).Off[0], PieceFate.Lost, "1", "").Refused, StringComparison.Ordinal);
+        Assert.Contains("noted all its pieces", Offing.Note(StateOf(bench).Off[0], PieceFate.Lost, "1", "").Refused, StringComparison.Ordinal);
     }
 
     /// <summary>The mistake that kills is made here: a wire that was off counts as soldered anew, a new one too, and a check made while it hung loose falls.</summary>
@@ -118,7 +118,7 @@ public class ApartStateTests
         var bench = new OnTheBench().Add(Off("knob-1")).Add(Off("of-an-older-sheet"));
         Assert.Equal(2, StateOf(bench).Off.Length);
         bench.Add(new Corrected(StateOf(bench).Off[0].Entry.Id, null));
-        Assert.Equal("of-an-older-sheet", StateOf(bench).Off.Single().Step.Title);
+        Assert.Equal("A step that this type sheet does not have", StateOf(bench).Off.Single().Step.Title);
         Assert.NotNull(StateOf(bench).NextBack());
     }
 
