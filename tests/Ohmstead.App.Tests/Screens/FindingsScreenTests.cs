@@ -114,7 +114,7 @@ public class FindingsScreenTests
         var left = unit.CurrentReadings.Select(r => r.Fact.ReadingId).ToList();
         Assert.Contains("insulation-core", left);
         Assert.DoesNotContain("load-1", left);
-        Assert.Contains("Post 1, full, 4\u00a0Ω load", screen.Find("section[aria-labelledby=again]").TextContent, StringComparison.Ordinal);
+        Assert.Contains("Post 1, full throttle, 4\u00a0Ω load", screen.Find("section[aria-labelledby=again]").TextContent, StringComparison.Ordinal);
         Assert.Single(screen.FindAll(".do"));
     }
 }
