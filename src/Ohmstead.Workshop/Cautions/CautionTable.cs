@@ -143,11 +143,12 @@ public static class CautionTable
             return false;
         }
         List<Act> acts = [TakeOff];
-        if (Says("solder"))
+        List<string> parts = [.. step.Lifts.Select(id => PartOf(sheet, id)).Distinct()];
+        // A wire that comes loose was soldered, whatever the step is called.
+        if (Says("solder") || parts.Exists(p => p is "wire" or "joint" or "cord"))
             acts.Add(Solder);
         if (Says("drill", "rivet", "cut "))
             acts.Add(Cut);
-        List<string> parts = [.. step.Lifts.Select(id => PartOf(sheet, id)).Distinct()];
         if (step.Part is "roller" or "shoe")
             (parts, acts) = ([.. parts, "slider"], [.. acts, Clean]);
         if (acts.Contains(Cut))

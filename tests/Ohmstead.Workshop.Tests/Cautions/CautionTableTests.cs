@@ -82,6 +82,9 @@ public partial class CautionTableTests
         Assert.Contains("Carbon dust", OfStep("roller-1-out"), StringComparison.Ordinal);
         Assert.Contains("flux", OfStep("post-leads"), StringComparison.Ordinal);
         Assert.Equal("", OfStep("knob-1"));
+        // Whatever it is called: a wire that comes loose was soldered.
+        var silent = Twin.TakeApart.Single(s => s.Id == "post-leads") with { Title = "Post wires" };
+        Assert.Contains(CautionTable.OfStep(Twin, silent), c => c.Contains("Old solder holds lead", StringComparison.Ordinal));
     }
 
     [Fact]
