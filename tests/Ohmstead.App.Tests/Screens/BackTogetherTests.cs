@@ -29,6 +29,8 @@ public class BackTogetherTests
         Assert.Equal("the knob, as it was before it came off", photo.GetAttribute("alt"));
         var how = screen.FindAll(".how div").ToDictionary(d => d.QuerySelector("dt")!.TextContent, d => d.QuerySelector("dd")!.TextContent);
         Assert.Equal("3 pieces counted when it came off, in cup 4", how["Pieces"]);
+        Assert.Equal("hex key for the set screw", how["Tool"]);
+        Assert.Contains("flat of the shaft", how["Trick"], StringComparison.Ordinal);
     }
 
     [Fact]
