@@ -30,7 +30,7 @@ public sealed class ReportTests
     {
         var next = Example.Value[Example.Value.IndexOf("Best next readings", StringComparison.Ordinal)..];
         Assert.Matches(@"load-2-b Post 2, full throttle, direction at B, 4 Ω load 1 min about .*17\.\d V if dirty direction contact A, track 2", System.Text.RegularExpressions.Regex.Replace(next, @"\s+", " "));
-        Assert.Matches(@"CAUTION: 120 V on the unit: case closed", next);
+        Assert.Matches(@"CAUTION: Mains on the unit: clips on first", next);
     }
 
     [Fact]

@@ -13,7 +13,6 @@ internal static class NextTable
 {
     private const int Most = 3;
     private const double LeastBits = 0.005;
-    private const double LowVolts = 30;
 
     public static void Print(UnitModel model, UnitReadings taken, DiagnosisResult result)
     {
@@ -26,7 +25,7 @@ internal static class NextTable
             Console.WriteLine(Shown.Wrapped($"{Shown.Fit(n.Spec.Id, 21)} {PartNames.Reading(model.Sheet, n.Spec.Id)}", 2));
             Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"     {n.Minutes:G3} min{opening}"));
             foreach (var reason in reasons.Of(n)) Console.WriteLine(Shown.Wrapped(reason, 5));
-            foreach (var caution in Cautions(n.Spec).Concat(Waived(n.Spec, model.Sheet, taken))) Console.WriteLine(Shown.Wrapped($"CAUTION: {caution}", 5));
+            foreach (var caution in ReadingCautions.Of(model, n.Spec, taken.StateOf(model.Sheet, n.Spec)).Concat(Waived(n.Spec, model.Sheet, taken))) Console.WriteLine(Shown.Wrapped($"CAUTION: {caution}", 5));
         }
         Blocked(model.Sheet, taken, result);
         Console.WriteLine();
@@ -59,14 +58,5 @@ internal static class NextTable
         return taken.Readings.Where(r => r.WaivedBy.Length > 0 && needs.Contains(r.Spec.Id))
             .GroupBy(r => r.WaivedBy, r => PartNames.Reading(sheet, r.Spec.Id), StringComparer.Ordinal)
             .Select(g => $"waived by {g.Key}, never taken: {string.Join("; ", g)}");
-    }
-
-    private static IEnumerable<string> Cautions(ReadingSpec spec)
-    {
-        if (spec.Hazard.Length > 0) yield return spec.Hazard;
-        else if (spec.Quantity == Quantity.InsulationOhms) yield return "500 V at the clips: hands off while it is on, discharge afterward";
-        if (spec.State.Source is not { Volts: > LowVolts } source) yield break;
-        yield return string.Create(CultureInfo.InvariantCulture, $"{source.Volts:G4} V on the unit")
-            + (spec.IsOpenCase ? ", case open: live parts covered, one hand, someone within call" : ": case closed, clips on before the plug goes in, hands off while it is in");
     }
 }

@@ -23,7 +23,7 @@ public sealed record PhoneUnit(BenchUnit Unit, TypeSheet? Sheet, ImmutableArray<
     // Where the unit's changes or readings make no sense, nothing is offered: the laptop says what is wrong.
     private static ImmutableArray<ReadingOffer> Offered(BenchUnit unit, TypeSheet sheet, Workshop.Shops.Shop shop)
     {
-        if (OwnSheet.Of(unit, sheet) is not { IsSound: true, Value: { } own })
+        if (OwnSheet.OnBench(unit, sheet, shop) is not { IsSound: true, Value: { } own })
             return [];
         var model = new UnitModel(own);
         return ReadingsText.Of(unit, model, shop) is { IsSound: true, Value: { } readings }

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Ohmstead.Electrical.TypeSheets;
 
 namespace Ohmstead.Electrical.Planning;
@@ -9,25 +10,20 @@ internal sealed class Wiring
     private const double BypassOhms = 1;
 
     private readonly TypeSheet sheet;
-    private readonly HashSet<string> mains;
+    private readonly ImmutableHashSet<string> mains;
     private readonly HashSet<string> others;
 
     public Wiring(TypeSheet sheet)
     {
         this.sheet = sheet;
-        var plugs = sheet
-            .Readings.Where(r => r.State.Source is { Volts: > SheetChecks.LowVolts })
-            .SelectMany(r => (string[])[r.State.Source!.From, r.State.Source.To])
-            .Distinct(StringComparer.Ordinal)
-            .ToList();
-        mains = Reach(sheet, plugs);
-        others = [.. sheet.Elements.SelectMany(Terminals).Where(t => !mains.Contains(t))];
+        mains = MainsSide.Of(sheet);
+        others = [.. sheet.Elements.SelectMany(MainsSide.Terminals).Where(t => !mains.Contains(t))];
     }
 
     /// <summary>True when the circuit joins the mains side to a post or to the core, or a breaker's two ends.</summary>
     public bool IsDangerous(TypeSheet wrong)
     {
-        if (Reach(wrong, mains).Overlaps(others))
+        if (MainsSide.Reach(wrong, mains).Overlaps(others))
             return true;
         foreach (var breaker in sheet.Elements.Where(e => e.Kind == "breaker"))
         {
@@ -38,25 +34,9 @@ internal sealed class Wiring
             {
                 Elements = [.. wrong.Elements.Where(e => e.Id != breaker.Id && e is Resistive { Ohms: < BypassOhms })],
             };
-            if (Reach(without, [breaker.From]).Contains(breaker.To))
+            if (MainsSide.Reach(without, [breaker.From]).Contains(breaker.To))
                 return true;
         }
         return false;
-    }
-
-    private static IEnumerable<string> Terminals(Element e) => e.OtherTerminals.Append(e.From).Append(e.To);
-
-    private static HashSet<string> Reach(TypeSheet sheet, IEnumerable<string> from)
-    {
-        var reached = new HashSet<string>(from, StringComparer.Ordinal);
-        var metal = sheet.Elements.Where(e => e.Kind != "insulation").ToList();
-        for (var before = -1; before != reached.Count; )
-        {
-            before = reached.Count;
-            foreach (var e in metal)
-                if (Terminals(e).Any(reached.Contains))
-                    reached.UnionWith(Terminals(e));
-        }
-        return reached;
     }
 }

@@ -63,12 +63,16 @@ public sealed record Limits(double Min, double Max)
     /// <summary>Who asks for the most.</summary>
     public LimitSource MaxSource { get; init; }
 
+    /// <summary>What a good one usually has at least: less passes, and is remarked on.</summary>
+    public double UsualMin { get; init; } = double.NegativeInfinity;
+
     /// <summary>These limits and others together: at each end the stricter, with its own source.</summary>
     public Limits With(Limits other) =>
         new(Math.Max(Min, other.Min), Math.Min(Max, other.Max))
         {
             MinSource = other.Min > Min ? other.MinSource : MinSource,
             MaxSource = other.Max < Max ? other.MaxSource : MaxSource,
+            UsualMin = Math.Max(UsualMin, other.UsualMin),
         };
 }
 

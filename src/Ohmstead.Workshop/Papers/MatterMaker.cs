@@ -26,7 +26,7 @@ public static class MatterMaker
         Func<ReadingSpec, bool>? bandsOf = null
     )
     {
-        var own = kind is null ? null : OwnSheet.Of(unit, kind).Value;
+        var own = kind is null ? null : OwnSheet.OnBench(unit, kind, shop).Value;
         if (own is null)
             return new(unit, null, shop, [], Unjudged(unit, kind), new Rating(0, 0, ""), [], at);
         var model = new UnitModel(own);
@@ -56,7 +56,7 @@ public static class MatterMaker
     {
         if (earlier.Count == 0)
             return [];
-        var judge = new Judge(unit, new UnitModel(kind), shop, null, null);
+        var judge = new Judge(unit, new UnitModel(ShopLimits.Bind(kind, shop)), shop, null, null);
         return
         [
             .. earlier
@@ -142,13 +142,15 @@ internal sealed class Judge(
             spec.IsGate,
             EndOf(spec, isTaken, waiver),
             spec.Limits is null ? "" : LimitWords.WithSource(spec),
-            spec.Hazard,
+            string.Join(" ", ReadingCautions.Own(model, spec, state).Select(Ended)),
             isTaken ? MeterName(fact.Bench.MeterId, spec.Quantity) : "",
             fact.Shown.Why,
             waiver,
             entry?.At
         );
     }
+
+    private static string Ended(string words) => words.TrimEnd('.') + ".";
 
     private CheckEnd EndOf(ReadingSpec spec, bool isTaken, ReadingWaived? waiver)
     {

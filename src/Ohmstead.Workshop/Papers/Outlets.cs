@@ -18,16 +18,13 @@ internal static class Outlets
     /// <summary>Below this a pair of posts gives nothing to speak of [V].</summary>
     private const double LeastVolts = 2;
 
-    /// <summary>The rating printed on the kind; usable watts that the sheet does not give are the shop's share of the printed ones.</summary>
+    /// <summary>The rating printed on the type; the usable watts are the stricter of the sheet's and the shop's share of the printed.</summary>
     public static Rating RatingOf(TypeSheet sheet, Shop shop)
     {
         var rating = sheet.Document["rating"] as JsonObject;
         var (input, usable) = (Watts(rating, "inputWatts"), Watts(rating, "usableWatts"));
-        if (usable > 0)
-            return new(input, usable, "type sheet");
-        return shop.Limits.FirstOrDefault(l => l.Id == "usable") is { } share
-            ? new(input, input * share.Value / 100, share.Source)
-            : new(input, 0, "");
+        var (watts, source) = ShopLimits.UsableWatts(input, usable, shop);
+        return new(input, watts, source);
     }
 
     private static double Watts(JsonObject? rating, string name) =>

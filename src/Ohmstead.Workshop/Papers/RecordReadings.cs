@@ -1,4 +1,5 @@
 using Ohmstead.Electrical.TypeSheets;
+using Ohmstead.Workshop.Readings;
 using Ohmstead.Workshop.Shops;
 using Ohmstead.Workshop.Words;
 
@@ -42,10 +43,10 @@ internal static class RecordReadings
         }
         yield return new Heading("Limits this shop works by", 2);
         yield return new Table(
-            [new("Limit", 7), new("Value", 2, IsFigure: true), new("Source", 4), new("Looked at", 2)],
+            [new("Limit", 6), new("Value", 2, IsFigure: true), new("Here", 2.6), new("Source", 3.4), new("Looked at", 2)],
             [
                 .. matter.Shop.Limits.Select(l =>
-                    Row.Of(l.Title, Limit(l), l.Source, l.Date.Length > 0 ? l.Date : "no date")
+                    Row.Of(l.Title, Limit(l), ShopLimits.UseOf(matter.Sheet, l), l.Source, l.Date.Length > 0 ? l.Date : "no date")
                 ),
             ]
         );

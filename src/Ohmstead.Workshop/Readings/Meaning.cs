@@ -58,9 +58,22 @@ public sealed record Meaning(Verdict Verdict, string Words, string Next = "")
                     "too close for this meter",
                     $"It is too close to {LimitWords.WithSource(spec)}. Read it again, or use a better meter. It unlocks nothing."
                 ),
-                _ when own.Verdict is Verdict.Normal or Verdict.NotJudged => own with { Words = "passed" },
-                _ => own with { Words = $"passed, {own.Words}" },
+                _ => Passed(value, spec, own),
             };
+    }
+
+    private static Meaning Passed(double value, ReadingSpec spec, Meaning own)
+    {
+        var usual = spec.Limits!.UsualMin;
+        var isFair = own.Verdict is Verdict.Normal or Verdict.NotJudged;
+        if (value >= usual)
+            return own with { Words = isFair ? "passed" : $"passed, {own.Words}" };
+        var least = ValueText.Of(usual, spec.Quantity);
+        return new(
+            isFair ? Verdict.AlittleOff : own.Verdict,
+            own.Verdict == Verdict.Off ? $"passed, {own.Words}" : $"passed, under {least}",
+            $"By the shop's limits a dry unit has more than {least}. Dry it slowly, then read it again."
+        );
     }
 
     private static string Locked(ReadingSpec spec) =>

@@ -10,10 +10,15 @@ namespace Ohmstead.Workshop.Readings;
 /// </summary>
 internal static partial class NumberText
 {
-    /// <summary>Reads a number in the quantity's unit.</summary>
+    /// <summary>No meter shows as many signs; a unit and blanks included.</summary>
+    private const int MostSigns = 60;
+
+    /// <summary>Reads a number in the quantity's unit, in whatever digits it was typed.</summary>
     public static TypedNumber Read(string text, Quantity quantity)
     {
-        var typed = text.Trim().Replace('\u2212', '-');
+        if (text.Length > MostSigns)
+            return Refused("That is too long for a number.");
+        var typed = PlainDigits.Of(text).Trim().Replace('\u2212', '-');
         if (Mixed().IsMatch(typed))
             return Refused($"\"{text}\" has separators for thousands: write the number without them.");
         if (Thousands().IsMatch(typed))
@@ -22,7 +27,7 @@ internal static partial class NumberText
             );
         var parts = Form().Match(typed);
         if (!parts.Success)
-            return Refused($"\"{text}\" is no number. Usual: 18.6, 18,6, 0.3k, 4k7, OL.");
+            return Refused($"“{text}” is not a number. Try 18.6, 0.3k or OL.");
         if (WrongUnit(parts.Groups["unit"].Value, quantity) is { } wrong)
             return Refused(wrong);
         var inner = parts.Groups["inner"];
@@ -83,15 +88,15 @@ internal static partial class NumberText
     private static TypedNumber Refused(string problem) => new(0, problem);
 
     // One to three digits, a comma, three digits: 1,234 but not 0,123. A prefix or unit after it makes it no clearer.
-    [GeneratedRegex(@"^[-+]?[1-9]\d{0,2},\d{3}(?![\d.,])", RegexOptions.CultureInvariant)]
+    [GeneratedRegex(@"^[-+]?[1-9][0-9]{0,2},[0-9]{3}(?![0-9.,])", RegexOptions.CultureInvariant)]
     private static partial Regex Thousands();
 
-    [GeneratedRegex(@"\d[.,' \u00a0\u202f]\d+[.,' \u00a0\u202f]\d|\d[' \u00a0\u202f]\d", RegexOptions.CultureInvariant)]
+    [GeneratedRegex(@"[0-9][.,' \u00a0\u202f][0-9]+[.,' \u00a0\u202f][0-9]|[0-9][' \u00a0\u202f][0-9]", RegexOptions.CultureInvariant)]
     private static partial Regex Mixed();
 
     // 4k7: the prefix (or R for ohms) stands where the point would be. Otherwise digits, prefix, unit.
     [GeneratedRegex(
-        @"^(?=[-+]?[.,Rr]?\d)(?<whole>[-+]?\d{0,13})((?<inner>[kKMGRr])(?<rest>\d{1,6})|(?<decimals>[.,]\d{0,12})?\s*(?<prefix>[kKMGmµμu])?)\s*(?<unit>[vV]|[aA]|[wW]|volts?|amps?|watts?|[Ω\u2126]|[oO]hms?)?$",
+        @"^(?=[-+]?[.,Rr]?[0-9])(?<whole>[-+]?[0-9]{0,13})((?<inner>[kKMGRr])(?<rest>[0-9]{1,6})|(?<decimals>[.,][0-9]{0,12})?\s*(?<prefix>[kKMGmµμu])?)\s*(?<unit>[vV]|[aA]|[wW]|volts?|amps?|watts?|[Ω\u2126]|[oO]hms?)?$",
         RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture
     )]
     private static partial Regex Form();

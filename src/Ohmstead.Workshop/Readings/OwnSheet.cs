@@ -1,6 +1,7 @@
 using System.Text.Json.Nodes;
 using Ohmstead.Electrical.TypeSheets;
 using Ohmstead.Workshop.Journal;
+using Ohmstead.Workshop.Shops;
 using Ohmstead.Workshop.Units;
 
 namespace Ohmstead.Workshop.Readings;
@@ -40,6 +41,10 @@ public static class OwnSheet
     /// <summary>The sheet of this unit; every problem when what was changed makes no circuit any more.</summary>
     public static Parsed<TypeSheet> Of(BenchUnit unit, TypeSheet sheet) =>
         unit.All<PartChanged>().Any() ? UnitFile.Read(UnitText(unit, sheet), sheet) : new(sheet, []);
+
+    /// <summary>The sheet of this unit as the bench works by it: with the shop's limits where they are the stricter.</summary>
+    public static Parsed<TypeSheet> OnBench(BenchUnit unit, TypeSheet sheet, Shop shop) =>
+        Of(unit, sheet) is { IsSound: true, Value: { } own } ? new(ShopLimits.Bind(own, shop), []) : Of(unit, sheet);
 
     private static JsonObject? Change(PartChanged part) =>
         part.Change switch

@@ -79,11 +79,12 @@ public sealed record ReadingOffer(
         var access =
             !spec.IsOpenCase ? "case closed"
             : $"case open: {PartNames.Step(sheet, spec.Access)} off";
+        var state = BenchConditions.StateOf(model, spec, unit.Bench, shop);
         return new(
             spec,
-            BenchConditions.StateOf(model, spec, unit.Bench, shop),
+            state,
             [.. shut],
-            [.. CautionsOf(spec)],
+            ReadingCautions.Of(model, spec, state),
             [.. WaivedBefore(spec, sheet, readings)],
             access,
             null
@@ -112,20 +113,6 @@ public sealed record ReadingOffer(
             Outcome.Jumps => string.Join(" ↔ ", r.JumpValues.Select(v => ValueText.Of(v, r.Spec.Quantity))),
             _ => ValueText.Read(r.Value, r.Spec.Quantity),
         };
-
-    private static IEnumerable<string> CautionsOf(ReadingSpec spec)
-    {
-        if (spec.Hazard.Length > 0)
-            yield return spec.Hazard;
-        else if (spec.Quantity == Quantity.InsulationOhms)
-            yield return "500 V at the clips: hands off while it is on, discharge afterwards";
-        if (spec.State.Source is not { Volts: > LowVolts } source)
-            yield break;
-        var volts = $"{ValueText.Plain(source.Volts)} V on the unit";
-        yield return spec.IsOpenCase
-            ? $"{volts}, case open: live parts covered, one hand, someone within call"
-            : $"{volts}, case closed: clips on before the plug goes in, hands off while it is in";
-    }
 
     private static IEnumerable<string> WaivedBefore(ReadingSpec spec, TypeSheet sheet, UnitReadings readings)
     {

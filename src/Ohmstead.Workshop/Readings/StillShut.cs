@@ -12,7 +12,7 @@ public static class StillShut
     /// <summary>Each once, in sheet order; none when its kind, its changes or its readings make no sense (other screens say so).</summary>
     public static ImmutableArray<ShutGate> Of(BenchUnit unit, TypeSheet? sheet, Shop shop)
     {
-        if (sheet is null || OwnSheet.Of(unit, sheet) is not { IsSound: true } own)
+        if (sheet is null || OwnSheet.OnBench(unit, sheet, shop) is not { IsSound: true } own)
             return [];
         var model = new UnitModel(own.Value!);
         return ReadingsText.Of(unit, model, shop) is { IsSound: true } readings

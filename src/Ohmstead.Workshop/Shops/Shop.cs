@@ -52,7 +52,11 @@ public sealed record ShopMeter(
     string Name,
     bool IsTrueRms,
     ImmutableSortedDictionary<string, ShopMeterError> Errors
-);
+)
+{
+    /// <summary>True when what its test leads read was measured, or the question was skipped.</summary>
+    public bool AreLeadsKnown { get; init; }
+}
 
 /// <summary>The limit of error of one quantity: ± (percent + floor).</summary>
 /// <param name="Floor">Fixed part, in the quantity's unit.</param>

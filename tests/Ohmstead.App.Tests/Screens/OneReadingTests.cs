@@ -60,6 +60,78 @@ public class OneReadingTests
         Assert.Contains("Do not plug it in.", screen.Find(".value-side [role=alert]").TextContent, StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData("Yes, 3.8 Ω", 3.8)]
+    [InlineData("No, it reads 38 Ω", 38)]
+    public async Task A_slip_is_asked_about_and_kept_as_the_person_says(string answer, double kept)
+    {
+        await using var bench = await ScreenBench.OpenAsync();
+        var screen = Show(bench, "blades");
+        Type(screen, "38");
+        screen.WaitForAssertion(() => Assert.Equal("Did you mean 3.8 Ω?", screen.Find(".slip h2").TextContent), Patience);
+        Assert.Contains("Possible slip: ten times too high", screen.Markup, StringComparison.Ordinal);
+        Assert.Empty(await bench.StandingAsync());
+        Assert.Equal("Yes, 3.8 Ω", screen.Find("button.do").TextContent.Trim());
+        screen.Do(() => screen.FindAll(".slip button").First(b => b.TextContent.Trim() == answer).Click());
+        screen.WaitForElement("p.value", Patience);
+        Assert.Equal(kept, (await bench.UnitAsync()).CurrentReadings.Single().Fact.Shown.Value);
+    }
+
+    [Fact]
+    public async Task A_slip_that_is_read_again_leaves_nothing()
+    {
+        await using var bench = await ScreenBench.OpenAsync();
+        var screen = Show(bench, "blades");
+        Type(screen, "-3.8");
+        screen.WaitForElement(".slip", Patience);
+        screen.Do(() => screen.FindAll(".slip button").First(b => b.TextContent.Trim() == "Read it again").Click());
+        Assert.Equal("", screen.WaitForElement("#entry", Patience).GetAttribute("value") ?? "");
+        Assert.Empty(await bench.StandingAsync());
+    }
+
+    [Fact]
+    public async Task Test_leads_are_asked_for_once_and_kept_with_the_meter()
+    {
+        await using var bench = await ScreenBench.OpenAsync();
+        var screen = Show(bench, "blades");
+        screen.Do(() => screen.Find("#leads").Input("30"));
+        screen.Do(() => screen.Find("form.test-leads").Submit());
+        screen.WaitForAssertion(() => Assert.Contains("0 to 5 Ω", screen.Find("form.test-leads").TextContent, StringComparison.Ordinal), Patience);
+        screen.Do(() => screen.Find("#leads").Input("0.4"));
+        screen.Do(() => screen.Find("form.test-leads").Submit());
+        screen.WaitForAssertion(() => Assert.Empty(screen.FindAll("form.test-leads")), Patience);
+        Assert.Equal(0.4, (await bench.Bench.ShopAsync()).Meters[0].Errors["ohms"].LeadOhms);
+        Assert.Empty(Show(bench, "ohms-14").FindAll("form.test-leads"));
+    }
+
+    [Fact]
+    public async Task Test_leads_may_be_skipped()
+    {
+        await using var bench = await ScreenBench.OpenAsync();
+        var screen = Show(bench, "blades");
+        screen.Do(() => screen.FindAll("form.test-leads button").First(b => b.TextContent.Trim() == "Skip").Click());
+        screen.WaitForAssertion(() => Assert.Empty(screen.FindAll("form.test-leads")), Patience);
+        Assert.True((await bench.Bench.ShopAsync()).Meters[0].AreLeadsKnown);
+        Assert.NotEmpty(screen.FindAll("#entry"));
+    }
+
+    [Fact]
+    public async Task Arabic_digits_are_read_and_no_key_crashes_the_pad()
+    {
+        await using var bench = await ScreenBench.OpenAsync();
+        var screen = Show(bench, "blades");
+        foreach (var text in new[] { "\u0663", "\ud83d\ude00", "\ud83d", "\u00b2", "\0", "\u0663\u066b\u0668" })
+        {
+            screen.Do(() => screen.Find("#entry").Input(text));
+            Assert.NotEmpty(screen.Find("#entry-says").TextContent);
+        }
+        Press(screen, "⌫");
+        Press(screen, "8");
+        screen.Do(() => screen.Find("form.pad").Submit());
+        screen.WaitForElement("p.value", Patience);
+        Assert.Equal(["blades 3.8 Value"], await bench.StandingAsync());
+    }
+
     [Fact]
     public async Task The_pad_writes_what_the_keyboard_would()
     {
@@ -108,7 +180,7 @@ public class OneReadingTests
     {
         await using var bench = await ScreenBench.OpenAsync();
         var screen = Show(bench, "blades");
-        Type(screen, "38");
+        Type(screen, "9");
         screen.WaitForElement("p.value", Patience);
         // What presses it by its keys is a script; the journey of one key runs it.
         screen.Do(() => screen.Find($"[data-keys~='{key}']").Click());

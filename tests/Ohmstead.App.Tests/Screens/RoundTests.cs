@@ -79,7 +79,7 @@ public class RoundTests
     {
         await using var bench = await ScreenBench.OpenAsync();
         var screen = Show(bench);
-        Type(screen, "blades", "38");
+        Type(screen, "blades", "9");
         screen.WaitForAssertion(() => Assert.Contains("Saved", screen.Markup, StringComparison.Ordinal), Patience);
         screen.Do(() => screen.Find("input[name=blades-posts]").KeyDown("Backspace"));
         screen.WaitForAssertion(
@@ -100,5 +100,19 @@ public class RoundTests
         Type(screen, "blades", "could not, no clip");
         screen.WaitForAssertion(() => Assert.Contains("Saved", screen.Markup, StringComparison.Ordinal), Patience);
         Assert.Equal("no clip", (await bench.UnitAsync()).CurrentReadings.Single().Fact.Shown.Why);
+    }
+
+    [Fact]
+    public async Task A_slip_is_asked_about_on_its_line()
+    {
+        await using var bench = await ScreenBench.OpenAsync();
+        var screen = Show(bench);
+        screen.WaitForAssertion(() => Assert.Contains("3.15–4.22 Ω", screen.Markup, StringComparison.Ordinal), Patience);
+        Type(screen, "blades", "38");
+        screen.WaitForAssertion(() => Assert.Equal("Did you mean 3.8 Ω?", screen.Find(".round-line .slip h2").TextContent), Patience);
+        Assert.Empty(await bench.StandingAsync());
+        screen.Do(() => screen.Find(".slip button.do").Click());
+        screen.WaitForAssertion(() => Assert.Contains("Saved: Between the plug blades, 3.8 Ω", screen.Markup, StringComparison.Ordinal), Patience);
+        Assert.Equal(["blades 3.8 Value"], await bench.StandingAsync());
     }
 }

@@ -66,15 +66,31 @@ public class RewireGateTests
     [InlineData("0.1", "12", "It gives DC")]
     [InlineData("13.4", "12", "It gives DC")]
     [InlineData("3", "0", "too little")]
-    [InlineData("24", "0", "about 12 V")]
+    [InlineData("24", "0", "About 12 V")]
     [InlineData("twelve", "0", "is not a number")]
     [InlineData("12", "", "On DC")]
     public void Only_a_low_alternating_supply_is_taken(string ac, string dc, string problem)
     {
-        var taken = LowSupply.State(ac, dc, "J. Example");
+        var taken = LowSupply.State(ac, dc, "J. Example", 12);
         Assert.Equal(problem.Length == 0, taken.Fact is SupplyStated);
         Assert.Contains(problem, taken.Refused, StringComparison.Ordinal);
-        Assert.NotEmpty(LowSupply.State("12", "0", " ").Refused);
+        Assert.NotEmpty(LowSupply.State("12", "0", " ", 12).Refused);
+    }
+
+    /// <summary>What a sheet's readings ask for is what the supply step asks for and lets in.</summary>
+    [Theory]
+    [InlineData("step-230", 24)]
+    [InlineData("twin-175", 12)]
+    public void The_supply_that_is_asked_for_is_let_in(string name, double volts)
+    {
+        var sheet = OnTheBench.SheetOf($"demo/{name}.sheet.json");
+        Assert.Equal(volts, LowSupply.WantedVolts(sheet));
+        var typed = volts.ToString(System.Globalization.CultureInfo.InvariantCulture);
+        Assert.Contains($"About {typed} V AC", LowSupply.Rules(volts)[0], StringComparison.Ordinal);
+        Assert.All(
+            sheet.Readings.Where(r => r.State.Source is { IsDirect: false, Volts: <= 30 }),
+            r => Assert.NotNull(LowSupply.State(r.State.Source!.Volts.ToString(System.Globalization.CultureInfo.InvariantCulture), "0", "J.", volts).Fact)
+        );
     }
 
     [Fact]

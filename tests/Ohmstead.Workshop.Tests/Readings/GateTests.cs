@@ -123,7 +123,7 @@ public class GateTests
         Assert.Contains(bench.Offer("insulation-core").Cautions, c => c.Contains("500 V", StringComparison.Ordinal));
         Assert.Contains(
             bench.Offer("left-full").Cautions,
-            c => c.Contains("120 V on the unit, case closed", StringComparison.Ordinal)
+            c => c.Contains("Mains on the unit: clips on first", StringComparison.Ordinal)
         );
         Assert.Empty(bench.Offer("ohms-17").Cautions);
     }

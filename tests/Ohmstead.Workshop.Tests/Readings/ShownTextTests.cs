@@ -68,13 +68,13 @@ public sealed class ShownTextTests
 
     [Theory]
     [InlineData("", Quantity.AcVolts, "Type")]
-    [InlineData("abc", Quantity.AcVolts, "no number")]
-    [InlineData("NaN", Quantity.AcVolts, "no number")]
-    [InlineData("1e3", Quantity.AcVolts, "no number")]
-    [InlineData("<script>", Quantity.AcVolts, "no number")]
-    [InlineData("k", Quantity.Ohms, "no number")]
-    [InlineData("-", Quantity.Ohms, "no number")]
-    [InlineData("99999999999999999999", Quantity.Ohms, "no number")]
+    [InlineData("abc", Quantity.AcVolts, "not a number")]
+    [InlineData("NaN", Quantity.AcVolts, "not a number")]
+    [InlineData("1e3", Quantity.AcVolts, "not a number")]
+    [InlineData("<script>", Quantity.AcVolts, "not a number")]
+    [InlineData("k", Quantity.Ohms, "not a number")]
+    [InlineData("-", Quantity.Ohms, "not a number")]
+    [InlineData("99999999999999999999", Quantity.Ohms, "not a number")]
     [InlineData("9999999999999", Quantity.Ohms, "more than any meter")]
     [InlineData("-18.6", Quantity.AcVolts, "less than nothing")]
     [InlineData("-3", Quantity.Watts, "less than nothing")]
@@ -143,5 +143,35 @@ public sealed class ShownTextTests
         Assert.Equal("", typed.Problem);
         Assert.Equal(ShownKind.Value, typed.Shown!.Kind);
         Assert.Equal(expected, typed.Shown.Value, Math.Abs(expected) * 1e-12 + 1e-15);
+    }
+
+    [Theory]
+    [InlineData("\u0663\u066b\u0665", 3.5)]
+    [InlineData("\u06f1\u06f8\u066b\u06f6 V", 18.6)]
+    [InlineData("\uff11\uff18\uff0e\uff16", 18.6)]
+    [InlineData("\u0967\u0968", 12)]
+    public void Digits_of_any_script_are_read_as_digits(string text, double volts) => Same(volts, text, Quantity.AcVolts);
+
+    /// <summary>Letters, digits of many scripts, signs, lone halves of pairs: whatever a keyboard may send.</summary>
+    [Fact]
+    public void No_text_whatever_ends_in_an_error()
+    {
+        var chance = new Random(7);
+        string[] pieces =
+        [
+            "1", "0", "\u0663", "\u06f5", "\uff17", "\u0967", "\ud835\udfce", "\ud835", "\udfce", "\u00b2", "\u2460", "\u066b", "\u066c", "\uff0e",
+            ".", ",", "-", "\u2212", "+", " ", "\u00a0", "\u202f", "\u200f", "k", "M", "m", "G", "R", "\u00b5", "\u03a9", "\u2126", "V", "ohm", "OL", "jumps ",
+            " to ", "could not, ", "'", "\0", "\n", "\ud83d\ude00", "e", "\u221e", "NaN", "9999999999999999",
+        ];
+        foreach (var quantity in Enum.GetValues<Quantity>())
+            for (var n = 0; n < 4000; n++)
+            {
+                var text = string.Concat(Enumerable.Range(0, chance.Next(1, 9)).Select(_ => pieces[chance.Next(pieces.Length)]));
+                if (chance.Next(50) == 0)
+                    text = string.Concat(Enumerable.Repeat(text, 200));
+                var typed = ShownText.Read(text, quantity);
+                Assert.Equal(typed.Shown is null, typed.Problem.Length > 0);
+                Assert.True(typed.Shown is null || double.IsFinite(typed.Shown.Value), text);
+            }
     }
 }

@@ -138,7 +138,7 @@ public sealed class DiagnosisDesk : IAsyncDisposable
         if (await bench.ReadAsync(id) is not { } unit || await bench.SheetOfAsync(unit) is not { } sheet)
             return;
         var shop = await bench.ShopAsync();
-        var own = OwnSheet.Of(unit, sheet);
+        var own = OwnSheet.OnBench(unit, sheet, shop);
         if (!own.IsSound)
         {
             Tell(id, desk, new(null, null, $"The changes of this unit make no circuit: {own.Problems[0].Wrong}."));
@@ -148,7 +148,7 @@ public sealed class DiagnosisDesk : IAsyncDisposable
         var text = ReadingsText.Write(unit, new UnitModel(own.Value!), shop);
         var key = (
             sheet,
-            $"{OwnSheet.UnitText(unit, sheet)}\n{string.Join(',', JudgedSheet.Judgements(unit).Select(j => $"{j.Key}{j.Value.Judgement}").Order(StringComparer.Ordinal))}"
+            $"{OwnSheet.UnitText(unit, sheet)}\n{ShopLimits.MarkOf(shop)}\n{string.Join(',', JudgedSheet.Judgements(unit).Select(j => $"{j.Key}{j.Value.Judgement}").Order(StringComparer.Ordinal))}"
         );
         if (desk.State.Latest is { } known && desk.Key == key && desk.Text == text)
         {

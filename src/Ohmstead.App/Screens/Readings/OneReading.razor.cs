@@ -21,6 +21,8 @@ public sealed partial class OneReading
     private SetupWords? words;
     private Expectation? band;
     private Shown? shown;
+    private Shown? typed;
+    private Slip? slip;
     private NextAdvice? next;
     private Overlay drawn = Overlay.None;
     private IReadOnlyList<string> look = [];
@@ -65,7 +67,7 @@ public sealed partial class OneReading
         if (shownReading == ReadingId && offer is not null)
             return;
         shownReading = ReadingId;
-        (shown, undone, isCouldNot) = (null, "", false);
+        (shown, slip, undone, isCouldNot) = (null, null, "", false);
         Choose();
     }
 
@@ -183,13 +185,25 @@ public sealed partial class OneReading
     /// <summary>With its full stop.</summary>
     private static string Sentence(string words) => words.EndsWith('.') ? words : words + ".";
 
-    private async Task<string> TakeAsync(Shown value)
+    /// <summary>The meter whose test leads are asked for before this reading; null for none.</summary>
+    private Workshop.Shops.ShopMeter? Leads => offer is { IsOpen: true } && band is not null ? LeadsToAsk(band) : null;
+
+    private Task<string> TakeAsync(Shown value)
+    {
+        (slip, typed) = (band is null ? null : Slip.Of(value, band), value);
+        if (slip is null)
+            return KeepAsync(value);
+        StateHasChanged();
+        return Task.FromResult("");
+    }
+
+    private async Task<string> KeepAsync(Shown value)
     {
         var taken = Taking.Enter(offer!, value, Unit!.Bench);
         if (taken.Fact is null)
             return taken.Refused;
         await EnterAsync(taken.Fact);
-        (shown, undone, isCouldNot, isFresh) = (value, "", false, true);
+        (shown, slip, undone, isCouldNot, isFresh) = (value, null, "", false, true);
         StateHasChanged();
         return "";
     }
@@ -208,7 +222,7 @@ public sealed partial class OneReading
     private async Task TakeBackAsync()
     {
         var entry = await UndoAsync();
-        (shown, isCouldNot) = (null, false);
+        (shown, slip, isCouldNot) = (null, null, false);
         undone = entry is null ? "Nothing is left to take back." : $"Taken back: {FactWords.Of(entry.Fact, Sheet)}.";
         if (entry?.Fact is ReadingEntered r && r.ReadingId != offer?.Spec.Id)
             Navigation.NavigateTo($"/units/{Id}/reading/{r.ReadingId}");

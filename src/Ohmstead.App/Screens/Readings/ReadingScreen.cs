@@ -4,8 +4,10 @@ using Microsoft.AspNetCore.Components;
 using Ohmstead.App.Components;
 using Ohmstead.Electrical.Circuits;
 using Ohmstead.Electrical.Readings;
+using Ohmstead.Electrical.TypeSheets;
 using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Readings;
+using Ohmstead.Workshop.Shops;
 using Ohmstead.Workshop.Units;
 
 namespace Ohmstead.App.Screens.Readings;
@@ -14,7 +16,7 @@ namespace Ohmstead.App.Screens.Readings;
 public abstract class ReadingScreen : UnitScreen
 {
     private string circuit = "";
-    private Electrical.TypeSheets.TypeSheet? circuitOf;
+    private TypeSheet? circuitOf;
 
     /// <summary>Works out what is probably wrong, behind the screens.</summary>
     [Inject]
@@ -75,7 +77,7 @@ public abstract class ReadingScreen : UnitScreen
         Readings = readings.Value;
         Meter = MeterInHand.Of(Unit!.Bench, Shop);
         Offers = ReadingOffer.All(Unit!, Model!, Readings!, Shop);
-        Bands.Turn((Model!, JsonSerializer.Serialize(Unit!.Bench, FactText.Options)));
+        Bands.Turn((Model!, JsonSerializer.Serialize(Unit!.Bench, FactText.Options), Meter.For(Quantity.Ohms)));
         if (Answer.Latest?.Number != Unit.LastNumber && Answer.Progress is null)
             Desk.Ask(Id);
     }
@@ -88,6 +90,17 @@ public abstract class ReadingScreen : UnitScreen
         if (bench != Unit!.Bench)
             await EnterAsync(new BenchSet(bench));
         return "";
+    }
+
+    /// <summary>The meter whose test leads are asked for before a reading; null for none.</summary>
+    protected ShopMeter? LeadsToAsk(Expectation band) => TestLeads.ToAsk(band, Unit!.Bench, Shop);
+
+    /// <summary>Keeps what a meter's test leads read, or that it was skipped, with the meter.</summary>
+    protected async Task SaveLeadsAsync(string meterId, double? ohms)
+    {
+        await Bench.EditShopAsync(shop => TestLeads.Known(shop, meterId, ohms));
+        await UnitReadAsync();
+        StateHasChanged();
     }
 
     /// <summary>Takes back the last reading or waiver; what it was, or null when there is none.</summary>
@@ -120,10 +133,10 @@ public abstract class ReadingScreen : UnitScreen
 
     private bool ReadCircuit()
     {
-        var text = OwnSheet.UnitText(Unit!, Sheet!);
+        var text = $"{OwnSheet.UnitText(Unit!, Sheet!)}\n{ShopLimits.MarkOf(Shop)}";
         if (Model is not null && text == circuit && ReferenceEquals(circuitOf, Sheet))
             return true;
-        var own = OwnSheet.Of(Unit!, Sheet!);
+        var own = OwnSheet.OnBench(Unit!, Sheet!, Shop);
         (circuit, circuitOf) = (text, Sheet);
         Model = own.IsSound ? new UnitModel(own.Value!) : null;
         Trouble = own.IsSound ? "" : $"The changes of this unit make no circuit: {own.Problems[0].Wrong}.";

@@ -3,6 +3,7 @@ using Microsoft.AspNetCore.Components;
 using Ohmstead.Electrical.TypeSheets;
 using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Readings;
+using Ohmstead.Workshop.Shops;
 
 namespace Ohmstead.App.Screens.Readings;
 
@@ -16,6 +17,14 @@ public sealed partial class Round
     private bool isBegun;
     private ElementReference findings;
     private int? goTo;
+
+    /// <summary>The meter whose test leads are asked for: one of the lines is a low-ohm reading with it.</summary>
+    private ShopMeter? Leads =>
+        round.IsDefault
+            ? null
+            : Lines
+                .Select(o => o.IsOpen && Bands.Of(o.Spec.Id) is { } band ? LeadsToAsk(band) : null)
+                .FirstOrDefault(m => m is not null);
 
     private IEnumerable<ReadingOffer> Lines => round.Select(id => Offer(id)).OfType<ReadingOffer>();
 
