@@ -31,7 +31,7 @@ public partial class ServiceRecordTests
             "What was wrong",
             "What was done",
             "What it can run",
-            "123 W",
+            "122 W",
             "How to use it",
             "What was not tested",
             "Cautions",
