@@ -29,6 +29,18 @@ internal static class Bench
         return new Uri(window.Page.Url).AbsolutePath.Replace("/look-over", "", StringComparison.Ordinal);
     }
 
+    /// <summary>On the look-over: looks at the parts that can have something live in reach, and finds nothing.</summary>
+    public static async Task FindNothingLiveAsync(this Window window)
+    {
+        await window.Page.Locator("summary", new() { HasTextString = "With the cover off" }).ClickAsync();
+        foreach (var part in new[] { "cord", "plug", "sleeves", "case" })
+        {
+            var good = window.Page.Locator($"#part-{part} label.pick", new() { HasTextString = "good" }).First;
+            await good.ClickAsync();
+            await Expect(good.Locator("input")).ToBeCheckedAsync();
+        }
+    }
+
     /// <summary>Types a value on the open reading and enters it.</summary>
     public static async Task EnterAsync(this Window window, string value)
     {

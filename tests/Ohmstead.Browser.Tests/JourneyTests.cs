@@ -36,7 +36,7 @@ public sealed class JourneyTests(OpenBrowser browser)
         await window.BringInAsync("twin-175");
         var unit = await window.TakeInAsync("twin-175", "Dead.");
         await window.GoAsync($"{unit}/reading/full-1");
-        await window.SeesAsync("Not yet.");
+        await window.SeesAsync("Locked.");
         Assert.Equal(0, await window.Page.Locator(".keys").CountAsync());
         await window.SeeAsync("gate");
         await window.GoAsync($"{unit}/reading/insulation-core");
@@ -70,7 +70,7 @@ public sealed class JourneyTests(OpenBrowser browser)
         await window.SeesAsync("It could not be read, because");
         Assert.Equal(0, await window.Page.GetByText("No instrument for it").CountAsync());
         await window.GoAsync($"{unit}/reading/full-1");
-        await window.SeesAsync("Not yet.");
+        await window.SeesAsync("Locked.");
         Assert.Equal(0, await window.Page.GetByText("No instrument for it").CountAsync());
     }
 
@@ -171,7 +171,7 @@ public sealed class JourneyTests(OpenBrowser browser)
         await one.SeesAsync("Entered elsewhere:");
         await two.GoAsync(unit);
         await two.SeesAsync("3.07 Ω");
-        await two.Page.GetByText("Journal").First.ScrollIntoViewIfNeededAsync();
+        await two.Page.GetByText("Log", new() { Exact = true }).First.ScrollIntoViewIfNeededAsync();
         Assert.Contains("3.05 Ω", await two.Page.ContentAsync(), StringComparison.Ordinal);
     }
 

@@ -17,6 +17,7 @@ public sealed class RewireJourneyTests(OpenBrowser browser)
         await using var window = await Window.OpenAsync(browser, tool.Address, width);
         await window.BringInAsync(Kind);
         var unit = await window.TakeInAsync(Kind, "Rewired by hand.");
+        await window.FindNothingLiveAsync();
         await window.GoAsync($"{unit}/check");
         await window.SeesAsync("No wire of this unit was moved");
         await SolderAsync(window);
@@ -37,7 +38,7 @@ public sealed class RewireJourneyTests(OpenBrowser browser)
         await window.SeeAsync("check-mistake");
         Assert.Equal(0, await window.Page.GetByText("Sign the wiring check").CountAsync());
         await window.GoAsync($"{unit}/reading/full-1");
-        await window.SeesAsync("A wire was moved");
+        await window.SeesAsync("until the wiring check passes");
         Assert.Equal(0, await window.Page.Locator(".keys").CountAsync());
         await window.SeeAsync("check-gate");
 
@@ -70,7 +71,7 @@ public sealed class RewireJourneyTests(OpenBrowser browser)
         await window.Page.GetByText("60 W, 120 V").First.ClickAsync();
         await window.SeesAsync("best for this unit");
         await window.SeesAsync("Locked until the lamp check passes");
-        Assert.Equal(0, await window.Page.GetByText("A wire was moved").CountAsync());
+        Assert.Equal(0, await window.Page.GetByText("until the wiring check passes").CountAsync());
         await window.FollowAsync("Take: 60 W lamp in series");
         await window.SeesAsync("Should read");
         await window.EnterAsync(right.Read("lamp-60"));

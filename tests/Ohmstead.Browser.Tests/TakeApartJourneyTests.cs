@@ -49,7 +49,7 @@ public sealed class TakeApartJourneyTests(OpenBrowser browser)
         await window.GoAsync(unit);
         await window.SeesAsync("Open: 1 step off, cup 1");
         await window.SeeAsync("apart-resumed");
-        await window.FollowAsync("Taking apart");
+        await window.FollowAsync("Take apart");
         await window.FollowAsync("Next off: wheel of track 2");
         await window.TitledAsync("Wheel of track 2");
         for (var left = 30; left > 0 && await window.Page.GetByRole(AriaRole.Button, new() { Name = "Off", Exact = true }).CountAsync() > 0; left--)
@@ -80,9 +80,11 @@ public sealed class TakeApartJourneyTests(OpenBrowser browser)
         Assert.NotEqual(before, await ExpectedAsync(window, unit));
         await window.GoAsync(unit);
         await window.SeesAsync("loose: ");
-        await window.Page.GetByText("Close or open a stage").ClickAsync();
-        await window.PressAsync("Close: Papers");
-        await window.SeesAsync("Not yet: ");
+        await window.FollowAsync("Return it");
+        await window.SeesAsync("Locked until these");
+        await window.SeesAsync("still off");
+        await window.SeesAsync("Returned, not to be plugged in");
+        await window.SeeAsync("return-locked");
 
         await window.GoAsync($"{unit}/apart/back");
         await window.SeesAsync("12 steps to go");

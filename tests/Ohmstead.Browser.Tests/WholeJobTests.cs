@@ -32,7 +32,8 @@ public sealed class WholeJobTests(OpenBrowser browser)
         await page.Locator("fieldset.ask").First.GetByText("No", new() { Exact = true }).ClickAsync();
         await page.Locator("fieldset.ask").First.Locator("input:checked").WaitForAsync(new() { State = WaitForSelectorState.Attached });
         await window.SeesAsync("saved");
-        await page.Locator("fieldset.part").First.GetByText("Renew it").ClickAsync();
+        await page.Locator("fieldset.part").First.GetByText("Replace", new() { Exact = true }).ClickAsync();
+        await window.FindNothingLiveAsync();
         await page.SetInputFilesAsync(
             "#photos input[type=file]",
             new FilePayload
@@ -44,11 +45,11 @@ public sealed class WholeJobTests(OpenBrowser browser)
         );
         await page.Locator("#photos .photos button").First.WaitForAsync();
         await LookAsync("look-over");
-        await window.PressAsync("The look-over is done");
+        await window.PressAsync("Mark the look-over as done");
         await window.SeesAsync("Where was I?");
         await LookAsync();
 
-        await window.FollowAsync("The usual round");
+        await window.FollowAsync("Quick list");
         await window.TitledAsync("The usual round");
         var taken = await window.ReadRoundAsync(worn);
         Assert.InRange(taken, 9, 99);

@@ -46,30 +46,30 @@ public sealed class WiringJourneyTests(OpenBrowser browser)
                 actions++;
             }
             ends += here;
-            await window.PressAsync("That is the joint");
+            await window.PressAsync("Save this joint");
             actions++;
             await Expect(window.Page.Locator("section[aria-labelledby=list] li")).ToHaveCountAsync(n + 1);
             await Expect(window.Page.Locator(".pinnable .pin")).ToHaveCountAsync(n + 1);
         }
         Assert.InRange((double)actions / ends, 0.5, 3);
-        await window.SeesAsync("Still missing");
+        await window.SeesAsync("Missing");
         await window.SeeAsync("wiring-found");
 
         // One more joint, on which an end sits that belongs elsewhere.
         await window.Page.Locator(".pinnable img").ClickAsync(new() { Position = new() { X = 40, Y = 40 } });
-        await window.Page.GetByText("Another end sits here").ClickAsync();
+        await window.Page.GetByText("Another end is here").ClickAsync();
         var other = window.Page.Locator("details[open] .choices button").First;
         moved = await other.InnerTextAsync();
         await other.ClickAsync();
-        await window.PressAsync("That is the joint");
+        await window.PressAsync("Save this joint");
         await window.SeesAsync("An earlier repair?");
-        await window.Page.GetByText("Close it as it is").WaitForAsync();
+        await window.Page.GetByText("Lock it as it is").WaitForAsync();
         await window.Page.ReloadAsync();
         await window.LiveAsync();
         await window.SeesAsync("An earlier repair?");
         Assert.NotEmpty(moved);
-        await window.PressAsync("Close it as it is");
-        await window.SeesAsync("nothing is changed in it any more");
+        await window.PressAsync("Lock it as it is");
+        await window.SeesAsync("Nothing in it can be changed");
         var sheet = await window.PdfAsync($"{unit}/papers/wiring-sheet.pdf");
         Assert.Contains("From, to", sheet, StringComparison.Ordinal);
         Assert.Contains("As found: not complete", sheet, StringComparison.Ordinal);

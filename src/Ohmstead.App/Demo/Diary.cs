@@ -63,6 +63,10 @@ internal sealed class Diary
         return this;
     }
 
+    /// <summary>Looks at the parts that can have something live in reach, besides the cord, and finds nothing.</summary>
+    public Diary SawNothingLive() =>
+        Saw(("plug", "good", Decision.Leave), ("sleeves", "good", Decision.Leave), ("case", "good", Decision.Leave));
+
     /// <summary>Closes a stage.</summary>
     public Diary Close(Stage stage) => Add(new StageClosed(stage, true, ""));
 

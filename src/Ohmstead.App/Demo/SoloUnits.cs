@@ -25,10 +25,10 @@ internal static class SoloUnits
                 new TakenIn("F-038", sheet.Id, "P. Rowan", "Dead. It hummed last winter."),
                 new PhotoAdded(photos.Can, "front", ""),
                 new PhotoAdded(photos.Cord, "the cord", "cord"),
-                new DamagePinned(photos.Cord, 0.48, 0.53, "copper to be seen")
+                new DamagePinned(photos.Cord, 0.48, 0.53, "copper showing")
             )
             .Told(("jumps-when-flexed", Answer.Yes))
-            .Saw(("cord", "crumbles, wire to be seen", Decision.Renew), ("plug", "body cracked", Decision.Renew))
+            .Saw(("cord", "crumbling, bare wire showing", Decision.Renew), ("plug", "body cracked", Decision.Renew))
             .Close(Stage.LookOver)
             .Read("blades")
             .Add(

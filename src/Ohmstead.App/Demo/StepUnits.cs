@@ -46,7 +46,8 @@ internal static class StepUnits
                 new PhotoAdded(photos.Ladder, "top", "")
             )
             .Told(("hums-one-way", Answer.Yes), ("runs-one-way", Answer.No), ("foul-smell", Answer.No))
-            .Saw(("cord", "supple, no cracks", Decision.Leave), ("case", "whole", Decision.Leave))
+            .Saw(("cord", "good", Decision.Leave))
+            .SawNothingLive()
             .Close(Stage.LookOver)
             .Read(Cold);
         growls.Bench = Line;
@@ -57,7 +58,8 @@ internal static class StepUnits
                 new TakenIn("F-031", sheet.Id, "B. Thorne", "A yearly check."),
                 new PhotoAdded(photos.Ladder, "top", "")
             )
-            .Saw(("cord", "already renewed", Decision.Leave))
+            .Saw(("cord", "already replaced", Decision.Leave))
+            .SawNothingLive()
             .Close(Stage.LookOver)
             .Read(Cold);
         sound.Bench = Line with { SupplyVolts = 229 };

@@ -73,12 +73,13 @@ internal static class TwinUnits
             )
             .Saw(
                 ("cord", "cracked; near the plug", Decision.Renew),
-                ("plug", "firm and whole", Decision.Leave),
-                ("strain-relief", "stays put", Decision.Leave),
+                ("plug", "good", Decision.Leave),
+                ("strain-relief", "good", Decision.Leave),
                 ("posts", "tarnished", Decision.Leave),
                 ("case", "scratched", Decision.Leave),
-                ("handles", "smooth, firm", Decision.Leave)
+                ("handles", "good", Decision.Leave)
             )
+            .Add(new NotLookedAt("sleeves", "the cover is not off yet", "R. Birch"))
             .Close(Stage.LookOver)
             .Read(Cold);
         diary.Bench = Line;
@@ -93,7 +94,8 @@ internal static class TwinUnits
                 new PhotoAdded(photos.Hexagon, "front", "")
             )
             .Told(("whistle-dead-both", Answer.Yes), ("track-1-slow", Answer.No), ("track-2-slow", Answer.No))
-            .Saw(("cord", "already renewed", Decision.Leave), ("case", "whole", Decision.Leave))
+            .Saw(("cord", "already replaced", Decision.Leave))
+            .SawNothingLive()
             .Close(Stage.LookOver)
             .Read(Cold);
         diary.Bench = Line with { SupplyVolts = 119.8 };
@@ -117,6 +119,7 @@ internal static class TwinUnits
             )
             .Told(("track-1-slow", Answer.Yes), ("track-2-slow", Answer.No))
             .Saw(("cord", "stiff", Decision.Renew), ("flats", "large flats; roller 1", Decision.Renew))
+            .SawNothingLive()
             .Close(Stage.LookOver)
             .Read(Cold);
         diary.Bench = Line with { SupplyVolts = 120.6 };
@@ -144,7 +147,8 @@ internal static class TwinUnits
                 new TakenIn("F-022", sheet.Id, "Fernlea club", "To be looked over before the open day."),
                 new PhotoAdded(photos.Hexagon, "front", "")
             )
-            .Saw(("cord", "supple, no cracks", Decision.Leave))
+            .Saw(("cord", "good", Decision.Leave))
+            .SawNothingLive()
             .Close(Stage.LookOver)
             .Read(Cold);
         diary.Bench = Line with { SupplyVolts = 122.1 };
@@ -153,7 +157,7 @@ internal static class TwinUnits
             .Close(Stage.Readings)
             .Close(Stage.Findings)
             .Add(new PaperMade("service-record"))
-            .Close(Stage.Papers);
+            .Add(new Returned(ReturnManner.Working, "R. Birch"));
     }
 
     private static Diary JustIn(DateTimeOffset now, DemoPhotos photos) =>

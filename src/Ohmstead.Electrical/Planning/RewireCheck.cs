@@ -28,25 +28,42 @@ public static class RewireCheck
     /// <param name="sheet">The circuit as planned for this unit.</param>
     /// <param name="taken">What was read since the rewire; without readings only what to read is worked out.</param>
     /// <param name="chances">Chances of the mistakes; null for those of the trade.</param>
-    public static RewireResult Run(TypeSheet sheet, UnitReadings taken, RewireChances? chances = null)
+    /// <param name="seen">Ends seen where they are not planned, for which nobody has answered yet: while there is one, nothing is proved.</param>
+    public static RewireResult Run(
+        TypeSheet sheet,
+        UnitReadings taken,
+        RewireChances? chances = null,
+        IEnumerable<SeenEnd>? seen = null
+    )
     {
-        var table = new MistakeTable(sheet, MistakeList.Of(sheet, chances), taken);
+        ImmutableArray<SeenEnd> ends = [.. seen ?? []];
+        var table = new MistakeTable(sheet, SeenEnd.With(ends, MistakeList.Of(sheet, chances), sheet, chances), taken);
         var wiring = new Wiring(sheet);
-        return Run(table, new Telling(table, wiring), wiring, taken);
+        return Run(table, new Telling(table, wiring), wiring, taken, ends);
     }
 
     /// <summary>As above, for many units read under the same conditions.</summary>
-    internal static RewireResult Run(MistakeTable table, Telling told, Wiring wiring, UnitReadings taken)
+    internal static RewireResult Run(
+        MistakeTable table,
+        Telling told,
+        Wiring wiring,
+        UnitReadings taken,
+        ImmutableArray<SeenEnd>? seen = null
+    )
     {
+        var ends = seen ?? [];
         var (sheet, mistakes) = (table.Set.Model.Sheet, table.Mistakes);
         var untold = Enumerable.Range(0, mistakes.Length).Where(m => !told.CanBeTold(m)).ToList();
         bool IsDangerous(int m) => mistakes[m].Sizes.Any(s => wiring.IsDangerous(mistakes[m].Make(sheet, s)));
         var dangerous = untold.Where(IsDangerous).ToList();
         var read = Read(table, taken);
-        var probable = read.Count == 0 ? [] : new RewireWeights(table, read).All();
+        double[] eye = [.. mistakes.Select(m => SeenEnd.Nats(ends, m, sheet))];
+        var probable = read.Count == 0 ? [] : new RewireWeights(table, read, eye).All();
         var used = read.Count == 0 ? [.. Enumerable.Range(0, table.Set.Count)] : read.Select(r => r.Reading).ToArray();
         var unexplained = probable is [{ Mistakes: [] }, ..] ? Unexplained(table, read) : [];
-        var verdict = VerdictOf(probable, told, table, read, IsDangerous);
+        var verdict = VerdictOf(probable, m => eye[m] > 0 || told.CanBeTold(m), told, table, read, IsDangerous);
+        if (!ends.IsEmpty && verdict == RewireVerdict.NoneLeft)
+            verdict = RewireVerdict.NotProved;
         if (verdict == RewireVerdict.NoneLeft && !unexplained.IsEmpty)
             verdict = RewireVerdict.NotProved;
         return new RewireResult(
@@ -79,14 +96,15 @@ public static class RewireCheck
 
     private static RewireVerdict VerdictOf(
         List<(int[] Mistakes, double Probability)> probable,
+        Func<int, bool> isKnown,
         Telling told,
         MistakeTable table,
         List<(int Reading, double Shown)> read,
         Func<int, bool> isDangerous
     )
     {
-        // What no reading tells keeps its own chance and says nothing here: it stands under "untold".
-        bool Counts((int[] Mistakes, double Probability) h) => h.Mistakes.Any(told.CanBeTold);
+        // What neither a reading nor an eye tells keeps its own chance and says nothing here: it stands under "untold".
+        bool Counts((int[] Mistakes, double Probability) h) => h.Mistakes.Any(isKnown);
         var clear = probable.Where(h => !Counts(h)).Sum(h => h.Probability);
         if (probable.Count > 0 && clear < 0.5)
             return RewireVerdict.Mistake;
@@ -96,7 +114,7 @@ public static class RewireCheck
         foreach (var m in h.Mistakes)
             singles[m] += h.Probability;
         var left = Enumerable.Range(0, singles.Length).Any(m =>
-            told.CanBeTold(m) && (singles[m] >= RuledOut || (singles[m] >= RuledOutDangerous && isDangerous(m)))
+            isKnown(m) && (singles[m] >= RuledOut || (singles[m] >= RuledOutDangerous && isDangerous(m)))
         );
         return probable.Count > 0 && isWhole && !left ? RewireVerdict.NoneLeft : RewireVerdict.NotProved;
     }

@@ -24,14 +24,16 @@ internal sealed class RewireWeights
     private const double LeastProbability = 1e-4;
 
     private readonly MistakeTable table;
+    private readonly double[] eye;
     private readonly int[] of;
     private readonly double[] measured;
     private readonly Gaussian usual;
 
     /// <param name="read">Readings taken, with their place on the meter's scale.</param>
-    public RewireWeights(MistakeTable table, List<(int Reading, double Shown)> read)
+    /// <param name="eye">By mistake: what an eye adds to its log odds [nat].</param>
+    public RewireWeights(MistakeTable table, List<(int Reading, double Shown)> read, double[] eye)
     {
-        this.table = table;
+        (this.table, this.eye) = (table, eye);
         of = [.. read.Select(r => r.Reading)];
         measured = new double[table.Set.Count];
         foreach (var (reading, shown) in read)
@@ -102,7 +104,7 @@ internal sealed class RewireWeights
     private double Single(int m)
     {
         var logs = Segments(m).Select(s => Along(m, s, table.Right)).Select(f => f.LogShare + Log(f.Shown)).ToArray();
-        return table.Mistakes[m].LogOdds + Vectors.LogSum(logs);
+        return table.Mistakes[m].LogOdds + eye[m] + Vectors.LogSum(logs);
     }
 
     private IEnumerable<int> Segments(int m) => Enumerable.Range(0, Math.Max(1, table.Wrong[m].Length - 1));
@@ -189,7 +191,7 @@ internal sealed class RewireWeights
         );
 
     private double Odds(Fit a, Fit b) =>
-        table.Mistakes[a.Mistake].LogOdds + table.Mistakes[b.Mistake].LogOdds + a.LogShare + b.LogShare;
+        table.Mistakes[a.Mistake].LogOdds + eye[a.Mistake] + table.Mistakes[b.Mistake].LogOdds + eye[b.Mistake] + a.LogShare + b.LogShare;
 
     private static double Form(Gaussian law, ReadOnlySpan<double> x, ReadOnlySpan<double> y)
     {

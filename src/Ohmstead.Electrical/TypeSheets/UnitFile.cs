@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 
 namespace Ohmstead.Electrical.TypeSheets;
 
@@ -29,21 +30,22 @@ public static class UnitFile
         if (root.Word("sheet") is var id && id.Length > 0 && id != sheet.Id) root.Report("sheet", $"is \"{id}\"", $"this unit is of another sheet than \"{sheet.Id}\"");
         var elements = sheet.Elements.ToList();
         var titles = sheet.Titles;
+        var document = new ChangedDocument(sheet.Document);
         foreach (var change in root.List("changes"))
         {
             if (!change.IsObject()) continue;
-            Apply(change, elements, sheet);
+            Apply(change, elements, sheet, document);
             foreach (var part in new[] { "replace", "add" })
                 if (change.Has(part)) titles = TitleReader.With(titles, change.At(part));
         }
         foreach (var r in root.List("renewed")) Rechance(r, elements, Renewed);
         foreach (var r in root.List("rewired")) Rechance(r, elements, Rewired);
-        var changed = sheet with { Elements = [.. elements], Titles = titles };
+        var changed = sheet with { Elements = [.. elements], Titles = titles, Document = document.Root };
         if (problems.Count == 0) SheetChecks.Run(root, changed, sheet.Elements.SelectMany(e => e.OtherTerminals.Append(e.From).Append(e.To)).ToHashSet(StringComparer.Ordinal));
         return new(problems.Count == 0 ? changed : null, problems);
     }
 
-    private static void Apply(JsonCursor change, List<Element> elements, TypeSheet sheet)
+    private static void Apply(JsonCursor change, List<Element> elements, TypeSheet sheet, ChangedDocument document)
     {
         if (change.Has("replace"))
         {
@@ -51,30 +53,60 @@ public static class UnitFile
             if (part is null) return;
             var at = elements.FindIndex(e => e.Id == part.Id);
             if (at < 0) change.Report("replace.id", $"\"{part.Id}\" is no element", "a part replaces one of the same id");
-            else elements[at] = Renewed(part);
+            else
+            {
+                elements[at] = Renewed(part);
+                document.Replace(part.Id, change.At("replace").Element);
+            }
         }
         else if (change.Has("remove"))
         {
             var id = change.Word("remove");
             if (elements.RemoveAll(e => e.Id == id) == 0) change.Report("remove", $"\"{id}\" is no element", "name an element of the sheet");
+            document.Remove(id);
         }
         else if (change.Has("add"))
         {
-            if (ElementReader.Read(change.At("add"), sheet.SupplyVolts) is { } part) elements.Add(part);
+            if (ElementReader.Read(change.At("add"), sheet.SupplyVolts) is not { } part) return;
+            elements.Add(part);
+            document.Add(change.At("add").Element);
         }
-        else if (change.Has("move")) Move(change, elements);
+        else if (change.Has("move")) Move(change, elements, document);
         else change.Report("is no change", "replace, remove, add or move is expected");
     }
 
-    private static void Move(JsonCursor change, List<Element> elements)
+    private static void Move(JsonCursor change, List<Element> elements, ChangedDocument document)
     {
         var (end, to) = (change.Word("move"), change.Word("to"));
         var cut = end.LastIndexOf('.');
         var at = cut < 0 ? -1 : elements.FindIndex(e => e.Id == end[..cut]);
         var side = cut < 0 ? "" : end[(cut + 1)..];
-        if (at < 0 || side is not ("from" or "to")) change.Report("move", $"\"{end}\" is no end of an element", "element.from or element.to is expected");
-        else elements[at] = side == "to" ? elements[at] with { To = to } : elements[at] with { From = to };
+        if (at < 0 || Moved(elements[at], side, to) is not { } moved)
+        {
+            change.Report("move", $"\"{end}\" is no end of an element", "element.from, element.to or, of a winding, element.tap-1 is expected");
+            return;
+        }
+        elements[at] = moved;
+        document.Move(end[..cut], side, to);
     }
+
+    private static Element? Moved(Element element, string side, string to) =>
+        side switch
+        {
+            "from" => element with { From = to },
+            "to" => element with { To = to },
+            _ => element is Winding w && TapOf(side) is { } tap && tap < w.Taps.Length
+                ? w with { Taps = w.Taps.SetItem(tap, w.Taps[tap] with { To = to }) }
+                : null,
+        };
+
+    /// <summary>The place among the taps that "tap-1", "tap-2" … name; null for anything else.</summary>
+    internal static int? TapOf(string side) =>
+        side.StartsWith("tap-", StringComparison.Ordinal)
+        && int.TryParse(side.AsSpan(4), NumberStyles.None, CultureInfo.InvariantCulture, out var n)
+        && n > 0
+            ? n - 1
+            : null;
 
     private static void Rechance(JsonCursor at, List<Element> elements, Func<Element, Element> change)
     {

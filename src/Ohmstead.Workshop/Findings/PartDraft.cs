@@ -23,34 +23,25 @@ public sealed record PartDraft(string Element, ImmutableArray<(string Name, stri
         ("leakageOhms", "1e6"),
     ];
 
-    private readonly JsonObject part = [];
-
     /// <summary>True when a silicon diode can be put in its place.</summary>
     public bool IsRectifier { get; private init; }
 
     /// <summary>The part as the unit has it now; null where nothing can take its place by itself (a slider belongs to its winding).</summary>
     public static PartDraft? Of(BenchUnit unit, TypeSheet sheet, string element)
     {
-        var changed = unit.All<PartChanged>()
-            .LastOrDefault(p => p.Fact.Element == element && p.Fact.Part is not null)
-            .Fact?.Part;
-        var node = changed is { } json
-            ? JsonNode.Parse(json.GetRawText()) as JsonObject
-            : (sheet.Document["elements"] as JsonArray)
-                ?.OfType<JsonObject>()
-                .FirstOrDefault(e => (string?)e["id"] == element);
-        if (node is null)
+        if (Now(unit, sheet, element) is not { } part)
             return null;
-        var figures = node.Where(f => f.Value?.GetValueKind() == JsonValueKind.Number)
+        var figures = part.Where(f => f.Value?.GetValueKind() == JsonValueKind.Number)
             .Select(f => (f.Key, f.Value!.ToJsonString()));
-        return new PartDraft(element, [.. figures], (JsonObject)node.DeepClone())
-        {
-            IsRectifier = (string?)node["kind"] == "rectifier",
-        };
+        return new PartDraft(element, [.. figures]) { IsRectifier = (string?)part["kind"] == "rectifier" };
     }
 
-    private PartDraft(string element, ImmutableArray<(string Name, string Text)> fields, JsonObject part)
-        : this(element, fields) => this.part = part;
+    /// <summary>The element with everything that was changed on this unit: the one place a change starts from.</summary>
+    private static JsonObject? Now(BenchUnit unit, TypeSheet sheet, string element) =>
+        (OwnSheet.Of(unit, sheet).Value?.Document["elements"] as JsonArray)
+            ?.OfType<JsonObject>()
+            .FirstOrDefault(e => (string?)e["id"] == element)
+            ?.DeepClone() as JsonObject;
 
     /// <summary>A figure in words, with its unit: the sheet's own names are for its author.</summary>
     public static string Label(string name) =>
@@ -85,7 +76,8 @@ public sealed record PartDraft(string Element, ImmutableArray<(string Name, stri
     /// <summary>The fact that puts it in; or every problem, when a figure is none or the unit would make no circuit with it.</summary>
     public (PartChanged? Fact, ImmutableArray<string> Problems) Finish(BenchUnit unit, TypeSheet sheet, string words)
     {
-        var node = (JsonObject)part.DeepClone();
+        if (Now(unit, sheet, Element) is not { } node)
+            return (null, ["It is not in this unit any more."]);
         // An element's own chances and spread were those of the old part.
         node.Remove("faults");
         node.Remove("spread");

@@ -15,6 +15,7 @@ namespace Ohmstead.Workshop.Journal;
 [JsonDerivedType(typeof(CardChanged), "card")]
 [JsonDerivedType(typeof(SignAnswered), "sign")]
 [JsonDerivedType(typeof(ConditionNoted), "condition")]
+[JsonDerivedType(typeof(NotLookedAt), "not-looked-at")]
 [JsonDerivedType(typeof(DamagePinned), "damage")]
 [JsonDerivedType(typeof(PhotoAdded), "photo")]
 [JsonDerivedType(typeof(BenchSet), "bench")]
@@ -34,6 +35,7 @@ namespace Ohmstead.Workshop.Journal;
 [JsonDerivedType(typeof(PieceNoted), "piece")]
 [JsonDerivedType(typeof(PutBack), "back")]
 [JsonDerivedType(typeof(StageClosed), "stage")]
+[JsonDerivedType(typeof(Returned), "returned")]
 [JsonDerivedType(typeof(PaperMade), "paper")]
 [JsonDerivedType(typeof(Noted), "note")]
 [JsonDerivedType(typeof(Corrected), "corrected")]
@@ -90,7 +92,16 @@ public enum Decision
 
     /// <summary>It was renewed.</summary>
     Renewed,
+
+    /// <summary>It was not renewed and is whole again: sleeved, covered, cemented.</summary>
+    MadeGood,
 }
+
+/// <summary>A part of the look-over that can endanger could not be looked at; somebody answers for that by name.</summary>
+/// <param name="Item">Key of the part in the shop's look-over list.</param>
+/// <param name="Why">Why it could not be looked at.</param>
+/// <param name="SignedBy">Who answers for it.</param>
+public sealed record NotLookedAt(string Item, string Why, string SignedBy) : Fact;
 
 /// <summary>Damage marked at a place on a photo.</summary>
 /// <param name="Photo">Hash of the photo.</param>
@@ -144,7 +155,8 @@ public enum Judgement
 /// <summary>A part of the circuit was changed: every expected value after it is another.</summary>
 /// <param name="Element">Element or slider.</param>
 /// <param name="Change">How.</param>
-/// <param name="Part">The new element as in a type sheet, for <see cref="PartChange.Replaced"/> and <see cref="PartChange.Added"/>.</param>
+/// <param name="Part">The new element as in a type sheet, for <see cref="PartChange.Replaced"/> and <see cref="PartChange.Added"/>;
+/// for <see cref="PartChange.Moved"/> the ends that moved ("from", "to", "tap-1") with their terminals.</param>
 public sealed record PartChanged(string Element, PartChange Change, JsonElement? Part, string Words) : Fact
 {
     /// <summary>Readings taken before that it cannot have moved: they still count. Journals of older versions name none.</summary>
@@ -171,10 +183,28 @@ public enum PartChange
 
     /// <summary>Cleaned, tightened or set, the same part.</summary>
     Serviced,
+
+    /// <summary>Some ends of it are on other terminals than the sheet has them, and stay there.</summary>
+    Moved,
 }
 
 /// <summary>A stage of the job was closed, or opened again.</summary>
 public sealed record StageClosed(Stage Stage, bool IsClosed, string Words) : Fact;
+
+/// <summary>The unit went back to its owner.</summary>
+/// <param name="Manner">Working, or not to be plugged in.</param>
+/// <param name="By">Who handed it back.</param>
+public sealed record Returned(ReturnManner Manner, string By) : Fact;
+
+/// <summary>How a unit went back.</summary>
+public enum ReturnManner
+{
+    /// <summary>Working, as tested: nothing was open.</summary>
+    Working,
+
+    /// <summary>With a paper and a label that forbid to plug it in.</summary>
+    NotToBePluggedIn,
+}
 
 /// <summary>The stages of the job, in their order.</summary>
 public enum Stage

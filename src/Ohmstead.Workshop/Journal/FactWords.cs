@@ -1,6 +1,8 @@
 using System.Globalization;
 using Ohmstead.Electrical.TypeSheets;
 using Ohmstead.Workshop.Readings;
+using Ohmstead.Workshop.Shops;
+using Ohmstead.Workshop.Units;
 using Ohmstead.Workshop.Untyped;
 using Ohmstead.Workshop.Words;
 
@@ -21,17 +23,20 @@ public static class FactWords
             PracticeBegun => "Practice unit, invented",
             CardChanged => "Card changed",
             SignAnswered s => $"Symptom: {PartNames.Symptom(sheet, s.ObservationId)}: {Answered(s.Answer)}",
-            ConditionNoted c => $"{Sentences.Large(PartNames.Unknown(c.Item, "a part"))}: {(c.Words.Length == 0 ? "" : c.Words + ", ")}{Decided(c.Decision)}",
+            ConditionNoted c => c.Words.Length == 0
+                ? $"{ItemTitle(c.Item)}: {Decided(c.Decision)}"
+                : $"{ItemTitle(c.Item)}: {c.Words}{(c.Decision == Decision.Open ? "" : $", {Decided(c.Decision)}")}",
+            NotLookedAt n => $"{ItemTitle(n.Item)}: not looked at, {n.Why}. Signed by {n.SignedBy}",
             DamagePinned d => $"Damage: {d.Words}",
             PhotoAdded p => p.Title.Length == 0 ? "Photo taken" : $"Photo taken: {p.Title}",
             BenchSet => "Conditions set",
             ReadingEntered r =>
                 $"{r.Title ?? PartNames.Reading(sheet, r.ReadingId)}: {ShownWords(r.Shown, UntypedSheet.QuantityOf(r.ReadingId) ?? sheet?.FindReading(r.ReadingId)?.Quantity)}",
-            ReadingWaived w => $"Waived: {PartNames.Reading(sheet, w.ReadingId)}, {w.Why}",
+            ReadingWaived w => $"{PartNames.Reading(sheet, w.ReadingId)}: waived by {w.WaivedBy}, {w.Why}",
             SupplyStated s => $"Low-voltage supply measured: {ValueText.Of(s.AcVolts, Quantity.AcVolts)} AC",
             RewireChecked c => c.LookedAt.Length == 0
-                ? "Wiring check signed"
-                : $"Wiring check signed by {c.By}; looked at: {c.LookedAt}",
+                ? "Wiring check passed"
+                : $"Wiring check passed. Looked at by {c.By}: {c.LookedAt}",
             WireChecked w => $"{Points(w.First, sheet)} to {Points(w.Second, sheet)}: {ShownWords(w.Shown, Quantity.Ohms)}, {(w.Passes ? "pass" : "fail")}",
             PowerTried p => $"At {ValueText.Of(p.SetVolts, Quantity.AcVolts)}: {(p.Went ? "go" : "stopped")}",
             SweepTaken s => $"Throttle sweep: {Counted.Of(s.Points.Length, "position")}",
@@ -43,7 +48,9 @@ public static class FactWords
             TakenOff o => $"Off: {o.Title ?? PartNames.Step(sheet, o.Step)}{(o.Cup > 0 ? $", cup {ValueText.Plain(o.Cup)}" : "")}",
             PieceNoted p => $"{Sentences.Large(PartNames.Step(sheet, p.Step))}: {Counted.Of(p.Pieces, "piece")} {Fated(p.Fate)}",
             PutBack b => $"Back on: {PartNames.Step(sheet, b.Step)}",
+            StageClosed { Stage: Stage.Papers } s => s.IsClosed ? "Returned" : "Back on the bench",
             StageClosed s => $"{StageTitle(s.Stage)}: {(s.IsClosed ? "done" : "reopened")}",
+            Returned r => HandBack.Words(r.Manner),
             PaperMade p => $"Paper made: {PaperTitle(p.Paper)}",
             Noted n => n.Words,
             Corrected { Instead: { } right } => $"Corrected: {Of(right, sheet)}",
@@ -59,8 +66,8 @@ public static class FactWords
             Stage.Readings => "Readings",
             Stage.Findings => "Findings",
             Stage.TakingApart => "Take apart, put together",
-            Stage.Wiring => "Wiring check",
-            _ => "Paperwork",
+            Stage.Wiring => "Wiring record and wiring check",
+            _ => "Paperwork and return",
         };
 
     /// <summary>What became of a piece.</summary>
@@ -84,6 +91,9 @@ public static class FactWords
             _ => paper.Replace('-', ' '),
         };
 
+    private static string ItemTitle(string item) =>
+        Shop.Usual.LookOver.FirstOrDefault(i => i.Id == item)?.Title ?? Sentences.Large(PartNames.Unknown(item, "a part"));
+
     /// <summary>Of a reading that no sheet knows the unit is not known either.</summary>
     private static string ShownWords(Shown shown, Quantity? quantity) =>
         quantity is not null || shown.Kind != ShownKind.Value
@@ -105,6 +115,7 @@ public static class FactWords
             Decision.Watch => "watch",
             Decision.Renew => "replace",
             Decision.Renewed => "replaced",
+            Decision.MadeGood => "made good",
             _ => "not decided",
         };
 
@@ -124,6 +135,7 @@ public static class FactWords
             PartChange.Removed => "removed",
             PartChange.Added => "added",
             PartChange.Serviced => "cleaned or tightened",
+            PartChange.Moved => "stays where it is",
             _ => "resoldered",
         };
 }

@@ -21,16 +21,17 @@ public static class KindFit
         if (!unit.CurrentReadings.Any(r => r.Fact.Shown.Kind == ShownKind.Value))
             return "no readings since its last repair";
         return unit.All<PartChanged>()
-            .Any(p => p.Fact.Change is PartChange.Replaced or PartChange.Removed or PartChange.Added)
+            .Any(p => p.Fact.Change is PartChange.Replaced or PartChange.Removed or PartChange.Added or PartChange.Moved)
             ? "its circuit was changed"
             : "";
     }
 
-    /// <summary>True for a unit whose findings are closed and in which nothing confirmed is left unrepaired.</summary>
+    /// <summary>True for a unit whose findings are done, or that went back working, and in which nothing confirmed is left unrepaired.</summary>
     public static bool IsFoundSound(BenchUnit unit)
     {
         var isClosed =
-            unit.All<StageClosed>().LastOrDefault(s => s.Fact.Stage == Stage.Findings).Fact is { IsClosed: true };
+            unit.All<StageClosed>().LastOrDefault(s => s.Fact.Stage == Stage.Findings).Fact is { IsClosed: true }
+            || unit.HandedBack?.Manner == ReturnManner.Working;
         return isClosed
             && unit.All<FindingJudged>()
                 .GroupBy(j => (j.Fact.Element, j.Fact.Mode))

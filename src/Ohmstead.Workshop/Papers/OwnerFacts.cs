@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Ohmstead.Electrical.TypeSheets;
 using Ohmstead.Workshop.Journal;
+using Ohmstead.Workshop.LookOver;
 using Ohmstead.Workshop.Readings;
 using Ohmstead.Workshop.Words;
 
@@ -50,8 +51,8 @@ internal static class OwnerFacts
                 .Select(e => $"{PaperParts.Part(matter.Sheet, e)}: {PaperParts.Change(PartChange.Rewired)}."),
             .. PaperParts
                 .LastConditions(matter)
-                .Where(c => c.Decision is Decision.Renewed)
-                .Select(c => $"{PaperParts.Item(matter.Shop, c.Item)}: replaced."),
+                .Where(c => c.Decision is Decision.Renewed or Decision.MadeGood && !PartsOfItem.IsNewSince(matter.Unit, matter.Sheet, c.Item, 0))
+                .Select(c => $"{PaperParts.Item(matter.Shop, c.Item)}: {(c.Decision == Decision.Renewed ? "replaced" : "made good")}."),
         ];
     }
 
@@ -65,8 +66,8 @@ internal static class OwnerFacts
                 ),
             .. PaperParts
                 .LastConditions(matter)
-                .Where(c => c.Decision is Decision.Renewed)
-                .Select(c => $"{PaperParts.Item(matter.Shop, c.Item)}: replaced."),
+                .Where(c => c.Decision is Decision.Renewed or Decision.MadeGood && !PartsOfItem.IsNewSince(matter.Unit, matter.Sheet, c.Item, 0))
+                .Select(c => $"{PaperParts.Item(matter.Shop, c.Item)}: {(c.Decision == Decision.Renewed ? "replaced" : "made good")}."),
         ];
 
     /// <summary>What the look-over asks for and nobody has done yet.</summary>
@@ -74,11 +75,16 @@ internal static class OwnerFacts
         [
             .. PaperParts
                 .LastConditions(matter)
-                .Where(c => c.Decision is Decision.Renew or Decision.Watch)
+                .Where(c => c.Decision == Decision.Watch || IsToReplace(matter, c))
                 .Select(c =>
                     $"{PaperParts.Item(matter.Shop, c.Item)}{PaperParts.After(c.Words)}: {(c.Decision == Decision.Watch ? "to be watched" : "to be replaced")}."
                 ),
         ];
+
+    /// <summary>True for a part that is to be replaced and of which no new one was put in since.</summary>
+    public static bool IsToReplace(PaperMatter matter, ConditionNoted noted) =>
+        noted.Decision == Decision.Renew
+        && LookOverState.Of(matter.Unit, matter.Sheet, matter.Shop).ToReplace.Any(i => i.Id == noted.Item);
 
     /// <summary>Why it may not be plugged in, a line each.</summary>
     public static ImmutableArray<string> OpenNow(PaperMatter matter) =>

@@ -2,10 +2,12 @@ using System.Collections.Immutable;
 using Ohmstead.Electrical.Readings;
 using Ohmstead.Electrical.TypeSheets;
 using Ohmstead.Workshop.Journal;
+using Ohmstead.Workshop.LookOver;
 using Ohmstead.Workshop.Proving;
 using Ohmstead.Workshop.Shops;
 using Ohmstead.Workshop.TakeApart;
 using Ohmstead.Workshop.Units;
+using Ohmstead.Workshop.Wiring;
 
 namespace Ohmstead.Workshop.Papers;
 
@@ -41,6 +43,18 @@ public sealed record PaperMatter(
     /// <summary>What the owner is told was not tested.</summary>
     public ImmutableArray<string> NotTested => OwnerFacts.NotTested(this);
 
+    /// <summary>What the look-over found or nobody looked at, and nobody can or did sign for.</summary>
+    public ImmutableArray<Endangering> Endangering => LookOver.Endangering.Open(Unit, Sheet, Shop);
+
+    /// <summary>Wire ends recorded where they are not planned.</summary>
+    public ImmutableArray<WrongEnd> WrongEnds => Sheet is null ? [] : WrongEnd.Of(Unit, Sheet);
+
+    /// <summary>All that is open, did not pass, or was waived.</summary>
+    public ImmutableArray<OpenThing> Open => OpenThing.All(this);
+
+    /// <summary>True when it went back with the word that it is not to be plugged in.</summary>
+    public bool IsReturnedUnplugged => Unit.HandedBack?.Manner == ReturnManner.NotToBePluggedIn;
+
     /// <summary>True when a wire was moved and the check before mains does not stand.</summary>
     public bool WaitsForCheck => Sheet is not null && !RewireGate.IsOpen(Unit, Sheet);
 
@@ -54,8 +68,8 @@ public sealed record PaperMatter(
     public RewireChecked? LookedAt =>
         Sheet is not null && RewireGate.Standing(Unit, Sheet) is { LookedAt.Length: > 0 } looked ? looked : null;
 
-    /// <summary>False while it is open, a cold check or the check before mains does not stand, or nothing is known of its kind.</summary>
-    public bool MayBePluggedIn => Sheet is not null && !Failed.Any() && !TooClose.Any() && !Skipped.Any() && !WaitsForCheck && !IsOpen;
+    /// <summary>False while anything is open, and for a unit that went back not to be plugged in.</summary>
+    public bool MayBePluggedIn => !IsReturnedUnplugged && !Open.Any(o => o.IsOpen);
 }
 
 /// <summary>A reading as papers show it.</summary>

@@ -3,6 +3,7 @@ using System.Globalization;
 using Ohmstead.Electrical.TypeSheets;
 using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Shops;
+using Ohmstead.Workshop.Units;
 using Ohmstead.Workshop.Words;
 
 namespace Ohmstead.Workshop.Papers;
@@ -10,6 +11,9 @@ namespace Ohmstead.Workshop.Papers;
 /// <summary>What several papers say in the same words.</summary>
 internal static class PaperParts
 {
+    /// <summary>The heading of every paper of a unit that went back so.</summary>
+    public const string NotToBePluggedIn = "NOT TO BE PLUGGED IN";
+
     public static Opening Opening(PaperMatter matter, ImmutableArray<Pair> pairs)
     {
         var photo = matter.Unit.All<PhotoAdded>().Select(p => p.Fact.Photo).FirstOrDefault() ?? "";
@@ -20,37 +24,45 @@ internal static class PaperParts
     /// <summary>What stands first on every paper: checks that have not passed, and those waived, in full words.</summary>
     public static IEnumerable<Block> Warnings(PaperMatter matter)
     {
-        if (matter.Sheet is null)
+        if (!matter.MayBePluggedIn)
             yield return new Notice(
                 Weight.Stop,
-                "Do not plug this unit in.",
-                ["Its kind is not known here, so no check could be judged."]
+                matter.IsReturnedUnplugged ? NotToBePluggedIn : "Do not plug this unit in.",
+                [.. Stops(matter).DefaultIfEmpty("It goes back as it is.")]
             );
-        else if (!matter.MayBePluggedIn)
-            yield return new Notice(
-                Weight.Stop,
-                "Do not plug this unit in.",
-                [
-                    .. matter.Failed.Select(l => $"Failed: {l.Title}. It read {l.Measured}. {Sentences.Large(l.Limits)}."),
-                    .. matter.TooClose.Select(l =>
-                        $"Too close for the meter: {l.Title}. It read {l.Measured}. {Sentences.Large(l.Limits)}. Read it again with a better one."
-                    ),
-                    .. matter.Skipped.Any()
-                        ? new[]
-                        {
-                            $"Cold checks not taken, which counts as not passed: {string.Join("; ", matter.Skipped.Select(l => l.Title))}.",
-                        }
-                        : [],
-                    .. matter.IsOpen ? [$"It is not put back together: {string.Join(", ", matter.Apart!.Off.Select(o => o.Step.Title))}."] : Array.Empty<string>(),
-                    .. matter.WaitsForCheck
-                        ? ["A wire was moved, and the check before mains does not stand."]
-                        : Array.Empty<string>(),
-                ]
-            );
-        if (!matter.Waived.Any())
-            yield break;
-        yield return new Notice(Weight.Look, "Waived in writing, not measured", [.. matter.Waived.Select(Waiver)]);
+        ImmutableArray<string> signed =
+        [
+            .. matter.Waived.Select(Waiver),
+            .. matter.Open.Where(o => o is { Weight: OpenWeight.Waived, Place: not OpenPlace.Reading }).Select(Line),
+        ];
+        if (!signed.IsEmpty)
+            yield return new Notice(Weight.Look, "Waived in writing, not measured", signed);
     }
+
+    /// <summary>Why it may not be plugged in, a line each.</summary>
+    private static IEnumerable<string> Stops(PaperMatter matter)
+    {
+        if (matter.Sheet is null)
+            yield return "Its type is not known here. No check could be judged.";
+        foreach (var open in matter.Open.Where(o => o is { IsOpen: true, Place: OpenPlace.LookOver, About.Length: > 0 }))
+            yield return Line(open);
+        foreach (var line in matter.Failed)
+            yield return $"Failed: {line.Title}. It read {line.Measured}. {Sentences.Large(line.Limits)}.";
+        foreach (var line in matter.TooClose)
+            yield return $"Too close for the meter: {line.Title}. It read {line.Measured}. {Sentences.Large(line.Limits)}. Read it again with a better one.";
+        if (matter.Skipped.Any())
+            yield return $"Cold checks not taken, which counts as not passed: {string.Join("; ", matter.Skipped.Select(l => l.Title))}.";
+        if (matter.IsOpen)
+            yield return $"It is not put back together: {string.Join(", ", matter.Apart!.Off.Select(o => o.Step.Title))}.";
+        foreach (var open in matter.Open.Where(o => o is { IsOpen: true, Place: OpenPlace.Wiring }))
+            yield return Line(open);
+        if (matter.WaitsForCheck)
+            yield return "A wire was moved, and the wiring check has not passed.";
+        foreach (var back in matter.Open.Where(o => o is { IsOpen: true, Place: OpenPlace.Back } && matter.Apart!.Back.Any(b => b.Off.Step.Id == o.About && b.Fact.By.Length == 0)))
+            yield return Line(back);
+    }
+
+    private static string Line(OpenThing open) => $"{open.Title}: {open.Words.TrimEnd('.')}.";
 
     private static string Waiver(ReadingLine line)
     {
@@ -81,7 +93,7 @@ internal static class PaperParts
     }
 
     public static ImmutableArray<Row> Conditions(PaperMatter matter) =>
-        [.. LastConditions(matter).Select(c => Row.Of(Item(matter.Shop, c.Item), c.Words, Decided(c.Decision)))];
+        [.. LastConditions(matter).Select(c => Row.Of(Item(matter.Shop, c.Item), c.Words, c.Decision == Decision.Renew && !OwnerFacts.IsToReplace(matter, c) ? "replaced" : Decided(c.Decision)))];
 
     public static string Item(Shop shop, string id) =>
         shop.LookOver.FirstOrDefault(i => i.Id == id)?.Title ?? PartNames.Unknown(id, "A part");
@@ -100,12 +112,13 @@ internal static class PaperParts
     public static string Change(PartChange change) =>
         change switch
         {
-            PartChange.Renewed => "renewed",
             PartChange.Serviced => "cleaned or tightened",
-            PartChange.Replaced => "replaced by another part",
-            PartChange.Removed => "taken out",
-            PartChange.Added => "put in",
-            _ => "soldered anew",
+            PartChange.Renewed => "replaced, same part",
+            PartChange.Replaced => "replaced, different part",
+            PartChange.Removed => "removed",
+            PartChange.Added => "added",
+            PartChange.Moved => "wired another way, meant so",
+            _ => "resoldered",
         };
 
     /// <summary>Words in brackets, or nothing.</summary>
@@ -119,8 +132,9 @@ internal static class PaperParts
         {
             Decision.Leave => "stays as it is",
             Decision.Watch => "to be watched",
-            Decision.Renew => "renew",
-            Decision.Renewed => "renewed",
+            Decision.Renew => "to be replaced",
+            Decision.Renewed => "replaced",
+            Decision.MadeGood => "made good",
             _ => "not decided",
         };
 }

@@ -5,13 +5,17 @@ using Ohmstead.Electrical.TypeSheets;
 using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.TakeApart;
 using Ohmstead.Workshop.Units;
+using Ohmstead.Workshop.Wiring;
 
 namespace Ohmstead.Workshop.Proving;
 
-/// <summary>The gate that a change of the wiring shuts: no mains reading before the check before mains stands.</summary>
+/// <summary>The lock that a change of the wiring puts on the mains: no mains reading before the wiring check has passed.</summary>
 public static class RewireGate
 {
     private const double LowVolts = 30;
+
+    /// <summary>True for a reading whose source is above 30 V.</summary>
+    public static bool IsMains(ReadingSpec reading) => reading.State.Source is { Volts: > LowVolts };
 
     /// <summary>Number of the last entry that moved a wire; 0 when none was.</summary>
     public static int LastWiring(BenchUnit unit, TypeSheet sheet) =>
@@ -27,19 +31,20 @@ public static class RewireGate
         || part.Change == PartChange.Renewed && sheet.Elements.Any(e => e.Id == part.Element && e is not Lamp);
 
     /// <summary>
-    /// True when no wire is loose and none was moved, there is no mains to shut, or the check stands for the wiring and the
-    /// readings as they are.
+    /// True when no wire is loose, none is recorded where it is not planned, and none was moved; when there is no mains to shut; or
+    /// when the check has passed for the wiring and the readings as they are.
     /// </summary>
     public static bool IsOpen(BenchUnit unit, TypeSheet sheet) =>
         sheet.SupplyVolts <= LowVolts
         || (
             ApartState.Of(unit, sheet).LooseWires.IsEmpty
+            && WrongEnd.Of(unit, sheet).IsEmpty
             && (LastWiring(unit, sheet) == 0 || Standing(unit, sheet) is not null)
         );
 
     /// <summary>The check that stands; null when none does.</summary>
     public static RewireChecked? Standing(BenchUnit unit, TypeSheet sheet) =>
-        unit.All<RewireChecked>().Select(c => c.Fact).LastOrDefault() is { } last && last.RestsOn == MarkOf(unit, sheet)
+        unit.All<RewireChecked>().Select(c => c.Fact).LastOrDefault() is { } last && last.RestsOn == MarkOf(unit, sheet) && WrongEnd.Of(unit, sheet).IsEmpty
             ? last
             : null;
 

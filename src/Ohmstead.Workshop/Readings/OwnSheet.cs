@@ -1,3 +1,4 @@
+using System.Text.Json;
 using System.Text.Json.Nodes;
 using Ohmstead.Electrical.TypeSheets;
 using Ohmstead.Workshop.Journal;
@@ -17,8 +18,11 @@ public static class OwnSheet
         var rewired = new Dictionary<string, bool>(StringComparer.Ordinal);
         foreach (var (_, part) in unit.All<PartChanged>())
         {
-            if (Change(part) is { } change)
+            foreach (var change in Changes(part))
                 changes.Add(change);
+            // Where its ends are says nothing of how new a part is.
+            if (part.Change is PartChange.Moved)
+                continue;
             // A part renewed or cleaned in place of a replaced one is as new as that was: its chances are lowered once.
             if (
                 part.Change is not PartChange.Rewired
@@ -46,16 +50,16 @@ public static class OwnSheet
     public static Parsed<TypeSheet> OnBench(BenchUnit unit, TypeSheet sheet, Shop shop) =>
         Of(unit, sheet) is { IsSound: true, Value: { } own } ? new(ShopLimits.Bind(own, shop), []) : Of(unit, sheet);
 
-    private static JsonObject? Change(PartChanged part) =>
+    private static IEnumerable<JsonObject> Changes(PartChanged part) =>
         part.Change switch
         {
-            PartChange.Replaced when part.Part is { } p => new JsonObject
-            {
-                ["replace"] = JsonNode.Parse(p.GetRawText()),
-            },
-            PartChange.Added when part.Part is { } p => new JsonObject { ["add"] = JsonNode.Parse(p.GetRawText()) },
-            PartChange.Removed => new JsonObject { ["remove"] = part.Element },
-            _ => null,
+            PartChange.Replaced when part.Part is { } p => [new JsonObject { ["replace"] = JsonNode.Parse(p.GetRawText()) }],
+            PartChange.Added when part.Part is { } p => [new JsonObject { ["add"] = JsonNode.Parse(p.GetRawText()) }],
+            PartChange.Removed => [new JsonObject { ["remove"] = part.Element }],
+            PartChange.Moved when part.Part is { ValueKind: JsonValueKind.Object } ends => ends
+                .EnumerateObject()
+                .Select(e => new JsonObject { ["move"] = $"{part.Element}.{e.Name}", ["to"] = JsonNode.Parse(e.Value.GetRawText()) }),
+            _ => [],
         };
 
     private static JsonArray Words(IEnumerable<string> words) =>

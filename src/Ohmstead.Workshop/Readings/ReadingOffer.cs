@@ -4,6 +4,7 @@ using Ohmstead.Electrical.Diagnosis;
 using Ohmstead.Electrical.Readings;
 using Ohmstead.Electrical.TypeSheets;
 using Ohmstead.Workshop.Journal;
+using Ohmstead.Workshop.LookOver;
 using Ohmstead.Workshop.Proving;
 using Ohmstead.Workshop.Shops;
 using Ohmstead.Workshop.Units;
@@ -32,10 +33,13 @@ public sealed record ReadingOffer(
     private const double LowVolts = 30;
 
     /// <summary>True when its gates are open.</summary>
-    public bool IsOpen => Shut.IsEmpty && !WaitsForCheck;
+    public bool IsOpen => Shut.IsEmpty && !WaitsForCheck && Endangering.IsEmpty;
 
     /// <summary>True when a wire was moved and the check before mains does not stand.</summary>
     public bool WaitsForCheck { get; init; }
+
+    /// <summary>What the look-over found, or nobody looked at, that keeps the mains off it; empty for a reading below 30 V.</summary>
+    public ImmutableArray<Endangering> Endangering { get; init; } = [];
 
     /// <summary>True when its source is above 30 V.</summary>
     public bool IsMains => Spec.State.Source is { Volts: > LowVolts };
@@ -56,11 +60,13 @@ public sealed record ReadingOffer(
             .CurrentReadings.GroupBy(r => r.Fact.ReadingId, StringComparer.Ordinal)
             .ToDictionary(g => g.Key, g => g.Last(), StringComparer.Ordinal);
         var isChecked = RewireGate.IsOpen(unit, model.Sheet);
+        var endangering = LookOver.Endangering.Open(unit, model.Sheet, shop);
         return
         [
             .. model.Sheet.Readings.Select(spec =>
                 Of(spec, unit, model, readings, shop) with
                 {
+                    Endangering = spec.State.Source is { Volts: > LowVolts } ? endangering : [],
                     WaitsForCheck = !isChecked && spec.State.Source is { Volts: > LowVolts },
                     Last = last.TryGetValue(spec.Id, out var found) ? found : null,
                     IsMeasured = readings.Readings.Any(r => r.Spec.Id == spec.Id && r.IsTaken),

@@ -85,4 +85,21 @@ public sealed record ShopLimit(string Id, string Title, double Value, string Uni
 /// <summary>A part without a circuit that the look-over asks for.</summary>
 /// <param name="Question">Asked in plain words.</param>
 /// <param name="Answers">Usual answers, best first.</param>
-public sealed record LookOverItem(string Id, string Title, string Question, ImmutableArray<string> Answers);
+public sealed record LookOverItem(string Id, string Title, string Question, ImmutableArray<string> Answers)
+{
+    /// <summary>Answers that say something live can be touched; null where the shop never said: then what the trade says of this part.</summary>
+    public ImmutableArray<string>? Endanger { get; init; }
+
+    /// <summary>True for an answer that says something live can be touched.</summary>
+    public bool Endangers(string answer) =>
+        answer.Length > 0 && (Endanger ?? UsualShop.Endangering(Id)).Contains(answer, StringComparer.Ordinal);
+
+    /// <summary>True for a part that can have something live in reach: without a look at it nothing is known of that.</summary>
+    public bool CanEndanger => (Endanger ?? UsualShop.Endangering(Id)) is { IsDefaultOrEmpty: false };
+
+    /// <summary>True for a part that lies under the cover.</summary>
+    public bool IsUnderCover => Answers.Contains(UsualShop.NotOpened);
+
+    /// <summary>Every answer by which what was noted is read, those of earlier lists too.</summary>
+    public ImmutableArray<string> Known => [.. Answers, .. UsualShop.Endangering(Id).Except(Answers, StringComparer.Ordinal)];
+}

@@ -170,6 +170,15 @@ public static class ShopEdit
             LookOver = shop.LookOver.SetItem(at, change(shop.LookOver[at])),
         };
 
+    /// <summary>Says which answers of a part endanger, one a line; one that is no answer of the part is refused.</summary>
+    public static ShopEdited Endangering(Shop shop, int at, string text)
+    {
+        string[] lines = text.Split('\n', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries);
+        return Array.Find(lines, l => !shop.LookOver[at].Answers.Contains(l)) is { } unknown
+            ? new(null, $"“{unknown}” is not one of the usual answers above.")
+            : new(shop.WithItem(at, i => i with { Endanger = [.. lines] }), "");
+    }
+
     /// <summary>One more part of the look-over.</summary>
     public static Shop AddItem(this Shop shop) =>
         shop with

@@ -89,89 +89,90 @@ public static class UsualShop
             new("usable", "Share of the printed watts that can be used for hours", 70, "%", NoSource, ""),
         ];
 
+    /// <summary>An answer that is none: the part could not be looked at yet.</summary>
+    public const string NotOpened = "not opened yet";
+
+    /// <summary>
+    /// What endangers whoever plugs the unit in, by part: bare wire, live screws, something live in reach. The wordings of earlier
+    /// lists stay in it, for the journals that hold them.
+    /// </summary>
+    internal static ImmutableArray<string> Endangering(string part) =>
+        part switch
+        {
+            "cord" => ["crumbling, bare wire showing", "crumbles, wire to be seen"],
+            "plug" => ["screws exposed", "screws open to the touch"],
+            "sleeves" => ["bare wire showing", "bare wire to be seen"],
+            "case" =>
+            [
+                "a crack, something live in reach",
+                "a piece missing, something live in reach",
+                "piece missing",
+            ],
+            _ => [],
+        };
+
     private static ImmutableArray<LookOverItem> LookOver() =>
         [
             new(
                 "cord",
                 "Cord",
-                "Bend the cord along its whole length. How does its cover look and feel?",
-                [
-                    "supple, no cracks",
-                    "stiff",
-                    "sticky or gummy",
-                    "cracked",
-                    "crumbles, wire to be seen",
-                    "already renewed",
-                ]
+                "Unplug it. Bend the cord along its whole length. How does it look and feel?",
+                ["good", "stiff", "sticky or gummy", "cracked", "crumbling, bare wire showing", "already replaced"]
             ),
             new(
                 "plug",
                 "Plug",
                 "Look at the plug. Are the blades firm and the body whole?",
-                ["firm and whole", "blades loose", "body cracked", "screws open to the touch", "already renewed"]
+                ["good", "blades loose", "body cracked", "screws exposed", "already replaced"]
             ),
             new(
                 "strain-relief",
                 "Strain relief",
                 "Pull and twist the cord where it enters the case. Does it stay put?",
-                ["stays put", "moves a little", "slides in and out", "no knot or clamp to be found"]
+                ["good", "moves a little", "slides in and out", "no knot or clamp"]
             ),
             new(
                 "sleeves",
-                "Wire sleeves",
-                "With the cover off: how are the sleeves of the wires inside? Do not move brittle ones; fibre sleeves may hold asbestos.",
-                ["supple", "hard but whole", "brittle", "bare wire to be seen", "not opened yet"]
+                "Sleeving",
+                "With the cover off, look at the sleeving of the wires inside. Do not move brittle sleeving: it may hold asbestos.",
+                ["good", "hard but whole", "brittle", "bare wire showing", NotOpened]
             ),
             new(
                 "groove",
-                "Coil track",
-                "Look along the bare turns that the rollers run on. Is a groove worn, or are turns burnt?",
-                [
-                    "even and bright",
-                    "dirty, even",
-                    "a light groove",
-                    "a deep groove",
-                    "burnt or blued turns",
-                    "not opened yet",
-                ]
+                "Bare turns",
+                "Look along the bare turns that the rollers run on. Do you see a groove or burnt turns?",
+                ["good", "dirty, even", "a light groove", "a deep groove", "burnt or blued turns", NotOpened]
             ),
             new(
                 "flats",
                 "Rollers",
-                "Turn each roller. Is it round, free, and of full size?",
-                [
-                    "round and free",
-                    "small flats",
-                    "large flats",
-                    "stuck",
-                    "worn small",
-                    "broken or missing",
-                    "not opened yet",
-                ]
+                "Turn each roller. Is it round, free, and full size?",
+                ["good", "small flats", "large flats", "stuck", "worn small", "broken or missing", NotOpened]
             ),
             new(
                 "posts",
                 "Posts and nuts",
                 "Hold each post and try to turn it. Are posts and nuts firm and bright?",
-                ["firm and bright", "tarnished", "nuts missing", "a post turns", "insulator cracked"]
+                ["good", "tarnished", "nuts missing", "a post turns", "insulator cracked"]
             ),
             new(
                 "case",
                 "Case",
-                "Look round the case. Are there cracks, or gaps through which something live could be touched?",
+                "Look all around the case. Could a finger reach something live through a crack or a gap?",
                 [
-                    "whole",
+                    "good",
                     "scratched",
                     "a crack, nothing live in reach",
                     "a crack, something live in reach",
-                    "piece missing",
+                    "a piece missing, nothing live in reach",
+                    "a piece missing, something live in reach",
                 ]
             ),
             new(
                 "handles",
                 "Handles",
                 "Move each handle from end to end. Does it move smoothly and turn its shaft?",
-                ["smooth, firm", "stiff", "slips on its shaft", "cracked", "missing"]
+                ["good", "stiff", "slips on its shaft", "cracked", "missing"]
             ),
         ];
 }

@@ -49,6 +49,12 @@ public sealed class ApartState
                 off.Add(new(StepOf(taken.Step, sheet), entry, taken, []));
             else if (entry.Fact is PieceNoted noted && off.FindIndex(o => o.Step.Id == noted.Step) is >= 0 and var at)
                 off[at] = off[at] with { Noted = off[at].Noted.Add(noted) };
+            else if (entry.Fact is PartChanged { Change: PartChange.Renewed or PartChange.Replaced } part)
+            {
+                for (var n = 0; n < off.Count; n++)
+                    if (ReachFor.PartsOf(off[n].Step.Id, sheet).Contains(part.Element))
+                        off[n] = off[n] with { NewParts = off[n].NewParts.Add(part.Element) };
+            }
             else if (entry.Fact is PutBack put && off.FindIndex(o => o.Step.Id == put.Step) is >= 0 and var from)
             {
                 back.Add(new(off[from], entry, put));
@@ -111,8 +117,14 @@ public sealed class ApartState
 /// <param name="Noted">What became of its pieces since.</param>
 public sealed record OffStep(TakeApartStep Step, Entry Entry, TakenOff Fact, ImmutableArray<PieceNoted> Noted)
 {
-    /// <summary>Pieces that do not go back as they came off.</summary>
-    public int NotAsTheyCame => Math.Min(Noted.Sum(n => n.Pieces), Fact.Pieces);
+    /// <summary>Parts of the step that were replaced while it was off.</summary>
+    public ImmutableHashSet<string> NewParts { get; init; } = [];
+
+    /// <summary>
+    /// Pieces that do not go back as they came off. A part replaced is one, whether its piece was noted or not; both speak of the same
+    /// piece.
+    /// </summary>
+    public int NotAsTheyCame => Math.Min(Math.Max(Noted.Sum(n => n.Pieces), NewParts.Count), Fact.Pieces);
 }
 
 /// <summary>A step that went back.</summary>

@@ -20,6 +20,9 @@ public sealed record BenchUnit(Guid Id, CardChanged Card, ImmutableArray<Entry> 
     public IEnumerable<(Entry Entry, T Fact)> All<T>()
         where T : Fact => Standing.Where(e => e.Fact is T).Select(e => (e, (T)e.Fact));
 
+    /// <summary>How it went back to its owner; null while it is on the bench.</summary>
+    public HandBack? HandedBack => HandBack.Of(this);
+
     /// <summary>Number of the last entry that changed the circuit.</summary>
     public int LastChange => All<PartChanged>().Select(p => p.Entry.Number).DefaultIfEmpty(0).Last();
 

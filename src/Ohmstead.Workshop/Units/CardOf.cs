@@ -1,8 +1,11 @@
 using System.Collections.Immutable;
 using Ohmstead.Electrical.TypeSheets;
 using Ohmstead.Workshop.Journal;
+using Ohmstead.Workshop.LookOver;
+using Ohmstead.Workshop.Papers;
 using Ohmstead.Workshop.Proving;
 using Ohmstead.Workshop.Readings;
+using Ohmstead.Workshop.Shops;
 using Ohmstead.Workshop.TakeApart;
 using Ohmstead.Workshop.Words;
 
@@ -31,7 +34,7 @@ public static class CardOf
             FactWords.Of(unit.Last.Fact, sheet),
             unit.Last.At,
             Next(unit, sheet, closed),
-            closed.Contains(Stage.Papers)
+            unit.HandedBack is not null
         );
     }
 
@@ -40,31 +43,44 @@ public static class CardOf
 
     private static NextThing Next(BenchUnit unit, TypeSheet? sheet, ImmutableHashSet<Stage> closed)
     {
-        if (closed.Contains(Stage.Papers))
-            return new NextThing(NextAction.Nothing, "Handed back", 0, "");
+        if (unit.HandedBack is { } back)
+            return new NextThing(NextAction.Nothing, HandBack.Words(back.Manner), 0, "");
         if (sheet is null)
-            return new NextThing(NextAction.NameKind, "Say what kind of unit it is", 2, "");
+            return new NextThing(NextAction.NameKind, "Say what type of unit it is", 2, "");
         if (!closed.Contains(Stage.LookOver))
             return new NextThing(NextAction.LookOver, "Go on with the look-over", 10, "");
         if (ApartNext(unit, sheet) is { } apart)
             return apart;
         if (!RewireGate.IsOpen(unit, sheet))
-            return Unrepaired(unit) is { } first
+            return Unrepaired(unit).FirstOrDefault() is { } first
                 ? ToRepair(first, sheet)
-                : new NextThing(NextAction.CheckWiring, "Make the check before mains", 25, "");
+                : new NextThing(NextAction.CheckWiring, "Make the wiring check", 25, "");
         if (!closed.Contains(Stage.Readings) && NextReading(unit, sheet) is { } reading)
-            return new NextThing(
-                NextAction.TakeReading,
-                $"Take the reading: {PartNames.Reading(sheet, reading.Id)}",
-                reading.Minutes,
-                reading.Id
-            );
+            return RewireGate.IsMains(reading) && FirstDanger(unit, sheet) is { } danger
+                ? danger
+                : new NextThing(
+                    NextAction.TakeReading,
+                    $"Take the reading: {PartNames.Reading(sheet, reading.Id)}",
+                    reading.Minutes,
+                    reading.Id
+                );
         if (!closed.Contains(Stage.Findings))
-            return Unrepaired(unit) is { } finding
+            return Unrepaired(unit).FirstOrDefault() is { } finding
                 ? ToRepair(finding, sheet)
                 : new NextThing(NextAction.JudgeFindings, "Look at the findings", 5, "");
-        return new NextThing(NextAction.MakePaper, "Make the service record", 5, "service-record");
+        return unit.All<PaperMade>().Any(p => p.Fact.Paper == ServiceRecord.Id && p.Entry.Number > unit.LastChange)
+            ? new NextThing(NextAction.Return, "Return it", 5, "")
+            : new NextThing(NextAction.MakePaper, "Make the service record", 5, ServiceRecord.Id);
     }
+
+    /// <summary>
+    /// What was found that keeps the mains off, by the usual words of the trade: enough to propose; the screen of the reading goes by
+    /// the shop's own.
+    /// </summary>
+    private static NextThing? FirstDanger(BenchUnit unit, TypeSheet sheet) =>
+        Endangering.Open(unit, sheet, Shop.Usual).FirstOrDefault(d => d.State != Danger.NotLookedAt) is { } danger
+            ? new NextThing(NextAction.LookOver, $"{EndangeringWords.What(danger)}. {EndangeringWords.Act(danger)}", 20, danger.Item.Id)
+            : null;
 
     /// <summary>On to what is to be reached; the repair there; the wires; the check while the case is open; then the rest back.</summary>
     private static NextThing? ApartNext(BenchUnit unit, TypeSheet sheet)
@@ -74,10 +90,10 @@ public static class CardOf
             return new NextThing(NextAction.TakeApart, $"Take off: {PartNames.Step(sheet, step.Id)}", step.MinutesOut, step.Id);
         if (state.NextBack() is not { } last)
             return null;
-        if (Unrepaired(unit) is { } finding)
+        if (Unrepaired(unit).FirstOrDefault() is { } finding)
             return ToRepair(finding, sheet);
         return state.LooseWires.IsEmpty && !RewireGate.IsOpen(unit, sheet)
-            ? new NextThing(NextAction.CheckWiring, "Make the check before mains while the case is open", 25, "")
+            ? new NextThing(NextAction.CheckWiring, "Make the wiring check while the case is open", 25, "")
             : new NextThing(NextAction.PutBack, $"Put back: {PartNames.Step(sheet, last.Step.Id)}", last.Step.MinutesIn, last.Step.Id);
     }
 
@@ -109,7 +125,8 @@ public static class CardOf
             ? double.IsPositiveInfinity(limits.Max)
             : shown.Value >= limits.Min && shown.Value <= limits.Max;
 
-    private static FindingJudged? Unrepaired(BenchUnit unit) =>
+    /// <summary>Confirmed faults whose part was not changed since.</summary>
+    internal static IEnumerable<FindingJudged> Unrepaired(BenchUnit unit) =>
         unit.All<FindingJudged>()
             .GroupBy(f => (f.Fact.Element, f.Fact.Mode))
             .Select(g => g.Last())
@@ -117,6 +134,5 @@ public static class CardOf
             .Where(f =>
                 !unit.All<PartChanged>().Any(p => p.Fact.Element == f.Fact.Element && p.Entry.Number > f.Entry.Number)
             )
-            .Select(f => f.Fact)
-            .FirstOrDefault();
+            .Select(f => f.Fact);
 }

@@ -18,7 +18,7 @@ public static class HalfHour
                 NextAction.Repair or NextAction.CheckWiring or NextAction.TakeApart or NextAction.PutBack => 0,
                 NextAction.TakeReading => 1,
                 NextAction.JudgeFindings => 2,
-                NextAction.MakePaper => 3,
+                NextAction.MakePaper or NextAction.Return => 3,
                 NextAction.LookOver => 4,
                 _ => 5,
             };

@@ -5,7 +5,7 @@ namespace Ohmstead.Workshop.Units;
 /// <param name="Photo">Hash of its first photo; empty for none.</param>
 /// <param name="LastDone">The last thing done, in words.</param>
 /// <param name="Next">What can be done next.</param>
-/// <param name="IsHandedBack">True when the last stage is closed.</param>
+/// <param name="IsHandedBack">True when it is back with its owner.</param>
 public sealed record UnitCard(
     Guid Id, string Tag, string Kind, string SheetId, string Owner, string Photo, string LastDone, DateTimeOffset LastAt, NextThing Next, bool IsHandedBack);
 
@@ -48,4 +48,7 @@ public enum NextAction
 
     /// <summary>Nothing is left.</summary>
     Nothing,
+
+    /// <summary>Hand it back.</summary>
+    Return,
 }

@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using System.Text.Json;
-using System.Text.Json.Nodes;
 using Ohmstead.Electrical.TypeSheets;
 using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Words;
@@ -25,34 +24,24 @@ public static class WireEnds
     public static string Said(string end, TypeSheet sheet) => PartNames.End(sheet, end);
 
     /// <summary>
-    /// The circuit keeps ends where they were found: each part that has some of them, with these on those terminals, as a change
-    /// of this unit. Ends that the sheet does not have are left out. All at once, for half of an exchange makes no circuit.
+    /// The circuit keeps ends where they are: each part that has some of them, with these on those terminals, as a change of this
+    /// unit. Nothing else of the part is in it, so that no earlier change is undone. Ends that the unit does not have are left out.
+    /// All at once, for half of an exchange makes no circuit.
     /// </summary>
     public static ImmutableArray<PartChanged> Keep(IEnumerable<(string End, string Terminal)> ends, TypeSheet own)
     {
-        var changes = ImmutableArray.CreateBuilder<PartChanged>();
-        foreach (var of in ends.GroupBy(e => Split(e.End).Element))
-        {
-            if (Json(own, of.Key) is not { } part)
-                continue;
-            var kept = of.Where(e => Put(part, Split(e.End).Which, e.Terminal)).Select(e => $"{e.End} on {e.Terminal}").ToList();
-            if (kept.Count > 0)
-                changes.Add(new PartChanged(of.Key, PartChange.Replaced, JsonSerializer.SerializeToElement(part), $"stays as found: {string.Join(", ", kept)}"));
-        }
-        return changes.ToImmutable();
-    }
-
-    private static bool Put(JsonObject part, string which, string terminal)
-    {
-        if (which is "from" or "to")
-        {
-            part[which] = terminal;
-            return true;
-        }
-        if (!which.StartsWith("tap-", StringComparison.Ordinal) || part["taps"] is not JsonArray taps || !int.TryParse(which.AsSpan(4), NumberStyles.None, CultureInfo.InvariantCulture, out var n) || n < 1 || n > taps.Count)
-            return false;
-        taps[n - 1]!["to"] = terminal;
-        return true;
+        var known = Of(own).Select(e => e.End).ToHashSet(StringComparer.Ordinal);
+        return
+        [
+            .. ends.Where(e => known.Contains(e.End))
+                .GroupBy(e => Split(e.End).Element, StringComparer.Ordinal)
+                .Select(part => new PartChanged(
+                    part.Key,
+                    PartChange.Moved,
+                    JsonSerializer.SerializeToElement(part.ToDictionary(e => Split(e.End).Which, e => e.Terminal)),
+                    ""
+                )),
+        ];
     }
 
     private static IEnumerable<(string End, string Terminal)> EndsOf(Element e)
@@ -70,7 +59,4 @@ public static class WireEnds
         var dot = end.LastIndexOf('.');
         return dot < 0 ? (end, "") : (end[..dot], end[(dot + 1)..]);
     }
-
-    private static JsonObject? Json(TypeSheet own, string id) =>
-        (own.Document["elements"] as JsonArray)?.OfType<JsonObject>().FirstOrDefault(e => (string?)e["id"] == id)?.DeepClone() as JsonObject;
 }

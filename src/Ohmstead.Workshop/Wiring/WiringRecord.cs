@@ -15,12 +15,22 @@ public sealed record WiringRecord(WiringState As, ImmutableArray<JointSeen> Join
     public static WiringRecord Of(BenchUnit unit, TypeSheet sheet, WiringState state)
     {
         var order = WireEnds.Terminals(sheet);
-        var joints = unit.All<JointSeen>().Select(j => j.Fact).Where(j => j.As == state).GroupBy(j => j.Terminal).Select(g => g.Last());
-        return new(state, [.. joints.OrderBy(j => order.IndexOf(j.Terminal))], unit.All<WiringFrozen>().Any(f => f.Fact.As == state));
+        var joints = unit.All<JointSeen>().Where(j => j.Fact.As == state).GroupBy(j => j.Fact.Terminal).Select(g => g.Last()).ToList();
+        var last = new Dictionary<string, EndSeen>(StringComparer.Ordinal);
+        foreach (var (entry, joint) in joints.OrderBy(j => j.Entry.Number))
+            foreach (var end in joint.Ends)
+                last[end.Id] = new(joint.Terminal, entry.Number);
+        return new(state, [.. joints.Select(j => j.Fact).OrderBy(j => order.IndexOf(j.Terminal))], unit.All<WiringFrozen>().Any(f => f.Fact.As == state))
+        {
+            Seen = last.ToImmutableDictionary(StringComparer.Ordinal),
+        };
     }
 
+    /// <summary>Where each end was seen last: one that was moved back and seen there is no longer where it was before.</summary>
+    public ImmutableDictionary<string, EndSeen> Seen { get; private init; } = ImmutableDictionary<string, EndSeen>.Empty;
+
     /// <summary>The terminal of a wire end; null while it was not seen.</summary>
-    public string? TerminalOf(string end) => Joints.FirstOrDefault(j => j.Ends.Any(e => e.Id == end))?.Terminal;
+    public string? TerminalOf(string end) => Seen.GetValueOrDefault(end)?.Terminal;
 
     /// <summary>The colour of a wire end as seen here; empty when none was said.</summary>
     public string ColourOf(string end) => Joints.SelectMany(j => j.Ends).FirstOrDefault(e => e.Id == end)?.Colour ?? "";
@@ -34,16 +44,16 @@ public sealed record WiringRecord(WiringState As, ImmutableArray<JointSeen> Join
         {
             var missing = element.Where(e => !seen.Contains(e.End)).ToList();
             if (missing.Count > 0 && missing.Count < element.Count())
-                problems.Add($"{PartNames.Of(sheet, element.Key)} has an end that was not seen: {string.Join(", ", missing.Select(m => m.End))}");
+                problems.Add($"{Sentences.Large(PartNames.Of(sheet, element.Key))} has an end not seen: {string.Join(", ", missing.Select(m => PartNames.EndAlone(sheet, m.End)))}");
         }
         foreach (var twice in seen.Where(s => s.Count() > 1))
-            problems.Add($"{twice.Key} is on two joints: {string.Join(" and ", twice)}");
+            problems.Add($"{WireEnds.Said(twice.Key, sheet)} is on two joints: {string.Join(" and ", twice.Select(t => PartNames.Terminal(sheet, t)))}");
         foreach (var terminal in WireEnds.Terminals(sheet).Where(t => !Joints.Any(j => j.Terminal == t)))
-            problems.Add($"{terminal} was not looked at");
+            problems.Add($"{Sentences.Large(PartNames.Terminal(sheet, terminal))}: not looked at");
         foreach (var joint in Joints.Where(j => j.Ends.IsEmpty))
-            problems.Add($"{joint.Terminal} has no wire");
+            problems.Add($"{Sentences.Large(PartNames.Terminal(sheet, joint.Terminal))}: no wire");
         foreach (var joint in Joints.Where(j => j.Photo.Length == 0))
-            problems.Add($"{joint.Terminal} is on no photo");
+            problems.Add($"{Sentences.Large(PartNames.Terminal(sheet, joint.Terminal))}: on no photo");
         return problems.ToImmutable();
     }
 
@@ -56,6 +66,9 @@ public sealed record WiringRecord(WiringState As, ImmutableArray<JointSeen> Join
                 .Where(d => d.Seen.Length > 0 && d.Seen != d.Terminal),
         ];
 }
+
+/// <summary>Where a wire end was seen, and the number of the entry that says so.</summary>
+public sealed record EndSeen(string Terminal, int Number);
 
 /// <summary>One wire end in the three wirings.</summary>
 /// <param name="Found">Its terminal as found; empty when not seen.</param>

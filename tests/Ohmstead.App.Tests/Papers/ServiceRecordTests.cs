@@ -45,8 +45,9 @@ public partial class ServiceRecordTests
             "Waived by J. Bench",
             "found",
             "not this",
-            "renewed",
-            "crumbles, wire to be seen",
+            "replaced, same part",
+            "Cord: replaced.",
+            "hard but whole",
             "Roller 2 is worn",
             "line 121.4 V",
             "14.31 V",
@@ -137,7 +138,7 @@ public partial class ServiceRecordTests
             [.. Pages(Pdf.Of(ServiceRecord.Make(PaperUnits.Matter("twin-175", facts)))).Select(p => Regex.Replace(p, @"\s+", " "))];
         var before = Words(PaperUnits.Repaired())[0];
         Assert.Contains("Do not plug this unit in.", before, StringComparison.Ordinal);
-        Assert.Contains("the check before mains does not stand", before, StringComparison.Ordinal);
+        Assert.Contains("the wiring check has not passed", before, StringComparison.Ordinal);
         var after = Words(PaperUnits.Checked(PaperUnits.Repaired()));
         Assert.DoesNotContain("Do not plug this unit in.", after[0], StringComparison.Ordinal);
         Assert.Contains("Some wiring was only looked at.", after[0], StringComparison.Ordinal);

@@ -57,7 +57,7 @@ public class RoundTests
     [Fact]
     public async Task A_line_behind_a_shut_gate_has_no_box_until_the_gates_have_passed()
     {
-        await using var bench = await ScreenBench.OpenAsync();
+        await using var bench = await ScreenBench.OpenAsync(ScreenBench.NothingLive);
         var screen = Show(bench);
         Assert.Empty(screen.FindAll("input[name=lamp-60]"));
         Assert.Contains("Not yet: waits for Between the plug blades", screen.Markup, StringComparison.Ordinal);

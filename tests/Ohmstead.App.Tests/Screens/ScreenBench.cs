@@ -81,6 +81,12 @@ public sealed class ScreenBench : IAsyncDisposable
         Read("insulation-posts", 250e6),
     ];
 
+    /// <summary>The parts that can have something live in reach, looked at and good.</summary>
+    public static Fact[] NothingLive { get; } =
+    [
+        .. new[] { "cord", "plug", "sleeves", "case" }.Select(item => new ConditionNoted(item, "good", Decision.Leave, "")),
+    ];
+
     public async Task<BenchUnit> UnitAsync() => (await Bench.ReadAsync(UnitId))!;
 
     /// <summary>The readings that stand, in words of id and value.</summary>

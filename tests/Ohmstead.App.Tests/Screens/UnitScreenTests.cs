@@ -140,7 +140,7 @@ public class UnitScreenTests
             screen.Find("a.do.big").GetAttribute("href"),
             StringComparison.Ordinal
         );
-        Assert.Contains("4 gates still shut", screen.Markup, StringComparison.Ordinal);
+        Assert.Contains("4 checks to pass before you plug it in", screen.Markup, StringComparison.Ordinal);
         Assert.Equal(6, screen.FindAll("a.stage").Count);
     }
 
@@ -158,12 +158,100 @@ public class UnitScreenTests
         screen.Find(".entry-line form").Submit();
         screen.WaitForAssertion(() => Assert.Contains("corrected:", screen.Markup, StringComparison.Ordinal));
         Assert.Equal(["blades 3.8 Value"], await bench.StandingAsync());
-        screen.Find("button[aria-label^='Take back: Between']").Click();
-        screen.WaitForAssertion(() => Assert.Contains("taken back", screen.Markup, StringComparison.Ordinal));
+        screen.Find("button[aria-label^='Undo: Between']").Click();
+        screen.WaitForAssertion(() => Assert.Contains("undone", screen.Markup, StringComparison.Ordinal));
         Assert.Empty(await bench.StandingAsync());
-        screen.Find("button[aria-label^='Put back: Between']").Click();
-        screen.WaitForAssertion(() => Assert.DoesNotContain("taken back", screen.Markup, StringComparison.Ordinal));
+        screen.Find("button[aria-label^='Redo: Between']").Click();
+        screen.WaitForAssertion(() => Assert.DoesNotContain("<b>undone</b>", screen.Markup, StringComparison.Ordinal));
         Assert.Equal(["blades 38 Value"], await bench.StandingAsync());
         Assert.Equal(5, (await bench.UnitAsync()).Journal.Length);
+    }
+
+    /// <summary>Found, mended, looked at again: the screen asks one thing after the other, and the mains opens with the last.</summary>
+    [Fact]
+    public async Task Bare_wire_is_said_with_what_it_locks_and_is_not_ended_by_one_tap()
+    {
+        await using var bench = await ScreenBench.OpenAsync(ScreenBench.NothingLive);
+        var screen = Show<LookOver>(bench);
+        AngleSharp.Dom.IElement Cord() => screen.Find("#part-cord");
+        void See(string answer) => Cord().QuerySelectorAll("label.pick").First(l => l.TextContent == answer).QuerySelector("input")!.Change("on");
+        void Press(string word) => Cord().QuerySelectorAll(".warning button").First(b => b.TextContent.StartsWith(word, StringComparison.Ordinal)).Click();
+        See("crumbling, bare wire showing");
+        screen.WaitForAssertion(() => Assert.Contains("Mains is locked.", Cord().TextContent, StringComparison.Ordinal));
+        See("good");
+        screen.WaitForAssertion(() => Assert.Contains("Say what was done.", Cord().TextContent, StringComparison.Ordinal));
+        Assert.Contains("Mains stays locked: Cord", screen.Markup, StringComparison.Ordinal);
+        Press("Made good");
+        screen.WaitForAssertion(() => Assert.Empty(Cord().QuerySelectorAll(".warning")));
+        // A slip of the finger leaves the list as it was.
+        See("crumbling, bare wire showing");
+        screen.WaitForAssertion(() => Assert.NotEmpty(Cord().QuerySelectorAll(".warning")));
+        Press("Marked by mistake");
+        screen.WaitForAssertion(() => Assert.Empty(Cord().QuerySelectorAll(".warning")));
+        Assert.DoesNotContain((await bench.UnitAsync()).All<ConditionNoted>(), c => c.Entry.Number > 7 && c.Fact.Words.Contains("bare", StringComparison.Ordinal) && c.Fact.Decision == Decision.Open);
+    }
+
+    [Fact]
+    public async Task What_could_not_be_looked_at_is_signed_for_by_name()
+    {
+        await using var bench = await ScreenBench.OpenAsync();
+        var screen = Show<LookOver>(bench);
+        AngleSharp.Dom.IElement Form() => screen.Find("#part-sleeves form");
+        Form().Submit();
+        Assert.Contains("Say why", screen.Find("#part-sleeves [role=alert]").TextContent, StringComparison.Ordinal);
+        screen.Find("#why-sleeves").Change("the cover is riveted");
+        Form().Submit();
+        Assert.Contains("who signs", screen.Find("#part-sleeves [role=alert]").TextContent, StringComparison.Ordinal);
+        screen.Find("#signed-sleeves").Change("A. B.");
+        Form().Submit();
+        screen.WaitForAssertion(() => Assert.Contains("signed by A. B.: the cover is riveted", screen.Markup, StringComparison.Ordinal));
+        Assert.Equal(new NotLookedAt("sleeves", "the cover is riveted", "A. B."), (await bench.UnitAsync()).All<NotLookedAt>().Single().Fact);
+    }
+
+    [Fact]
+    public async Task Symptoms_are_ticked_ahead_from_the_owners_words_and_count_only_when_saved()
+    {
+        await using var bench = await ScreenBench.OpenAsync();
+        await bench.Bench.EnterAsync(ScreenBench.UnitId, 1, "bench", new CardChanged("F-9", "twin-175", "", "", "Track 2 is slow.", ""));
+        var screen = Show<LookOver>(bench);
+        Assert.True(screen.FindAll("input[name=sign-track-2-slow]")[0].HasAttribute("checked"));
+        Assert.DoesNotContain(screen.FindAll("input[name=sign-track-1-slow]"), i => i.HasAttribute("checked"));
+        Assert.Contains("Ticked from “slow”: check it.", screen.Markup, StringComparison.Ordinal);
+        Assert.Empty((await bench.UnitAsync()).Signs);
+        screen.FindAll("button").First(b => b.TextContent == "Save the ticked one").Click();
+        screen.WaitForAssertion(() => Assert.DoesNotContain("Ticked from", screen.Markup, StringComparison.Ordinal));
+        Assert.Equal(("track-2-slow", Answer.Yes), (await bench.UnitAsync()).Signs.Select(s => (s.Key, s.Value)).Single());
+    }
+
+    [Fact]
+    public async Task A_unit_with_open_checks_goes_back_only_not_to_be_plugged_in_and_the_list_says_so()
+    {
+        await using var bench = await ScreenBench.OpenAsync();
+        var screen = Show<ReturnIt>(bench);
+        screen.WaitForElement(".way.locked");
+        Assert.Contains("things are open", screen.Find("h1").TextContent, StringComparison.Ordinal);
+        Assert.DoesNotContain(screen.FindAll("button.way"), b => b.TextContent.Contains("working", StringComparison.Ordinal));
+        screen.Find("button.way").Click();
+        Assert.Equal("Say who returns it.", screen.Find("[role=alert]").TextContent);
+        screen.Find("#by").Change("A. B.");
+        screen.Find("button.way").Click();
+        screen.WaitForAssertion(() => Assert.Equal("Returned, not to be plugged in", screen.Find("h1").TextContent));
+        Assert.Equal(new Returned(ReturnManner.NotToBePluggedIn, "A. B."), (await bench.UnitAsync()).All<Returned>().Single().Fact);
+        var list = bench.Context.Render<Ohmstead.App.Screens.Start.HandedBack>();
+        list.WaitForAssertion(() => Assert.Contains("Returned, not to be plugged in", list.Find("a.row").TextContent, StringComparison.Ordinal));
+        screen.FindAll("button").First(b => b.TextContent == "Back on the bench").Click();
+        screen.WaitForAssertion(() => Assert.Contains("things are open", screen.Find("h1").TextContent, StringComparison.Ordinal));
+        Assert.Null((await bench.UnitAsync()).HandedBack);
+    }
+
+    [Fact]
+    public async Task Readings_are_not_marked_as_done_around_a_check()
+    {
+        await using var bench = await ScreenBench.OpenAsync();
+        var screen = Show<WhereWasI>(bench);
+        screen.FindAll("button").First(b => b.TextContent == "Readings: mark as done").Click();
+        Assert.Contains("Not yet.", screen.Find("[role=alert]").TextContent, StringComparison.Ordinal);
+        Assert.DoesNotContain(screen.FindAll("button"), b => b.TextContent.StartsWith("Paperwork", StringComparison.Ordinal) || b.TextContent.StartsWith("Wiring", StringComparison.Ordinal));
+        Assert.Empty((await bench.UnitAsync()).All<StageClosed>());
     }
 }

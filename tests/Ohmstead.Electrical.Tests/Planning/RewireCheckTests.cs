@@ -158,6 +158,44 @@ public class RewireCheckTests
         Assert.Equal(RewireVerdict.Mistake, Check(moved.Make(Sheet, 0), 3).Verdict);
     }
 
+    /// <summary>
+    /// Bayes: evidence that is fifty times as likely with the mistake multiplies its odds against the right wiring by fifty (an eye errs
+    /// once in fifty: common practice, no source). Nothing else moves, and nothing is proved while it is not answered for.
+    /// </summary>
+    [Fact]
+    public void An_end_seen_on_the_wrong_terminal_makes_the_mistakes_that_put_it_there_fifty_times_as_likely()
+    {
+        List<(int Reading, double Shown)> read = [(0, Table.Right[0])];
+        var there = Table.Mistakes.Where((m, n) => m.Id.StartsWith("moved:", StringComparison.Ordinal) && Math.Abs(Table.Wrong[n][0][0] - Table.Right[0]) < 1e-6).First().Id;
+        var end = there["moved:".Length..there.IndexOf('>', StringComparison.Ordinal)];
+        ImmutableArray<SeenEnd> seen = [new(end, there[(there.IndexOf('>', StringComparison.Ordinal) + 1)..])];
+        var nothing = new RewireWeights(Table, read, new double[Table.Mistakes.Length]).All();
+        var eye = new RewireWeights(Table, read, [.. Table.Mistakes.Select(m => SeenEnd.Nats(seen, m, Sheet))]).All();
+        double Odds(List<(int[] Mistakes, double Probability)> all, string id) =>
+            all.Single(h => h.Mistakes is [var m] && Table.Mistakes[m].Id == id).Probability / all.Single(h => h.Mistakes.Length == 0).Probability;
+        Assert.Equal(50, Odds(eye, there) / Odds(nothing, there), 6);
+        Assert.Equal(1, Odds(eye, "cold:w-17") / Odds(nothing, "cold:w-17"), 6);
+    }
+
+    [Fact]
+    public void While_an_end_seen_elsewhere_is_not_answered_for_the_right_readings_prove_nothing()
+    {
+        var sound = Read(Sheet, 0, isNominal: true);
+        var result = RewireCheck.Run(Table, Told, Wiring, sound, [new("w-5.to", Sheet.Elements.Single(e => e.Id == "w-17").To)]);
+        Assert.NotEqual(RewireVerdict.NoneLeft, result.Verdict);
+        Assert.False(result.WaitsForTheEye);
+    }
+
+    /// <summary>Far from its home no listed mistake puts the end: one is added, and weighed.</summary>
+    [Fact]
+    public void An_end_seen_where_no_listed_mistake_puts_it_is_a_mistake_of_its_own()
+    {
+        var far = new SeenEnd("main.from", Sheet.Elements.Single(e => e.Id == "w-17").To);
+        Assert.DoesNotContain(MistakeList.Of(Sheet), m => m.Id.StartsWith("moved:main.from", StringComparison.Ordinal));
+        var result = RewireCheck.Run(Sheet, Nothing, null, [far]);
+        Assert.Single(result.Mistakes, m => m.Id == $"moved:main.from>{far.Terminal}");
+    }
+
     /// <summary>A breaker may be sound at eight milliohms; led around it is not.</summary>
     [Fact]
     public void A_breaker_of_few_milliohms_is_no_danger_until_it_is_bypassed()

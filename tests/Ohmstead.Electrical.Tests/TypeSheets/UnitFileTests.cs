@@ -24,6 +24,25 @@ public class UnitFileTests
         Assert.Equal(("lead-5", "post-17"), (Element(unit, "w-5").From, Element(unit, "w-5").To));
     }
 
+    /// <summary>The text behind the records is what the next change starts from: it has every change too.</summary>
+    [Fact]
+    public void The_text_of_a_changed_unit_says_what_its_records_say()
+    {
+        var unit = Read("""
+            { "ohmstead": "unit/1", "sheet": "twin-160", "changes": [
+              { "replace": { "id": "pilot", "kind": "lamp", "from": "lead-17", "to": "post-common", "volts": 18, "amps": 0.15 } },
+              { "remove": "ballast-right" },
+              { "add": { "id": "w-extra", "kind": "wire", "from": "lead-5", "to": "post-5", "ohms": 0.01 } },
+              { "move": "w-5.to", "to": "post-17" }, { "move": "w-extra.from", "to": "lead-17" }, { "move": "main.tap-1", "to": "lead-17" } ] }
+            """).Required;
+        var texts = unit.Document["elements"]!.AsArray().ToDictionary(e => (string)e!["id"]!, e => e!);
+        Assert.Equal(unit.Elements.Select(e => e.Id), texts.Keys);
+        Assert.All(unit.Elements, e => Assert.Equal((e.From, e.To), ((string)texts[e.Id]["from"]!, (string)texts[e.Id]["to"]!)));
+        Assert.Equal("lead-17", (string)texts["main"]["taps"]![0]!["to"]!);
+        Assert.Equal((0.15, 0.01), ((double)texts["pilot"]["amps"]!, (double)texts["w-extra"]["ohms"]!));
+        Assert.DoesNotContain("w-extra", TypeSheetFile.Write(Reference.Twin160), StringComparison.Ordinal);
+    }
+
     [Fact]
     public void A_renewed_or_replaced_part_carries_a_tenth_of_its_kinds_chances_but_may_be_the_wrong_way_round()
     {

@@ -84,6 +84,23 @@ public class ApartStateTests
         Assert.Contains("1 piece not put back, rolled under the bench (J.)", CupsText.Of(StateOf(bench)), StringComparison.Ordinal);
     }
 
+    /// <summary>A part replaced while it was off does not go back as it came off, whether its piece was noted or not; it is one piece, not two.</summary>
+    [Fact]
+    public void A_part_replaced_while_it_was_off_is_a_new_piece()
+    {
+        var step = Sheet.TakeApart.First(s => ReachFor.PartsOf(s.Id, Sheet).Any());
+        var part = ReachFor.PartsOf(step.Id, Sheet).First();
+        var bench = new OnTheBench().Add(Off(step.Id, 3));
+        Assert.Equal(0, StateOf(bench).Off.Single().NotAsTheyCame);
+        bench.Add(new PartChanged(part, PartChange.Renewed, null, ""));
+        Assert.Equal(1, StateOf(bench).Off.Single().NotAsTheyCame);
+        bench.Add(new PartChanged(part, PartChange.Renewed, null, "")).Add(new PieceNoted(step.Id, PieceFate.Renew, 1, ""));
+        Assert.Equal(1, StateOf(bench).Off.Single().NotAsTheyCame);
+        bench.Add(new PieceNoted(step.Id, PieceFate.Lost, 1, "the spring"));
+        Assert.Equal(2, StateOf(bench).Off.Single().NotAsTheyCame);
+        Assert.Equal(0, StateOf(new OnTheBench().Add(new PartChanged(part, PartChange.Renewed, null, "")).Add(Off(step.Id, 3))).Off.Single().NotAsTheyCame);
+    }
+
     [Fact]
     public void No_more_pieces_are_noted_than_came_off()
     {

@@ -29,7 +29,7 @@ public class OnABenchTests
     private static Guid IdOf(int number) => new(number, 1, 0, new byte[8]);
 
     private static StageView StageOf(Stage stage, params Fact[] facts) =>
-        StageView.All(Told(facts), OnTheBench.Sheet, UsualShop.Make()).Single(s => s.Stage == stage);
+        StageView.All(Told(facts), OnTheBench.Sheet, UsualShop.Make(), []).Single(s => s.Stage == stage);
 
     [Fact]
     public void The_look_over_says_what_was_answered_what_is_open_and_what_is_to_be_renewed()
@@ -45,11 +45,12 @@ public class OnABenchTests
         );
         Assert.Equal(
             FormattableString.Invariant(
-                $"1 of {signs} questions answered; 1 of {parts} parts looked at; 1 photo; to renew: Cord"
+                $"1 of {signs} symptoms asked; 1 of {parts} parts looked at; 1 photo; to replace: Cord"
             ),
             stage.Done
         );
-        Assert.Equal(FormattableString.Invariant($"{signs - 1} questions, {parts - 1} parts"), stage.Open);
+        // Sleeving, bare turns and rollers wait until the cover is off.
+        Assert.Equal(FormattableString.Invariant($"{signs - 1} symptoms, {parts - 4} parts"), stage.Open);
         Assert.False(stage.IsClosed);
     }
 
@@ -61,7 +62,7 @@ public class OnABenchTests
             new ConditionNoted("cord", "cracked", Decision.Renew, ""),
             new ConditionNoted("cord", "cracked", Decision.Renewed, "")
         );
-        Assert.DoesNotContain("to renew", stage.Done, StringComparison.Ordinal);
+        Assert.DoesNotContain("to replace", stage.Done, StringComparison.Ordinal);
         Assert.Equal("readings to go by", StageOf(Stage.Findings).Open);
     }
 
@@ -76,6 +77,37 @@ public class OnABenchTests
                 new StageClosed(Stage.LookOver, false, "")
             ).IsClosed
         );
+    }
+
+    /// <summary>Nothing can be said by hand where a check or a part says it: the readings wait for their checks, the rest is no question.</summary>
+    [Fact]
+    public void A_stage_is_not_marked_as_done_around_a_check()
+    {
+        var shut = StillShut.Of(Told(), OnTheBench.Sheet, OnTheBench.Shop);
+        var stages = StageView.All(Told(), OnTheBench.Sheet, OnTheBench.Shop, shut);
+        Assert.Contains("Between the plug blades", stages.Single(s => s.Stage == Stage.Readings).Locked, StringComparison.Ordinal);
+        Assert.Equal([Stage.LookOver, Stage.Readings, Stage.Findings], stages.Where(s => s.IsByHand).Select(s => s.Stage));
+        Assert.Empty(StageView.All(Told(), OnTheBench.Sheet, OnTheBench.Shop, []).Single(s => s.Stage == Stage.Readings).Locked);
+        var off = new TakenOff(OnTheBench.Sheet.TakeApart[0].Id, 1, 2, "");
+        Assert.False(StageOf(Stage.TakingApart, off, new StageClosed(Stage.TakingApart, true, "")).IsClosed);
+        Assert.True(StageOf(Stage.TakingApart, off, new PutBack(off.Step, 2, 0, "", "")).IsClosed);
+        Assert.False(StageOf(Stage.Wiring, new PartChanged("w-5", PartChange.Rewired, null, ""), new StageClosed(Stage.Wiring, true, "")).IsClosed);
+    }
+
+    [Fact]
+    public void A_part_whose_new_one_is_in_is_no_longer_to_be_replaced()
+    {
+        Fact[] worn = [new ConditionNoted("cord", "cracked", Decision.Renew, ""), new ConditionNoted("flats", "large flats", Decision.Renew, "")];
+        Assert.Contains("to replace: Cord, Rollers", StageOf(Stage.LookOver, worn).Done, StringComparison.Ordinal);
+        Assert.DoesNotContain(
+            "to replace",
+            StageOf(
+                Stage.LookOver,
+                [.. worn, new PartChanged("cord-1", PartChange.Renewed, null, ""), new PartChanged("roller-left", PartChange.Renewed, null, "")]
+            ).Done,
+            StringComparison.Ordinal
+        );
+        Assert.Contains("to replace: Cord", StageOf(Stage.LookOver, [new PartChanged("cord-1", PartChange.Renewed, null, ""), .. worn]).Done, StringComparison.Ordinal);
     }
 
     [Fact]

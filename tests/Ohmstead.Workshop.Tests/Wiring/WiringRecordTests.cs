@@ -53,13 +53,13 @@ public class WiringRecordTests
         var wire = Sheet.Elements.First(e => e.Kind == "wire");
         var rest = Of(bench).Joints.First(j => j.Terminal == wire.To);
         bench.Add(rest with { Ends = [.. rest.Ends.Where(e => e.Id != $"{wire.Id}.to")] });
-        Assert.Contains(Of(bench).Incomplete(Sheet), p => p.Contains($"an end that was not seen: {wire.Id}.to", StringComparison.Ordinal));
+        Assert.Contains(Of(bench).Incomplete(Sheet), p => p.Contains($"has an end not seen: {Workshop.Words.PartNames.EndAlone(Sheet, $"{wire.Id}.to")}", StringComparison.Ordinal));
         var other = Of(bench).Joints.First(j => j.Terminal != wire.To && j.Terminal != wire.From);
         bench.Add(other with { Ends = other.Ends.Add(new($"{wire.Id}.from", "")) });
-        Assert.Contains(Of(bench).Incomplete(Sheet), p => p.StartsWith($"{wire.Id}.from is on two joints", StringComparison.Ordinal));
+        Assert.Contains(Of(bench).Incomplete(Sheet), p => p.StartsWith($"{WireEnds.Said($"{wire.Id}.from", Sheet)} is on two joints", StringComparison.Ordinal));
         bench.Add(other with { Ends = [], Photo = "" });
-        Assert.Contains($"{other.Terminal} has no wire", Of(bench).Incomplete(Sheet));
-        Assert.Contains($"{other.Terminal} is on no photo", Of(bench).Incomplete(Sheet));
+        Assert.Contains($"{Workshop.Words.Sentences.Large(Workshop.Words.PartNames.Terminal(Sheet, other.Terminal))}: no wire", Of(bench).Incomplete(Sheet));
+        Assert.Contains($"{Workshop.Words.Sentences.Large(Workshop.Words.PartNames.Terminal(Sheet, other.Terminal))}: on no photo", Of(bench).Incomplete(Sheet));
     }
 
     /// <summary>An earlier repair that stays makes the unit's own circuit, and the readings follow from it.</summary>
@@ -94,11 +94,67 @@ public class WiringRecordTests
     {
         var winding = Sheet.Elements.OfType<Winding>().First(w => w.Taps.Length > 0);
         var change = WireEnds.Keep([($"{winding.Id}.tap-1", winding.To)], Sheet).Single();
-        Assert.Equal(winding.Id, change.Element);
-        Assert.Contains($"\"to\":\"{winding.To}\"", change.Part!.Value.GetRawText(), StringComparison.Ordinal);
+        Assert.Equal((winding.Id, PartChange.Moved), (change.Element, change.Change));
+        Assert.Equal($$"""{"tap-1":"{{winding.To}}"}""", change.Part!.Value.GetRawText());
+        Assert.Equal(winding.To, new OnTheBench().Add(change).Own.Elements.OfType<Winding>().First(w => w.Id == winding.Id).Taps[0].To);
         Assert.Empty(WireEnds.Keep([($"{winding.Id}.tap-99", winding.To)], Sheet));
         Assert.Empty(WireEnds.Keep([("no-such.to", winding.To)], Sheet));
     }
+
+    /// <summary>Two ends of one wire said to stay, one after the other: the second says nothing of the first.</summary>
+    [Fact]
+    public void A_second_end_that_stays_leaves_the_first_where_it_was_kept()
+    {
+        var (wire, other) = (Sheet.Elements.First(e => e.Id == "w-5"), Sheet.Elements.First(e => e.Id == "w-17"));
+        var bench = new OnTheBench();
+        foreach (var change in WireEnds.Keep([("w-5.to", other.To), ("w-17.to", wire.To)], bench.Own))
+            bench.Add(change);
+        foreach (var change in WireEnds.Keep([("w-5.from", other.From), ("w-17.from", wire.From)], bench.Own))
+            bench.Add(change);
+        var own = bench.Own.Elements.First(e => e.Id == "w-5");
+        Assert.Equal((other.From, other.To), (own.From, own.To));
+        Assert.NotEqual((wire.From, wire.To), (own.From, own.To));
+    }
+
+    /// <summary>A part put in later has its ends like any other, and an end that moved leaves its figures as they are.</summary>
+    [Fact]
+    public void A_part_put_in_later_and_figures_changed_earlier_come_along()
+    {
+        var wire = Sheet.Elements.First(e => e.Id == "w-5");
+        var bench = new OnTheBench().Add(
+            new PartChanged("snubber", PartChange.Added, Json($$"""{ "id": "snubber", "kind": "resistor", "from": "{{wire.From}}", "to": "{{wire.To}}", "ohms": 470 }"""), "")
+        );
+        var disc = Sheet.Elements.OfType<Rectifier>().First();
+        bench.Add(Workshop.Findings.PartDraft.Of(bench.Unit, Sheet, disc.Id)!.AsSilicon().Finish(bench.Unit, Sheet, "diode").Fact!);
+        var there = Sheet.Elements.First(e => e.Id == "w-17").To;
+        foreach (var change in WireEnds.Keep([("snubber.to", there), ($"{disc.Id}.to", there)], bench.Own))
+            bench.Add(change);
+        var (snubber, diode) = (bench.Own.Elements.Single(e => e.Id == "snubber"), bench.Own.Elements.OfType<Rectifier>().First(r => r.Id == disc.Id));
+        Assert.Equal((there, 470), (snubber.To, ((Resistive)snubber).Ohms));
+        Assert.Equal((there, 1e-9), (diode.To, diode.SaturationAmps));
+        Assert.Contains(("ohms", "470"), Workshop.Findings.PartDraft.Of(bench.Unit, Sheet, "snubber")!.Fields);
+
+        // And the other way round: new figures leave the end where it was kept.
+        var fact = Workshop.Findings.PartDraft.Of(bench.Unit, Sheet, disc.Id)!.With("seriesOhms", "0.5").Finish(bench.Unit, Sheet, "").Fact!;
+        diode = bench.Add(fact).Own.Elements.OfType<Rectifier>().First(r => r.Id == disc.Id);
+        Assert.Equal((there, 0.5, 1e-9), (diode.To, diode.SeriesOhms, diode.SaturationAmps));
+    }
+
+    /// <summary>Where its ends are says nothing of its age: an old disc that stays where it was found has its old chances.</summary>
+    [Fact]
+    public void A_part_that_stays_where_it_was_found_is_no_newer_for_it()
+    {
+        var disc = Sheet.Elements.OfType<Rectifier>().First();
+        var bench = new OnTheBench();
+        bench.Add(WireEnds.Keep([($"{disc.Id}.to", Sheet.Elements.First(e => e.Id == "w-17").To)], bench.Own).Single());
+        Assert.Equal(disc.Percents, bench.Own.Elements.OfType<Rectifier>().First(r => r.Id == disc.Id).Percents);
+        var renewed = new OnTheBench().Add(new PartChanged(disc.Id, PartChange.Renewed, null, ""));
+        var before = renewed.Own.Elements.Single(e => e.Id == disc.Id).Percents["high-drop"];
+        renewed.Add(WireEnds.Keep([($"{disc.Id}.to", disc.From + "")], renewed.Own).Single() with { Part = Json("{}") });
+        Assert.Equal(before, renewed.Own.Elements.Single(e => e.Id == disc.Id).Percents["high-drop"]);
+    }
+
+    private static System.Text.Json.JsonElement Json(string text) => System.Text.Json.JsonDocument.Parse(text).RootElement;
 
     private static double Shown(TypeSheet own, params string[] readings)
     {

@@ -5,6 +5,7 @@ using Ohmstead.Electrical.Readings;
 using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Proving;
 using Ohmstead.Workshop.Readings;
+using Ohmstead.Workshop.Wiring;
 using Ohmstead.Workshop.Words;
 
 namespace Ohmstead.App.Screens.Proving;
@@ -20,6 +21,7 @@ public sealed partial class CheckBeforeMains
     private string wantedOf = "", resultOf = "";
     private bool isWeighing;
     private string checkTrouble = "", undone = "", part = "";
+    private ImmutableArray<WrongEnd> wrongEnds = [];
     private SupplyStated? stated;
     private RewireChecked? passed;
     private int? wanted;
@@ -67,23 +69,24 @@ public sealed partial class CheckBeforeMains
         var text = ReadingsText.Write(WiringRun.Since(Unit!, Sheet!), Model, Shop);
         var readings = ReadingsFile.Read(text, Model.Sheet);
         checkTrouble = readings.IsSound ? "" : $"The readings cannot be used: {readings.Problems[0].Wrong}.";
-        var key = OwnSheet.UnitText(Unit!, Sheet!) + text + Shop.Rewire;
+        wrongEnds = WrongEnd.Of(Unit!, Sheet!);
+        var key = OwnSheet.UnitText(Unit!, Sheet!) + text + Shop.Rewire + string.Join(';', wrongEnds);
         // What is drawn before the window is live is thrown away: nothing is weighed for it.
         if (!readings.IsSound || key == wantedOf || !RendererInfo.IsInteractive)
             return;
         wantedOf = key;
         if (!isWeighing)
-            _ = WeighAsync(key, Model.Sheet, readings.Value!, Shop.Rewire);
+            _ = WeighAsync(key, Model.Sheet, readings.Value!, Shop.Rewire, [.. wrongEnds.Select(w => w.AsSeen)]);
     }
 
     /// <summary>One at a time: what is typed meanwhile is weighed when this is done.</summary>
-    private async Task WeighAsync(string key, Electrical.TypeSheets.TypeSheet planned, UnitReadings readings, RewireChances chances)
+    private async Task WeighAsync(string key, Electrical.TypeSheets.TypeSheet planned, UnitReadings readings, RewireChances chances, ImmutableArray<SeenEnd> seen)
     {
         isWeighing = true;
         RewireResult? weighed = null;
         try
         {
-            weighed = await Task.Run(() => RewireCheck.Run(planned, readings, chances));
+            weighed = await Task.Run(() => RewireCheck.Run(planned, readings, chances, seen));
         }
 #pragma warning disable CA1031 // The edge: a check that breaks says so, and mains stays locked.
         catch (Exception e)

@@ -10,15 +10,31 @@ internal static class UnitLinks
     public static string Of(Guid id, NextThing next) =>
         next.Action switch
         {
-            NextAction.NameKind or NextAction.LookOver => $"/units/{id}/look-over",
+            NextAction.NameKind or NextAction.LookOver => LookOver(id, next.About),
             NextAction.TakeReading => $"/units/{id}/reading/{Uri.EscapeDataString(next.About)}",
             NextAction.CheckWiring => $"/units/{id}/check",
             NextAction.JudgeFindings or NextAction.Repair => $"/units/{id}/findings",
             NextAction.TakeApart => $"/units/{id}/apart/step",
             NextAction.PutBack => $"/units/{id}/apart/back",
             NextAction.MakePaper => $"/units/{id}/papers",
+            NextAction.Return => $"/units/{id}/return",
             _ => $"/units/{id}",
         };
+
+    /// <summary>Where an open thing is put right.</summary>
+    public static string Of(Guid id, OpenThing open) =>
+        open.Place switch
+        {
+            OpenPlace.LookOver => LookOver(id, open.About),
+            OpenPlace.Reading => $"/units/{id}/reading/{Uri.EscapeDataString(open.About)}",
+            OpenPlace.Wiring => $"/units/{id}/wiring",
+            OpenPlace.Check => $"/units/{id}/check",
+            OpenPlace.Back => $"/units/{id}/apart/back",
+            _ => $"/units/{id}/findings",
+        };
+
+    /// <summary>The look-over, at one part of it or from its top.</summary>
+    public static string LookOver(Guid id, string part) => $"/units/{id}/look-over{(part.Length > 0 ? $"#part-{part}" : "")}";
 
     /// <summary>The screen of a stage.</summary>
     public static string Of(Guid id, Stage stage) =>
