@@ -32,10 +32,11 @@ public sealed record Slip(string Words, Shown Meant)
             return null;
         if (typed.Value < 0 && (expected.Quantity == Quantity.Ohms || expected.Holds(-typed.Value)))
             return new("minus sign", Shown.Number(-typed.Value));
-        // A band that spans a decade holds a tenth of what lies above it as well: there only the prefix can be told.
-        var least = expected.SpansDecades ? 1000 : 10;
+        // Insulation fails by a thousand times as well: nobody is led from a failure to a pass by one key.
+        if (expected.SpansDecades)
+            return null;
         foreach (var (times, words) in Decimals)
-            if (Math.Max(times, 1 / times) > least - 0.5 && Shifted(typed.Value, times) is var meant && expected.Holds(meant))
+            if (Shifted(typed.Value, times) is var meant && expected.Holds(meant))
                 return new(words, Shown.Number(meant));
         return null;
     }
