@@ -84,7 +84,7 @@ public static class UntypedSheet
                     ["magnetisingHenries"] = 2,
                 }
             ),
-            ["elements"] = Elements(plate, posts),
+            ["elements"] = Elements(plate, posts, SeenWire.All(unit)),
             ["readings"] = Readings(posts),
             ["takeApart"] = Steps(unit),
         }.ToJsonString();
@@ -104,10 +104,12 @@ public static class UntypedSheet
         };
         foreach (var t in Terminals(unit))
             titles[t.Id] = t.IsPost ? $"post {t.Name}" : t.Name;
+        foreach (var wire in SeenWire.All(unit))
+            (titles[wire.Id], titles[Loose(wire)]) = (wire.Name, "a place not seen yet");
         return titles;
     }
 
-    private static JsonArray Elements(PlateRead plate, ImmutableArray<TerminalNamed> posts)
+    private static JsonArray Elements(PlateRead plate, ImmutableArray<TerminalNamed> posts, ImmutableArray<SeenWire> wires)
     {
         var (low, high) = PlateRule.BladeOhms(plate);
         var elements = new JsonArray(
@@ -130,8 +132,22 @@ public static class UntypedSheet
         );
         foreach (var post in posts)
             elements.Add(Path(post.Id, $"post {post.Name}"));
+        foreach (var wire in wires)
+            elements.Add(
+                new JsonObject
+                {
+                    ["id"] = wire.Id,
+                    ["kind"] = "wire",
+                    ["from"] = wire.From.Length > 0 ? wire.From : Loose(wire),
+                    ["to"] = wire.To.Length > 0 && wire.To != wire.From ? wire.To : Loose(wire),
+                    // What it does is not known: nothing is concluded of it.
+                    ["faults"] = new JsonObject { ["open"] = 0, ["resistive"] = 0 },
+                }
+            );
         return elements;
     }
+
+    private static string Loose(SeenWire wire) => $"{wire.Id}-end";
 
     private static JsonObject Cord(string n) =>
         new()
