@@ -6,6 +6,7 @@ using Ohmstead.Workshop.Proving;
 using Ohmstead.Workshop.Shops;
 using Ohmstead.Workshop.TakeApart;
 using Ohmstead.Workshop.Units;
+using Ohmstead.Workshop.Untyped;
 
 namespace Ohmstead.Workshop.Papers;
 
@@ -55,7 +56,7 @@ public sealed record PaperMatter(
         Sheet is not null && RewireGate.Standing(Unit, Sheet) is { LookedAt.Length: > 0 } looked ? looked : null;
 
     /// <summary>False while it is open, a cold check or the check before mains does not stand, or nothing is known of its kind.</summary>
-    public bool MayBePluggedIn => Sheet is not null && !Failed.Any() && !TooClose.Any() && !Skipped.Any() && !WaitsForCheck && !IsOpen;
+    public bool MayBePluggedIn => Sheet is not null && !UntypedSheet.IsOne(Sheet) && !Failed.Any() && !TooClose.Any() && !Skipped.Any() && !WaitsForCheck && !IsOpen;
 }
 
 /// <summary>A reading as papers show it.</summary>

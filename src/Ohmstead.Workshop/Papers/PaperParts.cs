@@ -2,7 +2,9 @@ using System.Collections.Immutable;
 using System.Globalization;
 using Ohmstead.Electrical.TypeSheets;
 using Ohmstead.Workshop.Journal;
+using Ohmstead.Workshop.Kinds;
 using Ohmstead.Workshop.Shops;
+using Ohmstead.Workshop.Untyped;
 using Ohmstead.Workshop.Words;
 
 namespace Ohmstead.Workshop.Papers;
@@ -14,6 +16,8 @@ internal static class PaperParts
     {
         var photo = matter.Unit.All<PhotoAdded>().Select(p => p.Fact.Photo).FirstOrDefault() ?? "";
         var title = matter.Sheet is { } sheet ? (sheet.Title.Length > 0 ? sheet.Title : sheet.Id) : "Kind not known";
+        if (matter.Sheet is { } type && PracticeTypes.IsOne(type.Id))
+            title = $"{title.Replace(" (invented)", "", StringComparison.Ordinal)} ({PracticeTypes.Mark})";
         return new Opening(matter.Shop.Name, matter.Shop.Address, title, pairs, photo);
     }
 
@@ -31,6 +35,7 @@ internal static class PaperParts
                 Weight.Stop,
                 "Do not plug this unit in.",
                 [
+                    .. UntypedSheet.IsOne(matter.Sheet) ? ["Its type is not known: only cold readings were taken."] : Array.Empty<string>(),
                     .. matter.Failed.Select(l => $"Failed: {l.Title}. It read {l.Measured}. {Sentences.Large(l.Limits)}."),
                     .. matter.TooClose.Select(l =>
                         $"Too close for the meter: {l.Title}. It read {l.Measured}. {Sentences.Large(l.Limits)}. Read it again with a better one."
