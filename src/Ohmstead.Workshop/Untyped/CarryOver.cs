@@ -17,9 +17,10 @@ public static class CarryOver
     private const string Blade2 = "blade-2";
     private const string Case = "case";
 
-    /// <summary>True when something was recorded before the type was known and is not under the type's names yet.</summary>
+    /// <summary>True when something was recorded before the type was known, and nothing was carried over to this type yet.</summary>
     public static bool IsOpen(BenchUnit unit) =>
-        unit.Standing.Any(e =>
+        !unit.All<CarriedOver>().Any(c => c.Fact.SheetId == unit.Card.SheetId)
+        && unit.Standing.Any(e =>
             e.Fact switch
             {
                 ReadingEntered r => UntypedSheet.IsOwn(r.ReadingId),

@@ -85,6 +85,8 @@ public static class UntypedSheet
                 }
             ),
             ["elements"] = Elements(plate, posts, SeenWire.All(unit)),
+            // A lug with one wire, and a wire with one end seen, are no slip of the pen here.
+            ["near"] = new JsonArray([.. SeenWire.All(unit).Select(w => (JsonNode)new JsonArray(FromOf(w), ToOf(w)))]),
             ["readings"] = Readings(posts),
             ["takeApart"] = Steps(unit),
         }.ToJsonString();
@@ -138,14 +140,18 @@ public static class UntypedSheet
                 {
                     ["id"] = wire.Id,
                     ["kind"] = "wire",
-                    ["from"] = wire.From.Length > 0 ? wire.From : Loose(wire),
-                    ["to"] = wire.To.Length > 0 && wire.To != wire.From ? wire.To : Loose(wire),
+                    ["from"] = FromOf(wire),
+                    ["to"] = ToOf(wire),
                     // What it does is not known: nothing is concluded of it.
                     ["faults"] = new JsonObject { ["open"] = 0, ["resistive"] = 0 },
                 }
             );
         return elements;
     }
+
+    private static string FromOf(SeenWire wire) => wire.From.Length > 0 ? wire.From : Loose(wire);
+
+    private static string ToOf(SeenWire wire) => wire.To.Length > 0 && wire.To != wire.From ? wire.To : Loose(wire);
 
     private static string Loose(SeenWire wire) => $"{wire.Id}-end";
 

@@ -58,7 +58,7 @@ public class CarryOverTests
         Assert.Equal(6.2, unit.CurrentReadings.First().Fact.Shown.Value);
         // What no type sheet has keeps the words it was entered with.
         Assert.Equal("Plug blade to post A: OL", FactWords.Of(unit.CurrentReadings.Last().Fact, Solo));
-        Assert.Equal("Between the plug blades: 6.20 Ω", FactWords.Of(unit.CurrentReadings.First().Fact, Solo));
+        Assert.Equal("Between the plug blades: 6.2 Ω", FactWords.Of(unit.CurrentReadings.First().Fact, Solo));
     }
 
     [Fact]
@@ -88,10 +88,13 @@ public class CarryOverTests
     {
         var unit = Carried(chosen => chosen["untyped-off-1"] = "knob");
         Assert.Equal("knob", unit.All<TakenOff>().Single().Fact.Step);
+        // What the type has no step for keeps its own words.
+        Assert.Equal("throttle knob", Ohmstead.Workshop.TakeApart.ApartState.Of(Carried(c => c["untyped-off-1"] = ""), Solo).Off[0].Step.Title);
         Assert.Equal("primary", unit.All<FindingJudged>().Single().Fact.Element);
-        Assert.True(CarryOver.IsOpen(unit));
+        Assert.False(CarryOver.IsOpen(unit));
         var other = OneUnit.Of([.. unit.Journal.Select(e => e.Fact), unit.Card with { SheetId = "twin-175" }]);
         Assert.Equal("untyped-blades", other.CurrentReadings.First().Fact.ReadingId);
+        Assert.True(CarryOver.IsOpen(other));
         var plain = CarryOver.Plain(unit);
         Assert.Equal(("", "untyped-blades"), (plain.Card.SheetId, plain.CurrentReadings.First().Fact.ReadingId));
     }
