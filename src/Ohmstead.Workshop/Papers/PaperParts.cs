@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using System.Globalization;
 using Ohmstead.Electrical.TypeSheets;
 using Ohmstead.Workshop.Journal;
-using Ohmstead.Workshop.Kinds;
 using Ohmstead.Workshop.Shops;
 using Ohmstead.Workshop.Untyped;
 using Ohmstead.Workshop.Words;
@@ -16,8 +15,6 @@ internal static class PaperParts
     {
         var photo = matter.Unit.All<PhotoAdded>().Select(p => p.Fact.Photo).FirstOrDefault() ?? "";
         var title = matter.Sheet is { } sheet ? (sheet.Title.Length > 0 ? sheet.Title : sheet.Id) : "Kind not known";
-        if (matter.Sheet is { } type && PracticeTypes.IsOne(type.Id))
-            title = $"{title.Replace(" (invented)", "", StringComparison.Ordinal)} ({PracticeTypes.Mark})";
         return new Opening(matter.Shop.Name, matter.Shop.Address, title, pairs, photo);
     }
 

@@ -103,7 +103,7 @@ public sealed class ApartState
     private HashSet<string> Known() => steps.Select(s => s.Id).Where(off.Contains).ToHashSet(StringComparer.Ordinal);
 
     private static TakeApartStep StepOf(TakenOff taken, TypeSheet sheet) =>
-        sheet.TakeApart.FirstOrDefault(s => s.Id == taken.Step) ?? new(taken.Step, taken.Title ?? taken.Step, [], [], 0, 0, 0, 0, [], "", 0);
+        sheet.TakeApart.FirstOrDefault(s => s.Id == taken.Step) ?? new(taken.Step, taken.Title ?? Sentences.Large(PartNames.Step(sheet, taken.Step)), [], [], 0, 0, 0, 0, [], "", 0);
 }
 
 /// <summary>A step that is off.</summary>
