@@ -93,54 +93,6 @@ public sealed class FirstTenMinutesTests(OpenBrowser browser)
         await window.SeeAsync();
     }
 
-    [Theory]
-    [InlineData(Width.Phone)]
-    [InlineData(Width.Desk)]
-    public async Task A_unit_without_a_type_is_read_opened_recorded_and_carried_over(Width width)
-    {
-        await using var tool = await RunningTool.StartAsync();
-        await using var window = await Window.OpenAsync(browser, tool.Address, width);
-        var page = window.Page;
-        await window.BringInAsync("solo-110");
-        await window.GoAsync("/units/new");
-        await window.FillAsync("Watts", "110");
-        await window.FillAsync("Posts", "A B");
-        await window.PressAsync("Take it in, start with the meter");
-        await window.TitledAsync("Between the plug blades");
-        await window.EnterAsync("6.2");
-        await window.SeesAsync("normal");
-        var unit = Regex.Match(page.Url, "/units/[^/]+").Value;
-        await window.GoAsync($"{unit}/terminals");
-        await window.FillAsync("Mark or name", "C");
-        await window.PressAsync("Add a post");
-        await Expect(page.Locator("li.taken")).ToHaveCountAsync(3);
-        await window.SeeAsync();
-        await window.GoAsync($"{unit}/wiring");
-        await window.FillAsync("A new place", "brass lug");
-        await window.PressAsync("Add this place");
-        await window.FillAsync("New wires on it", "red");
-        await window.SeeAsync();
-        await window.PressAsync("Save this joint");
-        await window.SeesAsync("red wire");
-        await window.GoAsync($"{unit}/apart");
-        await window.FillAsync("Part", "cover");
-        await window.SeeAsync();
-        await window.PressAsync("It is off");
-        await Expect(page.Locator("#what")).ToHaveValueAsync("");
-        await window.GoAsync($"{unit}/check");
-        await window.SeesAsync("This needs the unit’s type.");
-        await window.GoAsync(unit);
-        await window.SeesAsync("Type not known yet");
-        await window.SeeAsync();
-        await window.FollowAsync("Name its type");
-        await page.Locator("#type option[value='solo-110']").WaitForAsync(new() { State = WaitForSelectorState.Attached });
-        await page.SelectOptionAsync("#type", "solo-110");
-        await window.SeesAsync("becomes");
-        await window.SeeAsync();
-        await window.PressAsync("It is this type");
-        await window.SeesAsync("Single-throttle 110 W");
-    }
-
     [Fact]
     public async Task The_invented_workshop_opens_from_the_empty_one_and_the_way_back_is_there()
     {
