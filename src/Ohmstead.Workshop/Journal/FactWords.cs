@@ -18,7 +18,7 @@ public static class FactWords
         {
             TakenIn => "Taken in",
             PlateRead p => $"Plate: {(p.Volts is { } v ? ValueText.Of(v, Quantity.AcVolts) : "no volts")}, {(p.Watts is { } w ? ValueText.Of(w, Quantity.Watts) : "no watts")}",
-            TerminalNamed t => $"{(t.IsPost ? "Post" : "Lug")} named: {t.Name}",
+            TerminalNamed t => t.Name.Length == 0 ? $"{(t.IsPost ? "Post" : "Lug")} removed" : $"{(t.IsPost ? "Post" : "Lug")} named: {t.Name}",
             CarriedOver => "Carried over to its type",
             PracticeBegun => "Practice unit, invented",
             CardChanged => "Card changed",

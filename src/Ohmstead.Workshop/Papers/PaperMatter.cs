@@ -7,6 +7,7 @@ using Ohmstead.Workshop.Proving;
 using Ohmstead.Workshop.Shops;
 using Ohmstead.Workshop.TakeApart;
 using Ohmstead.Workshop.Units;
+using Ohmstead.Workshop.Untyped;
 using Ohmstead.Workshop.Wiring;
 
 namespace Ohmstead.Workshop.Papers;
@@ -68,8 +69,8 @@ public sealed record PaperMatter(
     public RewireChecked? LookedAt =>
         Sheet is not null && RewireGate.Standing(Unit, Sheet) is { LookedAt.Length: > 0 } looked ? looked : null;
 
-    /// <summary>False while anything is open, and for a unit that went back not to be plugged in.</summary>
-    public bool MayBePluggedIn => !IsReturnedUnplugged && !Open.Any(o => o.IsOpen);
+    /// <summary>False while anything is open, for a unit that went back not to be plugged in, and while its type is not known.</summary>
+    public bool MayBePluggedIn => !IsReturnedUnplugged && Sheet is not null && !UntypedSheet.IsOne(Sheet) && !Open.Any(o => o.IsOpen);
 }
 
 /// <summary>A reading as papers show it.</summary>

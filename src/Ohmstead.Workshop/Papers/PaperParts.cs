@@ -4,6 +4,7 @@ using Ohmstead.Electrical.TypeSheets;
 using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Shops;
 using Ohmstead.Workshop.Units;
+using Ohmstead.Workshop.Untyped;
 using Ohmstead.Workshop.Words;
 
 namespace Ohmstead.Workshop.Papers;
@@ -44,6 +45,8 @@ internal static class PaperParts
     {
         if (matter.Sheet is null)
             yield return "Its type is not known here. No check could be judged.";
+        if (UntypedSheet.IsOne(matter.Sheet))
+            yield return "Its type is not known: only cold readings were taken.";
         foreach (var open in matter.Open.Where(o => o is { IsOpen: true, Place: OpenPlace.LookOver, About.Length: > 0 }))
             yield return Line(open);
         foreach (var line in matter.Failed)

@@ -4,6 +4,7 @@ using Ohmstead.Workshop.Cautions;
 using Ohmstead.Workshop.Drawing;
 using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.TakeApart;
+using Ohmstead.Workshop.Untyped;
 using Ohmstead.Workshop.Words;
 
 namespace Ohmstead.Workshop.Papers;
@@ -102,7 +103,9 @@ public static class ServiceRecord
             .Where(c => c.Fact.Change is PartChange.Renewed or PartChange.Replaced or PartChange.Added)
             .Select(c => c.Fact.Element);
         var overlay = Overlay.None with { Renewed = renewed.ToImmutableHashSet(StringComparer.Ordinal) };
-        yield return new Circuit("The circuit", CircuitDrawing.Draw(CircuitLayout.Of(sheet), overlay));
+        // What stands in for a type that is not known is no drawing of this unit.
+        if (!UntypedSheet.IsOne(sheet))
+            yield return new Circuit("The circuit", CircuitDrawing.Draw(CircuitLayout.Of(sheet), overlay));
     }
 
     private static IEnumerable<Block> Pictures(PaperMatter matter)

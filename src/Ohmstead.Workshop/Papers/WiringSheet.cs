@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Ohmstead.Workshop.Drawing;
 using Ohmstead.Workshop.Journal;
+using Ohmstead.Workshop.Untyped;
 using Ohmstead.Workshop.Wiring;
 using Ohmstead.Workshop.Words;
 
@@ -54,7 +55,8 @@ public static class WiringSheet
                     .Select(g => new Photo(g.Key, string.Join("; ", g.Select((j, n) => $"{ValueText.Plain(n + 1)}: {PartNames.Terminal(sheet, j.Terminal)}")), [.. g.Select(j => (j.X, j.Y))])),
             ]);
         }
-        yield return new Circuit("The circuit, as planned", CircuitDrawing.Draw(CircuitLayout.Of(sheet), Overlay.None));
+        if (!UntypedSheet.IsOne(sheet))
+            yield return new Circuit("The circuit, as planned", CircuitDrawing.Draw(CircuitLayout.Of(sheet), Overlay.None));
     }
 
     private static string Colour(string end, WiringRecord found, WiringRecord left) => left.ColourOf(end) is { Length: > 0 } now ? now : found.ColourOf(end);

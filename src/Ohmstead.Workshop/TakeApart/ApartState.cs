@@ -46,7 +46,7 @@ public sealed class ApartState
             if (entry.Fact is WayChosen way)
                 reach = [.. way.Reach.Where(r => sheet.TakeApart.Any(s => s.Id == r))];
             else if (entry.Fact is TakenOff taken && !off.Exists(o => o.Step.Id == taken.Step))
-                off.Add(new(StepOf(taken.Step, sheet), entry, taken, []));
+                off.Add(new(StepOf(taken, sheet), entry, taken, []));
             else if (entry.Fact is PieceNoted noted && off.FindIndex(o => o.Step.Id == noted.Step) is >= 0 and var at)
                 off[at] = off[at] with { Noted = off[at].Noted.Add(noted) };
             else if (entry.Fact is PartChanged { Change: PartChange.Renewed or PartChange.Replaced } part)
@@ -108,8 +108,8 @@ public sealed class ApartState
 
     private HashSet<string> Known() => steps.Select(s => s.Id).Where(off.Contains).ToHashSet(StringComparer.Ordinal);
 
-    private static TakeApartStep StepOf(string id, TypeSheet sheet) =>
-        sheet.TakeApart.FirstOrDefault(s => s.Id == id) ?? new(id, Sentences.Large(PartNames.Step(sheet, id)), [], [], 0, 0, 0, 0, [], "", 0);
+    private static TakeApartStep StepOf(TakenOff taken, TypeSheet sheet) =>
+        sheet.TakeApart.FirstOrDefault(s => s.Id == taken.Step) ?? new(taken.Step, taken.Title ?? Sentences.Large(PartNames.Step(sheet, taken.Step)), [], [], 0, 0, 0, 0, [], "", 0);
 }
 
 /// <summary>A step that is off.</summary>

@@ -84,7 +84,9 @@ public static class UntypedSheet
                     ["magnetisingHenries"] = 2,
                 }
             ),
-            ["elements"] = Elements(plate, posts),
+            ["elements"] = Elements(plate, posts, SeenWire.All(unit)),
+            // A lug with one wire, and a wire with one end seen, are no slip of the pen here.
+            ["near"] = new JsonArray([.. SeenWire.All(unit).Select(w => (JsonNode)new JsonArray(FromOf(w), ToOf(w)))]),
             ["readings"] = Readings(posts),
             ["takeApart"] = Steps(unit),
         }.ToJsonString();
@@ -104,10 +106,12 @@ public static class UntypedSheet
         };
         foreach (var t in Terminals(unit))
             titles[t.Id] = t.IsPost ? $"post {t.Name}" : t.Name;
+        foreach (var wire in SeenWire.All(unit))
+            (titles[wire.Id], titles[Loose(wire)]) = (wire.Name, "a place not seen yet");
         return titles;
     }
 
-    private static JsonArray Elements(PlateRead plate, ImmutableArray<TerminalNamed> posts)
+    private static JsonArray Elements(PlateRead plate, ImmutableArray<TerminalNamed> posts, ImmutableArray<SeenWire> wires)
     {
         var (low, high) = PlateRule.BladeOhms(plate);
         var elements = new JsonArray(
@@ -130,8 +134,26 @@ public static class UntypedSheet
         );
         foreach (var post in posts)
             elements.Add(Path(post.Id, $"post {post.Name}"));
+        foreach (var wire in wires)
+            elements.Add(
+                new JsonObject
+                {
+                    ["id"] = wire.Id,
+                    ["kind"] = "wire",
+                    ["from"] = FromOf(wire),
+                    ["to"] = ToOf(wire),
+                    // What it does is not known: nothing is concluded of it.
+                    ["faults"] = new JsonObject { ["open"] = 0, ["resistive"] = 0 },
+                }
+            );
         return elements;
     }
+
+    private static string FromOf(SeenWire wire) => wire.From.Length > 0 ? wire.From : Loose(wire);
+
+    private static string ToOf(SeenWire wire) => wire.To.Length > 0 && wire.To != wire.From ? wire.To : Loose(wire);
+
+    private static string Loose(SeenWire wire) => $"{wire.Id}-end";
 
     private static JsonObject Cord(string n) =>
         new()

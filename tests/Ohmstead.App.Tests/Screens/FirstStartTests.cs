@@ -116,6 +116,6 @@ public class FirstStartTests
             await workshop.Bench.EnterAsync(new Guid(n + 1, 0, 0, new byte[8]), 0, "bench", new TakenIn(FormattableString.Invariant($"T-{n}"), "", "", ""));
         var screen = workshop.Screens.Render<Start>();
         screen.WaitForAssertion(() => Assert.Equal(25, screen.FindAll("a.row").Count));
-        Assert.Equal("/units/new", screen.Find(".act a.do").GetAttribute("href"));
+        Assert.Equal("/units/new", screen.Find(".start-act a.do").GetAttribute("href"));
     }
 }

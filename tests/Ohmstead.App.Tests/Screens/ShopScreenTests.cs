@@ -61,10 +61,29 @@ public class ShopScreenTests
     public async Task A_meter_can_be_told_apart_and_its_leads_entered()
     {
         await using var workshop = await OpenWorkshop.OpenAsync();
-        var screen = workshop.Screens.Render<ShopSettings>();
+        var screen = workshop.Screens.Render<ShopSettings>(p => p.Add(s => s.Page, "meters"));
         screen.WaitForElement("#f-usual-ohms-l");
         screen.Do(() => screen.Find("#f-usual-ohms-l").Change("0.31"));
         screen.WaitForAssertion(() => Assert.Equal("0.31", screen.Find("#f-usual-ohms-l").GetAttribute("value")));
         Assert.Equal(0.31, (await workshop.Bench.ShopAsync()).Meters[0].Errors["ohms"].LeadOhms);
+    }
+
+    /// <summary>No field is on two pages, and none of the old long page is lost: each subject has a page of its own.</summary>
+    [Theory]
+    [InlineData("", "#f-rate")]
+    [InlineData("meters", "#f-usual-ohms-p")]
+    [InlineData("loads", "#f-l-r-4")]
+    [InlineData("parts", "#f-come-back")]
+    [InlineData("limits", "#f-g-insulation")]
+    [InlineData("look-over", "#f-i-cord-q")]
+    [InlineData("mistakes", "#f-rw-swap")]
+    public async Task Each_subject_has_a_page_of_its_own(string page, string field)
+    {
+        await using var workshop = await OpenWorkshop.OpenAsync();
+        var screen = workshop.Screens.Render<ShopSettings>(p => p.Add(s => s.Page, page.Length > 0 ? page : null));
+        screen.WaitForElement(field);
+        Assert.Single(screen.FindAll("section.sheet"));
+        Assert.Equal("page", screen.Find($".pages a[href='/shop{(page.Length > 0 ? "/" : "")}{page}']").GetAttribute("aria-current"));
+        Assert.Equal(7, screen.FindAll(".pages a").Count);
     }
 }

@@ -10,3 +10,15 @@ window.ohmstead = Object.assign(window.ohmstead ?? {}, {
     area.scrollTop = Math.max(0, (line - 4) * parseFloat(getComputedStyle(area).lineHeight));
   },
 });
+// Line numbers beside a text: as many as it has lines, and where it is scrolled to.
+(() => {
+  const numbers = text => text.matches?.("textarea.code") ? text.parentElement.querySelector(".line-numbers") : null;
+  document.addEventListener("input", e => {
+    const beside = numbers(e.target);
+    if (!beside) return;
+    const lines = e.target.value.split("\n").length;
+    if (lines !== beside.textContent.split("\n").length) beside.textContent = Array.from({ length: lines }, (_, n) => n + 1).join("\n");
+    beside.scrollTop = e.target.scrollTop;
+  });
+  document.addEventListener("scroll", e => { const beside = numbers(e.target); if (beside) beside.scrollTop = e.target.scrollTop; }, true);
+})();

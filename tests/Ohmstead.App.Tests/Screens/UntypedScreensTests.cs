@@ -1,0 +1,111 @@
+using Bunit;
+using Microsoft.AspNetCore.Components;
+using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Extensions.Logging.Abstractions;
+using Ohmstead.App.Components;
+using Ohmstead.App.Demo;
+using Ohmstead.App.Papers;
+using Ohmstead.App.Screens.Apart;
+using Ohmstead.App.Screens.Readings;
+using Ohmstead.App.Screens.Untyped;
+using Ohmstead.App.Screens.Wiring;
+using Ohmstead.App.Tests.Papers;
+using Ohmstead.App.Web;
+using Ohmstead.Workshop.Journal;
+using Ohmstead.Workshop.Papers;
+using Ohmstead.Workshop.Readings;
+using Ohmstead.Workshop.Untyped;
+
+namespace Ohmstead.App.Tests.Screens;
+
+/// <summary>A unit whose type is not known, from its posts to its papers, and on to its type.</summary>
+public sealed class UntypedScreensTests : IAsyncLifetime
+{
+    private static readonly Guid Id = new(5, 0, 0, new byte[8]);
+    private OpenWorkshop workshop = null!;
+    private DiagnosisDesk desk = null!;
+
+    public async ValueTask InitializeAsync()
+    {
+        workshop = await OpenWorkshop.OpenAsync();
+        desk = new DiagnosisDesk(workshop.Bench, NullLogger<DiagnosisDesk>.Instance);
+        workshop.Screens.Services.AddSingleton(desk);
+        workshop.Screens.Services.AddSingleton(new SiteOptions(0, IsOnLan: false, IsDemo: false));
+        await workshop.Bench.EnterAsync(Id, 0, "bench", new TakenIn("7", "", "", "dead"), new PlateRead(117, 110));
+    }
+
+    public async ValueTask DisposeAsync()
+    {
+        await desk.DisposeAsync();
+        await workshop.DisposeAsync();
+    }
+
+    private IRenderedComponent<T> Show<T>()
+        where T : UnitScreen => workshop.Screens.Render<T>(p => p.Add(s => s.Id, Id));
+
+    private string At => new Uri(workshop.Screens.Services.GetRequiredService<NavigationManager>().Uri).AbsolutePath;
+
+    [Fact]
+    public void Posts_wires_and_what_comes_off_are_named_on_the_way()
+    {
+        var posts = Show<UnitTerminals>();
+        posts.WaitForElement("#name").Change("A");
+        posts.Find("form").Submit();
+        posts.WaitForAssertion(() => Assert.Contains("Post", posts.Find("li").TextContent, StringComparison.Ordinal));
+        posts.Find("#watts").Change("0");
+        posts.WaitForAssertion(() => Assert.NotEmpty(posts.FindAll("[role=alert]")));
+
+        var wiring = Show<UnitWiring>();
+        wiring.WaitForElement("#new-name").Change("brass lug");
+        wiring.FindAll("button.can").First(b => b.TextContent == "Add this place").Click();
+        wiring.WaitForElement("#fresh").Change("red");
+        wiring.Find("button.do").Click();
+        wiring.WaitForAssertion(() => Assert.Contains("red wire", wiring.Find("li.taken").TextContent, StringComparison.Ordinal));
+
+        var apart = Show<TheWay>();
+        apart.WaitForElement("#what").Change("cover");
+        apart.Find("#cup").Change("3");
+        apart.Find("form").Submit();
+        apart.WaitForAssertion(() => Assert.Contains("cover", apart.Find("ol").TextContent, StringComparison.OrdinalIgnoreCase));
+    }
+
+    [Fact]
+    public async Task Every_paper_is_made_without_a_type_says_not_to_plug_it_in_and_shows_no_id()
+    {
+        await workshop.Bench.EnterAsync(
+            Id,
+            2,
+            "bench",
+            [.. NamedPosts.Read("A U"),
+            new ReadingEntered(UntypedSheet.Blades, Shown.Number(6.2), BenchState.AsSheet) { Title = "Between the plug blades" },
+            new ReadingEntered("untyped-blades-case", Shown.OverRange, BenchState.AsSheet),
+            new ReadingEntered("untyped-insulation-case", Shown.Number(300e6), BenchState.AsSheet),
+            new ReadingEntered("untyped-insulation-posts", Shown.Number(300e6), BenchState.AsSheet),
+            new ReadingEntered("untyped-blades-untyped-post-1", Shown.OverRange, BenchState.AsSheet),
+            new ReadingEntered("untyped-blades-untyped-post-2", Shown.OverRange, BenchState.AsSheet)]
+        );
+        foreach (var paper in (string[])[ServiceRecord.Id, BenchSheet.Id])
+        {
+            var text = Pdf.Text((await PaperDesk.MakeAsync(workshop.Bench, desk, Id, paper, usualOnly: false))!);
+            Assert.DoesNotContain("untyped", text, StringComparison.OrdinalIgnoreCase);
+            if (paper == ServiceRecord.Id)
+                Assert.Contains("Do not plug this unit in", text, StringComparison.OrdinalIgnoreCase);
+        }
+    }
+
+    [Fact]
+    public async Task Its_type_is_named_and_all_of_it_is_carried_over()
+    {
+        await CarriedTypes.KeepAsync(workshop.Bench, "solo-110");
+        await workshop.Bench.EnterAsync(Id, 2, "bench", new ReadingEntered(UntypedSheet.Blades, Shown.Number(6.2), BenchState.AsSheet) { Title = "Between the plug blades" });
+        var screen = Show<NameType>();
+        screen.WaitForElement("#type option[value='solo-110']");
+        screen.Do(() => screen.Find("#type").Change("solo-110"));
+        screen.WaitForAssertion(() => Assert.Contains("becomes “Between the plug blades”", screen.Markup, StringComparison.Ordinal));
+        screen.Do(() => screen.Find("button.do").Click());
+        screen.WaitForAssertion(() => Assert.Equal($"/units/{Id}", At));
+        var unit = (await workshop.Bench.ReadAsync(Id))!;
+        Assert.Equal(("solo-110", "blades"), (unit.Card.SheetId, unit.CurrentReadings.Single().Fact.ReadingId));
+        Assert.False(CarryOver.IsOpen(unit));
+    }
+}
