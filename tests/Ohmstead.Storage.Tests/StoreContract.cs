@@ -203,7 +203,7 @@ public abstract class StoreContract
         Assert.Null(await opened.Store.NextAsync(draft.Id(), Stop));
         await opened.Store.AppendAsync(unit, 1, [draft.Note("more")], Stop);
         await opened.Store.SaveNextAsync(unit, 1, next, Stop);
-        Assert.Equal(NextAction.NameKind, (await opened.Store.CardsAsync(false, Stop)).Single().Next.Action);
+        Assert.Equal(NextAction.LookOver, (await opened.Store.CardsAsync(false, Stop)).Single().Next.Action);
     }
 
     [Theory]

@@ -19,7 +19,7 @@ public static class EndangeringWords
             Danger.NotLookedAt => "Look at it, or sign for it.",
             Danger.SignedFor => danger.Why,
             Danger.Found => "Replace it or make it good. Then look again.",
-            Danger.SaidGood => "Now it is said to be good. Say what was done.",
+            Danger.SaidGood => "Now it is marked good. Say what was done.",
             _ => "It was replaced or made good. Look again.",
         };
 }

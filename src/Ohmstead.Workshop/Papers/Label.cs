@@ -55,7 +55,8 @@ public sealed record Label(string Tag, string Title, string Day, string Words, b
         }
         var reserve = Encoding.UTF8.GetByteCount(Foot) + 1;
         Add(tag, reserve);
-        Add(title, reserve);
+        // The code has room for readings or for a long title: what stands before its first comma names the unit.
+        Add(title.Split(',')[0], reserve);
         Add($"Tested {day}", reserve);
         foreach (var line in matter.Waived)
             Add($"{line.Title}: waived by {line.Waiver!.WaivedBy}", reserve);

@@ -89,7 +89,7 @@ public class KindSoFarTests
         var screen = workshop.Screens.Render<UnitPapers>(p => p.Add(u => u.Id, units[0]));
         screen.WaitForElement("a.do", Patience);
         Assert.Contains("do not plug this unit in", screen.Find(".warning").TextContent, StringComparison.Ordinal);
-        screen.Do(() => screen.Find("a.do").Click());
+        screen.Do(() => screen.Find("a[href*=service-record]").Click());
         screen.WaitForAssertion(
             () => Assert.Contains("service record", screen.Find(".rows").TextContent, StringComparison.Ordinal),
             Patience

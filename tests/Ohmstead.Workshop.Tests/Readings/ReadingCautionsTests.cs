@@ -43,7 +43,7 @@ public class ReadingCautionsTests
         Assert.Contains(unit.Sheet.FindReading("drop-cut-out")!.Hazard, cut, StringComparison.Ordinal);
         Assert.Contains("mJ", cut, StringComparison.Ordinal);
         var insulation = All(unit, "insulation-core");
-        Assert.Contains("discharge afterwards", insulation, StringComparison.Ordinal);
+        Assert.Contains("discharge afterward", insulation, StringComparison.Ordinal);
         Assert.Contains(CautionTable.For(Act.TestInsulation)[0], insulation, StringComparison.Ordinal);
     }
 

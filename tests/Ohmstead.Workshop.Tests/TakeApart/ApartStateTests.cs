@@ -76,7 +76,7 @@ public class ApartStateTests
         Assert.Equal(1, step.NotAsTheyCame);
         Assert.Contains("3 came off and 2 went in", Offing.Back(Sheet, step, "2", "0", "", "").Refused, StringComparison.Ordinal);
         Assert.Contains("no more old ones can go back", Offing.Back(Sheet, step, "4", "0", "x", "J.").Refused, StringComparison.Ordinal);
-        Assert.Contains("no whole number", Offing.Back(Sheet, step, "2,5", "0", "x", "J.").Refused, StringComparison.Ordinal);
+        Assert.Contains("not a whole number", Offing.Back(Sheet, step, "2,5", "0", "x", "J.").Refused, StringComparison.Ordinal);
         Assert.Empty(Offing.Back(Sheet, step, "2", "1", "", "").Refused);
         var (facts, refused) = Offing.Back(Sheet, step, "2", "0", "rolled under the bench", "J.");
         Assert.Empty(refused);
