@@ -10,7 +10,7 @@ internal static class Bench
         // A file that is chosen before the box was made ready is lost.
         await window.Page.WaitForFunctionAsync("() => '_blazorInputFileNextFileId' in document.querySelector('#file')");
         await window.Page.SetInputFilesAsync("#file:enabled", RunningTool.SheetFile(sheet));
-        await window.SeesAsync("The sheet as text");
+        await window.SeesAsync("Type sheet, as text");
         await window.SeesAsync("version 1");
     }
 

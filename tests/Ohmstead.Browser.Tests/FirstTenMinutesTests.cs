@@ -52,7 +52,7 @@ public sealed class FirstTenMinutesTests(OpenBrowser browser)
         await using var window = await Window.OpenAsync(browser, tool.Address, width);
         var hand = new Hand(window);
         await window.GoAsync("/");
-        await hand.TapAsync(AriaRole.Link, "Single-throttle");
+        await hand.TapAsync(AriaRole.Link, "Round can");
         await window.TitledAsync("Take in a practice unit");
         await hand.TapAsync(AriaRole.Button, "Take it in and read it");
         await window.TitledAsync("Between the plug blades");

@@ -60,7 +60,7 @@ public class LabelTests
         var label = Good;
         Assert.StartsWith("F-041\n", label.Code, StringComparison.Ordinal);
         Assert.Contains("\nTested 14 Mar 2026\n", label.Code, StringComparison.Ordinal);
-        Assert.Contains("\nBoth blades to the core, 500 V: 93 MΩ\n", label.Code, StringComparison.Ordinal);
+        Assert.Contains("\nBoth blades to all posts, 500 V: 357 MΩ\n", label.Code, StringComparison.Ordinal);
         Assert.Contains(": waived by J. Bench\n", label.Code, StringComparison.Ordinal);
         Assert.EndsWith("\nTests recorded. No certification.", label.Code, StringComparison.Ordinal);
         Assert.InRange(Encoding.UTF8.GetByteCount(label.Code), 100, 213);

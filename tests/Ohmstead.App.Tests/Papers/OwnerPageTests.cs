@@ -86,7 +86,7 @@ public class OwnerPageTests
             "fuse outside: 7.5 A",
             "Fuse outside: at most these amps, in its lead.",
             "Weak whistle disc: re",
-            "Cord (crumbling",
+            "Cord: replaced",
             "Mains can kill",
             "Children: with an adult only",
             "local codes come first",
