@@ -21,13 +21,15 @@ switch (args.FirstOrDefault())
         return await StoreFigures.RunAsync();
     case "server":
         return await ServerFigures.RunAsync();
+    case "slow-laptop":
+        return await SlowLaptopFigures.RunAsync();
     case "page":
         return PerformancePage.Run(args[1..]);
     case "experiments":
         return ExperimentsPage.Run(RepositoryRoot.Path, args[1..]);
     default:
         Console.Error.WriteLine(
-            "usage: bench | process | scaling | planning | ngspice-ratio | store | server | page [again] [part ...] | experiments [quick] [units | diagnosis | next]"
+            "usage: bench | process | scaling | planning | ngspice-ratio | store | server | slow-laptop | page [again] [part ...] | experiments [quick] [units | diagnosis | next]"
         );
         return 2;
 }

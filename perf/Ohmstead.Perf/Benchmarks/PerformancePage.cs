@@ -7,7 +7,8 @@ internal static class PerformancePage
 {
     private static readonly (string Name, Func<int> Measure)[] Parts =
         [("bench", () => BenchmarkRuns.Run([])), ("process", ProcessFigures.Run), ("scaling", Scaling.Run), ("planning", PlanningFigures.Run), ("ngspice-ratio", SimulatorRatio.Run),
-        ("store", () => StoreFigures.RunAsync().GetAwaiter().GetResult()), ("server", () => ServerFigures.RunAsync().GetAwaiter().GetResult())];
+        ("store", () => StoreFigures.RunAsync().GetAwaiter().GetResult()), ("server", () => ServerFigures.RunAsync().GetAwaiter().GetResult()),
+        ("slow-laptop", () => SlowLaptopFigures.RunAsync().GetAwaiter().GetResult())];
 
     /// <param name="arguments">Names of parts: only these. <c>again</c> measures anew; otherwise only what was never measured.</param>
     public static int Run(string[] arguments)

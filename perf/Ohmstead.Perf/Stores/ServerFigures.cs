@@ -145,7 +145,8 @@ internal static partial class ServerFigures
         }
     }
 
-    private static async Task<IReadOnlyList<Guid>> FillAsync(string data, int units)
+    /// <summary>A folder of so many units; their ids.</summary>
+    public static async Task<IReadOnlyList<Guid>> FillAsync(string data, int units)
     {
         var stop = CancellationToken.None;
         var sheet = RepositoryRoot.Sample;
@@ -172,7 +173,8 @@ internal static partial class ServerFigures
         return Process.Start(start)!;
     }
 
-    private static async Task<Uri> AddressAsync(Process server)
+    /// <summary>Where a process that was just started says that it answers.</summary>
+    public static async Task<Uri> AddressAsync(Process server)
     {
         while (await server.StandardOutput.ReadLineAsync() is { } line)
             if (Address().Match(line) is { Success: true } found)
@@ -241,7 +243,8 @@ internal static partial class ServerFigures
         ];
     }
 
-    private static async Task<byte[]> GetAsync(HttpClient http, string path)
+    /// <summary>A page, to its last byte.</summary>
+    public static async Task<byte[]> GetAsync(HttpClient http, string path)
     {
         using var answer = await http.GetAsync(new Uri(path, UriKind.Relative));
         answer.EnsureSuccessStatusCode();
