@@ -49,7 +49,7 @@ public sealed class JourneyTests(OpenBrowser browser)
         await window.PressAsync("Waive it");
         await window.SeesAsync("waived by The bench");
         await window.GoAsync($"{unit}/papers");
-        await window.SeesAsync("Waived, and said so on every paper");
+        await window.SeesAsync("Waived. Every paper says so");
         var record = await window.PdfAsync($"{unit}/papers/service-record.pdf");
         Assert.Contains("no such instrument", record, StringComparison.Ordinal);
         Assert.Contains("a series lamp of 25 W", record, StringComparison.Ordinal);

@@ -72,7 +72,7 @@ public sealed class RewireJourneyTests(OpenBrowser browser)
         await window.SeesAsync("best for this unit");
         await window.SeesAsync("Locked until the lamp check passes");
         Assert.Equal(0, await window.Page.GetByText("until the wiring check passes").CountAsync());
-        await window.FollowAsync("Take: 60 W lamp in series");
+        await window.FollowAsync("Take: Series lamp, 60 W");
         await window.SeesAsync("Should read");
         await window.EnterAsync(right.Read("lamp-60"));
         await window.SeesAsync("Undo");

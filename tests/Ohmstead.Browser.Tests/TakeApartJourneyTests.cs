@@ -108,7 +108,7 @@ public sealed class TakeApartJourneyTests(OpenBrowser browser)
         await window.SeesAsync("1 piece left over, the spring is ordered. Signed by A. Example");
         await window.SeeAsync("apart-counted");
         await window.GoAsync($"{unit}/reading/full-1");
-        await window.SeesAsync("A wire was moved");
+        await window.SeesAsync("Locked until the wiring check passes");
         var record = await window.PdfAsync($"{unit}/papers/service-record.pdf");
         Assert.Contains("the spring is ordered", record, StringComparison.Ordinal);
     }

@@ -86,7 +86,7 @@ public sealed partial class OneReading
             return;
         // Enter again goes on: the hand stays on the number pad.
         isFresh = false;
-        await (next is null ? undoKey : nextLink).FocusAsync();
+        await (next is null ? undoKey : nextLink).FocusIfThereAsync();
     }
 
     /// <inheritdoc/>

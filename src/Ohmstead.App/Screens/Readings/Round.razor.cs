@@ -1,3 +1,4 @@
+using Ohmstead.App.Components;
 using System.Collections.Immutable;
 using Microsoft.AspNetCore.Components;
 using Ohmstead.Electrical.TypeSheets;
@@ -51,7 +52,7 @@ public sealed partial class Round
         var to = goTo;
         goTo = null;
         if (to is { } n)
-            await (n < 0 ? findings.FocusAsync().AsTask() : lines[n]?.FocusAsync() ?? Task.CompletedTask);
+            await (n < 0 ? findings.FocusIfThereAsync() : lines[n]?.FocusAsync() ?? Task.CompletedTask);
     }
 
     private async Task ChooseAsync(TypeSheet sheet)
