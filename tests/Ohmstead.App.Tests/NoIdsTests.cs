@@ -1,9 +1,12 @@
 using System.Text.RegularExpressions;
+using Ohmstead.App.Tests.Papers;
 using Ohmstead.Electrical.TypeSheets;
+using Ohmstead.Workshop.Journal;
+using Ohmstead.Workshop.Papers;
 
 namespace Ohmstead.App.Tests;
 
-/// <summary>No id of a sheet is shown to a person, unless it is a word: at the command line, for every sheet that comes along.</summary>
+/// <summary>No id of a sheet is shown to a person, unless it is a word: on papers and at the command line, for every sheet that comes along.</summary>
 public sealed partial class NoIdsTests
 {
     public static TheoryData<string> Sheets { get; } = new("solo-110", "twin-175", "step-230");
@@ -53,6 +56,17 @@ public sealed partial class NoIdsTests
         var ids = Ids(read);
         Nothing(Tool.Run("example").Out.Split('\n').Select(line =>
             Shows(ids, FirstColumn().Match(line) is { Success: true } m && read.FindReading(m.Groups[1].Value) is not null ? line[m.Length..] : line, "example")));
+    }
+
+    [Theory]
+    [MemberData(nameof(Sheets))]
+    public void No_paper_shows_an_id(string id)
+    {
+        var matter = PaperUnits.Matter(id, id == "twin-175" ? PaperUnits.Checked(PaperUnits.Repaired()) : [new TakenIn("F-1", id, "an owner", "it hums")]);
+        var read = TypeSheetFile.Read(File.ReadAllText(Tool.Demo($"{id}.sheet.json"))).Required;
+        var ids = Ids(read);
+        Nothing(new[] { ServiceRecord.Make(matter), BenchSheet.Make(matter, []), WiringSheet.Make(matter) }
+            .SelectMany(paper => Pdf.Text(Pdf.Of(paper)).Split('\n').Select(line => Shows(ids, line, paper.Title))));
     }
 
     /// <summary>The ids of a sheet that are no words: those with a hyphen, and the modes that are words of the file alone.</summary>

@@ -53,7 +53,7 @@ public sealed class DemoScreenTests(OpenBrowser browser, RunningDemo demo) : ICl
         var unit = await UnitOfAsync(window, kind);
         await LookAsync(window, unit, "", $"{kind}-unit");
         await LookAsync(window, $"{unit}/look-over", "Look-over");
-        await LookAsync(window, $"{unit}/round", "The usual round");
+        await LookAsync(window, $"{unit}/round", "Quick list");
         await LookAsync(window, $"{unit}/reading", "", $"{kind}-reading");
         await LookAsync(window, $"{unit}/findings", "Findings", $"{kind}-findings");
         await LookAsync(window, $"{unit}/drawing", "", $"{kind}-drawing");

@@ -64,8 +64,8 @@ public sealed class FirstTenMinutesTests(OpenBrowser browser)
         Report("practice unit, first verdict", hand);
         var unit = Regex.Match(window.Page.Url, "/units/[^/]+").Value;
 
-        await hand.TapAsync(AriaRole.Link, "The usual round");
-        await window.TitledAsync("The usual round");
+        await hand.TapAsync(AriaRole.Link, "Quick list");
+        await window.TitledAsync("Quick list");
         await window.Page.Locator(".round-line").First.WaitForAsync();
         await window.SeeAsync();
         var meters = window.Page.GetByRole(AriaRole.Button, new() { NameRegex = new("^Read the practice meter") });

@@ -22,7 +22,7 @@ public sealed class JourneyTests(OpenBrowser browser)
         await window.SeesAsync("Saved:");
         await Expect(window.Page.Locator($".round-line input[name='{first}']:focus")).Not.ToBeVisibleAsync();
         await window.Page.Keyboard.PressAsync("Backspace");
-        await window.SeesAsync("Taken back:");
+        await window.SeesAsync("Undone:");
         await Expect(window.Page.Locator($".round-line input[name='{first}']:focus")).ToBeVisibleAsync();
     }
 
@@ -87,7 +87,7 @@ public sealed class JourneyTests(OpenBrowser browser)
         await window.EnterAsync("31");
         await window.SeesAsync("Undo 31 Ω"); // "= 31 Ω" stands there while it is typed, when u is a letter.
         await window.Page.Keyboard.PressAsync(width == Width.Phone ? "Backspace" : "u");
-        await window.SeesAsync("Taken back:");
+        await window.SeesAsync("Undone:");
         await window.EnterAsync("3,1");
         await window.SeesAsync("Undo 3.1 Ω");
     }

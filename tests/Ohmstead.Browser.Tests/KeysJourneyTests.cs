@@ -35,7 +35,7 @@ public sealed class KeysJourneyTests(OpenBrowser browser)
         await window.EnterOnAsync("Mark the look-over as done");
         await window.SeesAsync("Where was I?");
         await window.EnterOnAsync("Quick list");
-        await window.TitledAsync("The usual round");
+        await window.TitledAsync("Quick list");
         Assert.InRange(await window.TypeRoundAsync(new FaultyUnit("solo-110", "shoe:worn", 3)), 9, 99);
         await window.EnterOnAsync("What is probably wrong");
         await window.TitledAsync("Findings");

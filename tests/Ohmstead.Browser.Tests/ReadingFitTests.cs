@@ -123,7 +123,7 @@ public sealed class ReadingFitTests(OpenBrowser browser, RunningDemo demo) : ICl
         {
             await window.GoAsync($"/units/{id}/reading");
             await window.Page.Locator(".reading-fit").WaitForAsync();
-            var open = await window.Page.Locator("details .line", new() { HasText = "waits for" }).CountAsync();
+            var open = await window.Page.Locator("details .line", new() { HasText = "locked until" }).CountAsync();
             if (best.Length == 0 || open < most)
                 (best, most) = (id, open);
         }

@@ -50,7 +50,7 @@ public sealed class WholeJobTests(OpenBrowser browser)
         await LookAsync();
 
         await window.FollowAsync("Quick list");
-        await window.TitledAsync("The usual round");
+        await window.TitledAsync("Quick list");
         var taken = await window.ReadRoundAsync(worn);
         Assert.InRange(taken, 9, 99);
         await LookAsync("round");

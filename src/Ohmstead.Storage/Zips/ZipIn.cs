@@ -66,7 +66,7 @@ public static class ZipIn
                 problems.Add(
                     new Problem(
                         ZipNames.Unit(unit.UnitId),
-                        "holds an entry that stands in another unit too",
+                        "holds an entry that is in another unit too",
                         "every entry has an id of its own"
                     )
                 );
@@ -158,7 +158,7 @@ public static class ZipIn
             FormattableString.Invariant(
                 isTaken
                     ? (FormattableString)
-                        $"{what} differs from the one here. The one in the zip stands now, as version {here.Version + 1}; version {here.Version} is kept."
+                        $"{what} differs from the one here. The one in the zip is used now, as version {here.Version + 1}; version {here.Version} is kept."
                     : $"{what} differs from the one here. The one here (version {here.Version}) stays, and the units that came in go by it; the other is in the zip as {document.File}."
             )
         );

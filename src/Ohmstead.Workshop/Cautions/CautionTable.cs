@@ -53,7 +53,7 @@ public static class CautionTable
         ),
         new(
             "kick",
-            "A winding kicks when its direct current is broken. Plug out, blades out of reach. Connect before you switch on, switch off before you unclip.",
+            "A winding kicks when its DC is broken. Plug out, blades out of reach. Connect before you switch on, switch off before you unclip.",
             ["", "winding"],
             [FeedDirect]
         ),

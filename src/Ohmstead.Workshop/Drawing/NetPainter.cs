@@ -4,7 +4,8 @@ namespace Ohmstead.Workshop.Drawing;
 internal static class NetPainter
 {
     /// <param name="pins">Where windings join: one more thing that meets there.</param>
-    public static IEnumerable<Mark> Draw(IReadOnlyList<NetWire> wires, IReadOnlySet<Spot> pins)
+    /// <param name="names">What the terminals are called.</param>
+    public static IEnumerable<Mark> Draw(IReadOnlyList<NetWire> wires, IReadOnlySet<Spot> pins, DrawnNames names)
     {
         foreach (var net in wires.GroupBy(w => w.Net, StringComparer.Ordinal))
         {
@@ -12,7 +13,7 @@ internal static class NetPainter
             if (lines.Count == 0)
                 continue;
             IEnumerable<Mark> marks = lines.Select(w => new Polyline(Role.Wire, [.. w.Points]));
-            yield return new Group(GroupKind.Net, net.Key, net.Key, [], [.. marks, .. Dots(lines, pins)]);
+            yield return new Group(GroupKind.Net, net.Key, names.Terminal(net.Key), [], [.. marks, .. Dots(lines, pins)]);
         }
     }
 

@@ -84,7 +84,8 @@ public static class FactWords
 
     private static string EndOf(string end, TypeSheet? sheet) => sheet is null ? "a wire" : PartNames.End(sheet, end);
 
-    private static string PaperTitle(string paper) =>
+    /// <summary>What a paper is called.</summary>
+    public static string PaperTitle(string paper) =>
         paper switch
         {
             "owner" or "owner-sheet" => "owner's page",

@@ -18,7 +18,7 @@ internal static class PaperParts
     public static Opening Opening(PaperMatter matter, ImmutableArray<Pair> pairs)
     {
         var photo = matter.Unit.All<PhotoAdded>().Select(p => p.Fact.Photo).FirstOrDefault() ?? "";
-        var title = matter.Sheet is { } sheet ? (sheet.Title.Length > 0 ? sheet.Title : sheet.Id) : "Kind not known";
+        var title = matter.Sheet is { } sheet ? (sheet.Title.Length > 0 ? sheet.Title : sheet.Id) : "Type not known";
         return new Opening(matter.Shop.Name, matter.Shop.Address, title, pairs, photo);
     }
 
@@ -120,7 +120,7 @@ internal static class PaperParts
             PartChange.Replaced => "replaced, different part",
             PartChange.Removed => "removed",
             PartChange.Added => "added",
-            PartChange.Moved => "wired another way, meant so",
+            PartChange.Moved => "wired differently, on purpose",
             _ => "resoldered",
         };
 

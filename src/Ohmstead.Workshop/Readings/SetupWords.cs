@@ -60,7 +60,7 @@ public sealed record SetupWords(
             return "nothing: the plug is out";
         var on = $"{PartNames.Terminal(sheet, source.From)} and {PartNames.Terminal(sheet, source.To)}";
         if (source.IsDirect)
-            return $"{ValueText.Plain(source.DirectAmps)} A direct, plus on {PartNames.Terminal(sheet, source.From)}, minus on {PartNames.Terminal(sheet, source.To)}";
+            return $"{ValueText.Plain(source.DirectAmps)} A DC, plus on {PartNames.Terminal(sheet, source.From)}, minus on {PartNames.Terminal(sheet, source.To)}";
         var volts = $"{ValueText.Plain(Math.Round(source.Volts, 2))} V AC";
         var lamp = source.HasLamp
             ? $", through a {ValueText.Plain(Math.Round(source.LampVolts * source.LampAmps))} W lamp"

@@ -16,14 +16,14 @@ public static class Taking
         if (!offer.IsOpen && shown.Kind != ShownKind.NotTaken)
             return new(
                 null,
-                $"Not yet: {string.Join("; ", offer.Shut.Select(s => $"{s.Gate.Title}, {s.Why}").Concat(offer.WaitsForCheck ? ["a wire was moved, and the check before mains does not stand"] : []))}."
+                $"Not yet: {string.Join("; ", offer.Shut.Select(s => $"{s.Gate.Title}, {s.Why}").Concat(offer.WaitsForCheck ? ["a wire was moved, and the wiring check has not passed"] : []))}."
             );
         if (shown.Kind == ShownKind.NotTaken && shown.Why.Trim().Length is 0 or > MostWords)
             return new(null, "Say in a few words why it could not be taken.");
         if (shown.Kind == ShownKind.OverRange && !IsResistance(offer.Spec.Quantity))
             return new(
                 null,
-                "OL is said of resistance only. Where a voltage or current is too much for the range, choose a higher one."
+                "OL is for resistance only. Where a voltage or current is too much for the range, choose a higher one."
             );
         return BenchProblem(bench) is { Length: > 0 } problem
             ? new(null, problem)
@@ -42,7 +42,7 @@ public static class Taking
         if (gate.IsMeasured)
             return new(null, "It was measured: what was measured cannot be waived.");
         if (gate.Spec.Limits is null)
-            return new(null, "No other reading waits for this one; there is nothing to waive.");
+            return new(null, "No other reading is locked by this one. There is nothing to waive.");
         string[] words = [why.Trim(), by.Trim(), instead.Trim()];
         if (words.Any(w => w.Length is 0 or > MostWords))
             return new(null, "Say which instrument is missing, who answers for it, and what was done instead.");
@@ -66,7 +66,7 @@ public static class Taking
             return "The low supply's volts must be from 1 to 30.";
         if (bench.Celsius is { } c && !(c is >= -60 and <= 250))
             return "The windings' temperature must be from -60 to 250 °C.";
-        return bench.Throttles.Values.Any(t => !(t is >= 0 and <= 1)) ? "A throttle stands between 0 and 1." : "";
+        return bench.Throttles.Values.Any(t => !(t is >= 0 and <= 1)) ? "Set a throttle between 0 and 100 %." : "";
     }
 }
 

@@ -62,9 +62,9 @@ public sealed record StageView(Stage Stage, bool IsClosed, string Done, string O
             open.Add(Counted.Of(state.SignsLeft, "symptom"));
         if (state.PartsLeft > 0)
             open.Add(Counted.Of(state.PartsLeft, "part"));
-        var renew = state.ToReplace.Select(i => i.Title).ToList();
-        if (renew.Count > 0)
-            done.Add($"to replace: {string.Join(", ", renew)}");
+        var replace = state.ToReplace.Select(i => i.Title).ToList();
+        if (replace.Count > 0)
+            done.Add($"to replace: {string.Join(", ", replace)}");
         return (string.Join("; ", done), string.Join(", ", open));
     }
 

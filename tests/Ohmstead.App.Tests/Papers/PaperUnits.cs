@@ -59,7 +59,7 @@ internal static class PaperUnits
         }
     }
 
-    /// <summary>The same with the check before mains, which the soldering asked for, found to stand.</summary>
+    /// <summary>The same with the check before mains, which the soldering asked for, passed.</summary>
     public static IEnumerable<Fact> Checked(IEnumerable<Fact> facts)
     {
         var before = facts.ToList();

@@ -186,7 +186,7 @@ public class OneReadingTests
         screen.Do(() => screen.Find($"[data-keys~='{key}']").Click());
         screen.WaitForElement("#entry", Patience);
         Assert.Empty(await bench.StandingAsync());
-        Assert.Contains("Taken back: Between the plug blades", screen.Markup, StringComparison.Ordinal);
+        Assert.Contains("Undone: Between the plug blades", screen.Markup, StringComparison.Ordinal);
         Assert.Equal(3, (await bench.UnitAsync()).Journal.Length);
     }
 
@@ -196,7 +196,7 @@ public class OneReadingTests
         await using var bench = await ScreenBench.OpenAsync(ScreenBench.Read("blades", 38));
         var screen = Show(bench, "blades");
         screen.Do(() => screen.Find("#entry").KeyDown("Backspace"));
-        screen.WaitForAssertion(() => Assert.Contains("Taken back", screen.Markup, StringComparison.Ordinal), Patience);
+        screen.WaitForAssertion(() => Assert.Contains("Undone", screen.Markup, StringComparison.Ordinal), Patience);
         Assert.Empty(await bench.StandingAsync());
     }
 
@@ -270,7 +270,7 @@ public class OneReadingTests
         var screen = Show(bench, "whistle-1-1");
         screen.Do(() => screen.Find("input[aria-label*='with no load']").Change("12"));
         screen.WaitForAssertion(
-            () => Assert.Contains("it stands at", screen.Markup, StringComparison.Ordinal),
+            () => Assert.Contains(" % up.", screen.Markup, StringComparison.Ordinal),
             Patience
         );
         Assert.InRange((await bench.UnitAsync()).Bench.Throttles["throttle-1"], 0.2, 0.8);

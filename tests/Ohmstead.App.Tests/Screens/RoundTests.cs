@@ -3,7 +3,7 @@ using Ohmstead.App.Screens.Readings;
 
 namespace Ohmstead.App.Tests.Screens;
 
-/// <summary>The usual round on one page.</summary>
+/// <summary>The quick list on one page.</summary>
 public class RoundTests
 {
     private static readonly TimeSpan Patience = TimeSpan.FromSeconds(60);
@@ -60,7 +60,7 @@ public class RoundTests
         await using var bench = await ScreenBench.OpenAsync(ScreenBench.NothingLive);
         var screen = Show(bench);
         Assert.Empty(screen.FindAll("input[name=lamp-60]"));
-        Assert.Contains("Not yet: waits for Between the plug blades", screen.Markup, StringComparison.Ordinal);
+        Assert.Contains("Locked until you pass Between the plug blades", screen.Markup, StringComparison.Ordinal);
         Type(screen, "blades", "3.8");
         Type(screen, "blades-posts", "OL");
         Type(screen, "insulation-core", "300");
@@ -83,7 +83,7 @@ public class RoundTests
         screen.WaitForAssertion(() => Assert.Contains("Saved", screen.Markup, StringComparison.Ordinal), Patience);
         screen.Do(() => screen.Find("input[name=blades-posts]").KeyDown("Backspace"));
         screen.WaitForAssertion(
-            () => Assert.Contains("Taken back: Between the plug blades", screen.Markup, StringComparison.Ordinal),
+            () => Assert.Contains("Undone: Between the plug blades", screen.Markup, StringComparison.Ordinal),
             Patience
         );
         Assert.Empty(await bench.StandingAsync());

@@ -223,7 +223,7 @@ public sealed partial class OneReading
     {
         var entry = await UndoAsync();
         (shown, slip, isCouldNot) = (null, null, false);
-        undone = entry is null ? "Nothing is left to take back." : $"Taken back: {FactWords.Of(entry.Fact, Sheet)}.";
+        undone = entry is null ? "Nothing is left to undo." : $"Undone: {FactWords.Of(entry.Fact, Sheet)}.";
         if (entry?.Fact is ReadingEntered r && r.ReadingId != offer?.Spec.Id)
             Navigation.NavigateTo($"/units/{Id}/reading/{r.ReadingId}");
     }

@@ -63,7 +63,7 @@ public abstract class ReadingScreen : UnitScreen
         if (Sheet is null)
         {
             (Trouble, Model) = (
-                "The kind of this unit is not known yet, so nothing is known of its readings. Name its kind first.",
+                "The type of this unit is not known yet, so there are no readings to offer. Name its type first.",
                 null
             );
             return;

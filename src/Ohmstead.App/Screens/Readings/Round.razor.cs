@@ -82,7 +82,7 @@ public sealed partial class Round
     private async Task TakeBackAsync()
     {
         var entry = await UndoAsync();
-        said = entry is null ? "Nothing is left to take back" : $"Taken back: {FactWords.Of(entry.Fact, Sheet)}";
+        said = entry is null ? "Nothing is left to undo" : $"Undone: {FactWords.Of(entry.Fact, Sheet)}";
         if (entry?.Fact is ReadingEntered r && round.IndexOf(r.ReadingId) is >= 0 and var at && lines[at] is { } line)
             await line.FocusAsync();
         StateHasChanged();
