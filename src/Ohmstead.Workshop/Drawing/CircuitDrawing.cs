@@ -24,7 +24,8 @@ public static class CircuitDrawing
                     .. posts.Wires(),
                     .. layout.Cores.Bridges.SelectMany(b => b.Wires.Select(w => new NetWire(w.Net, w.Points))),
                 ],
-                mains.WindingPins().Concat(posts.WindingPins()).ToHashSet()
+                mains.WindingPins().Concat(posts.WindingPins()).ToHashSet(),
+                layout.Names
             )
         );
         marks.AddRange(CorePainter.Bridges(layout.Cores, painter));
