@@ -19,10 +19,16 @@ internal sealed class NextReasons(UnitModel model, UnitReadings taken, Diagnosis
         if (reason.Decides)
             yield return "about " + string.Join("; ", reason.Groups.Select(g => $"{Shown.Value(g.Expected.Value, usual.Quantity)} if {Say(g.Beyond)}"));
         else if (reason.Suspects.Length > 0)
-            yield return $"{Shown.Band(usual.Low, usual.High, usual.Quantity)} if nothing else is wrong; otherwise it may point to {string.Join("; ", reason.Suspects.Select(Say))}";
+            yield return $"{Shown.Band(usual.Low, usual.High, usual.Quantity)} if {Best()}; otherwise it may point to {string.Join("; ", reason.Suspects.Select(Say))}";
         if (reason.Waiting > 0)
             yield return $"{Shown.Count(reason.Waiting, "other reading")} {(reason.Waiting == 1 ? "waits" : "wait")} for it";
     }
+
+    // What is already thought to be wrong is named: "nothing else" would hide it.
+    private string Best() =>
+        result.Hypotheses.FirstOrDefault() is { Faults.IsEmpty: false } best
+            ? $"the only fault is {string.Join(" + ", best.Faults.Select(Say))}"
+            : "nothing is wrong";
 
     private string Say(FaultMode mode) => PartNames.Fault(model.Sheet, mode);
 

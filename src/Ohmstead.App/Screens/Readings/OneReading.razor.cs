@@ -44,9 +44,7 @@ public sealed partial class OneReading
 
     private IReadOnlyList<NextAdvice> Advice => Answer.Latest is { } latest ? latest.Next : [];
 
-    private string Place => (count.Total > 0 ? $"Reading {Number(count.Done + 1)} of {Number(count.Total)}" : "") is { Length: > 0 } nth
-        ? string.Join(" · ", new[] { nth, Standing }.Where(w => w.Length > 0))
-        : Standing;
+    private string Nth => count.Total > 0 ? $"Reading {Number(count.Done + 1)} of {Number(count.Total)}" : "";
 
     private string Standing =>
         offer is null ? ""
