@@ -53,7 +53,7 @@ public static class CautionTable
         ),
         new(
             "kick",
-            "A winding kicks when its DC is broken. Plug out, blades out of reach. Connect before you switch on, switch off before you unclip.",
+            "Plug out, blades out of reach: a winding kicks when its DC is broken. Clip on, then switch on. Switch off, then unclip.",
             ["", "winding"],
             [FeedDirect]
         ),

@@ -10,7 +10,7 @@ namespace Ohmstead.Workshop.Readings;
 /// <summary>What to heed at a reading: the sheet's own hazard, the kick of what is fed, and the table's cautions. None replaces another.</summary>
 public static class ReadingCautions
 {
-    /// <summary>All of them, the sheet's own first.</summary>
+    /// <summary>All of them, what this reading alone has first.</summary>
     /// <param name="state">The state as it really is.</param>
     public static ImmutableArray<string> Of(UnitModel model, ReadingSpec spec, ReadingState state) =>
         [.. Own(model, spec, state), .. CautionTable.OfReading(spec)];
@@ -19,13 +19,14 @@ public static class ReadingCautions
     public static ImmutableArray<string> Own(UnitModel model, ReadingSpec spec, ReadingState state)
     {
         var own = ImmutableArray.CreateBuilder<string>();
+        // The screen shows the first at once and folds the others: what to do with the clips comes before why.
+        var kick = InductiveKick.Of(model, spec, state);
+        if (kick is not null)
+            own.AddRange(CautionTable.For(Act.FeedDirect));
         if (spec.Hazard.Length > 0)
             own.Add(spec.Hazard);
-        if (InductiveKick.Of(model, spec, state) is { } kick)
-        {
-            own.AddRange(CautionTable.For(Act.FeedDirect));
+        if (kick is not null)
             own.Add(Words(kick));
-        }
         return own.ToImmutable();
     }
 

@@ -29,7 +29,7 @@ public class ReadingCautionsTests
         var spec = unit.Sheet.FindReading("drop-breaker-1")!;
         var kick = InductiveKick.Of(unit.Model, spec, spec.State)!;
         var all = All(unit, "drop-breaker-1");
-        Assert.Contains("Plug out, blades out of reach. Connect before you switch on, switch off before you unclip.", all, StringComparison.Ordinal);
+        Assert.Contains("Plug out, blades out of reach: a winding kicks when its DC is broken. Clip on, then switch on. Switch off, then unclip.", all, StringComparison.Ordinal);
         Assert.Contains("clamp diode", all, StringComparison.Ordinal);
         Assert.Contains($"up to {ValueText.Number(kick.Joules * 1000)} mJ", all, StringComparison.Ordinal);
         Assert.Contains($"each volt across the break is {ValueText.Number(kick.BladeVoltsPerVolt!.Value)} V between the plug blades", all, StringComparison.Ordinal);

@@ -81,7 +81,7 @@ public class ApartStateTests
         var (facts, refused) = Offing.Back(Sheet, step, "2", "0", "rolled under the bench", "J.");
         Assert.Empty(refused);
         bench.Add(facts.Single());
-        Assert.Contains("1 piece not put back, rolled under the bench (J.)", CupsText.Of(StateOf(bench)), StringComparison.Ordinal);
+        Assert.Contains("1 piece left over, rolled under the bench. Signed by J.", CupsText.Of(StateOf(bench)), StringComparison.Ordinal);
     }
 
     /// <summary>A part replaced while it was off does not go back as it came off, whether its piece was noted or not; it is one piece, not two.</summary>
