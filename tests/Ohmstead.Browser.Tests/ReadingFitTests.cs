@@ -10,7 +10,8 @@ public sealed class ReadingFitTests(OpenBrowser browser, RunningDemo demo) : ICl
     private const string Measure = """
         () => {
           const bottom = e => e.getBoundingClientRect().bottom + scrollY;
-          const all = [...document.querySelectorAll('.reading-fit h1, .reading-fit .setup, .reading-fit .should, .reading-fit .pad button')];
+          const isLocked = !document.querySelector('.reading-fit .pad') && document.querySelector('.reading-fit .value-side .warning');
+          const all = [...document.querySelectorAll(isLocked ? '.reading-fit h1, .reading-fit .setup' : '.reading-fit h1, .reading-fit .setup, .reading-fit .should, .reading-fit .pad button')];
           const box = s => [...document.querySelectorAll(s)].map(e => e.getBoundingClientRect());
           const least = [...document.querySelectorAll('.reading-fit *')].filter(e => e.offsetParent && [...e.childNodes].some(n => n.nodeType === 3 && n.data.trim())).map(e => parseFloat(getComputedStyle(e).fontSize));
           return {

@@ -27,7 +27,7 @@ internal sealed class NextReasons(UnitModel model, UnitReadings taken, Diagnosis
     // What is already thought to be wrong is named: "nothing else" would hide it.
     private string Best() =>
         result.Hypotheses.FirstOrDefault() is { Faults.IsEmpty: false } best
-            ? $"the only fault is {string.Join(" + ", best.Faults.Select(Say))}"
+            ? $"nothing is wrong but {string.Join(" + ", best.Faults.Select(Say))}"
             : "nothing is wrong";
 
     private string Say(FaultMode mode) => PartNames.Fault(model.Sheet, mode);
