@@ -266,7 +266,7 @@ public sealed class JourneyTests(OpenBrowser browser)
         await window.GoAsync($"{unit}/look-over");
         await window.Page.Locator("#photos .photos button").First.WaitForAsync();
         await window.GoAsync($"{unit}/phone");
-        await window.PressAsync("Shut");
+        await window.PressAsync("Remove it");
         await Expect(window.Page.GetByText("None.")).ToBeVisibleAsync();
         Assert.Equal(403, await phone.StatusAsync("/phone"));
     }
