@@ -2,7 +2,7 @@ using System.Text.Json.Nodes;
 
 namespace Ohmstead.Simulator;
 
-/// <summary>Puts a mistake of a rewire into a sheet, from its id alone: contract section 5.</summary>
+/// <summary>Puts a mistake of a rewire into a sheet, from its id alone (docs/formats.md, section 10).</summary>
 internal static class MistakeEdits
 {
     /// <param name="id"><c>swap:A.to~B.to</c>, <c>moved:A.to&gt;T</c>, <c>bridge:X~Y</c>, <c>off:A</c>, <c>reversed:W</c>, <c>bypassed:B</c>, <c>cold:J</c>.</param>

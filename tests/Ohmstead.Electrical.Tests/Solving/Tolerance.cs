@@ -3,7 +3,7 @@ using Ohmstead.Electrical.TypeSheets;
 namespace Ohmstead.Electrical.Tests.Solving;
 
 /// <summary>
-/// How close a reading must come to the circuit simulator (issue 2, section 7): the larger of 0.3 % and 3 mV, 3 mA, 3 mΩ,
+/// How close a reading must come to the circuit simulator: the larger of 0.3 % and 3 mV, 3 mA, 3 mΩ,
 /// 0.05 W for direct current and phasors, 1 % for insulation; the larger of 1 % and 15 mV where a rectifier conducts.
 /// </summary>
 internal static class Tolerance
