@@ -1,4 +1,5 @@
 using System.Buffers.Binary;
+using System.IO.Hashing;
 using System.Security.Cryptography;
 using System.Text;
 using Microsoft.EntityFrameworkCore;
@@ -193,7 +194,7 @@ public sealed class BarePhotoTests : IAsyncLifetime
         BinaryPrimitives.WriteInt32BigEndian(length, body.Length);
         byte[] named = [.. Encoding.ASCII.GetBytes(name), .. body];
         var sum = new byte[4];
-        BinaryPrimitives.WriteUInt32BigEndian(sum, FolderTests.Checksum(named));
+        BinaryPrimitives.WriteUInt32BigEndian(sum, Crc32.HashToUInt32(named));
         return [.. length, .. named, .. sum];
     }
 

@@ -1,3 +1,5 @@
+using System.Buffers.Binary;
+using System.IO.Hashing;
 using Microsoft.EntityFrameworkCore;
 using Ohmstead.Workshop.Keeping;
 using SkiaSharp;
@@ -89,13 +91,7 @@ public sealed class FolderTests : IDisposable
         var png = Draft.Picture(1, format: SKEncodedImageFormat.Png);
         foreach (var at in (int[])[18, 22])
             (png[at], png[at + 1]) = (0x9C, 0x40);
-        var checksum = Checksum(png.AsSpan(12, 17));
-        (png[29], png[30], png[31], png[32]) = (
-            (byte)(checksum >> 24),
-            (byte)(checksum >> 16),
-            (byte)(checksum >> 8),
-            (byte)checksum
-        );
+        BinaryPrimitives.WriteUInt32BigEndian(png.AsSpan(29), Crc32.HashToUInt32(png.AsSpan(12, 17)));
         Assert.Contains("40000 × 40000", await RefusedAsync(store, png), StringComparison.Ordinal);
         Assert.Empty(Directory.GetFiles(folder.Of("photos"), "*", SearchOption.AllDirectories));
     }
@@ -202,19 +198,6 @@ public sealed class FolderTests : IDisposable
             0,
         ];
         return [.. jpeg[..2], .. exif, .. jpeg[2..]];
-    }
-
-    /// <summary>The checksum of a PNG's parts: CRC-32 as in ISO 3309.</summary>
-    internal static uint Checksum(ReadOnlySpan<byte> bytes)
-    {
-        var rest = uint.MaxValue;
-        foreach (var b in bytes)
-        {
-            rest ^= b;
-            for (var bit = 0; bit < 8; bit++)
-                rest = (rest & 1) == 1 ? rest >> 1 ^ 0xEDB88320 : rest >> 1;
-        }
-        return ~rest;
     }
 
     private const string First = "20261125132358_First";

@@ -1,4 +1,5 @@
 using System.Buffers.Binary;
+using System.IO.Hashing;
 using System.Text;
 
 namespace Ohmstead.Storage.PhotoFiles;
@@ -134,21 +135,9 @@ internal static class BarePhoto
         BinaryPrimitives.WriteInt32BigEndian(number, nameAndBody.Length - 4);
         to.Write(number);
         to.Write(nameAndBody);
-        BinaryPrimitives.WriteUInt32BigEndian(number, Checksum(nameAndBody));
+        // CRC-32 as in ISO 3309.
+        BinaryPrimitives.WriteUInt32BigEndian(number, Crc32.HashToUInt32(nameAndBody));
         to.Write(number);
-    }
-
-    /// <summary>The checksum of a PNG's parts: CRC-32 as in ISO 3309.</summary>
-    private static uint Checksum(ReadOnlySpan<byte> bytes)
-    {
-        var rest = uint.MaxValue;
-        foreach (var b in bytes)
-        {
-            rest ^= b;
-            for (var bit = 0; bit < 8; bit++)
-                rest = (rest & 1) == 1 ? rest >> 1 ^ 0xEDB88320 : rest >> 1;
-        }
-        return ~rest;
     }
 
     private static void Webp(ReadOnlySpan<byte> photo, MemoryStream to, int turn)

@@ -49,10 +49,7 @@ internal static class OwnerFacts
             .. resoldered
                 .Where(e => !named.Contains(e) && !changes.ContainsKey(e))
                 .Select(e => $"{PaperParts.Part(matter.Sheet, e)}: {PaperParts.Change(PartChange.Rewired)}."),
-            .. PaperParts
-                .LastConditions(matter)
-                .Where(c => c.Decision is Decision.Renewed or Decision.MadeGood && !PartsOfItem.IsNewSince(matter.Unit, matter.Sheet, c.Item, 0))
-                .Select(c => $"{PaperParts.Item(matter.Shop, c.Item)}: {(c.Decision == Decision.Renewed ? "replaced" : "made good")}."),
+            .. LookedAfter(matter),
         ];
     }
 
@@ -64,11 +61,15 @@ internal static class OwnerFacts
                 .Select(p =>
                     $"{PaperParts.Part(matter.Sheet, p.Fact.Element)}: {PaperParts.Change(p.Fact.Change)}{PaperParts.After(p.Fact.Words)}."
                 ),
-            .. PaperParts
-                .LastConditions(matter)
-                .Where(c => c.Decision is Decision.Renewed or Decision.MadeGood && !PartsOfItem.IsNewSince(matter.Unit, matter.Sheet, c.Item, 0))
-                .Select(c => $"{PaperParts.Item(matter.Shop, c.Item)}: {(c.Decision == Decision.Renewed ? "replaced" : "made good")}."),
+            .. LookedAfter(matter),
         ];
+
+    /// <summary>What the look-over found and was put right, except where a new part says so already.</summary>
+    private static IEnumerable<string> LookedAfter(PaperMatter matter) =>
+        PaperParts
+            .LastConditions(matter)
+            .Where(c => c.Decision is Decision.Renewed or Decision.MadeGood && !PartsOfItem.IsNewSince(matter.Unit, matter.Sheet, c.Item, 0))
+            .Select(c => $"{PaperParts.Item(matter.Shop, c.Item)}: {(c.Decision == Decision.Renewed ? "replaced" : "made good")}.");
 
     /// <summary>What the look-over asks for and nobody has done yet.</summary>
     public static ImmutableArray<string> StillToDo(PaperMatter matter) =>
