@@ -20,7 +20,8 @@ public static class OutletLimits
     /// <summary>The limit of the pair of posts of a reading, at the setting and on the supply of that reading.</summary>
     /// <param name="reading">Volts between two posts, the unit fed from the mains; its loads are left off.</param>
     /// <param name="usableWatts">What the unit gives for hours, all posts together [W]; above 0.</param>
-    /// <returns>Null where the pair gives no volts to speak of, or falls to half its volts before anything holds it.</returns>
+    /// <returns>Null where the pair gives no volts to speak of, falls to half its volts before anything holds it, or no load settles at
+    /// its limit: then nothing is promised.</returns>
     public static OutletLimit? Of(UnitModel model, ReadingSpec reading, double usableWatts)
     {
         var currents = new PartCurrents(model, reading);
@@ -47,7 +48,7 @@ public static class OutletLimits
                 if (share > worst.Share)
                     worst = new Held(share, part.Id, limit);
             }
-            if (Math.Abs(worst.Share - 1) < Tolerance || round == MostRounds - 1)
+            if (Math.Abs(worst.Share - 1) < Tolerance)
                 return new OutletLimit(
                     idleVolts,
                     volts,

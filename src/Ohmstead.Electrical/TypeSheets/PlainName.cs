@@ -1,9 +1,12 @@
+using System.Buffers;
+
 namespace Ohmstead.Electrical.TypeSheets;
 
 /// <summary>Names that are words already: <c>post-a</c> is said "post A".</summary>
 public static class PlainName
 {
     private static readonly string[] ShortWords = ["ac", "dc", "at", "by", "in", "of", "on", "to", "up"];
+    private static readonly SearchValues<char> Vowels = SearchValues.Create("aeiouyAEIOUY");
 
     /// <summary>True when a name is made of whole words, with letters and numbers that stand on a unit behind them; never <c>w-6</c>.</summary>
     public static bool IsWords(string name)
@@ -34,5 +37,5 @@ public static class PlainName
     private static bool IsNumber(string part) => part.Length > 0 && part.All(char.IsAsciiDigit);
 
     private static bool IsWord(string part) =>
-        ShortWords.Contains(part) || part.Length > 2 && part.All(char.IsAsciiLetter) && part.AsSpan().ContainsAny("aeiouyAEIOUY");
+        ShortWords.Contains(part) || part.Length > 2 && part.All(char.IsAsciiLetter) && part.AsSpan().ContainsAny(Vowels);
 }
