@@ -69,21 +69,6 @@ public sealed class OtherVerbTests
     }
 
     [Fact]
-    public void The_script_at_the_root_runs_from_another_folder_with_that_folder_s_paths()
-    {
-        Assert.SkipWhen(OperatingSystem.IsWindows(), "the script needs bash; README.md gives the line for Windows");
-        var folder = Path.GetDirectoryName(Tool.File("here.sheet.json", File.ReadAllText(Tool.Sample)))!;
-        var start = new ProcessStartInfo(Path.Combine(Tool.Root, "ohmstead"));
-        start.ArgumentList.Add("check");
-        start.ArgumentList.Add("here.sheet.json");
-        using var process = Tool.Start(start, folder);
-        // It may have to build first.
-        var (code, output, error) = Tool.Finish(process, TimeSpan.FromMinutes(5));
-        Assert.True(code == 0, error);
-        Assert.StartsWith("no problems", output, StringComparison.Ordinal);
-    }
-
-    [Fact]
     public void Stopped_by_hand_a_search_gives_what_it_has()
     {
         Assert.SkipWhen(OperatingSystem.IsWindows(), "no signals there");

@@ -1,6 +1,4 @@
 using System.Text.RegularExpressions;
-using Ohmstead.App.Demo;
-using Ohmstead.App.Tests.Screens;
 using Ohmstead.Workshop.Cautions;
 using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Papers;
@@ -63,16 +61,10 @@ public partial class PaperFoldTests
     [Fact]
     public async Task The_papers_of_every_unit_of_the_demo_are_at_one()
     {
-        await using var workshop = await OpenWorkshop.OpenAsync();
-        await DemoWorkshop.FillAsync(workshop.Bench, CancellationToken.None);
-        var shop = await workshop.Bench.ShopAsync();
-        var cards = await workshop.Bench.Store.CardsAsync(withHandedBack: true, CancellationToken.None);
-        Assert.Equal(12, cards.Count);
-        foreach (var card in cards)
-        {
-            var unit = (await workshop.Bench.ReadAsync(card.Id))!;
-            AssertAtOne(MatterMaker.Make(unit, await workshop.Bench.SheetAsync(card.SheetId), shop, PaperUnits.Noon), card.Tag);
-        }
+        var demo = await FilledDemo.ReadAsync();
+        Assert.Equal(12, demo.Cards.Count);
+        foreach (var card in demo.Cards)
+            AssertAtOne(MatterMaker.Make(demo.Units[card.Id], demo.SheetOf(card), demo.Shop, PaperUnits.Noon), card.Tag);
     }
 
     public static TheoryData<int> Seeds() => [.. Enumerable.Range(1, 24)];

@@ -1,5 +1,4 @@
 using Ohmstead.App.Demo;
-using Ohmstead.App.Tests.Screens;
 using Ohmstead.Electrical.Circuits;
 using Ohmstead.Electrical.Diagnosis;
 using Ohmstead.Workshop.Journal;
@@ -14,18 +13,16 @@ public class DemoTests
     [Fact]
     public async Task A_dozen_units_of_three_kinds_stand_at_different_points_of_the_job()
     {
-        await using var workshop = await OpenWorkshop.OpenAsync();
-        await DemoWorkshop.FillAsync(workshop.Bench, CancellationToken.None);
-        var cards = await workshop.Bench.Store.CardsAsync(withHandedBack: true, CancellationToken.None);
+        var demo = await FilledDemo.ReadAsync();
+        var cards = demo.Cards;
         Assert.Equal(12, cards.Count);
         Assert.Equal(["", "solo-110", "step-230", "twin-175"], cards.Select(c => c.SheetId).Distinct().Order());
         // Every unit has a type sheet, or one that stands in for it: none waits for its type. To be returned is what the one without its
         // record becomes when that is made.
         Assert.Equal(Enum.GetValues<NextAction>().Except([NextAction.NameKind, NextAction.Return]), cards.Select(c => c.Next.Action).Distinct().Order());
         Assert.All(cards, c => Assert.Equal(64, c.Photo.Length));
-        var now = workshop.Bench.Time.GetUtcNow();
-        Assert.All(cards, c => Assert.InRange(c.LastAt, now.AddDays(-60), now));
-        var dead = (await workshop.Bench.ReadAsync(cards.Single(c => c.Tag == "F-038").Id))!;
+        Assert.All(cards, c => Assert.InRange(c.LastAt, demo.At.AddDays(-60), demo.At));
+        var dead = demo.Units[cards.Single(c => c.Tag == "F-038").Id];
         Assert.Equal("blades", dead.CurrentReadings.Single().Fact.ReadingId);
         Assert.Single(dead.All<DamagePinned>());
     }
@@ -37,13 +34,12 @@ public class DemoTests
     [InlineData("F-038", "cord-1:open")]
     public async Task What_was_planted_is_found(string tag, string planted)
     {
-        await using var workshop = await OpenWorkshop.OpenAsync();
-        await DemoWorkshop.FillAsync(workshop.Bench, CancellationToken.None);
-        var card = (await workshop.Bench.Store.CardsAsync(withHandedBack: true, CancellationToken.None)).Single(c => c.Tag == tag);
-        var unit = (await workshop.Bench.ReadAsync(card.Id))!;
-        var model = new UnitModel((await workshop.Bench.SheetAsync(card.SheetId))!);
-        var readings = ReadingsText.Of(unit, model, await workshop.Bench.ShopAsync()).Required;
-        var result = Diagnoser.Run(new ReadingLibrary(model), readings, new DiagnosisOptions { RankNext = false });
+        var demo = await FilledDemo.ReadAsync();
+        var card = demo.Cards.Single(c => c.Tag == tag);
+        var model = new UnitModel(demo.SheetOf(card)!);
+        var readings = ReadingsText.Of(demo.Units[card.Id], model, demo.Shop).Required;
+        // The time is up at once: what the shortest search finds, any machine finds.
+        var result = Diagnoser.Run(new ReadingLibrary(model), readings, new DiagnosisOptions { RankNext = false, IsTimeUp = () => true, IsLate = () => true });
         var first = result.Faults[0].Mode;
         var alike = result.Alike.FirstOrDefault(g => g.Any(m => m.Name == first.Name));
         Assert.True(

@@ -1,14 +1,18 @@
 using System.Net;
 using System.Text.RegularExpressions;
 using Microsoft.AspNetCore.Components;
-using Ohmstead.App.Demo;
 using Ohmstead.App.Web;
+using Ohmstead.Electrical.TypeSheets;
 
 namespace Ohmstead.App.Tests.Web;
 
-/// <summary>No id of a sheet is shown on a screen: every address of every unit of the invented workshop, as it is first shown.</summary>
-public sealed partial class NoIdsOnScreensTests
+/// <summary>No id of a sheet is shown on a screen: every address of every unit of the invented workshop, as it is shown with the findings worked out.</summary>
+public sealed partial class NoIdsOnScreensTests(DemoSite demo) : IClassFixture<DemoSite>
 {
+    private const string Unit = "{Id:guid}";
+
+    private static CancellationToken Stop => Xunit.TestContext.Current.CancellationToken;
+
     /// <summary>What is not read as words: scripts, styles, the text of a sheet in its editor.</summary>
     [GeneratedRegex("<(script|style|textarea|code)\\b.*?</\\1>|<!--.*?-->", RegexOptions.Singleline)]
     private static partial Regex NotRead();
@@ -19,35 +23,80 @@ public sealed partial class NoIdsOnScreensTests
     [GeneratedRegex("<[^>]*>")]
     private static partial Regex Tag();
 
-    [Fact]
-    public async Task No_screen_of_any_unit_of_the_invented_workshop_shows_an_id()
+    [GeneratedRegex(@"\{[^}]*\}")]
+    private static partial Regex Open();
+
+    private static List<string> Templates { get; } =
+        [.. typeof(Bench).Assembly.GetTypes().SelectMany(t => t.GetCustomAttributes(typeof(RouteAttribute), false).Cast<RouteAttribute>()).Select(r => r.Template)];
+
+    public static TheoryData<string> Tags() => ["F-022", "F-029", "F-031", "F-033", "F-036", "F-038", "F-039", "F-041", "F-042", "F-044", "F-045", "F-046"];
+
+    [Theory]
+    [MemberData(nameof(Tags))]
+    public async Task No_screen_of_a_unit_of_the_invented_workshop_shows_an_id(string tag)
     {
-        await using var site = await RunningSite.OnPortAsync();
-        await DemoWorkshop.FillAsync(site.Bench, Xunit.TestContext.Current.CancellationToken);
-        var templates = typeof(Bench).Assembly.GetTypes()
-            .SelectMany(t => t.GetCustomAttributes(typeof(RouteAttribute), false).Cast<RouteAttribute>())
-            .Select(r => r.Template)
-            .Where(t => t.Contains("{Id:guid}", StringComparison.Ordinal))
-            .ToList();
+        var card = demo.Card(tag);
+        var unit = (await demo.Bench.ReadAsync(card.Id))!;
+        var sheet = (await demo.Bench.SheetOfAsync(unit))!;
+        var templates = Templates.Where(t => t.Contains(Unit, StringComparison.Ordinal)).ToList();
         Assert.True(templates.Count > 10);
-        var (looked, shown) = (0, new List<string>());
-        foreach (var card in await site.Bench.Store.CardsAsync(withHandedBack: true, CancellationToken.None))
+        await demo.AnswerAsync(card);
+        var pages = new Dictionary<string, string>(StringComparer.Ordinal);
+        foreach (var template in templates)
+            if (await PageAsync(Open().Replace(template.Replace(Unit, card.Id.ToString(), StringComparison.Ordinal), sheet.Readings[^1].Id)) is { } page)
+                pages[template] = page;
+        Nothing(sheet, pages);
+        Assert.True(pages.Count > 10, "too few screens were looked at");
+        Assert.True(pages.Values.Any(p => p.Contains("Likely faults", StringComparison.Ordinal)) == (card.SheetId.Length > 0 && unit.CurrentReadings.Any()), "the findings were not looked at");
+    }
+
+    [Theory]
+    [InlineData("F-036", "twin-175")]
+    [InlineData("F-042", "solo-110")]
+    [InlineData("F-039", "step-230")]
+    public async Task No_reading_of_a_type_shows_an_id(string tag, string type)
+    {
+        var card = demo.Card(tag);
+        Assert.Equal(type, card.SheetId);
+        var sheet = (await demo.Bench.SheetAsync(type))!;
+        var pages = new Dictionary<string, string>(StringComparer.Ordinal);
+        foreach (var reading in sheet.Readings)
+            pages[reading.Id] = (await PageAsync($"/units/{card.Id}/reading/{reading.Id}"))!;
+        Nothing(sheet, pages);
+    }
+
+    [Fact]
+    public async Task No_screen_of_the_workshop_shows_an_id()
+    {
+        foreach (var type in (string[])["twin-175", "solo-110", "step-230"])
         {
-            if (await site.Bench.SheetAsync(card.SheetId) is not { } sheet) continue;
-            var ids = NoIdsTests.Ids(sheet);
-            foreach (var template in templates)
-            {
-                var path = Regex.Replace(template.Replace("{Id:guid}", card.Id.ToString(), StringComparison.Ordinal), @"\{[^}]*\}", sheet.Readings.IsEmpty ? "none" : sheet.Readings[^1].Id);
-                using var answer = await site.Client.GetAsync(new Uri(path, UriKind.Relative), Xunit.TestContext.Current.CancellationToken);
-                if (answer.StatusCode != HttpStatusCode.OK) continue;
-                var page = NotRead().Replace(await answer.Content.ReadAsStringAsync(Xunit.TestContext.Current.CancellationToken), " ");
-                var said = string.Join('\n', Spoken().Matches(page).Select(m => m.Groups[1].Value).Append(Tag().Replace(page, "\n")));
-                foreach (var line in WebUtility.HtmlDecode(said).Split('\n').Where(l => l.Trim().Length > 0))
-                    shown.Add(NoIdsTests.Shows(ids, line, template));
-                looked++;
-            }
+            var pages = new Dictionary<string, string>(StringComparer.Ordinal);
+            foreach (var template in Templates.Where(t => !t.Contains(Unit, StringComparison.Ordinal)))
+                if (await PageAsync(Open().Replace(template, type)) is { } page)
+                    pages[template] = page;
+            Assert.True(pages.Count > 5, "too few screens were looked at");
+            Nothing((await demo.Bench.SheetAsync(type))!, pages);
         }
-        NoIdsTests.Nothing(shown);
-        Assert.True(looked > 100, "too few screens were looked at");
+    }
+
+    /// <summary>The text of a page; null for an address that names nothing.</summary>
+    private async Task<string?> PageAsync(string path)
+    {
+        using var answer = await demo.Client.GetAsync(new Uri(path, UriKind.Relative), Stop);
+        return answer.StatusCode == HttpStatusCode.OK ? await answer.Content.ReadAsStringAsync(Stop) : null;
+    }
+
+    private static void Nothing(TypeSheet sheet, IReadOnlyDictionary<string, string> pages)
+    {
+        var ids = NoIdsTests.Ids(sheet);
+        NoIdsTests.Nothing(pages.SelectMany(page => Said(page.Value).Select(line => NoIdsTests.Shows(ids, line, page.Key))));
+    }
+
+    /// <summary>The lines that a page shows and that a screen reader says.</summary>
+    private static IEnumerable<string> Said(string page)
+    {
+        var read = NotRead().Replace(page, " ");
+        var said = string.Join('\n', Spoken().Matches(read).Select(m => m.Groups[1].Value).Append(Tag().Replace(read, "\n")));
+        return WebUtility.HtmlDecode(said).Split('\n').Where(l => l.Trim().Length > 0);
     }
 }

@@ -31,7 +31,8 @@ internal sealed class RunningSite : IAsyncDisposable
 
     public HttpClient Client { get; private set; } = null!;
 
-    public static Task<RunningSite> OnPortAsync() => StartAsync(isOnLan: false, TimeProvider.System, null);
+    /// <param name="time">The clock of the tool.</param>
+    public static Task<RunningSite> OnPortAsync(TimeProvider? time = null) => StartAsync(isOnLan: false, time ?? TimeProvider.System, null);
 
     /// <param name="around">Puts something between the pages and the store.</param>
     public static Task<RunningSite> OnLanAsync(TimeProvider? time = null, Func<IStore, IStore>? around = null) =>
