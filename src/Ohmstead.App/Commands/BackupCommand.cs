@@ -1,6 +1,7 @@
 using System.CommandLine;
 using System.Globalization;
 using Ohmstead.Storage.Backups;
+using Ohmstead.Workshop.Words;
 
 namespace Ohmstead.App.Commands;
 
@@ -50,16 +51,16 @@ internal static class BackupCommand
         Console.WriteLine(
             string.Create(
                 CultureInfo.InvariantCulture,
-                $"{made.Folder}: {Shown.Count(made.Units, "unit")}, {Shown.Count(made.Entries, "entry", "entries")}, {Shown.Count(made.Photos, "photo")} ({made.NewPhotos} new), database {made.DatabaseBytes / 1e6:0.#} MB. Checked: sound."
+                $"{made.Folder}: {Counted.Of(made.Units, "unit")}, {Counted.Of(made.Entries, "entry", "entries")}, {Counted.Of(made.Photos, "photo")} ({Counted.Bare(made.NewPhotos)} new), database {made.DatabaseBytes / 1e6:0.#} MB. Checked: sound."
             )
         );
         if (made.ReplacedPhotos > 0)
             Console.Error.WriteLine(
-                $"{Shown.Count(made.ReplacedPhotos, "photo")} had gone bad in {to} and {(made.ReplacedPhotos == 1 ? "was" : "were")} replaced. That disk may be failing."
+                $"{Counted.Of(made.ReplacedPhotos, "photo")} had gone bad in {to} and {(made.ReplacedPhotos == 1 ? "was" : "were")} replaced. That disk may be failing."
             );
         if (made.FewerEntries > 0)
             Console.Error.WriteLine(
-                $"An earlier backup in {to} holds {Shown.Count(made.FewerEntries, "entry", "entries")} more than this one. Restore takes that one unless you name another. If this is another workshop, give it a backup folder of its own."
+                $"An earlier backup in {to} holds {Counted.Of(made.FewerEntries, "entry", "entries")} more than this one. Restore takes that one unless you name another. If this is another workshop, give it a backup folder of its own."
             );
         foreach (var hash in made.MissingPhotos)
             Console.Error.WriteLine($"Photo {hash} is missing or damaged in {data}. It is not in the backup.");

@@ -2,6 +2,7 @@ using System.CommandLine;
 using System.Text.Json.Nodes;
 using Ohmstead.Electrical.Readings;
 using Ohmstead.Electrical.TypeSheets;
+using Ohmstead.Workshop.Words;
 
 namespace Ohmstead.App.Commands;
 
@@ -30,7 +31,7 @@ internal static class CheckCommand
         if (problems.Count > 0) throw InputFiles.Refuse(path, problems);
         if (asJson) return ExitCode.Done;
         Console.WriteLine("no problems");
-        if (remarks.Count > 0) Console.WriteLine($"Look at {Shown.Count(remarks.Count, "thing")}:");
+        if (remarks.Count > 0) Console.WriteLine($"Look at {Counted.Of(remarks.Count, "thing")}:");
         foreach (var remark in remarks)
             Console.WriteLine(Shown.Wrapped($"{remark.Path}: {remark.Wrong}; {remark.Right}", 2));
         return ExitCode.Done;

@@ -97,7 +97,7 @@ internal static class ContinuityCommand
     {
         Console.WriteLine(Style.Heading(Shown.NameOf(sheet)));
         Console.WriteLine(
-            $"{Shown.Count(plan.Checks.Length, "check")} in {Plain(plan.Checks.Sum(c => c.Minutes))} min, for {Plain(plan.Pairs)} pairs of terminals. Unplug it, keep the plug in sight, cover off."
+            $"{Sentences.Large(Counted.Of(plan.Checks.Length, "check"))} in {Plain(plan.Checks.Sum(c => c.Minutes))} min, for {Counted.Of(plan.Pairs, "pair")} of terminals. Unplug it, keep the plug in sight, cover off."
         );
         Console.WriteLine();
         foreach (var (c, n) in plan.Checks.Select((c, n) => (c, n)))

@@ -2,6 +2,7 @@ using Ohmstead.Electrical.Circuits;
 using Ohmstead.Electrical.Diagnosis;
 using Ohmstead.Electrical.Readings;
 using Ohmstead.Electrical.TypeSheets;
+using Ohmstead.Workshop.Words;
 
 namespace Ohmstead.App.Commands;
 
@@ -12,7 +13,7 @@ internal static class DiagnosisReport
     {
         var model = new UnitModel(sheet);
         Console.WriteLine(Style.Heading(Shown.NameOf(sheet)));
-        Console.WriteLine(FormattableString.Invariant($"{Shown.Count(taken.Readings.Count(r => r.IsTaken), "reading")} taken. Line voltage: {taken.SupplyVolts:G5} V"));
+        Console.WriteLine(FormattableString.Invariant($"{Sentences.Large(Counted.Of(taken.Readings.Count(r => r.IsTaken), "reading"))} taken. Line voltage: {taken.SupplyVolts:G5} V"));
         Console.WriteLine();
         ReadingTable.Print(model, taken, result);
         FaultBars.Print(sheet, result);

@@ -2,6 +2,7 @@ using System.CommandLine;
 using System.Globalization;
 using Ohmstead.Storage;
 using Ohmstead.Storage.Zips;
+using Ohmstead.Workshop.Words;
 
 namespace Ohmstead.App.Commands;
 
@@ -55,7 +56,7 @@ internal static class ExportCommand
             Console.WriteLine(
                 string.Create(
                     CultureInfo.InvariantCulture,
-                    $"{to}: {Shown.Count(written.Units, "unit")}, {Shown.Count(written.Entries, "entry", "entries")}, {Shown.Count(written.Documents, "sheet or setting", "sheets and settings")}, {Shown.Count(written.Photos, "photo")}"
+                    $"{to}: {Counted.Of(written.Units, "unit")}, {Counted.Of(written.Entries, "entry", "entries")}, {Counted.Of(written.Documents, "sheet or setting", "sheets and settings")}, {Counted.Of(written.Photos, "photo")}"
                 )
             );
             foreach (var hash in written.MissingPhotos)

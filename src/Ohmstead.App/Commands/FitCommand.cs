@@ -5,6 +5,7 @@ using Ohmstead.Electrical.Circuits;
 using Ohmstead.Electrical.Fitting;
 using Ohmstead.Electrical.TypeSheets;
 using Ohmstead.Workshop.Kinds;
+using Ohmstead.Workshop.Words;
 
 namespace Ohmstead.App.Commands;
 
@@ -49,7 +50,7 @@ internal static class FitCommand
     private static void Show(TypeSheet sheet, int units, FitResult fit)
     {
         Console.WriteLine(Style.Heading(Shown.NameOf(sheet)));
-        Console.WriteLine($"Learned from {Shown.Count(units, "sound unit")}");
+        Console.WriteLine($"Learned from {Counted.Of(units, "sound unit")}");
         Console.WriteLine();
         Console.WriteLine(Style.Heading($"  {"value or spread",-46} {"learned",12}   ± standard error"));
         foreach (var p in fit.Parameters.Where(p => p.Determined))

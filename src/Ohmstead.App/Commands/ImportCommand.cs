@@ -2,6 +2,7 @@ using System.CommandLine;
 using System.Globalization;
 using Ohmstead.Storage;
 using Ohmstead.Storage.Zips;
+using Ohmstead.Workshop.Words;
 
 namespace Ohmstead.App.Commands;
 
@@ -65,7 +66,7 @@ internal static class ImportCommand
         Console.WriteLine(
             string.Create(
                 CultureInfo.InvariantCulture,
-                $"{from}: {Shown.Count(taken.Units, "unit")} ({taken.NewUnits} new), {Shown.Count(taken.NewEntries, "new entry", "new entries")}, {Shown.Count(taken.NewDocuments, "new sheet or setting", "new sheets and settings")}, {Shown.Count(taken.Photos, "photo")}"
+                $"{from}: {Counted.Of(taken.Units, "unit")} ({Counted.Bare(taken.NewUnits)} new), {Counted.Of(taken.NewEntries, "new entry", "new entries")}, {Counted.Of(taken.NewDocuments, "new sheet or setting", "new sheets and settings")}, {Counted.Of(taken.Photos, "photo")}"
             )
         );
         foreach (var line in taken.Told)

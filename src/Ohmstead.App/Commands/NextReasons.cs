@@ -21,7 +21,7 @@ internal sealed class NextReasons(UnitModel model, UnitReadings taken, Diagnosis
         else if (reason.Suspects.Length > 0)
             yield return $"{Shown.Band(usual.Low, usual.High, usual.Quantity)} if {Best()}; otherwise it may point to {string.Join("; ", reason.Suspects.Select(Say))}";
         if (reason.Waiting > 0)
-            yield return $"{Shown.Count(reason.Waiting, "other reading")} {(reason.Waiting == 1 ? "waits" : "wait")} for it";
+            yield return $"{Counted.Of(reason.Waiting, "other reading")} {(reason.Waiting == 1 ? "waits" : "wait")} for it";
     }
 
     // What is already thought to be wrong is named: "nothing else" would hide it.

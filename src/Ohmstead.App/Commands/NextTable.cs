@@ -39,7 +39,7 @@ internal static class NextTable
         foreach (var group in blocked.GroupBy(n => string.Join(", ", n.BlockedBy), StringComparer.Ordinal))
         {
             var first = group.First().BlockedBy;
-            Console.WriteLine(Shown.Wrapped($"{Shown.Count(group.Count(), "reading")}, until {(first.Length == 1 ? "this passes" : "these pass")}: {string.Join("; ", first.Select(b => PartNames.Reading(sheet, b)))}", 2));
+            Console.WriteLine(Shown.Wrapped($"{Counted.Of(group.Count(), "reading")}, until {(first.Length == 1 ? "this passes" : "these pass")}: {string.Join("; ", first.Select(b => PartNames.Reading(sheet, b)))}", 2));
             Console.WriteLine(Shown.Ids(group.Select(n => n.Spec.Id)));
         }
         foreach (var id in blocked.SelectMany(n => n.BlockedBy).Distinct(StringComparer.Ordinal))

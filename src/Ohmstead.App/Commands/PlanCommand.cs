@@ -90,7 +90,7 @@ internal static class PlanCommand
     {
         Console.WriteLine(Style.Heading(Shown.NameOf(sheet)));
         Console.WriteLine(
-            $"{Shown.Count(plan.Steps.Length, "step")}: {Plain(plan.MinutesOut)} min out, {Plain(plan.MinutesIn)} min back in. Something breaks in {Plain(plan.BreakPercent)} of 100 such jobs."
+            $"{Counted.Of(plan.Steps.Length, "step")}: {Plain(plan.MinutesOut)} min out, {Plain(plan.MinutesIn)} min back in. Something breaks in {Plain(plan.BreakPercent)} of 100 such jobs."
         );
         Console.WriteLine(
             plan.IsProved

@@ -1,6 +1,7 @@
 using System.CommandLine;
 using System.Globalization;
 using Ohmstead.Storage.Backups;
+using Ohmstead.Workshop.Words;
 
 namespace Ohmstead.App.Commands;
 
@@ -74,7 +75,7 @@ internal static class RestoreCommand
         Console.WriteLine(
             string.Create(
                 CultureInfo.InvariantCulture,
-                $"{data}: backup {restored.Backup}, {Shown.Count(restored.Units, "unit")}, {Shown.Count(restored.Entries, "entry", "entries")}, {Shown.Count(restored.Photos, "photo")}. Start on it with: ohmstead --data {data}"
+                $"{data}: backup {restored.Backup}, {Counted.Of(restored.Units, "unit")}, {Counted.Of(restored.Entries, "entry", "entries")}, {Counted.Of(restored.Photos, "photo")}. Start on it with: ohmstead --data {data}"
             )
         );
         foreach (var hash in restored.MissingPhotos)

@@ -99,7 +99,7 @@ internal static class RewireCommand
     private static void Show(TypeSheet sheet, RewireResult result)
     {
         Console.WriteLine(Style.Heading(Shown.NameOf(sheet)));
-        Console.WriteLine($"{Shown.Count(result.Mistakes.Length, "possible mistake")} weighed.");
+        Console.WriteLine($"{Sentences.Large(Counted.Of(result.Mistakes.Length, "possible mistake"))} weighed.");
         Console.WriteLine();
         if (result.Probable.Length > 0)
         {
@@ -120,7 +120,7 @@ internal static class RewireCommand
         Console.WriteLine(Style.Heading("Readings to take, plug out or on the low-voltage supply"));
         foreach (var t in result.Take)
             Console.WriteLine(
-                $"  {Shown.Fit(t.Spec.Id, 20)} {t.Minutes.ToString("0.#", CultureInfo.InvariantCulture), 5} min  {Shown.Fit($"shows {Shown.Count(t.Tells.Length, "mistake")}", 20)} {Shown.Fit(PartNames.Reading(sheet, t.Spec.Id), 47)}".TrimEnd()
+                $"  {Shown.Fit(t.Spec.Id, 20)} {t.Minutes.ToString("0.#", CultureInfo.InvariantCulture), 5} min  {Shown.Fit($"shows {Counted.Of(t.Tells.Length, "mistake")}", 20)} {Shown.Fit(PartNames.Reading(sheet, t.Spec.Id), 47)}".TrimEnd()
             );
         Console.WriteLine();
         Console.WriteLine(Style.Heading("Not shown by these readings"));

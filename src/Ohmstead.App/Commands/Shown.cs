@@ -62,12 +62,6 @@ internal static class Shown
         return value.ToString("F" + decimals.ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture);
     }
 
-    /// <summary>A count with its noun: <c>1 reading</c>, <c>3 readings</c>.</summary>
-    public static string Count(long count, string noun) => Count(count, noun, noun + "s");
-
-    /// <summary>A number of things whose plural takes more than an s.</summary>
-    public static string Count(long count, string noun, string plural) => string.Create(CultureInfo.InvariantCulture, $"{count} {(count == 1 ? noun : plural)}");
-
     /// <summary>Cut to a width with an ellipsis, or padded.</summary>
     public static string Fit(string text, int width) => Cut(text, width).PadRight(width);
 

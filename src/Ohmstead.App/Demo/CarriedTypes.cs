@@ -30,13 +30,6 @@ internal static class CarriedTypes
     public static async Task KeepAsync(Bench bench, string id)
     {
         if (await bench.Store.ReadDocumentAsync(Bench.SheetKind, id, CancellationToken.None) is null)
-            await bench.Store.SaveDocumentAsync(
-                Bench.SheetKind,
-                id,
-                0,
-                TextOf(id),
-                bench.Time.GetUtcNow(),
-                CancellationToken.None
-            );
+            await bench.SaveDocumentAsync(Bench.SheetKind, id, 0, TextOf(id));
     }
 }

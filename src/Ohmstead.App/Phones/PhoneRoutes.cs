@@ -56,7 +56,7 @@ internal static class PhoneRoutes
         {
             await bench.EnterAsync(phone.UnitId, unit.Unit.LastNumber, Journalled, taken.Fact);
         }
-        catch (Exception broken)
+        catch (Exception broken) when (Press.Now is not { IsKept: true })
         {
             // A form without a live connection: the value would be gone with the page.
             return await ShowAsync(context, bench, $"Not saved. {Mishaps.Why(broken)}", reading, shown);

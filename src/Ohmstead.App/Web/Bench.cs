@@ -82,6 +82,16 @@ public sealed class Bench(IStore store, IPhotos photos, TimeProvider time, Func<
         return sheet;
     }
 
+    /// <summary>Saves a new version of a document; it is on the disk when this returns.</summary>
+    /// <param name="seenVersion">The version that was edited; 0 for a new one. When another stands there, nothing is written.</param>
+    public async Task<DocumentSaved> SaveDocumentAsync(string kind, string id, int seenVersion, string text)
+    {
+        var saved = await Store.SaveDocumentAsync(kind, id, seenVersion, text, Time.GetUtcNow(), CancellationToken.None);
+        if (saved.IsSaved)
+            Press.Kept();
+        return saved;
+    }
+
     /// <summary>The shop's settings.</summary>
     public async Task<Shop> ShopAsync() =>
         await Store.ReadDocumentAsync(Shop.DocumentKind, Shop.DocumentKind, CancellationToken.None) is { } document
@@ -95,15 +105,7 @@ public sealed class Bench(IStore store, IPhotos photos, TimeProvider time, Func<
         {
             var kept = await Store.ReadDocumentAsync(Shop.DocumentKind, Shop.DocumentId, CancellationToken.None);
             var text = JsonSerializer.Serialize(change(await ShopAsync()), FactText.Options);
-            var saved = await Store.SaveDocumentAsync(
-                Shop.DocumentKind,
-                Shop.DocumentId,
-                kept?.Version ?? 0,
-                text,
-                Time.GetUtcNow(),
-                CancellationToken.None
-            );
-            if (saved.IsSaved)
+            if ((await SaveDocumentAsync(Shop.DocumentKind, Shop.DocumentId, kept?.Version ?? 0, text)).IsSaved)
                 return;
         }
     }

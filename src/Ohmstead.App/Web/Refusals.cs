@@ -41,7 +41,15 @@ internal static class Refusals
     }
 
     /// <summary>Catches what broke while a request was answered, and what a request had wrong in its form.</summary>
-    public static void CatchWhatBreaks(WebApplication app) =>
+    public static void CatchWhatBreaks(WebApplication app)
+    {
+        app.Use((context, next) =>
+        {
+            // A form or a file that is sent is a press too; those of a live screen begin in the screen.
+            if (!HttpMethods.IsGet(context.Request.Method) && !context.Request.Path.StartsWithSegments("/_blazor", StringComparison.Ordinal))
+                Press.Begin();
+            return next(context);
+        });
         app.UseExceptionHandler(
             new ExceptionHandlerOptions
             {
@@ -59,11 +67,18 @@ internal static class Refusals
                             context,
                             StatusCodes.Status500InternalServerError,
                             "Something went wrong here",
-                            $"{Mishaps.Why(Broken(context))} {(HttpMethods.IsGet(context.Request.Method) ? "" : "This was not saved. ")}What was saved before is still there."
+                            $"{Mishaps.Why(Broken(context))} {Became(context)}What was saved before is still there."
                         ),
                 SuppressDiagnosticsCallback = failed => failed.Exception is BadHttpRequestException,
             }
         );
+    }
+
+    /// <summary>What became of what was sent: it may be on the disk although the answer broke.</summary>
+    private static string Became(HttpContext context) =>
+        HttpMethods.IsGet(context.Request.Method) ? ""
+        : Press.Now is { IsKept: true } ? "This was saved all the same: do not send it again. "
+        : "This was not saved. ";
 
     private static Exception Broken(HttpContext context) =>
         context.Features.Get<IExceptionHandlerFeature>()?.Error ?? new InvalidOperationException();

@@ -1,6 +1,7 @@
 using System.Globalization;
 using Microsoft.Data.Sqlite;
 using Microsoft.EntityFrameworkCore;
+using Ohmstead.Workshop.Words;
 
 namespace Ohmstead.Storage.Backups;
 
@@ -45,7 +46,7 @@ public sealed record RestoreLoss(string Of, int Units, int Entries, DateTimeOffs
     public override string ToString() =>
         string.Create(
             CultureInfo.InvariantCulture,
-            $"{Of} holds {Entries} {(Entries == 1 ? "entry" : "entries")} on {Units} {(Units == 1 ? "unit" : "units")} that this backup does not have, from {From:yyyy-MM-dd HH:mm} UTC on. They stay where they are."
+            $"{Of} holds {Counted.Of(Entries, "entry", "entries")} on {Counted.Of(Units, "unit")} that this backup does not have, from {From:yyyy-MM-dd HH:mm} UTC on. They stay where they are."
         );
 
     private static async Task<Dictionary<Guid, (Guid UnitId, DateTimeOffset At)>> EntriesAsync(

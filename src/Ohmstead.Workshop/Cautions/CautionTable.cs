@@ -47,7 +47,7 @@ public static class CautionTable
         ),
         new(
             "insulation tester",
-            "500 V at the clips: hands off while it reads. Discharge before you touch anything.",
+            "500 V at the clips: hands off while it reads. Discharge afterward, before you touch anything.",
             ["", "insulation"],
             [TestInsulation, Clean]
         ),
@@ -173,6 +173,18 @@ public static class CautionTable
             acts.Add(Load);
         return ForAny(acts, [""]);
     }
+
+    /// <summary>
+    /// True where one of these cautions says all that a sheet's own hazard says: its words, in their order, with others between.
+    /// </summary>
+    public static bool Says(IEnumerable<string> cautions, string hazard)
+    {
+        var own = WordsOf(hazard);
+        return cautions.Any(c => own.Length > 0 && WordsOf(c).Aggregate(0, (at, w) => at < own.Length && w == own[at] ? at + 1 : at) == own.Length);
+    }
+
+    private static string[] WordsOf(string words) =>
+        [.. words.ToLowerInvariant().Split([' ', ',', ':', ';', '.'], StringSplitOptions.RemoveEmptyEntries).Select(w => w == "afterwards" ? "afterward" : w)];
 
     /// <summary>Up to this a source is low [V] (docs/formats.md).</summary>
     private const double LowVolts = 30;

@@ -59,7 +59,7 @@ public sealed record Finding(
         if (fault is not { Size: { } size, Low: { } low, High: { } high } || fault.Mode.Size == SizeKind.None)
             return "";
         if (fault.Mode.Size == SizeKind.WholeTurns)
-            return Ranged(ValueText.Count((int)Math.Round(size), "turn"), Plain(low), Plain(high));
+            return Ranged(Counted.Of((int)Math.Round(size), "turn"), Plain(low), Plain(high));
         if (fault.Mode.Mode == "drifted")
             return Ranged($"{ValueText.Number(size)} times its ohms", ValueText.Number(low), ValueText.Number(high));
         var words = $"about {ValueText.Of(size, Quantity.Ohms)} (95 %: {ValueText.Band(low, high, Quantity.Ohms)})";

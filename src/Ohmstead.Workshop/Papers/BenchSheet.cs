@@ -50,6 +50,8 @@ public static class BenchSheet
             );
             yield break;
         }
+        if (Cautions(matter, lines) is { IsEmpty: false } cautions)
+            yield return new Points(cautions, Size.Small);
         foreach (var (title, part) in Parts(lines))
         {
             yield return new Heading(title, 1);
@@ -62,6 +64,17 @@ public static class BenchSheet
         yield return new Heading("Notes", 1);
         yield return new Lines(6);
     }
+
+    /// <summary>What to heed at these readings, each once; what stands under its reading anyway is left out.</summary>
+    private static ImmutableArray<string> Cautions(PaperMatter matter, ImmutableArray<ReadingLine> lines) =>
+        [
+            .. lines
+                .Select(l => matter.Sheet?.FindReading(l.Id))
+                .OfType<Electrical.TypeSheets.ReadingSpec>()
+                .SelectMany(r => CautionTable.OfReading(r))
+                .Distinct()
+                .Where(c => !lines.Any(l => CautionTable.Says([c], l.Hazard))),
+        ];
 
     /// <summary>Cold checks first: the others need them.</summary>
     private static IEnumerable<(string Title, List<ReadingLine> Lines)> Parts(ImmutableArray<ReadingLine> lines)

@@ -125,7 +125,7 @@ internal static class OwnerFacts
         [
             .. open.Count == 0 ? []
             : open.Count <= MostNamed ? new[] { $"Not taken: {string.Join("; ", open.Select(l => l.Title))}." }
-            : [$"{Counted.Of(open.Count, "reading")} of {ValueText.Plain(matter.Lines.Length)} not taken. The service record lists them."],
+            : [$"Not taken: {Counted.Share(open.Count, matter.Lines.Length, "reading")}. The service record lists them."],
             .. matter.LookedAt is null ? Array.Empty<string>() : ["Some wiring was only looked at."],
             .. Advice.NeverJudged,
         ];

@@ -32,7 +32,6 @@ internal static class OwnerSheet
                 new Points(Advice.Cautions),
             ],
             [
-                new Heading("What it can run", 2),
                 .. CanRun(matter),
                 new Heading("What was not tested", 2),
                 new Points(OwnerFacts.NotTested(matter)),
@@ -61,10 +60,8 @@ internal static class OwnerSheet
     private static IEnumerable<Block> CanRun(PaperMatter matter)
     {
         if (!matter.MayBePluggedIn)
-        {
-            yield return new Prose("Nothing, until the checks above pass.");
             yield break;
-        }
+        yield return new Heading("What it can run", 2);
         var rating = matter.Rating;
         if (rating.UsableWatts <= 0)
         {

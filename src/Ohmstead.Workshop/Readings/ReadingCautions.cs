@@ -10,10 +10,13 @@ namespace Ohmstead.Workshop.Readings;
 /// <summary>What to heed at a reading: the sheet's own hazard, the kick of what is fed, and the table's cautions. None replaces another.</summary>
 public static class ReadingCautions
 {
-    /// <summary>All of them, what this reading alone has first.</summary>
+    /// <summary>All of them, what this reading alone has first; what the table says in as many words or more is said once.</summary>
     /// <param name="state">The state as it really is.</param>
-    public static ImmutableArray<string> Of(UnitModel model, ReadingSpec spec, ReadingState state) =>
-        [.. Own(model, spec, state), .. CautionTable.OfReading(spec)];
+    public static ImmutableArray<string> Of(UnitModel model, ReadingSpec spec, ReadingState state)
+    {
+        var table = CautionTable.OfReading(spec);
+        return [.. Own(model, spec, state).Where(own => !CautionTable.Says(table, own)), .. table];
+    }
 
     /// <summary>What this reading alone has: its sheet's hazard, and its kick.</summary>
     public static ImmutableArray<string> Own(UnitModel model, ReadingSpec spec, ReadingState state)

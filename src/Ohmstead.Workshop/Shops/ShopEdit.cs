@@ -38,6 +38,9 @@ public static class ShopEdit
             : (value, "");
     }
 
+    /// <summary>Said of a meter that would have no error.</summary>
+    public const string NoError = "Every meter has an error: percent and fixed part cannot both be 0.";
+
     /// <summary>A number as it stands in a field.</summary>
     public static string Show(double value) => value.ToString("0.######", CultureInfo.InvariantCulture);
 
@@ -81,7 +84,7 @@ public static class ShopEdit
             return new(null, problem);
         var error = change(shop.Meters[at].Errors[quantity], value);
         return error is { Percent: 0, Floor: 0 }
-            ? new(null, "Every meter has an error: percent and fixed part cannot both be 0.")
+            ? new(null, NoError)
             : new(shop.WithMeter(at, m => m with { Errors = m.Errors.SetItem(quantity, error) }), "");
     }
 

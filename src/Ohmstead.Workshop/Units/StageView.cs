@@ -52,8 +52,9 @@ public sealed record StageView(Stage Stage, bool IsClosed, string Done, string O
     {
         var done = new List<string>();
         if (state.Signs.Length > 0)
-            done.Add($"{Share(state.Signs.Length, state.Signs.Count(s => s.Answer is not null))} symptoms asked");
-        done.Add($"{Share(state.Parts.Length, state.Parts.Count(p => p.Noted is not null))} parts looked at");
+            done.Add($"{Counted.Share(state.Signs.Count(s => s.Answer is not null), state.Signs.Length, "symptom")} asked");
+        if (state.Parts.Length > 0)
+            done.Add($"{Counted.Share(state.Parts.Count(p => p.Noted is not null), state.Parts.Length, "part")} looked at");
         done.Add(Counted.Of(state.Photos.Length, "photo"));
         var open = new List<string>();
         if (sheet is null)
@@ -67,8 +68,6 @@ public sealed record StageView(Stage Stage, bool IsClosed, string Done, string O
             done.Add($"to replace: {string.Join(", ", replace)}");
         return (string.Join("; ", done), string.Join(", ", open));
     }
-
-    private static string Share(int all, int done) => $"{ValueText.Plain(done)} of {ValueText.Plain(all)}";
 
     private static (string, string) ReadingWords(BenchUnit unit, TypeSheet? sheet)
     {
@@ -95,7 +94,7 @@ public sealed record StageView(Stage Stage, bool IsClosed, string Done, string O
             !changed.Exists(p => p.Fact.Element == f.Fact.Element && p.Entry.Number > f.Entry.Number)
         );
         return (
-            $"{Counted.Of(confirmed.Count, "fault")} found; {Counted.Of(changed.Count, "part")} changed",
+            confirmed.Count + changed.Count == 0 ? "nothing marked" : $"{Counted.Of(confirmed.Count, "fault")} found; {Counted.Of(changed.Count, "part")} changed",
             open > 0 ? $"{Counted.Of(open, "repair")} to do"
             : !unit.CurrentReadings.Any() && confirmed.Count == 0 ? "readings to go by"
             : ""

@@ -61,10 +61,6 @@ public static class ValueText
     /// <summary>A share as bare percent without needless digits: <c>52.4</c>.</summary>
     public static string PercentOf(double share) => (share * 100).ToString("0.#", CultureInfo.InvariantCulture);
 
-    /// <summary>A count with its noun: <c>1 reading</c>, <c>3 readings</c>.</summary>
-    public static string Count(int count, string noun) =>
-        string.Create(CultureInfo.InvariantCulture, $"{count} {noun}{(count == 1 ? "" : "s")}");
-
     /// <summary>The unit that a value of a quantity is said in, with the prefix that fits: <c>kΩ</c>, <c>V</c>.</summary>
     public static string UnitOf(Quantity quantity, double like) =>
         quantity switch

@@ -36,6 +36,7 @@ internal sealed record PaperFold(
             promises |= block is Masthead { Title: "Your unit is back" };
             if (block is Heading h)
                 heading = h.Text;
+            promises |= heading.StartsWith("What it can run", StringComparison.Ordinal) || block.Words.Any(w => w.Contains("W for hours", StringComparison.Ordinal));
             foreach (var line in block is Points or Prose or Notice ? block.Words : [])
             {
                 if (IsDone.Match(line) is { Success: true } d)
@@ -47,7 +48,6 @@ internal sealed record PaperFold(
                 continue;
             if (heading.StartsWith("What it can run", StringComparison.Ordinal))
             {
-                promises = true;
                 amps.AddRange(table.Rows.SelectMany(r => r.Cells).Select(c => Regex.Match(c, @"^([0-9.]+) A$")).Where(a => a.Success).Select(a => double.Parse(a.Groups[1].Value, System.Globalization.CultureInfo.InvariantCulture)));
             }
             foreach (var row in table.Rows)

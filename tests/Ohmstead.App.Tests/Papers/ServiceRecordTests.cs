@@ -1,4 +1,5 @@
 using System.Text.RegularExpressions;
+using Ohmstead.Workshop.Cautions;
 using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Papers;
 using Ohmstead.Workshop.Readings;
@@ -98,7 +99,7 @@ public partial class ServiceRecordTests
         var first = Pages(pdf)[0];
         Assert.Contains("Do not plug this unit in.", first, StringComparison.Ordinal);
         Assert.Contains("counts as not passed", first, StringComparison.Ordinal);
-        Assert.Contains("Nothing, until the checks", first, StringComparison.Ordinal);
+        Assert.DoesNotContain("What it can run", Pdf.Text(pdf), StringComparison.Ordinal);
         Assert.Contains("No reading was taken", Pdf.Text(pdf), StringComparison.Ordinal);
     }
 
@@ -257,6 +258,10 @@ public partial class ServiceRecordTests
         Assert.All(matter.Lines, l => Assert.Contains(l.Expected, text, StringComparison.Ordinal));
         Assert.Contains("Caution: 500 V at the clips: hands off, discharge afterward", text, StringComparison.Ordinal);
         Assert.Contains("Passes inside the type sheet's limit, at least 2.00 MΩ", text, StringComparison.Ordinal);
+        // The table's cautions stand once for the page, but for what stands under its reading.
+        foreach (var caution in CautionTable.For(Act.FeedMains).Concat(CautionTable.For(Act.FeedLow)).Concat(CautionTable.For(Act.Load)))
+            Assert.Equal(1, Regex.Count(text, Regex.Escape(caution)));
+        Assert.DoesNotContain(CautionTable.For(Act.TestInsulation)[0], text, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -7,7 +7,7 @@ namespace Ohmstead.App.Tests.Screens;
 public class FailingStore : DispatchProxy
 {
     private IStore inner = null!;
-    private (string Method, Exception Failure)? next;
+    private (string Method, Exception Failure, int After)? next;
 
     /// <summary>As the system reports a full disk: errno 28, ENOSPC.</summary>
     public static IOException FullDisk => new("No space left on device", 28);
@@ -20,14 +20,17 @@ public class FailingStore : DispatchProxy
     }
 
     /// <summary>Makes the next call of a method fail.</summary>
-    public static void Fail(IStore failing, string method, Exception failure) =>
-        ((FailingStore)(object)failing).next = (method, failure);
+    /// <param name="after">So many calls of it go well before.</param>
+    public static void Fail(IStore failing, string method, Exception failure, int after = 0) =>
+        ((FailingStore)(object)failing).next = (method, failure, after);
 
     protected override object? Invoke(MethodInfo? targetMethod, object?[]? args)
     {
         if (next is not { } failing || failing.Method != targetMethod!.Name)
             return targetMethod!.Invoke(inner, args);
-        next = null;
+        next = failing.After > 0 ? failing with { After = failing.After - 1 } : null;
+        if (next is not null)
+            return targetMethod.Invoke(inner, args);
         throw failing.Failure;
     }
 }

@@ -51,6 +51,21 @@ public sealed class NotSavedTests
         screen.WaitForAssertion(() => Assert.Empty(screen.FindAll(".mishap")), Patience);
     }
 
+    /// <summary>Skip writes the shop's settings, which it has read twice before; what fails is reading them for the screen, a third time.</summary>
+    [Theory]
+    [InlineData(2, "Saved, but", true)]
+    [InlineData(0, "Not saved.", false)]
+    public async Task A_setting_that_is_on_the_disk_is_not_called_lost_and_one_that_is_not_is(int after, string said, bool isKept)
+    {
+        await using var bench = await ScreenBench.OpenAsync(FailingStore.Around);
+        var screen = Show<Round>(bench);
+        screen.WaitForElement("form.test-leads", Patience);
+        FailingStore.Fail(bench.Bench.Store, nameof(IStore.ReadDocumentAsync), new FormatException(), after);
+        screen.Do(() => screen.FindAll("form.test-leads button").First(b => b.TextContent.Trim() == "Skip").Click());
+        screen.WaitForAssertion(() => Assert.Contains(said, Said(screen), StringComparison.Ordinal), Patience);
+        Assert.Equal(isKept, (await bench.Bench.ShopAsync()).Meters[0].AreLeadsKnown);
+    }
+
     [Fact]
     public async Task A_unit_that_could_not_be_taken_in_is_taken_in_by_the_next_press()
     {

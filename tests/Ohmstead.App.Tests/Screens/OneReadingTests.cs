@@ -104,6 +104,29 @@ public class OneReadingTests
         Assert.Empty(Show(bench, "ohms-14").FindAll("form.test-leads"));
     }
 
+    /// <summary>Which meter it is and its own error are asked with them; other quantities keep what the shop has.</summary>
+    [Fact]
+    public async Task The_meters_own_error_is_asked_with_the_leads_and_another_meter_can_be_taken_up()
+    {
+        await using var bench = await ScreenBench.OpenAsync();
+        var screen = Show(bench, "blades");
+        Assert.Contains("± (0.8 % + 0.05 Ω)", screen.Find("form.test-leads summary").TextContent, StringComparison.Ordinal);
+        screen.Do(() => screen.Find("#which").Change("true-rms"));
+        screen.WaitForAssertion(() => Assert.Equal("true-rms", screen.Find("#which").GetAttribute("value")), Patience);
+        Assert.Equal("true-rms", (await bench.UnitAsync()).Bench.MeterId);
+        screen.Do(() => screen.Find("#error-percent").Input("60"));
+        screen.Do(() => screen.Find("form.test-leads").Submit());
+        screen.WaitForAssertion(() => Assert.Contains("Percent: Must be 0 to 50.", screen.Find("form.test-leads").TextContent, StringComparison.Ordinal), Patience);
+        screen.Do(() => screen.Find("#error-percent").Input("1.5"));
+        screen.Do(() => screen.Find("#error-fixed").Input("0.2"));
+        screen.Do(() => screen.Find("form.test-leads").Submit());
+        screen.WaitForAssertion(() => Assert.Empty(screen.FindAll("form.test-leads")), Patience);
+        var meters = (await bench.Bench.ShopAsync()).Meters;
+        Assert.Equal(new(1.5, 0.2, 0.5, 0.2), meters[1].Errors["ohms"]);
+        Assert.Equal(0.8, meters[1].Errors["ac-volts"].Percent);
+        Assert.Equal((0.8, false), (meters[0].Errors["ohms"].Percent, meters[0].AreLeadsKnown));
+    }
+
     [Fact]
     public async Task Test_leads_may_be_skipped()
     {

@@ -38,8 +38,20 @@ public sealed class LocalCodesTests
             $"diagnose {Tool.Sample} {Tool.Case("000")}",
             $"plan {Tool.Demo("twin-175.sheet.json")} --reach disc-out",
             $"continuity {Tool.Demo("solo-110.sheet.json")}",
+            $"rewire {Tool.Demo("solo-110.sheet.json")}",
             "example",
         ];
+
+    /// <summary>Verbs from which nobody goes to the mains: files, figures and the bench's own keeping.</summary>
+    private static readonly string[] Others = ["check", "fit", "serve", "demo", "export", "import", "backup", "restore", "completion"];
+
+    [Fact]
+    public void Every_verb_of_the_help_is_one_or_the_other()
+    {
+        var help = Tool.Run("--help").Out;
+        var listed = help[help.IndexOf("Commands:", StringComparison.Ordinal)..].Split('\n').Skip(1).TakeWhile(l => l.Trim().Length > 0).Select(l => Regex.Match(l, @"^  (\w+)")).Where(m => m.Success).Select(m => m.Groups[1].Value);
+        Assert.Equal(Others.Concat(Verbs().Select(v => v.Data.Split(' ')[0])).Order(StringComparer.Ordinal), listed.Order(StringComparer.Ordinal));
+    }
 
     [Theory]
     [MemberData(nameof(Verbs))]

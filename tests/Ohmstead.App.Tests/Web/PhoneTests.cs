@@ -155,6 +155,20 @@ public sealed class PhoneTests : IAsyncLifetime
         Assert.Contains("value=\"3.6\"", page, StringComparison.Ordinal);
     }
 
+    /// <summary>It is on the disk; what breaks is telling the other windows.</summary>
+    [Fact]
+    public async Task A_reading_that_is_on_the_disk_is_not_called_lost_though_the_answer_broke()
+    {
+        var cookie = await PairAsync();
+        void Break(Guid unit) => throw new FormatException();
+        site.Bench.UnitChanged += Break;
+        var page = await TextAsync(await PostReadingAsync(cookie, "blades", "3.6"));
+        site.Bench.UnitChanged -= Break;
+        Assert.Contains("This was saved all the same: do not send it again.", page, StringComparison.Ordinal);
+        Assert.DoesNotContain("not saved", page, StringComparison.OrdinalIgnoreCase);
+        Assert.Equal(3.6, (await site.Bench.ReadAsync(site.UnitId))!.CurrentReadings.Single().Fact.Shown.Value);
+    }
+
     [Fact]
     public async Task Two_hundred_megabytes_and_what_is_no_picture_are_refused_in_words_from_a_phone_too()
     {

@@ -42,9 +42,36 @@ public class ReadingCautionsTests
         var cut = All(unit, "drop-cut-out");
         Assert.Contains(unit.Sheet.FindReading("drop-cut-out")!.Hazard, cut, StringComparison.Ordinal);
         Assert.Contains("mJ", cut, StringComparison.Ordinal);
-        var insulation = All(unit, "insulation-core");
-        Assert.Contains("discharge afterward", insulation, StringComparison.Ordinal);
-        Assert.Contains(CautionTable.For(Act.TestInsulation)[0], insulation, StringComparison.Ordinal);
+        var lamp = unit.Sheet.FindReading("lamp-25")!;
+        Assert.Contains(lamp.Hazard, All(unit, "lamp-25"), StringComparison.Ordinal);
+        Assert.Contains(CautionTable.For(Act.SeriesLamp)[^1], All(unit, "lamp-25"), StringComparison.Ordinal);
+    }
+
+    /// <summary>The sheet's own "500 V at the clips: hands off, discharge afterward" is in the table's words; more than that stays.</summary>
+    [Theory]
+    [InlineData("500 V at the clips: hands off, discharge afterward", true)]
+    [InlineData("500 V at the clips; discharge afterwards", true)]
+    [InlineData("1000 V at the clips: hands off, discharge afterward", false)]
+    [InlineData("500 V at the clips: take the pilot lamp out first", false)]
+    [InlineData("discharge before you clip on, 500 V", false)]
+    [InlineData("", true)]
+    public void What_the_table_says_in_as_many_words_is_not_said_twice(string hazard, bool isSaidOnce)
+    {
+        var unit = Of("step-230");
+        var spec = unit.Sheet.FindReading("insulation-core")! with { Hazard = hazard };
+        var cautions = ReadingCautions.Of(unit.Model, spec, spec.State);
+        Assert.Equal(CautionTable.For(Act.TestInsulation), cautions.Skip(isSaidOnce ? 0 : 1));
+        Assert.Equal(!isSaidOnce, cautions.Contains(hazard));
+    }
+
+    [Fact]
+    public void No_reading_of_a_sheet_that_comes_along_says_the_insulation_testers_volts_twice()
+    {
+        foreach (var name in new[] { "solo-110", "step-230", "twin-175" })
+        {
+            var unit = Of(name);
+            Assert.All(unit.Sheet.Readings, r => Assert.True(System.Text.RegularExpressions.Regex.Count(All(unit, r.Id), "500 V") <= 1, r.Id));
+        }
     }
 
     [Theory]

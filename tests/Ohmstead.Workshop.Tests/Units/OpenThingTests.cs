@@ -118,9 +118,14 @@ public class OpenThingTests
     {
         var bench = Sound().Add(new ConditionNoted("plug", "screws exposed", Decision.Open, ""));
         var matter = Matter(bench);
-        Assert.DoesNotContain("W for hours", ServiceRecord.Make(matter).Text, StringComparison.Ordinal);
-        foreach (var paper in new[] { ServiceRecord.Make(matter), BenchSheet.Make(matter, []), WiringSheet.Make(matter) })
+        Assert.Contains("What it can run", ServiceRecord.Make(Matter(Sound())).Text, StringComparison.Ordinal);
+        Assert.Contains("What it can run", OwnerPage.Make(Matter(Sound()), 5).Text, StringComparison.Ordinal);
+        foreach (var paper in new[] { OwnerPage.Make(matter, 0), ServiceRecord.Make(matter), BenchSheet.Make(matter, []), WiringSheet.Make(matter) })
+        {
             Assert.Contains("Plug: screws exposed.", paper.Text, StringComparison.Ordinal);
+            Assert.DoesNotContain("What it can run", paper.Text, StringComparison.Ordinal);
+            Assert.DoesNotContain("for hours", paper.Text.Replace("Heat over hours", "", StringComparison.Ordinal), StringComparison.Ordinal);
+        }
     }
 
     [Fact]

@@ -20,24 +20,16 @@ public sealed record BroughtIn(string Id, bool IsUsable, string Refused)
         var id = KindText.IdOf(text);
         if (KindText.IdProblem(id) is { Length: > 0 } wrong)
             return new("", false, $"{name} is no type sheet: its field \"id\" cannot be used. {wrong}");
-        var at = bench.Time.GetUtcNow();
         var kept = await bench.Store.ReadDocumentAsync(Bench.SheetKind, id, CancellationToken.None);
         if (kept?.Text == text)
             return new(id, true, "");
         if (kept is null && TypeSheetFile.Read(text).IsSound)
         {
-            await bench.Store.SaveDocumentAsync(Bench.SheetKind, id, 0, text, at, CancellationToken.None);
+            await bench.SaveDocumentAsync(Bench.SheetKind, id, 0, text);
             return new(id, true, "");
         }
         var draft = await bench.Store.ReadDocumentAsync(KindText.DraftKind, id, CancellationToken.None);
-        await bench.Store.SaveDocumentAsync(
-            KindText.DraftKind,
-            id,
-            draft?.Version ?? 0,
-            text,
-            at,
-            CancellationToken.None
-        );
+        await bench.SaveDocumentAsync(KindText.DraftKind, id, draft?.Version ?? 0, text);
         return new(id, false, "");
     }
 }

@@ -39,7 +39,7 @@ public sealed partial class CheckBeforeMains
 
     private string Count =>
         Step is null
-            ? $"All {Counted.Of(run.Steps.Length, "reading")} taken"
+            ? $"{Counted.All(run.Steps.Length, "reading")} taken"
             : $"Reading {ValueText.Plain(Place + 1)} of {ValueText.Plain(run.Steps.Length)} · about {ValueText.Plain(Math.Ceiling(run.MinutesLeft))} min left";
 
     private IEnumerable<string> Marks =>

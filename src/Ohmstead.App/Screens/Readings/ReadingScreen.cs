@@ -95,13 +95,16 @@ public abstract class ReadingScreen : UnitScreen
     /// <summary>The meter whose test leads are asked for before a reading; null for none.</summary>
     protected ShopMeter? LeadsToAsk(Expectation band) => TestLeads.ToAsk(band, Unit!.Bench, Shop);
 
-    /// <summary>Keeps what a meter's test leads read, or that it was skipped, with the meter.</summary>
-    protected async Task SaveLeadsAsync(string meterId, double? ohms)
+    /// <summary>Keeps what was said of a meter, or that it was skipped, with the meter.</summary>
+    protected async Task SaveMeterAsync(string meterId, MeterAnswer? answer)
     {
-        await Bench.EditShopAsync(shop => TestLeads.Known(shop, meterId, ohms));
+        await Bench.EditShopAsync(shop => TestLeads.Known(shop, meterId, answer));
         await UnitReadAsync();
         StateHasChanged();
     }
+
+    /// <summary>Another meter is in the hand from now on.</summary>
+    protected Task TakeUpAsync(string meterId) => SetBenchAsync(Unit!.Bench with { MeterId = meterId });
 
     /// <summary>Takes back the last reading or waiver; what it was, or null when there is none.</summary>
     protected async Task<Entry?> UndoAsync()
