@@ -1,3 +1,6 @@
+using Ohmstead.Electrical.TypeSheets;
+using Ohmstead.Workshop.Cautions;
+
 namespace Ohmstead.App.Tests;
 
 /// <summary>What a person reads: verdicts in words, what cannot be told, what comes next and with what care.</summary>
@@ -29,8 +32,15 @@ public sealed class ReportTests
     public void The_next_reading_says_why_and_mains_come_with_a_caution()
     {
         var next = Example.Value[Example.Value.IndexOf("Best next readings", StringComparison.Ordinal)..];
-        Assert.Matches(@"load-2-b Post 2, full throttle, direction at B, 4 Ω load 1 min about .*17\.\d V if dirty direction contact A, track 2", System.Text.RegularExpressions.Regex.Replace(next, @"\s+", " "));
-        Assert.Matches(@"CAUTION: Mains on the unit: clips on first", next);
+        var of = next[next.IndexOf("\n  load-2-b ", StringComparison.Ordinal)..];
+        var lines = of.Split('\n')[1..].TakeWhile((l, n) => n == 0 || l.StartsWith("     ", StringComparison.Ordinal)).ToList();
+        var block = string.Join(' ', lines.Select(l => l.Trim()));
+        Assert.Matches(@"^load-2-b +Post 2, full throttle, direction at B, 4 Ω load 1 min about \S+ V if ", block);
+        // Both faults that it tells apart are named with their volts, each once.
+        Assert.Single(System.Text.RegularExpressions.Regex.Matches(block, @"\b17\.\d V if (\w[^;]* or )?dirty direction contact A, track 2\b"));
+        Assert.Single(System.Text.RegularExpressions.Regex.Matches(block, @"\b14\.\d V if (\w[^;]* or )?worn roller, track 2\b"));
+        Assert.EndsWith(string.Join(' ', new[] { "", .. CautionTable.OfReading(TwinReading("load-2-b")).Select(c => $"CAUTION: {c}") }), block, StringComparison.Ordinal);
+        Assert.All(next.Split('\n'), l => Assert.DoesNotMatch(@"[\p{L}\d] $|^\s+[;,.]", l));
     }
 
     [Fact]
@@ -98,6 +108,9 @@ public sealed class ReportTests
         foreach (var line in block[..block.IndexOf("Findings", StringComparison.Ordinal)].Split('\n'))
             Assert.Contains(line[..Math.Min(columns, line.Length)].TrimEnd(), Example.Value, StringComparison.Ordinal);
     }
+
+    private static ReadingSpec TwinReading(string id) =>
+        TypeSheetFile.Read(File.ReadAllText(Tool.Demo("twin-175.sheet.json"))).Required.FindReading(id)!;
 
     private static string Text(params string[] arguments)
     {

@@ -35,6 +35,18 @@ public sealed class BrokenDiskTests : IDisposable
     }
 
     [Fact]
+    public async Task A_backup_folder_that_cannot_be_written_to_is_not_another_ohmstead()
+    {
+        await (await OpenAsync()).DisposeAsync();
+        Directory.CreateDirectory(folder.Of("backups"));
+        File.CreateSymbolicLink(folder.Of("backups", "ohmstead.lock"), "/proc/sys/kernel/osrelease");
+        var said = await Assert.ThrowsAsync<StoreUnusable>(() => Backups.Backup.MakeAsync(folder.Path, folder.Of("backups"), Draft.Noon, 4, Stop));
+        Assert.DoesNotContain("another ohmstead", said.Message, StringComparison.Ordinal);
+        Assert.Matches("permissions|write-protected", said.Message);
+        Assert.Contains("name another folder for the backups", said.Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task An_entry_that_a_full_disk_does_not_take_is_refused_in_words_and_the_next_is_kept_when_there_is_room()
     {
         await using var store = await OpenAsync();

@@ -125,4 +125,51 @@ public class OwnerPageTests
         var solo = PaperUnits.Matter("solo-110", new TakenIn("A-1", "solo-110", "", "")).Outlets;
         Assert.Contains(solo, o => o.HeldInFull.Contains("estimated, common practice, no source", StringComparison.Ordinal));
     }
+
+    /// <summary>
+    /// Of the core's watts over the volts with no load and the breaker's 6.5 A the stricter holds, and it changes over where they meet:
+    /// w/v = 6.5 A. The shop's 71 % of 175 W are 124.25 W, its 72 % are 126 W, where the sheet's 125 W are the stricter ones.
+    /// </summary>
+    [Theory]
+    [InlineData(30, 52.5)]
+    [InlineData(70, 122.5)]
+    [InlineData(71, 124.25)]
+    [InlineData(72, 125)]
+    [InlineData(100, 125)]
+    public void Behind_a_breaker_the_stricter_of_its_rating_and_watts_over_volts_holds(double percent, double watts)
+    {
+        var shop = PaperUnits.Shop with { Limits = [.. PaperUnits.Shop.Limits.Select(l => l.Id == "usable" ? l with { Value = percent } : l)] };
+        var matter = PaperUnits.Matter("twin-175", shop, [new TakenIn("A-1", "twin-175", "", "")]);
+        Assert.Equal(watts, matter.Rating.UsableWatts, 1e-9);
+        var breaker = PaperUnits.Sheet("twin-175").Elements.OfType<Ohmstead.Electrical.TypeSheets.Resistive>().First(e => e.Kind == "breaker").RatedAmps;
+        Assert.Equal(6.5, breaker);
+        foreach (var outlet in matter.Outlets.Where(o => o.Limit.IsProtected))
+        {
+            // 117 V on 388 turns; main and boost winding carry (58 + 6) turns, less a little for the pilot lamp's load.
+            Assert.InRange(outlet.Limit.IdleVolts, 18.9, 19.4);
+            var core = watts / outlet.Limit.IdleVolts;
+            Assert.Equal(Math.Min(core, breaker), outlet.Limit.Amps, 0.002);
+            Assert.Equal(core < breaker ? "the core" : "its breaker", outlet.HeldBy);
+        }
+        Assert.Equal(2, matter.Outlets.Count(o => o.Limit.IsProtected));
+    }
+
+    /// <summary>An estimate is said to be one wherever its amps stand; a figure of the sheet is not.</summary>
+    [Fact]
+    public void Amps_of_an_estimated_part_are_said_to_be_estimated_on_every_paper_that_promises_them()
+    {
+        var bare = System.Text.Json.Nodes.JsonNode.Parse(File.ReadAllText(Tool.Demo("twin-175.sheet.json")))!;
+        foreach (var winding in bare["elements"]!.AsArray())
+            winding!.AsObject().Remove("mostAmps");
+        var estimated = MatterMaker.Make(PaperUnits.Unit(PaperUnits.Checked(PaperUnits.Repaired())), Ohmstead.Electrical.TypeSheets.TypeSheetFile.Read(bare.ToJsonString()).Required, PaperUnits.Shop, PaperUnits.Noon);
+        var said = Matter("repaired", Shop.Letter);
+        Assert.True(estimated.MayBePluggedIn && said.MayBePluggedIn);
+        Assert.Contains(estimated.Outlets, o => o.Limit.IsEstimated);
+        Assert.DoesNotContain(said.Outlets, o => o.Limit.IsEstimated);
+        foreach (var make in (Func<PaperMatter, Paper>[])[m => OwnerPage.Make(m, 5), m => OwnerPage.Make(m, 0), ServiceRecord.Make])
+        {
+            Assert.Contains("stimated, common practice, no source", make(estimated).Text, StringComparison.Ordinal);
+            Assert.DoesNotContain("stimated, common practice", make(said).Text, StringComparison.Ordinal);
+        }
+    }
 }

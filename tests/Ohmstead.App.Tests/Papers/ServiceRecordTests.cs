@@ -38,7 +38,15 @@ public partial class ServiceRecordTests
             "Cautions",
             "Received, date",
         ];
-        Assert.All(owner, words => Assert.Contains(words, pages[0] + pages[1], StringComparison.Ordinal));
+        // What is promised stands before the page is turned; only how to use it and the signatures may run over, and nothing is lost on the way.
+        Assert.All(owner[..7], words => Assert.Contains(words, pages[0], StringComparison.Ordinal));
+        Assert.All(owner[7..], words => Assert.Contains(words, pages[0] + pages[1], StringComparison.Ordinal));
+        Assert.StartsWith("Found and done", pages[2].TrimStart(), StringComparison.Ordinal);
+        var opening = Regex.Replace(Regex.Replace(pages[0] + pages[1], @"Tests recorded on this date[^\n]*\n", "\n"), @"\s+", " ");
+        Assert.All(
+            PaperFold.Flat(ServiceRecord.Make(PaperUnits.Matter("twin-175", PaperUnits.Checked(PaperUnits.Repaired()))).Blocks.TakeWhile(b => b is not NewPage)).OfType<Points>().SelectMany(p => p.Items),
+            line => Assert.Contains(line, opening, StringComparison.Ordinal)
+        );
         var text = Flat(pdf);
         string[] record =
         [
@@ -89,6 +97,34 @@ public partial class ServiceRecordTests
             },
             p => Assert.DoesNotMatch(Safe(), Pdf.Text(Pdf.Of(p)))
         );
+    }
+
+    /// <summary>A shop that asks for 500 MΩ: 357 MΩ passed by the sheet, and fails here.</summary>
+    [Fact]
+    public void The_shops_stricter_limit_is_named_on_every_paper_that_it_keeps_from_promising()
+    {
+        var facts = PaperUnits.Checked(PaperUnits.Repaired());
+        var strict = PaperUnits.Shop with { Limits = [.. PaperUnits.Shop.Limits.Select(l => l.Id == "insulation" ? l with { Value = 500e6 } : l)] };
+        Assert.True(PaperUnits.Matter("twin-175", facts).MayBePluggedIn);
+        var matter = PaperUnits.Matter("twin-175", strict, facts);
+        Assert.False(matter.MayBePluggedIn);
+        foreach (var paper in new[] { OwnerPage.Make(matter, 5), ServiceRecord.Make(matter), BenchSheet.Make(matter, []), WiringSheet.Make(matter) })
+            Assert.Contains("It read 357 MΩ. The shop's limit, at least 500 MΩ.", paper.Text, StringComparison.Ordinal);
+    }
+
+    /// <summary>What a person typed as a tag is the title of the file, not a part of its syntax.</summary>
+    [Theory]
+    [InlineData("a) (b \\ c")]
+    [InlineData("<</Title (x)>>")]
+    [InlineData("12\n) /Author (me")]
+    public void A_tag_of_brackets_and_backslashes_is_only_a_title(string tag)
+    {
+        var pdf = Pdf.Of(BenchSheet.Make(PaperUnits.Matter("solo-110", new TakenIn(tag, "solo-110", "", "")), []));
+        Assert.Equal(
+            $"Bench sheet, {tag.Replace('\n', ' ')}",
+            Regex.Match(Pdf.About(pdf), @"^Title:\s+(.*)$", RegexOptions.Multiline).Groups[1].Value.TrimEnd()
+        );
+        Assert.DoesNotMatch(@"^Author:\s+me", Pdf.About(pdf));
     }
 
     [Fact]

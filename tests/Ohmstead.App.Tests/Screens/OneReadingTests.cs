@@ -1,6 +1,7 @@
 using AngleSharp.Dom;
 using Bunit;
 using Ohmstead.App.Screens.Readings;
+using Ohmstead.App.Web;
 using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Readings;
 
@@ -302,6 +303,22 @@ public class OneReadingTests
             () => Assert.Contains("this post shows", screen.Markup, StringComparison.Ordinal),
             Patience
         );
+    }
+
+    /// <summary>A supply of 117 V and a reading fed with 115: a sound unit was once called faulty at over 99 %.</summary>
+    [Theory]
+    [InlineData("115", true)]
+    [InlineData("\"mains\"", false)]
+    public async Task A_reading_that_does_not_follow_the_line_is_warned_of(string volts, bool isWarned)
+    {
+        await using var bench = await ScreenBench.OpenAsync(
+            [.. ScreenBench.NothingLive, .. ScreenBench.ColdGates, ScreenBench.Read("lamp-60", 110)]
+        );
+        var sheet = System.Text.Json.Nodes.JsonNode.Parse((await bench.Bench.Store.ReadDocumentAsync(Bench.SheetKind, "twin-175", Xunit.TestContext.Current.CancellationToken))!.Text)!;
+        sheet["readings"]!.AsArray().Single(r => (string?)r!["id"] == "full-1")!["state"]!["source"]!["volts"] = System.Text.Json.Nodes.JsonNode.Parse(volts);
+        await bench.Bench.SaveDocumentAsync(Bench.SheetKind, "twin-175", 1, sheet.ToJsonString());
+        var screen = Show(bench, "full-1");
+        Assert.Equal(isWarned, screen.FindAll(".caution").Any(c => c.TextContent.Contains("does not follow your line voltage, so a sound unit may look faulty", StringComparison.Ordinal)));
     }
 
     [Fact]

@@ -102,6 +102,22 @@ public class RoundTests
         Assert.Equal("no clip", (await bench.UnitAsync()).CurrentReadings.Single().Fact.Shown.Why);
     }
 
+    /// <summary>A bare number on an insulation tester is megohms: 0.02 is 20 kΩ, and 2.05 lies within 5 % + 20 kΩ of 2 MΩ.</summary>
+    [Theory]
+    [InlineData("0.02", "failed: at least 2.00 MΩ", "Do not plug it in.")]
+    [InlineData("2.05", "too close for this meter", "use a better meter")]
+    public async Task A_check_that_does_not_pass_says_so_on_its_line_and_opens_nothing(string typed, string word, string next)
+    {
+        await using var bench = await ScreenBench.OpenAsync([.. ScreenBench.NothingLive, .. ScreenBench.ColdGates]);
+        var screen = Show(bench);
+        Assert.NotEmpty(screen.FindAll("input[name=lamp-60]"));
+        Type(screen, "insulation-core", typed);
+        AngleSharp.Dom.IElement Line() => screen.FindAll(".round-line").First(l => l.QuerySelector("input[name=insulation-core]") is not null);
+        screen.WaitForAssertion(() => Assert.Equal(word, Line().QuerySelector(".word")?.TextContent.Trim()), Patience);
+        Assert.Contains(next, Line().TextContent, StringComparison.Ordinal);
+        screen.WaitForAssertion(() => Assert.Empty(screen.FindAll("input[name=lamp-60]")), Patience);
+    }
+
     [Fact]
     public async Task A_slip_is_asked_about_on_its_line()
     {

@@ -244,6 +244,21 @@ public class UnitScreenTests
         Assert.Null((await bench.UnitAsync()).HandedBack);
     }
 
+    /// <summary>The unit's own page names each lock, its limit, and where it is put right.</summary>
+    [Fact]
+    public async Task A_failed_check_and_a_wire_on_the_wrong_terminal_are_said_on_the_units_page()
+    {
+        await using var bench = await ScreenBench.OpenAsync(
+            [.. ScreenBench.NothingLive, ScreenBench.Read("insulation-core", 20e3), ScreenBench.Read("insulation-posts", 2.05e6),
+            new JointSeen(WiringState.Left, "post-2", [new WireEnd("w-1.to", "red"), new WireEnd("w-2.to", "blue")], "", 0, 0)]
+        );
+        var text = System.Text.RegularExpressions.Regex.Replace(Show<WhereWasI>(bench).Find("section[aria-labelledby=where]").TextContent, @"\s+", " ");
+        Assert.Contains("Both blades to the core, 500 V20 kΩ: failed the type sheet's limit, at least 2.00 MΩ. A measured failure cannot be waived", text, StringComparison.Ordinal);
+        Assert.Contains("Both blades to all posts, 500 V2.05 MΩ: too close to the type sheet's limit, at least 2.00 MΩ. Read it again, or use a better meter", text, StringComparison.Ordinal);
+        Assert.Contains("Mains is locked. red wire of post 1, its end at post 1: on post 2, should be on post 1.", text, StringComparison.OrdinalIgnoreCase);
+        Assert.DoesNotContain("a little", text, StringComparison.Ordinal);
+    }
+
     [Fact]
     public async Task Readings_are_not_marked_as_done_around_a_check()
     {
