@@ -3,6 +3,7 @@ using Microsoft.AspNetCore.Components;
 using Ohmstead.App.Screens.Proving;
 using Ohmstead.Workshop.Cautions;
 using Ohmstead.Workshop.Journal;
+using Ohmstead.Workshop.Readings;
 
 namespace Ohmstead.App.Tests.Screens;
 
