@@ -27,9 +27,11 @@ switch (args.FirstOrDefault())
         return PerformancePage.Run(args[1..]);
     case "experiments":
         return ExperimentsPage.Run(RepositoryRoot.Path, args[1..]);
+    case "pins":
+        return PinnedAnswers.Remake(RepositoryRoot.Path);
     default:
         Console.Error.WriteLine(
-            "usage: bench | process | scaling | planning | ngspice-ratio | store | server | slow-laptop | page [again] [part ...] | experiments [quick] [units | diagnosis | next]"
+            "usage: bench | process | scaling | planning | ngspice-ratio | store | server | slow-laptop | page [again] [part ...] | experiments [quick] [units | diagnosis | next] | pins"
         );
         return 2;
 }

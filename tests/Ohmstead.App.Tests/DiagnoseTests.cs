@@ -81,7 +81,7 @@ public sealed class DiagnoseTests
               { "id": "insulation-posts", "value": null, "why": "no insulation tester", "waived": { "by": "M. Example", "instead": "a new cord" } } ],
               "told": { "jumps-when-flexed": "yes" } }
             """);
-        var answer = Tool.Json("diagnose", Tool.Sample, path, "--seconds", "0.5");
+        var answer = Tool.Json("diagnose", Tool.Sample, path);
         var measured = answer.List("readings").ToDictionary(r => r.Text("id"), r => r.GetProperty("measured"), StringComparer.Ordinal);
         Assert.Equal("""[3.1,"OL"]""", measured["blades"].GetProperty("jumps").GetRawText().Replace(" ", "", StringComparison.Ordinal).ReplaceLineEndings(""));
         Assert.Equal("OL", measured["blades-posts"].GetString());
@@ -99,6 +99,16 @@ public sealed class DiagnoseTests
         var firstBlocked = Array.FindIndex(next, n => n.List("blockedBy").Length > 0);
         Assert.All(next[firstBlocked..], n => Assert.NotEmpty(n.List("blockedBy")));
         Assert.Contains(next[firstBlocked..], n => n.Text("id") == "left-load");
+    }
+
+    [Fact]
+    public void An_answer_cut_off_by_the_time_says_that_it_is_not_finished()
+    {
+        string[] asked = ["diagnose", Tool.Sample, Tool.Case("008"), "--seconds", "0.01"];
+        var search = Tool.Json([.. asked]).GetProperty("search");
+        Assert.Equal(("timeup", false), (search.Text("stopped"), search.GetProperty("finished").GetBoolean()));
+        Assert.Contains("NOT FINISHED: still searching when the time ran out.", Tool.Run(asked).Out.ReplaceLineEndings(" "), StringComparison.Ordinal);
+        Assert.True(Answer.Value.GetProperty("search").GetProperty("finished").GetBoolean());
     }
 
     [Fact]

@@ -29,7 +29,7 @@ public sealed partial class NoIdsTests
             """);
         string[][] verbs =
         [
-            ["check", sheet], ["predict", sheet], ["predict", sheet, "--fault", fault], ["diagnose", sheet, readings, "--seconds", "1"], ["plan", sheet, "--reach", reach],
+            ["check", sheet], ["predict", sheet], ["predict", sheet, "--fault", fault], ["diagnose", sheet, readings], ["plan", sheet, "--reach", reach],
             ["rewire", sheet], ["rewire", sheet, readings], ["continuity", sheet], ["fit", sheet, readings],
         ];
         var (ids, shown) = (Ids(read), new List<string>());

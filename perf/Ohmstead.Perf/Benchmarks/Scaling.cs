@@ -15,7 +15,7 @@ internal static class Scaling
 {
     private static readonly string[] Faults = ["roller-left:worn", "disc-right:high-drop", "w-17:resistive"];
 
-    private static readonly DiagnosisOptions Options = new() { RankNext = false, MostExpanded = 12 };
+    private static readonly DiagnosisOptions Options = new() { RankNext = false, MostExpanded = 12, MostWork = long.MaxValue };
 
     public static int Run()
     {

@@ -46,6 +46,7 @@ internal static class DiagnosisJson
         ["search"] = new JsonObject
         {
             ["stopped"] = r.Effort.Stop.ToString().ToLowerInvariant(),
+            ["finished"] = r.Effort.IsFinished,
             ["setsTried"] = r.Effort.SetsTried,
             ["setsExpanded"] = r.Effort.SetsExpanded,
         },

@@ -9,6 +9,12 @@ namespace Ohmstead.App.Commands;
 /// <summary>A diagnosis as tables that a person reads at a glance.</summary>
 internal static class DiagnosisReport
 {
+    private const string ByHand =
+        "NOT FINISHED: stopped by hand while still searching. The chances above may change. Run it again before you act on them.";
+
+    private const string OutOfTime =
+        "NOT FINISHED: still searching when the time ran out. The chances above may change. Give it longer with --seconds before you act on them.";
+
     public static void Print(TypeSheet sheet, UnitReadings taken, DiagnosisResult result)
     {
         var model = new UnitModel(sheet);
@@ -18,9 +24,8 @@ internal static class DiagnosisReport
         ReadingTable.Print(model, taken, result);
         FaultBars.Print(sheet, result);
         NextTable.Print(model, taken, result);
-        if (result.Effort.Stop == SearchStop.Cancelled) Console.WriteLine("Stopped by hand. This is what it had found.");
-        if (result.Effort.Stop == SearchStop.TimeUp)
-            Console.WriteLine(Shown.Wrapped("Stopped at the time limit. --seconds gives it longer.", 0));
+        if (!result.Effort.IsFinished)
+            Console.WriteLine(Shown.Wrapped(result.Effort.Stop == SearchStop.Cancelled ? ByHand : OutOfTime, 0));
         Console.WriteLine("Chances: common practice, no source. Tests recorded; no certification.");
     }
 }

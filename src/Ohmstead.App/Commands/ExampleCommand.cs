@@ -25,7 +25,7 @@ internal static class ExampleCommand
             your own: ohmstead diagnose SHEET READINGS
 
             """);
-        DiagnosisReport.Print(sheet, readings, DiagnoseCommand.Diagnose(sheet, readings, late: DiagnoseCommand.MostTimesLonger));
+        DiagnosisReport.Print(sheet, readings, DiagnoseCommand.Diagnose(sheet, readings));
         Console.WriteLine();
         Console.WriteLine(Style.Heading("How to read this"));
         Console.WriteLine("""

@@ -15,12 +15,31 @@ public static class Diagnoser
     /// </summary>
     /// <param name="model">The unit.</param>
     /// <param name="readings">What was read and told.</param>
-    /// <param name="options">How long to search.</param>
+    /// <param name="options">How widely to search.</param>
     public static DiagnosisResult Run(UnitModel model, UnitReadings readings, DiagnosisOptions options) =>
         Run(new ReadingLibrary(model), readings, options);
 
     /// <summary>As above; the library keeps what was worked out for the next time the same unit is diagnosed.</summary>
     public static DiagnosisResult Run(ReadingLibrary library, UnitReadings readings, DiagnosisOptions options)
+    {
+        // Wherever the guard strikes, something is left out: it stays struck, and the answer says so.
+        var hasStruck = false;
+        var guard = options.IsOverdue;
+        bool HasStruck()
+        {
+            if (!hasStruck && guard())
+                hasStruck = true;
+            return hasStruck;
+        }
+        var result = Answer(library, readings, options with { IsOverdue = HasStruck });
+        var stop =
+            options.Cancellation.IsCancellationRequested ? SearchStop.Cancelled
+            : hasStruck ? SearchStop.TimeUp
+            : result.Effort.Stop;
+        return result with { Effort = result.Effort with { Stop = stop } };
+    }
+
+    private static DiagnosisResult Answer(ReadingLibrary library, UnitReadings readings, DiagnosisOptions options)
     {
         var catalogue = library.Catalogue;
         var odds = catalogue.Odds(readings.ExpectedFaults);

@@ -1,13 +1,25 @@
 namespace Ohmstead.Electrical.Diagnosis;
 
-/// <summary>How long and how widely the search for sets of faults looks. Each default says why.</summary>
+/// <summary>
+/// How widely the search for sets of faults looks. Each default says why. What bounds it is counted, never timed: the same readings
+/// give the same answer on any machine, however busy.
+/// </summary>
 public sealed record DiagnosisOptions
 {
     /// <summary>Sets of faults whose neighbourhood is searched: enough that the remaining ones carry little, see docs/diagnosis.md.</summary>
     public int MostExpanded { get; init; } = 30;
 
-    /// <summary>Sets expanded before the clock is asked: with fewer an answer is worth less than the wait.</summary>
-    public int LeastExpanded { get; init; } = 8;
+    /// <summary>
+    /// Work of the search after which no further set is expanded: readings solved times the elements of the sheet, which is what one
+    /// costs (docs/performance.md). More of it moves the scores in docs/diagnosis.md by less than their noise; about 1.5 s on two cores.
+    /// </summary>
+    public long MostWork { get; init; } = 8_000_000;
+
+    /// <summary>Sets expanded whatever they cost: with fewer an answer is worth less than the wait.</summary>
+    public int LeastExpanded { get; init; } = 4;
+
+    /// <summary>Sets expanded before the margin counts: next to the sound unit every set is badly judged.</summary>
+    public int YoungExpanded { get; init; } = 8;
 
     /// <summary>Additions to a set that are solved exactly, best first by the quick estimate: further ones rarely win.</summary>
     public int ExactAdditions { get; init; } = 12;
@@ -36,29 +48,23 @@ public sealed record DiagnosisOptions
     /// </summary>
     public double WrongReadingChance { get; init; } = 1e-3;
 
-    /// <summary>True when the time is up; asked between expansions, once there were <see cref="LeastExpanded"/>. The clock belongs to the caller.</summary>
-    public Func<bool> IsTimeUp { get; init; } = () => false;
-
-    /// <summary>True when the least number of sets is too much too: asked once half of them were expanded.</summary>
-    public Func<bool> IsLate { get; init; } = () => false;
-
     /// <summary>
-    /// True when it must come to an end at once: asked everywhere, also while it is worked out what each fault does to the readings of a
-    /// large sheet. What was not looked at by then keeps its own chance. What the sound unit shows, and how that varies, is
-    /// always worked out: without it no answer would be honest.
+    /// The last guard, far off: true when it must come to an end at once, asked everywhere. The clock belongs to the caller. What was
+    /// not looked at by then keeps its own chance, and the answer says that it is not finished (<see cref="SearchStop.TimeUp"/>). What
+    /// the sound unit shows, and how that varies, is always worked out: without it no answer would be honest.
     /// </summary>
     public Func<bool> IsOverdue { get; init; } = () => false;
 
     /// <summary>Told the share done [0..1] and the best set's number of faults.</summary>
     public Action<double>? Progress { get; init; }
 
-    /// <summary>Stops the search early; what was found so far is returned.</summary>
+    /// <summary>Stops the search early; what was found so far is returned, and is not finished either.</summary>
     public CancellationToken Cancellation { get; init; }
 
     /// <summary>The caller does not want to wait any longer.</summary>
     internal bool IsOver() => Cancellation.IsCancellationRequested || IsOverdue();
 
-    /// <summary>Threads used.</summary>
+    /// <summary>Threads used; the answer does not depend on it.</summary>
     public int Threads { get; init; } = 2;
 
     /// <summary>Untaken readings are ranked when true; costs about a tenth of a second.</summary>

@@ -48,4 +48,8 @@ public sealed record ExplainedReading(ReadingSpec Spec, double? Measured, bool I
 public sealed record NextReading(ReadingSpec Spec, double Bits, double Minutes, ImmutableArray<string> BlockedBy);
 
 /// <summary>How far the search got, and why it stopped.</summary>
-public sealed record SearchEffort(int SetsTried, int SetsExpanded, long ReadingsSolved, SearchStop Stop);
+public sealed record SearchEffort(int SetsTried, int SetsExpanded, long ReadingsSolved, SearchStop Stop)
+{
+    /// <summary>False where a clock or a hand ended it: such an answer may change, and is no finding.</summary>
+    public bool IsFinished => Stop is SearchStop.Complete or SearchStop.Budget;
+}

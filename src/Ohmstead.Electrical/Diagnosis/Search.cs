@@ -18,7 +18,7 @@ internal sealed class Search
     /// <summary>Sets within this of the best are judged by their own spread in the end, expanded or not [nat]: 1/55 of its weight.</summary>
     private const double SettledNats = 4;
 
-    /// <summary>Most sets settled so, and how many of them when the time is up.</summary>
+    /// <summary>Most sets settled so, and how many of them when the work allowed is done.</summary>
     private const int MostSettled = 16;
     private const int LeastSettled = 3;
 
@@ -55,7 +55,7 @@ internal sealed class Search
 
     public int Expanded { get; private set; }
 
-    /// <summary>Why it stopped: nothing left that is worth it, the budget, the clock or the caller.</summary>
+    /// <summary>Why it stopped: nothing left that is worth it, the budget, the guard or the caller.</summary>
     public SearchStop Run()
     {
         var stop = Look();
@@ -72,18 +72,19 @@ internal sealed class Search
                 return SearchStop.Cancelled;
             if (options.IsOverdue())
                 return SearchStop.TimeUp;
-            if (Expanded >= options.LeastExpanded && options.IsTimeUp())
-                return SearchStop.TimeUp;
-            if (Expanded >= options.LeastExpanded / 2 && options.IsLate())
-                return SearchStop.TimeUp;
-            if (Expanded >= options.MostExpanded)
-                return SearchStop.Budget;
             if (Next() is not { } next)
                 return SearchStop.Complete;
+            if (Expanded >= options.MostExpanded || (Expanded >= options.LeastExpanded && IsWorkDone()))
+                return SearchStop.Budget;
             Expand(next);
             options.Progress?.Invoke(Expanded / (double)options.MostExpanded);
         }
     }
+
+    /// <summary>True when the work allowed is done. Asked between pieces that all threads have finished, so it hangs on no race.</summary>
+    private bool IsWorkDone() => Solved * evidence.Set.Model.Sheet.Elements.Length >= options.MostWork;
+
+    private long Solved => crew.Solved - solvedBefore;
 
     /// <summary>
     /// The best set within the margin; with none left, one below it that explains a reading which the best leaves out: the way
@@ -102,7 +103,7 @@ internal sealed class Search
             return null;
         if (waiting[0].LogPosterior > best.LogPosterior - options.Margin)
             return waiting[0];
-        if (Expanded < options.LeastExpanded || crew.Solved - solvedBefore < options.CheapSolutions)
+        if (Expanded < options.YoungExpanded || Solved < options.CheapSolutions)
             return waiting[0];
         if (followed++ >= MostFollowed)
             return null;
@@ -155,7 +156,7 @@ internal sealed class Search
     {
         for (var n = 0; n < MostSettled && !options.IsOver(); n++)
         {
-            if (n >= LeastSettled && options.IsTimeUp())
+            if (n >= LeastSettled && IsWorkDone())
                 return;
             var least = known.Best.LogPosterior - SettledNats;
             var heaviest = known

@@ -6,12 +6,12 @@ public enum SearchStop
     /// <summary>No unexpanded set is left within the margin of the best.</summary>
     Complete,
 
-    /// <summary>The largest number of expansions was reached.</summary>
+    /// <summary>The largest number of expansions, or the work allowed, was reached.</summary>
     Budget,
 
-    /// <summary>The caller's clock said so.</summary>
+    /// <summary>The caller's last guard struck: the answer is not finished.</summary>
     TimeUp,
 
-    /// <summary>The caller stopped it.</summary>
+    /// <summary>The caller stopped it: the answer is not finished.</summary>
     Cancelled,
 }

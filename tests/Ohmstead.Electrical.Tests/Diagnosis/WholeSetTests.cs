@@ -28,30 +28,6 @@ public class WholeSetTests
     }
 
     [Fact]
-    public void Overdue_from_the_start_the_chances_stay_as_they_were()
-    {
-        var unit = Chain(300);
-        var readings = OverRangeTests.Unit(unit, [OverRangeTests.Value(unit, "whole", unit.ReadListed("whole") + 5)]);
-        var result = Diagnoser.Run(unit.Model, readings, new DiagnosisOptions { IsOverdue = () => true });
-        Assert.Equal(SearchStop.TimeUp, result.Effort.Stop);
-        // Odds of 1/99 for each of two modes.
-        Assert.All(result.Faults, f => Assert.Equal(1.0 / 101, f.Probability, 1e-6));
-    }
-
-    [Theory]
-    [InlineData(false, 8)]
-    [InlineData(true, 4)]
-    public void With_the_time_up_the_least_number_of_sets_is_searched_and_half_of_it_when_late(bool isLate, int sets)
-    {
-        var unit = new BenchUnit(Reference.Twin160);
-        var whole = OverRangeTests.Value(unit, "ohms-right", unit.ReadListed("ohms-right") + 5);
-        var readings = OverRangeTests.Unit(unit, [whole, OverRangeTests.Value(unit, "ohms-left", unit.ReadListed("ohms-left"))]);
-        var options = new DiagnosisOptions { IsTimeUp = () => true, IsLate = () => isLate, RankNext = false };
-        var effort = Diagnoser.Run(unit.Model, readings, options).Effort;
-        Assert.Equal((SearchStop.TimeUp, sets), (effort.Stop, effort.SetsExpanded));
-    }
-
-    [Fact]
     public void A_cancelled_diagnosis_gives_what_it_has()
     {
         var unit = Chain(Length);
@@ -60,13 +36,14 @@ public class WholeSetTests
         var library = new ReadingLibrary(unit.Model);
         cancel.Cancel();
         var options = new DiagnosisOptions { Cancellation = cancel.Token };
-        Assert.Equal(SearchStop.Cancelled, Diagnoser.Run(library, readings, options).Effort.Stop);
+        var effort = Diagnoser.Run(library, readings, options).Effort;
+        Assert.Equal((SearchStop.Cancelled, false), (effort.Stop, effort.IsFinished));
         // Nothing half done is remembered: the next one, with time, finds the fault.
         var whole = Diagnoser.Run(library, readings, new DiagnosisOptions());
         Assert.True(whole.Faults.Where(f => f.Mode.Mode == "resistive").Sum(f => f.Probability) > 0.9);
     }
 
-    private static BenchUnit Chain(int length)
+    internal static BenchUnit Chain(int length)
     {
         var wires = Enumerable
             .Range(0, length)

@@ -23,12 +23,15 @@ public sealed class DiagnosisDesk : IAsyncDisposable
     /// <summary>An entry is often followed by the next at once.</summary>
     private static readonly TimeSpan Patience = TimeSpan.FromSeconds(0.4);
 
-    /// <summary>Of the search alone. Nobody waits for it, and the next entry ends it: long enough to go through on a slow machine.</summary>
-    private static readonly TimeSpan MostTime = TimeSpan.FromSeconds(8);
+    /// <summary>The last guard. What bounds the search is counted; nobody waits for it, and the next entry ends it.</summary>
+    private static readonly TimeSpan MostTime = TimeSpan.FromMinutes(5);
 
     /// <summary>Proposals whose reasons are worked out.</summary>
     private const int MostReasons = 2;
     private const double LeastBits = 0.005;
+
+    private const string Unfinished =
+        "Still searching after five minutes, and stopped. There is no finding for the last entry yet. Open the findings again to search on. Readings are kept.";
 
     /// <summary>Units whose answer is kept, with what each fault does to each reading: what lies on a bench at a time.</summary>
     private const int MostKept = 8;
@@ -173,12 +176,19 @@ public sealed class DiagnosisDesk : IAsyncDisposable
             cancel
         );
         cancel.ThrowIfCancellationRequested();
+        if (done is null)
+        {
+            // Half an answer is no finding: what was found before stays, marked as older by its number.
+            Tell(id, desk, desk.State with { Progress = null, Trouble = Unfinished });
+            return;
+        }
         (desk.Key, desk.Text) = (key, text);
         await bench.Store.SaveNextAsync(id, unit.LastNumber, NextOf(unit, sheet, done), CancellationToken.None);
         Tell(id, desk, new(done, null, ""));
     }
 
-    private Diagnosed Diagnose(
+    /// <summary>The answer; null where the last guard ended the search.</summary>
+    private Diagnosed? Diagnose(
         BenchUnit unit,
         TypeSheet own,
         TypeSheet judged,
@@ -199,7 +209,7 @@ public sealed class DiagnosisDesk : IAsyncDisposable
             readings,
             new DiagnosisOptions
             {
-                IsTimeUp = () => bench.Time.GetElapsedTime(begun) > MostTime,
+                IsOverdue = () => bench.Time.GetElapsedTime(begun) > MostTime,
                 Cancellation = cancel,
                 // One is left to the screens: the next entry never waits for this.
                 Threads = Math.Max(1, Environment.ProcessorCount - 1),
@@ -212,6 +222,8 @@ public sealed class DiagnosisDesk : IAsyncDisposable
             }
         );
         cancel.ThrowIfCancellationRequested();
+        if (!result.Effort.IsFinished)
+            return null;
         var model = new UnitModel(own);
         var reasons = new NextReasons(library.Model, readings, result);
         var next = result
