@@ -22,7 +22,7 @@ public sealed class FirstTenMinutesTests(OpenBrowser browser)
     {
         await using var tool = await RunningTool.StartAsync();
         await using var window = await Window.OpenAsync(browser, tool.Address, width);
-        var hand = new Hand(window);
+        var hand = await Hand.OnAsync(window);
         await window.GoAsync("/");
         await window.TitledAsync("What is in front of you?");
         await window.SeeAsync();
@@ -40,7 +40,7 @@ public sealed class FirstTenMinutesTests(OpenBrowser browser)
         await window.SeeAsync();
         Assert.InRange(hand.Taps, 1, MostTaps);
         Assert.InRange(hand.Characters, 1, MostCharacters);
-        Report("another unit, first verdict", hand);
+        await hand.CountedAsync("the first verdict on a reading, your own unit", width);
     }
 
     [Theory]
@@ -50,7 +50,7 @@ public sealed class FirstTenMinutesTests(OpenBrowser browser)
     {
         await using var tool = await RunningTool.StartAsync();
         await using var window = await Window.OpenAsync(browser, tool.Address, width);
-        var hand = new Hand(window);
+        var hand = await Hand.OnAsync(window);
         await window.GoAsync("/");
         await hand.TapAsync(AriaRole.Link, "Round can");
         await window.TitledAsync("Take in a practice unit");
@@ -61,7 +61,7 @@ public sealed class FirstTenMinutesTests(OpenBrowser browser)
         await Expect(window.Page.Locator(".value-side .word").First).ToBeVisibleAsync();
         Assert.InRange(hand.Taps, 1, MostTaps);
         Assert.InRange(hand.Characters, 0, MostCharacters);
-        Report("practice unit, first verdict", hand);
+        await hand.CountedAsync("the first verdict on a reading, a practice unit", width);
         var unit = Regex.Match(window.Page.Url, "/units/[^/]+").Value;
 
         if (width == Width.Phone)
@@ -84,7 +84,7 @@ public sealed class FirstTenMinutesTests(OpenBrowser browser)
         await window.SeesAsync("Invented, for practice");
         await window.SeeAsync();
         Assert.InRange(hand.Taps, 1, MostTapsInTenMinutes);
-        Report("practice unit, first right finding", hand);
+        await hand.CountedAsync("the first right finding, a practice unit", width);
         // What the program hid is what it found.
         await window.Page.GetByText("Show what is wrong with it").ClickAsync();
         var planted = await window.Page.Locator(".practice li").AllInnerTextsAsync();
@@ -111,12 +111,4 @@ public sealed class FirstTenMinutesTests(OpenBrowser browser)
         await Expect(page.Locator("h1")).ToContainTextAsync("What is in front of you?");
         Assert.Equal(tool.Address.Port, new Uri(page.Url).Port);
     }
-
-    private static void Report(string what, Hand hand) =>
-        TestContext.Current.TestOutputHelper?.WriteLine(
-            string.Create(
-                System.Globalization.CultureInfo.InvariantCulture,
-                $"{what}: {hand.Taps} taps, {hand.Characters} characters"
-            )
-        );
 }

@@ -3,8 +3,28 @@ using Microsoft.Playwright;
 namespace Ohmstead.Browser.Tests;
 
 /// <summary>A hand that counts what it does: taps (Enter is one too) and characters.</summary>
-internal sealed class Hand(Window window)
+internal sealed class Hand
 {
+    private readonly Window window;
+
+    private Hand(Window window) => this.window = window;
+
+    /// <summary>The browser's own count, kept over the pages of the window: what the person's hand did, whatever the test says.</summary>
+    private const string Count = """
+        for (const [type, name] of [['click', e => e.detail > 0 && 'taps'], ['keydown', e => e.key === 'Enter' ? 'taps' : e.key.length === 1 && 'characters']])
+            addEventListener(type, e => {
+                const counted = e.isTrusted && name(e);
+                if (counted) sessionStorage.setItem(`hand-${counted}`, Number(sessionStorage.getItem(`hand-${counted}`)) + 1);
+            }, true);
+        """;
+
+    /// <summary>A hand on a window, which counts beside it from its first page on.</summary>
+    public static async Task<Hand> OnAsync(Window window)
+    {
+        await window.Page.AddInitScriptAsync(Count);
+        return new(window);
+    }
+
     /// <summary>Taps so far.</summary>
     public int Taps { get; private set; }
 
@@ -38,5 +58,15 @@ internal sealed class Hand(Window window)
         Characters += value.Length;
         await window.Page.Keyboard.PressAsync("Enter");
         Taps++;
+    }
+
+    /// <summary>Holds the counts against the browser's own, and writes them into the guide, or holds them against it.</summary>
+    public async Task CountedAsync(string what, Width width)
+    {
+        Assert.Equal(
+            [Taps, Characters],
+            await window.Page.EvaluateAsync<int[]>("['taps', 'characters'].map(c => Number(sessionStorage.getItem(`hand-${c}`)))")
+        );
+        await Guide.CountAsync(what, width, Taps, Characters);
     }
 }

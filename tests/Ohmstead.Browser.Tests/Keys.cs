@@ -10,7 +10,7 @@ internal static class Keys
     private const string Held = """
         () => {
             const held = document.activeElement;
-            return (held.getAttribute('aria-label') ?? held.labels?.[0]?.textContent ?? held.textContent ?? '').trim();
+            return (held.getAttribute('aria-label') ?? held.labels?.[0]?.textContent ?? held.textContent ?? '').replaceAll('\u00a0', ' ').trim();
         }
         """;
 

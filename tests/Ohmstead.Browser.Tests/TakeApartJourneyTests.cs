@@ -54,7 +54,7 @@ public sealed class TakeApartJourneyTests(OpenBrowser browser)
         await window.TitledAsync("Wheel of track 2");
         for (var left = 30; left > 0 && await window.Page.GetByRole(AriaRole.Button, new() { Name = "Off", Exact = true }).CountAsync() > 0; left--)
         {
-            var title = await window.Page.Locator("h1").InnerTextAsync();
+            var title = (await window.Page.Locator("h1").InnerTextAsync()).Replace('\u00a0', ' ');
             if (title == "Post wires")
             {
                 await window.SeesAsync("Stop: take a photo first");
@@ -91,7 +91,7 @@ public sealed class TakeApartJourneyTests(OpenBrowser browser)
         await window.SeeAsync("apart-back");
         while (await window.Page.GetByRole(AriaRole.Button, new() { Name = "Back on", Exact = true }).CountAsync() > 0)
         {
-            var title = await window.Page.Locator("h1").InnerTextAsync();
+            var title = (await window.Page.Locator("h1").InnerTextAsync()).Replace('\u00a0', ' ');
             if (title.StartsWith("Put back: wheel of track 1", StringComparison.Ordinal))
             {
                 await window.SeesAsync("You wrote: the flat faces the post");

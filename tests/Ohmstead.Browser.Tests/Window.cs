@@ -26,7 +26,8 @@ internal sealed partial class Window : IAsyncDisposable
     public IPage Page { get; }
 
     /// <summary>Opens a window with cookies and storage of its own.</summary>
-    public static async Task<Window> OpenAsync(OpenBrowser browser, Uri address, Width width)
+    /// <param name="scale">Device pixels of a CSS pixel.</param>
+    public static async Task<Window> OpenAsync(OpenBrowser browser, Uri address, Width width, float scale = 1)
     {
         var context = await browser.Browser.NewContextAsync(
             new()
@@ -34,6 +35,7 @@ internal sealed partial class Window : IAsyncDisposable
                 BaseURL = address.ToString(),
                 ViewportSize =
                     width == Width.Phone ? new() { Width = 390, Height = 844 } : new() { Width = 1440, Height = 900 },
+                DeviceScaleFactor = scale,
                 HasTouch = width == Width.Phone,
                 ReducedMotion = ReducedMotion.Reduce,
             }
@@ -94,14 +96,7 @@ internal sealed partial class Window : IAsyncDisposable
     public async Task SeeAsync(string picture = "")
     {
         await LiveAsync();
-        var over = await Page.EvaluateAsync<int>("document.documentElement.scrollWidth - innerWidth");
-        Assert.True(
-            over <= 0,
-            string.Create(
-                System.Globalization.CultureInfo.InvariantCulture,
-                $"{Page.Url} is {over} px wider than the screen"
-            )
-        );
+        await FitsAsync();
         foreach (var light in (string[])["dim", "day"])
         {
             await Page.EvaluateAsync("light => window.ohmstead?.setLight(light)", light);
@@ -114,6 +109,16 @@ internal sealed partial class Window : IAsyncDisposable
         }
         if (picture.Length > 0)
             await Guide.TakeAsync(Page, $"{picture}-{(width == Width.Phone ? "phone" : "desk")}");
+    }
+
+    /// <summary>Nothing runs over the width.</summary>
+    public async Task FitsAsync()
+    {
+        var over = await Page.EvaluateAsync<int[]>("[document.documentElement.scrollWidth - innerWidth, innerWidth]");
+        Assert.True(
+            over[0] <= 0,
+            string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{Page.Url} is {over[0]} px wider than the screen of {over[1]}")
+        );
     }
 
     /// <summary>The text of a PDF that the tool serves.</summary>

@@ -14,7 +14,7 @@ namespace Ohmstead.App.Components;
 public abstract class UnitScreen : BenchComponent, IDisposable
 {
     private bool isDisposed;
-    private Guid shownId;
+    private Guid? shownId;
 
     /// <summary>What is kept, and what the screens do with it.</summary>
     [Inject]

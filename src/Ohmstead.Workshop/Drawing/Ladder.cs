@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Ohmstead.Electrical.TypeSheets;
+using Ohmstead.Workshop.Untyped;
 using Ohmstead.Workshop.Words;
 
 namespace Ohmstead.Workshop.Drawing;
@@ -54,7 +55,8 @@ public sealed record Ladder(ImmutableArray<Rung> Rungs, ImmutableArray<string> A
         return sheet.Elements.FirstOrDefault(e => e.Id == part.Id) switch
         {
             Switch => part.IsOpen ? "open" : "closed",
-            Winding w => $"{Figure.Of(w.Turns)} turns in all",
+            // The turns of a unit whose type is not known are made up.
+            Winding w => UntypedSheet.IsOne(sheet) ? "" : $"{Figure.Of(w.Turns)} turns in all",
             Resistive { Kind: "resistor" } r => ValueText.Of(r.Ohms, Quantity.Ohms),
             Resistive { Kind: "insulation" } => "nothing should get through",
             Lamp l => $"{Figure.Of(l.Volts)} V lamp",

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Ohmstead.Electrical.TypeSheets;
+using Ohmstead.Workshop.Untyped;
 using Ohmstead.Workshop.Words;
 
 namespace Ohmstead.Workshop.Findings;
@@ -13,14 +14,14 @@ internal sealed record PartFigures(
 {
     public const string TerminalKind = "terminal";
 
-    /// <summary>The figures of an element, slider or terminal; null when the sheet has none of this id.</summary>
+    /// <summary>The figures of an element, slider or terminal, none that is made up for a type not known; null when the sheet has none of this id.</summary>
     public static PartFigures? Of(TypeSheet sheet, string id)
     {
         if (sheet.Elements.FirstOrDefault(e => e.Id == id) is { } element)
             return new(
                 element.Kind,
                 [element.From, element.To, .. element.OtherTerminals],
-                [("from", PartNames.Terminal(sheet, element.From)), ("to", PartNames.Terminal(sheet, element.To)), .. Of(sheet, element)]
+                [("from", PartNames.Terminal(sheet, element.From)), ("to", PartNames.Terminal(sheet, element.To)), .. UntypedSheet.IsOne(sheet) ? [] : Of(sheet, element)]
             );
         if (sheet.Windings.SelectMany(w => w.Sliders).FirstOrDefault(s => s.Id == id) is { } slider)
             return new("slider", [slider.To], [.. Of(sheet, slider)]);

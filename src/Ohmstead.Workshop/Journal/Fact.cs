@@ -73,7 +73,11 @@ public enum Answer
 /// <param name="Item">Key of the part in the shop's look-over list.</param>
 /// <param name="Words">What is seen, in words.</param>
 /// <param name="Photo">Hash of a photo; empty for none.</param>
-public sealed record ConditionNoted(string Item, string Words, Decision Decision, string Photo) : Fact;
+public sealed record ConditionNoted(string Item, string Words, Decision Decision, string Photo) : Fact
+{
+    /// <summary>What the part is called, as the shop called it then; null in what was entered before it was kept.</summary>
+    public string? Title { get; init; }
+}
 
 /// <summary>What is to be done with a part.</summary>
 public enum Decision
@@ -101,7 +105,11 @@ public enum Decision
 /// <param name="Item">Key of the part in the shop's look-over list.</param>
 /// <param name="Why">Why it could not be looked at.</param>
 /// <param name="SignedBy">Who answers for it.</param>
-public sealed record NotLookedAt(string Item, string Why, string SignedBy) : Fact;
+public sealed record NotLookedAt(string Item, string Why, string SignedBy) : Fact
+{
+    /// <summary>What the part is called, as the shop called it then; null in what was entered before it was kept.</summary>
+    public string? Title { get; init; }
+}
 
 /// <summary>Damage marked at a place on a photo.</summary>
 /// <param name="Photo">Hash of the photo.</param>

@@ -17,16 +17,16 @@ public static class FactWords
         fact switch
         {
             TakenIn => "Taken in",
-            PlateRead p => $"Plate: {(p.Volts is { } v ? ValueText.Of(v, Quantity.AcVolts) : "no volts")}, {(p.Watts is { } w ? ValueText.Of(w, Quantity.Watts) : "no watts")}",
+            PlateRead p => $"Plate: {(p.Volts is { } v ? ValueText.Read(v, Quantity.AcVolts) : "no volts")}, {(p.Watts is { } w ? ValueText.Read(w, Quantity.Watts) : "no watts")}",
             TerminalNamed t => t.Name.Length == 0 ? $"{(t.IsPost ? "Post" : "Lug")} removed" : $"{(t.IsPost ? "Post" : "Lug")} named: {t.Name}",
             CarriedOver => "Carried over to its type",
             PracticeBegun => "Practice unit, invented",
             CardChanged => "Card changed",
             SignAnswered s => $"Symptom: {PartNames.Symptom(sheet, s.ObservationId)}: {Answered(s.Answer)}",
             ConditionNoted c => c.Words.Length == 0
-                ? $"{ItemTitle(c.Item)}: {Decided(c.Decision)}"
-                : $"{ItemTitle(c.Item)}: {c.Words}{(c.Decision == Decision.Open ? "" : $", {Decided(c.Decision)}")}",
-            NotLookedAt n => $"{ItemTitle(n.Item)}: not looked at, {n.Why}. Signed by {n.SignedBy}",
+                ? $"{c.Title ?? ItemTitle(c.Item)}: {Decided(c.Decision)}"
+                : $"{c.Title ?? ItemTitle(c.Item)}: {c.Words}{(c.Decision == Decision.Open ? "" : $", {Decided(c.Decision)}")}",
+            NotLookedAt n => $"{n.Title ?? ItemTitle(n.Item)}: not looked at, {n.Why}. Signed by {n.SignedBy}",
             DamagePinned d => $"Damage: {d.Words}",
             PhotoAdded p => p.Title.Length == 0 ? "Photo taken" : $"Photo taken: {p.Title}",
             BenchSet => "Conditions set",

@@ -1,4 +1,5 @@
 using Ohmstead.Electrical.TypeSheets;
+using Ohmstead.Workshop.Untyped;
 using Ohmstead.Workshop.Words;
 
 namespace Ohmstead.Workshop.Readings;
@@ -21,11 +22,14 @@ public static class LimitWords
         spec.Limits switch
         {
             null => "its limits",
-            { Max: double.PositiveInfinity } l => $"{Owner(l.MinSource)} limit, {Of(spec)}",
-            { Min: double.NegativeInfinity } l => $"{Owner(l.MaxSource)} limit, {Of(spec)}",
-            var l when l.MinSource == l.MaxSource => $"{Owner(l.MinSource)} limits, {Of(spec)}",
-            var l => $"the limits, {Of(spec)}: the least is {Owner(l.MinSource)}, the most {Owner(l.MaxSource)}",
+            { Max: double.PositiveInfinity } l => $"{Owner(spec, l.MinSource)} limit, {Of(spec)}",
+            { Min: double.NegativeInfinity } l => $"{Owner(spec, l.MaxSource)} limit, {Of(spec)}",
+            var l when l.MinSource == l.MaxSource => $"{Owner(spec, l.MinSource)} limits, {Of(spec)}",
+            var l => $"the limits, {Of(spec)}: the least is {Owner(spec, l.MinSource)}, the most {Owner(spec, l.MaxSource)}",
         };
 
-    private static string Owner(LimitSource source) => source == LimitSource.Shop ? "the shop's" : "the type sheet's";
+    private static string Owner(ReadingSpec spec, LimitSource source) =>
+        source == LimitSource.Shop ? "the shop's"
+        : UntypedSheet.IsOwn(spec.Id) ? "the usual"
+        : "the type sheet's";
 }

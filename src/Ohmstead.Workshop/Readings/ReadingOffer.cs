@@ -97,6 +97,10 @@ public sealed record ReadingOffer(
         );
     }
 
+    /// <summary>Every gate of a sheet that has not passed and is not waived, whether or not a reading waits for it.</summary>
+    public static IEnumerable<ShutGate> ShutIn(TypeSheet sheet, UnitReadings readings) =>
+        sheet.Readings.Where(r => r.IsGate && !Gates.Stands(readings, r)).Select(r => GateOf(r, readings));
+
     private static ShutGate GateOf(ReadingSpec gate, UnitReadings readings)
     {
         var end = Gates.EndOf(readings, gate);

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Globalization;
 using Ohmstead.Electrical.TypeSheets;
 using Ohmstead.Workshop.Shops;
+using Ohmstead.Workshop.Untyped;
 
 namespace Ohmstead.Workshop.Readings;
 
@@ -80,7 +81,8 @@ public static class ShopLimits
     /// <summary>Each reading, and whether it reads insulation from the mains side to anything else.</summary>
     private static IEnumerable<(ReadingSpec Reading, bool IsBound)> Bound(TypeSheet sheet)
     {
-        var mains = MainsSide.Of(sheet);
+        // Without a type no mains reading is there to say where the plug is.
+        var mains = UntypedSheet.IsOne(sheet) ? Repair.MainsSide.Of(sheet) : MainsSide.Of(sheet);
         return sheet.Readings.Select(r =>
             (r, r.Quantity == Quantity.InsulationOhms && mains.Contains(r.From) != mains.Contains(r.To))
         );

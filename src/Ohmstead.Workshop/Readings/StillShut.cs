@@ -3,13 +3,17 @@ using Ohmstead.Electrical.Circuits;
 using Ohmstead.Electrical.TypeSheets;
 using Ohmstead.Workshop.Shops;
 using Ohmstead.Workshop.Units;
+using Ohmstead.Workshop.Untyped;
 
 namespace Ohmstead.Workshop.Readings;
 
 /// <summary>The gates of a unit that are still shut.</summary>
 public static class StillShut
 {
-    /// <summary>Each once, in sheet order; none when its kind, its changes or its readings make no sense (other screens say so).</summary>
+    /// <summary>
+    /// Each once, in sheet order: those that another reading waits for, and of a unit without a type all of them, for no mains reading
+    /// is there yet to wait. None when its kind, its changes or its readings make no sense (other screens say so).
+    /// </summary>
     public static ImmutableArray<ShutGate> Of(BenchUnit unit, TypeSheet? sheet, Shop shop)
     {
         if (sheet is null || OwnSheet.OnBench(unit, sheet, shop) is not { IsSound: true } own)
@@ -21,6 +25,7 @@ public static class StillShut
                 .. ReadingOffer
                     .All(unit, model, readings.Value!, shop)
                     .SelectMany(o => o.Shut)
+                    .Concat(UntypedSheet.IsOne(sheet) ? ReadingOffer.ShutIn(model.Sheet, readings.Value!) : [])
                     .DistinctBy(g => g.Gate.Id)
                     .OrderBy(g => own.Value!.Readings.IndexOf(g.Gate)),
             ]

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Runtime.CompilerServices;
 using Ohmstead.Electrical.TypeSheets;
+using Ohmstead.Workshop.Untyped;
 
 namespace Ohmstead.Workshop.Repair;
 
@@ -11,9 +12,13 @@ public static class MainsSide
 
     private static readonly ConditionalWeakTable<TypeSheet, ImmutableHashSet<string>> Kept = [];
 
-    /// <summary>The points of the plug: where the readings above 30 V are fed; none for a unit without mains.</summary>
+    /// <summary>
+    /// The points of the plug: where the readings above 30 V are fed, and the two blades while the type is not known; none for a unit
+    /// without mains.
+    /// </summary>
     public static ImmutableArray<string> Plug(TypeSheet sheet) =>
-        sheet.Readings.FirstOrDefault(r => r.State.Source is { Volts: > LowVolts })?.State.Source is { } source
+        UntypedSheet.IsOne(sheet) ? UntypedSheet.Plug
+        : sheet.Readings.FirstOrDefault(r => r.State.Source is { Volts: > LowVolts })?.State.Source is { } source
             ? [source.From, source.To]
             : [];
 

@@ -80,7 +80,22 @@ public sealed record ShopPart(string Id, string Name, double Price, double FailP
 /// <param name="Unit">"Ω", "mA".</param>
 /// <param name="Source">Where it comes from, or "common practice, no source".</param>
 /// <param name="Date">When it was last looked at, as written.</param>
-public sealed record ShopLimit(string Id, string Title, double Value, string Unit, string Source, string Date);
+public sealed record ShopLimit(string Id, string Title, double Value, string Unit, string Source, string Date)
+{
+    /// <summary>The unit it is entered in: insulation in megohms, for nobody counts the zeros of 100000000; a rise in degrees.</summary>
+    [System.Text.Json.Serialization.JsonIgnore]
+    public string EnteredIn =>
+        Unit switch
+        {
+            "Ω" => "MΩ",
+            "K" => "°C",
+            _ => Unit,
+        };
+
+    /// <summary>How many of its own units one of those is.</summary>
+    [System.Text.Json.Serialization.JsonIgnore]
+    public double EnteredBy => Unit == "Ω" ? 1e6 : 1;
+}
 
 /// <summary>A part without a circuit that the look-over asks for.</summary>
 /// <param name="Question">Asked in plain words.</param>

@@ -153,6 +153,16 @@ public static class ShopEdit
             Limits = shop.Limits.SetItem(at, change(shop.Limits[at])),
         };
 
+    /// <summary>A limit as it stands in its field.</summary>
+    public static string Show(ShopLimit limit) => Show(limit.Value / limit.EnteredBy);
+
+    /// <summary>Changes the value of a limit, as it is entered in its field.</summary>
+    public static ShopEdited LimitValue(Shop shop, int at, string text)
+    {
+        var by = shop.Limits[at].EnteredBy;
+        return Figure(text, 0, 1e12 / by, v => shop.WithLimit(at, x => x with { Value = v * by }));
+    }
+
     /// <summary>The shop with a wearing part changed.</summary>
     public static Shop WithPart(this Shop shop, int at, Func<ShopPart, ShopPart> change) =>
         shop with

@@ -12,7 +12,7 @@ public static class UsualShop
     public static ImmutableArray<ShopPart> Parts { get; } =
     [
         new("cord-18-2", "Supply cord", 7.5, 35),
-        new("cord-2-core", "Supply cord, two cores", 9, 35),
+        new("cord-2-core", "Supply cord, two-conductor", 9, 35),
         new("roller", "Roller and rivet", 5.1, 25),
         new("disc", "Rectifier disc", 6.5, 20),
         new("shoe", "Contact shoe", 6, 25),
@@ -83,7 +83,7 @@ public static class UsualShop
         [
             new("insulation", "Insulation, mains side to posts and core at 500 V: least", 2e6, "Ω", NoSource, ""),
             new("insulation-usual", "Insulation that a dry unit usually has: more than", 100e6, "Ω", NoSource, ""),
-            new("touch-current", "Touch current to earth, either way of the plug: most", 0.25, "mA", NoSource, ""),
+            new("touch-current", "Touch current to ground, either way of the plug: most", 0.25, "mA", NoSource, ""),
             new("rise", "Rise of the windings in a heat run: most", 65, "K", NoSource, ""),
             new("roller", "Roller diameter, of a new one: least", 70, "%", NoSource, ""),
             new("usable", "Share of the printed watts that can be used for hours", 70, "%", NoSource, ""),

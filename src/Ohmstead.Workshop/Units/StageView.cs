@@ -94,7 +94,9 @@ public sealed record StageView(Stage Stage, bool IsClosed, string Done, string O
             !changed.Exists(p => p.Fact.Element == f.Fact.Element && p.Entry.Number > f.Entry.Number)
         );
         return (
-            confirmed.Count + changed.Count == 0 ? "nothing marked" : $"{Counted.Of(confirmed.Count, "fault")} found; {Counted.Of(changed.Count, "part")} changed",
+            confirmed.Count + changed.Count == 0
+                ? "nothing marked"
+                : $"{(confirmed.Count == 0 ? "nothing marked as found" : $"{Counted.Of(confirmed.Count, "fault")} found")}; {Counted.Of(changed.Count, "part")} changed",
             open > 0 ? $"{Counted.Of(open, "repair")} to do"
             : !unit.CurrentReadings.Any() && confirmed.Count == 0 ? "readings to go by"
             : ""

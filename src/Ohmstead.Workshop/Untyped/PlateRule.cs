@@ -38,9 +38,9 @@ public static class PlateRule
     /// <summary>The rule in words, with what it rests on.</summary>
     public static string Words(PlateRead plate)
     {
-        var volts = ValueText.Of(plate.Volts ?? UsualVolts, Quantity.AcVolts);
+        var volts = ValueText.Read(plate.Volts ?? UsualVolts, Quantity.AcVolts);
         var from = plate.Watts is { } watts
-            ? $"Worked out from {volts} and {ValueText.Of(watts, Quantity.Watts)} on the plate"
+            ? $"Worked out from {volts} and {ValueText.Read(watts, Quantity.Watts)} on the plate"
             : $"Worked out for {volts} and {ValueText.Plain(LeastWatts)} to {ValueText.Plain(MostWatts)} W. Enter the plate’s watts for a closer range";
         return $"{from}: the primary’s copper takes 2 to 10 of every 100 W. Common practice, no source.";
     }

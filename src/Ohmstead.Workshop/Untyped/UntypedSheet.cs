@@ -22,6 +22,9 @@ public static class UntypedSheet
     /// <summary>The reading between the blades.</summary>
     public const string Blades = Prefix + "blades";
 
+    /// <summary>The two blades of the plug.</summary>
+    public static ImmutableArray<string> Plug { get; } = ["blade-1", "blade-2"];
+
     private const string Insulation = Prefix + "insulation-";
 
     /// <summary>Least insulation between mains and anything that a hand touches [Ω]. Common practice, no source.</summary>
@@ -99,6 +102,8 @@ public static class UntypedSheet
             ["blade-1"] = "one plug blade",
             ["blade-2"] = "the other plug blade",
             ["case"] = "the case",
+            ["lug-in-1"] = "the lug of one cord wire",
+            ["lug-in-2"] = "the lug of the other cord wire",
             [Prefix + "cord-1"] = "one wire of the cord",
             [Prefix + "cord-2"] = "the other wire of the cord",
             [Prefix + "primary"] = "primary",

@@ -8,6 +8,7 @@ using Ohmstead.App.Screens.Units;
 using Ohmstead.App.Web;
 using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Kinds;
+using Ohmstead.Workshop.Units;
 
 namespace Ohmstead.App.Tests.Screens;
 
@@ -41,6 +42,31 @@ public class FirstStartTests
         );
         Assert.Contains("Look around first", screen.Find("button.tile").TextContent, StringComparison.Ordinal);
         Assert.Single(screen.FindAll("input[type=file]"));
+        // Local codes are named once, at the foot of every page; and nothing went back from here yet.
+        Assert.DoesNotContain("ocal codes", screen.Markup, StringComparison.Ordinal);
+        Assert.Empty(screen.FindAll("a[href='/handed-back']"));
+    }
+
+    [Fact]
+    public async Task A_unit_that_went_back_says_once_how_and_the_empty_bench_leads_to_it()
+    {
+        await using var workshop = await OpenAsync();
+        await workshop.Bench.EnterAsync(new Guid(7, 0, 0, new byte[8]), 0, "bench", new TakenIn("7", "", "", ""), new Returned(ReturnManner.NotToBePluggedIn, "A. B."));
+        var list = workshop.Screens.Render<HandedBack>();
+        list.WaitForElement("a.row");
+        Assert.Equal(2, list.Find("a.row").TextContent.Split(HandBack.Words(ReturnManner.NotToBePluggedIn)).Length);
+        var start = workshop.Screens.Render<Start>();
+        start.WaitForElement("a[href='/handed-back']");
+    }
+
+    [Fact]
+    public async Task An_address_of_no_unit_ends_in_the_page_that_says_so_even_when_it_is_all_zeros()
+    {
+        await using var workshop = await OpenAsync();
+        var was = false;
+        workshop.Screens.Services.GetRequiredService<NavigationManager>().OnNotFound += (_, _) => was = true;
+        workshop.Screens.Render<WhereWasI>(p => p.Add(s => s.Id, Guid.Empty));
+        Assert.True(was);
     }
 
     [Fact]

@@ -21,6 +21,19 @@ public class ShopScreenTests
         Assert.Equal(62.5, (await workshop.Bench.ShopAsync()).RatePerHour);
     }
 
+    /// <summary>The id of a part is what steps of a type sheet refer to: a person reads its name.</summary>
+    [Fact]
+    public void Parts_are_listed_by_their_names_and_limits_of_insulation_in_megohms()
+    {
+        using var screens = new BunitContext();
+        var parts = screens.Render<ShopParts>(p => p.Add(s => s.Shop, Workshop.Shops.Shop.Usual).Add(s => s.Save, _ => Task.FromResult("")));
+        foreach (var part in Workshop.Shops.Shop.Usual.Parts.Where(p => p.Id.Contains('-', StringComparison.Ordinal)))
+            Assert.DoesNotContain(part.Id, parts.Find("section").TextContent, StringComparison.Ordinal);
+        var limits = screens.Render<ShopLimits>(p => p.Add(s => s.Shop, Workshop.Shops.Shop.Usual).Add(s => s.Save, _ => Task.FromResult("")));
+        Assert.Equal("2", limits.Find("#f-g-insulation").GetAttribute("value"));
+        Assert.Contains("MΩ", limits.Find("label[for=f-g-insulation]").TextContent, StringComparison.Ordinal);
+    }
+
     [Fact]
     public async Task What_cannot_be_taken_stays_as_typed_with_words_beside_it()
     {

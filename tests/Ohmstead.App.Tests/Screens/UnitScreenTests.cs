@@ -79,7 +79,7 @@ public class UnitScreenTests
         screen.FindAll("input[name=do-cord]")[2].Change("on");
         screen.WaitForAssertion(() => Assert.True(screen.FindAll("input[name=do-cord]")[2].HasAttribute("checked")));
         var noted = (await bench.UnitAsync()).All<ConditionNoted>().Last().Fact;
-        Assert.Equal(new ConditionNoted("cord", "cracked; near the plug", Decision.Renew, ""), noted);
+        Assert.Equal(new ConditionNoted("cord", "cracked; near the plug", Decision.Renew, "") { Title = "Cord" }, noted);
 
         screen.Find("#complaint").Change("It growls.");
         screen.WaitForAssertion(() => Assert.Equal("It growls.", screen.Find("#complaint").GetAttribute("value")));
@@ -180,7 +180,7 @@ public class UnitScreenTests
         screen.WaitForAssertion(() => Assert.Contains("Mains is locked.", Cord().TextContent, StringComparison.Ordinal));
         See("good");
         screen.WaitForAssertion(() => Assert.Contains("Say what was done.", Cord().TextContent, StringComparison.Ordinal));
-        Assert.Contains("Mains stays locked: Cord", screen.Markup, StringComparison.Ordinal);
+        Assert.Contains("Mains stays locked. Cord", screen.Markup, StringComparison.Ordinal);
         Press("Made good");
         screen.WaitForAssertion(() => Assert.Empty(Cord().QuerySelectorAll(".warning")));
         // A slip of the finger leaves the list as it was.
@@ -205,7 +205,7 @@ public class UnitScreenTests
         screen.Find("#signed-sleeves").Change("A. B.");
         Form().Submit();
         screen.WaitForAssertion(() => Assert.Contains("signed by A. B.: the cover is riveted", screen.Markup, StringComparison.Ordinal));
-        Assert.Equal(new NotLookedAt("sleeves", "the cover is riveted", "A. B."), (await bench.UnitAsync()).All<NotLookedAt>().Single().Fact);
+        Assert.Equal(new NotLookedAt("sleeves", "the cover is riveted", "A. B.") { Title = "Sleeving" }, (await bench.UnitAsync()).All<NotLookedAt>().Single().Fact);
     }
 
     [Fact]

@@ -7,6 +7,7 @@ using Ohmstead.App.Demo;
 using Ohmstead.App.Papers;
 using Ohmstead.App.Screens.Apart;
 using Ohmstead.App.Screens.Readings;
+using Ohmstead.App.Screens.Units;
 using Ohmstead.App.Screens.Untyped;
 using Ohmstead.App.Screens.Wiring;
 using Ohmstead.App.Tests.Papers;
@@ -60,7 +61,7 @@ public sealed class UntypedScreensTests : IAsyncLifetime
         wiring.FindAll("button.can").First(b => b.TextContent == "Add this place").Click();
         wiring.WaitForElement("#fresh").Change("red");
         wiring.Find("button.do").Click();
-        wiring.WaitForAssertion(() => Assert.Contains("red wire", wiring.Find("li.taken").TextContent, StringComparison.Ordinal));
+        wiring.WaitForAssertion(() => Assert.Contains("Red wire", wiring.Find("li.taken").TextContent, StringComparison.Ordinal));
 
         var apart = Show<TheWay>();
         apart.WaitForElement("#what").Change("cover");
@@ -91,6 +92,47 @@ public sealed class UntypedScreensTests : IAsyncLifetime
             if (paper == ServiceRecord.Id)
                 Assert.Contains("Do not plug this unit in", text, StringComparison.OrdinalIgnoreCase);
         }
+    }
+
+    /// <summary>Where a wire goes is what the record is for: each joint names the other end, and a wire whose other end nobody saw is asked for.</summary>
+    [Fact]
+    public async Task A_joint_says_where_its_wires_go_and_is_pinned_on_its_photo()
+    {
+        const string photo = "0123456789abcdef0123456789abcdef0123456789abcdef0123456789abcdef";
+        await workshop.Bench.EnterAsync(
+            Id,
+            2,
+            "bench",
+            [.. NamedPosts.Read("A"),
+            new JointSeen(WiringState.Found, "untyped-post-1", [new("untyped-wire-1.from", "red"), new("untyped-wire-2.from", "black")], "", 0, 0),
+            new TerminalNamed("untyped-lug-1", "brass lug", IsPost: false),
+            new JointSeen(WiringState.Found, "untyped-lug-1", [new("untyped-wire-1.to", "red")], "", 0, 0),
+            new PhotoAdded(photo, "", "untyped-lug-1")]
+        );
+        var wiring = Show<UnitWiring>();
+        wiring.WaitForElement("#new-name");
+        var joints = wiring.FindAll("#list ~ ol li").Select(l => l.TextContent).ToList();
+        Assert.Equal(["Post ARed wire to brass lug; black wire, other end not recorded yet", "Brass lugRed wire to post A"], joints);
+        Assert.Contains("1 wire with one end recorded. Find the other end: black wire from post A.", wiring.Markup, StringComparison.Ordinal);
+
+        wiring.Do(() => wiring.FindAll("input[name=terminal]")[1].Change(true));
+        wiring.WaitForElement(".pinnable img");
+        wiring.Do(() => wiring.Find("#across").Input("25"));
+        wiring.Do(() => wiring.Find("#down").Input("75"));
+        wiring.Do(() => wiring.Find("button.do").Click());
+        wiring.WaitForAssertion(() => Assert.Empty(wiring.FindAll(".pinnable")));
+        var seen = (await workshop.Bench.ReadAsync(Id))!.All<JointSeen>().Last().Fact;
+        Assert.Equal(("untyped-lug-1", photo, 0.25, 0.75), (seen.Terminal, seen.Photo, seen.X, seen.Y));
+        Assert.Equal(["untyped-wire-1.to"], seen.Ends.Select(e => e.Id));
+    }
+
+    [Fact]
+    public async Task A_failed_cold_check_stands_open_on_the_units_page()
+    {
+        await workshop.Bench.EnterAsync(Id, 2, "bench", new ReadingEntered("untyped-insulation-case", Shown.Number(20e3), BenchState.AsSheet));
+        var page = Show<WhereWasI>();
+        page.WaitForAssertion(() => Assert.Contains(page.FindAll("p.warning"), w => w.TextContent.Contains("Mains is locked. Both blades to the case, 500 V. 20 kΩ: failed the usual limit, at least 2.00 MΩ", StringComparison.Ordinal)));
+        Assert.DoesNotContain("no faults found", page.Markup, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -40,6 +40,18 @@ public class ShopEditTests
     public void What_is_no_number_in_range_says_what_would_be(string text) =>
         Assert.Contains("0", ShopEdit.Number(text, 0, 1e9).Problem, StringComparison.Ordinal);
 
+    /// <summary>Two megohms is 2 in its field, not 2000000, whose zeros nobody counts.</summary>
+    [Fact]
+    public void An_insulation_limit_is_entered_in_megohms_and_kept_in_ohms()
+    {
+        var at = Shop.Limits.ToList().FindIndex(l => l.Id == "insulation");
+        Assert.Equal(("2", "MΩ"), (ShopEdit.Show(Shop.Limits[at]), Shop.Limits[at].EnteredIn));
+        Assert.Equal(5.5e6, ShopEdit.LimitValue(Shop, at, "5,5").Shop!.Limits[at].Value);
+        Assert.Equal("Must be 0 to 1000000.", ShopEdit.LimitValue(Shop, at, "2000001").Problem);
+        var current = Shop.Limits.ToList().FindIndex(l => l.Id == "touch-current");
+        Assert.Equal(0.5, ShopEdit.LimitValue(Shop, current, "0.5").Shop!.Limits[current].Value);
+    }
+
     [Fact]
     public void A_meter_without_any_error_is_refused()
     {
