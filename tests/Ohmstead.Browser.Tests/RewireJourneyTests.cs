@@ -156,7 +156,7 @@ public sealed class RewireJourneyTests(OpenBrowser browser)
             var title = (await window.Page.Locator(".run-entry h2").InnerTextAsync()).Replace('\u00a0', ' ');
             var box = window.Page.Locator(".run-entry .pad input");
             Assert.True(await box.CountAsync() == 1, $"{title}: {await window.Page.InnerTextAsync(".run-entry")}");
-            await box.FillAsync(shows.Read(shows.Sheet.Readings.Single(r => r.Title == title).Id));
+            await box.FillAsync(shows.Read(shows.Sheet.Readings.Single(r => r.Title.Replace('\u00a0', ' ') == title).Id));
             await box.PressAsync("Enter");
             await Expect(count).Not.ToHaveTextAsync(words);
         }

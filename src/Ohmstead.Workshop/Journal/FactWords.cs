@@ -82,7 +82,11 @@ public static class FactWords
     private static string Points(IEnumerable<string> terminals, TypeSheet? sheet) =>
         sheet is null ? Sentences.List(terminals.Select(t => PartNames.Unknown(t, "a terminal"))) : PartNames.Terminals(sheet, terminals);
 
-    private static string EndOf(string end, TypeSheet? sheet) => sheet is null ? "a wire" : PartNames.End(sheet, end);
+    /// <summary>An end on its joint: of a wire that has no title but its color, where its end is was said already.</summary>
+    private static string EndOf(string end, TypeSheet? sheet) =>
+        sheet is null ? "a wire"
+        : UntypedSheet.IsOne(sheet) ? PartNames.Of(sheet, end[..Math.Max(end.LastIndexOf('.'), 0)])
+        : PartNames.End(sheet, end);
 
     /// <summary>What a paper is called.</summary>
     public static string PaperTitle(string paper) =>

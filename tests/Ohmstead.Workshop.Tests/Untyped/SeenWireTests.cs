@@ -26,7 +26,7 @@ public class SeenWireTests
         unit = OneUnit.Of([.. Named, first, second]);
         Assert.Equal(("red", "untyped-post-1", "untyped-lug-1"), Of(SeenWire.All(unit)[0]));
         Assert.Equal(("black", "untyped-post-1", ""), Of(SeenWire.All(unit)[1]));
-        Assert.Equal("Brass lug, as found: red wire, its end at brass lug", FactWords.Of(second, UntypedSheet.Of(unit)));
+        Assert.Equal("Brass lug, as found: red wire", FactWords.Of(second, UntypedSheet.Of(unit)));
         // The wiring as left begins with what was found there.
         Assert.Contains(SeenWire.On(unit, WiringState.Left, "untyped-lug-1"), o => o is { End: "untyped-wire-1.to", IsHere: true });
     }
