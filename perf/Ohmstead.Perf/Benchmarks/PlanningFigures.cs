@@ -101,7 +101,7 @@ internal static class PlanningFigures
         var (model, solver) = (new UnitModel(sheet), new ReadingSolver());
         TakenReading Take(ReadingSpec spec)
         {
-            var value = solver.Solve(new FaultedCircuits(model, spec, spec.State).Usual, model.Nominal).Value;
+            var value = solver.Solve(new FaultedCircuits(model, spec, spec.State).Usual, model.Nominal).Value!.Value;
             return new TakenReading(spec, value > Solution.OverRange(spec.Quantity) ? Outcome.OverRange : Outcome.Value, value, [], "", "", spec.State);
         }
         return new UnitReadings(sheet.Id, sheet.SupplyVolts, null, Meter.Usual, [.. specs.Select(Take)], []);

@@ -71,7 +71,7 @@ internal static class Scaling
         foreach (var f in faults) f.ApplyTo(values);
         TakenReading Take(ReadingSpec spec)
         {
-            var value = solver.Solve(new FaultedCircuits(model, spec, spec.State).For(faults), values).Value;
+            var value = solver.Solve(new FaultedCircuits(model, spec, spec.State).For(faults), values).Value!.Value;
             return new TakenReading(spec, value > Solution.OverRange(spec.Quantity) ? Outcome.OverRange : Outcome.Value, value, [], "", "", spec.State);
         }
         return new UnitReadings(model.Sheet.Id, model.Sheet.SupplyVolts, 2, Meter.Usual, [.. model.Sheet.Readings.Select(Take)], []);

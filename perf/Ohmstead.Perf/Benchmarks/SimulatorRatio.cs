@@ -37,7 +37,7 @@ internal static class SimulatorRatio
             ReadingCircuit[] some = [.. kinds[kind]];
             var values = Simulate(string.Join(',', some.Select(c => c.Reading.Id)), out var whole);
             var (seconds, milliseconds) = (Math.Max(whole - start, 0), some.Sum(c => Clock.Microseconds(solver, c, model.Nominal)) / 1000);
-            var worst = some.Max(c => Difference(values[c.Reading.Id]!, solver.Solve(c, model.Nominal).Value, c.Reading.Quantity));
+            var worst = some.Max(c => Difference(values[c.Reading.Id]!, solver.Solve(c, model.Nominal).Value!.Value, c.Reading.Quantity));
             Row(table, ReadingKinds.NameOf(kind), some.Length, seconds, milliseconds, string.Create(CultureInfo.InvariantCulture, $"{worst:P3}"));
             (theirs, ours) = (theirs + seconds, ours + milliseconds);
         }

@@ -51,7 +51,7 @@ public class SolveBenchmark
     private double Solve(ReadingCircuit[] circuits)
     {
         var sum = 0.0;
-        foreach (var c in circuits) sum += solver.Solve(c, values).Value;
+        foreach (var c in circuits) sum += solver.Solve(c, values).Value.GetValueOrDefault();
         return sum;
     }
 }

@@ -39,7 +39,7 @@ internal sealed record DrawnUnit(ImmutableHashSet<string> Truth, UnitReadings Re
         foreach (var spec in model.Sheet.Readings)
         {
             var state = spec.State.Source is { IsDirect: false } s ? spec.State with { Source = s with { Volts = Math.Round(s.Volts * ratio, 2) } } : spec.State;
-            var value = solver.Solve(new FaultedCircuits(model, spec, state).For(faults), values).Value;
+            var value = solver.Solve(new FaultedCircuits(model, spec, state).For(faults), values).Value!.Value;
             var shown = Shown(spec.Quantity, value, dice);
             var isLeftOut = spec.IsOpenCase && dice.NextDouble() < 0.5 && !atNominal;
             if (isLeftOut || dice.NextDouble() > share) continue;

@@ -31,7 +31,7 @@ internal static class DiagnosisJson
         {
             ["id"] = x.Spec.Id,
             ["measured"] = Measured(t),
-            ["expected"] = Output.Value(x.Expected),
+            ["expected"] = x.Expected is { } expected ? Output.Value(expected) : null,
             ["deviation"] = Output.Optional(x.Deviation),
         })]),
         ["unexplained"] = Output.Words(r.Unexplained),

@@ -44,7 +44,7 @@ internal static class ReadingTable
         var verdict = isUnexplained && meaning.Verdict is not (Verdict.Failed or Verdict.TooClose) ? "fits no listed fault" : meaning.Words;
         var isQuiet = !isUnexplained && meaning.Verdict is Verdict.Normal or Verdict.NotJudged or Verdict.AlittleOff;
         var quantity = taken.Spec.Quantity;
-        return $"{(isQuiet ? ' ' : '!')} {Shown.Fit(taken.Spec.Id, 21)} {Shown.Fit(Measured(taken), 11)} {Shown.Fit(Shown.Band(band.Low, band.High, band.Quantity), 17)} {Shown.Fit(verdict, 26)} {Shown.Value(explained.Expected, quantity)}".TrimEnd();
+        return $"{(isQuiet ? ' ' : '!')} {Shown.Fit(taken.Spec.Id, 21)} {Shown.Fit(Measured(taken), 11)} {Shown.Fit(Shown.Band(band.Low, band.High, band.Quantity), 17)} {Shown.Fit(verdict, 26)} {(explained.Expected is { } expected ? Shown.Value(expected, quantity) : "")}".TrimEnd();
     }
 
     /// <summary>What was read, as it is entered.</summary>

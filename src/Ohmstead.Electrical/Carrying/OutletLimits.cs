@@ -20,16 +20,15 @@ public static class OutletLimits
     /// <summary>The limit of the pair of posts of a reading, at the setting and on the supply of that reading.</summary>
     /// <param name="reading">Volts between two posts, the unit fed from the mains; its loads are left off.</param>
     /// <param name="usableWatts">What the unit gives for hours, all posts together [W]; above 0.</param>
-    /// <returns>Null where the pair gives no volts to speak of, falls to half its volts before anything holds it, or no load settles at
-    /// its limit: then nothing is promised.</returns>
+    /// <returns>Null where the pair gives no volts to speak of, falls to half its volts before anything holds it, no load settles at
+    /// its limit, or the circuit cannot be solved: then nothing is promised.</returns>
     public static OutletLimit? Of(UnitModel model, ReadingSpec reading, double usableWatts)
     {
         var currents = new PartCurrents(model, reading);
         var idle = reading.State with { Loads = [] };
         ReadingState With(double ohms) => idle with { Loads = [new LoadSpec(reading.From, reading.To, ohms, 0)] };
-        double VoltsAt(ReadingState state) => currents.VoltsBetween(reading.From, reading.To, reading.Quantity, state);
-        var idleVolts = VoltsAt(idle);
-        if (!(idleVolts > 0))
+        double? VoltsAt(ReadingState state) => currents.VoltsBetween(reading.From, reading.To, reading.Quantity, state);
+        if (VoltsAt(idle) is not { } idleVolts || !(idleVolts > 0))
             return null;
         var limits = new PartLimits(model, currents, idle, idleVolts, usableWatts);
         var ohms = idleVolts * idleVolts / usableWatts;
@@ -37,14 +36,15 @@ public static class OutletLimits
         for (var round = 0; round < MostRounds; round++)
         {
             var state = With(ohms);
-            var volts = VoltsAt(state);
-            if (volts < idleVolts / 2)
+            if (VoltsAt(state) is not { } volts || volts < idleVolts / 2)
                 return null;
             var worst = new Held(volts * volts / ohms / usableWatts, "", new PartLimit(HeldBy.Core, usableWatts / volts, false));
             foreach (var part in path)
             {
                 var limit = limits.Of(part.Id)!;
-                var share = currents.AmpsIn(part, state) / limit.Amps;
+                if (currents.AmpsIn(part, state) is not { } amps)
+                    return null;
+                var share = amps / limit.Amps;
                 if (share > worst.Share)
                     worst = new Held(share, part.Id, limit);
             }
@@ -77,7 +77,8 @@ public static class OutletLimits
             .. currents
                 .PartsIn(loaded)
                 .Where(p => limits.Of(p.Id) is not null)
-                .Where(p => currents.AmpsIn(p, loaded) - currents.AmpsIn(p, idle) > LeastShare * amps),
+                // One whose current cannot be solved stays in, and nothing is promised then.
+                .Where(p => !(currents.AmpsIn(p, loaded) - currents.AmpsIn(p, idle) <= LeastShare * amps)),
         ];
 
     private sealed record Held(double Share, string Part, PartLimit Limit);

@@ -35,10 +35,10 @@ internal sealed class PartCurrents(UnitModel model, ReadingSpec spec)
         }
     }
 
-    /// <summary>The current in a part, direct part included [A RMS].</summary>
-    public double AmpsIn(CarryingPart part, ReadingState state)
+    /// <summary>The current in a part, direct part included [A RMS]; null where the circuit cannot be solved.</summary>
+    public double? AmpsIn(CarryingPart part, ReadingState state)
     {
-        double Volts(Quantity quantity) =>
+        double? Volts(Quantity quantity) =>
             solver
                 .Solve(
                     CircuitBuilder.BuildSensing(model, spec with { Quantity = quantity }, state, part.Branch),
@@ -47,24 +47,25 @@ internal sealed class PartCurrents(UnitModel model, ReadingSpec spec)
                 .Value;
         var alternating = Volts(Quantity.AcVolts);
         var direct = solver.WasPeriodic ? Volts(Quantity.DcVolts) : 0;
-        return Math.Sqrt((alternating * alternating) + (direct * direct)) / CircuitBuilder.SenseOhms;
+        return (alternating * alternating) + (direct * direct) is { } squares ? Math.Sqrt(squares) / CircuitBuilder.SenseOhms : null;
     }
 
-    /// <summary>The volts between two terminals, as the quantity of the reading counts them [V].</summary>
-    public double VoltsBetween(string from, string to, Quantity quantity, ReadingState state) =>
-        Math.Abs(
-            solver
-                .Solve(
-                    CircuitBuilder.Build(
-                        model,
-                        spec with { From = from, To = to, Quantity = quantity },
-                        state,
-                        new bool[model.Sheet.Elements.Length]
-                    ),
-                    model.Nominal
-                )
-                .Value
-        );
+    /// <summary>The volts between two terminals, as the quantity of the reading counts them [V]; null where the circuit cannot be solved.</summary>
+    public double? VoltsBetween(string from, string to, Quantity quantity, ReadingState state) =>
+        solver
+            .Solve(
+                CircuitBuilder.Build(
+                    model,
+                    spec with { From = from, To = to, Quantity = quantity },
+                    state,
+                    new bool[model.Sheet.Elements.Length]
+                ),
+                model.Nominal
+            )
+            .Value
+            is { } volts
+            ? Math.Abs(volts)
+            : null;
 }
 
 /// <summary>A part that carries current in a circuit; a winding is one for each of its stretches.</summary>

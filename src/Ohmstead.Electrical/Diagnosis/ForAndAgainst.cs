@@ -38,7 +38,7 @@ internal static class ForAndAgainst
             var without = crew.One(w =>
             {
                 w.Predictor.Begin(others);
-                return Enumerable.Range(0, evidence.Taken.Length).Select(r => w.Predictor.Scaled(r, others)).ToArray();
+                return Enumerable.Range(0, evidence.Taken.Length).Select(r => w.Predictor.Scaled(r, others) ?? with.Predicted[r]).ToArray();
             });
             double[] LogsOf(double[] predicted) =>
                 [

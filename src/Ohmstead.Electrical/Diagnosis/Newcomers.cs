@@ -10,7 +10,8 @@ internal sealed class Newcomers(Evidence evidence)
 
     /// <summary>
     /// Solves the readings of a set; where <paramref name="changed"/> is given, readings that the change cannot move are copied
-    /// from <paramref name="from"/>. A fault without a size may lay open what was hidden, so what it moves is solved anew.
+    /// from <paramref name="from"/>. A fault without a size may lay open what was hidden, so what it moves is solved anew. A reading that cannot
+    /// be solved stays as it was, too: it speaks neither for the change nor against it.
     /// </summary>
     public double[] Solve(FaultClass[] set, double[] shares, double[] from, FaultClass? changed, Worker worker)
     {
@@ -21,7 +22,7 @@ internal sealed class Newcomers(Evidence evidence)
         var t = new double[evidence.Set.Count];
         for (var r = 0; r < t.Length; r++)
             t[r] =
-                changed is null || changed.Moves[r] || IsRewired(set, r) ? worker.Predictor.Scaled(r, faults) : from[r];
+                (changed is null || changed.Moves[r] || IsRewired(set, r) ? worker.Predictor.Scaled(r, faults) : null) ?? from[r];
         return t;
     }
 
@@ -92,8 +93,8 @@ internal sealed class Newcomers(Evidence evidence)
         return child;
     }
 
-    /// <summary>The readings of a set at its shares, of some places only.</summary>
-    public static double[] SolveOnly(FaultClass[] set, IEnumerable<int> places, Worker worker)
+    /// <summary>The readings of a set at its shares, of some places only; null where one cannot be solved.</summary>
+    public static double?[] SolveOnly(FaultClass[] set, IEnumerable<int> places, Worker worker)
     {
         Fault[] faults = [.. set.Select(c => c.At(c.PointShares[0]))];
         worker.Predictor.Begin(faults);

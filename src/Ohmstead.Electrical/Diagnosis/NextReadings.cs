@@ -190,7 +190,7 @@ internal sealed class NextReadings
                 crew.One(w =>
                 {
                     w.Predictor.Begin(faults);
-                    return Enumerable.Range(0, set.Count).Select(r => w.Predictor.Scaled(r, faults)).ToArray();
+                    return Enumerable.Range(0, set.Count).Select(r => w.Predictor.Scaled(r, faults) ?? rows[r].Sound).ToArray();
                 })
             );
         }

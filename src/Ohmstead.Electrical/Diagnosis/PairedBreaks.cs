@@ -52,7 +52,7 @@ internal static class PairedBreaks
                 if (options.IsOver())
                     return;
                 var at = Newcomers.SolveOnly([pairs[n].First, pairs[n].Second], far, worker);
-                explained[n] = far.Where((r, k) => evidence.IsNear(r, at[k], sound.Spread!)).Count();
+                explained[n] = far.Where((r, k) => at[k] is { } there && evidence.IsNear(r, there, sound.Spread!)).Count();
             }
         );
         return

@@ -59,8 +59,7 @@ public sealed class ReadingLibrary(UnitModel model)
                 var row = found[readings[n]];
                 if (!double.IsNaN(row.Sound))
                     return;
-                worker.Predictor.Begin([]);
-                row.Sound = worker.Predictor.Scaled(readings[n], []);
+                row.Sound = worker.Predictor.OfSound(readings[n]);
             }
         );
         // Pieces of one reading and a few modes keep all threads busy to the end; the likelier faults come first.
@@ -112,17 +111,26 @@ public sealed class ReadingLibrary(UnitModel model)
         var curve = new double[c.PointShares.Length];
         var last = curve.Length - 1;
         var moves = false;
+        // Where a size cannot be solved the fault says nothing of this reading: as if it moved nothing.
         foreach (var k in (ReadOnlySpan<int>)[0, last / 2, last])
-            moves |= Math.Abs(curve[k] = Point(c, k, reading, sound, worker)) > LeastMove;
+        {
+            if (Point(c, k, reading, sound, worker) is not { } by)
+                return null;
+            moves |= Math.Abs(curve[k] = by) > LeastMove;
+        }
         if (!moves)
             return null;
         for (var k = 1; k < last; k++)
             if (k != last / 2)
-                curve[k] = Point(c, k, reading, sound, worker);
+            {
+                if (Point(c, k, reading, sound, worker) is not { } by)
+                    return null;
+                curve[k] = by;
+            }
         return curve;
     }
 
-    private static double Point(FaultClass c, int k, int reading, double sound, Worker worker)
+    private static double? Point(FaultClass c, int k, int reading, double sound, Worker worker)
     {
         ReadOnlySpan<Fault> faults = [c.At(c.PointShares[k])];
         worker.Predictor.Begin(faults);

@@ -83,7 +83,8 @@ internal sealed class SpreadModel
             return Enumerable.Range(0, n).Select(r => w.Predictor.Scaled(r, faults)).ToArray();
         });
         double Line(int r) => h.Predicted[r] + spread.Shift[r] + Vectors.Dot(spread.Slopes.AsSpan(r * count, count), means);
-        var bent = evidence.Numeric.ToArray().Where(r => Math.Abs(there[r] - Line(r)) > StraightWithin).ToArray();
+        double There(int r) => there[r] ?? Line(r);
+        var bent = evidence.Numeric.ToArray().Where(r => Math.Abs(There(r) - Line(r)) > StraightWithin).ToArray();
         if (bent.Length == 0) return null;
         var (slopes, shift) = ((double[])spread.Slopes.Clone(), (double[])spread.Shift.Clone());
         crew.Each(bent.Length, (k, worker) =>
@@ -93,8 +94,8 @@ internal sealed class SpreadModel
             bool[] which = [.. Enumerable.Range(0, count).Select(p => usual[(r * count) + p] || (isRewired && matters[p]))];
             var own = slopes.AsSpan(r * count, count);
             var bends = new double[count];
-            worker.Predictor.SlopesAbout(r, faults, there[r], (double[])factors.Clone(), steps, which, own, bends);
-            shift[r] = there[r] + bends.Sum() - Vectors.Dot(own, means) - h.Predicted[r];
+            worker.Predictor.SlopesAbout(r, faults, There(r), (double[])factors.Clone(), steps, which, own, bends);
+            shift[r] = There(r) + bends.Sum() - Vectors.Dot(own, means) - h.Predicted[r];
         });
         return evidence.SpreadOf(slopes, shift) with { About = means };
     }

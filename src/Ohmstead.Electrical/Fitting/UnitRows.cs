@@ -31,22 +31,22 @@ internal sealed class UnitRows
 
     private int Count => model.Parameters.Length;
 
-    /// <summary>Residuals and slopes (for one of the sheet's spreads) at medians given in the sheet's spreads.</summary>
+    /// <summary>Residuals and slopes (for one of the sheet's spreads) at medians given in the sheet's spreads; what cannot be solved says nothing.</summary>
     public void Linearise(double[] median)
     {
         var factors = new double[Count];
-        double[] At(int moved)
+        double?[] At(int moved)
         {
             for (var p = 0; p < Count; p++) factors[p] = Math.Exp((median[p] + (p == moved ? Step : 0)) * model.Parameters[p].Sigma);
             predictor.Begin([], factors);
             return [.. Enumerable.Range(0, N).Select(r => predictor.Scaled(r, []))];
         }
         var centre = At(-1);
-        for (var r = 0; r < N; r++) residual[r] = measured[r] - centre[r];
+        for (var r = 0; r < N; r++) residual[r] = measured[r] - centre[r] ?? 0;
         for (var p = 0; p < Count; p++)
         {
             var moved = At(p);
-            for (var r = 0; r < N; r++) slopes[(r * Count) + p] = (moved[r] - centre[r]) / Step;
+            for (var r = 0; r < N; r++) slopes[(r * Count) + p] = (moved[r] - centre[r]) / Step ?? 0;
         }
     }
 

@@ -42,8 +42,7 @@ internal sealed class MistakeTable
             () => new Predictor(set),
             (r, _, predictor) =>
             {
-                predictor.Begin([]);
-                var nominal = predictor.Scaled(r, []);
+                var nominal = predictor.OfSound(r);
                 Right[r] = Cut(r, nominal);
                 Slopes[r] = new double[model.Parameters.Length];
                 // Above the cut all values are one, whatever the unit.
@@ -76,14 +75,14 @@ internal sealed class MistakeTable
 
     public ReadingSpec SpecOf(int reading) => readings[reading].Spec;
 
-    /// <summary>The readings of a circuit that was wired otherwise.</summary>
+    /// <summary>The readings of a circuit that was wired otherwise; one that cannot be solved shows what the right one does, and so nothing.</summary>
     public double[] Shown(TypeSheet other)
     {
         var model = new UnitModel(other);
         var set = new ReadingSet(model, new FaultCatalogue(model), readings);
         var predictor = new Predictor(set);
         predictor.Begin([]);
-        return [.. Enumerable.Range(0, set.Count).Select(r => Cut(r, predictor.Scaled(r, [])))];
+        return [.. Enumerable.Range(0, set.Count).Select(r => predictor.Scaled(r, []) is { } at ? Cut(r, at) : Right[r])];
     }
 
     /// <summary>The readings with several mistakes at once, each at one of its sizes.</summary>

@@ -32,7 +32,10 @@ internal sealed class OhmmeterBench
     /// <summary>How many circuits were solved so far.</summary>
     public long Solutions { get; private set; }
 
-    /// <summary>Resistance between two gangs of terminals, some elements taken out [Ω]; infinity for OL.</summary>
+    /// <summary>
+    /// Resistance between two gangs of terminals, some elements taken out [Ω]; infinity for OL. Where it cannot be solved 0, across which
+    /// no bridge shows: no check is built on it.
+    /// </summary>
     public double Ohms(IReadOnlyList<string> first, IReadOnlyList<string> second, params ImmutableArray<string> lifted)
     {
         Solutions++;
@@ -40,7 +43,7 @@ internal sealed class OhmmeterBench
         var state = new ReadingState(null, controls, [], lifted, [.. joined], 20);
         var spec = new ReadingSpec("", "", Quantity.Ohms, first[0], second[0], state, 0, ReadingSpec.Closed, [], null, false, "");
         var circuit = CircuitBuilder.Build(model, spec, state, new bool[model.Sheet.Elements.Length]);
-        var ohms = solver.Solve(circuit, model.Nominal).Value;
+        var ohms = solver.Solve(circuit, model.Nominal).Value ?? 0;
         return ohms > Solution.OverRange(Quantity.Ohms) ? double.PositiveInfinity : ohms;
     }
 

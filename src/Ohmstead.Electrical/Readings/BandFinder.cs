@@ -32,6 +32,7 @@ internal sealed class BandFinder(ReadingSet set, Predictor predictor)
     private readonly int[] ranked = new int[NormalDraws.Count];
     private ImmutableArray<AssumedFault> faults;
     private int reading;
+    private double usual;
     private Piece[] pieces = [];
     private bool[] matters = [];
 
@@ -51,8 +52,8 @@ internal sealed class BandFinder(ReadingSet set, Predictor predictor)
         public double Variance => Enumerable.Range(0, Slopes.Length).Sum(VarianceOf);
     }
 
-    /// <summary>A reading of the unit that is nominal but for some faults, in its quantity's unit.</summary>
-    public double ValueOf(int ofReading, Fault[] sized)
+    /// <summary>A reading of the unit that is nominal but for some faults, in its quantity's unit; null where it cannot be solved.</summary>
+    public double? ValueOf(int ofReading, Fault[] sized)
     {
         predictor.Begin(sized);
         return predictor.Value(ofReading, sized);
@@ -61,9 +62,10 @@ internal sealed class BandFinder(ReadingSet set, Predictor predictor)
     /// <summary>The ends of the band on the scale of the set.</summary>
     /// <param name="ofReading">Place of the reading in the set.</param>
     /// <param name="withFaults">The faults; one of unknown size has any size, evenly over its logarithmic range.</param>
-    public (double Low, double High) Of(int ofReading, ImmutableArray<AssumedFault> withFaults)
+    /// <param name="nominal">What the nominal unit shows, in the quantity's unit; a size at which nothing is solved shows the same.</param>
+    public (double Low, double High) Of(int ofReading, ImmutableArray<AssumedFault> withFaults, double nominal)
     {
-        (reading, faults) = (ofReading, withFaults);
+        (reading, faults, usual) = (ofReading, withFaults, set.ToScale(ofReading, nominal));
         pieces = [.. SizeCell.For(faults.Count(f => f.IsFree)).Select(Centred)];
         FillSlopes();
         var (least, most) = (pieces.Min(p => p.Centre), pieces.Max(p => p.Centre));
@@ -80,20 +82,20 @@ internal sealed class BandFinder(ReadingSet set, Predictor predictor)
     {
         var sized = SizeCell.At(faults, cell.Shares.AsSpan());
         predictor.Begin(sized);
-        var centre = predictor.Scaled(reading, sized);
+        var centre = predictor.Scaled(reading, sized) ?? usual;
         var (trends, curves) = (new double[cell.Shares.Length], new double[cell.Shares.Length]);
         for (var f = 0; f < trends.Length; f++)
         {
             var (up, down) = (
-                At(cell.Shares, f, cell.Width / 2) - centre,
-                At(cell.Shares, f, -cell.Width / 2) - centre
+                (At(cell.Shares, f, cell.Width / 2) ?? centre) - centre,
+                (At(cell.Shares, f, -cell.Width / 2) ?? centre) - centre
             );
             (trends[f], curves[f]) = (up - down, 2 * (up + down));
         }
         return new Piece(cell, sized, centre, trends, curves, new double[count], new double[count]);
     }
 
-    private double At(ImmutableArray<double> shares, int moved, double by)
+    private double? At(ImmutableArray<double> shares, int moved, double by)
     {
         double[] there = [.. shares];
         there[moved] += by;
@@ -201,6 +203,7 @@ internal sealed class BandFinder(ReadingSet set, Predictor predictor)
             shares[f] = piece.Cell.Shares[f] + (piece.Cell.Width * (NormalDraws.OfSize(f)[draw] - 0.5));
         var sized = SizeCell.At(faults, shares);
         predictor.Begin(sized, factors);
-        return predictor.Scaled(reading, sized);
+        // Where it cannot be solved the quadratic law stands.
+        return predictor.Scaled(reading, sized) ?? quick[draw];
     }
 }

@@ -36,7 +36,7 @@ public sealed record InductiveKick(double Henries, double Joules, double? BladeV
     {
         if (state.Source is not { IsDirect: true } source)
             return null;
-        double Read(Quantity quantity, string from, string to, ReadingState at, UnitValues values) =>
+        double? Read(Quantity quantity, string from, string to, ReadingState at, UnitValues values) =>
             new ReadingSolver()
                 .Solve(
                     new FaultedCircuits(model, spec with { Quantity = quantity, From = from, To = to }, at).Usual,
@@ -49,8 +49,9 @@ public sealed record InductiveKick(double Henries, double Joules, double? BladeV
         for (var core = 0; core < model.Sheet.Cores.Length; core++)
         {
             var bare = Bare(state, model.Sheet.Elements[model.ReferenceWindings[core]], blades);
-            double Linked(string from, string to) => Read(Quantity.AcVolts, from, to, bare, ideal) / ProbeVolts;
-            var linked = Linked(source.From, source.To);
+            double? Linked(string from, string to) => Read(Quantity.AcVolts, from, to, bare, ideal) / ProbeVolts;
+            if (Linked(source.From, source.To) is not { } linked)
+                continue;
             var siemens = NonlinearParts
                 .Magnetising(model.Sheet.Cores[core], 1, model.Sheet.OmegaRadPerSecond, 0)
                 .Siemens;
@@ -63,10 +64,10 @@ public sealed record InductiveKick(double Henries, double Joules, double? BladeV
     }
 
     /// <summary>What really flows: less than asked for where the source's limit of volts is reached.</summary>
-    private static double Amps(SourceSpec source, Func<Quantity, ReadingState, double> read, ReadingState state) =>
-        read(Quantity.DcVolts, state) < MostVolts * 0.999
-            ? source.DirectAmps
-            : Math.Min(source.DirectAmps, MostVolts / read(Quantity.Ohms, state with { Source = null }));
+    private static double Amps(SourceSpec source, Func<Quantity, ReadingState, double?> read, ReadingState state) =>
+        read(Quantity.DcVolts, state) >= MostVolts * 0.999 && read(Quantity.Ohms, state with { Source = null }) is { } ohms
+            ? Math.Min(source.DirectAmps, MostVolts / ohms)
+            : source.DirectAmps;
 
     /// <summary>The nominal unit with a core that takes no current: then nothing drops where nothing is connected.</summary>
     private static UnitValues Ideal(UnitModel model)

@@ -9,19 +9,17 @@ namespace Ohmstead.Electrical.Readings;
 public static class Judging
 {
     /// <summary>
-    /// False for the source's current and power while a rectifier conducts in the nominal sound unit: its direct current
-    /// saturates a real core, the model's core it does not. Such a reading is predicted, and nothing is concluded from it.
+    /// False for a reading that cannot be solved on the nominal sound unit, and for the source's current and power while a rectifier
+    /// conducts there: its direct current saturates a real core, the model's core it does not. Nothing is concluded from such a reading.
     /// </summary>
     public static bool CanJudge(UnitModel model, ReadingSpec spec, ReadingState state) =>
-        !IsOfTheSource(spec) || CanJudge(model, new FaultedCircuits(model, spec, state));
+        CanJudge(model, new FaultedCircuits(model, spec, state));
 
     internal static bool CanJudge(UnitModel model, FaultedCircuits circuits)
     {
-        if (!IsOfTheSource(circuits.Usual.Reading))
-            return true;
         var solver = new ReadingSolver();
-        solver.Solve(circuits.Usual, model.Nominal);
-        return !solver.WasPeriodic;
+        var isSolved = solver.Solve(circuits.Usual, model.Nominal).Value is not null;
+        return isSolved && !(IsOfTheSource(circuits.Usual.Reading) && solver.WasPeriodic);
     }
 
     private static bool IsOfTheSource(ReadingSpec spec) => spec.Quantity is Quantity.AcAmps or Quantity.Watts;

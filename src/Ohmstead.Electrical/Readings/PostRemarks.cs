@@ -45,11 +45,11 @@ internal static class PostRemarks
         && Math.Abs(s.Volts - sheet.SupplyVolts) < 1e-9 * s.Volts
         && new[] { r.From, r.To }.Except([s.From, s.To]).Count() == 2;
 
-    /// <summary>AC volts that a nominal sound unit shows there; NaN, which no bound is held against, while a rectifier conducts.</summary>
+    /// <summary>AC volts that a nominal sound unit shows there; NaN, which no bound is held against, while a rectifier conducts or nothing is solved.</summary>
     private static double Volts(UnitModel model, ReadingSpec spec, ReadingState state)
     {
         var solver = new ReadingSolver();
         var volts = solver.Solve(new FaultedCircuits(model, spec, state).Usual, model.Nominal).Value;
-        return solver.WasPeriodic ? double.NaN : volts;
+        return solver.WasPeriodic ? double.NaN : volts ?? double.NaN;
     }
 }

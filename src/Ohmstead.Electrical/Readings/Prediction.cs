@@ -51,8 +51,12 @@ public static class Prediction
             () => new BandFinder(set, new Predictor(set)),
             (r, _, finder) =>
             {
-                var value = finder.ValueOf(r, nominal);
-                var (low, high) = finder.Of(r, faults);
+                if (finder.ValueOf(r, nominal) is not { } value)
+                {
+                    result[r] = PredictedReading.Unsolved(set.SpecOf(r));
+                    return finder;
+                }
+                var (low, high) = finder.Of(r, faults, value);
                 var limit = Solution.OverRange(set.SpecOf(r).Quantity);
                 double Shown(double v) => v > limit ? double.PositiveInfinity : v;
                 result[r] = new PredictedReading(
@@ -75,7 +79,12 @@ public static class Prediction
 /// <param name="Low">Lower end of the band, the meter's error not included; positive infinity for OL.</param>
 /// <param name="High">Upper end of the band.</param>
 /// <param name="CanJudge">False when nothing may be concluded from it (<see cref="Judging"/>).</param>
-public sealed record PredictedReading(ReadingSpec Spec, double Value, double Low, double High, bool CanJudge = true);
+public sealed record PredictedReading(ReadingSpec Spec, double Value, double Low, double High, bool CanJudge = true)
+{
+    /// <summary>A reading that cannot be solved: anything may be shown, and nothing is concluded from it.</summary>
+    internal static PredictedReading Unsolved(ReadingSpec spec) =>
+        new(spec, double.PositiveInfinity, 0, double.PositiveInfinity, CanJudge: false);
+}
 
 /// <summary>A fault to predict with: a size of null means any size, log-uniform over its range.</summary>
 public readonly record struct AssumedFault(FaultMode Mode, double? Size)

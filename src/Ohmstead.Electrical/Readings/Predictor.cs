@@ -19,9 +19,6 @@ internal sealed class Predictor(ReadingSet set)
     /// <summary>Readings solved so far.</summary>
     public long Solved { get; private set; }
 
-    /// <summary>Readings whose iteration did not converge.</summary>
-    public long Unconverged { get; private set; }
-
     /// <summary>Sets the unit: nominal values, some parameters by factors, then the faults.</summary>
     public void Begin(ReadOnlySpan<Fault> faults)
     {
@@ -44,21 +41,30 @@ internal sealed class Predictor(ReadingSet set)
         foreach (var f in faults) f.ApplyTo(values);
     }
 
-    /// <summary>A reading of the unit set by <see cref="Begin(ReadOnlySpan{Fault})"/>, in its quantity's unit.</summary>
-    public double Value(int reading, ReadOnlySpan<Fault> faults)
+    /// <summary>
+    /// A reading of the unit set by <see cref="Begin(ReadOnlySpan{Fault})"/>, in its quantity's unit; null where it could not be solved.
+    /// </summary>
+    public double? Value(int reading, ReadOnlySpan<Fault> faults)
     {
-        var solution = solver.Solve(set.Circuits[reading].For(faults), values, set.Errors[reading].IsAveraging);
         Solved++;
-        if (solution.Stop != Stop.Converged) Unconverged++;
-        return double.IsFinite(solution.Value) ? Math.Clamp(solution.Value, -Solution.NoPathOhms, Solution.NoPathOhms) : Solution.NoPathOhms;
+        if (solver.Solve(set.Circuits[reading].For(faults), values, set.Errors[reading].IsAveraging).Value is not { } value) return null;
+        return double.IsFinite(value) ? Math.Clamp(value, -Solution.NoPathOhms, Solution.NoPathOhms) : Solution.NoPathOhms;
     }
 
-    /// <summary>A reading on the meter's scale.</summary>
-    public double Scaled(int reading, ReadOnlySpan<Fault> faults) => set.ToScale(reading, Value(reading, faults));
+    /// <summary>A reading on the meter's scale; null where it could not be solved.</summary>
+    public double? Scaled(int reading, ReadOnlySpan<Fault> faults) =>
+        Value(reading, faults) is { } value ? set.ToScale(reading, value) : null;
+
+    /// <summary>A reading of the nominal sound unit on the meter's scale. Only for one that can be judged (<see cref="Judging"/>): it is solved there.</summary>
+    public double OfSound(int reading)
+    {
+        Begin([]);
+        return Scaled(reading, []) ?? throw new InvalidOperationException($"{set.SpecOf(reading).Id} cannot be judged.");
+    }
 
     /// <summary>
     /// How far a reading moves on the meter's scale for one standard deviation z of each parameter: slope·z + bend·z². Wide parameters are differenced across ± one deviation, so that the variance holds where the
-    /// response bends; narrow ones by a small step.
+    /// response bends; narrow ones by a small step. Where a parameter's reading cannot be solved it counts as not moved by it.
     /// </summary>
     /// <param name="centre">The reading with every parameter at its nominal value.</param>
     /// <param name="which">The parameters to work out; the others stay 0.</param>
@@ -71,13 +77,12 @@ internal sealed class Predictor(ReadingSet set)
             var sigma = parameters[p].Sigma;
             if (sigma <= NarrowSigma)
             {
-                slopes[p] = (At(reading, faults, parameters[p], Math.Exp(NarrowStep * sigma)) - centre) / NarrowStep;
+                if (At(reading, faults, parameters[p], Math.Exp(NarrowStep * sigma)) is { } near) slopes[p] = (near - centre) / NarrowStep;
                 continue;
             }
-            var up = At(reading, faults, parameters[p], Math.Exp(sigma)) - centre;
-            var down = At(reading, faults, parameters[p], Math.Exp(-sigma)) - centre;
-            slopes[p] = (up - down) / 2;
-            bends[p] = (up + down) / 2;
+            if (At(reading, faults, parameters[p], Math.Exp(sigma)) is not { } up || At(reading, faults, parameters[p], Math.Exp(-sigma)) is not { } down) continue;
+            slopes[p] = (up - centre - (down - centre)) / 2;
+            bends[p] = (up - centre + (down - centre)) / 2;
         }
     }
 
@@ -93,22 +98,22 @@ internal sealed class Predictor(ReadingSet set)
         {
             if (!which[p]) continue;
             var (about, by) = (factors[p], Math.Exp(parameters[p].Sigma * steps[p]));
-            var up = At(reading, faults, factors, p, about * by) - centre;
-            var down = At(reading, faults, factors, p, about / by) - centre;
+            var (above, below) = (At(reading, faults, factors, p, about * by), At(reading, faults, factors, p, about / by));
             factors[p] = about;
-            slopes[p] = (up - down) / (2 * steps[p]);
-            bends[p] = (up + down) / 2;
+            if (above is not { } up || below is not { } down) continue;
+            slopes[p] = (up - centre - (down - centre)) / (2 * steps[p]);
+            bends[p] = (up - centre + (down - centre)) / 2;
         }
     }
 
-    private double At(int reading, Fault[] faults, double[] factors, int parameter, double factor)
+    private double? At(int reading, Fault[] faults, double[] factors, int parameter, double factor)
     {
         factors[parameter] = factor;
         Begin(faults, factors);
         return Scaled(reading, faults);
     }
 
-    private double At(int reading, Fault[] faults, Parameter parameter, double factor)
+    private double? At(int reading, Fault[] faults, Parameter parameter, double factor)
     {
         Begin(faults, parameter, factor);
         return Scaled(reading, faults);

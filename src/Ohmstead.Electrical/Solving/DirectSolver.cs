@@ -33,7 +33,7 @@ internal sealed class DirectSolver(Network network)
         Collect();
         var isInsulation = circuit.Spec.Quantity == Quantity.InsulationOhms;
         var junctions = isInsulation ? 0 : circuit.Junctions.Length;
-        if (isInsulation) return new(Resistance(SolveAt(500, true, 0, out _, out _), 500), 1, 0, Stop.Converged);
+        if (isInsulation) return Solution.Of(Resistance(SolveAt(500, true, 0, out _, out _), 500), new Ending(1, 0, true));
         var isOhms = circuit.Spec.Quantity == Quantity.Ohms;
         var (amps, limit) = isOhms ? (MeterAmps, MeterVolts) : (circuit.State.Source!.DirectAmps, SourceVolts);
         var across = SolveAt(amps, false, junctions, out var rounds, out var residual);
@@ -44,9 +44,8 @@ internal sealed class DirectSolver(Network network)
             rounds += more;
             if (isOhms) across = Resistance(drawn, limit) * amps;
         }
-        var stop = residual <= 1e-6 ? Stop.Converged : Stop.OutOfRounds;
-        if (isOhms) return new(Math.Min(across / amps, Solution.NoPathOhms), rounds, residual, stop);
-        return new(Probe(), rounds, residual, stop);
+        var ending = new Ending(rounds, residual, residual <= 1e-6);
+        return Solution.Of(isOhms ? Math.Min(across / amps, Solution.NoPathOhms) : Probe(), ending);
     }
 
     private static double Resistance(double amps, double volts) => amps > volts / Solution.NoPathOhms ? volts / amps : Solution.NoPathOhms;

@@ -88,7 +88,7 @@ internal sealed class PeriodicSolver(PhasorSolver phasor)
     /// <summary>
     /// Solves with the conducting junctions; one that the others' currents wake joins them, and it is solved again.
     /// </summary>
-    public Solution Solve(Network network)
+    public Ending Solve(Network network)
     {
         var omega = circuit.Model.Sheet.OmegaRadPerSecond;
         for (var h = 0; h < Harmonics.Solved.Length; h++)
@@ -96,10 +96,10 @@ internal sealed class PeriodicSolver(PhasorSolver phasor)
         var rounds = 0;
         while (true)
         {
-            var solution = SolveWithActive();
-            rounds += solution.Rounds;
+            var ending = SolveWithActive();
+            rounds += ending.Rounds;
             if (!WakeOthers())
-                return solution with { Rounds = rounds };
+                return ending with { Rounds = rounds };
         }
     }
 
@@ -117,7 +117,7 @@ internal sealed class PeriodicSolver(PhasorSolver phasor)
         return Conducting > before;
     }
 
-    private Solution SolveWithActive()
+    private Ending SolveWithActive()
     {
         Reserve();
         phasor.FillJacobian(jacobian);
@@ -140,7 +140,7 @@ internal sealed class PeriodicSolver(PhasorSolver phasor)
             Correct();
         }
         var worst = Math.Max(residual, waveResidual);
-        return new(0, rounds, worst, worst < 1e-4 ? Stop.Converged : Stop.OutOfRounds);
+        return new(rounds, worst, worst < 1e-4);
     }
 
     private void Correct()

@@ -44,7 +44,8 @@ internal sealed class PhasorSolver
     /// <summary>The source voltage [V RMS].</summary>
     public double SourceVolts => circuit.State.Source!.Volts;
 
-    public Solution Solve(ReadingCircuit forCircuit, UnitValues withValues, Network network)
+    /// <summary>Finds the operating point; how its iteration ended.</summary>
+    public Ending Solve(ReadingCircuit forCircuit, UnitValues withValues, Network network)
     {
         (circuit, values) = (forCircuit, withValues);
         var sheet = circuit.Model.Sheet;
@@ -67,7 +68,7 @@ internal sealed class PhasorSolver
             if (residual < (rounds < PatientRounds ? Tolerance : CornerTolerance)) break;
             Correct(rounds);
         }
-        return new(0, rounds, residual, residual < 1e-4 ? Stop.Converged : Stop.OutOfRounds);
+        return new(rounds, residual, residual < 1e-4);
     }
 
     /// <summary>Starts from the source's voltage on the cores and the rated voltage on the lamps.</summary>

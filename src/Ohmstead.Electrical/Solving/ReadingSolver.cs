@@ -22,12 +22,12 @@ public sealed class ReadingSolver
     /// <param name="circuit">The reading's circuit; its tapped windings must be the way round that <paramref name="values"/> say.</param>
     /// <param name="values">The numbers of the unit.</param>
     /// <param name="isAveraging">Alternating volts as a meter shows them that rectifies, averages and is scaled for a sine.</param>
-    /// <returns>The value in the quantity's unit, and how the iteration ended.</returns>
+    /// <returns>The value in the quantity's unit, if the iteration ended, and how it did.</returns>
     public Solution Solve(ReadingCircuit circuit, UnitValues values, bool isAveraging = false)
     {
         if (circuit.IsDirect) return direct.Solve(circuit, values);
         var linear = phasor.Solve(circuit, values, network);
-        if (!periodic.FindConducting(circuit, values)) return linear with { Value = PhasorValue(circuit) };
+        if (!periodic.FindConducting(circuit, values)) return Solution.Of(PhasorValue(circuit), linear);
         var solved = periodic.Solve(network);
         var value = circuit.Spec.Quantity switch
         {
@@ -36,7 +36,7 @@ public sealed class ReadingSolver
             Quantity.AcAmps => periodic.SourceAmps,
             _ => periodic.SourceWatts,
         };
-        return solved with { Value = value, Rounds = linear.Rounds + solved.Rounds };
+        return Solution.Of(value, solved with { Rounds = linear.Rounds + solved.Rounds });
     }
 
     /// <summary>True when a rectifier carried current in the last solution with alternating current.</summary>

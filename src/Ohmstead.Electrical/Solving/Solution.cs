@@ -1,16 +1,20 @@
 namespace Ohmstead.Electrical.Solving;
 
 /// <summary>
-/// A solved reading. An open path gives a large finite resistance (up to <see cref="NoPathOhms"/>); whether a meter shows
-/// OL is decided by <see cref="OverRange"/>.
+/// What came of solving a reading: its value, or none where the iteration did not end, with the evidence of either. An open path gives
+/// a large finite resistance (up to <see cref="NoPathOhms"/>); whether a meter shows OL is decided by <see cref="OverRange"/>.
 /// </summary>
-/// <param name="Value">In the quantity's unit, before any meter.</param>
+/// <param name="Value">In the quantity's unit, before any meter; null where the iteration did not end: there is no value to use then.</param>
 /// <param name="Rounds">Rounds of all nested iterations.</param>
 /// <param name="Residual">Last relative residual.</param>
-public readonly record struct Solution(double Value, int Rounds, double Residual, Stop Stop)
+public readonly record struct Solution(double? Value, int Rounds, double Residual)
 {
     /// <summary>What stands for no path at all [Ω].</summary>
     public const double NoPathOhms = 1e18;
+
+    /// <summary>A value that counts only where its iteration ended, and with a number.</summary>
+    internal static Solution Of(double value, Ending ending) =>
+        new(ending.HasConverged && !double.IsNaN(value) ? value : null, ending.Rounds, ending.Residual);
 
     /// <summary>The resistance above which the quantity's meter shows OL [Ω]; infinite where it never does.</summary>
     public static double OverRange(TypeSheets.Quantity quantity) => quantity switch
@@ -19,14 +23,4 @@ public readonly record struct Solution(double Value, int Rounds, double Residual
         TypeSheets.Quantity.InsulationOhms => 1e9,
         _ => double.PositiveInfinity,
     };
-}
-
-/// <summary>Why a solver stopped.</summary>
-public enum Stop
-{
-    /// <summary>The residual fell below the tolerance.</summary>
-    Converged,
-
-    /// <summary>The largest number of rounds was reached first.</summary>
-    OutOfRounds,
 }

@@ -40,7 +40,7 @@ public sealed record BenchDoubt(string Headline, string Do, double Size)
         var over = Numbers(readings, r => r.Spec is { Quantity: Quantity.Ohms, State.Source: null })
             .Select(r => (Error: readings.ErrorOf(r), r.Value, Sound: Sound(model, readings, r)))
             .Where(r => r.Sound < MostOhms && r.Error.LeadOhms == 0)
-            .Select(r => (Over: r.Value - r.Sound, Limit: r.Error.LimitAt(r.Value)))
+            .Select(r => (Over: r.Value - r.Sound.GetValueOrDefault(), Limit: r.Error.LimitAt(r.Value)))
             .ToList();
         if (over.Count < LeastReadings)
             return null;
@@ -59,6 +59,7 @@ public sealed record BenchDoubt(string Headline, string Do, double Size)
     {
         var shares = Numbers(readings, r => r.Spec.Quantity == Quantity.AcVolts && BenchConditions.IsOnMains(model.Sheet, r.Spec) && r.Spec.State is { Loads: [], Source.HasLamp: false })
             .Select(r => (r.Value / Sound(model, readings, r)) - 1)
+            .OfType<double>()
             .ToList();
         if (shares.Count < LeastReadings)
             return null;
@@ -78,6 +79,7 @@ public sealed record BenchDoubt(string Headline, string Do, double Size)
             .GroupBy(r => r.Spec.Id, StringComparer.Ordinal)
             .Select(g => g.Last());
 
-    private static double Sound(UnitModel model, UnitReadings readings, TakenReading r) =>
+    /// <summary>What a sound unit shows; null where it cannot be solved.</summary>
+    private static double? Sound(UnitModel model, UnitReadings readings, TakenReading r) =>
         FaultEffect.ValueWith(model, r.Spec, r.State, null, readings.Meter);
 }

@@ -9,8 +9,8 @@ namespace Ohmstead.Workshop.Findings;
 /// <summary>What one fault does to one reading of the nominal unit.</summary>
 public static class FaultEffect
 {
-    /// <summary>What is solved at the probes with the fault, or of the sound unit for null; positive infinity for OL. Leads are not in it.</summary>
-    public static double ValueWith(UnitModel model, ReadingSpec spec, ReadingState state, Fault? fault, Meter meter)
+    /// <summary>What is solved at the probes with the fault, or of the sound unit for null; positive infinity for OL, null where it cannot be solved. Leads are not in it.</summary>
+    public static double? ValueWith(UnitModel model, ReadingSpec spec, ReadingState state, Fault? fault, Meter meter)
     {
         var values = model.Nominal.Copy();
         fault?.ApplyTo(values);
@@ -24,10 +24,10 @@ public static class FaultEffect
     public static double OnScale(double value, Quantity quantity, Meter meter) =>
         meter.For(quantity).ToScale(Math.Min(value, Solution.OverRange(quantity)));
 
-    /// <summary>How far the fault moves the reading, in limits of the meter's error.</summary>
+    /// <summary>How far the fault moves the reading, in limits of the meter's error; 0 where that cannot be solved.</summary>
     public static double Limits(UnitModel model, ReadingSpec spec, Fault fault, Meter meter)
     {
-        double At(Fault? f) => OnScale(ValueWith(model, spec, spec.State, f, meter), spec.Quantity, meter);
-        return Math.Abs(At(fault) - At(null));
+        double? At(Fault? f) => ValueWith(model, spec, spec.State, f, meter) is { } v ? OnScale(v, spec.Quantity, meter) : null;
+        return At(fault) - At(null) is { } moved ? Math.Abs(moved) : 0;
     }
 }

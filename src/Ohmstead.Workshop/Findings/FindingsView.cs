@@ -99,7 +99,7 @@ public sealed record FindingsView(
                 r.Spec,
                 Measured(pair.Second),
                 deviation.GetValueOrDefault(),
-                ValueText.Of(r.Expected, r.Spec.Quantity),
+                r.Expected is { } expected ? ValueText.Of(expected, r.Spec.Quantity) : "",
                 result.Unexplained.Contains(r.Spec.Id),
                 pair.Second.Outcome == Outcome.Jumps
             );

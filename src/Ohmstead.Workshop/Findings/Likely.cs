@@ -58,8 +58,10 @@ public static class Likely
     )
     {
         var fault = new Fault(f.Mode, f.Size ?? f.Mode.MiddleSize);
+        if (FaultEffect.ValueWith(model, spec, state, fault, meter) is not { } value)
+            return false;
         var shown =
-            FaultEffect.ValueWith(model, spec, state, fault, meter)
+            value
             + (spec.Quantity == Quantity.Ohms ? meter.For(spec.Quantity).LeadOhms : 0);
         return isUp ? shown > expected.High : shown < expected.Low;
     }

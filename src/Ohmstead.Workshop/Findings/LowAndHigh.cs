@@ -37,7 +37,9 @@ public sealed record LowAndHigh(ImmutableArray<string> Low, ImmutableArray<strin
         var (low, high) = (new List<string>(), new List<string>());
         foreach (var mode in new FaultCatalogue(model).Modes.Where(m => on.Contains(m.Element)).OrderByDescending(m => m.Percent))
         {
-            var shown = FaultEffect.ValueWith(model, spec, state, new(mode, mode.MiddleSize), meter) + leads;
+            if (FaultEffect.ValueWith(model, spec, state, new(mode, mode.MiddleSize), meter) is not { } value)
+                continue;
+            var shown = value + leads;
             if (shown < expected.Low)
                 Add(low, mode.Element);
             else if (shown > expected.High)

@@ -32,16 +32,16 @@ public sealed record Teller(ReadingSpec Spec, double Minutes, ImmutableArray<(st
         foreach (var next in result.Next)
         {
             var values = alike.Take(2).Select(f => ValueWith(model, readings, next.Spec, f)).ToArray();
-            if (!AreApart(values[0], values[1], readings.Meter.For(next.Spec.Quantity)))
+            if (values[0] is not { } first || values[1] is not { } second || !AreApart(first, second, readings.Meter.For(next.Spec.Quantity)))
                 continue;
-            var shown = alike.Take(2).Select((f, n) => (PartNames.Headline(model.Sheet, f.Mode), ValueText.Of(values[n], next.Spec.Quantity)));
+            var shown = alike.Take(2).Zip([first, second], (f, v) => (PartNames.Headline(model.Sheet, f.Mode), ValueText.Of(v, next.Spec.Quantity)));
             tellers.Add(new(next.Spec, next.Minutes, [.. shown], next.BlockedBy.IsEmpty));
         }
         return [.. tellers.OrderByDescending(t => t.IsOpen).ThenBy(t => t.Minutes).Take(MostTellers)];
     }
 
-    /// <summary>What the nominal unit shows with one fault of its estimated size.</summary>
-    private static double ValueWith(UnitModel model, UnitReadings readings, ReadingSpec spec, FaultProbability f) =>
+    /// <summary>What the nominal unit shows with one fault of its estimated size; null where it cannot be solved.</summary>
+    private static double? ValueWith(UnitModel model, UnitReadings readings, ReadingSpec spec, FaultProbability f) =>
         FaultEffect.ValueWith(
             model,
             spec,

@@ -61,7 +61,7 @@ internal static class Outlets
     {
         double Idle(ReadingSpec spec) =>
             Math.Abs(
-                solver.Solve(new FaultedCircuits(model, spec, spec.State with { Loads = [] }).Usual, model.Nominal).Value
+                solver.Solve(new FaultedCircuits(model, spec, spec.State with { Loads = [] }).Usual, model.Nominal).Value ?? 0
             );
         int Moved(ReadingSpec r) =>
             model.Sheet.Controls.Count(c => !c.IsThrottle && r.State.Controls.ContainsKey(c.Id));

@@ -138,12 +138,17 @@ public static class FirstPower
     {
         var state = spec.State with { Source = spec.State.Source! with { Volts = lineVolts, LampVolts = lamp.Volts, LampAmps = lamp.Amps } };
         var sound = Expectation.Of(model, spec, state, meter);
-        var with = faults.Select(m => (m, Volts: ValueWith(model, spec, state, m, meter))).ToImmutableArray();
+        var with = faults
+            .Select(m => (m, Volts: ValueWith(model, spec, state, m, meter)))
+            .Where(w => w.Volts.HasValue)
+            .Select(w => (w.m, w.Volts.GetValueOrDefault()))
+            .ToImmutableArray();
         var asked = spec.State.Source!;
         return new LampChoice(lamp, sound, with, Math.Abs((lamp.Volts / asked.LampVolts) - 1) < 0.05 && Math.Abs((lamp.Amps / asked.LampAmps) - 1) < 0.05);
     }
 
-    private static double ValueWith(UnitModel model, ReadingSpec spec, ReadingState state, FaultMode mode, Meter meter)
+    /// <summary>Null where it cannot be solved.</summary>
+    private static double? ValueWith(UnitModel model, ReadingSpec spec, ReadingState state, FaultMode mode, Meter meter)
     {
         var fault = new Fault(mode, mode.MiddleSize);
         var values = model.Nominal.Copy();

@@ -110,7 +110,8 @@ public static class BenchConditions
         for (var n = 0; n < 24; n++)
         {
             var loaded = state with { Loads = [.. state.Loads.Select(l => l == place ? l with { Ohms = ohms } : l)] };
-            var volts = solver.Solve(new FaultedCircuits(model, across, loaded).Usual, model.Nominal).Value;
+            if (solver.Solve(new FaultedCircuits(model, across, loaded).Usual, model.Nominal).Value is not { } volts)
+                break;
             ohms = LampOhms(load, volts);
         }
         return ohms;

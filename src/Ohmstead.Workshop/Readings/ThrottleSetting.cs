@@ -39,12 +39,13 @@ public sealed record ThrottleSetting(double? Position, double Least, double Most
         var throttles = state
             .Controls.Where(c => model.Sheet.Controls.Any(k => k.Id == c.Key && k.IsThrottle))
             .ToImmutableDictionary();
-        double VoltsAt(double x)
+        double? VoltsAt(double x)
         {
             var at = state with { Loads = [], Controls = throttles.SetItem(control, new ControlPosition(x, "")) };
             return solver.Solve(new FaultedCircuits(model, across, at).Usual, model.Nominal, isAveraging).Value;
         }
-        var (first, last) = (VoltsAt(0), VoltsAt(1));
+        if (VoltsAt(0) is not { } first || VoltsAt(1) is not { } last)
+            return new(null, 0, 0);
         var (least, most) = (Math.Min(first, last), Math.Max(first, last));
         if (!(noLoadVolts >= least && noLoadVolts <= most) || most - least < 1e-6)
             return new(null, least, most);
@@ -52,7 +53,9 @@ public sealed record ThrottleSetting(double? Position, double Least, double Most
         for (var n = 0; n < Steps; n++)
         {
             var middle = (low + high) / 2;
-            if (VoltsAt(middle) < noLoadVolts == first < last)
+            if (VoltsAt(middle) is not { } volts)
+                return new(null, least, most);
+            if (volts < noLoadVolts == first < last)
                 low = middle;
             else
                 high = middle;

@@ -74,8 +74,8 @@ public static class UsualRound
                 var fault = new Fault(m, m.MiddleSize);
                 values.CopyFrom(model.Nominal);
                 fault.ApplyTo(values);
-                var value = solver.Solve(circuits.For([fault]), values, meter.For(spec.Quantity).IsAveraging).Value;
-                return !expected.Holds(value > limit ? double.PositiveInfinity : value + leads);
+                return solver.Solve(circuits.For([fault]), values, meter.For(spec.Quantity).IsAveraging).Value is { } value
+                    && !expected.Holds(value > limit ? double.PositiveInfinity : value + leads);
             }),
         ];
     }

@@ -83,11 +83,13 @@ public static class Unmoved
         {
             if (shutsAll && spec.Limits is not null)
                 return false;
-            double At(UnitModel model, Fault? fault) =>
-                FaultEffect.OnScale(FaultEffect.ValueWith(model, spec, spec.State, fault, meter), spec.Quantity, meter);
-            var now = At(own, null);
-            return faultsBefore.All(f => Math.Abs(At(old, f) - now) <= Share)
-                && faultsAfter.All(f => Math.Abs(At(own, f) - now) <= Share);
+            double? At(UnitModel model, Fault? fault) =>
+                FaultEffect.ValueWith(model, spec, spec.State, fault, meter) is { } v ? FaultEffect.OnScale(v, spec.Quantity, meter) : null;
+            // What cannot be solved may have moved: it is read again.
+            bool IsNear(double? value, double now) => value is { } v && Math.Abs(v - now) <= Share;
+            return At(own, null) is { } now
+                && faultsBefore.All(f => IsNear(At(old, f), now))
+                && faultsAfter.All(f => IsNear(At(own, f), now));
         }
         return [.. readings.AsParallel().AsOrdered().Where(r => before.FindReading(r.Id) is not null && IsUnmoved(r))];
     }

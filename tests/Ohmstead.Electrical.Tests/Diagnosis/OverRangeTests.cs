@@ -78,7 +78,7 @@ public class OverRangeTests
         var result = Diagnose(unit, OL(unit, "through"), Value(unit, "volts", unit.ReadListed("volts")));
         Assert.Equal("through", Assert.Single(result.Unexplained));
         Assert.False(result.IsExplained);
-        Assert.Equal(unit.ReadListed("through"), result.Readings[0].Expected, 0.01);
+        Assert.Equal(unit.ReadListed("through"), result.Readings[0].Expected!.Value, 0.01);
     }
 
     [Fact]

@@ -33,7 +33,7 @@ public sealed class FitTests
             var taken = ImmutableArray.CreateBuilder<TakenReading>();
             foreach (var spec in Model.Sheet.Readings)
             {
-                var value = solver.Solve(new FaultedCircuits(Model, spec, spec.State).Usual, values).Value;
+                var value = solver.Solve(new FaultedCircuits(Model, spec, spec.State).Usual, values).Value!.Value;
                 if (value > Solution.OverRange(spec.Quantity)) continue;
                 value += ((2 * dice.NextDouble()) - 1) * Meter.Usual.For(spec.Quantity).LimitAt(value);
                 taken.Add(new TakenReading(spec, Outcome.Value, value, [], "", "", spec.State));

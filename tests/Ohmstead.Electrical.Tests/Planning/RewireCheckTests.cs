@@ -247,7 +247,7 @@ public class RewireCheckTests
                     .Select(t => t.Spec)
                     .Select(r =>
                     {
-                        var value = solver.Solve(new FaultedCircuits(model, r, r.State).Usual, values).Value;
+                        var value = solver.Solve(new FaultedCircuits(model, r, r.State).Usual, values).Value!.Value;
                         var isOpen = value > Solution.OverRange(r.Quantity);
                         var shown = value + (((2 * dice.NextDouble()) - 1) * CaseMeter.For(r.Quantity).LimitAt(value));
                         return new TakenReading(

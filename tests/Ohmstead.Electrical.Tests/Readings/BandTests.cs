@@ -124,9 +124,9 @@ public class BandTests(ITestOutputHelper output)
                 new Fault(faults[f].Mode, faults[f].Size ?? faults[f].Mode.SizeAt(sizes[f][n])).ApplyTo(one);
             for (var r = 0; r < circuits.Length; r++)
             {
-                var solution = solver.Solve(circuits[r], one);
+                var value = solver.Solve(circuits[r], one).Value!.Value;
                 values[specs[r].Id][n] =
-                    solution.Value > Solution.OverRange(specs[r].Quantity) ? double.PositiveInfinity : solution.Value;
+                    value > Solution.OverRange(specs[r].Quantity) ? double.PositiveInfinity : value;
             }
         }
         return values;

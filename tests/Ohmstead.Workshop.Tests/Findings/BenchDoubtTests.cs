@@ -18,7 +18,7 @@ public class BenchDoubtTests
         var taken = ids.Select(id =>
         {
             var spec = model.Sheet.FindReading(id)!;
-            return new TakenReading(spec, Outcome.Value, shown(id, FaultEffect.ValueWith(model, spec, spec.State, null, meter)), [], "", "", spec.State);
+            return new TakenReading(spec, Outcome.Value, shown(id, FaultEffect.ValueWith(model, spec, spec.State, null, meter)!.Value), [], "", "", spec.State);
         });
         return BenchDoubt.Of(model, bench with { Meter = meter, Readings = [.. taken] });
     }

@@ -41,7 +41,7 @@ public class FindingsTests
             bench.Read(
                 id,
                 Math.Round(
-                    new ReadingSolver().Solve(new FaultedCircuits(model, spec, spec.State).For([f]), values).Value
+                    new ReadingSolver().Solve(new FaultedCircuits(model, spec, spec.State).For([f]), values).Value!.Value
                         + leads,
                     3
                 )

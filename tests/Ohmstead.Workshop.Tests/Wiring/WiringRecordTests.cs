@@ -160,6 +160,6 @@ public class WiringRecordTests
     {
         var spec = readings.Select(own.FindReading).First(r => r is not null)!;
         var model = new UnitModel(own);
-        return new ReadingSolver().Solve(new FaultedCircuits(model, spec, spec.State).Usual, model.Nominal).Value;
+        return new ReadingSolver().Solve(new FaultedCircuits(model, spec, spec.State).Usual, model.Nominal).Value!.Value;
     }
 }
