@@ -76,6 +76,7 @@ public enum Answer
 public sealed record ConditionNoted(string Item, string Words, Decision Decision, string Photo) : Fact
 {
     /// <summary>What the part is called, as the shop called it then; null in what was entered before it was kept.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public string? Title { get; init; }
 }
 
@@ -108,6 +109,7 @@ public enum Decision
 public sealed record NotLookedAt(string Item, string Why, string SignedBy) : Fact
 {
     /// <summary>What the part is called, as the shop called it then; null in what was entered before it was kept.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public string? Title { get; init; }
 }
 
