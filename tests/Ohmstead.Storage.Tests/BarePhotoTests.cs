@@ -83,6 +83,8 @@ public sealed class BarePhotoTests : IAsyncLifetime
         await store.AppendAsync(unit, 0, [draft.TakenIn(), draft.Entry(new PhotoAdded(hash, "", ""))], Stop);
         using var zip = new MemoryStream();
         Assert.Empty((await ZipOut.WriteAllAsync(zip, store, store.Photos, Draft.Noon, Stop)).MissingPhotos);
+        // Already in the zip, before any other workshop takes it in.
+        Assert.DoesNotContain(Secret, Latin(zip.ToArray()), StringComparison.Ordinal);
         zip.Position = 0;
         await using var other = await Store.OpenAsync(folder.Of("other"), TimeProvider.System, Stop);
         var taken = await ZipIn.TakeAsync(zip, other, other.Photos, Draft.Noon, new(), DifferingDocuments.KeepMine, Stop);

@@ -34,6 +34,35 @@ public sealed class BrokenDiskTests : IDisposable
         Assert.Contains("--data", said.Message, StringComparison.Ordinal);
     }
 
+    /// <summary>Names of errno(3) on Linux; what Windows calls the same lies in its documentation of system error codes.</summary>
+    [Theory]
+    [InlineData(11, true, "")]
+    [InlineData(unchecked((int)0x80070020), true, "")]
+    [InlineData(28, false, "the disk is full")]
+    [InlineData(unchecked((int)0x80070070), false, "the disk is full")]
+    [InlineData(30, false, "write-protected")]
+    [InlineData(unchecked((int)0x80070013), false, "write-protected")]
+    [InlineData(122, false, "takes no more")]
+    [InlineData(5, false, "does not read or write")]
+    [InlineData(40, false, "")]
+    public void Only_a_file_that_another_program_has_is_in_use(int code, bool isInUse, string words)
+    {
+        var broken = new IOException("as the system says it", code);
+        Assert.Equal(isInUse, BrokenDisk.IsInUse(broken));
+        Assert.Equal(words.Length > 0, BrokenDisk.Words(broken) is not null);
+        Assert.Contains(words, BrokenDisk.Words(broken) ?? "", StringComparison.Ordinal);
+    }
+
+    /// <summary>A lock that leads to itself: an error of the system that has no words of its own here.</summary>
+    [Fact]
+    public async Task A_lock_that_cannot_be_opened_is_not_another_ohmstead()
+    {
+        File.CreateSymbolicLink(folder.Of("ohmstead.lock"), "ohmstead.lock");
+        var said = await Assert.ThrowsAsync<StoreUnusable>(OpenAsync);
+        Assert.DoesNotContain("another ohmstead", said.Message, StringComparison.Ordinal);
+        Assert.Contains("--data", said.Message, StringComparison.Ordinal);
+    }
+
     [Fact]
     public async Task A_backup_folder_that_cannot_be_written_to_is_not_another_ohmstead()
     {

@@ -38,7 +38,7 @@ public sealed class DemoSite : IAsyncLifetime
         }
         desk.Changed += Look;
         desk.Ask(card.Id);
-        await done.Task.WaitAsync(TimeSpan.FromSeconds(60), Xunit.TestContext.Current.CancellationToken);
+        await done.Task.WaitAsync(TimeSpan.FromMinutes(3), Xunit.TestContext.Current.CancellationToken);
         desk.Changed -= Look;
     }
 
