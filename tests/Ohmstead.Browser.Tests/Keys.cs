@@ -10,7 +10,10 @@ internal static class Keys
     private const string Held = """
         () => {
             const held = document.activeElement;
-            return (held.getAttribute('aria-label') ?? held.labels?.[0]?.textContent ?? held.textContent ?? '').replaceAll('\u00a0', ' ').trim();
+            // A finding is called by its name: the letter on its tag stands before it.
+            const words = held.cloneNode(true);
+            words.querySelectorAll('.letter').forEach(letter => letter.remove());
+            return (held.getAttribute('aria-label') ?? held.labels?.[0]?.textContent ?? words.textContent ?? '').replaceAll('\u00a0', ' ').trim();
         }
         """;
 

@@ -6,16 +6,27 @@ namespace Ohmstead.Browser.Tests;
 /// <summary>A reading in one sight: leads, conditions, hazard, what it should read and the whole entry without scrolling.</summary>
 public sealed class ReadingFitTests(OpenBrowser browser, RunningDemo demo) : IClassFixture<RunningDemo>
 {
-    /// <summary>Everything that is needed before the number is typed, or the first word of why none can be; the count of keys is that of the pad.</summary>
+    /// <summary>
+    /// Everything that is needed before the number is typed; where the reading is locked, what to do first and that it can be entered
+    /// as not taken stand in place of the pad. On a laptop both leads are in the pane of the drawing.
+    /// </summary>
     private const string Measure = """
         () => {
           const bottom = e => e.getBoundingClientRect().bottom + scrollY;
           const isLocked = !document.querySelector('.reading-fit .pad') && document.querySelector('.reading-fit .value-side .warning');
-          const all = [...document.querySelectorAll(isLocked ? '.reading-fit h1, .reading-fit .setup' : '.reading-fit h1, .reading-fit .setup, .reading-fit .should, .reading-fit .pad button')];
+          const entry = isLocked ? '.reading-fit .value-side .warning, .reading-fit .value-side > details > summary' : '.reading-fit .pad button';
+          const all = [...document.querySelectorAll('.reading-fit h1, .reading-fit .setup, .reading-fit .should, ' + entry)];
           const box = s => [...document.querySelectorAll(s)].map(e => e.getBoundingClientRect());
+          const pane = box('.reading-fit .circuit-pane').filter(b => b.width > 0)[0];
+          const outside = pane ? box('.circuit-pane .d-probe-red, .circuit-pane .d-probe-black').filter(b => b.left < pane.left || b.right > pane.right || b.top < pane.top || b.bottom > pane.bottom).length : 0;
           const least = [...document.querySelectorAll('.reading-fit *')].filter(e => e.offsetParent && [...e.childNodes].some(n => n.nodeType === 3 && n.data.trim())).map(e => parseFloat(getComputedStyle(e).fontSize));
           return {
-            bottom: Math.max(...all.filter(e => e.offsetParent).map(bottom), ...box('.reading-fit .value-side .warning').slice(0, 1).map(b => b.top + scrollY)),
+            bottom: Math.max(...all.filter(e => e.offsetParent).map(bottom)),
+            bands: box('.reading-fit .should').filter(b => b.height > 0).length,
+            ways: box('.reading-fit .value-side .warning .do, .reading-fit .pad .do').filter(b => b.height >= 48).length,
+            probes: box('.circuit-pane .d-probe-red, .circuit-pane .d-probe-black').length,
+            isDrawn: pane ? 1 : 0,
+            outside,
             wide: document.documentElement.scrollWidth,
             flags: box('.setup .flag').length,
             keys: box('.reading-fit .pad button').filter(b => b.height > 0).length,
@@ -47,10 +58,21 @@ public sealed class ReadingFitTests(OpenBrowser browser, RunningDemo demo) : ICl
         {
             await window.GoAsync(reading);
             await window.Page.Locator(".reading-fit .pad, .reading-fit .value-side .warning").First.WaitForAsync();
+            if (width == Width.Desk)
+                await window.Page.Locator(".circuit-pane .d-probe-black").First.WaitForAsync();
             var seen = await window.Page.EvaluateAsync<JsonElement>(Measure);
             double At(string name) => seen.GetProperty(name).GetDouble();
             pads += At("keys") > 0 ? 1 : 0;
-            if (At("bottom") > high || At("wide") > wide || At("leastKey") < 48 || At("leastText") < 16)
+            if (
+                At("bottom") > high
+                || At("wide") > wide
+                || At("leastKey") < 48
+                || At("leastText") < 16
+                || At("bands") < 1
+                || At("ways") < 1
+                || At("outside") > 0
+                || (At("isDrawn") > 0 && At("probes") < 2)
+            )
                 wrong.Add($"{reading}: {seen.GetRawText()}");
         }
         Assert.True(wrong.Count == 0, string.Join('\n', wrong));
@@ -124,7 +146,7 @@ public sealed class ReadingFitTests(OpenBrowser browser, RunningDemo demo) : ICl
         {
             await window.GoAsync($"/units/{id}/reading");
             await window.Page.Locator(".reading-fit").WaitForAsync();
-            var open = await window.Page.Locator("details .line", new() { HasText = "locked until" }).CountAsync();
+            var open = await window.Page.Locator("details .line", new() { HasText = "locked." }).CountAsync();
             if (best.Length == 0 || open < most)
                 (best, most) = (id, open);
         }

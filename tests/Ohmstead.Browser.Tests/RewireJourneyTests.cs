@@ -38,7 +38,7 @@ public sealed class RewireJourneyTests(OpenBrowser browser)
         await window.SeeAsync("check-mistake");
         Assert.Equal(0, await window.Page.GetByText("Sign the wiring check").CountAsync());
         await window.GoAsync($"{unit}/reading/full-1");
-        await window.SeesAsync("until the wiring check passes");
+        await Expect(window.Page.Locator(".value-side .warning")).ToContainTextAsync("The wiring check has to pass first.");
         Assert.Equal(0, await window.Page.Locator(".keys").CountAsync());
         await window.SeeAsync("check-gate");
 
@@ -71,7 +71,7 @@ public sealed class RewireJourneyTests(OpenBrowser browser)
         await window.Page.GetByText("60 W, 120 V").First.ClickAsync();
         await window.SeesAsync("best for this unit");
         await window.SeesAsync("Locked until the lamp check passes");
-        Assert.Equal(0, await window.Page.GetByText("until the wiring check passes").CountAsync());
+        Assert.Equal(0, await window.Page.GetByText("The wiring check has to pass first.").CountAsync());
         await window.FollowAsync("Take: Series lamp, 60 W");
         await window.SeesAsync("Should read");
         await window.EnterAsync(right.Read("lamp-60"));
@@ -153,7 +153,7 @@ public sealed class RewireJourneyTests(OpenBrowser browser)
             var words = await count.InnerTextAsync();
             if (words.StartsWith("All", StringComparison.Ordinal))
                 return;
-            var title = (await window.Page.Locator(".run-entry h2").InnerTextAsync()).Replace('\u00a0', ' ');
+            var title = await Window.WordsAsync(window.Page.Locator(".run-entry h2"));
             var box = window.Page.Locator(".run-entry .pad input");
             Assert.True(await box.CountAsync() == 1, $"{title}: {await window.Page.InnerTextAsync(".run-entry")}");
             await box.FillAsync(shows.Read(shows.Sheet.Readings.Single(r => r.Title.Replace('\u00a0', ' ') == title).Id));

@@ -80,6 +80,9 @@ internal sealed partial class Window : IAsyncDisposable
     public Task FillAsync(string label, string text) =>
         Page.GetByLabel(label, new() { Exact = false }).First.FillAsync(text);
 
+    /// <summary>The words of a place, its spaces that hold made plain.</summary>
+    public static async Task<string> WordsAsync(ILocator place) => (await place.InnerTextAsync()).Replace('\u00a0', ' ');
+
     public Task SeesAsync(string text) => Expect(Page.GetByText(text).First).ToBeVisibleAsync();
 
     public async Task TitledAsync(string title)

@@ -19,7 +19,7 @@ internal sealed class NextReasons(UnitModel model, UnitReadings taken, Diagnosis
         if (reason.Decides)
             yield return "about " + string.Join("; ", reason.Groups.Select(g => $"{Shown.Value(g.Expected.Value, usual.Quantity)} if {Say(g.Beyond)}"));
         else if (reason.Suspects.Length > 0)
-            yield return $"{Shown.Band(usual.Low, usual.High, usual.Quantity)} if {Best()}; otherwise it may point to {string.Join("; ", reason.Suspects.Select(Say))}";
+            yield return $"{Shown.Band(usual.Low, usual.High, usual.Quantity)} if {Best()}. Otherwise it may point to {string.Join("; ", reason.Suspects.Select(Say))}";
         if (reason.Waiting > 0)
             yield return $"{Counted.Of(reason.Waiting, "other reading")} {(reason.Waiting == 1 ? "waits" : "wait")} for it";
     }
@@ -27,7 +27,7 @@ internal sealed class NextReasons(UnitModel model, UnitReadings taken, Diagnosis
     // What is already thought to be wrong is named: "nothing else" would hide it.
     private string Best() =>
         result.Hypotheses.FirstOrDefault() is { Faults.IsEmpty: false } best
-            ? $"nothing is wrong but {string.Join(" + ", best.Faults.Select(Say))}"
+            ? $"nothing more is wrong than {Sentences.List(best.Faults.Select(Say))}"
             : "nothing is wrong";
 
     private string Say(FaultMode mode) => PartNames.Fault(model.Sheet, mode);

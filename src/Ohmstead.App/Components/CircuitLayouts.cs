@@ -12,14 +12,14 @@ internal static class CircuitLayouts
     [];
 
     /// <summary>The layout of a sheet.</summary>
-    /// <param name="path">Only its parts carry their names; null for all parts.</param>
-    public static Task<CircuitLayout> OfAsync(TypeSheet sheet, MeasuredPath? path)
+    /// <param name="named">Only these parts carry their names; null for all parts.</param>
+    public static Task<CircuitLayout> OfAsync(TypeSheet sheet, IEnumerable<string>? named)
     {
-        var named = path?.Parts.Select(p => p.Id).ToHashSet(StringComparer.Ordinal);
+        var only = named?.ToHashSet(StringComparer.Ordinal);
         return Kept.GetOrCreateValue(sheet)
             .GetOrAdd(
-                named is null ? "" : string.Join(' ', named),
-                _ => new(() => Task.Run(() => CircuitLayout.Of(sheet, named)))
+                only is null ? "" : "only " + string.Join(' ', only.Order(StringComparer.Ordinal)),
+                _ => new(() => Task.Run(() => CircuitLayout.Of(sheet, only)))
             )
             .Value;
     }

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Ohmstead.App.Screens.Readings;
 using Ohmstead.Electrical.Diagnosis;
 using Ohmstead.Electrical.Readings;
 using Ohmstead.Electrical.TypeSheets;
@@ -29,14 +30,16 @@ internal static class CircuitOverlays
         );
 
     /// <summary>A path set upright, with what is most probably wrong with its parts.</summary>
-    /// <param name="diagnosis">Null while none is worked out.</param>
+    /// <param name="diagnosed">Null while none is worked out.</param>
     public static Ladder Ladder(
         TypeSheet sheet,
         MeasuredPath path,
         ImmutableDictionary<string, ControlPosition> controls,
-        DiagnosisResult? diagnosis
-    ) =>
-        Workshop.Drawing.Ladder.Of(
+        Diagnosed? diagnosed
+    )
+    {
+        var diagnosis = diagnosed?.Result;
+        return Workshop.Drawing.Ladder.Of(
             sheet,
             path,
             controls,
@@ -47,8 +50,10 @@ internal static class CircuitOverlays
                     g => g.Key,
                     g => g.MaxBy(f => f.Probability)! is var f ? $"{PartNames.Mode(f.Mode)}, {Finding.SureOf(f.Probability)}" : "",
                     StringComparer.Ordinal
-                )
+                ),
+            diagnosed?.View.PartTags
         );
+    }
 
     /// <summary>Parts of a unit that are new in it.</summary>
     public static ImmutableHashSet<string> RenewedIn(BenchUnit unit) =>

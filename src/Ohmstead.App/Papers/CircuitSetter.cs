@@ -153,13 +153,18 @@ internal static class CircuitSetter
     }
 
     private static XSolidBrush? Fill(Role role) =>
-        role is Role.Solid or Role.ProbeRed or Role.ProbeBlack ? new XSolidBrush(Ink(role)) : null;
+        role switch
+        {
+            Role.Tag => XBrushes.White,
+            Role.Solid or Role.ProbeRed or Role.ProbeBlack or Role.TagEdge => new XSolidBrush(Ink(role)),
+            _ => null,
+        };
 
     private static XColor Ink(Role role) =>
         role switch
         {
             Role.Small or Role.Dimmed => Sheet.Soft,
-            Role.ProbeRed or Role.SuspectLow or Role.SuspectMedium or Role.SuspectHigh => Sheet.Copper,
+            Role.Tag or Role.TagEdge or Role.ProbeRed or Role.SuspectLow or Role.SuspectMedium or Role.SuspectHigh => Sheet.Copper,
             _ => Sheet.Ink,
         };
 }

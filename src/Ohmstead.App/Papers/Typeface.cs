@@ -1,3 +1,4 @@
+using Ohmstead.Workshop.Words;
 using PdfSharp.Drawing;
 using PdfSharp.Fonts;
 
@@ -133,28 +134,8 @@ internal sealed class Typeface : IFontResolver
     }
 
     /// <summary>What is not broken between two lines: a word, or a number with its unit.</summary>
-    private static IEnumerable<string> WordsOf(string line)
-    {
-        var held = "";
-        foreach (var word in line.Split(' ', StringSplitOptions.RemoveEmptyEntries))
-        {
-            if (held.Length > 0 && Units.Contains(word.TrimEnd('.', ',', ';', ':', ')')))
-            {
-                yield return $"{held} {word}";
-                held = "";
-                continue;
-            }
-            if (held.Length > 0)
-                yield return held;
-            held = char.IsAsciiDigit(word[^1]) ? word : "";
-            if (held.Length == 0)
-                yield return word;
-        }
-        if (held.Length > 0)
-            yield return held;
-    }
-
-    private static readonly HashSet<string> Units = ["V", "A", "W", "Ω", "kΩ", "MΩ", "GΩ", "mA", "mm", "°C", "%"];
+    private static IEnumerable<string> WordsOf(string line) =>
+        Unbroken.Of(line).Split(' ', StringSplitOptions.RemoveEmptyEntries).Select(word => word.Replace(Unbroken.Space, ' '));
 
     /// <summary>Breaks a word that is wider than a line; what is left of it begins the next line.</summary>
     private (System.Text.StringBuilder Line, double Used) Break(string word, List<string> lines, double width, double size, bool isBold)

@@ -169,14 +169,38 @@ internal sealed class ElementPainter(CircuitLayout layout, Overlay overlay)
             : overlay.Lifted.Contains(id) ? "out"
             : overlay.Renewed.Contains(id) ? "new"
             : "";
-        if (words.Length > 0)
+        if (chance >= Suspect.Least && overlay.Tags.TryGetValue(id, out var tag))
+            marks.AddRange(TagOf(tag, at, anchor));
+        else if (words.Length > 0)
             marks.Add(new Text(Role.Value, words, at, anchor, ItemSize.SmallSize));
+    }
+
+    /// <summary>A luggage tag with a thick left edge, where the figure alone would stand.</summary>
+    private static IEnumerable<Mark> TagOf(string words, Spot at, Anchor anchor)
+    {
+        var width = ItemSize.TagEdge + (2 * ItemSize.TagRoom) + TextWidth.OfBold(words, ItemSize.SmallSize);
+        var left = anchor switch
+        {
+            Anchor.Start => at.X,
+            Anchor.Middle => at.X - (width / 2),
+            _ => at.X - width,
+        };
+        var box = new Box(left, at.Y - ItemSize.SmallSize, width, ItemSize.SmallSize + 6);
+        yield return new Rectangle(Role.Tag, box, 3);
+        yield return new Rectangle(Role.TagEdge, box with { Width = ItemSize.TagEdge });
+        yield return new Text(
+            Role.Label,
+            words,
+            at with { X = left + ItemSize.TagEdge + ItemSize.TagRoom },
+            Anchor.Start,
+            ItemSize.SmallSize
+        );
     }
 
     private string WordsOf(string id)
     {
         var chance = overlay.Suspicion.GetValueOrDefault(id);
-        return (chance >= Suspect.Least ? ", " + Suspect.WordsOf(chance) : "")
+        return (chance >= Suspect.Least ? $"{(overlay.Tags.TryGetValue(id, out var tag) ? $", {tag}" : "")}, {Suspect.WordsOf(chance)}" : "")
             + (overlay.Lifted.Contains(id) ? ", taken out" : "")
             + (overlay.Renewed.Contains(id) ? ", new" : "");
     }

@@ -28,7 +28,13 @@ internal readonly record struct ItemSize(double Half, double HalfLabel, double H
     /// <summary>Height of the strip below a line.</summary>
     public const double Strip = 36;
 
-    /// <summary>Half the width of "> 99 %" in bold letters.</summary>
+    /// <summary>The thick edge of a tag.</summary>
+    public const double TagEdge = 7;
+
+    /// <summary>Between the edge of a tag and its words.</summary>
+    public const double TagRoom = 5;
+
+    /// <summary>Half the width of "> 99 %" in bold letters: no tag is wider.</summary>
     private const double HalfFigure = 29;
 
     /// <summary>The room of an item.</summary>

@@ -15,12 +15,14 @@ public sealed record Ladder(ImmutableArray<Rung> Rungs, ImmutableArray<string> A
     /// <param name="controls">Where the controls stand.</param>
     /// <param name="suspicion">Chance [0..1] that a part is at fault, by id.</param>
     /// <param name="worst">What is most probably wrong with a part, in words, by id.</param>
+    /// <param name="tags">The letter of the finding that sits on a part, by id.</param>
     public static Ladder Of(
         TypeSheet sheet,
         MeasuredPath path,
         ImmutableDictionary<string, ControlPosition> controls,
         ImmutableDictionary<string, double> suspicion,
-        IReadOnlyDictionary<string, string> worst
+        IReadOnlyDictionary<string, string> worst,
+        IReadOnlyDictionary<string, string>? tags = null
     )
     {
         var parts = path.Parts.Select(p =>
@@ -28,7 +30,10 @@ public sealed record Ladder(ImmutableArray<Rung> Rungs, ImmutableArray<string> A
             var chance = suspicion.GetValueOrDefault(p.Id);
             var says =
                 chance >= Suspect.Least && worst.TryGetValue(p.Id, out var wrong) ? wrong : SaysOf(sheet, p, controls);
-            return new Rung(p.Id, p.Kind, NameOf(sheet, p), says, p.IsOpen, chance >= Suspect.Least ? chance : 0);
+            return new Rung(p.Id, p.Kind, NameOf(sheet, p), says, p.IsOpen, chance >= Suspect.Least ? chance : 0)
+            {
+                Tag = chance >= Suspect.Least && tags is not null && tags.TryGetValue(p.Id, out var tag) ? tag : "",
+            };
         });
         var also = path
             .Also.Where(id => sheet.Elements.FirstOrDefault(e => e.Id == id)?.Kind is not ("wire" or "joint"))
@@ -76,6 +81,9 @@ public sealed record Ladder(ImmutableArray<Rung> Rungs, ImmutableArray<string> A
 /// <param name="Chance">Chance [0..1] that it is at fault; 0 where that is not worth a word.</param>
 public sealed record Rung(string Id, string Kind, string Name, string Says, bool IsOpen, double Chance)
 {
+    /// <summary>The letter of the finding that sits on it; empty for none.</summary>
+    public string Tag { get; init; } = "";
+
     /// <summary>The kind of the rows at both ends.</summary>
     public const string TerminalKind = "terminal";
 }

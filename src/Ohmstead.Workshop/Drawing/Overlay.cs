@@ -24,6 +24,9 @@ public sealed record Overlay(
     /// <summary>What lies between the leads: drawn dark, all else pale. Null draws all alike.</summary>
     public MeasuredPath? Path { get; init; }
 
+    /// <summary>The letter of the finding that sits on a part, by its id.</summary>
+    public ImmutableDictionary<string, string> Tags { get; init; } = ImmutableDictionary<string, string>.Empty;
+
     /// <summary>The bare circuit, its controls at rest.</summary>
     public static Overlay None { get; } =
         new(

@@ -45,6 +45,12 @@ public enum Role
     /// <summary>Very likely at fault.</summary>
     SuspectHigh,
 
+    /// <summary>The luggage tag of a finding: its card.</summary>
+    Tag,
+
+    /// <summary>The thick edge of that card.</summary>
+    TagEdge,
+
     /// <summary>Taken out or of no part in what is shown.</summary>
     Dimmed,
 

@@ -12,7 +12,7 @@ public static class SvgText
 {
     /// <summary>How the roles look; a page may replace it.</summary>
     public const string Style = """
-        .drawing{--w:var(--ink,#23262b);--s:var(--soft,#5b5f66);--p:var(--sheet,#fffdf8);--c:var(--copper,#9a4a1c);--t:var(--stop,#a3261d);--l:var(--look,#8a5a00);--h:var(--rule,#8a8374);font-family:"Bench","Atkinson Hyperlegible Next","Atkinson Hyperlegible",system-ui,sans-serif;font-variant-numeric:tabular-nums}
+        .drawing{--w:var(--ink,#23262b);--s:var(--soft,#5b5f66);--p:var(--sheet,#fffdf8);--c:var(--copper,#9a4a1c);--h:var(--rule,#8a8374);font-family:"Bench","Atkinson Hyperlegible Next","Atkinson Hyperlegible",system-ui,sans-serif;font-variant-numeric:tabular-nums}
         .drawing *{fill:none;stroke:var(--w);stroke-width:2.2;stroke-linecap:round;stroke-linejoin:round}
         .drawing text{stroke:none;fill:var(--w)}
         .drawing .d-wire{stroke-width:2.2}
@@ -27,11 +27,13 @@ public static class SvgText
         .drawing .d-probe-red{fill:var(--lead-red,#a3261d);stroke:var(--lead-edge,#fffdf8);stroke-width:2}
         .drawing .d-probe-black{fill:var(--lead-black,#23262b);stroke:var(--lead-edge,#fffdf8);stroke-width:2}
         .drawing text.d-probe-text{fill:#fffdf8;font-weight:700}
-        .drawing .d-suspect-low{stroke:var(--l);stroke-width:1.6}
-        .drawing .d-suspect-medium{stroke:var(--l);stroke-width:1.6}
+        .drawing .d-suspect-low{stroke:var(--c);stroke-width:2}
+        .drawing .d-suspect-medium{stroke:var(--c);stroke-width:1.6}
         .drawing rect.d-suspect-medium{stroke-width:2.4}
-        .drawing .d-suspect-high{stroke:var(--t);stroke-width:1.4}
+        .drawing .d-suspect-high{stroke:var(--c);stroke-width:1.4}
         .drawing rect.d-suspect-high{stroke-width:3}
+        .drawing .d-tag{fill:var(--p);stroke:var(--c);stroke-width:2}
+        .drawing .d-tag-edge{fill:var(--c);stroke:none}
         .drawing .d-dimmed{stroke:var(--s);stroke-width:1.8}
         .drawing .d-hit{stroke:none;fill:transparent;pointer-events:all}
         .drawing .dashed{stroke-dasharray:5 4}
@@ -161,6 +163,7 @@ public static class SvgText
             Role.ProbeText => "d-probe-text",
             Role.ProbeRed => "d-probe-red",
             Role.ProbeBlack => "d-probe-black",
+            Role.TagEdge => "d-tag-edge",
             Role.SuspectLow => "d-suspect-low",
             Role.SuspectMedium => "d-suspect-medium",
             Role.SuspectHigh => "d-suspect-high",

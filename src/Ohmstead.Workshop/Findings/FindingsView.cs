@@ -34,6 +34,9 @@ public sealed record FindingsView(
 
     private const int MostFindings = 12;
 
+    /// <summary>Letters there are.</summary>
+    private const int MostLetters = 26;
+
     /// <summary>What is off on the bench and not in the unit: to be settled before any finding.</summary>
     public ImmutableArray<BenchDoubt> Doubts { get; init; } = [];
 
@@ -60,6 +63,33 @@ public sealed record FindingsView(
                     .OrderByDescending(c => c.Findings.Any(f => f.Judgement == Journal.Judgement.Confirmed))
                     .ThenByDescending(c => c.Findings.Max(f => f.Probability)),
             ];
+        }
+    }
+
+    /// <summary>
+    /// The letter of each finding that is shown, by the name of its fault: one name for it on its card, on the drawing and after a
+    /// reading. A card by itself is A; the faults of one that could be either are B1 and B2.
+    /// </summary>
+    public ImmutableDictionary<string, string> Tags =>
+        Cards
+            .Take(MostLetters)
+            .SelectMany((card, c) => card.Findings.Select((f, n) => (f, Tag: Letter(c) + (card.Findings.Length > 1 ? ValueText.Plain(n + 1) : ""))))
+            .DistinctBy(t => t.f.Mode.Name, StringComparer.Ordinal)
+            .ToImmutableDictionary(t => t.f.Mode.Name, t => t.Tag, StringComparer.Ordinal);
+
+    /// <summary>The letter of the most probable finding of each part, by the part's id.</summary>
+    public ImmutableDictionary<string, string> PartTags
+    {
+        get
+        {
+            var tags = Tags;
+            return Cards
+                .SelectMany(c => c.Findings)
+                .OrderByDescending(f => f.Probability)
+                .SelectMany(f => f.Members.Select(m => (m.Element, Tag: tags.GetValueOrDefault(f.Mode.Name, ""))))
+                .Where(t => t.Tag.Length > 0)
+                .DistinctBy(t => t.Element, StringComparer.Ordinal)
+                .ToImmutableDictionary(t => t.Element, t => t.Tag, StringComparer.Ordinal);
         }
     }
 
@@ -145,6 +175,8 @@ public sealed record FindingsView(
         }
     }
 
+    private static string Letter(int card) => ((char)('A' + card)).ToString();
+
     /// <summary>What was read, with its unit.</summary>
     public static string Measured(TakenReading r) =>
         r.Outcome switch
@@ -156,7 +188,18 @@ public sealed record FindingsView(
 }
 
 /// <summary>Faults that nothing taken tells apart, and the readings that would; or one fault by itself.</summary>
-public sealed record AlikeFindings(ImmutableArray<Finding> Findings, ImmutableArray<Teller> Tellers);
+public sealed record AlikeFindings(ImmutableArray<Finding> Findings, ImmutableArray<Teller> Tellers)
+{
+    /// <summary>Where all of them are, as their names say after the comma: "track 2"; empty when they are not in one place.</summary>
+    public string Place
+    {
+        get
+        {
+            var places = Findings.Select(f => f.Name.LastIndexOf(", ", StringComparison.Ordinal) is > 0 and var at ? f.Name[(at + 2)..] : "");
+            return places.Distinct(StringComparer.Ordinal).ToList() is [var one] ? one : "";
+        }
+    }
+}
 
 /// <summary>A reading taken, as it lies beside what sound units show.</summary>
 /// <param name="Measured">What was read, with its unit.</param>

@@ -35,6 +35,9 @@ public sealed record ReadingOffer(
     /// <summary>True when its gates are open.</summary>
     public bool IsOpen => Shut.IsEmpty && !WaitsForCheck && Endangering.IsEmpty;
 
+    /// <summary>Why it is locked, what to do first first.</summary>
+    public ImmutableArray<LockReason> Locks => LockReason.Of(this);
+
     /// <summary>True when a wire was moved and the check before mains does not stand.</summary>
     public bool WaitsForCheck { get; init; }
 

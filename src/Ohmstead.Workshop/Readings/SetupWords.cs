@@ -7,7 +7,7 @@ namespace Ohmstead.Workshop.Readings;
 /// <summary>How the unit is set up for a reading, in the words of someone who says it across the bench.</summary>
 /// <param name="Red">Where the red probe goes; empty where the quantity is read at the source.</param>
 /// <param name="Black">Where the black probe goes.</param>
-/// <param name="Feed">What feeds the unit: "nothing: the plug is out", "12 V AC on blade 1 and blade 2".</param>
+/// <param name="Feed">What feeds the unit: "none, plug out", "12 V AC on blade 1 and blade 2".</param>
 /// <param name="Controls">Each control that is not at rest, and where it stands.</param>
 /// <param name="Loads">What hangs on.</param>
 /// <param name="Also">What is taken out or strapped together.</param>
@@ -28,7 +28,7 @@ public sealed record SetupWords(
             .Controls.Where(c => state.Controls.ContainsKey(c.Id))
             .Select(c => (PartNames.Control(sheet, c.Id), Position(sheet, c, state.Controls[c.Id])));
         var loads = state.Loads.Select(l =>
-            $"{ValueText.Of(l.Ohms, Quantity.Ohms)} from {PartNames.Terminal(sheet, l.From)} to {PartNames.Terminal(sheet, l.To)}"
+            $"{ValueText.Read(l.Ohms, Quantity.Ohms)} {(IsAcross(l, spec) ? "across the leads" : $"from {PartNames.Terminal(sheet, l.From)} to {PartNames.Terminal(sheet, l.To)}")}"
         );
         var also = state
             .Lifted.Select(e => $"{PartNames.Of(sheet, e)} taken out")
@@ -43,6 +43,9 @@ public sealed record SetupWords(
         );
     }
 
+    private static bool IsAcross(LoadSpec load, ReadingSpec spec) =>
+        (load.From, load.To) == (spec.From, spec.To) || (load.To, load.From) == (spec.From, spec.To);
+
     /// <summary>Where a control stands.</summary>
     private static string Position(TypeSheet sheet, Control control, ControlPosition at) =>
         !control.IsThrottle
@@ -50,14 +53,14 @@ public sealed record SetupWords(
             : at.Throttle switch
             {
                 >= 1 => "full",
-                <= 0 => "lowest",
+                <= 0 => "low",
                 var x => ValueText.Percent(x),
             };
 
     private static string FeedOf(TypeSheet sheet, SourceSpec? source)
     {
         if (source is null)
-            return "nothing: the plug is out";
+            return "none, plug out";
         var on = $"{PartNames.Terminal(sheet, source.From)} and {PartNames.Terminal(sheet, source.To)}";
         if (source.IsDirect)
             return $"{ValueText.Plain(source.DirectAmps)} A DC, plus on {PartNames.Terminal(sheet, source.From)}, minus on {PartNames.Terminal(sheet, source.To)}";
@@ -67,7 +70,7 @@ public sealed record SetupWords(
             : "";
         var ohms = source.SeriesOhms > 0 ? $", through {ValueText.Of(source.SeriesOhms, Quantity.Ohms)}" : "";
         return source.Volts > sheet.SupplyVolts / 2
-            ? $"the mains, {volts}{lamp}{ohms}"
+            ? $"mains, {volts}{lamp}{ohms}"
             : $"{volts} on {on}{lamp}{ohms}";
     }
 }

@@ -23,6 +23,12 @@ public sealed record Slip(string Words, Shown Meant)
         (0.001, "a thousand times too low"),
     ];
 
+    /// <summary>So many times what a sound unit shows no output gives. Common practice, no source.</summary>
+    private const double TimesBeyond = 3;
+
+    /// <summary>Where a sound unit shows next to nothing, a fault may well show volts [V].</summary>
+    private const double LeastVolts = 3;
+
     /// <summary>What slip a typed value looks like; null when it looks like none.</summary>
     /// <param name="typed">As typed.</param>
     /// <param name="expected">What a meter shows on sound units.</param>
@@ -37,6 +43,19 @@ public sealed record Slip(string Words, Shown Meant)
             return null;
         foreach (var (times, words) in Decimals)
             if (Shifted(typed.Value, times) is var meant && expected.Holds(meant))
+                return new(words, Shown.Number(meant));
+        return Beyond(typed.Value, expected);
+    }
+
+    /// <summary>
+    /// No fault gives an output several times its volts: 148 V at a post of 18 V is 14.8, though that is low too.
+    /// </summary>
+    private static Slip? Beyond(double typed, Expectation expected)
+    {
+        if (expected.Quantity is not (Quantity.AcVolts or Quantity.DcVolts) || expected.High < LeastVolts || typed < TimesBeyond * expected.High)
+            return null;
+        foreach (var (times, words) in Decimals)
+            if (times > 1 && Shifted(typed, times) is var meant && meant <= expected.High && meant >= expected.Low / TimesBeyond)
                 return new(words, Shown.Number(meant));
         return null;
     }

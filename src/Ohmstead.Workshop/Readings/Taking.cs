@@ -14,10 +14,7 @@ public static class Taking
     public static Taken Enter(ReadingOffer offer, Shown shown, BenchState bench)
     {
         if (!offer.IsOpen && shown.Kind != ShownKind.NotTaken)
-            return new(
-                null,
-                $"Not yet: {string.Join("; ", offer.Shut.Select(s => $"{s.Gate.Title}, {s.Why}").Concat(offer.WaitsForCheck ? ["a wire was moved, and the wiring check has not passed"] : []))}."
-            );
+            return new(null, $"Locked. {LockReason.Briefly(offer.Locks)}");
         if (shown.Kind == ShownKind.NotTaken && shown.Why.Trim().Length is 0 or > MostWords)
             return new(null, "Say in a few words why it could not be taken.");
         if (shown.Kind == ShownKind.OverRange && !IsResistance(offer.Spec.Quantity))

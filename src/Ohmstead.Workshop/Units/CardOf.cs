@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Ohmstead.Electrical.Readings;
 using Ohmstead.Electrical.TypeSheets;
 using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.LookOver;
@@ -105,7 +106,7 @@ public static class CardOf
     {
         var tried = unit
             .CurrentReadings.GroupBy(r => r.Fact.ReadingId)
-            .ToDictionary(g => g.Key, g => g.Last().Fact.Shown);
+            .ToDictionary(g => g.Key, g => g.Last().Fact);
         var waived = ReadingsText.Waivers(unit).Select(w => w.Fact.ReadingId).ToHashSet();
         return sheet
             .Readings.Where(r => !tried.ContainsKey(r.Id) && !waived.Contains(r.Id))
@@ -113,17 +114,19 @@ public static class CardOf
             .OrderBy(r => r.IsOpenCase)
             .FirstOrDefault();
 
-        // A coarse look without the meter's error, enough to propose; the screen of the reading decides.
+        // With the error of a usual meter, enough to propose; the screen of the reading goes by the shop's own.
         bool IsMet(string need) =>
-            tried.TryGetValue(need, out var shown) && shown.Kind is ShownKind.Value or ShownKind.OverRange
-                ? sheet.FindReading(need)?.Limits is not { } limits || Inside(shown, limits)
+            tried.TryGetValue(need, out var fact) && fact.Shown.Kind is ShownKind.Value or ShownKind.OverRange
+                ? sheet.FindReading(need) is not { } check || Passed(check, fact)
                 : waived.Contains(need);
     }
 
-    private static bool Inside(Shown shown, Limits limits) =>
-        shown.Kind == ShownKind.OverRange
-            ? double.IsPositiveInfinity(limits.Max)
-            : shown.Value >= limits.Min && shown.Value <= limits.Max;
+    private static bool Passed(ReadingSpec check, ReadingEntered fact) =>
+        CheckJudge.EndOf(
+            check,
+            fact.Shown.Kind == ShownKind.OverRange ? double.PositiveInfinity : fact.Shown.Value,
+            MeterInHand.Of(fact.Bench, Shop.Usual).For(check.Quantity)
+        ) == CheckEnd.Passed;
 
     /// <summary>Confirmed faults whose part was not changed since.</summary>
     internal static IEnumerable<FindingJudged> Unrepaired(BenchUnit unit) =>

@@ -20,6 +20,15 @@ public static class ValueText
         return $"{(value / by).ToString("0.#####", CultureInfo.InvariantCulture)} {UnitOf(quantity, value)}";
     }
 
+    /// <summary>A value in two digits, for what is only about so: <c>0.76 V</c>, <c>18 V</c>, <c>1.1 kΩ</c>.</summary>
+    public static string About(double value, Quantity quantity)
+    {
+        if (double.IsPositiveInfinity(value) || Math.Abs(value) < 5e-4)
+            return Of(value, quantity);
+        var step = Math.Pow(10, Math.Floor(Math.Log10(Math.Abs(value))) - 1);
+        return Read(Math.Round(value / step) * step, quantity);
+    }
+
     /// <summary>A band in the unit of its upper end: <c>17.6–18.4 V</c>.</summary>
     public static string Band(double low, double high, Quantity quantity)
     {

@@ -60,7 +60,9 @@ public class RoundTests
         await using var bench = await ScreenBench.OpenAsync(ScreenBench.NothingLive);
         var screen = Show(bench);
         Assert.Empty(screen.FindAll("input[name=lamp-60]"));
-        Assert.Contains("Locked until you pass Between the plug blades", screen.Markup, StringComparison.Ordinal);
+        var locked = screen.FindAll(".round-line .box").First(b => b.TextContent.Contains("Locked.", StringComparison.Ordinal));
+        Assert.StartsWith("Locked. Between the plug blades: not taken yet. Take it first. And ", locked.TextContent.Trim(), StringComparison.Ordinal);
+        Assert.EndsWith("/reading/blades", locked.QuerySelector("a")!.GetAttribute("href"), StringComparison.Ordinal);
         Type(screen, "blades", "3.8");
         Type(screen, "blades-posts", "OL");
         Type(screen, "insulation-core", "300");

@@ -35,6 +35,29 @@ public sealed class OverlayTests
         }
     }
 
+    /// <summary>The letter of the finding on its luggage tag, within the room that the figure has.</summary>
+    [Fact]
+    public void A_part_with_a_finding_carries_its_letter_on_a_tag()
+    {
+        foreach (var id in new[] { "breaker-1", "roller-1", "joint-8" })
+        {
+            var overlay = Overlay.None with
+            {
+                Suspicion = ImmutableDictionary<string, double>.Empty.Add(id, 0.87),
+                Tags = ImmutableDictionary<string, string>.Empty.Add(id, "B1"),
+            };
+            var (figure, tagged) = (Element(Draw(overlay with { Tags = Overlay.None.Tags }), id), Element(Draw(overlay), id));
+            Assert.Contains("B1", Words(tagged));
+            Assert.DoesNotContain("87 %", Words(tagged));
+            Assert.Contains(", B1, very likely, 87 %", tagged.Title, StringComparison.Ordinal);
+            var tag = Assert.Single(tagged.Marks.OfType<Rectangle>(), r => r.Role == Role.Tag).Box;
+            var edge = Assert.Single(tagged.Marks.OfType<Rectangle>(), r => r.Role == Role.TagEdge).Box;
+            Assert.Equal((tag.X, tag.Y, tag.Height), (edge.X, edge.Y, edge.Height));
+            Assert.InRange(tag.Width, 20, 58);
+            Assert.True(figure.Extent.With(tag).Width <= figure.Extent.Width + 1, id);
+        }
+    }
+
     [Fact]
     public void What_is_hardly_suspected_looks_as_without() =>
         Assert.Equal(

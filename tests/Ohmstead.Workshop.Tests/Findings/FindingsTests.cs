@@ -109,6 +109,31 @@ public class FindingsTests
         Assert.All(alike.Tellers, t => Assert.Equal(2, t.Values.Select(v => v.Value).Distinct().Count()));
     }
 
+    /// <summary>One name for one finding: on its card, on the drawing, after a reading.</summary>
+    [Fact]
+    public void Each_finding_has_a_letter_and_those_that_could_be_either_share_it()
+    {
+        var view = View(Worn);
+        var letters = view.Cards.Select((card, n) => (card.Findings, Letter: ((char)('A' + n)).ToString())).ToList();
+        Assert.Contains(letters, l => l.Findings.Length > 1);
+        foreach (var (findings, letter) in letters)
+            Assert.Equal(
+                findings.Length == 1 ? [letter] : findings.Select((_, n) => letter + "12345"[n]),
+                findings.Select(f => view.Tags[f.Mode.Name])
+            );
+        Assert.Equal(view.Tags["roller-left:worn"], view.PartTags["roller-left"]);
+    }
+
+    [Fact]
+    public void Faults_alike_are_said_to_be_in_one_place_only_where_all_of_them_are()
+    {
+        var alike = View(Worn).Alike.First(a => a.Findings.Any(f => f.Mode.Name == "roller-left:worn"));
+        var left = alike with { Findings = [alike.Findings[0] with { Name = "Worn roller, track 1" }, alike.Findings[0] with { Name = "Burnt breaker contact, track 1" }] };
+        Assert.Equal("track 1", left.Place);
+        Assert.Empty((left with { Findings = left.Findings.SetItem(1, left.Findings[1] with { Name = "Burnt breaker contact, track 2" }) }).Place);
+        Assert.Empty((left with { Findings = [.. left.Findings.Select(f => f with { Name = "Worn roller" })] }).Place);
+    }
+
     /// <summary>The cold checks speak of cord, primary and insulation: of a roller they say nothing, and its chance is the trade's 25 in 100.</summary>
     [Fact]
     public void What_nothing_taken_speaks_of_is_no_finding()

@@ -24,7 +24,7 @@ public class GateTests
     {
         var taken = Taking.Enter(new OnTheBench().Offer("left-full"), Shown.Number(17.3), Bench);
         Assert.Null(taken.Fact);
-        Assert.Contains("Between the plug blades, not taken yet", taken.Refused, StringComparison.Ordinal);
+        Assert.StartsWith("Locked. Between the plug blades: not taken yet. Take it first. And ", taken.Refused, StringComparison.Ordinal);
         Assert.NotNull(Taking.Enter(new OnTheBench().Offer("left-full"), Shown.NotTaken("no line here"), Bench).Fact);
     }
 

@@ -81,12 +81,12 @@ public class PictureTests
     {
         var spec = OnTheBench.Sheet.FindReading("left-first-dc")!;
         var words = SetupWords.Of(OnTheBench.Sheet, spec, spec.State);
-        Assert.Equal(("post left", "post common", "the mains, 120 V AC"), (words.Red, words.Black, words.Feed));
+        Assert.Equal(("post left", "post common", "mains, 120 V AC"), (words.Red, words.Black, words.Feed));
         Assert.Contains(("left throttle", "45 %"), words.Controls);
         Assert.Contains(("left whistle", "first"), words.Controls);
-        Assert.Equal("5.00 Ω from post left to post common", Assert.Single(words.Loads));
+        Assert.Equal("5 Ω across the leads", Assert.Single(words.Loads));
         Assert.Equal(
-            "nothing: the plug is out",
+            "none, plug out",
             SetupWords.Of(OnTheBench.Sheet, OnTheBench.Sheet.Readings[0], OnTheBench.Sheet.Readings[0].State).Feed
         );
     }

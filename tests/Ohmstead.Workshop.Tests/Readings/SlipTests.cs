@@ -26,6 +26,17 @@ public class SlipTests
         Assert.Equal(("a thousand times too high", 3.5), Of(3500, Blades));
     }
 
+    /// <summary>No fault multiplies the volts of a post: 148 V there is 14.8, which is low and no slip by itself.</summary>
+    [Fact]
+    public void Volts_that_no_fault_can_give_are_asked_about_even_where_the_meant_ones_are_off()
+    {
+        Assert.Equal(("ten times too high", 14.8), Of(148, Post));
+        Assert.Equal(("a hundred times too high", 14.8), Of(1480, Post));
+        Assert.Null(Of(38, Post));
+        Assert.Null(Of(148, Post with { Quantity = Quantity.Watts }));
+        Assert.Null(Of(12.5, new Expectation(Quantity.Ohms, 3.45, 3.1, 3.8)));
+    }
+
     [Fact]
     public void A_minus_sign_is_asked_about()
     {

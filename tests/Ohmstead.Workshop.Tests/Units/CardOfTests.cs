@@ -67,6 +67,18 @@ public class CardOfTests
         );
     }
 
+    /// <summary>
+    /// The usual hand meter errs by 0.8 % and 0.05 Ω, its leads are 0.2 Ω (common practice, no source): 5.22 Ω on it is 5.02 ± 0.09,
+    /// and 20.15 Ω is 19.95 ± 0.21, either too close to the limits of 5 and 20.
+    /// </summary>
+    [Fact]
+    public void What_needs_a_check_that_is_too_close_for_the_meter_is_not_proposed()
+    {
+        Assert.Equal((NextAction.TakeReading, "inside"), Next(LookedOver, Read("cold", 5.22)));
+        Assert.Equal((NextAction.TakeReading, "inside"), Next(LookedOver, Read("cold", 20.15)));
+        Assert.Equal((NextAction.TakeReading, "live"), Next(LookedOver, Read("cold", 7)));
+    }
+
     [Fact]
     public void What_needs_a_failed_check_is_not_proposed_and_what_needs_a_waived_one_is()
     {

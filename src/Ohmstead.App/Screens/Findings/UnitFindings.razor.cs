@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Ohmstead.App.Components;
 using Ohmstead.App.Screens.Readings;
 using Ohmstead.Electrical.Faults;
@@ -23,7 +24,9 @@ public sealed partial class UnitFindings
     private int afterOf = -1;
     private Diagnosed? drawnOf;
     private Overlay overlay = Overlay.None;
+    private ImmutableDictionary<string, string> tags = ImmutableDictionary<string, string>.Empty;
     private IReadOnlyList<string> where = [];
+    private IReadOnlyList<string> named = [];
 
     /// <summary>The one act that the page offers first.</summary>
     private enum NextAct
@@ -87,9 +90,13 @@ public sealed partial class UnitFindings
             drawnOf = latest;
             cards = CardsOf(latest.View);
             where = [.. cards.Take(1).SelectMany(c => c.Findings).SelectMany(f => f.Members).Select(m => m.Element).Distinct(StringComparer.Ordinal).Take(MostShown)];
-            overlay = Overlay.None with { Suspicion = KnownPart.Suspicion(latest.Result) };
+            overlay = Overlay.None with { Suspicion = KnownPart.Suspicion(latest.Result), Tags = latest.View.PartTags };
+            tags = latest.View.Tags;
+            named = [.. overlay.Tags.Keys.Order(StringComparer.Ordinal)];
         }
     }
+
+    private string TagOf(Finding finding) => tags.GetValueOrDefault(finding.Mode.Name, "");
 
     private async Task JudgeAsync(FaultMode fault, Judgement judgement)
     {

@@ -167,6 +167,7 @@ public sealed class DiagnosisDesk : IAsyncDisposable
         }
         var done = Diagnose(
             unit,
+            shop,
             own.Value!,
             judged,
             parsed.Value!,
@@ -190,6 +191,7 @@ public sealed class DiagnosisDesk : IAsyncDisposable
     /// <summary>The answer; null where the last guard ended the search.</summary>
     private Diagnosed? Diagnose(
         BenchUnit unit,
+        Workshop.Shops.Shop shop,
         TypeSheet own,
         TypeSheet judged,
         UnitReadings readings,
@@ -226,8 +228,14 @@ public sealed class DiagnosisDesk : IAsyncDisposable
             return null;
         var model = new UnitModel(own);
         var reasons = new NextReasons(library.Model, readings, result);
+        // The look-over and a moved wire lock readings too: what is proposed can be taken now.
+        var open = ReadingOffer
+            .All(unit, model, readings, shop)
+            .Where(o => o.IsOpen)
+            .Select(o => o.Spec.Id)
+            .ToHashSet(StringComparer.Ordinal);
         var next = result
-            .Next.Where(n => n.BlockedBy.IsEmpty && n.Bits > LeastBits)
+            .Next.Where(n => open.Contains(n.Spec.Id) && n.Bits > LeastBits)
             .Select((n, place) => new NextAdvice(n, place < MostReasons ? [.. reasons.Of(n)] : []));
         return new(unit.LastNumber, model, readings, result, FindingsView.Of(unit, model, readings, result), [.. next]);
     }

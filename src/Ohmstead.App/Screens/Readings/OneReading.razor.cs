@@ -26,6 +26,7 @@ public sealed partial class OneReading
     private NextAdvice? next;
     private Overlay drawn = Overlay.None;
     private IReadOnlyList<string> look = [];
+    private IReadOnlyList<string>? named;
     private string undone = "";
     private bool isCouldNot;
     private bool isFresh;
@@ -125,7 +126,8 @@ public sealed partial class OneReading
         band = Bands.Get(Model, offer, Meter);
         drawn = Overlay.Of(Model.Sheet, offer.Spec with { State = offer.State });
         look = drawn.Path is { } path ? path.Terminals : drawn.Probe is { } probe ? [probe.First, probe.Second] : [];
-        ladder = drawn.Path is { } way ? CircuitOverlays.Ladder(Model.Sheet, way, offer.State.Controls, Answer.Latest?.Result) : null;
+        named = drawn.Path is { } dark ? [.. dark.Parts.Select(p => p.Id)] : null;
+        ladder = drawn.Path is { } way ? CircuitOverlays.Ladder(Model.Sheet, way, offer.State.Controls, Answer.Latest) : null;
         pins = LeadPins.Of(Unit!, offer.Spec);
         _ = CountAsync(Sheet!);
         _ = MeansAsync(Model, offer, band);
@@ -179,9 +181,6 @@ public sealed partial class OneReading
         && BenchConditions.LoadsFor(offer.Spec, Shop).Length > 0;
 
     private static string Number(int n) => n.ToString(CultureInfo.InvariantCulture);
-
-    /// <summary>With its full stop.</summary>
-    private static string Sentence(string words) => words.EndsWith('.') ? words : words + ".";
 
     /// <summary>The meter whose test leads are asked for before this reading; null for none.</summary>
     private Workshop.Shops.ShopMeter? Leads => offer is { IsOpen: true } && band is not null ? LeadsToAsk(band) : null;

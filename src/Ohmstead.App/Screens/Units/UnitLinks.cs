@@ -1,4 +1,5 @@
 using Ohmstead.Workshop.Journal;
+using Ohmstead.Workshop.Readings;
 using Ohmstead.Workshop.Units;
 
 namespace Ohmstead.App.Screens.Units;
@@ -31,6 +32,15 @@ internal static class UnitLinks
             OpenPlace.Check => $"/units/{id}/check",
             OpenPlace.Back => $"/units/{id}/apart/back",
             _ => $"/units/{id}/findings",
+        };
+
+    /// <summary>Where what keeps a reading locked is put right.</summary>
+    public static string Of(Guid id, LockReason reason) =>
+        reason.Place switch
+        {
+            LockPlace.LookOver => LookOver(id, reason.About),
+            LockPlace.WiringCheck => $"/units/{id}/check",
+            _ => $"/units/{id}/reading/{Uri.EscapeDataString(reason.About)}",
         };
 
     /// <summary>The look-over, at one part of it or from its top.</summary>

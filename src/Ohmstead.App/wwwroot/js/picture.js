@@ -5,7 +5,7 @@ window.ohmstead = Object.assign(window.ohmstead ?? {}, {
     const pane = root.querySelector(".circuit-pane");
     const svg = () => pane.querySelector("svg");
     const fingers = new Map();
-    const nearest = 12;
+    const [nearest, room, closest] = [12, 14, 1.25];
     const [least, legible] = [0.875, 1]; // pixels to a unit of the drawing (its smallest letters are 16): below the one, it is shown at the other
     let seen = null; // what a person chose to see; null while it is what the page shows
     let start = null; // what a tap may be on, and where it began
@@ -20,17 +20,38 @@ window.ohmstead = Object.assign(window.ohmstead ?? {}, {
       svg().setAttribute("viewBox", seen.join(" "));
       pane.classList.toggle("closer", !isWhole);
     };
-    // The whole where it can be read; else what is looked at, suspected or probed, else the mains side.
+    const around = marks => {
+      const boxes = marks.map(m => m.getBBox());
+      const [left, top] = [Math.min(...boxes.map(b => b.x)), Math.min(...boxes.map(b => b.y))];
+      return { x: left, y: top, width: Math.max(...boxes.map(b => b.x + b.width)) - left, height: Math.max(...boxes.map(b => b.y + b.height)) - top };
+    };
+    // The whole where it can be read; else what is looked at; else both leads, whatever it takes; else what is suspected; else the mains side.
     const first = () => {
       const [x, y, w, h] = whole(), { clientWidth: wide, clientHeight: high } = pane;
       if (wide === 0) return;
       if (Math.min(wide / w, high / h) >= least) { put([x, y, w, h]); seen = null; return; }
       const asked = shown();
-      if (root.dataset.look && Math.min(wide / asked[2], high / asked[3]) >= least) return;
-      const marked = svg().querySelector(".d-suspect-high, .d-suspect-medium, .d-suspect-low, .d-probe-red")?.getBBox();
-      const [width, height] = [wide / legible, high / legible];
+      const fit = Math.min(wide / asked[2], high / asked[3]);
+      if (root.dataset.look && fit >= least) {
+        // A small part of it is not blown up: more of what lies around it is seen.
+        if (fit > closest) {
+          const [wider, higher] = [Math.min(wide / closest, w), Math.min(high / closest, h)];
+          put([within(asked[0] + asked[2] / 2 - wider / 2, x, x + w - wider), within(asked[1] + asked[3] / 2 - higher / 2, y, y + h - higher), wider, higher]);
+          seen = null;
+        }
+        return;
+      }
+      const leads = svg().querySelectorAll(".d-probe-red, .d-probe-black");
+      const suspect = svg().querySelector(".d-suspect-high, .d-suspect-medium, .d-suspect-low");
+      const marked = leads.length ? around([...leads]) : suspect?.getBBox();
+      const scale = leads.length ? Math.min(legible, wide / (marked.width + 2 * room), high / (marked.height + 2 * room)) : legible;
+      const [width, height] = [wide / scale, high / scale];
       const middle = marked ? { x: marked.x + marked.width / 2, y: marked.y + marked.height / 2 } : { x: x + width / 2, y: y + h / 2 };
-      put([within(middle.x - width / 2, x, x + w - width), within(middle.y - height / 2, y, y + h - height), width, height]);
+      const seat = (at, long, from, to, low, high) => within(within(at - long / 2, to + room - long, from - room), low, high - long);
+      if (leads.length)
+        // As much of the path as there is room for, and both leads in any case.
+        put([seat(asked[0] + asked[2] / 2, width, marked.x, marked.x + marked.width, x, x + w), seat(asked[1] + asked[3] / 2, height, marked.y, marked.y + marked.height, y, y + h), width, height]);
+      else put([within(middle.x - width / 2, x, x + w - width), within(middle.y - height / 2, y, y + h - height), width, height]);
       seen = null;
     };
     const at = e => new DOMPoint(e.clientX, e.clientY).matrixTransform(svg().getScreenCTM().inverse());
