@@ -37,6 +37,17 @@ public sealed class EveryWidthTests(OpenBrowser browser, RunningDemo demo) : ICl
             .map(e => e.outerHTML.slice(0, 160))
         """;
 
+    /// <summary>Texts in which a line may end between a number and its unit.</summary>
+    private const string Breaking = """
+        () => {
+            const [texts, found] = [document.createTreeWalker(document.querySelector('main'), NodeFilter.SHOW_TEXT), []];
+            while (texts.nextNode())
+                if (!texts.currentNode.parentElement.closest('textarea,pre,select,svg') && /\d (V|Ω|kΩ|MΩ|A|W|°C|%)(?![\p{L}\d])/u.test(texts.currentNode.data))
+                    found.push(texts.currentNode.data);
+            return found;
+        }
+        """;
+
     [Fact]
     public Task The_first_screens_and_the_types_fit_every_width() => FitAsync("", Workshop);
 
@@ -76,6 +87,7 @@ public sealed class EveryWidthTests(OpenBrowser browser, RunningDemo demo) : ICl
                 await window.Page.SetViewportSizeAsync(width, 900);
                 await window.FitsAsync();
             }
+            Assert.Empty(await window.Page.EvaluateAsync<string[]>(Breaking));
             var most = await window.Page.EvaluateAsync<int>(Listen);
             for (var n = 0; n <= most; n++)
                 await window.Page.Keyboard.PressAsync("Tab");

@@ -60,6 +60,18 @@ public class FirstStartTests
     }
 
     [Fact]
+    public async Task Types_are_listed_by_their_titles_and_no_id()
+    {
+        await using var workshop = await OpenAsync();
+        await CarriedTypes.KeepAsync(workshop.Bench, "solo-110");
+        var types = workshop.Screens.Render<Kinds>();
+        types.WaitForElement(".kind");
+        Assert.Contains(CarriedTypes.TitleOf("solo-110"), types.Find(".kind").TextContent, StringComparison.Ordinal);
+        Assert.Contains("version 1, no unit yet", types.Find(".kind").TextContent, StringComparison.Ordinal);
+        Assert.DoesNotContain("solo-110", types.Find(".kind").TextContent, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task An_address_of_no_unit_ends_in_the_page_that_says_so_even_when_it_is_all_zeros()
     {
         await using var workshop = await OpenAsync();
