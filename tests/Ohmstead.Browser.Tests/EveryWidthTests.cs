@@ -89,9 +89,14 @@ public sealed class EveryWidthTests(OpenBrowser browser, RunningDemo demo) : ICl
             }
             Assert.Empty(await window.Page.EvaluateAsync<string[]>(Breaking));
             var most = await window.Page.EvaluateAsync<int>(Listen);
-            for (var n = 0; n <= most; n++)
-                await window.Page.Keyboard.PressAsync("Tab");
-            var missed = await window.Page.EvaluateAsync<string[]>(Missed);
+            string[] missed = [];
+            // A page that goes on filling, or takes the hand to its box, moves the start: what is missed is walked to once more.
+            for (var round = 0; round < 3 && (round == 0 || missed.Length > 0); round++)
+            {
+                for (var n = 0; n <= most; n++)
+                    await window.Page.Keyboard.PressAsync("Tab");
+                missed = await window.Page.EvaluateAsync<string[]>(Missed);
+            }
             Assert.True(missed.Length == 0, $"{window.Page.Url}: no Tab leads to {string.Join("; ", missed)}");
         }
     }
