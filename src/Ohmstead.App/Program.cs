@@ -10,7 +10,7 @@ using Ohmstead.Workshop.Cautions;
 // Numbers are culture-free in and out; the parser of the command line would use the user's culture otherwise.
 CultureInfo.CurrentCulture = CultureInfo.DefaultThreadCurrentCulture = CultureInfo.InvariantCulture;
 
-var root = new RootCommand("Ohmstead: bench work on vintage low-voltage toy-train power transformers.")
+var root = new RootCommand("Ohmstead: bench work on vintage low-voltage toy-train power transformers. Without a command it starts your workshop, for the browser.")
 {
     CheckCommand.Make(),
     PredictCommand.Make(),
@@ -64,10 +64,7 @@ static int Run(ParseResult parsed)
             Console.WriteLine($"\n{CautionTable.LocalCodes}");
         return code;
     }
-    // Only what is wrong, not the whole help; it is no result.
-    mistake.ShowHelp = false;
-    settings.Output = Console.Error;
-    parsed.Invoke(settings);
+    WrongUse.Say(parsed, mistake);
     return ExitCode.Refused;
 }
 

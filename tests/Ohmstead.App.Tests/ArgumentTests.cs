@@ -17,7 +17,7 @@ public sealed class ArgumentTests
     [InlineData("--fault", "main:shorted-turns=60", "fewer than 60")]
     [InlineData("--fault", "main:open=61", "from 0 to 60")]
     [InlineData("--fault", "a.to~b.to:swap", "names no two ends")]
-    [InlineData("--fault", "", "no element")]
+    [InlineData("--fault", "", "no part")]
     [InlineData("--readings", "left-lod", "left-load")]
     [InlineData("--readings", ",", "names nothing")]
     [InlineData("--nonsense", "1", "--nonsense")]
@@ -33,7 +33,7 @@ public sealed class ArgumentTests
 
     [Fact]
     public void An_element_is_in_one_fault_mode_at_a_time() =>
-        Refused("one fault mode at a time", "predict", Tool.Sample, "--fault", "roller-left:worn", "--fault", "roller-left:open");
+        Refused("give each part one fault", "predict", Tool.Sample, "--fault", "roller-left:worn", "--fault", "roller-left:open");
 
     [Fact]
     public void A_verb_that_is_none_or_that_lacks_its_file()

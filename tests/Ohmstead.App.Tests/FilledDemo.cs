@@ -11,6 +11,9 @@ internal sealed record FilledDemo(IReadOnlyList<UnitCard> Cards, IReadOnlyDictio
 {
     private static readonly Lazy<Task<FilledDemo>> Filled = new(FillAsync);
 
+    /// <summary>The tags of its units.</summary>
+    public static TheoryData<string> Tags() => ["F-022", "F-029", "F-031", "F-033", "F-036", "F-038", "F-039", "F-041", "F-042", "F-044", "F-045", "F-046"];
+
     public static Task<FilledDemo> ReadAsync() => Filled.Value;
 
     /// <summary>The type sheet of a unit; null while its type is not known.</summary>

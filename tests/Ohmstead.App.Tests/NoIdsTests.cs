@@ -15,37 +15,37 @@ public sealed partial class NoIdsTests
     [GeneratedRegex(@"^\s*!?\s*(\S+)")]
     private static partial Regex FirstColumn();
 
+    public static TheoryData<string, string> Lines() =>
+        new(Sheets.SelectMany(s => new[] { "check", "predict", "predict --fault FAULT", "diagnose READINGS", "plan --reach STEP", "rewire", "rewire READINGS", "continuity", "fit READINGS" }, (s, line) => (s.Data, line)));
+
     [Theory]
-    [MemberData(nameof(Sheets))]
-    public void No_verb_says_an_id_but_in_a_column_of_its_own_and_none_counts_nothing(string id)
+    [MemberData(nameof(Lines))]
+    public void No_verb_says_an_id_but_in_a_column_of_its_own_nor_counts_nothing(string id, string line)
     {
         var sheet = Tool.Demo($"{id}.sheet.json");
         var read = TypeSheetFile.Read(File.ReadAllText(sheet)).Required;
-        var (fault, reach) = (read.Elements.OfType<Rectifier>().First().Id + ":high-drop", read.TakeApart[^2].Id);
         var readings = Tool.File("some.readings.json", $$"""
             { "ohmstead": "readings/1", "sheet": "{{id}}", "readings": [ { "id": "{{read.Readings[0].Id}}", "value": 900 }, { "id": "{{read.Readings[2].Id}}", "value": 1.2e6 },
               { "id": "{{read.Readings[3].Id}}", "value": null, "why": "no tester", "waived": { "by": "M. Example", "instead": "a look" } } ],
               "told": { "{{read.Observations[0].Id}}": "yes" } }
             """);
-        string[][] verbs =
-        [
-            ["check", sheet], ["predict", sheet], ["predict", sheet, "--fault", fault], ["diagnose", sheet, readings], ["plan", sheet, "--reach", reach],
-            ["rewire", sheet], ["rewire", sheet, readings], ["continuity", sheet], ["fit", sheet, readings],
-        ];
-        var (ids, shown) = (Ids(read), new List<string>());
-        foreach (var verb in verbs)
+        var words = line.Split(' ');
+        var (code, output, error) = Tool.Run([words[0], sheet, .. words[1..].Select(w => w switch
         {
-            var (code, output, error) = Tool.Run(verb);
-            Assert.True(code == 0, error);
-            shown.Add(SillyCounts.In(output) is { Length: > 0 } silly ? $"{verb[0]}: {silly}" : "");
-            foreach (var line in output.Split('\n'))
-            {
-                // A line of nothing but ids is a column too.
-                if (line.Split(' ', StringSplitOptions.RemoveEmptyEntries).All(w => read.FindReading(w) is not null)) continue;
-                var first = FirstColumn().Match(line).Groups[1].Value;
-                var rest = read.FindReading(first) is null && read.TakeApart.All(s => s.Id != first) ? line : line[(line.IndexOf(first, StringComparison.Ordinal) + first.Length)..];
-                shown.Add(Shows(ids, rest, verb[0]));
-            }
+            "FAULT" => read.Elements.OfType<Rectifier>().First().Id + ":high-drop",
+            "STEP" => read.TakeApart[^2].Id,
+            "READINGS" => readings,
+            _ => w,
+        })]);
+        Assert.True(code == 0, error);
+        var (ids, shown) = (Ids(read), new List<string> { SillyCounts.In(output) is { Length: > 0 } silly ? $"{words[0]}: {silly}" : "" });
+        foreach (var said in output.Split('\n'))
+        {
+            // A line of nothing but ids is a column too.
+            if (said.Split(' ', StringSplitOptions.RemoveEmptyEntries).All(w => read.FindReading(w) is not null)) continue;
+            var first = FirstColumn().Match(said).Groups[1].Value;
+            var rest = read.FindReading(first) is null && read.TakeApart.All(s => s.Id != first) ? said : said[(said.IndexOf(first, StringComparison.Ordinal) + first.Length)..];
+            shown.Add(Shows(ids, rest, words[0]));
         }
         Nothing(shown);
     }

@@ -29,7 +29,7 @@ public sealed class RewireTests
         );
         var (code, output, error) = Tool.Run("rewire", Tool.Sample, file);
         Assert.True(code == 0, error);
-        Assert.Contains("Wiring check: wiring mistake", output, StringComparison.Ordinal);
+        Assert.Contains("\nWiring mistake\n", output, StringComparison.Ordinal);
         Assert.Contains(
             "the left boost winding is wired backward: swap its two ends",
             output,

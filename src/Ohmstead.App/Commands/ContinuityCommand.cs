@@ -72,7 +72,7 @@ internal static class ContinuityCommand
                 : throw new RefusedInput($"--controls: {control.Id} has no position \"{text}\": {string.Join(", ", control.Positions)}");
         return double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out var at) && at is >= 0 and <= 1
             ? new(at, "")
-            : throw new RefusedInput($"--controls: {control.Id} is a throttle: a number from 0 to 1 is expected, not \"{text}\"");
+            : throw new RefusedInput($"--controls: {control.Id} is a throttle: give a number from 0 to 1, not \"{text}\"");
     }
 
     private static JsonObject Json(ContinuityPlan plan) =>
@@ -97,24 +97,25 @@ internal static class ContinuityCommand
     {
         Console.WriteLine(Style.Heading(Shown.NameOf(sheet)));
         Console.WriteLine(
-            $"{Sentences.Large(Counted.Of(plan.Checks.Length, "check"))} in {Plain(plan.Checks.Sum(c => c.Minutes))} min, for {Counted.Of(plan.Pairs, "pair")} of terminals. Unplug it, keep the plug in sight, cover off."
+            Shown.Wrapped($"{Sentences.Large(Counted.Of(plan.Checks.Length, "check"))}, about {Plain(Math.Ceiling(plan.Checks.Sum(c => c.Minutes)))} min, for {Counted.Of(plan.Pairs, "pair")} of terminals. Unplug it. Keep the plug in sight. Cover off.", 0)
         );
         Console.WriteLine();
+        Console.WriteLine(Style.Heading($"      {"should be", -10} {"wired right", 12}  test leads on"));
         foreach (var (c, n) in plan.Checks.Select((c, n) => (c, n)))
         {
-            var begin = $"{Plain(n + 1), 4}  {(c.IsJoined ? "joined" : "not joined"), -10} {(double.IsPositiveInfinity(c.Ohms) ? "OL" : Plain(c.Ohms) + " Ω"), 9}  ";
+            var begin = $"{Plain(n + 1), 4}  {(c.IsJoined ? "joined" : "not joined"), -10} {(double.IsPositiveInfinity(c.Ohms) ? "OL" : Plain(c.Ohms) + " Ω"), 12}  ";
             if (c.First.Length + c.Second.Length == 2)
                 Console.WriteLine($"{begin}{PartNames.Terminal(sheet, c.First[0])} – {PartNames.Terminal(sheet, c.Second[0])}");
             else
             {
-                Console.WriteLine($"{begin}one test lead on");
+                Console.WriteLine($"{begin}one lead on all of");
                 Console.WriteLine(Shown.Wrapped(PartNames.Terminals(sheet, c.First), 8));
-                Console.WriteLine("      the other on");
+                Console.WriteLine("      the other on all of");
                 Console.WriteLine(Shown.Wrapped(PartNames.Terminals(sheet, c.Second), 8));
             }
         }
         Console.WriteLine();
-        Console.WriteLine(Style.Heading("Not shown by these checks. The low-voltage readings show it:"));
+        Console.WriteLine(Style.Heading("Not shown by these checks, but by the low-voltage readings: which of these is which"));
         if (plan.LeftToOthers.IsEmpty)
             Console.WriteLine("  Nothing.");
         foreach (var group in plan.LeftToOthers)

@@ -34,7 +34,7 @@ internal static class FaultArguments
         {
             if (!Fault.TryParse(name, catalogue, out var fault, out var hasSize, out var reason)) wrong.Add($"--fault {name}: {Nearer(name, catalogue) ?? reason}");
             else if (hasSize && WrongSize(fault, sheet) is { } why) wrong.Add($"--fault {name}: {why}");
-            else if (faults.Any(f => f.Mode.Element == fault.Mode.Element)) wrong.Add($"--fault {name}: {fault.Mode.Element} has a fault already; an element is in one fault mode at a time");
+            else if (faults.Any(f => f.Mode.Element == fault.Mode.Element)) wrong.Add($"--fault {name}: {fault.Mode.Element} has a fault already; give each part one fault");
             // A winding that is open without a turn is broken at its start.
             else faults.Add(new AssumedFault(fault.Mode, hasSize ? fault.Size : fault.Mode.Size == SizeKind.None ? 0 : null));
         }
@@ -44,7 +44,7 @@ internal static class FaultArguments
     /// <summary>A fault of the command line in words: "worn roller, track 1 (0.8 Ω)".</summary>
     public static string Said(TypeSheet sheet, string name)
     {
-        if (EndExchange.IsOne(name)) return MistakeWords.Name(new Mistake($"swap:{name.Split(':')[0]}", 0, [0]), sheet);
+        if (EndExchange.IsOne(name)) return MistakeWords.Name(new Mistake($"swap:{name.Split(':')[0]}", 0, [0]), sheet).Replace(" are swapped", " swapped", StringComparison.Ordinal);
         var parts = name.Split('=');
         var (part, mode) = (parts[0].Split(':')[0], parts[0].Split(':')[1]);
         var unit = mode switch { "shorted-turns" => "turns", "drifted" => "times its ohms", _ => "Ω" };
@@ -59,10 +59,10 @@ internal static class FaultArguments
         var most = turns.ToString("G6", CultureInfo.InvariantCulture);
         return fault.Mode switch
         {
-            { Kind: "winding", Mode: "open" } => fault.Size <= turns ? null : $"there is no such turn; a turn from 0 to {most} is expected",
-            { Size: SizeKind.WholeTurns } => fault.Size >= 1 && fault.Size < turns && fault.Size == Math.Floor(fault.Size) ? null : $"whole turns are expected, at least 1 and fewer than {most}",
+            { Kind: "winding", Mode: "open" } => fault.Size <= turns ? null : $"there is no such turn; give a turn from 0 to {most}",
+            { Size: SizeKind.WholeTurns } => fault.Size >= 1 && fault.Size < turns && fault.Size == Math.Floor(fault.Size) ? null : $"give whole turns, at least 1 and fewer than {most}",
             { Size: SizeKind.None } => "this fault has no size; leave the value out",
-            _ => fault.Size > 0 ? null : "a size above 0 is expected",
+            _ => fault.Size > 0 ? null : "give a size above 0",
         };
     }
 
@@ -72,7 +72,7 @@ internal static class FaultArguments
         var parts = name.Split('=')[0].Split(':');
         if (parts.Length == 2 && catalogue.Find(string.Join(':', parts)) is not null) return null;
         var modes = catalogue.Modes.Where(m => m.Element == parts[0]).Select(m => m.Mode).ToList();
-        if (modes.Count > 0) return $"{parts[0]} can be {string.Join(", ", modes)}; {parts[0]}:{modes[0]} is the form";
-        return $"there is no element \"{parts[0]}\"; {Names.Like(parts[0], catalogue.Modes.Select(m => m.Element))}";
+        if (modes.Count > 0) return $"{parts[0]} can be {string.Join(", ", modes)}; write {parts[0]}:{modes[0]}";
+        return $"there is no part \"{parts[0]}\"; {Names.Like(parts[0], catalogue.Modes.Select(m => m.Element))}";
     }
 }

@@ -18,10 +18,10 @@ internal static class FaultBars
     {
         Unexplained(sheet, result);
         var probable = result.Faults.Where(f => f.Probability >= WorthShowing).Take(MostFaults).ToList();
-        if (probable.Count == 0) Console.WriteLine($"No listed fault reaches {Shown.Percent(WorthShowing)}.");
+        if (probable.Count == 0) Console.WriteLine($"No listed fault reaches {ValueText.Percent(WorthShowing)}.");
         else Console.WriteLine(Style.Heading("Findings"));
         foreach (var f in probable)
-            Console.WriteLine($"  {Shown.Bar(f.Probability)} {Shown.Percent(f.Probability),6}  {Shown.Fit(PartNames.Headline(sheet, f.Mode), 46)} {Size(f)}".TrimEnd());
+            Console.WriteLine($"  {Shown.Bar(f.Probability)} {ValueText.Percent(f.Probability),6}  {Shown.Fit(PartNames.Headline(sheet, f.Mode), 46)} {Size(f)}".TrimEnd());
         foreach (var group in result.Alike) Alike(sheet, group, result);
         Sets(sheet, result);
         Console.WriteLine();
@@ -32,10 +32,12 @@ internal static class FaultBars
         if (result.Unexplained.Length == 0) return;
         var names = string.Join("; ", result.Unexplained.Select(r => PartNames.Reading(sheet, r)));
         Console.WriteLine(Shown.Wrapped(result.IsExplained
-            ? $"Possible slips, for no listed fault fits them too: {names}. Read them again."
+            ? $"{(result.Unexplained.Length == 1 ? "Possible slip" : "Possible slips")}: {names}. No listed fault fits {Them(result)} too. Read {Them(result)} again."
             : $"NO LISTED FAULT EXPLAINS THIS. These readings fit no listed fault: {names}. Read them again. Then look for earlier repairs, other wiring, a different part or another type. What follows is weak.", 0));
         Console.WriteLine();
     }
+
+    private static string Them(DiagnosisResult result) => result.Unexplained.Length == 1 ? "it" : "them";
 
     private static void Alike(TypeSheet sheet, ImmutableArray<FaultMode> group, DiagnosisResult result)
     {
@@ -47,10 +49,10 @@ internal static class FaultBars
     {
         var sets = result.Hypotheses.Take(MostSets).Where(h => h.Probability >= WorthShowing && h.Faults.Length > 0).ToList();
         if (result.SoundProbability >= WorthShowing)
-            Console.WriteLine($"  None of the listed faults: {Shown.Percent(result.SoundProbability)}");
+            Console.WriteLine($"  None of the listed faults: {ValueText.Percent(result.SoundProbability)}");
         if (sets.Count == 0) return;
         Console.WriteLine("  Together:");
-        foreach (var h in sets) Console.WriteLine(Shown.Wrapped($"{Shown.Percent(h.Probability)}  {string.Join(" + ", h.Faults.Select(m => PartNames.Fault(sheet, m)))}", 4));
+        foreach (var h in sets) Console.WriteLine(Shown.Wrapped($"{ValueText.Percent(h.Probability)}  {string.Join(" + ", h.Faults.Select(m => PartNames.Fault(sheet, m)))}", 4));
     }
 
     private static string Size(FaultProbability f)
@@ -58,7 +60,7 @@ internal static class FaultBars
         if (f is not { Size: { } size, Low: { } low, High: { } high } || f.Mode.Size == SizeKind.None) return "";
         var unit = f.Mode.Size == SizeKind.WholeTurns ? "turns" : f.Mode.Mode == "drifted" ? "times its ohms" : "";
         return unit.Length > 0
-            ? $"{Shown.Number(size)} {unit} ({Shown.Number(low)}–{Shown.Number(high)})"
-            : $"{Shown.Value(size, Quantity.Ohms)} ({Shown.Band(low, high, Quantity.Ohms)})";
+            ? $"{ValueText.Number(size)} {unit} ({ValueText.Number(low)}–{ValueText.Number(high)})"
+            : $"{ValueText.Of(size, Quantity.Ohms)} ({ValueText.Band(low, high, Quantity.Ohms)})";
     }
 }

@@ -50,13 +50,13 @@ internal static class FitCommand
     private static void Show(TypeSheet sheet, int units, FitResult fit)
     {
         Console.WriteLine(Style.Heading(Shown.NameOf(sheet)));
-        Console.WriteLine($"Learned from {Counted.Of(units, "sound unit")}");
+        Console.WriteLine($"Learned from {Counted.Of(units, "sound unit")}.");
         Console.WriteLine();
-        Console.WriteLine(Style.Heading($"  {"value or spread",-46} {"learned",12}   ± standard error"));
+        Console.WriteLine(Style.Heading($"  {"figure",-50} {"learned",10}   give or take"));
         foreach (var p in fit.Parameters.Where(p => p.Determined))
-            Console.WriteLine($"  {Shown.Fit(KindFit.Name(sheet, p), 46)} {Shown.Number(p.Value),12}   ± {Shown.Number(p.StandardError)}");
+            Console.WriteLine($"  {Shown.Fit(KindFit.Name(sheet, p), 50)} {KindFit.Figure(p, p.Value),10}   {KindFit.Figure(p, p.StandardError)}");
         Console.WriteLine();
-        Console.WriteLine("Not shown by these readings. These keep the figures of the type sheet:");
+        Console.WriteLine("Not shown by these readings: these stay as in the type sheet.");
         Undetermined(sheet, "values: ", fit.Parameters.Where(p => !p.Determined && !IsSpread(p)));
         Undetermined(sheet, "spreads: ", fit.Parameters.Where(p => !p.Determined && IsSpread(p)));
     }

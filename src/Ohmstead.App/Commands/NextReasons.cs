@@ -17,9 +17,9 @@ internal sealed class NextReasons(UnitModel model, UnitReadings taken, Diagnosis
         var reason = reasoning.Of(next);
         var usual = reason.Groups[0].Expected;
         if (reason.Decides)
-            yield return "about " + string.Join("; ", reason.Groups.Select(g => $"{Shown.Value(g.Expected.Value, usual.Quantity)} if {Say(g.Beyond)}"));
+            yield return "about " + string.Join("; ", reason.Groups.Select(g => $"{ValueText.Of(g.Expected.Value, usual.Quantity)} if {Say(g.Beyond)}"));
         else if (reason.Suspects.Length > 0)
-            yield return $"{Shown.Band(usual.Low, usual.High, usual.Quantity)} if {Best()}. Otherwise it may point to {string.Join("; ", reason.Suspects.Select(Say))}";
+            yield return $"{ValueText.Band(usual.Low, usual.High, usual.Quantity)} if {Best()}. Otherwise it may point to {string.Join("; ", reason.Suspects.Select(Say))}";
         if (reason.Waiting > 0)
             yield return $"{Counted.Of(reason.Waiting, "other reading")} {(reason.Waiting == 1 ? "waits" : "wait")} for it";
     }

@@ -22,7 +22,7 @@ internal static class NextTable
         foreach (var n in open)
         {
             var opening = n.Minutes > n.Spec.Minutes + 0.01 ? ", opening included" : "";
-            Console.WriteLine(Shown.Wrapped($"{Shown.Fit(n.Spec.Id, 21)} {PartNames.Reading(model.Sheet, n.Spec.Id)}", 2));
+            Console.WriteLine(Shown.Wrapped($"{n.Spec.Id.PadRight(21)} {PartNames.Reading(model.Sheet, n.Spec.Id)}", 2));
             Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"     {n.Minutes:G3} min{opening}"));
             foreach (var reason in reasons.Of(n)) Console.WriteLine(Shown.Wrapped(reason, 5));
             foreach (var caution in ReadingCautions.Of(model, n.Spec, taken.StateOf(model.Sheet, n.Spec)).Concat(Waived(n.Spec, model.Sheet, taken))) Console.WriteLine(Shown.Wrapped($"CAUTION: {caution}", 5));

@@ -54,7 +54,7 @@ internal static class PlanCommand
     private static TakeApartPlan Make(TypeSheet sheet, string reach, double rate)
     {
         if (!double.IsFinite(rate) || rate < 0)
-            throw new RefusedInput("--rate: money for an hour is a number from 0");
+            throw new RefusedInput("--rate: must be 0 or more: what an hour costs");
         var ids = reach.Split(',', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries);
         if (sheet.TakeApart.IsEmpty)
             throw new RefusedInput($"The sheet \"{sheet.Id}\" has no take-apart steps");
@@ -90,15 +90,15 @@ internal static class PlanCommand
     {
         Console.WriteLine(Style.Heading(Shown.NameOf(sheet)));
         Console.WriteLine(
-            $"{Counted.Of(plan.Steps.Length, "step")}: {Plain(plan.MinutesOut)} min out, {Plain(plan.MinutesIn)} min back in. Something breaks in {Plain(plan.BreakPercent)} of 100 such jobs."
+            $"{Counted.Of(plan.Steps.Length, "step")}: {Plain(plan.MinutesOut)} min out, {Plain(plan.MinutesIn)} min back in. Something breaks in {Of100(plan.BreakPercent)} of 100 such jobs."
         );
         Console.WriteLine(
             plan.IsProved
-                ? $"Expected cost {Plain(plan.ExpectedCost)}. No other order is cheaper."
-                : $"Expected cost {Plain(plan.ExpectedCost)}. A cheaper order may exist, but none below {Plain(plan.LowerBound)}."
+                ? $"Expected cost {Money(plan.ExpectedCost)}. No other order is cheaper."
+                : $"Expected cost {Money(plan.ExpectedCost)}. A cheaper order may exist, but none below {Money(plan.LowerBound)}."
         );
         Console.WriteLine();
-        Console.WriteLine(Style.Heading($"  {"take off", -46} {"min out", 8} {"min in", 7} {"breaks", 8}  have ready"));
+        Console.WriteLine(Style.Heading($"  {"take off", -46} {"min out", 8} {"min in", 7} {"breaks", 8}  have a spare ready"));
         foreach (var (s, n) in plan.Steps.Select((s, n) => (s, n)))
             Console.WriteLine(Line($"{Plain(n + 1), 2}  {PartNames.Step(sheet, s.Id)}", s));
         Console.WriteLine();
@@ -107,18 +107,22 @@ internal static class PlanCommand
         if (plan.OnTheWay.Length == 0)
             return;
         Console.WriteLine();
-        Console.WriteLine("You can get to these too. Each adds:");
+        Console.WriteLine(Style.Heading($"  {"you can get to these too", -46} {"more min", 8} {"more cost", 10}"));
         foreach (var s in plan.OnTheWay)
-            Console.WriteLine(
-                $"  {Shown.Fit(PartNames.Step(sheet, s.Step.Id), 46)} {Plain(s.ExtraMinutes), 8} min {Plain(s.ExtraCost), 8} money"
-            );
+            Console.WriteLine($"  {Shown.Fit(PartNames.Step(sheet, s.Step.Id), 46)} {Minutes(s.ExtraMinutes), 8} {Money(s.ExtraCost), 10}");
     }
 
     private static string Line(string title, TakeApartStep s)
     {
-        var ready = s.BreakPercent > 0 && s.Price > 0 ? $"a spare, {Plain(s.Price)}" : "";
-        return $"  {Shown.Fit(title, 46)} {Plain(s.MinutesOut), 8} {Plain(s.MinutesIn), 7} {Plain(s.BreakPercent), 6} %  {ready}".TrimEnd();
+        var spare = s.BreakPercent > 0 && s.Price > 0 ? Money(s.Price) : "";
+        return $"  {Shown.Fit(title, 46)} {Minutes(s.MinutesOut), 8} {Minutes(s.MinutesIn), 7} {Plain(s.BreakPercent), 6} %  {spare, 12}".TrimEnd();
     }
+
+    private static string Minutes(double minutes) => minutes.ToString("0.0", CultureInfo.InvariantCulture);
+
+    private static string Money(double sum) => sum.ToString("0.00", CultureInfo.InvariantCulture);
+
+    private static string Of100(double percent) => percent is > 0 and < 1 ? "fewer than 1" : percent.ToString("0", CultureInfo.InvariantCulture);
 
     private static string Plain(double value) => value.ToString("0.##", CultureInfo.InvariantCulture);
 }

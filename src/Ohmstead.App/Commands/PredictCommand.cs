@@ -14,8 +14,8 @@ internal static class PredictCommand
     {
         var (sheet, unit, json) = (CommonOptions.Sheet(), CommonOptions.Unit(), CommonOptions.Json());
         var readings = new Option<string?>("--readings") { Description = "Only these readings.", HelpName = "ID,ID" };
-        var faults = new Option<string[]>("--fault") { Description = "With this fault: ELEMENT:MODE[=VALUE], or two ends exchanged, A.to~B.to:swap. May be given again.", HelpName = "FAULT" };
-        var verb = new Verb("predict", "Predict readings, each with the band of 95 % of the units of this type.",
+        var faults = new Option<string[]>("--fault") { Description = "With this fault: PART:FAULT[=SIZE]. Two wires swapped: A.to~B.to:swap. May be given again.", HelpName = "FAULT" };
+        var verb = new Verb("predict", "Predict each reading, and the range of 95 of 100 units of this type.",
             "ohmstead predict demo/twin-175.sheet.json",
             "ohmstead predict demo/twin-175.sheet.json --fault roller-1:worn=0.8 --fault disc:leaky",
             "ohmstead predict demo/twin-175.sheet.json --fault w-1.to~w-2.to:swap --readings full-1,full-2",
@@ -42,7 +42,7 @@ internal static class PredictCommand
     private static ImmutableArray<ReadingSpec> Chosen(TypeSheet sheet, string ids)
     {
         var wanted = ids.Split(',', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries).Select(id => (Id: id, Spec: sheet.FindReading(id))).ToList();
-        if (wanted.Count == 0) throw new RefusedInput("--readings: names nothing; ids of readings with commas between them are expected");
+        if (wanted.Count == 0) throw new RefusedInput("--readings: names nothing; give ids of readings, commas between");
         var unknown = wanted.Where(w => w.Spec is null).Select(w => $"--readings: there is no reading \"{w.Id}\"; {Names.Like(w.Id, sheet.Readings.Select(r => r.Id))}").ToList();
         return unknown.Count == 0 ? [.. wanted.Select(w => w.Spec!)] : throw new RefusedInput(unknown);
     }
@@ -66,12 +66,14 @@ internal static class PredictCommand
         Console.WriteLine(Style.Heading(Shown.NameOf(sheet)));
         Console.WriteLine(names.Length == 0 ? "A sound unit of this type:" : $"A unit with {string.Join("; ", names.Select(n => FaultArguments.Said(sheet, n)))}:");
         Console.WriteLine();
-        Console.WriteLine(Style.Heading($"  {"id",-22} {"expected",-9} {"95 % of units",-18} reading"));
+        // An id is typed as it is shown: never cut.
+        var wide = predicted.Max(p => p.Spec.Id.Length);
+        Console.WriteLine(Style.Heading($"  {"id".PadRight(wide)} {"reads",-9} {"95 of 100 units",-18} reading"));
         foreach (var p in predicted)
-            Console.WriteLine($"  {Shown.Fit(p.Spec.Id, 22)} {Shown.Value(p.Value, p.Spec.Quantity),-9} {Shown.Band(p.Low, p.High, p.Spec.Quantity),-18} {Shown.Cut(PartNames.Reading(sheet, p.Spec.Id), 44)}".TrimEnd());
+            Console.WriteLine(Shown.Row($"  {p.Spec.Id.PadRight(wide)} {ValueText.Of(p.Value, p.Spec.Quantity),-9} {ValueText.Band(p.Low, p.High, p.Spec.Quantity),-18} ", PartNames.Reading(sheet, p.Spec.Id)));
         Console.WriteLine();
         var notJudged = predicted.Where(p => !p.CanJudge).Select(p => PartNames.Reading(sheet, p.Spec.Id)).ToList();
         if (notJudged.Count > 0) Console.WriteLine(Shown.Wrapped($"Not judged, the disc loads the core here: {string.Join("; ", notJudged)}", 0));
-        Console.WriteLine("Add the meter's own error to the band. Conditions: as in the type sheet.");
+        Console.WriteLine("Your meter adds its own error to the range. Conditions: as in the type sheet.");
     }
 }

@@ -16,7 +16,9 @@ internal static class ReadingTable
         var measured = taken.Readings.Where(r => r.IsTaken).ToList();
         if (measured.Count > 0)
         {
-            Console.WriteLine(Style.Heading($"  {"reading",-21} {"measured",-11} {"should read",-17} {"verdict",-26} faults give"));
+            // An id is typed as it is shown: never cut.
+            var wide = Math.Max(21, measured.Max(r => r.Spec.Id.Length));
+            Console.WriteLine(Style.Heading($"  {"reading".PadRight(wide)} {"measured",-11} {"should read",-17} {"verdict",-26} faults give"));
             // All readings of a sort of meter at once, so that they share the cores.
             var sound = measured
                 .GroupBy(r => taken.ErrorOf(r).IsAveraging)
@@ -28,7 +30,7 @@ internal static class ReadingTable
                 var (own, error) = (measured[n], taken.ErrorOf(measured[n]));
                 var band = Expectation.Of(sound[own], error);
                 var meaning = Meaning.Of(own, band, error);
-                Console.WriteLine(Row(own, band, meaning, result.Readings[n], result.Unexplained.Contains(own.Spec.Id)));
+                Console.WriteLine(Row(wide, own, band, meaning, result.Readings[n], result.Unexplained.Contains(own.Spec.Id)));
                 if (meaning.Next.Length > 0) follows.Add($"{PartNames.Reading(model.Sheet, own.Spec.Id)}, {Measured(own)}: {meaning.Next}");
             }
             foreach (var line in follows) Console.WriteLine(Shown.Wrapped(line, 2));
@@ -38,21 +40,21 @@ internal static class ReadingTable
         Console.WriteLine();
     }
 
-    private static string Row(TakenReading taken, Expectation band, Meaning meaning, ExplainedReading explained, bool isUnexplained)
+    private static string Row(int wide, TakenReading taken, Expectation band, Meaning meaning, ExplainedReading explained, bool isUnexplained)
     {
         // What fails a check says so, whatever else is known of it.
         var verdict = isUnexplained && meaning.Verdict is not (Verdict.Failed or Verdict.TooClose) ? "fits no listed fault" : meaning.Words;
         var isQuiet = !isUnexplained && meaning.Verdict is Verdict.Normal or Verdict.NotJudged or Verdict.AlittleOff;
         var quantity = taken.Spec.Quantity;
-        return $"{(isQuiet ? ' ' : '!')} {Shown.Fit(taken.Spec.Id, 21)} {Shown.Fit(Measured(taken), 11)} {Shown.Fit(Shown.Band(band.Low, band.High, band.Quantity), 17)} {Shown.Fit(verdict, 26)} {(explained.Expected is { } expected ? Shown.Value(expected, quantity) : "")}".TrimEnd();
+        return $"{(isQuiet ? ' ' : '!')} {taken.Spec.Id.PadRight(wide)} {Measured(taken),-11} {ValueText.Band(band.Low, band.High, band.Quantity),-17} {Shown.Fit(verdict, 26)} {(explained.Expected is { } expected ? ValueText.Of(expected, quantity) : "")}".TrimEnd();
     }
 
     /// <summary>What was read, as it is entered.</summary>
     public static string Measured(TakenReading r) => r.Outcome switch
     {
         Outcome.OverRange => "OL",
-        Outcome.Jumps => string.Join("↔", r.JumpValues.Select(v => double.IsPositiveInfinity(v) ? "OL" : Shown.Number(v))),
-        _ => Shown.Read(r.Value, r.Spec.Quantity),
+        Outcome.Jumps => string.Join("↔", r.JumpValues.Select(v => double.IsPositiveInfinity(v) ? "OL" : ValueText.Number(v))),
+        _ => ValueText.Read(r.Value, r.Spec.Quantity),
     };
 
     private static void NotTaken(TypeSheet sheet, UnitReadings taken)

@@ -65,9 +65,9 @@ internal static class RewireCommand
     private static string Said(RewireVerdict verdict) =>
         verdict switch
         {
-            RewireVerdict.Mistake => "wiring mistake",
-            RewireVerdict.NoneLeft => "no listed mistake left",
-            _ => "not finished",
+            RewireVerdict.Mistake => "Wiring mistake",
+            RewireVerdict.NoneLeft => "No listed mistake left",
+            _ => "Not finished",
         };
 
     private static JsonArray Ids(IEnumerable<Mistake> mistakes) => Output.Words(mistakes.Select(m => m.Id));
@@ -103,9 +103,9 @@ internal static class RewireCommand
         Console.WriteLine();
         if (result.Probable.Length > 0)
         {
-            Console.WriteLine(Style.Heading($"Wiring check: {Said(result.Verdict)}"));
+            Console.WriteLine(Style.Heading(Said(result.Verdict)));
             foreach (var h in result.Probable.Take(MostShown))
-                Console.WriteLine(Shown.Wrapped($"  {Percent(h.Probability), 6}  {MistakeWords.Of(h.Mistakes, sheet)}", 11));
+                Console.WriteLine(Shown.Row($"  {ValueText.Percent(h.Probability), 6}  ", MistakeWords.Of(h.Mistakes, sheet)));
             if (!result.Unexplained.IsEmpty)
                 Console.WriteLine(
                     Shown.Wrapped(
@@ -114,29 +114,28 @@ internal static class RewireCommand
                     )
                 );
             if (result.Verdict == RewireVerdict.Mistake)
-                Console.WriteLine(Shown.Wrapped("Do not plug it in. Mend it, then take these readings again.", 2));
+                Console.WriteLine(Shown.Wrapped("Do not plug it in. Repair it, then take these readings again.", 2));
             Console.WriteLine();
         }
         Console.WriteLine(Style.Heading("Readings to take, plug out or on the low-voltage supply"));
+        // An id is typed as it is shown: never cut.
+        var wide = result.Take.Select(t => t.Spec.Id.Length).DefaultIfEmpty().Max();
         foreach (var t in result.Take)
             Console.WriteLine(
-                $"  {Shown.Fit(t.Spec.Id, 20)} {t.Minutes.ToString("0.#", CultureInfo.InvariantCulture), 5} min  {Shown.Fit($"shows {Counted.Of(t.Tells.Length, "mistake")}", 20)} {Shown.Fit(PartNames.Reading(sheet, t.Spec.Id), 47)}".TrimEnd()
+                Shown.Row($"  {t.Spec.Id.PadRight(wide)} {t.Minutes.ToString("0.#", CultureInfo.InvariantCulture), 5} min  {Shown.Fit($"shows {Counted.Of(t.Tells.Length, "mistake")}", 20)} ", PartNames.Reading(sheet, t.Spec.Id))
             );
         Console.WriteLine();
         Console.WriteLine(Style.Heading("Not shown by these readings"));
-        Console.WriteLine(
-            Shown.Wrapped(
-                result.Untold.IsEmpty ? "Nothing: every listed mistake shows." : $"{MistakeWords.Names(result.Untold, MostNamed, sheet)}.",
-                2
-            )
-        );
+        if (result.Untold.IsEmpty)
+            Console.WriteLine("  Nothing: every listed mistake shows.");
+        List(result.Untold, sheet);
         if (!result.Dangerous.IsEmpty)
-            Console.WriteLine(
-                Shown.Wrapped(
-                    $"Look at these joints yourself: {MistakeWords.Names(result.Dangerous, MostNamed, sheet)}. They can put mains on a post or the core, or leave the breaker out, and no reading shows it.",
-                    2
-                )
-            );
+        {
+            Console.WriteLine();
+            Console.WriteLine(Style.Heading("Look at these joints yourself"));
+            Console.WriteLine("  They can put mains on a post or the core, or leave the breaker out. No reading shows it.");
+            List(result.Dangerous, sheet);
+        }
         Console.WriteLine();
         Console.WriteLine(
             Shown.Wrapped(
@@ -146,5 +145,9 @@ internal static class RewireCommand
         );
     }
 
-    private static string Percent(double p) => (100 * p).ToString("0.0", CultureInfo.InvariantCulture) + " %";
+    private static void List(IReadOnlyCollection<Mistake> mistakes, TypeSheet sheet)
+    {
+        foreach (var line in MistakeWords.Lines(mistakes, MostNamed, sheet))
+            Console.WriteLine(Shown.Wrapped($"- {line}", 2));
+    }
 }

@@ -118,7 +118,7 @@ internal static class TwinUnits
                 new PhotoAdded(photos.Roller, "roller 1, a flat and a groove", "flats")
             )
             .Told(("track-1-slow", Answer.Yes), ("track-2-slow", Answer.No))
-            .Saw(("cord", "stiff", Decision.Renew), ("flats", "large flats; roller 1", Decision.Renew))
+            .Saw(("cord", "stiff", Decision.Watch), ("flats", "large flats; roller 1", Decision.Renew))
             .SawNothingLive()
             .Close(Stage.LookOver)
             .Read(Cold);
@@ -128,7 +128,7 @@ internal static class TwinUnits
             .Add(
                 new FindingJudged("roller-1", "worn", Judgement.Confirmed, "a flat of 2 mm"),
                 new PartChanged("roller-1", PartChange.Renewed, null, "a new carbon roller, arm spring set"),
-                new Noted("New cord, 18 AWG, knot inside.")
+                new Noted("The arm spring presses with 60 g on the kitchen scale.")
             )
             .Later(TimeSpan.FromDays(2));
         var renewed = new Diary(29, now, new DrawnUnit(sheet, 30)) { Bench = BenchState.AsSheet };

@@ -87,6 +87,16 @@ public static class KindFit
         return $"{of}, {(isSpread ? "spread of " : "")}{field}";
     }
 
+    /// <summary>A figure of a parameter with its unit: "1.38 kΩ", "12 %" for a spread.</summary>
+    /// <param name="value">The value, or its standard error.</param>
+    public static string Figure(FittedParameter parameter, double value) =>
+        parameter.Path.Contains(".spread.", StringComparison.Ordinal) ? $"{ValueText.PercentOf(value)} %"
+        : parameter.Path.EndsWith("hms", StringComparison.Ordinal) ? ValueText.Of(value, Quantity.Ohms)
+        : parameter.Path.EndsWith("olts", StringComparison.Ordinal) ? ValueText.Of(value, Quantity.AcVolts)
+        : parameter.Path.EndsWith("mps", StringComparison.Ordinal) ? ValueText.Of(value, Quantity.AcAmps)
+        : parameter.Path.EndsWith("enries", StringComparison.Ordinal) ? $"{ValueText.Number(value * 1000)} mH"
+        : ValueText.Number(value);
+
     private static string Digits(double value) =>
         double.Parse(value.ToString("G4", CultureInfo.InvariantCulture), CultureInfo.InvariantCulture)
             .ToString("R", CultureInfo.InvariantCulture);

@@ -6,7 +6,7 @@ namespace Ohmstead.Workshop.Papers;
 /// <summary>The label that sticks to the unit, 62 by 29 mm: what was tested and when, or that it is not to be plugged in.</summary>
 /// <param name="Tag">The unit's tag.</param>
 /// <param name="Title">What the unit is.</param>
-/// <param name="Day">When the label was made.</param>
+/// <param name="Day">When it was last read; for one that is not to be plugged in, when the label was made.</param>
 /// <param name="Words">What was tested; or why it is not to be plugged in.</param>
 /// <param name="Code">The record's text, for a QR code.</param>
 public sealed record Label(string Tag, string Title, string Day, string Words, bool MayBePluggedIn, string Code)
@@ -34,7 +34,8 @@ public sealed record Label(string Tag, string Title, string Day, string Words, b
         var words = sorts.IsEmpty
             ? "Nothing was read. Waivers are in the record."
             : $"{Sentences.Large(string.Join(", ", sorts.Take(MostSorts)))}: read and recorded";
-        return new(tag, title, day, words, true, CodeOf(matter, tag, title, day));
+        var tested = OwnerFacts.TestedOn(matter);
+        return new(tag, title, tested, words, true, CodeOf(matter, tag, title, tested));
     }
 
     /// <summary>The gravest thing that is open, as short as a label wants it.</summary>

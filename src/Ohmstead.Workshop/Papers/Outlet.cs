@@ -19,8 +19,8 @@ public sealed record Outlet(string Posts, string Setting, OutletLimit Limit, str
     /// <summary>The most for hours, rounded down: "6.5 A".</summary>
     public string Most => Down(Limit.Amps, Limit.Amps < Small ? 100 : 10);
 
-    /// <summary>What it is held by: "held by its breaker, 6.5 A".</summary>
-    public string Held => $"held by {HeldBy}, {Down(Limit.PartMostAmps, Limit.PartMostAmps < Small ? 100 : 10)}";
+    /// <summary>What it is limited by: "limited by its breaker, 6.5 A".</summary>
+    public string Held => $"limited by {HeldBy}, {Down(Limit.PartMostAmps, Limit.PartMostAmps < Small ? 100 : 10)}";
 
     /// <summary>The same, and where the figure of that part is no sheet's, that it is not.</summary>
     public string HeldInFull => Limit.IsEstimated ? $"{Held} ({Estimated})" : Held;

@@ -88,8 +88,21 @@ internal static class OwnerFacts
         && LookOverState.Of(matter.Unit, matter.Sheet, matter.Shop).ToReplace.Any(i => i.Id == noted.Item);
 
     /// <summary>Why it may not be plugged in, a line each.</summary>
-    public static ImmutableArray<string> OpenNow(PaperMatter matter) =>
-        [.. PaperParts.Warnings(matter).OfType<Notice>().Where(n => n.Weight == Weight.Stop).SelectMany(n => n.Lines)];
+    public static ImmutableArray<string> OpenNow(PaperMatter matter) => PaperParts.Stops(matter, isBrief: true);
+
+    /// <summary>What somebody signed for, with the name: checks that were not measured, parts that nobody could look at.</summary>
+    public static ImmutableArray<string> SignedFor(PaperMatter matter) =>
+        [
+            .. matter.Waived.Select(l => $"{l.Title}, waived by {l.Waiver!.WaivedBy}"),
+            .. matter.Dangers.Where(d => d.State == Danger.SignedFor).Select(d => $"{d.Item.Title}, not looked at, signed by {d.SignedBy}"),
+        ];
+
+    /// <summary>What was read on the unit as it is now and is not as it should be: "Post 1, full throttle, 4 Ω load: 3.01 V low".</summary>
+    public static ImmutableArray<string> NotNormal(PaperMatter matter) =>
+        [.. matter.Lines.Where(l => l is { IsTaken: true, Weight: Weight.Look or Weight.Stop }).OrderBy(l => Place(matter.Sheet!.FindReading(l.Id)!)).Select(l => $"{l.Title}: {l.Verdict}")];
+
+    /// <summary>The day of the last reading of the unit as it is now: "13 Nov 2026"; the day of the paper while nothing is read.</summary>
+    public static string TestedOn(PaperMatter matter) => PaperParts.Day(matter.Lines.Where(l => l.IsTaken).Max(l => l.At) ?? matter.At);
 
     /// <summary>What the unit is.</summary>
     public static string Title(PaperMatter matter) => PaperParts.Opening(matter, []).Title;
@@ -118,14 +131,15 @@ internal static class OwnerFacts
         ];
 
     /// <summary>What no reading shows, and which readings of the type were not taken.</summary>
-    public static ImmutableArray<string> NotTested(PaperMatter matter)
+    /// <param name="where">Where a long list of them is: "The service record lists them."</param>
+    public static ImmutableArray<string> NotTested(PaperMatter matter, string where)
     {
         var open = matter.Lines.Where(l => !l.IsTaken && l.Waiver is null).ToList();
         return
         [
             .. open.Count == 0 ? []
             : open.Count <= MostNamed ? new[] { $"Not taken: {string.Join("; ", open.Select(l => l.Title))}." }
-            : [$"Not taken: {Counted.Share(open.Count, matter.Lines.Length, "reading")}. The service record lists them."],
+            : [$"Not taken: {Counted.Share(open.Count, matter.Lines.Length, "reading")}. {where}"],
             .. matter.LookedAt is null ? Array.Empty<string>() : ["Some wiring was only looked at."],
             .. Advice.NeverJudged,
         ];

@@ -69,17 +69,13 @@ public static class OwnerPage
     private static IEnumerable<Block> Working(PaperMatter matter, int most)
     {
         var tested = OwnerFacts.Tested(matter);
-        yield return new Heading("What was tested", 2);
+        yield return new Heading(OwnerFacts.TestedOn(matter) is var day && day == PaperParts.Day(matter.At) ? "What was tested" : $"What was tested, last on {day}", 2);
         if (tested.Length > 0)
             yield return new Table(
                 [new("", 6), new("", 2.2, IsFigure: true), new("", 3.8)],
                 [.. tested.Take(Math.Clamp(most, 2, 4)).Select(l => Row.Of(Cut(l.Title, 60), l.Measured, OwnerFacts.Outcome(matter, l)))]
             );
-        if (matter.Waived.Any())
-            yield return new Prose(
-                $"Waived, not measured: {string.Join("; ", Some([.. matter.Waived.Select(l => $"{l.Title}, by {l.Waiver!.WaivedBy}")], Math.Min(most, 1)))}"
-            );
-        yield return new Prose(Advice.NotTestedShort);
+        yield return new Prose(string.Join(' ', AboutTested(matter, most)));
         yield return new Heading("What it can run for hours", 2);
         if (matter.Rating.UsableWatts <= 0)
         {
@@ -101,13 +97,22 @@ public static class OwnerPage
             outlet.FuseOutside.Length > 0 ? $"fuse outside: {outlet.FuseOutside}" : ""
         );
 
+    private static IEnumerable<string> AboutTested(PaperMatter matter, int most)
+    {
+        if (OwnerFacts.NotNormal(matter) is { IsEmpty: false } off)
+            yield return $"Not normal: {string.Join("; ", Some(off, Math.Min(most, 1)))}.";
+        if (OwnerFacts.SignedFor(matter) is { IsEmpty: false } signed)
+            yield return $"Not measured: {string.Join("; ", Some(signed, Math.Min(most, 1)))}.";
+        yield return Advice.NotTestedShort;
+    }
+
     private static IEnumerable<string> AboutRun(PaperMatter matter, IReadOnlyList<Outlet> shown)
     {
         yield return $"All posts together: {ValueText.Plain(Math.Floor(matter.Rating.UsableWatts))} W.";
         if (matter.Outlets.Length > shown.Count)
             yield return "More posts: see the service record.";
         if (shown.Any(o => o.FuseOutside.Length > 0))
-            yield return "Fuse outside: at most these amps, in its lead.";
+            yield return "Fuse outside: no more amps, in that post’s lead.";
         if (shown.Any(o => o.Limit.IsEstimated))
             yield return $"* {Sentences.Large(Outlet.Estimated)}.";
     }
@@ -116,7 +121,7 @@ public static class OwnerPage
     private static ImmutableArray<string> Some(ImmutableArray<string> all, int most) =>
         all.Length <= most + 1
             ? [.. all.Select(w => Cut(w, MostLetters))]
-            : [.. all.Take(most).Select(w => Cut(w, MostLetters)), $"And {ValueText.Plain(all.Length - most)} more: see the service record."];
+            : [.. all.Take(most).Select(w => Cut(w, MostLetters)), $"and {ValueText.Plain(all.Length - most)} more in the service record"];
 
     private static string Cut(string words, int most)
     {

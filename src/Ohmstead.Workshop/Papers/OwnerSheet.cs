@@ -16,7 +16,7 @@ internal static class OwnerSheet
             [
                 new("Tag", card.Tag),
                 .. card.Owner.Length > 0 ? new[] { new Pair("For", card.Owner) } : [],
-                new("Dates", $"in {PaperParts.Day(matter.Unit.Journal[0].At)}, this paper {PaperParts.Day(matter.At)}"),
+                new("Dates", $"taken in {PaperParts.Day(matter.Unit.Journal[0].At)}, printed {PaperParts.Day(matter.At)}"),
             ]
         );
         foreach (var block in PaperParts.Warnings(matter))
@@ -34,9 +34,8 @@ internal static class OwnerSheet
             [
                 .. CanRun(matter),
                 new Heading("What was not tested", 2),
-                new Points(OwnerFacts.NotTested(matter)),
-                new Heading("How to use it", 2),
-                new Points(Advice.Use),
+                new Points(OwnerFacts.NotTested(matter, "They are listed under Readings.")),
+                .. matter.MayBePluggedIn ? new Block[] { new Heading("How to use it", 2), new Points(Advice.Use) } : [],
             ]
         );
         yield return new Signatures(["For the bench, date", "Received, date"]);
@@ -70,7 +69,7 @@ internal static class OwnerSheet
         }
         var printed =
             rating.InputWatts > 0
-                ? $" The {ValueText.Plain(rating.InputWatts)} W on its plate are what it takes in."
+                ? $" The {ValueText.Plain(rating.InputWatts)} W on its plate is what it takes in."
                 : "";
         yield return new Prose($"All posts together: {ValueText.Plain(Math.Floor(rating.UsableWatts))} W for hours.{printed}");
         if (matter.Outlets.Length == 0)
@@ -101,7 +100,7 @@ internal static class OwnerSheet
             ],
             Size.Usual
         );
-        yield return new Prose("Computed from the type sheet, one pair alone, into a resistance.", Size.Small);
+        yield return new Prose("Worked out from the type sheet, for one pair of posts alone with a resistor on it.", Size.Small);
     }
 
     private static string Volts(double volts) => string.Create(CultureInfo.InvariantCulture, $"{volts:0.0} V");

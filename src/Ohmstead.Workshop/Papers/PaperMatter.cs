@@ -42,10 +42,13 @@ public sealed record PaperMatter(
     public IEnumerable<ReadingLine> Waived => Lines.Where(l => l.Waiver is not null);
 
     /// <summary>What the owner is told was not tested.</summary>
-    public ImmutableArray<string> NotTested => OwnerFacts.NotTested(this);
+    public ImmutableArray<string> NotTested => OwnerFacts.NotTested(this, "The service record lists them.");
 
     /// <summary>What the look-over found or nobody looked at, and nobody can or did sign for.</summary>
     public ImmutableArray<Endangering> Endangering => LookOver.Endangering.Open(Unit, Sheet, Shop);
+
+    /// <summary>The same, with what somebody signed for.</summary>
+    public ImmutableArray<Endangering> Dangers => [.. LookOver.Endangering.All(Unit, Sheet, Shop)];
 
     /// <summary>Wire ends recorded where they are not planned.</summary>
     public ImmutableArray<WrongEnd> WrongEnds => Sheet is null ? [] : WrongEnd.Of(Unit, Sheet);

@@ -29,7 +29,7 @@ internal static class PaperParts
             yield return new Notice(
                 Weight.Stop,
                 matter.IsReturnedUnplugged ? NotToBePluggedIn : "Do not plug this unit in.",
-                [.. Stops(matter).DefaultIfEmpty("It goes back as it is.")]
+                Stops(matter)
             );
         ImmutableArray<string> signed =
         [
@@ -41,7 +41,10 @@ internal static class PaperParts
     }
 
     /// <summary>Why it may not be plugged in, a line each.</summary>
-    private static IEnumerable<string> Stops(PaperMatter matter)
+    /// <param name="isBrief">For the owner: how many checks and parts, not which.</param>
+    public static ImmutableArray<string> Stops(PaperMatter matter, bool isBrief = false) => [.. AllStops(matter, isBrief).DefaultIfEmpty("It goes back as it is.")];
+
+    private static IEnumerable<string> AllStops(PaperMatter matter, bool isBrief)
     {
         if (matter.Sheet is null)
             yield return "Its type is not known here. No check could be judged.";
@@ -54,9 +57,13 @@ internal static class PaperParts
         foreach (var line in matter.TooClose)
             yield return $"Too close for the meter: {line.Title}. It read {line.Measured}. {Sentences.Large(line.Limits)}. Read it again with a better one.";
         if (matter.Skipped.Any())
-            yield return $"Cold checks not taken, which counts as not passed: {string.Join("; ", matter.Skipped.Select(l => l.Title))}.";
+            yield return isBrief
+                ? $"{Counted.Of(matter.Skipped.Count(), "cold check")} not taken. Not taken counts as not passed."
+                : $"Cold checks not taken, which counts as not passed: {string.Join("; ", matter.Skipped.Select(l => l.Title))}.";
         if (matter.IsOpen)
-            yield return $"It is not put back together: {string.Join(", ", matter.Apart!.Off.Select(o => o.Step.Title))}.";
+            yield return isBrief
+                ? $"Not put together: {Counted.Of(matter.Apart!.Off.Length, "part")} off."
+                : $"Not put together. Off: {string.Join(", ", matter.Apart!.Off.Select(o => o.Step.Title))}.";
         foreach (var open in matter.Open.Where(o => o is { IsOpen: true, Place: OpenPlace.Wiring }))
             yield return Line(open);
         if (matter.WaitsForCheck)
@@ -74,7 +81,7 @@ internal static class PaperParts
             w.Instead.Trim().Length > 0
                 ? $" Done instead: {w.Instead.Trim().TrimEnd('.')}."
                 : " Nothing was done instead.";
-        return $"{line.Title}: {w.Why.Trim().TrimEnd('.')}. Waived by {w.WaivedBy}.{instead} Every reading that rests on it rests on that.";
+        return $"{line.Title}: {w.Why.Trim().TrimEnd('.')}. Waived by {w.WaivedBy}.{instead} The readings that need this check rely on that.";
     }
 
     /// <summary>The last word on each part of the look-over, in the shop's order.</summary>

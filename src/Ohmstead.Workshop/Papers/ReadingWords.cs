@@ -10,7 +10,7 @@ internal static class ReadingWords
 {
     /// <summary>Where the probes go.</summary>
     public static string Probes(TypeSheet sheet, ReadingSpec spec) =>
-        spec.From.Length == 0 ? "at the mains side" : $"{PartNames.Terminal(sheet, spec.From)} to {PartNames.Terminal(sheet, spec.To)}";
+        spec.From.Length == 0 ? "at the plug" : $"{PartNames.Terminal(sheet, spec.From)} to {PartNames.Terminal(sheet, spec.To)}";
 
     /// <summary>What was shown.</summary>
     /// <param name="quantity">What was read; null when its sheet is not known.</param>
@@ -35,15 +35,15 @@ internal static class ReadingWords
             parts.Add(Source(sheet, spec, source));
         foreach (var control in sheet.Controls)
             if (state.Controls.TryGetValue(control.Id, out var position))
-                parts.Add($"{PartNames.Control(sheet, control.Id)} {Position(sheet, control, position)}");
+                parts.Add($"{PartNames.Control(sheet, control.Id)}: {Position(sheet, control, position)}");
         parts.AddRange(
             state.Loads.Select(l =>
                 $"{ValueText.Plain(l.Ohms)} Ω on {PartNames.Terminal(sheet, l.From)} and {PartNames.Terminal(sheet, l.To)}"
             )
         );
-        parts.AddRange(state.Joined.Select(g => $"joined: {PartNames.Terminals(sheet, g)}"));
+        parts.AddRange(state.Joined.Select(g => $"{PartNames.Terminals(sheet, g)} clipped together"));
         if (state.Lifted.Length > 0)
-            parts.Add($"taken off: {string.Join(", ", state.Lifted.Select(l => PartNames.Of(sheet, l)))}");
+            parts.Add($"taken out: {string.Join(", ", state.Lifted.Select(l => PartNames.Of(sheet, l)))}");
         if (Math.Abs(state.Celsius - 20) > 0.05)
             parts.Add(string.Create(CultureInfo.InvariantCulture, $"windings at {state.Celsius:0.#} °C"));
         if (spec.IsOpenCase)
@@ -57,21 +57,21 @@ internal static class ReadingWords
     {
         if (source.IsDirect)
             return $"{ValueText.Plain(source.DirectAmps)} A DC from {PartNames.Terminal(sheet, source.From)} to {PartNames.Terminal(sheet, source.To)}";
-        var name = BenchConditions.IsOnMains(sheet, spec) ? "line" : "fed with";
+        var name = BenchConditions.IsOnMains(sheet, spec) ? "line voltage" : "low-voltage supply";
         var series =
-            source.HasLamp ? $" through a {ValueText.Plain(source.LampVolts * source.LampAmps)} W lamp"
-            : source.SeriesOhms > 0 ? $" through {ValueText.Of(source.SeriesOhms, Quantity.Ohms)}"
+            source.HasLamp ? $", through a {ValueText.Plain(source.LampVolts * source.LampAmps)} W series lamp"
+            : source.SeriesOhms > 0 ? $", through {ValueText.Of(source.SeriesOhms, Quantity.Ohms)}"
             : "";
         return $"{name} {ValueText.Plain(source.Volts)} V{series}";
     }
 
     private static string Position(TypeSheet sheet, Control control, ControlPosition position) =>
         !control.IsThrottle
-            ? $"at {PartNames.Position(sheet, control.Id, position.Selector)}"
+            ? PartNames.Position(sheet, control.Id, position.Selector)
             : position.Throttle switch
             {
                 >= 1 => "full",
-                <= 0 => "at its lowest",
-                var x => string.Create(CultureInfo.InvariantCulture, $"at {x * 100:0} %"),
+                <= 0 => "low",
+                var x => string.Create(CultureInfo.InvariantCulture, $"{x * 100:0} %"),
             };
 }

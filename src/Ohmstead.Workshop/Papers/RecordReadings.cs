@@ -17,7 +17,7 @@ internal static class RecordReadings
         else
         {
             yield return new Prose(
-                $"“Should read” holds 19 of 20 sound units, at the line voltage, load and meter of that reading. {Meters(taken)}",
+                $"“Should read” holds 19 of 20 sound units, at the line voltage, load and meter of that reading. {Days(taken)} {Meters(taken)}",
                 Size.Small
             );
             yield return Rows(taken);
@@ -65,6 +65,15 @@ internal static class RecordReadings
 
     private static string Limit(ShopLimit limit) =>
         limit.Unit == "Ω" ? ValueText.Of(limit.Value, Quantity.Ohms) : $"{ShopEdit.Show(limit.Value)} {limit.Unit}";
+
+    private static string Days(IReadOnlyList<ReadingLine> lines)
+    {
+        var days = lines.Where(l => l.At is not null).Select(l => l.At!.Value).Order().ToList();
+        if (days.Count == 0)
+            return "";
+        var (first, last) = (PaperParts.Day(days[0]), PaperParts.Day(days[^1]));
+        return first == last ? $"Read {last}." : $"Read {first} to {last}.";
+    }
 
     private static string Meters(IEnumerable<ReadingLine> lines)
     {

@@ -46,10 +46,14 @@ public static class MistakeWords
     }
 
     /// <summary>The first ones by their names, and how many more there are.</summary>
-    public static string Names(IReadOnlyCollection<Mistake> mistakes, int most, TypeSheet sheet) =>
-        mistakes.Select(m => Name(m, sheet)).Distinct(StringComparer.Ordinal).ToList() is var names && names.Count > most
-            ? $"{string.Join("; ", names.Take(most))}; and {ValueText.Plain(names.Count - most)} more"
-            : string.Join("; ", names);
+    public static string Names(IReadOnlyCollection<Mistake> mistakes, int most, TypeSheet sheet) => string.Join("; ", Lines(mistakes, most, sheet));
+
+    /// <summary>The same, one by one.</summary>
+    public static IReadOnlyList<string> Lines(IReadOnlyCollection<Mistake> mistakes, int most, TypeSheet sheet)
+    {
+        List<string> names = [.. mistakes.Select(m => Name(m, sheet)).Distinct(StringComparer.Ordinal)];
+        return names.Count > most ? [.. names.Take(most), $"and {ValueText.Plain(names.Count - most)} more"] : names;
+    }
 
     /// <summary>Two wires that have the same ends to choose from: which end it was, no reading shows.</summary>
     private static string Swapped(string one, string other, TypeSheet sheet)

@@ -5,6 +5,7 @@ using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Papers;
 using Ohmstead.Workshop.Shops;
 using QRCoder;
+using ZXing;
 
 namespace Ohmstead.App.Tests.Papers;
 
@@ -38,7 +39,7 @@ public class LabelTests
     public void A_tested_unit_s_label_says_tag_day_and_what_was_tested()
     {
         var text = Flat(Written(Good, "label.pdf"));
-        string[] said = ["F-041", "Tested 14 Mar 2026", "Insulation, load, series lamp", "Tests recorded. No certification."];
+        string[] said = ["F-041", "Tested 13 Mar 2026", "Insulation, load, series lamp", "Tests recorded. No certification."];
         Assert.All(said, words => Assert.Contains(words, text, StringComparison.Ordinal));
         Assert.DoesNotContain("plug this in", text, StringComparison.Ordinal);
     }
@@ -53,13 +54,22 @@ public class LabelTests
         Assert.DoesNotContain("Tested", text, StringComparison.Ordinal);
     }
 
+    /// <summary>As a phone reads it: the label in dots, through a reader of bar codes.</summary>
+    [Fact]
+    public void A_reader_of_codes_reads_the_record_s_text_off_the_printed_label()
+    {
+        var label = Good;
+        var (width, height, pixels) = Pdf.Pixels(LabelPdf.Write(label, PaperUnits.Noon), 300);
+        Assert.Equal(label.Code, new BarcodeReaderGeneric().Decode(new RGBLuminanceSource(pixels, width, height, RGBLuminanceSource.BitmapFormat.Gray8))?.Text);
+    }
+
     /// <summary>Each square of the code is looked at in its middle, at 600 dots an inch, against the code's own matrix.</summary>
     [Fact]
     public void The_code_on_it_is_the_record_s_text()
     {
         var label = Good;
         Assert.StartsWith("F-041\n", label.Code, StringComparison.Ordinal);
-        Assert.Contains("\nTested 14 Mar 2026\n", label.Code, StringComparison.Ordinal);
+        Assert.Contains("\nTested 13 Mar 2026\n", label.Code, StringComparison.Ordinal);
         Assert.Contains("\nBoth blades to all posts, 500 V: 357 MΩ\n", label.Code, StringComparison.Ordinal);
         Assert.Contains(": waived by J. Bench\n", label.Code, StringComparison.Ordinal);
         Assert.EndsWith("\nTests recorded. No certification.", label.Code, StringComparison.Ordinal);

@@ -82,9 +82,9 @@ public class OwnerPageTests
             "What was wrong, and what was done",
             "What was tested",
             "What it can run for hours",
-            "held by the core, 6.3 A",
+            "limited by the core, 6.3 A",
             "fuse outside: 7.5 A",
-            "Fuse outside: at most these amps, in its lead.",
+            "Fuse outside: no more amps, in that post’s lead.",
             "Weak whistle disc: re",
             "Cord: replaced",
             "Mains can kill",
@@ -114,7 +114,7 @@ public class OwnerPageTests
         var outlets = PaperUnits.Matter("twin-175", new TakenIn("A-1", "twin-175", "", "")).Outlets;
         Assert.Equal(4, outlets.Length);
         // The shop's 70 % of the printed 175 W are stricter than the sheet's 125 W: 122.5 W at 19.18 V are 6.39 A, below the breaker's 6.5 A.
-        Assert.All(outlets.Where(o => o.Limit.IsProtected), o => Assert.Equal(("6.3 A", "held by the core, 6.3 A", ""), (o.Most, o.Held, o.Outside)));
+        Assert.All(outlets.Where(o => o.Limit.IsProtected), o => Assert.Equal(("6.3 A", "limited by the core, 6.3 A", ""), (o.Most, o.Held, o.Outside)));
         Assert.Equal(2, outlets.Count(o => o.Limit.IsProtected));
         // The sheet says 8 A for the winding, of which the pilot lamp takes 0.2 A; 122.5 W are 17 A at 7.3 V.
         Assert.All(outlets.Where(o => !o.Limit.IsProtected), o => Assert.InRange(o.Limit.Amps, 7.75, 7.85));

@@ -1,8 +1,12 @@
+using System.Globalization;
 using System.Text.RegularExpressions;
+using Ohmstead.Electrical.Readings;
 using Ohmstead.Workshop.Cautions;
 using Ohmstead.Workshop.Journal;
+using Ohmstead.Workshop.LookOver;
 using Ohmstead.Workshop.Papers;
 using Ohmstead.Workshop.Readings;
+using Ohmstead.Workshop.TakeApart;
 
 namespace Ohmstead.App.Tests.Papers;
 
@@ -20,15 +24,19 @@ public class PaperFoldTests
     private static void AssertAtOne(PaperMatter matter, string unit)
     {
         var papers = Papers(matter);
-        var folds = papers.ConvertAll(PaperFold.Of);
         var label = Label.Make(matter);
-        Assert.All(folds, f => Assert.True(f.Forbids == !label.MayBePluggedIn, unit));
+        List<PaperFold> folds = [.. papers.Select(PaperFold.Of), PaperFold.Of(label)];
+        Assert.All(folds, f => Assert.True(f.Forbids == !matter.MayBePluggedIn, unit));
         Assert.All(folds, f => Assert.False(f.Forbids && f.Promises, unit));
         var (done, toDo) = (folds.SelectMany(f => f.Done).ToHashSet(), folds.SelectMany(f => f.ToDo).ToHashSet());
         Assert.False(done.Overlaps(toDo), $"{unit}: {string.Join(", ", done.Intersect(toDo))}");
-        foreach (var title in folds.SelectMany(f => f.Read.Keys).Distinct())
-            Assert.Single(folds.Where(f => f.Read.ContainsKey(title)).Select(f => f.Read[title]).Distinct());
-        Assert.All(folds.SelectMany(f => f.Amps), amps => Assert.Contains(matter.Outlets, o => amps <= o.Limit.Amps + 1e-3));
+        AssertOne(folds, f => f.Read, unit);
+        AssertOne(folds, f => f.Ends, unit);
+        AssertOne(folds, f => f.Signed, unit);
+        AssertOne(folds, f => f.Runs, unit);
+        Assert.True(folds.SelectMany(f => f.Watts).Distinct().Count() <= 1, unit);
+        Assert.True(folds.SelectMany(f => f.Tested).Distinct().Count() <= 1, $"{unit}: {string.Join(", ", folds.SelectMany(f => f.Tested).Distinct())}");
+        AssertTrue(matter, papers, folds, unit);
         foreach (var paper in papers)
         {
             Assert.Equal("", SillyCounts.In(paper.Text));
@@ -36,6 +44,48 @@ public class PaperFoldTests
             AssertOrdered(paper, unit);
         }
         Assert.Equal(label.MayBePluggedIn, label.Code.Length > 0);
+    }
+
+    /// <summary>Two papers that speak of the same thing say the same of it.</summary>
+    private static void AssertOne(IReadOnlyList<PaperFold> folds, Func<PaperFold, IReadOnlyDictionary<string, string>> of, string unit)
+    {
+        foreach (var title in folds.SelectMany(f => of(f).Keys).Distinct(StringComparer.Ordinal))
+            Assert.True(folds.Where(f => of(f).ContainsKey(title)).Select(f => of(f)[title]).Distinct(StringComparer.Ordinal).Count() == 1, $"{unit}: {title}: {string.Join(" / ", folds.Where(f => of(f).ContainsKey(title)).Select(f => of(f)[title]).Distinct())}");
+    }
+
+    /// <summary>What the papers say is what is known of the unit: nothing is left out of the record, nothing is said that is not so.</summary>
+    private static void AssertTrue(PaperMatter matter, IReadOnlyList<Paper> papers, IReadOnlyList<PaperFold> folds, string unit)
+    {
+        var record = folds[OwnerPage.Choices.Length];
+        foreach (var line in matter.Lines.Where(l => l.IsTaken))
+        {
+            Assert.Equal(line.Measured, record.Read[line.Title]);
+            Assert.True(line.End switch { CheckEnd.Passed => record.Ends[line.Title] == "pass", CheckEnd.Failed => record.Ends[line.Title] == "failed", CheckEnd.TooClose => record.Ends[line.Title] == "too close", _ => true }, $"{unit}: {line.Title}");
+        }
+        foreach (var line in matter.Waived)
+            Assert.Equal(line.Waiver!.WaivedBy.TrimEnd('.'), record.Signed[line.Title]);
+        foreach (var danger in matter.Dangers.Where(d => d.State == Danger.SignedFor))
+            Assert.Equal(danger.SignedBy.TrimEnd('.'), record.Signed[danger.Item.Title]);
+        // The owner is told of what was signed for, and of what is not normal, not of the good alone.
+        if (matter.MayBePluggedIn)
+        {
+            var owner = folds[0];
+            Assert.True(owner.Signed.IsEmpty == record.Signed.IsEmpty, $"{unit}: signed");
+            Assert.True(owner.Ends.ContainsValue("off") == matter.Lines.Any(l => l is { IsTaken: true, Weight: Weight.Look }), $"{unit}: not normal");
+        }
+        foreach (var (posts, amps) in folds.SelectMany(f => f.Runs))
+            Assert.True(double.Parse(amps[..^2], CultureInfo.InvariantCulture) <= matter.Outlets.Single(o => o.Posts == posts).Limit.Amps + 1e-3, $"{unit}: {posts}");
+        if (matter.Apart is { IsBegun: true } apart)
+            AssertCounted(apart, papers[OwnerPage.Choices.Length].Text, unit);
+    }
+
+    /// <summary>As many pieces as came off went back, are new, are signed for as left over, or are still off.</summary>
+    private static void AssertCounted(ApartState apart, string text, string unit)
+    {
+        int Of(string pattern) => Regex.Matches(text, pattern).Sum(m => int.Parse(m.Groups[1].Value, CultureInfo.InvariantCulture));
+        var off = Of(@"(\d+) pieces? came off\.");
+        Assert.True(off == apart.Off.Sum(o => o.Fact.Pieces) + apart.Back.Sum(b => b.Off.Fact.Pieces), $"{unit}: {text}");
+        Assert.Equal(off, Of(@"(\d+) old ones? went back") + Of(@"went back, (\d+) new") + Of(@"(\d+) pieces? left over, .*?\. Signed by") - Of(@"(\d+) pieces? more than came off, .*?\. Signed by") + Of(@"Still off, (\d+) pieces?:"));
     }
 
     /// <summary>A heading heads something, and nothing that is to do stands under what was done.</summary>
@@ -55,13 +105,14 @@ public class PaperFoldTests
         Assert.All(blocks.OfType<Notice>(), n => Assert.NotEmpty(n.Lines));
     }
 
-    [Fact]
-    public async Task The_papers_of_every_unit_of_the_demo_are_at_one()
+    [Theory]
+    [MemberData(nameof(FilledDemo.Tags), MemberType = typeof(FilledDemo))]
+    public async Task The_papers_of_a_unit_of_the_demo_are_at_one(string tag)
     {
         var demo = await FilledDemo.ReadAsync();
-        Assert.Equal(12, demo.Cards.Count);
-        foreach (var card in demo.Cards)
-            AssertAtOne(MatterMaker.Make(demo.Units[card.Id], demo.SheetOf(card), demo.Shop, PaperUnits.Noon), card.Tag);
+        Assert.Equal(FilledDemo.Tags().Select(t => t.Data).Order(StringComparer.Ordinal), demo.Cards.Select(c => c.Tag).Order(StringComparer.Ordinal));
+        var card = demo.Cards.Single(c => c.Tag == tag);
+        AssertAtOne(MatterMaker.Make(demo.Units[card.Id], demo.SheetOf(card), demo.Shop, PaperUnits.Noon), tag);
     }
 
     public static TheoryData<int> Seeds() => [.. Enumerable.Range(1, 24)];
@@ -89,6 +140,16 @@ public class PaperFoldTests
         List<Fact> facts = [new TakenIn("F-1", "twin-175", "", Any(["", "hums"])), .. Enumerable.Range(0, dice.Next(1, 30)).Select(_ => One())];
         if (dice.Next(2) == 0)
             facts = [.. facts, .. PaperUnits.DemoReadings().Where(f => f is ReadingEntered { Shown.Kind: ShownKind.Value })];
+        foreach (var step in sheet.TakeApart.Take(dice.Next(4)))
+        {
+            var pieces = dice.Next(1, 5);
+            facts.Add(new TakenOff(step.Id, 1, pieces, ""));
+            var (old, fresh) = (dice.Next(pieces + 1), dice.Next(2));
+            if (dice.Next(2) == 0)
+                facts.Add(new PutBack(step.Id, old, fresh, old + fresh == pieces ? "" : "a screw is gone", old + fresh == pieces ? "" : "A. B."));
+        }
+        if (dice.Next(3) == 0)
+            facts.Add(new NotLookedAt(Any(["cord", "plug", "sleeves", "case"]), "not opened", "C. D."));
         var isChecked = dice.Next(2) == 0;
         AssertAtOne(MatterMaker.Make(PaperUnits.Unit(isChecked ? PaperUnits.Checked(facts) : facts), sheet, PaperUnits.Shop, PaperUnits.Noon), FormattableString.Invariant($"seed {seed}"));
     }

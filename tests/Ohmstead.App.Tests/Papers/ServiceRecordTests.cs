@@ -58,7 +58,7 @@ public partial class ServiceRecordTests
             "Cord: replaced.",
             "hard but whole",
             "Roller 2 is worn",
-            "line 121.4 V",
+            "line voltage 121.4 V",
             "14.31 V",
             "1: crack at the boss",
             "2: nut",

@@ -32,10 +32,8 @@ public sealed partial class NoIdsOnScreensTests(DemoSite demo) : IClassFixture<D
     private static List<string> Templates { get; } =
         [.. typeof(Bench).Assembly.GetTypes().SelectMany(t => t.GetCustomAttributes(typeof(RouteAttribute), false).Cast<RouteAttribute>()).Select(r => r.Template)];
 
-    public static TheoryData<string> Tags() => ["F-022", "F-029", "F-031", "F-033", "F-036", "F-038", "F-039", "F-041", "F-042", "F-044", "F-045", "F-046"];
-
     [Theory]
-    [MemberData(nameof(Tags))]
+    [MemberData(nameof(FilledDemo.Tags), MemberType = typeof(FilledDemo))]
     public async Task No_screen_of_a_unit_of_the_invented_workshop_shows_an_id_or_counts_nothing(string tag)
     {
         var card = demo.Card(tag);
