@@ -58,23 +58,22 @@ public sealed record Expectation(Quantity Quantity, double Value, double Low, do
             : value < Low ? Side.Below
             : Side.Above;
         var end = side == Side.Below || (side == Side.Within && value < Value) ? Low : High;
-        var off = double.IsInfinity(value) && double.IsInfinity(Value) ? 0 : Math.Abs(value - Value);
-        return new(side, off, off == 0 ? 0 : DeviationsAt(value, end, off))
+        var fromNominal = double.IsInfinity(value) && double.IsInfinity(Value) ? 0 : Math.Abs(value - Value);
+        return new(side, side == Side.Within ? 0 : Math.Abs(value - end), fromNominal == 0 ? 0 : DeviationsAt(value, end, fromNominal))
         {
-            Times = SpansDecades ? Ratio(value, double.IsInfinity(Value) ? end : Value) : 0,
             TimesOut = side == Side.Within ? 0 : Ratio(value, end),
         };
     }
 
-    private double DeviationsAt(double value, double end, double off)
+    private double DeviationsAt(double value, double end, double fromNominal)
     {
-        if (double.IsInfinity(off) || double.IsInfinity(end))
+        if (double.IsInfinity(fromNominal) || double.IsInfinity(end))
             return double.PositiveInfinity;
         // Below a millionth of the band's end nothing is smaller yet: a logarithm of 0 would say nothing.
         var isLogarithmic = SpansDecades && Value > 0 && end > 0;
         var (distance, whole) = isLogarithmic
             ? (Math.Log(Math.Max(value, end * 1e-6) / Value), Math.Log(end / Value))
-            : (off, end - Value);
+            : (fromNominal, end - Value);
         return BandDeviations * Math.Abs(distance) / Math.Max(Math.Abs(whole), 1e-12);
     }
 

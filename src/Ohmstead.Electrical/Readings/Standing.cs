@@ -1,10 +1,13 @@
 namespace Ohmstead.Electrical.Readings;
 
 /// <summary>How a value stands to what a meter shows on sound units (<see cref="Expectation"/>).</summary>
-/// <param name="Off">From the nominal unit, never negative, in the quantity's unit; infinite where one of the two is OL.</param>
+/// <param name="Off">
+/// Beyond the end of the band, in the quantity's unit; 0 within it, infinite where one of the two is OL. It is what a person finds who
+/// takes the value from what it should read.
+/// </param>
 /// <param name="Deviations">
-/// The same in standard deviations, the end of the band on that side taken as 1.96 of them; infinite where that end or the
-/// value is OL. Counted on a logarithmic scale where the band spans decades.
+/// From the nominal unit in standard deviations, the end of the band on that side taken as 1.96 of them; infinite where that end or
+/// the value is OL. Counted on a logarithmic scale where the band spans decades.
 /// </param>
 public readonly record struct Standing(Side Side, double Off, double Deviations)
 {
@@ -13,12 +16,6 @@ public readonly record struct Standing(Side Side, double Off, double Deviations)
 
     /// <summary>This many times beyond the end of the band nothing is off by little, however wide the band. Common practice, no source.</summary>
     public const double ClearTimes = 10;
-
-    /// <summary>
-    /// How many times more, or fewer, than the nominal unit shows (than the end of the band where that is OL), 1 or more; 0 where
-    /// the band spans no decades and the difference says it better.
-    /// </summary>
-    public double Times { get; init; }
 
     /// <summary>How many times beyond the end of the band, 1 or more; 0 within it, and for a value of the other sign.</summary>
     public double TimesOut { get; init; }

@@ -96,9 +96,12 @@ public sealed record Meaning(Verdict Verdict, string Words, string Next = "")
         // Of what spans decades a difference says nothing; how many times does.
         return standing switch
         {
-            { IsClearlyOff: true, Times: > 0 } => new(Verdict.Off, $"{Fold(standing.Times)} times too {side}"),
+            { IsClearlyOff: true } when expected.SpansDecades && standing.TimesOut > 0 => new(
+                Verdict.Off,
+                $"{Fold(standing.TimesOut)} times too {side}"
+            ),
             { IsClearlyOff: true } => new(Verdict.Off, $"{ValueText.Of(standing.Off, expected.Quantity)} {side}"),
-            { Times: > 0 } => new(Verdict.AlittleOff, $"a little {side}"),
+            _ when expected.SpansDecades => new(Verdict.AlittleOff, $"a little {side}"),
             _ => new(Verdict.AlittleOff, $"a little {side}, by {ValueText.Of(standing.Off, expected.Quantity)}"),
         };
     }

@@ -23,9 +23,9 @@ public class MeaningTests
     {
         var band = new Expectation(Quantity.AcVolts, 16.5, 16, 17);
         Assert.Equal("normal", Of(Shown.Number(16.9), Volts, band).Words);
-        Assert.Equal("1.60 V low", Of(Shown.Number(14.9), Volts, band).Words);
+        Assert.Equal("1.10 V low", Of(Shown.Number(14.9), Volts, band).Words);
         Assert.Equal(
-            new Meaning(Verdict.AlittleOff, "a little high, by 0.600 V"),
+            new Meaning(Verdict.AlittleOff, "a little high, by 0.100 V"),
             Of(Shown.Number(17.1), Volts, band)
         );
         Assert.Equal(Verdict.Jumps, Of(Shown.Jumps(3, null), Volts, band).Verdict);
@@ -76,8 +76,8 @@ public class MeaningTests
     {
         var band = new Expectation(Quantity.InsulationOhms, 243e6, 70e6, 830e6);
         var spec = Insulation with { Limits = null };
-        Assert.Equal("12,000 times too low", Of(Shown.Number(20e3), spec, band).Words);
-        Assert.Equal("7.6 times too low", Of(Shown.Number(32e6), spec, band).Words);
+        Assert.Equal("3,500 times too low", Of(Shown.Number(20e3), spec, band).Words);
+        Assert.Equal("2.2 times too low", Of(Shown.Number(32e6), spec, band).Words);
         Assert.Equal("a little low", Of(Shown.Number(60e6), spec, band).Words);
     }
 
