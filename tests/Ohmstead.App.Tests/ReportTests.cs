@@ -22,7 +22,7 @@ public sealed class ReportTests
     [Fact]
     public void Verdicts_are_words_beside_band_and_measured_value()
     {
-        Assert.Matches(@"! load-1 +14\.77 V +17\.2–18\.2 V +3\.01 V low", Example.Value);
+        Assert.Matches(@"! load-1 +14\.77 V +17\.2–18\.2 V +2\.5 V low", Example.Value);
         Assert.Matches(@"  blades-posts +OL +OL +passed", Example.Value);
         Assert.Contains("Not taken: All posts to the core, 500 V: the tester's second lead is broken", Example.Value, StringComparison.Ordinal);
         Assert.Contains("Symptom: The train on track 2 slows with cars behind it: yes", Example.Value, StringComparison.Ordinal);

@@ -80,6 +80,7 @@ internal static class SoloUnits
                 new PartChanged("cord-1", PartChange.Renewed, null, "18 AWG, knot inside"),
                 new PartChanged("cord-2", PartChange.Renewed, null, "18 AWG, knot inside")
             )
+            .Saw(("cord", "good", Decision.Leave))
             .Read(Cold);
         return [dead, noTester, lookedAt, newCord];
     }

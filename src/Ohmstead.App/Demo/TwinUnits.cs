@@ -61,7 +61,6 @@ internal static class TwinUnits
                     "The trains slow down as soon as cars hang behind, and the whistle is weak."
                 ),
                 new PhotoAdded(photos.Hexagon, "front", ""),
-                new PhotoAdded(photos.Cord, "the cord at the plug", "cord"),
                 new DamagePinned(photos.Hexagon, 0.27, 0.37, "a chip in the edge, there when it came")
             )
             .Told(
@@ -72,7 +71,7 @@ internal static class TwinUnits
                 ("hot-at-rest", Answer.No)
             )
             .Saw(
-                ("cord", "cracked; near the plug", Decision.Renew),
+                ("cord", "stiff; near the plug", Decision.Watch),
                 ("plug", "good", Decision.Leave),
                 ("strain-relief", "good", Decision.Leave),
                 ("posts", "tarnished", Decision.Leave),

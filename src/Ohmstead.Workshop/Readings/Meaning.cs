@@ -100,9 +100,9 @@ public sealed record Meaning(Verdict Verdict, string Words, string Next = "")
                 Verdict.Off,
                 $"{Fold(standing.TimesOut)} times too {side}"
             ),
-            { IsClearlyOff: true } => new(Verdict.Off, $"{ValueText.Of(standing.Off, expected.Quantity)} {side}"),
+            { IsClearlyOff: true } => new(Verdict.Off, $"{ValueText.About(standing.Off, expected.Quantity)} {side}"),
             _ when expected.SpansDecades => new(Verdict.AlittleOff, $"a little {side}"),
-            _ => new(Verdict.AlittleOff, $"a little {side}, by {ValueText.Of(standing.Off, expected.Quantity)}"),
+            _ => new(Verdict.AlittleOff, $"a little {side}, by {ValueText.About(standing.Off, expected.Quantity)}"),
         };
     }
 

@@ -93,13 +93,13 @@ public static class UsualShop
     public const string NotOpened = "not opened yet";
 
     /// <summary>
-    /// What endangers whoever plugs the unit in, by part: bare wire, live screws, something live in reach. The wordings of earlier
-    /// lists stay in it, for the journals that hold them.
+    /// What endangers whoever plugs the unit in, by part: bare wire, live screws, something live in reach, and a cord whose insulation
+    /// fails, for bare wire is next. The wordings of earlier lists stay in it, for the journals that hold them.
     /// </summary>
     internal static ImmutableArray<string> Endangering(string part) =>
         part switch
         {
-            "cord" => ["crumbling, bare wire showing", "crumbles, wire to be seen"],
+            "cord" => ["sticky or gummy", "cracked", "crumbling, bare wire showing", "crumbles, wire to be seen"],
             "plug" => ["screws exposed", "screws open to the touch"],
             "sleeves" => ["bare wire showing", "bare wire to be seen"],
             "case" =>

@@ -23,9 +23,9 @@ public class MeaningTests
     {
         var band = new Expectation(Quantity.AcVolts, 16.5, 16, 17);
         Assert.Equal("normal", Of(Shown.Number(16.9), Volts, band).Words);
-        Assert.Equal("1.10 V low", Of(Shown.Number(14.9), Volts, band).Words);
+        Assert.Equal("1.1 V low", Of(Shown.Number(14.9), Volts, band).Words);
         Assert.Equal(
-            new Meaning(Verdict.AlittleOff, "a little high, by 0.100 V"),
+            new Meaning(Verdict.AlittleOff, "a little high, by 0.1 V"),
             Of(Shown.Number(17.1), Volts, band)
         );
         Assert.Equal(Verdict.Jumps, Of(Shown.Jumps(3, null), Volts, band).Verdict);
