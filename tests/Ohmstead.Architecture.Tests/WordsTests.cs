@@ -40,6 +40,23 @@ public partial class WordsTests
     }
 
     [Fact]
+    public void Each_text_is_where_the_page_says()
+    {
+        var page = Repository.Read(Page);
+        var list = page[page.IndexOf("## Where the texts are", StringComparison.Ordinal)..page.IndexOf("## Never", StringComparison.Ordinal)];
+        var files = Repository.Files("src", "*").ToList();
+        var places = list.Split('\n').Where(l => l.StartsWith("- ", StringComparison.Ordinal)).ToList();
+        Assert.True(places.Count > 8, "the list of places is too short to be whole");
+        foreach (var place in places)
+        {
+            var path = Regex.Match(place, "`(src/[^`]+)`").Groups[1].Value;
+            Assert.Contains(files, f => f.StartsWith(path, StringComparison.Ordinal));
+            foreach (var type in Regex.Matches(place, "`([A-Z]\\w+)`").Select(m => m.Groups[1].Value))
+                Assert.Contains(path + type + ".cs", files);
+        }
+    }
+
+    [Fact]
     public void No_sentence_of_the_program_has_a_word_in_it_that_is_never_used()
     {
         var never = NeverUsed();
