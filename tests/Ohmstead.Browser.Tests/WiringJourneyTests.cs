@@ -23,7 +23,7 @@ public sealed class WiringJourneyTests(OpenBrowser browser)
             "input[data-about=wiring]",
             new FilePayload { Name = "inside.jpg", MimeType = "image/jpeg", Buffer = Drawing.Jpeg(WornRoller.Draw) }
         );
-        await window.SeesAsync("Press the joint on the photo");
+        await window.SeesAsync("Tap the joint on the photo");
 
         var (actions, ends) = (0, 0);
         var moved = "";
@@ -52,7 +52,7 @@ public sealed class WiringJourneyTests(OpenBrowser browser)
             await Expect(window.Page.Locator(".pinnable .pin")).ToHaveCountAsync(n + 1);
         }
         Assert.InRange((double)actions / ends, 0.5, 3);
-        await window.SeesAsync("Missing");
+        await window.SeesAsync("Not recorded yet");
         await window.SeeAsync("wiring-found");
 
         // One more joint, on which an end sits that belongs elsewhere.
