@@ -2,7 +2,7 @@ using Microsoft.Playwright;
 
 [assembly: AssemblyFixture(typeof(Ohmstead.Browser.Tests.OpenBrowser))]
 
-// A journey waits for its page two fifths of its time: three at once keep two processors busy.
+// A journey waits for its page half of its time: four at once keep two processors busy.
 [assembly: Xunit.v3.Parallelization(MaxThreads = 4)]
 
 namespace Ohmstead.Browser.Tests;
