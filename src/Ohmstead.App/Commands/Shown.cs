@@ -24,7 +24,6 @@ internal static class Shown
         return bar.ToString().PadRight(10);
     }
 
-
     /// <summary>Cut to a width with an ellipsis, or padded.</summary>
     public static string Fit(string text, int width) => Cut(text, width).PadRight(width);
 
