@@ -23,6 +23,7 @@ public class MeaningTests
     {
         var band = new Expectation(Quantity.AcVolts, 16.5, 16, 17);
         Assert.Equal("normal", Of(Shown.Number(16.9), Volts, band).Words);
+        // From the end of the band: 16 − 14.9, and 17.1 − 17.
         Assert.Equal("1.1 V low", Of(Shown.Number(14.9), Volts, band).Words);
         Assert.Equal(
             new Meaning(Verdict.AlittleOff, "a little high, by 0.1 V"),
@@ -76,6 +77,7 @@ public class MeaningTests
     {
         var band = new Expectation(Quantity.InsulationOhms, 243e6, 70e6, 830e6);
         var spec = Insulation with { Limits = null };
+        // The lower end over the value: 70 MΩ over 20 kΩ, and over 32 MΩ.
         Assert.Equal("3,500 times too low", Of(Shown.Number(20e3), spec, band).Words);
         Assert.Equal("2.2 times too low", Of(Shown.Number(32e6), spec, band).Words);
         Assert.Equal("a little low", Of(Shown.Number(60e6), spec, band).Words);
