@@ -27,6 +27,12 @@ public sealed record DiagnosisResult(
 {
     /// <summary>What the readings say of the faults that are not negligible.</summary>
     public ImmutableArray<FaultSpeech> Speeches { get; init; } = [];
+
+    /// <summary>Readings that were probably noted or taken wrongly, most probable first.</summary>
+    public ImmutableArray<ProbableSlip> Slips { get; init; } = [];
+
+    /// <summary>What is probably wrong with the bench or the sheet, most probable first.</summary>
+    public ImmutableArray<Doubt> Doubts { get; init; } = [];
 }
 
 /// <summary>A mode's marginal probability and, where it has a size, its estimate with a 95 % range.</summary>

@@ -33,19 +33,22 @@ public static class Gates
     public static bool Stands(UnitReadings readings, ReadingSpec spec) =>
         EndOf(readings, spec) is CheckEnd.Passed or CheckEnd.Waived;
 
-    /// <summary>What became of a check: by its last value, with the meter that was taken; a measured one is never waived.</summary>
+    /// <summary>
+    /// What became of a check: by its last value, with the meter that was taken; a measured one is never waived, and one that would pass
+    /// is doubted where the last diagnosis takes it for a slip, or where leads that were not taken off would make it fail.
+    /// </summary>
     public static CheckEnd EndOf(UnitReadings readings, ReadingSpec spec)
     {
-        var measured = readings.Readings.LastOrDefault(r => r.Spec.Id == spec.Id && r.IsTaken);
-        return measured?.Outcome switch
-        {
-            null => readings.Readings.Any(r => r.Spec.Id == spec.Id && r.WaivedBy.Length > 0)
-                ? CheckEnd.Waived
-                : CheckEnd.NotTaken,
-            Outcome.Jumps => CheckEnd.Failed,
-            Outcome.OverRange => CheckJudge.EndOf(spec, double.PositiveInfinity, readings.ErrorOf(measured)),
-            _ => CheckJudge.EndOf(spec, measured.Value, readings.ErrorOf(measured)),
-        };
+        if (readings.Readings.LastOrDefault(r => r.Spec.Id == spec.Id && r.IsTaken) is not { } measured)
+            return readings.Readings.Any(r => r.Spec.Id == spec.Id && r.WaivedBy.Length > 0) ? CheckEnd.Waived : CheckEnd.NotTaken;
+        if (measured.Outcome == Outcome.Jumps) return CheckEnd.Failed;
+        var (value, error) = (measured.Outcome == Outcome.OverRange ? double.PositiveInfinity : measured.Value, readings.ErrorOf(measured));
+        var end = CheckJudge.EndOf(spec, value, error);
+        if (end != CheckEnd.Passed) return end;
+        var leads = spec.Quantity == Quantity.Ohms ? readings.Doubts.LeadOhms : 0;
+        return readings.Doubts.Readings.Contains(spec.Id) || CheckJudge.EndOf(spec, value - leads, error) != CheckEnd.Passed
+            ? CheckEnd.Doubted
+            : CheckEnd.Passed;
     }
 
     /// <summary>

@@ -37,12 +37,13 @@ internal sealed class Search
     private readonly Exchanges exchanges;
     private readonly Hypothesis sound;
     private readonly long solvedBefore;
+    private readonly long workBefore;
     private int followed;
 
     public Search(Evidence evidence, FaultClass[] classes, ReadingRow[] rows, Crew crew, DiagnosisOptions options)
     {
         (this.evidence, this.classes, this.crew, this.options) = (evidence, classes, crew, options);
-        (newcomers, solvedBefore) = (new Newcomers(evidence), crew.Solved);
+        (newcomers, solvedBefore, workBefore) = (new Newcomers(evidence), crew.Solved, crew.Work);
         Spreads = new SpreadModel(evidence, rows, crew);
         sound = new Hypothesis([], []) { Predicted = [.. rows.Select(r => r.Sound)] };
         known.Register(sound);
@@ -82,7 +83,7 @@ internal sealed class Search
     }
 
     /// <summary>True when the work allowed is done. Asked between pieces that all threads have finished, so it hangs on no race.</summary>
-    private bool IsWorkDone() => Solved * evidence.Set.Model.Sheet.Elements.Length >= options.MostWork;
+    private bool IsWorkDone() => (crew.Work - workBefore) * evidence.Set.Model.Sheet.Elements.Length >= options.MostWork;
 
     private long Solved => crew.Solved - solvedBefore;
 

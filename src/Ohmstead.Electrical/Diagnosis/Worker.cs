@@ -81,4 +81,7 @@ internal sealed class Crew(ReadingSet set, int threads)
 
     /// <summary>Readings solved by all workers.</summary>
     public long Solved => idle.Sum(w => w.Predictor.Solved);
+
+    /// <summary>What they cost, in readings without a rectifier.</summary>
+    public long Work => idle.Sum(w => w.Predictor.Work);
 }

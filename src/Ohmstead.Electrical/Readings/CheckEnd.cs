@@ -17,6 +17,9 @@ public enum CheckEnd
     /// <summary>The value lies inside, its meter's error reaches beyond: nothing follows from it.</summary>
     TooClose,
 
+    /// <summary>It would pass, and was probably noted or taken wrongly: nothing follows from it until it is read again.</summary>
+    Doubted,
+
     /// <summary>The value lies outside, or it jumps.</summary>
     Failed,
 }

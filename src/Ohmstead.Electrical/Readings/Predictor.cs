@@ -16,8 +16,14 @@ internal sealed class Predictor(ReadingSet set)
     private readonly ReadingSolver solver = new();
     private readonly UnitValues values = set.Model.Nominal.Copy();
 
+    /// <summary>A reading in which a rectifier conducts is solved as a wave: it costs about this many plain ones (docs/performance.md).</summary>
+    private const int WorkOfWave = 10;
+
     /// <summary>Readings solved so far.</summary>
     public long Solved { get; private set; }
+
+    /// <summary>What they cost, in readings without a rectifier.</summary>
+    public long Work { get; private set; }
 
     /// <summary>Sets the unit: nominal values, some parameters by factors, then the faults.</summary>
     public void Begin(ReadOnlySpan<Fault> faults)
@@ -47,7 +53,9 @@ internal sealed class Predictor(ReadingSet set)
     public double? Value(int reading, ReadOnlySpan<Fault> faults)
     {
         Solved++;
-        if (solver.Solve(set.Circuits[reading].For(faults), values, set.Errors[reading].IsAveraging).Value is not { } value) return null;
+        var solved = solver.Solve(set.Circuits[reading].For(faults), values, set.Errors[reading].IsAveraging);
+        Work += solver.WasPeriodic ? WorkOfWave : 1;
+        if (solved.Value is not { } value) return null;
         return double.IsFinite(value) ? Math.Clamp(value, -Solution.NoPathOhms, Solution.NoPathOhms) : Solution.NoPathOhms;
     }
 

@@ -47,6 +47,9 @@ public sealed record Told(Observation Observation, bool Yes);
 public sealed record UnitReadings(
     string Sheet, double SupplyVolts, double? ExpectedFaults, Meter Meter, ImmutableArray<TakenReading> Readings, ImmutableArray<Told> Told)
 {
+    /// <summary>What the last diagnosis of these readings doubts of the checks among them.</summary>
+    public CheckDoubts Doubts { get; init; } = CheckDoubts.None;
+
     /// <summary>The error with which a reading was taken: that of its own meter, whatever meter came after.</summary>
     public MeterError ErrorOf(TakenReading taken) => taken.OwnError ?? Meter.For(taken.Spec.Quantity);
 
