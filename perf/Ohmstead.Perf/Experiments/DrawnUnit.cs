@@ -2,12 +2,13 @@ using System.Collections.Immutable;
 using Ohmstead.Electrical.Circuits;
 using Ohmstead.Electrical.Faults;
 using Ohmstead.Electrical.Readings;
-using Ohmstead.Electrical.Solving;
 using Ohmstead.Electrical.TypeSheets;
+using Ohmstead.Perf.Experiments.Benches;
 
 namespace Ohmstead.Perf.Experiments;
 
 /// <summary>A unit drawn by the sheet's spread and chances, and what a meter shows on it.</summary>
+/// <param name="Truth">The faults of the catalogue that it has, by name.</param>
 internal sealed record DrawnUnit(ImmutableHashSet<string> Truth, UnitReadings Readings)
 {
     /// <summary>The meter of the contract's cases.</summary>
@@ -23,38 +24,57 @@ internal sealed record DrawnUnit(ImmutableHashSet<string> Truth, UnitReadings Re
 
     private const double ExpectedFaults = 2;
 
+    /// <summary>Tells the dice of the bench from those of the unit, so that one unit can stand on several benches.</summary>
+    private const int BenchSeed = 0x5f01;
+
+    /// <summary>The faults with their sizes.</summary>
+    public ImmutableArray<Fault> Faults { get; init; } = [];
+
+    /// <summary>The fault that no catalogue lists, if it has one.</summary>
+    public UnlistedFault? Unlisted { get; init; }
+
+    /// <summary>Readings that were noted or taken wrongly.</summary>
+    public ImmutableArray<TrueSlip> Slips { get; init; } = [];
+
     /// <param name="share">Share of the readings that were taken [0..1].</param>
-    /// <param name="atNominal">The line gives exactly the sheet's volts.</param>
-    public static DrawnUnit Draw(UnitModel model, int seed, double share = 1, bool atNominal = false)
+    /// <param name="atNominal">The line gives exactly the sheet's volts, and every reading is taken.</param>
+    /// <param name="bench">How the bench differs from what is noted; null for not at all.</param>
+    public static DrawnUnit Draw(UnitModel model, int seed, double share = 1, bool atNominal = false, Bench? bench = null)
     {
-        var dice = new Random(seed);
-        var catalogue = new FaultCatalogue(model);
-        var faults = DrawFaults(catalogue, dice);
-        var values = model.Nominal.Copy();
-        foreach (var p in model.Parameters) values.Scale(p, Math.Exp(p.Sigma * Gauss(dice)));
+        bench ??= Bench.AsNoted;
+        var (dice, benchDice) = (new Random(seed), new Random(seed ^ BenchSeed));
+        var faults = DrawFaults(new FaultCatalogue(model), dice);
+        var unlisted = bench.HasUnlisted ? UnlistedFaults.Draw(model, seed, benchDice) : null;
+        if (unlisted is not null) faults = [.. faults.Where(f => f.Mode.Element != unlisted.Element), .. unlisted.Faults];
+        var sheet = bench.TrueType(unlisted?.Sheet ?? model.Sheet, benchDice);
+        var type = ReferenceEquals(sheet, model.Sheet) ? model : new UnitModel(sheet);
+        var values = type.Nominal.Copy();
+        foreach (var p in type.Parameters) values.Scale(p, Math.Exp(bench.SpreadTimes * p.Sigma * Gauss(dice)));
         foreach (var f in faults) f.ApplyTo(values);
         var ratio = atNominal ? 1 : 0.95 + (0.1 * dice.NextDouble());
-        var solver = new ReadingSolver();
-        var taken = ImmutableArray.CreateBuilder<TakenReading>();
+        var off = bench.LineOffAt(sheet.SupplyVolts) * (benchDice.Next(2) == 0 ? 1 : -1);
+        var on = new ReadingBench(type, faults, values, CaseMeter, bench);
+        ReadingState TrueState(ReadingSpec spec) => spec.State.Source is { IsDirect: false } s ? spec.State with { Source = s with { Volts = Math.Round(s.Volts * ratio, 2) } } : spec.State;
+        var taken = new List<TakenReading>();
         foreach (var spec in model.Sheet.Readings)
         {
-            var state = spec.State.Source is { IsDirect: false } s ? spec.State with { Source = s with { Volts = Math.Round(s.Volts * ratio, 2) } } : spec.State;
-            var value = solver.Solve(new FaultedCircuits(model, spec, state).For(faults), values).Value!.Value;
-            var shown = Shown(spec.Quantity, value, dice);
+            var state = TrueState(spec);
+            var shown = on.Show(spec, state, dice);
             var isLeftOut = spec.IsOpenCase && dice.NextDouble() < 0.5 && !atNominal;
-            if (isLeftOut || dice.NextDouble() > share) continue;
-            taken.Add(new TakenReading(spec, double.IsPositiveInfinity(shown) ? Outcome.OverRange : Outcome.Value, shown, [], "", "", state));
+            if (isLeftOut || dice.NextDouble() > share || shown is not { } value || (bench.IsCold && Bench.IsMains(state))) continue;
+            taken.Add(ReadingBench.Noted(spec, value, Bench.IsMains(state) ? state with { Source = state.Source! with { Volts = state.Source.Volts + off } } : state));
         }
+        var slips = new Slips(on, TrueState, benchDice);
+        TakenReading[] noted = [.. taken];
+        if (bench.SlipShare > 0) slips.Spoil(noted, bench.SlipShare);
         return new DrawnUnit(
             [.. faults.Select(f => f.Mode.Name)],
-            new UnitReadings(model.Sheet.Id, Math.Round(model.Sheet.SupplyVolts * ratio, 2), ExpectedFaults, CaseMeter, taken.ToImmutable(), []));
-    }
-
-    private static double Shown(Quantity quantity, double value, Random dice)
-    {
-        var error = CaseMeter.For(quantity);
-        var by = ((2 * dice.NextDouble()) - 1) * error.LimitAt(value);
-        return value > Solution.OverRange(quantity) ? double.PositiveInfinity : value + by;
+            new UnitReadings(model.Sheet.Id, Math.Round(model.Sheet.SupplyVolts * ratio, 2) + off, ExpectedFaults, CaseMeter, [.. noted], []))
+        {
+            Faults = [.. faults],
+            Unlisted = unlisted,
+            Slips = [.. slips.All],
+        };
     }
 
     private static Fault[] DrawFaults(FaultCatalogue catalogue, Random dice)

@@ -1,18 +1,19 @@
-using System.Globalization;
 using System.Text;
 using Ohmstead.Electrical.Circuits;
 using Ohmstead.Electrical.TypeSheets;
+using Ohmstead.Perf.Experiments.Doubted;
 
 namespace Ohmstead.Perf.Experiments;
 
 /// <summary>Runs the long experiments and writes their tables between two marks of docs/diagnosis.md.</summary>
 internal static class ExperimentsPage
 {
-    private const string Begin = "<!-- measured: begin -->";
-    private const string End = "<!-- measured: end -->";
+    private const string Page = "docs/diagnosis.md";
 
     public static int Run(string root, string[] arguments)
     {
+        if (arguments.FirstOrDefault() == "doubt")
+            return RunDoubt(root, arguments[1..]);
         var isQuick = arguments.Contains("quick");
         var what = arguments.FirstOrDefault(a => a is "units" or "diagnosis" or "next") ?? "";
         var page = new StringBuilder();
@@ -46,19 +47,25 @@ internal static class ExperimentsPage
                 )
             );
         if (isQuick || what.Length > 0)
+        {
             Console.WriteLine(page.ToString());
-        else
-            Insert(Path.Combine(root, "docs/diagnosis.md"), page.ToString());
-        return 0;
+            return 0;
+        }
+        MarkedPage.Insert(Path.Combine(root, Page), "measured", page.ToString());
+        return RunDoubt(root, []);
     }
 
-    private static void Insert(string file, string tables)
+    private static int RunDoubt(string root, string[] arguments)
     {
-        var text = File.ReadAllText(file);
-        var (from, to) = (
-            text.IndexOf(Begin, StringComparison.Ordinal) + Begin.Length,
-            text.IndexOf(End, StringComparison.Ordinal)
-        );
-        File.WriteAllText(file, string.Create(CultureInfo.InvariantCulture, $"{text[..from]}\n{tables}\n{text[to..]}"));
+        if (DoubtArguments.Read(arguments) is not { } run)
+        {
+            Console.Error.WriteLine($"usage: {DoubtArguments.Usage}");
+            return 2;
+        }
+        var page = new StringBuilder();
+        var asked = DoubtExperiment.Run(root, run, page);
+        if (run.IsFull)
+            MarkedPage.Insert(Path.Combine(root, Page), "doubted", page.ToString());
+        return asked.All(a => a.IsMet) ? 0 : 1;
     }
 }
