@@ -56,7 +56,8 @@ internal static class Bench
     public static async Task<int> ReadRoundAsync(this Window window, FaultyUnit unit)
     {
         var lines = window.Page.Locator(".round-line");
-        await lines.First.WaitForAsync();
+        // Which readings belong to it is worked out once for a type.
+        await lines.First.WaitForAsync(new() { Timeout = 120_000 });
         var (taken, count) = (0, await lines.CountAsync());
         for (var n = 0; n < count; n++)
         {

@@ -3,7 +3,7 @@ using Microsoft.Playwright;
 namespace Ohmstead.Browser.Tests;
 
 /// <summary>Every screen of the invented workshop, looked at on both widths, by day and dim.</summary>
-public sealed class DemoScreenTests(OpenBrowser browser, RunningDemo demo) : IClassFixture<RunningDemo>
+public sealed class DemoScreenTests(OpenBrowser browser, RunningDemo demo)
 {
     private readonly RunningTool tool = demo.Tool;
 

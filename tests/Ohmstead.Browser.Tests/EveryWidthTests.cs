@@ -6,7 +6,7 @@ namespace Ohmstead.Browser.Tests;
 /// The screens that no journey goes through: nothing runs over the side from 320 to 1440 px and at 200 % zoom, Tab leads to all that can
 /// be pressed, axe finds nothing.
 /// </summary>
-public sealed class EveryWidthTests(OpenBrowser browser, RunningDemo demo) : IClassFixture<RunningDemo>
+public sealed class EveryWidthTests(OpenBrowser browser, RunningDemo demo)
 {
     private static readonly string[] Untyped = ["", "/look-over", "/terminals", "/type", "/reading", "/round", "/findings"];
     private static readonly string[] UntypedToo = ["/apart", "/apart/back", "/wiring", "/continuity", "/check", "/first-power", "/drawing", "/papers", "/return"];

@@ -1,9 +1,10 @@
 using Microsoft.Playwright;
 
 [assembly: AssemblyFixture(typeof(Ohmstead.Browser.Tests.OpenBrowser))]
+[assembly: AssemblyFixture(typeof(Ohmstead.Browser.Tests.RunningDemo))]
 
-// A journey waits for its page half of its time: four at once keep two processors busy.
-[assembly: Xunit.v3.Parallelization(MaxThreads = 4)]
+// A journey waits for its page half of its time: four at once, whichever class they stand in, keep two processors busy.
+[assembly: Xunit.v3.Parallelization(Mode = Xunit.Sdk.ParallelMode.All, MaxThreads = 4)]
 
 namespace Ohmstead.Browser.Tests;
 

@@ -4,7 +4,7 @@ using Microsoft.Playwright;
 namespace Ohmstead.Browser.Tests;
 
 /// <summary>A reading in one sight: leads, conditions, hazard, what it should read and the whole entry without scrolling.</summary>
-public sealed class ReadingFitTests(OpenBrowser browser, RunningDemo demo) : IClassFixture<RunningDemo>
+public sealed class ReadingFitTests(OpenBrowser browser, RunningDemo demo)
 {
     /// <summary>
     /// Everything that is needed before the number is typed; where the reading is locked, what to do first and that it can be entered

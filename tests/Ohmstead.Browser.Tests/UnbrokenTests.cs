@@ -1,7 +1,7 @@
 namespace Ohmstead.Browser.Tests;
 
 /// <summary>No line of a screen ends between a number and its unit, as the browser breaks them.</summary>
-public sealed class UnbrokenTests(OpenBrowser browser, RunningDemo demo) : IClassFixture<RunningDemo>
+public sealed class UnbrokenTests(OpenBrowser browser, RunningDemo demo)
 {
     /// <summary>The words of each pair that lies on two lines.</summary>
     private const string Broken = """
