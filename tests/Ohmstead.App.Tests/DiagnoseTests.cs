@@ -36,7 +36,7 @@ public sealed class DiagnoseTests
     [Fact]
     public void The_fields_are_those_of_the_contract()
     {
-        string[] contract = ["sheet", "soundProbability", "faults", "hypotheses", "alike", "readings", "unexplained", "next"];
+        string[] contract = ["sheet", "soundProbability", "faults", "hypotheses", "alike", "readings", "unexplained", "next", "isExplained", "slips", "doubts"];
         Assert.Equal(contract, Answer.Value.Fields().Take(contract.Length));
         Assert.All(Answer.Value.List("faults"), f => Assert.Equal(["element", "mode", "probability", "size", "low", "high"], f.Fields()));
         Assert.All(Answer.Value.List("hypotheses"), h => Assert.Equal(["faults", "probability"], h.Fields()));

@@ -58,6 +58,7 @@ internal static class DiagnoseCommand
             var kind = InputFiles.Sheet(parsed.GetValue(sheet)!, parsed.GetValue(unit));
             var taken = InputFiles.Readings(parsed.GetValue(readings)!, kind);
             var result = Diagnose(kind, taken, time);
+            taken = taken with { Doubts = Gates.DoubtsOf(taken, result) };
             if (parsed.GetValue(json))
                 Output.Print(DiagnosisJson.Of(kind, taken, result, count));
             else

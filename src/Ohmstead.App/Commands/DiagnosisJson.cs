@@ -2,6 +2,7 @@ using System.Text.Json.Nodes;
 using Ohmstead.Electrical.Diagnosis;
 using Ohmstead.Electrical.Readings;
 using Ohmstead.Electrical.TypeSheets;
+using Ohmstead.Workshop.Findings;
 
 namespace Ohmstead.App.Commands;
 
@@ -35,12 +36,30 @@ internal static class DiagnosisJson
             ["deviation"] = Output.Optional(x.Deviation),
         })]),
         ["unexplained"] = Output.Words(r.Unexplained),
-        ["next"] = new JsonArray([.. r.Next.Select(n => new JsonObject
+        ["next"] = new JsonArray([.. NextInOrder.Of(sheet, taken, r).Select(n => new JsonObject
         {
             ["id"] = n.Spec.Id,
             ["bits"] = n.Bits,
             ["minutes"] = n.Minutes,
             ["blockedBy"] = Output.Words(n.BlockedBy),
+        })]),
+        ["isExplained"] = r.IsExplained,
+        ["slips"] = new JsonArray([.. r.Slips.Select(s => new JsonObject
+        {
+            ["id"] = s.Id,
+            ["kind"] = NameOf(s.Kind),
+            ["with"] = s.With,
+            ["meant"] = Output.Optional(s.Meant),
+            ["probability"] = s.Probability,
+        })]),
+        ["doubts"] = new JsonArray([.. r.Doubts.Select(d => new JsonObject
+        {
+            ["about"] = d.About.ToString().ToLowerInvariant(),
+            ["probability"] = d.Probability,
+            ["value"] = d.Value,
+            ["unit"] = UnitOf(d.About),
+            ["readings"] = Output.Words(d.Readings),
+            ["parameters"] = Output.Words(d.Parameters),
         })]),
         ["waived"] = new JsonArray([.. taken.Readings.Where(t => t.WaivedBy.Length > 0).Select(t => new JsonObject { ["id"] = t.Spec.Id, ["by"] = t.WaivedBy, ["why"] = t.Why, ["instead"] = t.Instead })]),
         ["search"] = new JsonObject
@@ -50,6 +69,24 @@ internal static class DiagnosisJson
             ["setsTried"] = r.Effort.SetsTried,
             ["setsExpanded"] = r.Effort.SetsExpanded,
         },
+    };
+
+    private static string NameOf(SlipKind kind) => kind switch
+    {
+        SlipKind.TimesTen => "times-ten",
+        SlipKind.TimesThousand => "times-thousand",
+        _ => kind.ToString().ToLowerInvariant(),
+    };
+
+    /// <summary>The unit of a doubt's figure; of the meter and the type sheet it is how many of their stated limits or deviations.</summary>
+    private static string UnitOf(DoubtAbout about) => about switch
+    {
+        DoubtAbout.Line => "volt",
+        DoubtAbout.Leads => "ohm",
+        DoubtAbout.Meter => "limits",
+        DoubtAbout.Unit => "deviations",
+        DoubtAbout.Internal => "watt",
+        _ => "nat",
     };
 
     /// <summary>As it is written in a readings file.</summary>

@@ -22,7 +22,8 @@ internal static class DiagnosisReport
         Console.WriteLine(FormattableString.Invariant($"{Sentences.Large(Counted.Of(taken.Readings.Count(r => r.IsTaken), "reading"))} taken. Line voltage: {taken.SupplyVolts:G5} V"));
         Console.WriteLine();
         ReadingTable.Print(model, taken, result);
-        FaultBars.Print(sheet, result);
+        DoubtLines.Print(sheet, taken, result);
+        FaultBars.Print(sheet, taken, result);
         NextTable.Print(model, taken, result);
         if (!result.Effort.IsFinished)
             Console.WriteLine(Shown.Wrapped(result.Effort.Stop == SearchStop.Cancelled ? ByHand : OutOfTime, 0));

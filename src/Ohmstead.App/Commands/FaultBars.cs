@@ -1,7 +1,9 @@
 using System.Collections.Immutable;
 using Ohmstead.Electrical.Diagnosis;
 using Ohmstead.Electrical.Faults;
+using Ohmstead.Electrical.Readings;
 using Ohmstead.Electrical.TypeSheets;
+using Ohmstead.Workshop.Findings;
 using Ohmstead.Workshop.Words;
 
 namespace Ohmstead.App.Commands;
@@ -14,9 +16,9 @@ internal static class FaultBars
     private const int MostFaults = 12;
     private const int MostSets = 3;
 
-    public static void Print(TypeSheet sheet, DiagnosisResult result)
+    public static void Print(TypeSheet sheet, UnitReadings taken, DiagnosisResult result)
     {
-        Unexplained(sheet, result);
+        Unexplained(sheet, result, UnitDoubts.Of(taken, result));
         var probable = result.Faults.Where(f => f.Probability >= WorthShowing).Take(MostFaults).ToList();
         if (probable.Count == 0) Console.WriteLine($"No listed fault reaches {ValueText.Percent(WorthShowing)}.");
         else Console.WriteLine(Style.Heading("Findings"));
@@ -27,17 +29,18 @@ internal static class FaultBars
         Console.WriteLine();
     }
 
-    private static void Unexplained(TypeSheet sheet, DiagnosisResult result)
+    private static void Unexplained(TypeSheet sheet, DiagnosisResult result, UnitDoubts doubts)
     {
-        if (result.Unexplained.Length == 0) return;
-        var names = string.Join("; ", result.Unexplained.Select(r => PartNames.Reading(sheet, r)));
+        // A slip was said with what it probably is.
+        var left = result.Unexplained.Where(id => !doubts.Slips.Any(s => s.Id == id)).ToList();
+        if (left.Count == 0) return;
+        var names = string.Join("; ", left.Select(r => PartNames.Reading(sheet, r)));
+        var (slips, them) = left.Count == 1 ? ("Possible slip", "it") : ("Possible slips", "them");
         Console.WriteLine(Shown.Wrapped(result.IsExplained
-            ? $"{(result.Unexplained.Length == 1 ? "Possible slip" : "Possible slips")}: {names}. No listed fault fits {Them(result)} too. Read {Them(result)} again."
+            ? $"{slips}: {names}. No listed fault fits {them} too. Read {them} again."
             : $"NO LISTED FAULT EXPLAINS THIS. These readings fit no listed fault: {names}. Read them again. Then look for earlier repairs, other wiring, a different part or another type. What follows is weak.", 0));
         Console.WriteLine();
     }
-
-    private static string Them(DiagnosisResult result) => result.Unexplained.Length == 1 ? "it" : "them";
 
     private static void Alike(TypeSheet sheet, ImmutableArray<FaultMode> group, DiagnosisResult result)
     {

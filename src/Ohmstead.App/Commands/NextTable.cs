@@ -3,6 +3,7 @@ using Ohmstead.Electrical.Circuits;
 using Ohmstead.Electrical.Diagnosis;
 using Ohmstead.Electrical.Readings;
 using Ohmstead.Electrical.TypeSheets;
+using Ohmstead.Workshop.Findings;
 using Ohmstead.Workshop.Readings;
 using Ohmstead.Workshop.Words;
 
@@ -16,7 +17,10 @@ internal static class NextTable
 
     public static void Print(UnitModel model, UnitReadings taken, DiagnosisResult result)
     {
-        var open = result.Next.Where(n => n.BlockedBy.Length == 0 && n.Bits > LeastBits).Take(Most).ToList();
+        var order = NextInOrder.Of(model.Sheet, taken, result);
+        var doubts = UnitDoubts.Of(taken, result);
+        bool IsAgain(NextReading n) => NextInOrder.IsDoubted(taken, n.Spec);
+        var open = order.Where(n => n.BlockedBy.Length == 0 && (n.Bits > LeastBits || IsAgain(n))).Take(Most).ToList();
         Console.WriteLine(Style.Heading(open.Count > 0 ? "Best next readings" : "No reading that you can take now would settle more."));
         var reasons = new NextReasons(model, taken, result);
         foreach (var n in open)
@@ -24,16 +28,16 @@ internal static class NextTable
             var opening = n.Minutes > n.Spec.Minutes + 0.01 ? ", opening included" : "";
             Console.WriteLine(Shown.Wrapped($"{n.Spec.Id.PadRight(21)} {PartNames.Reading(model.Sheet, n.Spec.Id)}", 2));
             Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"     {n.Minutes:G3} min{opening}"));
-            foreach (var reason in reasons.Of(n)) Console.WriteLine(Shown.Wrapped(reason, 5));
+            foreach (var reason in IsAgain(n) ? [Sentences.Large($"{doubts.Why(model.Sheet, n.Spec, CheckEnd.Doubted)}. {doubts.Do(n.Spec)}")] : reasons.Of(n)) Console.WriteLine(Shown.Wrapped(reason, 5));
             foreach (var caution in ReadingCautions.Of(model, n.Spec, taken.StateOf(model.Sheet, n.Spec)).Concat(Waived(n.Spec, model.Sheet, taken))) Console.WriteLine(Shown.Wrapped($"CAUTION: {caution}", 5));
         }
-        Blocked(model.Sheet, taken, result);
+        Blocked(model.Sheet, taken, order, doubts);
         Console.WriteLine();
     }
 
-    private static void Blocked(TypeSheet sheet, UnitReadings taken, DiagnosisResult result)
+    private static void Blocked(TypeSheet sheet, UnitReadings taken, IEnumerable<NextReading> order, UnitDoubts doubts)
     {
-        var blocked = result.Next.Where(n => n.BlockedBy.Length > 0).ToList();
+        var blocked = order.Where(n => n.BlockedBy.Length > 0).ToList();
         if (blocked.Count == 0) return;
         Console.WriteLine(Style.Heading("Locked"));
         foreach (var group in blocked.GroupBy(n => string.Join(", ", n.BlockedBy), StringComparer.Ordinal))
@@ -44,8 +48,16 @@ internal static class NextTable
         }
         foreach (var id in blocked.SelectMany(n => n.BlockedBy).Distinct(StringComparer.Ordinal))
             if (taken.Readings.LastOrDefault(r => r.Spec.Id == id && r.IsTaken) is { } own)
-                Console.WriteLine(Shown.Wrapped($"{PartNames.Reading(sheet, id)}: {(Gates.EndOf(taken, own.Spec) == CheckEnd.TooClose ? "too close for this meter" : "failed")}: {ReadingTable.Measured(own)}, {LimitWords.WithSource(own.Spec)}", 2));
+                Console.WriteLine(Shown.Wrapped($"{PartNames.Reading(sheet, id)}: {Ended(sheet, taken, own.Spec, doubts)}: {ReadingTable.Measured(own)}, {LimitWords.WithSource(own.Spec)}", 2));
     }
+
+    private static string Ended(TypeSheet sheet, UnitReadings taken, ReadingSpec check, UnitDoubts doubts) =>
+        Gates.EndOf(taken, check) switch
+        {
+            CheckEnd.TooClose => "too close for this meter",
+            CheckEnd.Doubted => $"{doubts.Why(sheet, check, CheckEnd.Doubted)}, read it again",
+            _ => "failed",
+        };
 
     /// <summary>The waived readings on which this one rests, directly or through others.</summary>
     private static IEnumerable<string> Waived(ReadingSpec spec, TypeSheet sheet, UnitReadings taken)

@@ -3,6 +3,7 @@ using Ohmstead.Electrical.Circuits;
 using Ohmstead.Electrical.Diagnosis;
 using Ohmstead.Electrical.Readings;
 using Ohmstead.Electrical.TypeSheets;
+using Ohmstead.Workshop.Findings;
 using Ohmstead.Workshop.Readings;
 using Ohmstead.Workshop.Words;
 
@@ -24,12 +25,15 @@ internal static class ReadingTable
                 .GroupBy(r => taken.ErrorOf(r).IsAveraging)
                 .SelectMany(g => g.Zip(Prediction.Run(model, g.Select(r => (r.Spec, r.State)), [], g.Key)))
                 .ToDictionary(p => (object)p.First, p => p.Second, ReferenceEqualityComparer.Instance);
-            var follows = new List<string>();
+            var (follows, doubts) = (new List<string>(), UnitDoubts.Of(taken, result));
             for (var n = 0; n < measured.Count; n++)
             {
                 var (own, error) = (measured[n], taken.ErrorOf(measured[n]));
                 var band = Expectation.Of(sound[own], error);
-                var meaning = Meaning.Of(own, band, error);
+                // Of a reading taken several times only the last is doubted (Gates.DoubtsOf).
+                var isLast = !measured.Skip(n + 1).Any(r => r.Spec.Id == own.Spec.Id);
+                var why = isLast ? doubts.Why(model.Sheet, own.Spec, own.Spec.Limits is null ? CheckEnd.NotTaken : Gates.EndOf(taken, own.Spec)) : "";
+                var meaning = why.Length > 0 ? Meaning.OfDoubted(why, own.Spec) : Meaning.Of(own, band, error);
                 Console.WriteLine(Row(wide, own, band, meaning, result.Readings[n], result.Unexplained.Contains(own.Spec.Id)));
                 if (meaning.Next.Length > 0) follows.Add($"{PartNames.Reading(model.Sheet, own.Spec.Id)}, {Measured(own)}: {meaning.Next}");
             }
@@ -43,7 +47,7 @@ internal static class ReadingTable
     private static string Row(int wide, TakenReading taken, Expectation band, Meaning meaning, ExplainedReading explained, bool isUnexplained)
     {
         // What fails a check says so, whatever else is known of it.
-        var verdict = isUnexplained && meaning.Verdict is not (Verdict.Failed or Verdict.TooClose) ? "fits no listed fault" : meaning.Words;
+        var verdict = isUnexplained && meaning.Verdict is not (Verdict.Failed or Verdict.TooClose or Verdict.Doubted) ? "fits no listed fault" : meaning.Words;
         var isQuiet = !isUnexplained && meaning.Verdict is Verdict.Normal or Verdict.NotJudged or Verdict.AlittleOff;
         var quantity = taken.Spec.Quantity;
         return $"{(isQuiet ? ' ' : '!')} {taken.Spec.Id.PadRight(wide)} {Measured(taken),-11} {ValueText.Band(band.Low, band.High, band.Quantity),-17} {Shown.Fit(verdict, 26)} {(explained.Expected is { } expected ? ValueText.Of(expected, quantity) : "")}".TrimEnd();

@@ -44,7 +44,11 @@ public abstract class UnitScreen : BenchComponent, IDisposable
     protected virtual Task UnitReadAsync() => Task.CompletedTask;
 
     /// <inheritdoc/>
-    protected override void OnInitialized() => Bench.UnitChanged += OnUnitChanged;
+    protected override void OnInitialized()
+    {
+        Bench.UnitChanged += OnUnitChanged;
+        Bench.DoubtsChanged += OnUnitChanged;
+    }
 
     /// <inheritdoc/>
     protected override async Task OnParametersSetAsync()
@@ -134,6 +138,7 @@ public abstract class UnitScreen : BenchComponent, IDisposable
     {
         isDisposed = true;
         Bench.UnitChanged -= OnUnitChanged;
+        Bench.DoubtsChanged -= OnUnitChanged;
         GC.SuppressFinalize(this);
     }
 }

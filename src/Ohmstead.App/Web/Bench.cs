@@ -1,6 +1,7 @@
 using System.Collections.Concurrent;
 using System.Text.Json;
 using Ohmstead.Electrical.TypeSheets;
+using Ohmstead.Workshop.Findings;
 using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Keeping;
 using Ohmstead.Workshop.Shops;
@@ -18,9 +19,16 @@ public sealed class Bench(IStore store, IPhotos photos, TimeProvider time, Func<
 
     private readonly ConcurrentDictionary<string, (int Version, TypeSheet? Sheet)> sheets = new(StringComparer.Ordinal);
     private readonly ConcurrentDictionary<Guid, (string Text, TypeSheet Sheet)> untyped = new();
+    private readonly ConcurrentDictionary<Guid, UnitDoubts> doubts = new();
 
     /// <summary>A unit's journal grew, in whichever window. Called from any thread; a screen comes back to its own by InvokeAsync.</summary>
     public event Action<Guid>? UnitChanged;
+
+    /// <summary>What is doubted of a unit changed. Called from any thread.</summary>
+    public event Action<Guid>? DoubtsChanged;
+
+    /// <summary>The shop's settings changed. Called from any thread.</summary>
+    public event Action? ShopChanged;
 
     /// <summary>Lists, search and documents are asked here directly.</summary>
     public IStore Store { get; } = store;
@@ -50,8 +58,20 @@ public sealed class Bench(IStore store, IPhotos photos, TimeProvider time, Func<
         return sheet;
     }
 
-    /// <summary>The unit, or null when there is none with this id.</summary>
-    public Task<BenchUnit?> ReadAsync(Guid unitId) => Store.ReadAsync(unitId, CancellationToken.None);
+    /// <summary>The unit with what is doubted of it, or null when there is none with this id.</summary>
+    public async Task<BenchUnit?> ReadAsync(Guid unitId) =>
+        await Store.ReadAsync(unitId, CancellationToken.None) is { } unit
+            ? unit with { Doubts = doubts.GetValueOrDefault(unitId, UnitDoubts.None) }
+            : null;
+
+    /// <summary>Keeps what a finished diagnosis doubts of a unit: from now on every lock and paper goes by it.</summary>
+    public void Doubt(Guid unitId, UnitDoubts found)
+    {
+        var before = doubts.GetValueOrDefault(unitId, UnitDoubts.None);
+        doubts[unitId] = found;
+        if (!before.IsEmpty || !found.IsEmpty)
+            DoubtsChanged?.Invoke(unitId);
+    }
 
     /// <summary>Enters facts; they are on the disk when this returns.</summary>
     /// <param name="seenNumber">Number of the last entry that the screen shows.</param>
@@ -88,7 +108,11 @@ public sealed class Bench(IStore store, IPhotos photos, TimeProvider time, Func<
     {
         var saved = await Store.SaveDocumentAsync(kind, id, seenVersion, text, Time.GetUtcNow(), CancellationToken.None);
         if (saved.IsSaved)
+        {
             Press.Kept();
+            if (kind == Shop.DocumentKind)
+                ShopChanged?.Invoke();
+        }
         return saved;
     }
 

@@ -52,6 +52,26 @@ public static class Gates
     }
 
     /// <summary>
+    /// What a diagnosis doubts of the readings it was made from: those whose last value it takes for a slip or leaves out. Of a reading taken
+    /// several times the one that lies farthest from what was to be expected is doubted: a last value nearer than an earlier one is not.
+    /// </summary>
+    /// <param name="readings">Those that the diagnosis was made from.</param>
+    public static CheckDoubts DoubtsOf(UnitReadings readings, DiagnosisResult result)
+    {
+        var off = readings.Readings.Where(r => r.IsTaken).Zip(result.Readings).ToLookup(r => r.First.Spec.Id, r => Off(r.First, r.Second.Expected), StringComparer.Ordinal);
+        var doubted = result.Slips.Select(s => s.Id).Concat(result.Unexplained).Where(id => !off.Contains(id) || off[id].Last() >= off[id].Max());
+        var leads = result.Doubts.Where(d => d.About == DoubtAbout.Leads).Select(d => d.Value).DefaultIfEmpty(0).Max();
+        return new(doubted.ToImmutableHashSet(StringComparer.Ordinal), leads);
+    }
+
+    /// <summary>How far a reading lies from what is expected, in its unit; infinite across OL and where it jumped.</summary>
+    private static double Off(TakenReading taken, double? expected) =>
+        expected is not { } e ? 0
+        : taken.Outcome == Outcome.Jumps ? double.PositiveInfinity
+        : taken.Outcome == Outcome.OverRange ? (double.IsPositiveInfinity(e) ? 0 : double.PositiveInfinity)
+        : Math.Abs(taken.Value - e);
+
+    /// <summary>
     /// Minutes of opening that readings with these accesses pay: their steps and a cheap way to them, beyond what was
     /// opened already. Of several ways to a step the one is taken whose steps add up to the fewest minutes, those that two of them share
     /// counted twice; the planner finds the cheapest. Cost: linear in the steps.

@@ -1,85 +1,83 @@
 using System.Collections.Immutable;
-using Ohmstead.Electrical.Circuits;
+using Ohmstead.Electrical.Diagnosis;
 using Ohmstead.Electrical.Readings;
 using Ohmstead.Electrical.TypeSheets;
-using Ohmstead.Workshop.Readings;
 using Ohmstead.Workshop.Words;
 
 namespace Ohmstead.Workshop.Findings;
 
-/// <summary>A doubt about the bench: several readings are off together in a way that no one part explains.</summary>
+/// <summary>A doubt about the bench, the type sheet or the inside of a unit, said to a person; how sure it is comes from the diagnosis.</summary>
 /// <param name="Headline">What it probably is.</param>
 /// <param name="Do">What to do first.</param>
-/// <param name="Size">How much: ohms of the leads, or the share by which the line differs.</param>
-public sealed record BenchDoubt(string Headline, string Do, double Size)
+/// <param name="Weakens">True where findings count less until it is settled.</param>
+/// <param name="Again">Readings that show it, those that say most of it first.</param>
+public sealed record BenchDoubt(DoubtAbout About, string Headline, string Do, bool Weakens, ImmutableArray<ReadingSpec> Again)
 {
-    /// <summary>Of fewer readings nothing is said of the bench.</summary>
-    private const int LeastReadings = 3;
+    /// <summary>Said once after the doubts that weaken the findings.</summary>
+    public const string CountLess = "Findings count less until then.";
 
-    /// <summary>Readings of more ohms than this hide the leads [Ω].</summary>
-    private const double MostOhms = 20;
+    /// <summary>Figures that lie off are named up to here.</summary>
+    private const int MostNamed = 4;
 
-    /// <summary>Leads of less than this are nothing to speak of; of more they are no leads [Ω]. Common practice, no source.</summary>
-    private const double LeastLeads = 0.1;
-    private const double MostLeads = 1;
+    /// <summary>All doubts of a diagnosis: those that weaken the findings first, the most probable first among them.</summary>
+    /// <param name="sheet">The unit's own sheet.</param>
+    public static ImmutableArray<BenchDoubt> Of(TypeSheet sheet, UnitReadings readings, IEnumerable<Doubt> doubts) =>
+        [.. doubts.Select(d => Of(sheet, readings, d)).OrderByDescending(d => d.Weakens)];
 
-    /// <summary>A line that differs by less than this share is within what sound units spread.</summary>
-    private const double LeastLine = 0.02;
-
-    /// <summary>The line's readings agree to this share, whatever else is off.</summary>
-    private const double LineAgrees = 0.01;
-
-    /// <summary>What is to be settled before any finding.</summary>
-    /// <param name="model">The unit's own sheet.</param>
-    public static ImmutableArray<BenchDoubt> Of(UnitModel model, UnitReadings readings) =>
-        [.. new[] { Leads(model, readings), Line(model, readings) }.OfType<BenchDoubt>()];
-
-    /// <summary>Every low-ohm reading too high by the same few tenths: the leads are still in it.</summary>
-    private static BenchDoubt? Leads(UnitModel model, UnitReadings readings)
+    private static BenchDoubt Of(TypeSheet sheet, UnitReadings readings, Doubt doubt)
     {
-        var over = Numbers(readings, r => r.Spec is { Quantity: Quantity.Ohms, State.Source: null })
-            .Select(r => (Error: readings.ErrorOf(r), r.Value, Sound: Sound(model, readings, r)))
-            .Where(r => r.Sound < MostOhms && r.Error.LeadOhms == 0)
-            .Select(r => (Over: r.Value - r.Sound.GetValueOrDefault(), Limit: r.Error.LimitAt(r.Value)))
-            .ToList();
-        if (over.Count < LeastReadings)
-            return null;
-        var middle = over.Select(o => o.Over).Order().ElementAt(over.Count / 2);
-        return middle is >= LeastLeads and <= MostLeads && over.All(o => Math.Abs(o.Over - middle) <= Math.Max(o.Limit, middle / 3))
-            ? new(
-                $"Your test leads were probably not taken off: {ValueText.Of(middle, Quantity.Ohms)}",
-                "All low-ohm readings are high by the same amount. Touch the leads together, read the ohms, and enter them under Shop. Findings count less until then.",
-                middle
-            )
-            : null;
+        var again = doubt.Readings.Select(sheet.FindReading).OfType<ReadingSpec>().ToImmutableArray();
+        var (headline, act) = doubt.About switch
+        {
+            DoubtAbout.Leads => (
+                $"Your test leads were probably not taken off: about {ValueText.About(doubt.Value, Quantity.Ohms)}",
+                "Touch the leads together, read the ohms, and enter them under Shop."
+            ),
+            DoubtAbout.Line => (
+                $"The line voltage was probably {ValueText.Of(doubt.Value, Quantity.AcVolts)}, not {ValueText.Of(readings.SupplyVolts, Quantity.AcVolts)}",
+                "Read the outlet again with the unit running, and enter it as line voltage."
+            ),
+            DoubtAbout.Meter => (
+                $"Your meter is probably off{On(again)}: about {ValueText.Number(doubt.Value)} times its error",
+                "Put in a new battery. Read a fresh 1.5 V cell and a known resistor. Or use another meter."
+            ),
+            DoubtAbout.Unit => (
+                "Probably another batch: this unit differs from its type sheet",
+                $"{Named(sheet, doubt.Parameters)}Look for a different coil, disc or plate. Use another type sheet, or let this one learn from sound units."
+            ),
+            DoubtAbout.Internal => (
+                Heat(doubt),
+                "Do not hand it back before you found the cause. At the low-voltage supply, not on mains: lift the rollers, read the amps again. Then unhook each disc and lamp in turn. Still high: it is the coil or the core. Smell, smoke or a growl: plug out at once."
+            ),
+            _ => ("These readings do not fit this type", "Perhaps another type. Compare the plate, the posts and the levers. No mains on a guessed type."),
+        };
+        return new(doubt.About, headline, act, doubt.About != DoubtAbout.Internal, again);
     }
 
-    /// <summary>Every post off by the same share: the line is not what was noted.</summary>
-    private static BenchDoubt? Line(UnitModel model, UnitReadings readings)
+    /// <summary>"This unit makes about 11 W more heat than it should".</summary>
+    public static string Heat(Doubt doubt) => $"This unit makes about {ValueText.About(doubt.Value, Quantity.Watts)} more heat than it should";
+
+    private static string On(ImmutableArray<ReadingSpec> again) =>
+        again.IsEmpty ? ""
+        : again[0].Quantity switch
+        {
+            Quantity.Ohms => " on ohms",
+            Quantity.InsulationOhms => " on insulation",
+            Quantity.AcVolts => " on AC volts",
+            Quantity.DcVolts => " on DC volts",
+            Quantity.AcAmps => " on amps",
+            _ => " on watts",
+        };
+
+    /// <summary>"Off: main winding, ohms; core, loss watts."</summary>
+    private static string Named(TypeSheet sheet, ImmutableArray<string> parameters) =>
+        parameters.IsEmpty ? "" : $"Off: {string.Join("; ", parameters.Take(MostNamed).Select(p => Name(sheet, p)))}. ";
+
+    private static string Name(TypeSheet sheet, string parameter)
     {
-        var shares = Numbers(readings, r => r.Spec.Quantity == Quantity.AcVolts && BenchConditions.IsOnMains(model.Sheet, r.Spec) && r.Spec.State is { Loads: [], Source.HasLamp: false })
-            .Select(r => (r.Value / Sound(model, readings, r)) - 1)
-            .OfType<double>()
-            .ToList();
-        if (shares.Count < LeastReadings)
-            return null;
-        var middle = shares.Order().ElementAt(shares.Count / 2);
-        return Math.Abs(middle) >= LeastLine && shares.All(s => Math.Abs(s - middle) <= LineAgrees)
-            ? new(
-                $"The line voltage is probably not what you noted: every post is {ValueText.Percent(Math.Abs(middle))} {(middle > 0 ? "high" : "low")}",
-                "Read the outlet again with the unit running, and enter it as line voltage.",
-                middle
-            )
-            : null;
+        var at = parameter.LastIndexOf('.');
+        var (id, field) = at < 0 ? (parameter, "") : (parameter[..at], parameter[(at + 1)..]);
+        var name = sheet.Cores.Any(c => c.Id == id) ? PartNames.Core(sheet, id) : PartNames.Of(sheet, id);
+        return field.Length == 0 ? name : $"{name}, {string.Concat(field.Select(c => char.IsUpper(c) ? $" {char.ToLowerInvariant(c)}" : $"{c}"))}";
     }
-
-    private static IEnumerable<TakenReading> Numbers(UnitReadings readings, Func<TakenReading, bool> which) =>
-        readings
-            .Readings.Where(r => r.Outcome == Outcome.Value && which(r))
-            .GroupBy(r => r.Spec.Id, StringComparer.Ordinal)
-            .Select(g => g.Last());
-
-    /// <summary>What a sound unit shows; null where it cannot be solved.</summary>
-    private static double? Sound(UnitModel model, UnitReadings readings, TakenReading r) =>
-        FaultEffect.ValueWith(model, r.Spec, r.State, null, readings.Meter);
 }

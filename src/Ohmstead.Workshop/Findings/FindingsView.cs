@@ -13,7 +13,7 @@ namespace Ohmstead.Workshop.Findings;
 /// <param name="Alike">Those that nothing taken tells apart, in groups of two or more.</param>
 /// <param name="SoundProbability">Chance that none of the listed faults is there.</param>
 /// <param name="IsExplained">False when nothing in the list explains the readings.</param>
-/// <param name="Unexplained">The readings that disagree with the best that was found.</param>
+/// <param name="Unexplained">The readings that disagree with the best that was found, but for the slips.</param>
 public sealed record FindingsView(
     ImmutableArray<Finding> Findings,
     ImmutableArray<AlikeFindings> Alike,
@@ -37,8 +37,11 @@ public sealed record FindingsView(
     /// <summary>Letters there are.</summary>
     private const int MostLetters = 26;
 
-    /// <summary>What is off on the bench and not in the unit: to be settled before any finding.</summary>
+    /// <summary>What is off on the bench or in the type sheet, and what no listed fault explains: to be settled before any finding.</summary>
     public ImmutableArray<BenchDoubt> Doubts { get; init; } = [];
+
+    /// <summary>Readings that are probably slips, most probable first.</summary>
+    public ImmutableArray<SlipWords> Slips { get; init; } = [];
 
     /// <summary>Faults below <see cref="WorthNaming"/>, most probable first.</summary>
     public ImmutableArray<Finding> Unlikely { get; init; } = [];
@@ -133,6 +136,7 @@ public sealed record FindingsView(
                 result.Unexplained.Contains(r.Spec.Id),
                 pair.Second.Outcome == Outcome.Jumps
             );
+        var doubts = UnitDoubts.Of(readings, result);
         ImmutableArray<AlikeFindings> alike = [.. AlikeOf(model, readings, result, teller)];
         var shown = worth.Concat(alike.SelectMany(a => a.Findings)).Select(f => f.Mode.Name).ToHashSet(StringComparer.Ordinal);
         return new(
@@ -141,10 +145,11 @@ public sealed record FindingsView(
             [.. points],
             result.SoundProbability,
             result.IsExplained,
-            [.. result.Unexplained.Select(id => model.Sheet.FindReading(id)!)]
+            [.. result.Unexplained.Where(id => !doubts.Slips.Any(s => s.Id == id)).Select(id => model.Sheet.FindReading(id)!)]
         )
         {
-            Doubts = BenchDoubt.Of(model, readings),
+            Doubts = BenchDoubt.Of(model.Sheet, readings, doubts.Bench),
+            Slips = [.. doubts.Slips.Select(s => SlipWords.Of(model.Sheet, readings, s)).OfType<SlipWords>()],
             Unlikely =
             [
                 .. teller

@@ -42,6 +42,8 @@ public sealed record Label(string Tag, string Title, string Day, string Words, b
     private static string Why(PaperMatter matter) =>
         matter.Failed.FirstOrDefault() is { } failed ? $"{failed.Title}: failed"
         : matter.TooClose.FirstOrDefault() is { } close ? $"{close.Title}: too close for the meter"
+        : matter.Doubted.FirstOrDefault() is { } doubted ? $"{doubted.Title}: to be read again"
+        : matter.Heat.FirstOrDefault() is { } heat ? heat
         : matter.Skipped.Any() ? "Cold checks not done"
         : OwnerFacts.OpenNow(matter)[0];
 

@@ -129,6 +129,9 @@ internal sealed class Judge(
         var meaning = expected is null
             ? new Meaning(Verdict.NotTaken, "not taken")
             : Meaning.Of(fact.Shown, spec, expected, meter.For(spec.Quantity));
+        var end = EndOf(spec, isTaken, isTaken ? null : waivers.GetValueOrDefault(spec.Id));
+        if (isTaken && taken is not null && unit.Doubts.Why(model.Sheet, spec, end) is { Length: > 0 } why)
+            meaning = Meaning.OfDoubted(why, spec);
         var waiver = isTaken ? null : waivers.GetValueOrDefault(spec.Id);
         return new ReadingLine(
             spec.Id,
@@ -140,7 +143,7 @@ internal sealed class Judge(
             waiver is null ? meaning.Words : $"waived by {waiver.WaivedBy}",
             WeightOf(meaning.Verdict),
             spec.IsGate,
-            EndOf(spec, isTaken, waiver),
+            end,
             spec.Limits is null ? "" : LimitWords.WithSource(spec),
             string.Join(" ", ReadingCautions.Own(model, spec, state).Select(Ended)),
             isTaken ? MeterName(fact.Bench.MeterId, spec.Quantity) : "",

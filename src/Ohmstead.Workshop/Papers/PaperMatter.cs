@@ -1,6 +1,8 @@
 using System.Collections.Immutable;
+using Ohmstead.Electrical.Diagnosis;
 using Ohmstead.Electrical.Readings;
 using Ohmstead.Electrical.TypeSheets;
+using Ohmstead.Workshop.Findings;
 using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.LookOver;
 using Ohmstead.Workshop.Proving;
@@ -34,6 +36,12 @@ public sealed record PaperMatter(
 
     /// <summary>Checks whose value is too close to a limit for the meter: they count as not passed.</summary>
     public IEnumerable<ReadingLine> TooClose => Lines.Where(l => l.End == CheckEnd.TooClose);
+
+    /// <summary>Checks whose value is probably a slip, or holds the test leads: they count as not passed.</summary>
+    public IEnumerable<ReadingLine> Doubted => Lines.Where(l => l.End == CheckEnd.Doubted);
+
+    /// <summary>What the core or a winding takes more than it should, in words: "This unit makes about 11 W more heat than it should".</summary>
+    public IEnumerable<string> Heat => Unit.Doubts.Bench.Where(d => d.About == DoubtAbout.Internal).Select(BenchDoubt.Heat);
 
     /// <summary>Cold checks that were not taken: they count as not passed.</summary>
     public IEnumerable<ReadingLine> Skipped => Lines.Where(l => l is { IsGate: true, End: CheckEnd.NotTaken });

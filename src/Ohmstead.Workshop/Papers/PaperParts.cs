@@ -56,6 +56,10 @@ internal static class PaperParts
             yield return $"Failed: {line.Title}. It read {line.Measured}. {Sentences.Large(line.Limits)}.";
         foreach (var line in matter.TooClose)
             yield return $"Too close for the meter: {line.Title}. It read {line.Measured}. {Sentences.Large(line.Limits)}. Read it again with a better one.";
+        foreach (var line in matter.Doubted)
+            yield return $"To be read again: {line.Title}. It read {line.Measured}: {line.Verdict}.";
+        foreach (var heat in matter.Heat)
+            yield return $"{heat}. The cause is not found.";
         if (matter.Skipped.Any())
             yield return isBrief
                 ? $"{Counted.Of(matter.Skipped.Count(), "cold check")} not taken. Not taken counts as not passed."

@@ -26,6 +26,11 @@ public sealed record Meaning(Verdict Verdict, string Words, string Next = "")
             _ => OfValue(shown.Value, spec, expected, error),
         };
 
+    /// <summary>The same once a diagnosis doubts the value.</summary>
+    /// <param name="why">Why it does (<see cref="Findings.UnitDoubts.Why"/>).</param>
+    public static Meaning OfDoubted(string why, ReadingSpec spec) =>
+        new(Verdict.Doubted, why, spec.Limits is null ? "Read it again." : "Read it again. It unlocks nothing until then.");
+
     /// <summary>The same for a reading of a readings file.</summary>
     public static Meaning Of(TakenReading taken, Expectation expected, MeterError error) =>
         Of(
@@ -144,4 +149,7 @@ public enum Verdict
 
     /// <summary>A check whose limit lies within the meter's error: it unlocks nothing.</summary>
     TooClose,
+
+    /// <summary>It was probably noted or taken wrongly: nothing follows from it.</summary>
+    Doubted,
 }

@@ -3,6 +3,7 @@ using Ohmstead.Electrical.Circuits;
 using Ohmstead.Electrical.Diagnosis;
 using Ohmstead.Electrical.Readings;
 using Ohmstead.Electrical.TypeSheets;
+using Ohmstead.Workshop.Findings;
 using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.LookOver;
 using Ohmstead.Workshop.Proving;
@@ -53,6 +54,9 @@ public sealed record ReadingOffer(
     /// <summary>True when it was measured, well or badly, since the circuit was last changed.</summary>
     public bool IsMeasured { get; init; }
 
+    /// <summary>Why its last value is doubted; empty when it is not (<see cref="UnitDoubts.Why"/>).</summary>
+    public string Doubted { get; init; } = "";
+
     /// <summary>True when the shop has no instrument for it and said so in writing.</summary>
     public bool IsWaived { get; init; }
 
@@ -72,6 +76,7 @@ public sealed record ReadingOffer(
                     Endangering = spec.State.Source is { Volts: > LowVolts } ? endangering : [],
                     WaitsForCheck = !isChecked && spec.State.Source is { Volts: > LowVolts },
                     Last = last.TryGetValue(spec.Id, out var found) ? found : null,
+                    Doubted = IsReadSince(unit, spec) ? "" : unit.Doubts.Why(model.Sheet, spec, Gates.EndOf(readings, spec)),
                     IsMeasured = readings.Readings.Any(r => r.Spec.Id == spec.Id && r.IsTaken),
                     IsWaived =
                         readings.Readings.Any(r => r.Spec.Id == spec.Id && r.WaivedBy.Length > 0)
@@ -84,7 +89,7 @@ public sealed record ReadingOffer(
     private static ReadingOffer Of(ReadingSpec spec, BenchUnit unit, UnitModel model, UnitReadings readings, Shop shop)
     {
         var sheet = model.Sheet;
-        var shut = Gates.Missing(sheet, readings, spec).Select(id => GateOf(sheet.FindReading(id)!, readings));
+        var shut = Gates.Missing(sheet, readings, spec).Select(id => GateOf(unit, sheet, sheet.FindReading(id)!, readings));
         var access =
             !spec.IsOpenCase ? "case closed"
             : $"case open: {PartNames.Step(sheet, spec.Access)} off";
@@ -101,14 +106,18 @@ public sealed record ReadingOffer(
     }
 
     /// <summary>Every gate of a sheet that has not passed and is not waived, whether or not a reading waits for it.</summary>
-    public static IEnumerable<ShutGate> ShutIn(TypeSheet sheet, UnitReadings readings) =>
-        sheet.Readings.Where(r => r.IsGate && !Gates.Stands(readings, r)).Select(r => GateOf(r, readings));
+    public static IEnumerable<ShutGate> ShutIn(BenchUnit unit, TypeSheet sheet, UnitReadings readings) =>
+        sheet.Readings.Where(r => r.IsGate && !Gates.Stands(readings, r)).Select(r => GateOf(unit, sheet, r, readings));
 
-    private static ShutGate GateOf(ReadingSpec gate, UnitReadings readings)
+    private static ShutGate GateOf(BenchUnit unit, TypeSheet sheet, ReadingSpec gate, UnitReadings readings)
     {
         var end = Gates.EndOf(readings, gate);
         if (readings.Readings.LastOrDefault(r => r.Spec.Id == gate.Id && r.IsTaken) is { } taken)
-            return new(gate, $"{Measured(taken)}: {Why(gate, taken, end)}", end);
+            return new(
+                gate,
+                $"{Measured(taken)}: {(end == CheckEnd.Doubted ? Doubt(unit, sheet, gate) : Why(gate, taken, end))}",
+                end
+            );
         var could = readings.Readings.LastOrDefault(r => r.Spec.Id == gate.Id);
         return new(gate, could is { Why.Length: > 0 } ? $"not taken: {could.Why}" : "not taken yet", end);
     }
@@ -118,6 +127,15 @@ public sealed record ReadingOffer(
             ? $"too close to {LimitWords.WithSource(gate)}. Read it again, or use a better meter"
         : taken.Outcome == Outcome.Jumps ? "it jumps, so it failed. A measured failure cannot be waived"
         : $"failed {LimitWords.WithSource(gate)}. A measured failure cannot be waived";
+
+    private static string Doubt(BenchUnit unit, TypeSheet sheet, ReadingSpec gate) =>
+        IsReadSince(unit, gate)
+            ? "read again, and not judged yet. Wait a moment for the findings"
+            : $"{unit.Doubts.Why(sheet, gate, CheckEnd.Doubted)}. {unit.Doubts.Do(gate)}";
+
+    /// <summary>True when it was read again after the diagnosis that doubts it: the next one says what of it holds.</summary>
+    private static bool IsReadSince(BenchUnit unit, ReadingSpec spec) =>
+        unit.CurrentReadings.LastOrDefault(r => r.Fact.ReadingId == spec.Id).Entry is { } last && last.Number > unit.Doubts.Number;
 
     private static string Measured(TakenReading r) =>
         r.Outcome switch
@@ -147,7 +165,7 @@ public sealed record ReadingOffer(
 
 /// <summary>A check that keeps another reading locked, and why.</summary>
 /// <param name="Why">In words.</param>
-/// <param name="End">Not taken, too close, or failed.</param>
+/// <param name="End">Not taken, too close, doubted, or failed.</param>
 public sealed record ShutGate(ReadingSpec Gate, string Why, CheckEnd End)
 {
     /// <summary>False for one that was measured.</summary>

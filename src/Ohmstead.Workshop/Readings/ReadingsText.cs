@@ -42,9 +42,12 @@ public static class ReadingsText
         return root.ToJsonString();
     }
 
-    /// <summary>The readings of a unit, read from their text.</summary>
-    public static Parsed<UnitReadings> Of(BenchUnit unit, UnitModel model, Shop shop) =>
-        ReadingsFile.Read(Write(unit, model, shop), model.Sheet);
+    /// <summary>The readings of a unit, read from their text, with what the last diagnosis doubts of them.</summary>
+    public static Parsed<UnitReadings> Of(BenchUnit unit, UnitModel model, Shop shop)
+    {
+        var parsed = ReadingsFile.Read(Write(unit, model, shop), model.Sheet);
+        return parsed.Value is { } readings ? parsed with { Value = readings with { Doubts = unit.Doubts.Checks } } : parsed;
+    }
 
     /// <summary>
     /// The waivers that hold: those that no change of the circuit has come after which could have moved the check. What was done

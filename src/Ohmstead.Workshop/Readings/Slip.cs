@@ -1,3 +1,4 @@
+using Ohmstead.Electrical.Diagnosis;
 using Ohmstead.Electrical.Readings;
 using Ohmstead.Electrical.TypeSheets;
 using Ohmstead.Workshop.Words;
@@ -58,6 +59,26 @@ public sealed record Slip(string Words, Shown Meant)
             if (times > 1 && Shifted(typed, times) is var meant && meant <= expected.High && meant >= expected.Low / TimesBeyond)
                 return new(words, Shown.Number(meant));
         return null;
+    }
+
+    /// <summary>
+    /// What a diagnosis takes a value for, where one tap puts it right; null where only reading it again does. A check is read again:
+    /// nothing unlocks mains by a correction from memory.
+    /// </summary>
+    public static Slip? Of(ProbableSlip found, TakenReading read)
+    {
+        if (read is not { Outcome: Outcome.Value, Spec.Limits: null })
+            return null;
+        Slip Times(double times) => new(Decimals.First(d => d.Times == times).Words, Shown.Number(Shifted(read.Value, times)));
+        return found.Kind switch
+        {
+            SlipKind.TimesTen => Times(10),
+            SlipKind.Tenth => Times(0.1),
+            SlipKind.TimesThousand => Times(1000),
+            SlipKind.Thousandth => Times(0.001),
+            SlipKind.Sign => new("minus sign", Shown.Number(-read.Value)),
+            _ => null,
+        };
     }
 
     /// <summary>The question: "Did you mean 3.5 Ω?"</summary>

@@ -25,7 +25,7 @@ public static class StillShut
                 .. ReadingOffer
                     .All(unit, model, readings.Value!, shop)
                     .SelectMany(o => o.Shut)
-                    .Concat(UntypedSheet.IsOne(sheet) ? ReadingOffer.ShutIn(model.Sheet, readings.Value!) : [])
+                    .Concat(UntypedSheet.IsOne(sheet) ? ReadingOffer.ShutIn(unit, model.Sheet, readings.Value!) : [])
                     .DistinctBy(g => g.Gate.Id)
                     .OrderBy(g => own.Value!.Readings.IndexOf(g.Gate)),
             ]

@@ -52,6 +52,12 @@ public static class Taking
             ? (new Corrected(last.Id, null), last)
             : null;
 
+    /// <summary>Puts what was meant in the place of the last value of a reading; null where it is not taken.</summary>
+    public static Corrected? Correct(BenchUnit unit, string readingId, Shown meant) =>
+        unit.CurrentReadings.LastOrDefault(r => r.Fact.ReadingId == readingId) is { Entry: { } entry, Fact: { } fact }
+            ? new Corrected(entry.Id, fact with { Shown = meant })
+            : null;
+
     internal static bool IsResistance(Quantity quantity) => quantity is Quantity.Ohms or Quantity.InsulationOhms;
 
     /// <summary>What is wrong with a state of the bench; empty when nothing is.</summary>

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Ohmstead.Workshop.Findings;
 using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Readings;
 
@@ -10,6 +11,9 @@ namespace Ohmstead.Workshop.Units;
 /// <param name="Bench">How the bench stood last.</param>
 public sealed record BenchUnit(Guid Id, CardChanged Card, ImmutableArray<Entry> Journal, ImmutableArray<Entry> Standing, BenchState Bench)
 {
+    /// <summary>What the last finished diagnosis of it doubts; the journal does not hold it.</summary>
+    public UnitDoubts Doubts { get; init; } = UnitDoubts.None;
+
     /// <summary>Number of the last entry: what an entry made on this view has seen.</summary>
     public int LastNumber => Journal.Length == 0 ? 0 : Journal[^1].Number;
 

@@ -55,6 +55,10 @@ public sealed record OpenThing(OpenWeight Weight, string Title, string Words, Op
             yield return new(OpenWeight.Failed, line.Title, $"failed: it read {line.Measured}. {Sentences.Large(line.Limits)}", OpenPlace.Reading, line.Id);
         foreach (var line in matter.TooClose)
             yield return new(OpenWeight.ToDo, line.Title, $"too close for the meter: it read {line.Measured}. {Sentences.Large(line.Limits)}", OpenPlace.Reading, line.Id);
+        foreach (var line in matter.Doubted)
+            yield return new(OpenWeight.ToDo, line.Title, $"to be read again: it read {line.Measured}, {line.Verdict}", OpenPlace.Reading, line.Id);
+        foreach (var heat in matter.Heat)
+            yield return new(OpenWeight.ToDo, heat, "Do not hand it back before you found the cause.", OpenPlace.Findings, "");
         foreach (var line in matter.Skipped)
             yield return new(OpenWeight.ToDo, line.Title, "to do", OpenPlace.Reading, line.Id);
         foreach (var line in matter.Waived)

@@ -4,6 +4,8 @@ using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Logging.Abstractions;
 using Ohmstead.App.Screens.Readings;
 using Ohmstead.App.Web;
+using Ohmstead.Electrical.Diagnosis;
+using Ohmstead.Electrical.Readings;
 using Ohmstead.Storage;
 using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Keeping;
@@ -29,8 +31,31 @@ public sealed class ScreenBench : IAsyncDisposable
 
     public static Task<ScreenBench> OpenAsync(params Fact[] facts) => OpenAsync(store => store, facts);
 
+    /// <summary>With a diagnosis that finds no fault and doubts what a test says, at once.</summary>
+    public static Task<ScreenBench> DoubtingAsync(Func<UnitReadings, DiagnosisResult, DiagnosisResult> more, params Fact[] facts) =>
+        OpenAsync(store => store, facts, (_, readings, _) => more(readings, NoFault(readings)));
+
+    private static DiagnosisResult NoFault(UnitReadings readings) =>
+        new(
+            0.9,
+            [],
+            [],
+            [],
+            [.. readings.Readings.Where(r => r.IsTaken).Select(r => new ExplainedReading(r.Spec, r.Value, r.Outcome == Outcome.OverRange, null, 0))],
+            [],
+            true,
+            [],
+            new SearchEffort(1, 1, 1, SearchStop.Complete)
+        );
+
     /// <param name="around">Puts something between the screens and the store.</param>
-    public static async Task<ScreenBench> OpenAsync(Func<IStore, IStore> around, params Fact[] facts)
+    public static Task<ScreenBench> OpenAsync(Func<IStore, IStore> around, params Fact[] facts) => OpenAsync(around, facts, null);
+
+    private static async Task<ScreenBench> OpenAsync(
+        Func<IStore, IStore> around,
+        Fact[] facts,
+        Func<ReadingLibrary, UnitReadings, DiagnosisOptions, DiagnosisResult>? diagnose
+    )
     {
         var screens = new ScreenBench();
         screens.store = await Store.OpenAsync(
@@ -63,7 +88,7 @@ public sealed class ScreenBench : IAsyncDisposable
             [new TakenIn("F-9", "twin-175", "an owner", "hums"), .. facts]
         );
         screens.Context.Services.AddSingleton(screens.Bench);
-        screens.desk = new DiagnosisDesk(screens.Bench, NullLogger<DiagnosisDesk>.Instance);
+        screens.desk = new DiagnosisDesk(screens.Bench, NullLogger<DiagnosisDesk>.Instance, diagnose);
         screens.Context.Services.AddSingleton(screens.desk);
         screens.Context.Services.AddSingleton(new SiteOptions(0, IsOnLan: false, IsDemo: false));
         screens.Context.JSInterop.Mode = JSRuntimeMode.Loose;

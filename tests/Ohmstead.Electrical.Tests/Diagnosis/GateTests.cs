@@ -48,6 +48,41 @@ public sealed class GateTests
         Assert.Equal(end is CheckEnd.Passed or CheckEnd.Waived, Gates.Stands(Read(readings), Sheet.FindReading("insulation-core")!));
     }
 
+    /// <summary>What the diagnosis expected of blades, and what it said of them.</summary>
+    private static DiagnosisResult Answer(UnitReadings readings, double expected, string[] slips, string[] unexplained, double leads) =>
+        new(0, [], [], [], [.. readings.Readings.Select(r => new ExplainedReading(r.Spec, r.Value, false, expected, 0))], [.. unexplained], true, [], new SearchEffort(1, 1, 1, SearchStop.Complete))
+        {
+            Slips = [.. slips.Select(s => new ProbableSlip(s, SlipKind.Unknown, null, null, 0.9))],
+            Doubts = leads > 0 ? [new Doubt(DoubtAbout.Leads, 0.9, leads, ["blades"], [])] : [],
+        };
+
+    [Theory]
+    [InlineData("blades", "", 0, CheckEnd.Doubted)]
+    [InlineData("", "blades", 0, CheckEnd.Doubted)]
+    [InlineData("lamp-60", "lamp-60", 0, CheckEnd.Passed)]
+    // At least 2.8 Ω is asked for: 3.1 Ω passes with this meter's 0.07 Ω, and 0.31 Ω less does not.
+    [InlineData("", "", 0.31, CheckEnd.Doubted)]
+    [InlineData("", "", 0.1, CheckEnd.Passed)]
+    public void A_slip_a_reading_left_out_and_leads_in_it_leave_a_check_doubted(string slip, string unexplained, double leads, CheckEnd end)
+    {
+        var readings = Read("""{ "id": "blades", "value": 3.1 }""");
+        string[] Some(string id) => id.Length > 0 ? [id] : [];
+        readings = readings with { Doubts = Gates.DoubtsOf(readings, Answer(readings, 3.9, Some(slip), Some(unexplained), leads)) };
+        Assert.Equal(end, Gates.EndOf(readings, Sheet.FindReading("blades")!));
+        Assert.Equal(end == CheckEnd.Passed, !Gates.Missing(Sheet, readings, Sheet.FindReading("lamp-60")!).Contains("blades"));
+    }
+
+    /// <summary>Of two values the farther from 3.9 Ω was left out: the last is doubted where it is that one, and where both are the same.</summary>
+    [Theory]
+    [InlineData(4.9, 3.8, false)]
+    [InlineData(3.8, 4.9, true)]
+    [InlineData(4.9, 4.9, true)]
+    public void A_reading_taken_again_is_doubted_by_its_last_value(double first, double last, bool isDoubted)
+    {
+        var readings = Read(FormattableString.Invariant($$"""{ "id": "blades", "value": {{first}} }, { "id": "blades", "value": {{last}} }"""));
+        Assert.Equal(isDoubted, Gates.DoubtsOf(readings, Answer(readings, 3.9, ["blades"], ["blades"], 0)).Readings.Contains("blades"));
+    }
+
     [Fact]
     public void A_missing_instrument_can_be_waived_in_writing() =>
         Assert.Equal(["lamp-60"], Missing(

@@ -1,53 +1,37 @@
-using Ohmstead.Electrical.Readings;
-using Ohmstead.Electrical.TypeSheets;
+using Ohmstead.Electrical.Diagnosis;
 using Ohmstead.Workshop.Findings;
 using Ohmstead.Workshop.Tests.Readings;
 
 namespace Ohmstead.Workshop.Tests.Findings;
 
-/// <summary>What is off on the bench and not in the unit: readings are those of the nominal unit, changed as the bench would change them.</summary>
+/// <summary>A doubt of the diagnosis as a sentence with its figure, and what to do about it.</summary>
 public class BenchDoubtTests
 {
-    private static readonly string[] Ohms = ["ohms-5", "ohms-17", "ohms-left", "ohms-right"];
-    private static readonly string[] Volts = ["volts-5", "volts-17", "left-full", "right-full"];
-
-    private static System.Collections.Immutable.ImmutableArray<BenchDoubt> Of(IEnumerable<string> ids, Func<string, double, double> shown)
-    {
-        var (model, bench) = (new OnTheBench().Model, new OnTheBench().Readings);
-        var meter = new Meter(bench.Meter.Errors.SetItem(Quantity.Ohms, new MeterError(0.8, 0.05, 0, 0)));
-        var taken = ids.Select(id =>
-        {
-            var spec = model.Sheet.FindReading(id)!;
-            return new TakenReading(spec, Outcome.Value, shown(id, FaultEffect.ValueWith(model, spec, spec.State, null, meter)!.Value), [], "", "", spec.State);
-        });
-        return BenchDoubt.Of(model, bench with { Meter = meter, Readings = [.. taken] });
-    }
-
-    [Fact]
-    public void A_sound_bench_raises_no_doubt() => Assert.Empty(Of([.. Ohms, .. Volts], (_, v) => v));
-
-    [Fact]
-    public void Low_ohm_readings_high_by_the_same_are_the_test_leads()
-    {
-        var doubt = Assert.Single(Of(Ohms, (_, v) => v + 0.3));
-        Assert.Equal(0.3, doubt.Size, 1e-9);
-        Assert.Contains("test leads", doubt.Headline, StringComparison.Ordinal);
-    }
-
-    [Fact]
-    public void One_reading_that_is_high_is_a_part_and_not_the_leads() =>
-        Assert.Empty(Of(Ohms, (id, v) => id == "ohms-left" ? v + 0.9 : v));
+    private static BenchDoubt Of(DoubtAbout about, double value, string[] readings, params string[] parameters) =>
+        Assert.Single(BenchDoubt.Of(OnTheBench.Sheet, new OnTheBench().Readings, [new Doubt(about, 0.9, value, [.. readings], [.. parameters])]));
 
     [Theory]
-    [InlineData(1.04, "4 % high")]
-    [InlineData(0.95, "5 % low")]
-    public void Posts_off_by_one_share_are_the_line(double factor, string words)
+    [InlineData(DoubtAbout.Leads, 0.312, "Your test leads were probably not taken off: about 0.31 Ω", "Touch the leads together")]
+    [InlineData(DoubtAbout.Line, 116.4, "The line voltage was probably 116 V, not 120 V", "Read the outlet again with the unit running")]
+    [InlineData(DoubtAbout.Meter, 3.04, "Your meter is probably off on AC volts: about 3.04 times its error", "Put in a new battery.")]
+    [InlineData(DoubtAbout.Unit, 4, "Probably another batch", "Off: main winding, ohms; core")]
+    [InlineData(DoubtAbout.Internal, 11.2, "This unit makes about 11 W more heat than it should", "Do not hand it back before you found the cause.")]
+    [InlineData(DoubtAbout.Kind, 12, "These readings do not fit this type", "Perhaps another type. Compare the plate, the posts")]
+    public void Each_says_what_it_is_with_its_figure_and_what_to_do(DoubtAbout about, double value, string headline, string act)
     {
-        var doubt = Assert.Single(Of(Volts, (_, v) => v * factor));
-        Assert.Equal(factor - 1, doubt.Size, 1e-9);
-        Assert.Contains(words, doubt.Headline, StringComparison.Ordinal);
+        var doubt = Of(about, value, ["left-full", "blades"], "main.ohms", $"{OnTheBench.Sheet.Cores[0].Id}.lossWatts");
+        Assert.StartsWith(headline, doubt.Headline, StringComparison.Ordinal);
+        Assert.StartsWith(act, doubt.Do, StringComparison.Ordinal);
+        Assert.Equal(["left-full", "blades"], doubt.Again.Select(r => r.Id));
     }
 
     [Fact]
-    public void One_post_that_is_low_is_not_the_line() => Assert.Empty(Of(Volts, (id, v) => id == "left-full" ? v * 0.9 : v));
+    public void What_weakens_the_findings_comes_first_and_more_heat_does_not_weaken_them()
+    {
+        Doubt[] doubts = [new(DoubtAbout.Internal, 0.99, 9, [], []), new(DoubtAbout.Line, 0.9, 116, [], []), new(DoubtAbout.Leads, 0.6, 0.3, [], [])];
+        Assert.Equal(
+            [(DoubtAbout.Line, true), (DoubtAbout.Leads, true), (DoubtAbout.Internal, false)],
+            BenchDoubt.Of(OnTheBench.Sheet, new OnTheBench().Readings, doubts).Select(d => (d.About, d.Weakens))
+        );
+    }
 }

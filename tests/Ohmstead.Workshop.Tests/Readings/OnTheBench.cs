@@ -1,6 +1,8 @@
 using Ohmstead.Electrical.Circuits;
+using Ohmstead.Electrical.Diagnosis;
 using Ohmstead.Electrical.Readings;
 using Ohmstead.Electrical.TypeSheets;
+using Ohmstead.Workshop.Findings;
 using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Readings;
 using Ohmstead.Workshop.Shops;
@@ -14,6 +16,7 @@ internal sealed class OnTheBench
     private static readonly Guid Id = new(7, 0, 0, new byte[8]);
     private static readonly DateTimeOffset Noon = new(2026, 1, 5, 12, 0, 0, TimeSpan.Zero);
     private readonly List<Entry> journal = [];
+    private UnitDoubts doubts = UnitDoubts.None;
 
     public OnTheBench() => Add(new TakenIn("F-7", "twin-160", "an owner", "hums"));
 
@@ -53,7 +56,7 @@ internal sealed class OnTheBench
             []
         );
 
-    public BenchUnit Unit => UnitHistory.Fold(journal);
+    public BenchUnit Unit => UnitHistory.Fold(journal) with { Doubts = doubts };
 
     public TypeSheet Own => OwnSheet.Of(Unit, Sheet).Required;
 
@@ -74,6 +77,13 @@ internal sealed class OnTheBench
         Add(new ReadingEntered(id, shown, bench ?? Unit.Bench));
 
     public OnTheBench Read(string id, double value, BenchState? bench = null) => Read(id, Shown.Number(value), bench);
+
+    /// <summary>A diagnosis of what was entered so far doubts these readings, the leads and the bench.</summary>
+    public OnTheBench Doubt(SlipKind kind, string[] slips, double leadOhms = 0, params Doubt[] bench)
+    {
+        doubts = new(journal.Count, new([.. slips], leadOhms), [.. slips.Select(s => new ProbableSlip(s, kind, null, null, 0.95))], [.. bench]);
+        return this;
+    }
 
     /// <summary>The four cold gates of the sheet, passed with this meter.</summary>
     public OnTheBench ColdGates() =>

@@ -1,3 +1,5 @@
+using Ohmstead.Electrical.Diagnosis;
+using Ohmstead.Electrical.Readings;
 using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Papers;
 using Ohmstead.Workshop.Readings;
@@ -33,6 +35,22 @@ public class OpenThingTests
     {
         Assert.Empty(Open(Sound()));
         Assert.True(Matter(Sound()).MayBePluggedIn);
+    }
+
+    [Fact]
+    public void A_doubted_check_and_heat_without_a_cause_keep_a_unit_from_going_back_as_working()
+    {
+        var doubted = Sound().Doubt(SlipKind.TimesTen, ["blades"], 0, new Doubt(DoubtAbout.Internal, 0.9, 11.2, [], []));
+        Assert.Equal(
+            [
+                "ToDo Between the plug blades: to be read again: it read 4.2 Ω, possible slip, ten times too high",
+                "ToDo This unit makes about 11 W more heat than it should: Do not hand it back before you found the cause.",
+            ],
+            Open(doubted)
+        );
+        Assert.False(Matter(doubted).MayBePluggedIn);
+        var line = Matter(doubted).Lines.Single(l => l.Id == "blades");
+        Assert.Equal((CheckEnd.Doubted, Weight.Look), (line.End, line.Weight));
     }
 
     [Fact]

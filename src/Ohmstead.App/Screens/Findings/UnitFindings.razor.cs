@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Ohmstead.App.Components;
 using Ohmstead.App.Screens.Readings;
+using Ohmstead.App.Screens.Units;
 using Ohmstead.Electrical.Faults;
 using Ohmstead.Workshop.Drawing;
 using Ohmstead.Workshop.Findings;
@@ -31,6 +32,7 @@ public sealed partial class UnitFindings
     /// <summary>The one act that the page offers first.</summary>
     private enum NextAct
     {
+        Doubt,
         Slip,
         Repair,
         GetTo,
@@ -42,6 +44,9 @@ public sealed partial class UnitFindings
 
     private IReadOnlyList<NextAdvice> Advice => Answer.Latest is { } latest ? latest.Next : [];
 
+    /// <summary>Slips, but for what was read again since.</summary>
+    private IEnumerable<SlipWords> Slips => View?.Slips.Where(s => Offer(s.Spec.Id) is { Doubted.Length: > 0 }) ?? [];
+
     private bool HasReadings => View is { Readings.Length: > 0 };
 
     /// <summary>Before any reading counts, only what was found by hand is a finding.</summary>
@@ -51,7 +56,8 @@ public sealed partial class UnitFindings
     private AlikeFindings? Settling => cards.FirstOrDefault(c => c.Tellers.Any(t => t.IsOpen));
 
     private NextAct Act =>
-        View is { Unexplained.Length: > 0 } ? NextAct.Slip
+        View is { Doubts: [var first, ..] } && UnitLinks.Of(Id, first, Unit!.Card.SheetId).Words.Length > 0 ? NextAct.Doubt
+        : View is { Unexplained.Length: > 0 } || Slips.Any() ? NextAct.Slip
         : after?.Next is not null ? NextAct.Repair
         : cards is [{ Findings: [{ Judgement: Judgement.Confirmed }] }, ..] ? NextAct.GetTo
         : Settling is not null ? NextAct.Settle

@@ -1,7 +1,6 @@
 using System.Collections.Concurrent;
 using System.Collections.Immutable;
 using System.Runtime.CompilerServices;
-using Ohmstead.App.Commands;
 using Ohmstead.App.Web;
 using Ohmstead.Electrical.Circuits;
 using Ohmstead.Electrical.Diagnosis;
@@ -10,7 +9,6 @@ using Ohmstead.Electrical.TypeSheets;
 using Ohmstead.Workshop.Findings;
 using Ohmstead.Workshop.Readings;
 using Ohmstead.Workshop.Units;
-using Ohmstead.Workshop.Words;
 
 namespace Ohmstead.App.Screens.Readings;
 
@@ -26,10 +24,6 @@ public sealed class DiagnosisDesk : IAsyncDisposable
     /// <summary>The last guard. What bounds the search is counted; nobody waits for it, and the next entry ends it.</summary>
     private static readonly TimeSpan MostTime = TimeSpan.FromMinutes(5);
 
-    /// <summary>Proposals whose reasons are worked out.</summary>
-    private const int MostReasons = 2;
-    private const double LeastBits = 0.005;
-
     private const string Unfinished =
         "Still searching after five minutes, and stopped. There is no finding for the last entry yet. Open the findings again to search on. Readings are kept.";
 
@@ -38,6 +32,7 @@ public sealed class DiagnosisDesk : IAsyncDisposable
 
     private readonly Bench bench;
     private readonly ILogger<DiagnosisDesk> log;
+    private readonly Func<ReadingLibrary, UnitReadings, DiagnosisOptions, DiagnosisResult> diagnose;
     private readonly ConcurrentDictionary<Guid, UnitDesk> units = new();
     private readonly ConditionalWeakTable<TypeSheet, Task<ImmutableArray<ReadingSpec>>> rounds = [];
     private readonly SemaphoreSlim turn = new(1);
@@ -46,10 +41,16 @@ public sealed class DiagnosisDesk : IAsyncDisposable
 
     /// <param name="bench">Where the units are read from.</param>
     /// <param name="log">Where a search that broke off is told.</param>
-    public DiagnosisDesk(Bench bench, ILogger<DiagnosisDesk> log)
+    /// <param name="diagnose">What answers; the diagnosis itself where it is left out.</param>
+    public DiagnosisDesk(
+        Bench bench,
+        ILogger<DiagnosisDesk> log,
+        Func<ReadingLibrary, UnitReadings, DiagnosisOptions, DiagnosisResult>? diagnose = null
+    )
     {
-        (this.bench, this.log) = (bench, log);
+        (this.bench, this.log, this.diagnose) = (bench, log, diagnose ?? Diagnoser.Run);
         bench.UnitChanged += Ask;
+        bench.ShopChanged += AskAll;
     }
 
     /// <summary>The state of a unit's answer changed. Called from any thread.</summary>
@@ -73,6 +74,20 @@ public sealed class DiagnosisDesk : IAsyncDisposable
         _ = Task.Run(() => AnswerAsync(unitId, unit, order, cancel.Token), CancellationToken.None);
     }
 
+    /// <summary>Asks where nothing is known of a unit that was read: after a new start of the program.</summary>
+    public void AskOnce(BenchUnit unit)
+    {
+        if (Of(unit.Id) is { Latest: null, Progress: null, Trouble: "" } && unit.CurrentReadings.Any())
+            Ask(unit.Id);
+    }
+
+    /// <summary>Another meter, or its test leads, may mean another answer; where nothing changed the last one stays.</summary>
+    private void AskAll()
+    {
+        foreach (var id in units.Keys)
+            Ask(id);
+    }
+
     /// <summary>The usual round of a kind of unit, worked out once for every version of its sheet.</summary>
     public Task<ImmutableArray<ReadingSpec>> RoundAsync(TypeSheet sheet) =>
         rounds.GetValue(sheet, s => Task.Run(() => UsualRound.Choose(new UnitModel(s), Meter.Usual)));
@@ -81,6 +96,7 @@ public sealed class DiagnosisDesk : IAsyncDisposable
     public async ValueTask DisposeAsync()
     {
         bench.UnitChanged -= Ask;
+        bench.ShopChanged -= AskAll;
         foreach (var unit in units.Values)
             unit.Running?.Cancel();
         // Never given back: whoever waits for the turn was cancelled.
@@ -186,6 +202,7 @@ public sealed class DiagnosisDesk : IAsyncDisposable
         (desk.Key, desk.Text) = (key, text);
         await bench.Store.SaveNextAsync(id, unit.LastNumber, NextOf(unit, sheet, done), CancellationToken.None);
         Tell(id, desk, new(done, null, ""));
+        bench.Doubt(id, done.Doubts);
     }
 
     /// <summary>The answer; null where the last guard ended the search.</summary>
@@ -206,7 +223,7 @@ public sealed class DiagnosisDesk : IAsyncDisposable
             (desk.Library, desk.LibraryKey) = (library = new ReadingLibrary(new UnitModel(judged)), key);
         var begun = bench.Time.GetTimestamp();
         var told = 0.0;
-        var result = Diagnoser.Run(
+        var result = diagnose(
             library,
             readings,
             new DiagnosisOptions
@@ -226,24 +243,18 @@ public sealed class DiagnosisDesk : IAsyncDisposable
         cancel.ThrowIfCancellationRequested();
         if (!result.Effort.IsFinished)
             return null;
-        var model = new UnitModel(own);
-        var reasons = new NextReasons(library.Model, readings, result);
-        // The look-over and a moved wire lock readings too: what is proposed can be taken now.
-        var open = ReadingOffer
-            .All(unit, model, readings, shop)
-            .Where(o => o.IsOpen)
-            .Select(o => o.Spec.Id)
-            .ToHashSet(StringComparer.Ordinal);
-        var next = result
-            .Next.Where(n => open.Contains(n.Spec.Id) && n.Bits > LeastBits)
-            .Select((n, place) => new NextAdvice(n, place < MostReasons ? [.. reasons.Of(n)] : []));
-        return new(unit.LastNumber, model, readings, result, FindingsView.Of(unit, model, readings, result), [.. next]);
+        return Diagnosed.Of(unit, shop, new UnitModel(own), library.Model, readings, result);
     }
 
     /// <summary>The card's next thing, where the diagnosis knows it better than the sheet's order.</summary>
     private static NextThing NextOf(BenchUnit unit, TypeSheet sheet, Diagnosed done)
     {
         var usual = CardOf.Make(unit, sheet).Next;
+        if (
+            done.Next is [{ IsAgain: true } again, ..]
+            && usual.Action is NextAction.TakeReading or NextAction.JudgeFindings or NextAction.MakePaper or NextAction.Return
+        )
+            return new(NextAction.TakeReading, $"Read again: {again.Reading.Spec.Title}", again.Reading.Minutes, again.Reading.Spec.Id);
         if (usual.Action != NextAction.TakeReading)
             return usual;
         return done.Next.IsEmpty
@@ -281,28 +292,4 @@ public sealed class DiagnosisDesk : IAsyncDisposable
 
         public (TypeSheet, string) LibraryKey { get; set; }
     }
-}
-
-/// <summary>A reading proposed next, and why.</summary>
-public sealed record NextAdvice(NextReading Reading, ImmutableArray<string> Reasons);
-
-/// <summary>What the background worked out for a unit.</summary>
-/// <param name="Number">Number of the last entry that it knew.</param>
-public sealed record Diagnosed(
-    int Number,
-    UnitModel Model,
-    UnitReadings Readings,
-    DiagnosisResult Result,
-    FindingsView View,
-    ImmutableArray<NextAdvice> Next
-);
-
-/// <summary>How the background stands with a unit.</summary>
-/// <param name="Latest">The last answer; null for none yet.</param>
-/// <param name="Progress">Share done of the next one [0..1]; null when nothing is being worked out.</param>
-/// <param name="Trouble">Why there is no answer, in words; empty when there is, or will be.</param>
-public sealed record DeskState(Diagnosed? Latest, double? Progress, string Trouble)
-{
-    /// <summary>Before the first entry.</summary>
-    public static DeskState Nothing { get; } = new(null, null, "");
 }

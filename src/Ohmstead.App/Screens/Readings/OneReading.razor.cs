@@ -93,7 +93,9 @@ public sealed partial class OneReading
     {
         next =
             Advice.FirstOrDefault(n =>
-                n.Reading.Spec.Id != offer?.Spec.Id && Offer(n.Reading.Spec.Id) is { IsMeasured: false, IsOpen: true }
+                n.Reading.Spec.Id != offer?.Spec.Id
+                && Offer(n.Reading.Spec.Id) is { IsOpen: true } open
+                && (n.IsAgain ? open.Doubted.Length > 0 : !open.IsMeasured)
             )
             ?? (
                 Offers.FirstOrDefault(o =>
@@ -227,7 +229,8 @@ public sealed partial class OneReading
 
     private void Again() => (shown, undone) = (null, "");
 
-    private Meaning Said => Meaning.Of(shown!, offer!.Spec, band!, Meter.For(offer.Spec.Quantity));
+    private Meaning Said =>
+        offer!.Doubted.Length > 0 ? Meaning.OfDoubted(offer.Doubted, offer.Spec) : Meaning.Of(shown!, offer.Spec, band!, Meter.For(offer.Spec.Quantity));
 
     private string PointsTo()
     {

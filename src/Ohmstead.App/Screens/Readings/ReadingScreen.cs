@@ -5,6 +5,7 @@ using Ohmstead.App.Components;
 using Ohmstead.Electrical.Circuits;
 using Ohmstead.Electrical.Readings;
 using Ohmstead.Electrical.TypeSheets;
+using Ohmstead.Workshop.Findings;
 using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Readings;
 using Ohmstead.Workshop.Shops;
@@ -15,6 +16,10 @@ namespace Ohmstead.App.Screens.Readings;
 /// <summary>A screen on which readings of a unit are taken or shown: what is offered, the bench as it stands, the background's answer.</summary>
 public abstract class ReadingScreen : UnitScreen
 {
+    /// <summary>From here on a slip is asked about where the hand is, not only among the findings [probability].</summary>
+    private const double SureSlip = 0.9;
+
+    private readonly HashSet<Guid> kept = [];
     private string circuit = "";
     private TypeSheet? circuitOf;
 
@@ -103,6 +108,25 @@ public abstract class ReadingScreen : UnitScreen
         StateHasChanged();
     }
 
+    /// <summary>Puts what was meant in the place of a slip.</summary>
+    protected Task CorrectAsync(string readingId, Shown meant) =>
+        Taking.Correct(Unit!, readingId, meant) is { } corrected ? EnterAsync(corrected) : Task.CompletedTask;
+
+    /// <summary>The slips that the last answer is sure of, but for what was read again or answered since.</summary>
+    protected IEnumerable<SlipWords> SureSlips =>
+        Answer.Latest is { } latest
+            ? latest.View.Slips.Where(s => s.Slip.Probability >= SureSlip && LastOf(s.Spec.Id) is { } last && last.Number <= latest.Number && !kept.Contains(last.Id))
+            : [];
+
+    /// <summary>It was no slip: nobody asks again on this screen.</summary>
+    protected void Keep(SlipWords slip)
+    {
+        if (LastOf(slip.Spec.Id) is { } last)
+            kept.Add(last.Id);
+    }
+
+    private Entry? LastOf(string readingId) => Unit!.CurrentReadings.LastOrDefault(r => r.Fact.ReadingId == readingId).Entry;
+
     /// <summary>Another meter is in the hand from now on.</summary>
     protected Task TakeUpAsync(string meterId) => SetBenchAsync(Unit!.Bench with { MeterId = meterId });
 
@@ -117,7 +141,8 @@ public abstract class ReadingScreen : UnitScreen
 
     /// <summary>What a standing reading means, when its band is known.</summary>
     protected Meaning? MeaningOf(ReadingOffer offer) =>
-        offer.Last is { } last && Bands.Of(offer.Spec.Id) is { } band
+        offer.Doubted.Length > 0 ? Meaning.OfDoubted(offer.Doubted, offer.Spec)
+        : offer.Last is { } last && Bands.Of(offer.Spec.Id) is { } band
             ? Meaning.Of(
                 last.Fact.Shown,
                 offer.Spec,

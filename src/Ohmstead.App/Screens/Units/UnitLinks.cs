@@ -1,3 +1,5 @@
+using Ohmstead.Electrical.Diagnosis;
+using Ohmstead.Workshop.Findings;
 using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Readings;
 using Ohmstead.Workshop.Units;
@@ -41,6 +43,18 @@ internal static class UnitLinks
             LockPlace.LookOver => LookOver(id, reason.About),
             LockPlace.WiringCheck => $"/units/{id}/check",
             _ => $"/units/{id}/reading/{Uri.EscapeDataString(reason.About)}",
+        };
+
+    /// <summary>What settles a doubt, and where; no words where nothing here does.</summary>
+    public static (string Words, string Address) Of(Guid id, BenchDoubt doubt, string sheetId) =>
+        doubt switch
+        {
+            { About: DoubtAbout.Leads } => ("Enter the test leads", "/shop/meters"),
+            { About: DoubtAbout.Line } => ("Enter the line voltage", $"/units/{id}/round"),
+            { About: DoubtAbout.Unit } when sheetId.Length > 0 => ("Learn from sound units", $"/kinds/{Uri.EscapeDataString(sheetId)}/readings"),
+            { About: DoubtAbout.Kind } when sheetId.Length > 0 => ("Compare with the type sheet", $"/kinds/{Uri.EscapeDataString(sheetId)}"),
+            { Again: [var first, ..] } => ($"Read again: {first.Title}", $"/units/{id}/reading/{Uri.EscapeDataString(first.Id)}"),
+            _ => ("", ""),
         };
 
     /// <summary>The look-over, at one part of it or from its top.</summary>
