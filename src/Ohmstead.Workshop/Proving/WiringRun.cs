@@ -74,6 +74,8 @@ public sealed record WiringRun(ImmutableArray<WiringStep> Steps)
 /// <param name="Shows">How many mistakes it shows; 0 for a cold check that others wait for.</param>
 public sealed record WiringStep(ReadingOffer Offer, int Shows)
 {
-    /// <summary>True when it was taken since a wire was last moved, or waived where that can be.</summary>
-    public bool IsDone => Offer.IsWaived || Offer.Last?.Fact.Shown.Kind is ShownKind.Value or ShownKind.OverRange;
+    /// <summary>True when it was taken since a wire was last moved, or waived where that can be; a doubted check is to be read again.</summary>
+    public bool IsDone =>
+        Offer.IsWaived
+        || (Offer.Last?.Fact.Shown.Kind is ShownKind.Value or ShownKind.OverRange && !(Offer.Spec.Limits is not null && Offer.Doubted.Length > 0));
 }

@@ -1,5 +1,7 @@
 using Bunit;
 using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Extensions.Logging.Abstractions;
+using Ohmstead.App.Screens.Readings;
 using Ohmstead.App.Web;
 using Ohmstead.Storage;
 
@@ -16,6 +18,8 @@ internal sealed class OpenWorkshop : IAsyncDisposable
         (this.folder, this.store) = (folder, store);
         Bench = new Bench(store, store.Photos, TimeProvider.System, Guid.CreateVersion7);
         Screens.Services.AddSingleton(Bench);
+        // Made when the first screen asks for it, and given back with the screens.
+        Screens.Services.AddSingleton(_ => new DiagnosisDesk(Bench, NullLogger<DiagnosisDesk>.Instance));
         Screens.JSInterop.Mode = JSRuntimeMode.Loose;
     }
 

@@ -1,7 +1,6 @@
 using Bunit;
 using Microsoft.AspNetCore.Components;
 using Microsoft.Extensions.DependencyInjection;
-using Microsoft.Extensions.Logging.Abstractions;
 using Ohmstead.App.Components;
 using Ohmstead.App.Demo;
 using Ohmstead.App.Papers;
@@ -24,22 +23,15 @@ public sealed class UntypedScreensTests : IAsyncLifetime
 {
     private static readonly Guid Id = new(5, 0, 0, new byte[8]);
     private OpenWorkshop workshop = null!;
-    private DiagnosisDesk desk = null!;
 
     public async ValueTask InitializeAsync()
     {
         workshop = await OpenWorkshop.OpenAsync();
-        desk = new DiagnosisDesk(workshop.Bench, NullLogger<DiagnosisDesk>.Instance);
-        workshop.Screens.Services.AddSingleton(desk);
         workshop.Screens.Services.AddSingleton(new SiteOptions(0, IsOnLan: false, IsDemo: false));
         await workshop.Bench.EnterAsync(Id, 0, "bench", new TakenIn("7", "", "", "dead"), new PlateRead(117, 110));
     }
 
-    public async ValueTask DisposeAsync()
-    {
-        await desk.DisposeAsync();
-        await workshop.DisposeAsync();
-    }
+    public ValueTask DisposeAsync() => workshop.DisposeAsync();
 
     private IRenderedComponent<T> Show<T>()
         where T : UnitScreen => workshop.Screens.Render<T>(p => p.Add(s => s.Id, Id));

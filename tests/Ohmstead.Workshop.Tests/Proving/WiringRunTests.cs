@@ -1,4 +1,5 @@
 using Ohmstead.Electrical.Circuits;
+using Ohmstead.Electrical.Diagnosis;
 using Ohmstead.Electrical.Planning;
 using Ohmstead.Electrical.Readings;
 using Ohmstead.Workshop.Journal;
@@ -51,6 +52,16 @@ public class WiringRunTests
         Assert.False(run.IsThrough);
         Assert.Equal(run.MinutesLeft, run.Steps.Where((_, n) => n is not (0 or 2)).Sum(s => s.Offer.Spec.Minutes));
         Assert.Equal([all[2].Offer.Spec.Id, all[0].Offer.Spec.Id], run.Last(2).Select(s => s.Offer.Spec.Id));
+    }
+
+    [Fact]
+    public void A_doubted_check_is_to_be_read_again_in_the_run()
+    {
+        var bench = Moved();
+        Assert.Equal("blades", Of(bench).Steps[0].Offer.Spec.Id);
+        bench.Read("blades", 4.2);
+        Assert.Equal(1, Of(bench).Next);
+        Assert.Equal(0, Of(bench.Doubt(SlipKind.TimesTen, ["blades"])).Next);
     }
 
     /// <summary>A reading of before is of another wiring, also where the change leaves it standing for the findings.</summary>
