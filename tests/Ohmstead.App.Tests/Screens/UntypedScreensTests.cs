@@ -79,7 +79,7 @@ public sealed class UntypedScreensTests : IAsyncLifetime
         );
         foreach (var paper in (string[])[ServiceRecord.Id, BenchSheet.Id])
         {
-            var text = Pdf.Text((await PaperDesk.MakeAsync(workshop.Bench, desk, Id, paper, usualOnly: false))!);
+            var text = Pdf.Text((await PaperDesk.MakeAsync(workshop.Bench, workshop.Screens.Services.GetRequiredService<DiagnosisDesk>(), Id, paper, usualOnly: false))!);
             Assert.DoesNotContain("untyped", text, StringComparison.OrdinalIgnoreCase);
             if (paper == ServiceRecord.Id)
                 Assert.Contains("Do not plug this unit in", text, StringComparison.OrdinalIgnoreCase);
