@@ -35,6 +35,15 @@ public partial class SourceTreeTests
     }
 
     [Fact]
+    public void What_spoils_a_bench_knows_nothing_of_the_diagnosis_that_it_judges()
+    {
+        const string experiments = "perf/Ohmstead.Perf/Experiments";
+        string[] drawer = [.. Repository.Files($"{experiments}/Benches", "*.cs"), $"{experiments}/DrawnUnit.cs"];
+        IEnumerable<string> found = from file in drawer where Repository.Read(file).Contains("Electrical.Diagnosis", StringComparison.Ordinal) select file;
+        Findings.None(found);
+    }
+
+    [Fact]
     public void Nothing_reaches_outside_the_repository()
     {
         string[] scripts = ["ohmstead", "test", ".ci/run"];

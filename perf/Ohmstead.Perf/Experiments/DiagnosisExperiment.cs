@@ -5,12 +5,16 @@ using Ohmstead.Electrical.Circuits;
 using Ohmstead.Electrical.Diagnosis;
 using Ohmstead.Electrical.Faults;
 using Ohmstead.Electrical.Readings;
+using Ohmstead.Perf.Experiments.Limits;
 
 namespace Ohmstead.Perf.Experiments;
 
 /// <summary>How good the diagnosis is on drawn units, beside what simpler and dearer ways give.</summary>
 internal static class DiagnosisExperiment
 {
+    /// <summary>Units from which on the figures are held to their limits: fewer say more of chance than of the method.</summary>
+    public const int FullUnits = 300;
+
     private static readonly DiagnosisOptions Usual = new() { RankNext = false, Threads = 1 };
 
     private static readonly DiagnosisOptions Single = Usual with { MostFaults = 1, ExactAdditions = 200 };
@@ -24,7 +28,8 @@ internal static class DiagnosisExperiment
         Margin = 10,
     };
 
-    public static void Run(UnitModel model, string units, int drawn, int wide, StringBuilder page)
+    /// <returns>What is asked of the units that were run in full.</returns>
+    public static IEnumerable<Asked> Run(UnitModel model, string units, int drawn, int wide, DiagnosisLimits limits, StringBuilder page)
     {
         var library = new ReadingLibrary(model);
         var fromSimulator = Directory.Exists(units)
@@ -43,16 +48,18 @@ internal static class DiagnosisExperiment
         page.AppendLine(
             "| units | method | mean average precision | log loss | worst tenth beyond chance | sure and true |\n|---|---|---|---|---|---|"
         );
+        var asked = new List<Asked>();
         if (fromSimulator.Count > 0)
-            Row(
-                page,
-                FormattableString.Invariant($"{fromSimulator.Count}, read through ngspice"),
-                "Ohmstead",
-                Judge(fromSimulator, u => Answers(model, u, Usual))
-            );
+        {
+            var simulated = Judge(fromSimulator, u => Answers(model, u, Usual));
+            Row(page, FormattableString.Invariant($"{fromSimulator.Count}, read through ngspice"), "Ohmstead", simulated);
+            asked.AddRange(limits.Simulated.Of($"{model.Sheet.Id}, read through ngspice", simulated));
+        }
         if (own.Count == 0)
-            return;
+            return asked;
         var all = Judge(own, u => Answers(model, u, Usual));
+        if (drawn >= FullUnits)
+            asked.AddRange(limits.Own.Of($"{model.Sheet.Id}, read through the own solver", all));
         Row(page, FormattableString.Invariant($"{drawn}, read through the own solver"), "Ohmstead", all);
         Row(
             page,
@@ -94,6 +101,7 @@ internal static class DiagnosisExperiment
         );
         foreach (var row in all.TenthRows())
             page.AppendLine(row);
+        return asked;
     }
 
     private static DrawnUnit FromFile(UnitModel model, string file)

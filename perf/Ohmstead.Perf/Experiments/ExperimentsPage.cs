@@ -2,6 +2,7 @@ using System.Text;
 using Ohmstead.Electrical.Circuits;
 using Ohmstead.Electrical.TypeSheets;
 using Ohmstead.Perf.Experiments.Doubted;
+using Ohmstead.Perf.Experiments.Limits;
 
 namespace Ohmstead.Perf.Experiments;
 
@@ -9,6 +10,12 @@ namespace Ohmstead.Perf.Experiments;
 internal static class ExperimentsPage
 {
     private const string Page = "docs/diagnosis.md";
+
+    private static readonly (string File, string Name)[] Sheets =
+    [
+        ("tests/Reference/contract/twin-160.sheet.json", "twin-160"),
+        ("demo/solo-110.sheet.json", "solo-110"),
+    ];
 
     public static int Run(string root, string[] arguments)
     {
@@ -18,27 +25,20 @@ internal static class ExperimentsPage
         var what = arguments.FirstOrDefault(a => a is "units" or "diagnosis" or "next") ?? "";
         var page = new StringBuilder();
         var minutes = new double[3];
-        foreach (
-            var (sheet, units) in new[]
-            {
-                ("tests/Reference/contract/twin-160.sheet.json", "twin-160"),
-                ("demo/solo-110.sheet.json", "solo-110"),
-            }
-        )
+        var asked = new List<Asked>();
+        foreach (var (file, name) in Sheets)
         {
-            var model = new UnitModel(TypeSheetFile.Read(File.ReadAllText(Path.Combine(root, sheet))).Required);
-            if (what == "units")
-                DiagnosisExperiment.Run(model, Path.Combine(root, "tests/Reference/units", units), 0, 0, page);
-            if (what is "" or "diagnosis")
-                DiagnosisExperiment.Run(
-                    model,
-                    Path.Combine(root, "tests/Reference/units", units),
-                    isQuick ? 40 : 300,
-                    isQuick ? 10 : 30,
-                    page
-                );
-            if (what is "" or "next")
-                minutes = [.. NextExperiment.Run(model, isQuick ? 10 : 100, page).Zip(minutes, (a, b) => a + b)];
+            var model = new UnitModel(TypeSheetFile.Read(File.ReadAllText(Path.Combine(root, file))).Required);
+            var (units, limits) = (Path.Combine(root, "tests/Reference/units", name), DiagnosisLimits.BySheet[name]);
+            var (drawn, wide) = what == "units" ? (0, 0) : isQuick ? (40, 10) : (DiagnosisExperiment.FullUnits, 30);
+            if (what is "" or "units" or "diagnosis")
+                asked.AddRange(DiagnosisExperiment.Run(model, units, drawn, wide, limits, page));
+            if (what is not ("" or "next"))
+                continue;
+            var own = NextExperiment.Run(model, isQuick ? 10 : 100, page);
+            if (!isQuick)
+                asked.AddRange(limits.OfMinutes(name, own[0], own[1], own[2]));
+            minutes = [.. own.Zip(minutes, (a, b) => a + b)];
         }
         if (what is "" or "next")
             page.AppendLine(
@@ -46,13 +46,19 @@ internal static class ExperimentsPage
                     $"\nOver the units of both sheets the proposed order takes {minutes[0] / minutes[1]:P0} of the minutes of the sheets' orders and {minutes[0] / minutes[2]:P0} of shortest first."
                 )
             );
+        if ((what is "" or "next") && !isQuick)
+            asked.AddRange(DiagnosisLimits.OfMinutes(minutes[0], minutes[1], minutes[2]));
+        page.AppendLine($"\n## What is asked on units that match\n\n{Asked.Heading}");
+        foreach (var figure in asked)
+            page.AppendLine(figure.Row());
+        var code = asked.All(a => a.IsMet) ? 0 : 1;
         if (isQuick || what.Length > 0)
         {
             Console.WriteLine(page.ToString());
-            return 0;
+            return code;
         }
         MarkedPage.Insert(Path.Combine(root, Page), "measured", page.ToString());
-        return RunDoubt(root, []);
+        return Math.Max(code, RunDoubt(root, []));
     }
 
     private static int RunDoubt(string root, string[] arguments)

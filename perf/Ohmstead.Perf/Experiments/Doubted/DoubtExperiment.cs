@@ -4,6 +4,7 @@ using System.Text;
 using Ohmstead.Electrical.Circuits;
 using Ohmstead.Electrical.Diagnosis;
 using Ohmstead.Electrical.TypeSheets;
+using Ohmstead.Perf.Experiments.Limits;
 
 namespace Ohmstead.Perf.Experiments.Doubted;
 
@@ -35,7 +36,7 @@ internal static class DoubtExperiment
                 Write(page, alone.Row());
             }
         }
-        ImmutableArray<Asked> asked = [.. DoubtAsked.Of(tight, wide)];
+        ImmutableArray<Asked> asked = [.. DoubtLimits.Of(tight, wide)];
         Write(page, $"\n### What is asked\n\n{Asked.Heading}");
         foreach (var figure in asked) Write(page, figure.Row());
         return asked;

@@ -1,6 +1,6 @@
 using System.Globalization;
 
-namespace Ohmstead.Perf.Experiments;
+namespace Ohmstead.Perf.Experiments.Limits;
 
 /// <summary>A figure and what is asked of it: the run fails where it is not met.</summary>
 /// <param name="Figure">In words.</param>

@@ -1,7 +1,9 @@
-namespace Ohmstead.Perf.Experiments.Doubted;
+using Ohmstead.Perf.Experiments.Doubted;
+
+namespace Ohmstead.Perf.Experiments.Limits;
 
 /// <summary>What is asked of the diagnosis on benches that do not match the sheet.</summary>
-internal static class DoubtAsked
+internal static class DoubtLimits
 {
     /// <summary>Every asked figure.</summary>
     /// <param name="tight">Figures by condition over the sheets whose deviations are those of units about their type.</param>
