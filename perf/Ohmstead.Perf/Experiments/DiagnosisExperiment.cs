@@ -29,7 +29,14 @@ internal static class DiagnosisExperiment
     };
 
     /// <returns>What is asked of the units that were run in full.</returns>
-    public static IEnumerable<Asked> Run(UnitModel model, string units, int drawn, int wide, DiagnosisLimits limits, StringBuilder page)
+    public static IEnumerable<Asked> Run(
+        UnitModel model,
+        string units,
+        int drawn,
+        int wide,
+        DiagnosisLimits limits,
+        StringBuilder page
+    )
     {
         var library = new ReadingLibrary(model);
         var fromSimulator = Directory.Exists(units)
@@ -52,7 +59,12 @@ internal static class DiagnosisExperiment
         if (fromSimulator.Count > 0)
         {
             var simulated = Judge(fromSimulator, u => Answers(model, u, Usual));
-            Row(page, FormattableString.Invariant($"{fromSimulator.Count}, read through ngspice"), "Ohmstead", simulated);
+            Row(
+                page,
+                FormattableString.Invariant($"{fromSimulator.Count}, read through ngspice"),
+                "Ohmstead",
+                simulated
+            );
             asked.AddRange(limits.Simulated.Of($"{model.Sheet.Id}, read through ngspice", simulated));
         }
         if (own.Count == 0)

@@ -30,7 +30,10 @@ internal static class ExperimentsPage
         {
             var model = new UnitModel(TypeSheetFile.Read(File.ReadAllText(Path.Combine(root, file))).Required);
             var (units, limits) = (Path.Combine(root, "tests/Reference/units", name), DiagnosisLimits.BySheet[name]);
-            var (drawn, wide) = what == "units" ? (0, 0) : isQuick ? (40, 10) : (DiagnosisExperiment.FullUnits, 30);
+            var (drawn, wide) =
+                what == "units" ? (0, 0)
+                : isQuick ? (40, 10)
+                : (DiagnosisExperiment.FullUnits, 30);
             if (what is "" or "units" or "diagnosis")
                 asked.AddRange(DiagnosisExperiment.Run(model, units, drawn, wide, limits, page));
             if (what is not ("" or "next"))

@@ -25,7 +25,13 @@ public class BenchTests
     [Fact]
     public void The_same_seed_draws_the_same_unit_on_the_same_spoiled_bench()
     {
-        var bench = new Bench { TrueType = OtherTypes.Sibling, SlipShare = 0.2, HasUnlisted = true, LineOffVolts = 4 };
+        var bench = new Bench
+        {
+            TrueType = OtherTypes.Sibling,
+            SlipShare = 0.2,
+            HasUnlisted = true,
+            LineOffVolts = 4,
+        };
         var (one, again, next) = (Draw(Solo, 7, bench), Draw(Solo, 7, bench), Draw(Solo, 8, bench));
         Assert.Equal(one.Readings.Readings.Select(r => r.Value), again.Readings.Readings.Select(r => r.Value));
         Assert.Equal(one.Slips.Select(s => (s.Id, s.By)), again.Slips.Select(s => (s.Id, s.By)));
@@ -36,10 +42,13 @@ public class BenchTests
     public void Leads_left_in_raise_every_number_of_the_ohmmeter_and_nothing_else()
     {
         for (var seed = 1; seed <= 10; seed++)
-            foreach (var (clean, led) in Pairs(Draw(Twin, seed, Exact), Draw(Twin, seed, Exact with { LeadOhms = 0.3 })))
+            foreach (
+                var (clean, led) in Pairs(Draw(Twin, seed, Exact), Draw(Twin, seed, Exact with { LeadOhms = 0.3 }))
+            )
             {
                 Assert.Equal(clean.Outcome, led.Outcome);
-                if (clean.Outcome == Outcome.Value) Assert.Equal(clean.Spec.Quantity == Quantity.Ohms ? 0.3 : 0, led.Value - clean.Value, 1e-6);
+                if (clean.Outcome == Outcome.Value)
+                    Assert.Equal(clean.Spec.Quantity == Quantity.Ohms ? 0.3 : 0, led.Value - clean.Value, 1e-6);
             }
     }
 
@@ -51,7 +60,12 @@ public class BenchTests
             var exact = Draw(Solo, seed, Exact);
             var (once, thrice) = (Draw(Solo, seed, Bench.AsNoted), Draw(Solo, seed, new Bench { MeterTimes = 3 }));
             foreach (var ((truth, one), (_, three)) in Pairs(exact, once).Zip(Pairs(exact, thrice)))
-                if (truth.Outcome == Outcome.Value) Assert.Equal(3 * (one.Value - truth.Value), three.Value - truth.Value, 1e-6 * Math.Max(1, Math.Abs(truth.Value)));
+                if (truth.Outcome == Outcome.Value)
+                    Assert.Equal(
+                        3 * (one.Value - truth.Value),
+                        three.Value - truth.Value,
+                        1e-6 * Math.Max(1, Math.Abs(truth.Value))
+                    );
         }
     }
 
@@ -63,11 +77,16 @@ public class BenchTests
         var model = supply == 120 ? Twin : Step;
         var (clean, noted) = (Draw(model, 3, Exact), Draw(model, 3, Exact with { LineOffVolts = 4 }));
         Assert.Equal(off, Math.Abs(noted.Readings.SupplyVolts - clean.Readings.SupplyVolts), 1e-9);
+        Assert.Equal(clean.Readings.SupplyVolts, noted.LineVolts);
         foreach (var (one, other) in Pairs(clean, noted))
         {
             Assert.Equal(one.Value, other.Value);
             var (true_, said) = (one.State.Source?.Volts ?? 0, other.State.Source?.Volts ?? 0);
-            Assert.Equal(true_ > Bench.MainsVolts ? noted.Readings.SupplyVolts - clean.Readings.SupplyVolts : 0, said - true_, 1e-9);
+            Assert.Equal(
+                true_ > Bench.MainsVolts ? noted.Readings.SupplyVolts - clean.Readings.SupplyVolts : 0,
+                said - true_,
+                1e-9
+            );
         }
     }
 
@@ -81,7 +100,9 @@ public class BenchTests
             double Off(double times)
             {
                 var unit = DrawnUnit.Draw(Solo, seed, atNominal: true, bench: Exact with { SpreadTimes = times });
-                return unit.Truth.Any(t => t.StartsWith("dropper:", StringComparison.Ordinal)) ? 0 : Math.Log(unit.Readings.Readings.Single(r => r.Spec.Id == "dropper").Value / nominal);
+                return unit.Truth.Any(t => t.StartsWith("dropper:", StringComparison.Ordinal))
+                    ? 0
+                    : Math.Log(unit.Readings.Readings.Single(r => r.Spec.Id == "dropper").Value / nominal);
             }
             Assert.Equal(2 * Off(1), Off(2), 1e-4);
         }
@@ -91,13 +112,19 @@ public class BenchTests
     public void Before_the_mains_only_what_needs_none_is_taken()
     {
         var unit = DrawnUnit.Draw(Twin, 1, atNominal: true, bench: new Bench { IsCold = true });
-        Assert.Equal(Twin.Sheet.Readings.Where(r => (r.State.Source?.Volts ?? 0) <= 30).Select(r => r.Id), unit.Readings.Readings.Select(r => r.Spec.Id));
+        Assert.Equal(
+            Twin.Sheet.Readings.Where(r => (r.State.Source?.Volts ?? 0) <= 30).Select(r => r.Id),
+            unit.Readings.Readings.Select(r => r.Spec.Id)
+        );
     }
 
     [Fact]
     public void The_faults_of_a_unit_do_not_depend_on_its_bench()
     {
         for (var seed = 1; seed <= 20; seed++)
-            Assert.Equal(Draw(Twin, seed, Bench.AsNoted).Truth, Draw(Twin, seed, new Bench { TrueType = OtherTypes.AnotherBatch, SlipShare = 0.5 }).Truth);
+            Assert.Equal(
+                Draw(Twin, seed, Bench.AsNoted).Truth,
+                Draw(Twin, seed, new Bench { TrueType = OtherTypes.AnotherBatch, SlipShare = 0.5 }).Truth
+            );
     }
 }

@@ -19,10 +19,23 @@ public class DoubtFiguresTests
 
     /// <summary>A sound unit on the bench of a condition.</summary>
     private static DrawnUnit Sound(string condition) =>
-        Enumerable.Range(1, 100).Select(n => DrawnUnit.Draw(Twin, n, atNominal: true, bench: Condition(condition).Bench)).First(u => u.Truth.Count == 0 && (u.Slips.IsEmpty || u.Slips.Count(s => s.Matters) > 1));
+        Enumerable
+            .Range(1, 100)
+            .Select(n => DrawnUnit.Draw(Twin, n, atNominal: true, bench: Condition(condition).Bench))
+            .First(u => u.Truth.Count == 0 && (u.Slips.IsEmpty || u.Slips.Count(s => s.Matters) > 1));
 
     private static DiagnosisResult Answer(params (string Fault, double Probability)[] faults) =>
-        new(0, [.. faults.Select(f => new FaultProbability(Catalogue.Find(f.Fault)!, f.Probability, null, null, null))], [], [], [], [], true, [], new SearchEffort(0, 0, 0, SearchStop.Complete));
+        new(
+            0,
+            [.. faults.Select(f => new FaultProbability(Catalogue.Find(f.Fault)!, f.Probability, null, null, null))],
+            [],
+            [],
+            [],
+            [],
+            true,
+            [],
+            new SearchEffort(0, 0, 0, SearchStop.Complete)
+        );
 
     private static Doubt About(DoubtAbout about, double value = 0) => new(about, 0.9, value, [], []);
 
@@ -37,7 +50,11 @@ public class DoubtFiguresTests
     public void An_answer_is_falsely_sure_from_nine_tenths_on_when_the_fault_is_not_there()
     {
         var unit = Sound("matching") with { Truth = ["pilot:open"] };
-        var figures = Figures("matching", unit, Answer(("pilot:open", 0.99), ("cord-1:open", 0.9), ("cord-2:open", 0.95), ("breaker:open", 0.899)));
+        var figures = Figures(
+            "matching",
+            unit,
+            Answer(("pilot:open", 0.99), ("cord-1:open", 0.9), ("cord-2:open", 0.95), ("breaker:open", 0.899))
+        );
         Assert.Equal((new Share(2, 1), new Share(1, 1)), (figures.FalselySure, figures.UnitsFalselySure));
     }
 
@@ -47,7 +64,11 @@ public class DoubtFiguresTests
     [InlineData("meter", DoubtAbout.Unit, true)]
     [InlineData("line", DoubtAbout.Meter, false)]
     [InlineData("sibling", DoubtAbout.Kind, true)]
-    public void A_doubt_is_right_when_it_names_what_is_wrong_with_the_bench(string condition, DoubtAbout about, bool isRight)
+    public void A_doubt_is_right_when_it_names_what_is_wrong_with_the_bench(
+        string condition,
+        DoubtAbout about,
+        bool isRight
+    )
     {
         var figures = Figures(condition, Sound("matching"), Answer() with { Doubts = [About(about)] });
         Assert.Equal((new Share(isRight ? 1 : 0, 1), new Share(1, 1)), (figures.Right, figures.Doubting));
@@ -59,24 +80,45 @@ public class DoubtFiguresTests
     [InlineData(0.365, 0)]
     [InlineData(0.235, 0)]
     public void The_figure_of_the_leads_is_near_within_six_hundredths_of_an_ohm(double value, int near) =>
-        Assert.Equal(new Share(near, 1), Figures("leads", Sound("leads"), Answer() with { Doubts = [About(DoubtAbout.Leads, value)] }).NearLeads);
+        Assert.Equal(
+            new Share(near, 1),
+            Figures("leads", Sound("leads"), Answer() with { Doubts = [About(DoubtAbout.Leads, value)] }).NearLeads
+        );
 
     [Fact]
     public void Of_the_slips_that_matter_the_named_ones_count_and_of_those_the_kinds_that_are_right()
     {
         var clean = Sound("matching").Readings.Readings;
-        TrueSlip Slip(string id, SpoiledBy by, string with = "", bool matters = true) => new(clean.Single(r => r.Spec.Id == id), by, with, matters);
+        TrueSlip Slip(string id, SpoiledBy by, string with = "", bool matters = true) =>
+            new(clean.Single(r => r.Spec.Id == id), by, with, matters);
         ProbableSlip Named(string id, SlipKind kind, string? with = null) => new(id, kind, with, null, 0.9);
         var unit = Sound("matching") with
         {
-            Slips = [Slip("volts-5", SpoiledBy.TimesTen), Slip("volts-17", SpoiledBy.Tenth), Slip("left-full", SpoiledBy.Exchange, "left-load"), Slip("left-load", SpoiledBy.Exchange, "left-full"), Slip("blades", SpoiledBy.Place), Slip("ohms-5", SpoiledBy.Tenth, matters: false)],
+            Slips =
+            [
+                Slip("volts-5", SpoiledBy.TimesTen),
+                Slip("volts-17", SpoiledBy.Tenth),
+                Slip("left-full", SpoiledBy.Exchange, "left-load"),
+                Slip("left-load", SpoiledBy.Exchange, "left-full"),
+                Slip("blades", SpoiledBy.Place),
+                Slip("ohms-5", SpoiledBy.Tenth, matters: false),
+            ],
         };
         ProbableSlip[] named =
         [
-            Named("volts-5", SlipKind.TimesTen), Named("volts-17", SlipKind.TimesTen), Named("left-full", SlipKind.Exchanged, "left-load"), Named("left-load", SlipKind.Exchanged, "right-load"), Named("blades", SlipKind.Unknown), Named("ohms-5", SlipKind.Tenth), Named("ohms-17", SlipKind.Tenth),
+            Named("volts-5", SlipKind.TimesTen),
+            Named("volts-17", SlipKind.TimesTen),
+            Named("left-full", SlipKind.Exchanged, "left-load"),
+            Named("left-load", SlipKind.Exchanged, "right-load"),
+            Named("blades", SlipKind.Unknown),
+            Named("ohms-5", SlipKind.Tenth),
+            Named("ohms-17", SlipKind.Tenth),
         ];
         var figures = Figures("slips", unit, Answer() with { Slips = [.. named] });
-        Assert.Equal((new Share(5, 5), new Share(2, 4), new Share(1, 7)), (figures.Named, figures.KindRight, figures.NamedWrongly));
+        Assert.Equal(
+            (new Share(5, 5), new Share(2, 4), new Share(1, 7)),
+            (figures.Named, figures.KindRight, figures.NamedWrongly)
+        );
         Assert.Equal(new Share(0, 5), Figures("slips", unit, Answer()).Named);
     }
 
@@ -96,10 +138,15 @@ public class DoubtFiguresTests
     public void The_mains_are_proposed_too_early_while_a_check_before_them_is_doubted_and_not_read_again()
     {
         var unit = Sound("matching").Readings;
-        NextReading Next(string id, params string[] blockedBy) => new(Twin.Sheet.FindReading(id)!, 1, 1, [.. blockedBy]);
+        NextReading Next(string id, params string[] blockedBy) =>
+            new(Twin.Sheet.FindReading(id)!, 1, 1, [.. blockedBy]);
         var slip = new ProbableSlip("blades", SlipKind.Tenth, null, null, 0.9);
         // lamp-60 needs blades at once, watts-idle through lamp-60 too; low-5 needs it and is no mains; volts-5 is not proposed as free.
-        var doubted = Answer() with { Slips = [slip], Next = [Next("lamp-60"), Next("watts-idle"), Next("low-5"), Next("volts-5", "blades")] };
+        var doubted = Answer() with
+        {
+            Slips = [slip],
+            Next = [Next("lamp-60"), Next("watts-idle"), Next("low-5"), Next("volts-5", "blades")],
+        };
         Assert.Equal(2, DoubtedCheck.Count(Twin.Sheet, unit, doubted));
         Assert.Equal(2, DoubtedCheck.Count(Twin.Sheet, unit, doubted with { Slips = [], Unexplained = ["blades"] }));
         Assert.Equal(0, DoubtedCheck.Count(Twin.Sheet, unit, doubted with { Slips = [slip with { Id = "volts-17" }] }));
@@ -107,7 +154,10 @@ public class DoubtFiguresTests
         Assert.Equal(0, DoubtedCheck.Count(Twin.Sheet, again, doubted));
         // 3.0 Ω with 0.3 Ω of leads in it is 2.7 Ω, and 2.8 Ω is asked.
         ImmutableArray<Doubt> leads = [About(DoubtAbout.Leads, 0.3)];
-        var low = unit with { Readings = [.. unit.Readings.Select(r => r.Spec.Id == "blades" ? r with { Value = 3.0 } : r)] };
+        var low = unit with
+        {
+            Readings = [.. unit.Readings.Select(r => r.Spec.Id == "blades" ? r with { Value = 3.0 } : r)],
+        };
         Assert.Equal(2, DoubtedCheck.Count(Twin.Sheet, low, doubted with { Slips = [], Doubts = leads }));
         Assert.Equal(0, DoubtedCheck.Count(Twin.Sheet, low, doubted with { Slips = [] }));
     }
@@ -123,6 +173,9 @@ public class DoubtFiguresTests
         };
         var asked = DoubtLimits.Of(tight, new Dictionary<string, DoubtFigures>(StringComparer.Ordinal)).ToArray();
         Assert.Equal(5, asked.Length);
-        Assert.Equal(["mains readings proposed while a check is doubted"], asked.Where(a => a.IsMet).Select(a => a.Figure));
+        Assert.Equal(
+            ["mains readings proposed while a check is doubted"],
+            asked.Where(a => a.IsMet).Select(a => a.Figure)
+        );
     }
 }

@@ -17,9 +17,11 @@ internal sealed record ReadingBench(UnitModel Model, Fault[] Faults, UnitValues 
     /// <param name="state">How the unit really stands.</param>
     public double? Show(ReadingSpec spec, ReadingState state, Random dice)
     {
-        if (solver.Solve(new FaultedCircuits(Model, spec, state).For(Faults), Values).Value is not { } value) return null;
+        if (solver.Solve(new FaultedCircuits(Model, spec, state).For(Faults), Values).Value is not { } value)
+            return null;
         var isOverRange = value > Solution.OverRange(spec.Quantity);
-        if (spec.Quantity == Quantity.Ohms) value += Bench.LeadOhms;
+        if (spec.Quantity == Quantity.Ohms)
+            value += Bench.LeadOhms;
         var by = ((2 * dice.NextDouble()) - 1) * Meter.For(spec.Quantity).LimitAt(value) * Bench.MeterTimes;
         return isOverRange ? double.PositiveInfinity : value + by;
     }

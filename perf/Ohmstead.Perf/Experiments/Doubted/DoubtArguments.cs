@@ -7,10 +7,18 @@ namespace Ohmstead.Perf.Experiments.Doubted;
 /// <param name="Units">Units of each sheet and condition; null for as many as the page has.</param>
 /// <param name="Seed">The first unit's seed.</param>
 /// <param name="IsFull">Everything on the units of the page: its table may be written.</param>
-internal sealed record DoubtArguments(ImmutableArray<DoubtSheet> Sheets, ImmutableArray<DoubtCondition> Conditions, int? Units, int Seed, bool IsVerbose, bool IsFull)
+internal sealed record DoubtArguments(
+    ImmutableArray<DoubtSheet> Sheets,
+    ImmutableArray<DoubtCondition> Conditions,
+    int? Units,
+    int Seed,
+    bool IsVerbose,
+    bool IsFull
+)
 {
     /// <summary>How it is called.</summary>
-    public const string Usage = "experiments doubt [sheet ...] [--units N] [--condition NAME ...] [--seed S] [--verbose]";
+    public const string Usage =
+        "experiments doubt [sheet ...] [--units N] [--condition NAME ...] [--seed S] [--verbose]";
 
     /// <summary>The units of the page. Those from 1 on are for working on the method.</summary>
     private const int PageSeed = 5000;
@@ -39,7 +47,8 @@ internal sealed record DoubtArguments(ImmutableArray<DoubtSheet> Sheets, Immutab
                     n++;
                     break;
                 default:
-                    if (DoubtSheet.All.FirstOrDefault(s => s.Name == arguments[n]) is not { } sheet) return null;
+                    if (DoubtSheet.All.FirstOrDefault(s => s.Name == arguments[n]) is not { } sheet)
+                        return null;
                     sheets.Add(sheet);
                     break;
             }
@@ -51,8 +60,10 @@ internal sealed record DoubtArguments(ImmutableArray<DoubtSheet> Sheets, Immutab
             units,
             seed ?? (isFull ? PageSeed : 1),
             isVerbose,
-            isFull);
+            isFull
+        );
     }
 
-    private static int? Number(string text) => int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out var n) && n > 0 ? n : null;
+    private static int? Number(string text) =>
+        int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out var n) && n > 0 ? n : null;
 }

@@ -23,14 +23,27 @@ internal sealed record DoubtCondition(string Name, string Title, Bench Bench, Im
     [
         new("matching", "as the sheet says", Bench.AsNoted, []),
         new("spread", "twice the spread", new Bench { SpreadTimes = 2 }, []),
-        new("batch", "another batch", new Bench { TrueType = OtherTypes.AnotherBatch }, [DoubtAbout.Unit, DoubtAbout.Kind, DoubtAbout.Internal]),
+        new(
+            "batch",
+            "another batch",
+            new Bench { TrueType = OtherTypes.AnotherBatch },
+            [DoubtAbout.Unit, DoubtAbout.Kind, DoubtAbout.Internal]
+        ),
         new("meter", "meter three times worse", new Bench { MeterTimes = 3 }, [DoubtAbout.Meter, DoubtAbout.Unit]),
         new("leads", "leads of 0.3 Ω left in", new Bench { LeadOhms = LeadOhms }, [DoubtAbout.Leads]),
         new("slips", "8 % of the readings slipped", new Bench { SlipShare = SlipShare }, []),
         new("line", "line noted 4 V off", new Bench { LineOffVolts = 4 }, [DoubtAbout.Line]),
         new("unlisted", "a fault in no list", new Bench { HasUnlisted = true }, []),
-        new("sibling", "a sibling's sheet", new Bench { TrueType = OtherTypes.Sibling }, [DoubtAbout.Kind, DoubtAbout.Unit]),
+        new(
+            "sibling",
+            "a sibling's sheet",
+            new Bench { TrueType = OtherTypes.Sibling },
+            [DoubtAbout.Kind, DoubtAbout.Unit]
+        ),
         new("cold", "before the mains, 20 % slipped", new Bench { SlipShare = 0.2, IsCold = true }, []),
-        new("twelve", "twelve proposed readings, 8 % slipped", new Bench { SlipShare = SlipShare }, []) { IsWalk = true },
+        new("twelve", "twelve proposed readings, 8 % slipped", new Bench { SlipShare = SlipShare }, [])
+        {
+            IsWalk = true,
+        },
     ];
 }

@@ -19,17 +19,25 @@ internal static class DoubtExperiment
     /// <returns>What is asked, and what came of it.</returns>
     public static ImmutableArray<Asked> Run(string root, DoubtArguments run, StringBuilder page)
     {
-        Dictionary<string, DoubtFigures> tight = [], wide = [];
+        Dictionary<string, DoubtFigures> tight = [],
+            wide = [];
         foreach (var of in run.Sheets)
         {
             var model = new UnitModel(TypeSheetFile.Read(File.ReadAllText(Path.Combine(root, of.File))).Required);
-            Write(page, string.Create(CultureInfo.InvariantCulture, $"\n### {model.Sheet.Title}{(of.IsWide ? ", made from a plate" : "")}\n\n{DoubtFigures.Heading}"));
+            Write(
+                page,
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"\n### {model.Sheet.Title}{(of.IsWide ? ", made from a plate" : "")}\n\n{DoubtFigures.Heading}"
+                )
+            );
             foreach (var condition in run.Conditions)
             {
                 var (alone, together) = (new DoubtFigures(condition), FiguresIn(of.IsWide ? wide : tight, condition));
                 foreach (var unit in Diagnosed(model, condition, run.Units ?? of.Units, run.Seed))
                 {
-                    if (run.IsVerbose) Console.WriteLine(unit.Line());
+                    if (run.IsVerbose)
+                        Console.WriteLine(unit.Line());
                     alone.Add(unit);
                     together.Add(unit);
                 }
@@ -38,27 +46,35 @@ internal static class DoubtExperiment
         }
         ImmutableArray<Asked> asked = [.. DoubtLimits.Of(tight, wide)];
         Write(page, $"\n### What is asked\n\n{Asked.Heading}");
-        foreach (var figure in asked) Write(page, figure.Row());
+        foreach (var figure in asked)
+            Write(page, figure.Row());
         return asked;
     }
 
     private static DoubtFigures FiguresIn(Dictionary<string, DoubtFigures> all, DoubtCondition condition)
     {
-        if (!all.TryGetValue(condition.Name, out var figures)) all[condition.Name] = figures = new DoubtFigures(condition);
+        if (!all.TryGetValue(condition.Name, out var figures))
+            all[condition.Name] = figures = new DoubtFigures(condition);
         return figures;
     }
 
     private static DiagnosedUnit[] Diagnosed(UnitModel model, DoubtCondition condition, int units, int seed)
     {
         var all = new DiagnosedUnit[units];
-        Parallel.For(0, units, new ParallelOptions { MaxDegreeOfParallelism = ThreadsOverUnits }, n => all[n] = Diagnose(model, condition, seed + n));
+        Parallel.For(
+            0,
+            units,
+            new ParallelOptions { MaxDegreeOfParallelism = ThreadsOverUnits },
+            n => all[n] = Diagnose(model, condition, seed + n)
+        );
         return all;
     }
 
     private static DiagnosedUnit Diagnose(UnitModel model, DoubtCondition condition, int seed)
     {
         var unit = DrawnUnit.Draw(model, seed, atNominal: condition.IsWalk, bench: condition.Bench);
-        if (condition.IsWalk) return TwelveReadings.Take(model, unit, Usual);
+        if (condition.IsWalk)
+            return TwelveReadings.Take(model, unit, Usual);
         var result = Diagnoser.Run(model, unit.Readings, Usual);
         return new DiagnosedUnit(unit, result, DoubtedCheck.Count(model.Sheet, unit.Readings, result));
     }

@@ -10,6 +10,9 @@ internal sealed class DoubtFigures(DoubtCondition condition)
     /// <summary>How near the figure of the leads must come [Ω].</summary>
     private const double LeadsWithin = 0.06;
 
+    /// <summary>How near the figure of the line is called near: a quarter of what it is noted off.</summary>
+    private const double LineWithin = 0.25;
+
     private readonly Score score = new();
 
     /// <summary>The table's heading.</summary>
@@ -34,6 +37,9 @@ internal sealed class DoubtFigures(DoubtCondition condition)
 
     /// <summary>Units whose figure for the leads is near.</summary>
     public Share NearLeads { get; private set; }
+
+    /// <summary>Units whose figure for the line is near.</summary>
+    public Share NearLine { get; private set; }
 
     /// <summary>Slips that matter and are named.</summary>
     public Share Named { get; private set; }
@@ -61,11 +67,26 @@ internal sealed class DoubtFigures(DoubtCondition condition)
         FalselySure = FalselySure.With(falselySure, 1);
         UnitsFalselySure = UnitsFalselySure.With(falselySure > 0);
         Doubting = Doubting.With(!result.Doubts.IsEmpty);
-        if (!condition.Right.IsEmpty) Right = Right.With(result.Doubts.Any(d => condition.Right.Contains(d.About)));
-        if (condition.Bench.LeadOhms > 0) NearLeads = NearLeads.With(result.Doubts.Any(d => d.About == DoubtAbout.Leads && Math.Abs(d.Value - condition.Bench.LeadOhms) <= LeadsWithin));
+        if (!condition.Right.IsEmpty)
+            Right = Right.With(result.Doubts.Any(d => condition.Right.Contains(d.About)));
+        if (condition.Bench.LeadOhms > 0)
+            NearLeads = NearLeads.With(
+                result.Doubts.Any(d =>
+                    d.About == DoubtAbout.Leads && Math.Abs(d.Value - condition.Bench.LeadOhms) <= LeadsWithin
+                )
+            );
+        var lineOff = Math.Abs(drawn.Readings.SupplyVolts - drawn.LineVolts);
+        if (condition.Bench.LineOffVolts > 0)
+            NearLine = NearLine.With(
+                result.Doubts.Any(d =>
+                    d.About == DoubtAbout.Line && Math.Abs(d.Value - drawn.LineVolts) <= LineWithin * lineOff
+                )
+            );
         AddSlips(unit);
-        if (drawn.Unlisted is { IsShort: true }) ShortsFound = ShortsFound.With(unit.FindsInternal);
-        if (drawn.Unlisted is { IsLooseCore: true }) LooseFound = LooseFound.With(unit.FindsInternal);
+        if (drawn.Unlisted is { IsShort: true })
+            ShortsFound = ShortsFound.With(unit.FindsInternal);
+        if (drawn.Unlisted is { IsLooseCore: true })
+            LooseFound = LooseFound.With(unit.FindsInternal);
         EarlyMains += unit.EarlyMains;
     }
 
@@ -75,9 +96,11 @@ internal sealed class DoubtFigures(DoubtCondition condition)
         {
             var named = unit.NamedFor(slip);
             Named = Named.With(named is not null);
-            if (named is not null && DiagnosedUnit.HasRightKind(slip, named) is { } isRight) KindRight = KindRight.With(isRight);
+            if (named is not null && DiagnosedUnit.HasRightKind(slip, named) is { } isRight)
+                KindRight = KindRight.With(isRight);
         }
-        foreach (var named in unit.Result.Slips) NamedWrongly = NamedWrongly.With(unit.Unit.Slips.All(s => s.Id != named.Id));
+        foreach (var named in unit.Result.Slips)
+            NamedWrongly = NamedWrongly.With(unit.Unit.Slips.All(s => s.Id != named.Id));
     }
 
     /// <summary>The table's row.</summary>
@@ -86,11 +109,13 @@ internal sealed class DoubtFigures(DoubtCondition condition)
         ImmutableArray<string> besides =
         [
             .. NearLeads.Of > 0 ? [$"figure within 0.06 Ω: {NearLeads}"] : (string[])[],
+            .. NearLine.Of > 0 ? [$"figure within a quarter of the 4 V: {NearLine}"] : (string[])[],
             .. ShortsFound.Of > 0 ? [$"shorts found: {ShortsFound}"] : (string[])[],
             .. LooseFound.Of > 0 ? [$"loose plates found: {LooseFound}"] : (string[])[],
         ];
         return string.Create(
             CultureInfo.InvariantCulture,
-            $"| {condition.Title} | {score.Units} | {FalselySure.Value:F2} | {UnitsFalselySure} | {LogLoss:F2} | {MeanAveragePrecision:F3} | {Doubting} | {Right} | {Named} | {KindRight} | {NamedWrongly} | {string.Join("; ", besides)} | {EarlyMains} |");
+            $"| {condition.Title} | {score.Units} | {FalselySure.Value:F2} | {UnitsFalselySure} | {LogLoss:F2} | {MeanAveragePrecision:F3} | {Doubting} | {Right} | {Named} | {KindRight} | {NamedWrongly} | {string.Join("; ", besides)} | {EarlyMains} |"
+        );
     }
 }

@@ -10,15 +10,24 @@ internal static class DoubtedCheck
 {
     /// <summary>Readings with the mains that are proposed as free although a check before them is doubted.</summary>
     public static int Count(TypeSheet sheet, UnitReadings readings, DiagnosisResult result) =>
-        result.Next.Count(n => n.BlockedBy.IsEmpty && Bench.IsMains(n.Spec.State) && Needs(sheet, n.Spec).Any(id => IsDoubted(sheet, readings, result, id)));
+        result.Next.Count(n =>
+            n.BlockedBy.IsEmpty
+            && Bench.IsMains(n.Spec.State)
+            && Needs(sheet, n.Spec).Any(id => IsDoubted(sheet, readings, result, id))
+        );
 
     /// <summary>
     /// Noted or taken wrongly by the diagnosis' own word, or met only by the leads in it. A check that was taken twice has been read again.
     /// </summary>
     private static bool IsDoubted(TypeSheet sheet, UnitReadings readings, DiagnosisResult result, string id)
     {
-        if (sheet.FindReading(id) is not { Limits: { } limits } spec || readings.Readings.Count(r => r.Spec.Id == id) != 1) return false;
-        if (result.Slips.Any(s => s.Id == id) || result.Unexplained.Contains(id)) return true;
+        if (
+            sheet.FindReading(id) is not { Limits: { } limits } spec
+            || readings.Readings.Count(r => r.Spec.Id == id) != 1
+        )
+            return false;
+        if (result.Slips.Any(s => s.Id == id) || result.Unexplained.Contains(id))
+            return true;
         var leads = result.Doubts.Where(d => d.About == DoubtAbout.Leads).Sum(d => d.Value);
         var taken = readings.Readings.First(r => r.Spec.Id == id);
         return spec.Quantity == Quantity.Ohms && taken.Outcome == Outcome.Value && taken.Value - leads < limits.Min;
@@ -30,7 +39,8 @@ internal static class DoubtedCheck
         void Add(ReadingSpec r)
         {
             foreach (var id in r.Needs)
-                if (all.Add(id) && sheet.FindReading(id) is { } need) Add(need);
+                if (all.Add(id) && sheet.FindReading(id) is { } need)
+                    Add(need);
         }
         Add(spec);
         return all;

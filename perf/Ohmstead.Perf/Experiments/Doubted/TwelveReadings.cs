@@ -22,9 +22,20 @@ internal static class TwelveReadings
             early += DoubtedCheck.Count(model.Sheet, so, result);
             var next = result.Next.FirstOrDefault(n => n.BlockedBy.IsEmpty)?.Spec.Id;
             if (so.Readings.Length == Most || next is null)
-                return new DiagnosedUnit(unit with { Readings = so, Slips = [.. unit.Slips.Where(s => so.Readings.Any(r => r.Spec.Id == s.Id))] }, result, early);
+                return new DiagnosedUnit(
+                    unit with
+                    {
+                        Readings = so,
+                        Slips = [.. unit.Slips.Where(s => so.Readings.Any(r => r.Spec.Id == s.Id))],
+                    },
+                    result,
+                    early
+                );
             var isAgain = so.Readings.Any(r => r.Spec.Id == next);
-            so = so with { Readings = so.Readings.Add(isAgain ? clean.GetValueOrDefault(next, noted[next]) : noted[next]) };
+            so = so with
+            {
+                Readings = so.Readings.Add(isAgain ? clean.GetValueOrDefault(next, noted[next]) : noted[next]),
+            };
         }
     }
 }

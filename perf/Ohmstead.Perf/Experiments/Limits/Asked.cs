@@ -21,5 +21,9 @@ internal sealed record Asked(string Figure, double Measured, double Limit, bool 
     public bool IsMet => IsOpen || (IsMost ? Measured <= Limit : Measured >= Limit);
 
     /// <summary>The table's row.</summary>
-    public string Row() => string.Create(CultureInfo.InvariantCulture, $"| {Figure} | {Measured:0.###} | {(IsMost ? "at most" : "at least")} {Limit:0.###} | {(IsMet ? "" : "**missed**")} |");
+    public string Row() =>
+        string.Create(
+            CultureInfo.InvariantCulture,
+            $"| {Figure} | {Measured:0.###} | {(IsMost ? "at most" : "at least")} {Limit:0.###} | {(IsMet ? "" : "**missed**")} |"
+        );
 }

@@ -21,17 +21,32 @@ internal sealed record DiagnosisLimits(ScoreLimits Simulated, ScoreLimits Own, d
         }.ToImmutableDictionary(StringComparer.Ordinal);
 
     /// <summary>What is asked of the proposed order on all sheets together.</summary>
-    public static IEnumerable<Asked> OfMinutes(double proposed, double sheetOrder, double shortest) => OfMinutes("both sheets", proposed / sheetOrder, 0.62, proposed / shortest, 0.76);
+    public static IEnumerable<Asked> OfMinutes(double proposed, double sheetOrder, double shortest) =>
+        OfMinutes("both sheets", proposed / sheetOrder, 0.62, proposed / shortest, 0.76);
 
     /// <summary>What is asked of the proposed order on this sheet.</summary>
     public IEnumerable<Asked> OfMinutes(string sheet, double proposed, double sheetOrder, double shortest) =>
         OfMinutes(sheet, proposed / sheetOrder, OfSheetOrder, proposed / shortest, OfShortest);
 
-    private static IEnumerable<Asked> OfMinutes(string sheet, double ofSheetOrder, double mostOfSheetOrder, double ofShortest, double mostOfShortest) =>
-    [
-        Asked.AtMost($"{sheet}: minutes of the proposed order, share of the sheet's order", ofSheetOrder, mostOfSheetOrder),
-        Asked.AtMost($"{sheet}: minutes of the proposed order, share of shortest first", ofShortest, mostOfShortest),
-    ];
+    private static IEnumerable<Asked> OfMinutes(
+        string sheet,
+        double ofSheetOrder,
+        double mostOfSheetOrder,
+        double ofShortest,
+        double mostOfShortest
+    ) =>
+        [
+            Asked.AtMost(
+                $"{sheet}: minutes of the proposed order, share of the sheet's order",
+                ofSheetOrder,
+                mostOfSheetOrder
+            ),
+            Asked.AtMost(
+                $"{sheet}: minutes of the proposed order, share of shortest first",
+                ofShortest,
+                mostOfShortest
+            ),
+        ];
 }
 
 /// <summary>What is asked of a score.</summary>
@@ -45,10 +60,14 @@ internal sealed record ScoreLimits(double Precision, double Loss)
 
     /// <summary>Each figure beside its limit.</summary>
     public IEnumerable<Asked> Of(string units, Score score) =>
-    [
-        Asked.AtLeast($"{units}: mean average precision", score.MeanAveragePrecision, Precision),
-        Asked.AtMost($"{units}: log loss", score.LogLoss, Loss),
-        Asked.AtMost($"{units}: worst tenth beyond chance", score.WorstCalibration, WorstTenth),
-        Asked.AtLeast($"{units}: sure answers that are true", score.Sure.True / (double)score.Sure.Count, SureAndTrue),
-    ];
+        [
+            Asked.AtLeast($"{units}: mean average precision", score.MeanAveragePrecision, Precision),
+            Asked.AtMost($"{units}: log loss", score.LogLoss, Loss),
+            Asked.AtMost($"{units}: worst tenth beyond chance", score.WorstCalibration, WorstTenth),
+            Asked.AtLeast(
+                $"{units}: sure answers that are true",
+                score.Sure.True / (double)score.Sure.Count,
+                SureAndTrue
+            ),
+        ];
 }
