@@ -3,14 +3,12 @@ using Microsoft.Playwright;
 namespace Ohmstead.Browser.Tests;
 
 /// <summary>The job in the browser, as it is done at the bench: on a phone and on a laptop.</summary>
-public sealed class JourneyTests(OpenBrowser browser)
+public sealed class JourneyTests(OpenBrowser browser, RunningBench bench)
 {
     [Fact]
     public async Task The_round_is_taken_by_the_keys_alone()
     {
-        await using var tool = await RunningTool.StartAsync();
-        await using var window = await Window.OpenAsync(browser, tool.Address, Width.Desk);
-        await window.BringInAsync("solo-110");
+        await using var window = await Window.OpenAsync(browser, bench.Tool.Address, Width.Desk);
         var unit = await window.TakeInAsync("solo-110", "It hums.");
         await window.GoAsync($"{unit}/round");
         var boxes = window.Page.Locator(".round-line input");
@@ -31,9 +29,7 @@ public sealed class JourneyTests(OpenBrowser browser)
     [InlineData(Width.Desk)]
     public async Task A_reading_behind_a_shut_gate_is_refused_and_a_waiver_stands_on_the_paper(Width width)
     {
-        await using var tool = await RunningTool.StartAsync();
-        await using var window = await Window.OpenAsync(browser, tool.Address, width);
-        await window.BringInAsync("twin-175");
+        await using var window = await Window.OpenAsync(browser, bench.Tool.Address, width);
         var unit = await window.TakeInAsync("twin-175", "Dead.");
         await window.GoAsync($"{unit}/reading/full-1");
         await window.SeesAsync("Locked.");
@@ -58,9 +54,7 @@ public sealed class JourneyTests(OpenBrowser browser)
     [Fact]
     public async Task A_measured_failure_is_never_waived()
     {
-        await using var tool = await RunningTool.StartAsync();
-        await using var window = await Window.OpenAsync(browser, tool.Address, Width.Desk);
-        await window.BringInAsync("twin-175");
+        await using var window = await Window.OpenAsync(browser, bench.Tool.Address, Width.Desk);
         var unit = await window.TakeInAsync("twin-175", "It was wet.");
         await window.GoAsync($"{unit}/reading/insulation-core");
         await window.EnterAsync("0.2M");
@@ -79,9 +73,7 @@ public sealed class JourneyTests(OpenBrowser browser)
     [InlineData(Width.Desk)]
     public async Task A_reading_is_taken_back_with_one_key(Width width)
     {
-        await using var tool = await RunningTool.StartAsync();
-        await using var window = await Window.OpenAsync(browser, tool.Address, width);
-        await window.BringInAsync("twin-175");
+        await using var window = await Window.OpenAsync(browser, bench.Tool.Address, width);
         var unit = await window.TakeInAsync("twin-175", "It hums.");
         await window.GoAsync($"{unit}/reading/blades");
         await window.EnterAsync("31");
@@ -156,11 +148,9 @@ public sealed class JourneyTests(OpenBrowser browser)
     [Fact]
     public async Task The_second_window_on_a_unit_is_told_and_nothing_is_dropped()
     {
-        await using var tool = await RunningTool.StartAsync();
-        await using var one = await Window.OpenAsync(browser, tool.Address, Width.Desk);
-        await one.BringInAsync("twin-175");
+        await using var one = await Window.OpenAsync(browser, bench.Tool.Address, Width.Desk);
         var unit = await one.TakeInAsync("twin-175", "It hums.");
-        await using var two = await Window.OpenAsync(browser, tool.Address, Width.Phone);
+        await using var two = await Window.OpenAsync(browser, bench.Tool.Address, Width.Phone);
         await one.GoAsync($"{unit}/reading/blades");
         await two.GoAsync($"{unit}/reading/blades");
         await two.Page.Locator(".keys").WaitForAsync();

@@ -3,7 +3,7 @@ using Ohmstead.Electrical.TypeSheets;
 namespace Ohmstead.Browser.Tests;
 
 /// <summary>A rewire with one mistake in it: found at 12 V, mended, checked again, and only then put on mains.</summary>
-public sealed class RewireJourneyTests(OpenBrowser browser)
+public sealed class RewireJourneyTests(OpenBrowser browser, RunningBench bench)
 {
     private const string Kind = "twin-175";
 
@@ -97,9 +97,7 @@ public sealed class RewireJourneyTests(OpenBrowser browser)
     [InlineData(Width.Desk)]
     public async Task The_ohmmeter_list_goes_check_by_check_and_names_what_is_wrong(Width width)
     {
-        await using var tool = await RunningTool.StartAsync();
-        await using var window = await Window.OpenAsync(browser, tool.Address, width);
-        await window.BringInAsync(Kind);
+        await using var window = await Window.OpenAsync(browser, bench.Tool.Address, width);
         var unit = await window.TakeInAsync(Kind, "Rewired by hand.");
         await window.GoAsync($"{unit}/continuity");
         await window.SeesAsync("If wired right");

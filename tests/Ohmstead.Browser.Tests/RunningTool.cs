@@ -1,4 +1,5 @@
 using System.Diagnostics;
+using Ohmstead.Storage;
 
 namespace Ohmstead.Browser.Tests;
 
@@ -26,6 +27,17 @@ internal sealed class RunningTool : IAsyncDisposable
     {
         var tool = new RunningTool(Directory.CreateTempSubdirectory("ohmstead-browser-"));
         await tool.BeginAsync(["--port", "0", "--data", tool.Folder, .. more]);
+        return tool;
+    }
+
+    /// <summary>Starts it on a workshop into which type sheets were brought.</summary>
+    public static async Task<RunningTool> StartWithTypesAsync(params string[] sheets)
+    {
+        var tool = new RunningTool(Directory.CreateTempSubdirectory("ohmstead-browser-"));
+        await using (var store = await Store.OpenAsync(tool.Folder, TimeProvider.System))
+            foreach (var sheet in sheets)
+                await store.SaveDocumentAsync(App.Web.Bench.SheetKind, sheet, 0, await File.ReadAllTextAsync(SheetFile(sheet)), DateTimeOffset.UnixEpoch, CancellationToken.None);
+        await tool.BeginAsync(["--port", "0", "--data", tool.Folder]);
         return tool;
     }
 

@@ -4,7 +4,7 @@ using Ohmstead.App.Demo;
 namespace Ohmstead.Browser.Tests;
 
 /// <summary>Taken apart to the disc, left for days, gone on with, a spring lost, put back with the cups counted.</summary>
-public sealed class TakeApartJourneyTests(OpenBrowser browser)
+public sealed class TakeApartJourneyTests(OpenBrowser browser, RunningBench bench)
 {
     private const string Kind = "twin-175";
 
@@ -13,9 +13,7 @@ public sealed class TakeApartJourneyTests(OpenBrowser browser)
     [InlineData(Width.Desk)]
     public async Task To_the_disc_and_back_with_nothing_left_in_a_cup(Width width)
     {
-        await using var tool = await RunningTool.StartAsync();
-        await using var window = await Window.OpenAsync(browser, tool.Address, width);
-        await window.BringInAsync(Kind);
+        await using var window = await Window.OpenAsync(browser, bench.Tool.Address, width);
         var unit = await window.TakeInAsync(Kind, "The whistle is weak.");
 
         var before = await ExpectedAsync(window, unit);

@@ -4,7 +4,7 @@ using Ohmstead.App.Demo;
 namespace Ohmstead.Browser.Tests;
 
 /// <summary>The wiring recorded joint by joint on a photo, an earlier repair found and kept, and the sheet printed.</summary>
-public sealed class WiringJourneyTests(OpenBrowser browser)
+public sealed class WiringJourneyTests(OpenBrowser browser, RunningBench bench)
 {
     private const string Kind = "solo-110";
 
@@ -13,9 +13,7 @@ public sealed class WiringJourneyTests(OpenBrowser browser)
     [InlineData(Width.Desk)]
     public async Task Joints_are_pressed_on_a_photo_with_at_most_three_actions_for_a_wire_end(Width width)
     {
-        await using var tool = await RunningTool.StartAsync();
-        await using var window = await Window.OpenAsync(browser, tool.Address, width);
-        await window.BringInAsync(Kind);
+        await using var window = await Window.OpenAsync(browser, bench.Tool.Address, width);
         var unit = await window.TakeInAsync(Kind, "Somebody was in it before.");
         await window.GoAsync($"{unit}/wiring");
         await window.SeesAsync("A photo first");
