@@ -23,10 +23,17 @@ public class PracticeUnitTests
     public static TheoryData<string, int> Stories() =>
         new() { { "solo-110", 0 }, { "solo-110", 1 }, { "twin-175", 0 }, { "twin-175", 2 }, { "step-230", 0 } };
 
-    /// <summary>The usual round of a practice unit, played, names what was planted: the first finding of ten minutes is a right one.</summary>
+    /// <summary>The usual round of a practice unit, played, names what was planted: the first finding of ten minutes is a right one. The shortest search is enough.</summary>
     [Theory]
     [MemberData(nameof(Stories))]
-    public void What_is_planted_comes_first_after_the_usual_round(string type, int seed)
+    public void What_is_planted_comes_first_after_the_usual_round(string type, int seed) => HoldPlanted(type, seed, new DiagnosisOptions { RankNext = false, MostWork = 0 });
+
+    [Theory]
+    [MemberData(nameof(Stories))]
+    [Trait("kind", "long")]
+    public void What_is_planted_comes_first_when_the_search_is_whole(string type, int seed) => HoldPlanted(type, seed, new DiagnosisOptions { RankNext = false });
+
+    private static void HoldPlanted(string type, int seed, DiagnosisOptions options)
     {
         var sheet = CarriedTypes.Of(type);
         var model = new UnitModel(sheet);
@@ -35,7 +42,7 @@ public class PracticeUnitTests
         var round = UsualRound.Choose(model, Meter.Usual);
         Fact[] read = [.. round.Select(r => new ReadingEntered(r.Id, played.Read(r.Id, BenchState.AsSheet), BenchState.AsSheet))];
         var readings = ReadingsText.Of(Unit(type, seed, read), model, Shop.Usual).Required;
-        var result = Diagnoser.Run(new ReadingLibrary(model), readings, new DiagnosisOptions { RankNext = false });
+        var result = Diagnoser.Run(new ReadingLibrary(model), readings, options);
         Assert.Contains(result.Faults[0].Mode.Name, played.Planted.Select(m => m.Name));
     }
 
