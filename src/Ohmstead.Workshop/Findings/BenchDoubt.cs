@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using Ohmstead.Electrical.Diagnosis;
 using Ohmstead.Electrical.Readings;
 using Ohmstead.Electrical.TypeSheets;
+using Ohmstead.Workshop.Readings;
 using Ohmstead.Workshop.Words;
 
 namespace Ohmstead.Workshop.Findings;
@@ -10,7 +11,7 @@ namespace Ohmstead.Workshop.Findings;
 /// <param name="Headline">What it probably is.</param>
 /// <param name="Do">What to do first.</param>
 /// <param name="Weakens">True where findings count less until it is settled.</param>
-/// <param name="Again">Readings that show it, those that say most of it first.</param>
+/// <param name="Again">Readings that show or settle it, those that say most of it first.</param>
 public sealed record BenchDoubt(DoubtAbout About, string Headline, string Do, bool Weakens, ImmutableArray<ReadingSpec> Again)
 {
     /// <summary>Said once after the doubts that weaken the findings.</summary>
@@ -26,7 +27,11 @@ public sealed record BenchDoubt(DoubtAbout About, string Headline, string Do, bo
 
     private static BenchDoubt Of(TypeSheet sheet, UnitReadings readings, Doubt doubt)
     {
-        var again = doubt.Readings.Select(sheet.FindReading).OfType<ReadingSpec>().ToImmutableArray();
+        // What shows more heat is on mains; what settles it is not.
+        var again =
+            doubt.About == DoubtAbout.Internal
+                ? [.. sheet.Readings.Where(r => r.Quantity == Quantity.AcAmps && BenchConditions.IsOnLowSupply(sheet, r))]
+                : doubt.Readings.Select(sheet.FindReading).OfType<ReadingSpec>().ToImmutableArray();
         var (headline, act) = doubt.About switch
         {
             DoubtAbout.Leads => (
@@ -38,7 +43,7 @@ public sealed record BenchDoubt(DoubtAbout About, string Headline, string Do, bo
                 "Read the outlet again with the unit running, and enter it as line voltage."
             ),
             DoubtAbout.Meter => (
-                $"Your meter is probably off{On(again)}: about {ValueText.Number(doubt.Value)} times its error",
+                $"Your meter is probably off{On(again)}: about {ValueText.Plain(Math.Round(doubt.Value, 1))} times its error",
                 "Put in a new battery. Read a fresh 1.5 V cell and a known resistor. Or use another meter."
             ),
             DoubtAbout.Unit => (

@@ -92,10 +92,23 @@ public class DoubtScreenTests
         await bench.Bench.EnterAsync(ScreenBench.UnitId, (await bench.UnitAsync()).LastNumber, "phone", ScreenBench.Read("blades", 3.9));
         Sees(mains, "Between the plug blades: 3.9 Ω: possible slip, ten times too high.");
         Assert.Empty(mains.FindAll("#entry"));
-        var blades = Show<OneReading>(bench, "blades");
-        blades.WaitForElement("#entry", Patience);
         await bench.Bench.EnterAsync(ScreenBench.UnitId, (await bench.UnitAsync()).LastNumber, "phone", ScreenBench.Read("blades", 3.8));
         mains.WaitForElement("#entry", Patience);
+    }
+
+    [Fact]
+    public async Task After_it_was_typed_a_doubted_reading_asks_to_be_read_again_before_the_next()
+    {
+        await using var bench = await ScreenBench.DoubtingAsync(Slips(("blades", 3.9)), Passed);
+        var screen = Show<OneReading>(bench, "blades");
+        screen.WaitForElement("#entry", Patience);
+        screen.Do(() => screen.Find("#entry").Input("3.9"));
+        screen.Do(() => screen.Find("form.pad").Submit());
+        Sees(screen, "Read it again. It unlocks nothing until then.");
+        var act = Assert.Single(screen.FindAll(".do"));
+        Assert.Equal("Read it again", act.TextContent.Trim());
+        screen.Do(() => screen.Find("button.do").Click());
+        screen.WaitForElement("#entry", Patience);
     }
 
     [Fact]

@@ -229,14 +229,20 @@ public sealed partial class OneReading
 
     private void Again() => (shown, undone) = (null, "");
 
+    /// <summary>The slip to ask about here: the surest that this screen does not say already.</summary>
+    private SlipWords? AskedOf => SureSlips.FirstOrDefault(s => (s.Spec.Id != offer!.Spec.Id || s.Correction is not null) && !offer.Shut.Any(g => g.Gate.Id == s.Spec.Id));
+
+    /// <summary>True where reading it again comes before the next.</summary>
+    private bool IsDoubted => offer!.Doubted.Length > 0;
+
     private Meaning Said =>
-        offer!.Doubted.Length > 0 ? Meaning.OfDoubted(offer.Doubted, offer.Spec) : Meaning.Of(shown!, offer.Spec, band!, Meter.For(offer.Spec.Quantity));
+        IsDoubted ? Meaning.OfDoubted(offer!.Doubted, offer.Spec) : Meaning.Of(shown!, offer!.Spec, band!, Meter.For(offer.Spec.Quantity));
 
     private string PointsTo()
     {
         if (Answer.Latest is not { } latest || Answer.Progress is not null || band is null || shown is null)
             return "";
-        if (Said.Verdict is Verdict.Normal or Verdict.NotTaken)
+        if (Said.Verdict is Verdict.Normal or Verdict.NotTaken or Verdict.Doubted)
             return "";
         var likely = Likely.Of(Model!, offer!.Spec, offer.State, shown, band, Meter, latest.Result);
         return likely.Length > 0
