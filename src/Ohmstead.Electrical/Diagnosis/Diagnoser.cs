@@ -47,29 +47,35 @@ public static class Diagnoser
         var crew = new Crew(evidence.Set, options.Threads);
         var rows = library.Rows(evidence.Set, crew, options.IsOver);
         var classes = ClassBuilder.Build(evidence, rows, odds, crew, out var still);
-        var search = new Search(evidence, classes, rows, crew, options);
-        var stop = search.Run();
-        var marginals = new Marginals(search.Known, classes);
+        var searches = new BenchSearches(evidence, classes, rows, crew, options);
+        var marginals = new Marginals(searches.All, classes);
+        var best = marginals.On[0];
         var chances = catalogue.Chances(odds);
         var faults = FaultTable.Of(catalogue, classes, still, marginals, chances);
         var soundProbability = SoundProbability(catalogue, odds, classes, marginals, still);
-        var explained = new Explanation(evidence, marginals.Sets[0], search.Spreads, rows, crew);
-        return new DiagnosisResult(
+        var explained = new Explanation(best.Evidence, marginals.Sets[0], best.Spreads, rows, crew);
+        var slips = new SlipFinder(evidence, marginals, crew).Find();
+        var doubts = new DoubtFinder(library, readings, searches, marginals, crew).Find();
+        var result = new DiagnosisResult(
             soundProbability,
             faults,
             WholeSets.Of(marginals, catalogue, soundProbability),
-            new AlikeGroups(evidence, classes, marginals, crew).Of([.. rows.Select(r => r.Sound)], options.IsOver()),
+            new AlikeGroups(best.Evidence, classes, marginals, crew).Of([.. rows.Select(r => r.Sound)], options.IsOver()),
             UnjudgedRows.Among(explained.Readings, library, readings, marginals.Sets[0].Faults()),
-            explained.Unexplained,
+            [.. explained.Unexplained.Concat(slips.Select(s => s.Id)).Distinct(StringComparer.Ordinal)],
             explained.IsExplained,
-            options.RankNext && !options.IsOver()
-                ? new NextReadings(library, readings, marginals, evidence, still, odds, options).Rank()
-                : [],
-            new SearchEffort(search.Known.Count, search.Expanded, crew.Solved, stop)
+            [],
+            new SearchEffort(searches.SetsTried, searches.Expanded, crew.Solved, searches.Stop)
         )
         {
-            Speeches = ForAndAgainst.Of(evidence, search.Spreads, marginals, crew, options.WrongReadingChance),
+            Speeches = ForAndAgainst.Of(best, marginals, crew, options.WrongReadingChance),
+            Slips = slips,
+            Doubts = doubts,
         };
+        if (!options.RankNext || options.IsOver())
+            return result;
+        var doubted = readings with { Doubts = result.ChecksDoubted };
+        return result with { Next = new NextReadings(library, doubted, marginals, evidence, still, odds, options).Rank() };
     }
 
     private static double SoundProbability(
@@ -80,12 +86,10 @@ public static class Diagnoser
         List<FaultMode> still
     )
     {
-        var at = Array.FindIndex(marginals.Sets, h => h.Classes.Length == 0);
-        if (at < 0)
-            return 0;
         var quiet = new double[catalogue.ElementCount];
         foreach (var m in still)
             quiet[catalogue.ElementOf[m.Number]] += odds[m.Number];
-        return marginals.Exactly(at) * quiet.Aggregate(1.0, (p, o) => p / (1 + o));
+        var noneFound = Enumerable.Range(0, marginals.Sets.Length).Where(n => marginals.Sets[n].Classes.Length == 0).Sum(marginals.Exactly);
+        return noneFound * quiet.Aggregate(1.0, (p, o) => p / (1 + o));
     }
 }

@@ -47,7 +47,10 @@ public sealed record DiagnosisOptions
     /// Chance that a reading is wrong altogether (a slipped probe, a misread range, a supply in its limit). Common practice, no
     /// source; it bounds what one reading can say against a set of faults.
     /// </summary>
-    public double WrongReadingChance { get; init; } = 1e-3;
+    public double WrongReadingChance { get; init; } = 0.02;
+
+    /// <summary>The bench, the meter and the sheet are taken as they are noted: for comparison with what assumes it.</summary>
+    public bool IsBenchAsNoted { get; init; }
 
     /// <summary>
     /// The last guard, far off: true when it must come to an end at once, asked everywhere. The clock belongs to the caller. What was

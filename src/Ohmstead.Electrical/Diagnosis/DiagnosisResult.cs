@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Ohmstead.Electrical.Faults;
+using Ohmstead.Electrical.Readings;
 using Ohmstead.Electrical.TypeSheets;
 
 namespace Ohmstead.Electrical.Diagnosis;
@@ -33,6 +34,13 @@ public sealed record DiagnosisResult(
 
     /// <summary>What is probably wrong with the bench or the sheet, most probable first.</summary>
     public ImmutableArray<Doubt> Doubts { get; init; } = [];
+
+    /// <summary>What keeps a check from opening anything until it is read again: slips, readings left out, leads that were not taken off.</summary>
+    public CheckDoubts ChecksDoubted =>
+        new(
+            Unexplained.ToImmutableHashSet(StringComparer.Ordinal),
+            Doubts.FirstOrDefault(d => d.About == DoubtAbout.Leads)?.Value ?? 0
+        );
 }
 
 /// <summary>A mode's marginal probability and, where it has a size, its estimate with a 95 % range.</summary>

@@ -8,14 +8,11 @@ namespace Ohmstead.Electrical.Diagnosis;
 /// <summary>What was read and told on one unit, and how likely it is for a set of faults.</summary>
 internal sealed class Evidence
 {
-    /// <summary>Where a reading that is wrong altogether may lie [limits of the meter's error].</summary>
-    internal const double ScaleWidth = 300;
-
     private readonly double[] measured;
     private readonly int[] numeric;
     private readonly double[] highest;
     private readonly OverRangeReadings overRange;
-    private readonly double logWrong;
+    private readonly WrongReadings wrong;
 
     public Evidence(ReadingLibrary library, UnitReadings readings, double wrongReadingChance)
     {
@@ -29,10 +26,27 @@ internal sealed class Evidence
             ),
         ];
         highest = [.. Enumerable.Range(0, Taken.Length).Select(Set.OverRangeOnScale)];
-        logWrong = Math.Log(wrongReadingChance / ScaleWidth);
-        overRange = new OverRangeReadings(Set, Places(Outcome.OverRange), logWrong);
+        wrong = new WrongReadings(numeric.Select(n => (Taken[n].Value, Set.Errors[n])), wrongReadingChance);
         TellTales = new TellTales(readings.Told, Places(Outcome.Jumps));
+        Bench = new BenchTable(this).Matching;
+        overRange = new OverRangeReadings(Set, Places(Outcome.OverRange), wrong.LogAnywhere, Bench);
     }
+
+    private Evidence(Evidence other, Bench bench)
+    {
+        (Taken, Set, TellTales, Bench) = (other.Taken, other.Set, other.TellTales, bench);
+        (numeric, measured, highest, wrong) = (other.numeric, other.measured, other.highest, other.wrong);
+        overRange = new OverRangeReadings(Set, Places(Outcome.OverRange), wrong.LogAnywhere, bench);
+    }
+
+    /// <summary>The same readings, taken on another bench.</summary>
+    public Evidence On(Bench bench) => new(this, bench);
+
+    /// <summary>The bench that they are judged by.</summary>
+    public Bench Bench { get; }
+
+    /// <summary>How wrong readings are noted.</summary>
+    public WrongReadings Wrong => wrong;
 
     /// <summary>The readings taken that the model can judge.</summary>
     public TakenReading[] Taken { get; }
@@ -47,6 +61,22 @@ internal sealed class Evidence
 
     private IEnumerable<int> Places(Outcome outcome) =>
         Enumerable.Range(0, Taken.Length).Where(n => Taken[n].Outcome == outcome);
+
+    /// <summary>
+    /// What the readings say of something that they have in common, at the prediction last judged by this worker: mean and
+    /// deviation, in its own deviations.
+    /// </summary>
+    public (double Mean, double Deviation) Common(double[] shared, Spread spread, Worker worker)
+    {
+        var n = numeric.Length;
+        double[] d = [.. numeric.Select(r => shared[r])];
+        var precision = worker.Robust.PrecisionOr(spread.Gaussian.Precision);
+        var known = 0.0;
+        for (var k = 0; k < n; k++)
+            if (d[k] != 0)
+                known += d[k] * Vectors.Dot(precision.AsSpan(k * n, n), d);
+        return (Vectors.Dot(d, worker.Robust.U.AsSpan(0, n)), Math.Sqrt(Math.Max(1 - known, 1e-6)));
+    }
 
     /// <summary>The measured value on the meter's scale; of OL, the limit.</summary>
     public double Measured(int reading) => measured[reading];
@@ -65,19 +95,25 @@ internal sealed class Evidence
     /// <summary>The Gaussian around a prediction from the slopes (readings × parameters).</summary>
     public Spread SpreadOf(double[] slopes, double[] shift)
     {
-        var (n, count) = (numeric.Length, Set.Model.Parameters.Length);
+        var n = numeric.Length;
         var covariance = new double[n * n];
+        double[][] moves = [.. numeric.Select(r => Bench.Movements(slopes, r))];
         for (var i = 0; i < n; i++)
         for (var j = 0; j <= i; j++)
-        {
-            var (a, b) = (numeric[i], numeric[j]);
-            var sum =
-                Vectors.Dot(slopes.AsSpan(a * count, count), slopes.AsSpan(b * count, count))
-                + Set.ErrorCovariance(a, b);
-            covariance[(i * n) + j] = covariance[(j * n) + i] = sum;
-        }
+            covariance[(i * n) + j] = covariance[(j * n) + i] =
+                Vectors.Dot(moves[i], moves[j]) + (Bench.ErrorVariance * Set.ErrorCovariance(numeric[i], numeric[j]));
         return new Spread(slopes, shift, new Gaussian(covariance, n));
     }
+
+    /// <summary>What was read, in the quantity's unit; 0 where it is no number.</summary>
+    public double Value(int reading) => Taken[reading].Outcome == Outcome.Value ? Taken[reading].Value : 0;
+
+    /// <summary>How far a reading moves on the meter's scale for one of its unit, where it was read.</summary>
+    public double SlopeOfScale(int reading) =>
+        Taken[reading].Outcome == Outcome.Value ? 1 / Math.Max(Set.Errors[reading].LimitAt(Taken[reading].Value), 1e-9) : 0;
+
+    /// <summary>True when it was taken on the line.</summary>
+    public bool IsOnMains(int reading) => Taken[reading].State.Source is { IsDirect: false, Volts: > SheetChecks.LowVolts };
 
     /// <summary>
     /// The spread with the sizes of some faults left free to a deviation (of their share): what neighbours of a set are judged
@@ -113,13 +149,13 @@ internal sealed class Evidence
         var z = worker.Residuals(numeric.Length);
         for (var k = 0; k < numeric.Length; k++)
             z[k] = measured[numeric[k]] - predicted[numeric[k]] - spread.Shift[numeric[k]];
-        return spread.Gaussian.RobustLog(z, logWrong, worker.Robust)
+        return spread.Gaussian.RobustLog(z, wrong, worker.Robust)
             + overRange.LogChance(predicted, spread, worker.OverRange);
     }
 
     /// <summary>
     /// What the readings say of the sound parameters at the prediction last judged by this worker: mean and deviation of each,
-    /// in its own deviations; readings left out say nothing.
+    /// in the sheet's deviations; readings left out say nothing.
     /// </summary>
     public (double[] Means, double[] Deviations) Parameters(Spread spread, Worker worker)
     {
@@ -130,12 +166,21 @@ internal sealed class Evidence
         {
             for (var k = 0; k < n; k++)
                 slopes[k] = spread.Slopes[(numeric[k] * count) + p];
-            means[p] = Vectors.Dot(slopes, worker.Robust.U.AsSpan(0, n));
+            means[p] = Bench.Variances[p] * Vectors.Dot(slopes, worker.Robust.U.AsSpan(0, n));
             var known = 0.0;
             for (var k = 0; k < n; k++)
                 if (slopes[k] != 0)
                     known += slopes[k] * Vectors.Dot(precision.AsSpan(k * n, n), slopes);
-            deviations[p] = Math.Sqrt(Math.Max(1 - known, 1e-4));
+            var own = Bench.Variances[p];
+            deviations[p] = Math.Sqrt(Math.Max(own - (own * own * known), 1e-4 * own));
+        }
+        foreach (var common in Bench.Commons)
+        {
+            for (var k = 0; k < n; k++)
+                slopes[k] = Vectors.Dot(spread.Slopes.AsSpan(numeric[k] * count, count), common);
+            var moved = Vectors.Dot(slopes, worker.Robust.U.AsSpan(0, n));
+            for (var p = 0; p < count; p++)
+                means[p] += common[p] * moved;
         }
         return (means, deviations);
     }

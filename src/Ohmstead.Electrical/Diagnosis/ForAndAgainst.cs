@@ -18,18 +18,20 @@ internal static class ForAndAgainst
     private const double LeastNats = 0.1;
 
     public static ImmutableArray<FaultSpeech> Of(
-        Evidence evidence,
-        SpreadModel spreads,
+        Search best,
         Marginals marginals,
         Crew crew,
         double wrongReadingChance
     )
     {
+        var evidence = best.Evidence;
         var speeches = ImmutableArray.CreateBuilder<FaultSpeech>();
         foreach (var c in marginals.Classes.Where(c => marginals.ByClass[c.Number] >= LeastProbability))
         {
-            if (Array.Find(marginals.Sets, h => h.Contains(c)) is not { } with)
+            var at = Array.FindIndex(marginals.Sets, h => h.Contains(c));
+            if (at < 0)
                 continue;
+            var (with, spreads) = (marginals.Sets[at], marginals.On[at].Spreads);
             var spread = with.Spread ?? spreads.Of(with);
             Fault[] others =
             [
@@ -77,7 +79,7 @@ internal static class ForAndAgainst
             _ => 1,
         };
         // A reading may be wrong altogether; then it says nothing, and no single one says more than this lets it.
-        return Math.Log(((1 - wrongReadingChance) * right) + (wrongReadingChance / Evidence.ScaleWidth));
+        return Math.Log(((1 - wrongReadingChance) * right) + (wrongReadingChance / WrongReadings.ScaleWidth));
     }
 }
 

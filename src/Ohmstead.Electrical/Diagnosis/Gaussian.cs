@@ -26,13 +26,31 @@ internal sealed class Gaussian
 
     public double LogDeterminant { get; }
 
+    /// <summary>A residual less what the others say of it, and the precision of that.</summary>
+    /// <param name="without">Those that say nothing.</param>
+    public (double Off, double Precision) Beside(int i, ReadOnlySpan<double> z, bool[] without)
+    {
+        int[] kept = [.. Enumerable.Range(0, N).Where(k => k == i || !without[k])];
+        var m = kept.Length;
+        var (own, inverse) = (new double[m * m], new double[m * m]);
+        for (var a = 0; a < m; a++)
+        for (var b = 0; b < m; b++)
+            own[(a * m) + b] = Covariance[(kept[a] * N) + kept[b]];
+        PositiveDefinite.Invert(own, inverse, m);
+        var at = Array.IndexOf(kept, i);
+        var u = 0.0;
+        for (var b = 0; b < m; b++)
+            u += inverse[(at * m) + b] * z[kept[b]];
+        return (u / inverse[(at * m) + at], inverse[(at * m) + at]);
+    }
+
     /// <summary>
-    /// Log density of the residuals where any reading may be wrong altogether: dropping one costs <paramref name="logWrong"/>
-    /// and frees it. Readings are dropped one by one while that gains; what the other choice at each would add is counted.
+    /// Log density of the residuals where any reading may be wrong altogether: dropping one frees it, and gives it the density of
+    /// a wrong one. Readings are dropped one by one while that gains; what the other choice at each would add is counted.
     /// </summary>
     /// <param name="work">Scratch that holds the precision while readings are dropped.</param>
     /// <returns>Log density, and which readings were dropped in <paramref name="work"/>.</returns>
-    public double RobustLog(ReadOnlySpan<double> z, double logWrong, RobustWork work)
+    public double RobustLog(ReadOnlySpan<double> z, WrongReadings wrong, RobustWork work)
     {
         work.Reset(N);
         var u = work.U;
@@ -44,8 +62,6 @@ internal sealed class Gaussian
         }
         var log = -0.5 * (q + LogDeterminant + (N * Log2Pi));
         var precision = Precision;
-        // Below this half-square no reading gains by being dropped, whatever its precision (10⁻⁴ and more).
-        var worthALook = -logWrong - 6;
         while (true)
         {
             var (best, gain, others) = (-1, 0.0, 0.0);
@@ -54,9 +70,10 @@ internal sealed class Gaussian
                 if (work.Dropped[i])
                     continue;
                 var p = precision[(i * N) + i];
-                if (0.5 * u[i] * u[i] < worthALook * p)
+                var (off, square) = (u[i] / p, 0.5 * u[i] * u[i] / p);
+                if (!wrong.IsWorthALook(i, off, square))
                     continue;
-                var g = (0.5 * u[i] * u[i] / p) + (0.5 * (Log2Pi - Math.Log(p))) + logWrong;
+                var g = square + (0.5 * (Log2Pi - Math.Log(p))) + wrong.LogDensity(i, off, p);
                 others += Math.Log(1 + Math.Exp(Math.Min(g, 0)));
                 if (g > gain)
                     (best, gain) = (i, g);

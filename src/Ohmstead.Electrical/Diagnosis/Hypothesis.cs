@@ -44,6 +44,9 @@ internal sealed class Hypothesis(FaultClass[] classes, double[] shares)
     /// <summary>Spread around the prediction; filled when the set is expanded.</summary>
     public Spread? Spread { get; set; }
 
+    /// <summary>Its own spread, or that of the nearest set on the way it was found.</summary>
+    public Spread? NearestSpread => Spread ?? Parent?.NearestSpread;
+
     /// <summary>How the k-th member's probability divides among the modes of its class.</summary>
     public double[] SharesOfModes(int k) =>
         Classes[k].SharesOfModes(Shares[k], Deviations.Length > k ? Deviations[k] : 0.05);

@@ -13,18 +13,21 @@ internal sealed class Marginals
     private const double NegligibleNats = 25;
 
     private readonly FaultClass[] classes;
-    private readonly Dictionary<string, Hypothesis> known;
 
-    public Marginals(IEnumerable<Hypothesis> sets, FaultClass[] classes)
+    /// <param name="searches">What was found on each bench that was looked at.</param>
+    public Marginals(IReadOnlyList<Search> searches, FaultClass[] classes)
     {
         this.classes = classes;
-        known = sets.Where(h => double.IsFinite(h.LogPosterior)).ToDictionary(h => h.Key, StringComparer.Ordinal);
-        var best = known.Values.Max(h => h.LogPosterior);
-        Sets = [.. known.Values.Where(h => h.LogPosterior > best - NegligibleNats).OrderByDescending(h => h.LogPosterior).ThenBy(h => h.Key, StringComparer.Ordinal)];
-        Joining = [.. Sets.Select(JoiningOdds)];
-        var logs = Sets.Select((h, n) => h.LogPosterior + LogClusters(Joining[n])).ToArray();
-        var all = Vectors.LogSum(logs);
-        Weights = [.. logs.Select(l => Math.Exp(l - all))];
+        var known = searches.Select(s => s.Known.Where(h => double.IsFinite(h.LogPosterior)).ToDictionary(h => h.Key, StringComparer.Ordinal)).ToArray();
+        var all = known.SelectMany((sets, s) => sets.Values.Select(h => (Set: h, On: s, Log: h.LogPosterior + searches[s].LogBench))).ToArray();
+        var best = all.Max(h => h.Log);
+        var kept = all.Where(h => h.Log > best - NegligibleNats).OrderByDescending(h => h.Log).ThenBy(h => h.On).ThenBy(h => h.Set.Key, StringComparer.Ordinal).ToArray();
+        Sets = [.. kept.Select(h => h.Set)];
+        On = [.. kept.Select(h => searches[h.On])];
+        Joining = [.. kept.Select(h => JoiningOdds(h.Set, known[h.On]))];
+        var logs = kept.Select((h, n) => h.Log + LogClusters(Joining[n])).ToArray();
+        var sum = Vectors.LogSum(logs);
+        Weights = [.. logs.Select(l => Math.Exp(l - sum))];
         ByClass = new double[classes.Length];
         for (var n = 0; n < Sets.Length; n++)
         {
@@ -39,6 +42,12 @@ internal sealed class Marginals
     /// <summary>The sets that carry weight, best first.</summary>
     public Hypothesis[] Sets { get; }
 
+    /// <summary>By set: the search that found it, and so the bench.</summary>
+    public Search[] On { get; }
+
+    /// <summary>Probability of a bench.</summary>
+    public double Of(Search search) => Weights.Where((_, n) => On[n] == search).Sum();
+
     /// <summary>Probability of each set together with whatever joins it.</summary>
     public double[] Weights { get; }
 
@@ -51,7 +60,7 @@ internal sealed class Marginals
     /// <summary>Probability of exactly this set.</summary>
     public double Exactly(int set) => Weights[set] * Math.Exp(-LogClusters(Joining[set]));
 
-    private double[] JoiningOdds(Hypothesis h)
+    private double[] JoiningOdds(Hypothesis h, Dictionary<string, Hypothesis> known)
     {
         var from = h;
         while (from.AddLogOdds is null && from.Parent is not null) from = from.Parent;

@@ -44,6 +44,7 @@ internal sealed class NextReadings
         var done = readings
             .Readings.Where(r => r.IsTaken || r.Why.Length > 0 || r.WaivedBy.Length > 0)
             .Select(r => r.Spec.Id)
+            .Where(id => !IsDoubted(id))
             .ToHashSet(StringComparer.Ordinal);
         untaken =
         [
@@ -80,7 +81,8 @@ internal sealed class NextReadings
             .. Enumerable
                 .Range(0, untaken.Length)
                 .OrderBy(r =>
-                    missing[r].Length > 0 ? 2
+                    IsDoubted(untaken[r].Id) ? -1
+                    : missing[r].Length > 0 ? 2
                     : IsOpenMains(untaken[r]) ? 1
                     : 0
                 )
@@ -89,6 +91,10 @@ internal sealed class NextReadings
                 .Select(r => new NextReading(untaken[r], bits[r], minutes[r], missing[r])),
         ];
     }
+
+    /// <summary>A check that opens nothing until it is read again: that comes first.</summary>
+    private bool IsDoubted(string id) =>
+        library.Model.Sheet.FindReading(id) is { } spec && Gates.EndOf(readings, spec) == CheckEnd.Doubted;
 
     /// <summary>Minutes of readings taken together from here: what has to be opened for them is opened once.</summary>
     private double MinutesOf(IReadOnlyCollection<int> together) =>
@@ -272,10 +278,7 @@ internal sealed class NextReadings
     {
         var row = rows[r].Slopes;
         var variance = Vectors.Dot(row, row) + (1.0 / 3);
-        var from = h;
-        while (from.Spread is null && from.Parent is not null)
-            from = from.Parent;
-        if (from.Spread is not { } spread || evidence.Numeric.Length == 0)
+        if (h.NearestSpread is not { } spread || evidence.Numeric.Length == 0)
             return (rows[r].Shift, variance);
         var (n, count) = (evidence.Numeric.Length, row.Length);
         var cross = new double[n];

@@ -33,13 +33,13 @@ internal sealed class OverRangeReadings
     private readonly double[] folds;
     private readonly bool[] canBeWide;
     private readonly double logWrong;
-    private readonly int parameters;
+    private readonly Bench bench;
 
     /// <param name="places">The readings that showed OL.</param>
     /// <param name="logWrong">Log chance that a reading is wrong altogether and shows just this.</param>
-    public OverRangeReadings(ReadingSet set, IEnumerable<int> places, double logWrong)
+    public OverRangeReadings(ReadingSet set, IEnumerable<int> places, double logWrong, Bench bench)
     {
-        (this.places, this.logWrong, parameters) = ([.. places], logWrong, set.Model.Parameters.Length);
+        (this.places, this.logWrong, this.bench) = ([.. places], logWrong, bench);
         limits = [.. this.places.Select(set.OverRangeOnScale)];
         folds =
         [
@@ -72,7 +72,7 @@ internal sealed class OverRangeReadings
         {
             var isWider = isWide && canBeWide[k];
             var at = predicted[places[k]] + spread.Shift[places[k]] + (isWider ? Math.Log(WideFactor) * folds[k] : 0);
-            var row = spread.Slopes.AsSpan(places[k] * parameters, parameters);
+            var row = bench.Movements(spread.Slopes, places[k]);
             var deviation = (isWider ? WideDeviation : LimitDeviation) * folds[k];
             var sigma = Math.Sqrt(Vectors.Dot(row, row) + (deviation * deviation));
             log += Weigh(k, (at - limits[k]) / sigma, sigma, predicted[places[k]], work);

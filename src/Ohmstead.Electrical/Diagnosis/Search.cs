@@ -52,6 +52,12 @@ internal sealed class Search
 
     public IReadOnlyCollection<Hypothesis> Known => known.All;
 
+    /// <summary>What it judges by: the readings, on one bench.</summary>
+    public Evidence Evidence => evidence;
+
+    /// <summary>Log chance of that bench before any reading.</summary>
+    public double LogBench => Math.Log(evidence.Bench.Chance);
+
     public SpreadModel Spreads { get; }
 
     public int Expanded { get; private set; }

@@ -74,7 +74,11 @@ internal sealed class SpreadModel
             evidence.LogLikelihood(h.Predicted, spread, w);
             return evidence.Parameters(spread, w);
         });
-        for (var p = 0; p < count; p++) means[p] = Math.Clamp(means[p], -FarthestMean, FarthestMean);
+        for (var p = 0; p < count; p++)
+        {
+            var farthest = FarthestMean * evidence.Bench.DeviationOf(p);
+            means[p] = Math.Clamp(means[p], -farthest, farthest);
+        }
         if (spread.About is { } was && means.Zip(was, (a, b) => Math.Abs(a - b)).Max() < SamePlace) return null;
         double[] factors = [.. means.Select((m, p) => Math.Exp(m * evidence.Set.Model.Parameters[p].Sigma))];
         var there = crew.One(w =>

@@ -22,12 +22,12 @@ internal static class WholeSets
         var all = new List<FaultSetProbability>();
         for (var n = 0; n < Math.Min(marginals.Sets.Length, Most); n++)
         {
-            if (marginals.Sets[n].Classes.Length == 0)
-                all.Add(new([], soundProbability));
-            else
+            if (marginals.Sets[n].Classes.Length > 0)
                 all.AddRange(Named(marginals.Sets[n], marginals.Exactly(n), catalogue));
         }
-        // Two sets of classes can name the same modes.
+        if (soundProbability > 0)
+            all.Add(new([], soundProbability));
+        // Two sets of classes, and one set on two benches, can name the same modes.
         return
         [
             .. all.GroupBy(s => string.Join(',', s.Faults.Select(m => m.Name)), StringComparer.Ordinal)

@@ -81,5 +81,5 @@ public class ClosedFormTests
             .Unit();
 
     private static DiagnosisResult Diagnose(BenchUnit unit, Meter meter, params TakenReading[] taken) =>
-        Diagnoser.Run(unit.Model, new UnitReadings("draft", 120, null, meter, [.. taken], []), new DiagnosisOptions());
+        Diagnoser.Run(unit.Model, new UnitReadings("draft", 120, null, meter, [.. taken], []), new DiagnosisOptions { IsBenchAsNoted = true, WrongReadingChance = 1e-3 });
 }

@@ -3,7 +3,8 @@ namespace Ohmstead.Electrical.Tests.Diagnosis;
 /// <summary>
 /// The posterior of every set of faults of the <see cref="SmallLadder"/>, by summing over all sets and sizes on a grid that is fine where it matters.
 /// It shares the model's assumptions with the diagnosis and nothing else: parameters log-normal and followed along their slope
-/// on the meter's scale where all the readings say they lie (as in the diagnosis; against quadrature: BentSpreadTests), the meter's error of limit 1 with its variance of 1/3 as normal, any reading wrong with 1 in 1,000.
+/// on the meter's scale where all the readings say they lie (as in the diagnosis; against quadrature: BentSpreadTests), the meter's error of limit 1 with its variance of 1/3 as normal, any reading wrong with 1 in 1,000: half of them
+/// anywhere, the others by a decimal point, a prefix or a sign.
 /// </summary>
 internal sealed class ExhaustiveSum
 {
@@ -109,11 +110,39 @@ internal sealed class ExhaustiveSum
         // Nobody is wrong, or one of them, or two.
         var sum = Normal(residual, covariance, every);
         for (var a = 0; a < n; a++)
-        {
-            sum += WrongChance / ScaleWidth * Normal(residual, covariance, [.. Enumerable.Range(0, n).Where(i => i != a)]);
-            for (var b = 0; b < a; b++) sum += Math.Pow(WrongChance / ScaleWidth, 2) * Normal(residual, covariance, [.. Enumerable.Range(0, n).Where(i => i != a && i != b)]);
-        }
+            foreach (var (first, chance) in WrongNoted(a, residual[a]))
+            {
+                sum += chance * Among(first is null ? [a] : [], (a, first));
+                for (var b = 0; b < a; b++)
+                    foreach (var (second, also) in WrongNoted(b, residual[b]))
+                        sum += chance * also * Among([.. new[] { (a, first), (b, second) }.Where(w => w.Item2 is null).Select(w => w.Item1)], (a, first), (b, second));
+            }
         return sum;
+
+        double Among(int[] without, params (int At, double? Residual)[] meant)
+        {
+            var moved = (double[])residual.Clone();
+            foreach (var (at, to) in meant) moved[at] = to ?? 0;
+            return Normal(moved, covariance, [.. every.Except(without)]);
+        }
+    }
+
+    /// <summary>
+    /// How a reading can be wrong: what would then be left of it (null: nothing can be said), and the chance times the stretch of the
+    /// scale at that place, no more than 1.
+    /// </summary>
+    private IEnumerable<(double? Residual, double Chance)> WrongNoted(int at, double residual)
+    {
+        yield return (null, WrongChance * 0.5 / ScaleWidth);
+        var (reading, error) = (taken[at].Reading, SmallLadder.ErrorOf(taken[at].Reading));
+        var value = error.FromScale(taken[at].Scaled);
+        foreach (var (times, share) in new[] { (10, 0.16), (0.1, 0.16), (1000, 0.03), (0.001, 0.03), (-1, 0.03) })
+        {
+            var meant = value / times;
+            var scaled = Math.Sign(meant) * ToScale(reading, Math.Abs(meant));
+            var stretch = error.LimitAt(value) / error.LimitAt(meant) / Math.Abs(times);
+            yield return (residual + scaled - taken[at].Scaled, WrongChance * share * Math.Min(1, stretch));
+        }
     }
 
     private double[] Slopes(double[] ohms, int part)

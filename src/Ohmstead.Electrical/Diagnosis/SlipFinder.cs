@@ -1,0 +1,146 @@
+using System.Collections.Immutable;
+using Ohmstead.Electrical.Readings;
+using Ohmstead.Electrical.TypeSheets;
+
+namespace Ohmstead.Electrical.Diagnosis;
+
+/// <summary>
+/// Which readings were probably noted or taken wrongly, and how: under each probable set of faults a reading is laid beside what the
+/// others expect of it, right, at one of the places where a slip puts it, or anywhere.
+/// </summary>
+internal sealed class SlipFinder(Evidence evidence, Marginals marginals, Crew crew)
+{
+    /// <summary>From here on a slip is named.</summary>
+    private const double LeastProbability = 0.5;
+
+    /// <summary>Sets that carry less, or come after so many, move no probability to speak of.</summary>
+    private const double LeastWeight = 0.01;
+    private const int MostSets = 12;
+
+    /// <summary>Share of the slips that exchange two readings.</summary>
+    private const double Exchanged = 0.12;
+
+    /// <summary>The slips, most probable first.</summary>
+    public ImmutableArray<ProbableSlip> Find()
+    {
+        var views = Views();
+        var slips = new Dictionary<int, ProbableSlip>();
+        for (var k = 0; k < evidence.Numeric.Length; k++)
+        {
+            var probability = views.Sum(v => v.Weight * v.At[k].Wrong) / views.Sum(v => v.Weight);
+            if (probability < LeastProbability)
+                continue;
+            Name(views.MaxBy(v => v.Weight * v.At[k].Wrong)!, k, probability, slips);
+        }
+        return [.. slips.Values.OrderByDescending(s => s.Probability).ThenBy(s => s.Id, StringComparer.Ordinal)];
+    }
+
+    private List<SlipView> Views()
+    {
+        var sets = Enumerable
+            .Range(0, marginals.Sets.Length)
+            .Where(n => n == 0 || marginals.Weights[n] >= LeastWeight)
+            .OrderByDescending(n => marginals.Weights[n])
+            .Take(MostSets)
+            .ToArray();
+        var views = new SlipView[sets.Length];
+        crew.Each(
+            sets.Length,
+            (n, worker) =>
+            {
+                var (set, on) = (marginals.Sets[sets[n]], marginals.On[sets[n]]);
+                var spread = set.Spread ?? on.Evidence.SpreadOf(set.NearestSpread!.Slopes, set.NearestSpread.Shift);
+                views[n] = SlipView.Of(marginals.Weights[sets[n]], set, on.Evidence, spread, worker);
+            }
+        );
+        return [.. views];
+    }
+
+    private void Name(SlipView view, int k, double probability, Dictionary<int, ProbableSlip> slips)
+    {
+        var r = evidence.Numeric[k];
+        var (value, id) = (evidence.Value(r), evidence.Taken[r].Spec.Id);
+        var (off, precision) = (view.At[k].Off, view.At[k].Precision);
+        var shares = evidence.Wrong.Shares(k, off, precision);
+        var best = Array.IndexOf(shares, shares.Max());
+        var exchange = BestExchange(view, k);
+        if (exchange.Share > shares[best])
+        {
+            var other = evidence.Numeric[exchange.With];
+            var otherId = evidence.Taken[other].Spec.Id;
+            slips[k] = new(id, SlipKind.Exchanged, otherId, evidence.Value(other), probability);
+            slips[exchange.With] = new(otherId, SlipKind.Exchanged, id, value, probability);
+            return;
+        }
+        if (slips.ContainsKey(k))
+            return;
+        slips[k] =
+            best < WrongReadings.Points.Length
+                ? new(id, WrongReadings.Points[best].Kind, null, Rounded(value / WrongReadings.Points[best].Times), probability)
+                : new(id, SlipKind.Unknown, null, null, probability);
+    }
+
+    /// <summary>The reading of the same quantity with which it is exchanged most probably, and how probably beside the other kinds.</summary>
+    private (int With, double Share) BestExchange(SlipView view, int k)
+    {
+        var r = evidence.Numeric[k];
+        int[] others =
+        [
+            .. Enumerable
+                .Range(0, evidence.Numeric.Length)
+                .Where(o =>
+                    o != k
+                    && evidence.Taken[evidence.Numeric[o]].Spec.Quantity == evidence.Taken[r].Spec.Quantity
+                    && evidence.Taken[evidence.Numeric[o]].Spec.Id != evidence.Taken[r].Spec.Id
+                ),
+        ];
+        var best = (With: -1, Share: 0.0);
+        foreach (var o in others)
+        {
+            var at = evidence.Numeric[o];
+            var mine = view.At[k].Off + evidence.Set.Errors[r].ToScale(evidence.Value(at)) - evidence.Measured(r);
+            var its = view.At[o].Off + evidence.Set.Errors[at].ToScale(evidence.Value(r)) - evidence.Measured(at);
+            var asNoted = Density(view.At[o].Off, view.At[o].Precision) + (evidence.Wrong.Chance / WrongReadings.ScaleWidth);
+            var share = Exchanged / others.Length * Density(mine, view.At[k].Precision) * Density(its, view.At[o].Precision) / asNoted;
+            if (share > best.Share)
+                best = (o, share);
+        }
+        return best;
+    }
+
+    private static double Density(double off, double precision) =>
+        Math.Exp(-0.5 * off * off * precision) * Math.Sqrt(precision / (2 * Math.PI));
+
+    /// <summary>A tenth of 35 is 3.5, with no digit more.</summary>
+    private static double Rounded(double value) =>
+        Math.Abs(value) is > 1e-9 and < 1e15 ? (double)Math.Round((decimal)value, 9) : value;
+}
+
+/// <summary>Every number read as one set of faults sees it, by place among the numbers.</summary>
+/// <param name="Weight">Probability of the set.</param>
+/// <param name="At">Off: what was noted less what the others expect [meter's limits]; the precision of that; the chance that it is wrong.</param>
+internal sealed record SlipView(double Weight, (double Off, double Precision, double Wrong)[] At)
+{
+    public static SlipView Of(double weight, Hypothesis set, Evidence on, Spread spread, Worker worker)
+    {
+        on.LogLikelihood(set.Predicted, spread, worker);
+        var n = on.Numeric.Length;
+        var (dropped, u) = (worker.Robust.Dropped[..n], worker.Robust.U[..n]);
+        var kept = worker.Robust.PrecisionOr(spread.Gaussian.Precision);
+        var at = new (double, double, double)[n];
+        var z = new double[n];
+        for (var k = 0; k < n; k++)
+        {
+            var r = on.Numeric[k];
+            z[k] = on.Measured(r) - set.Predicted[r] - spread.Shift[r];
+        }
+        for (var k = 0; k < n; k++)
+        {
+            var own = dropped[k] ? 0 : kept[(k * n) + k];
+            var (off, precision) = dropped[k] ? spread.Gaussian.Beside(k, z, dropped) : (u[k] / own, own);
+            var gain = (0.5 * off * off * precision) + (0.5 * Math.Log(2 * Math.PI / precision)) + on.Wrong.LogDensity(k, off, precision);
+            at[k] = (off, precision, 1 / (1 + Math.Exp(-gain)));
+        }
+        return new(weight, at);
+    }
+}
