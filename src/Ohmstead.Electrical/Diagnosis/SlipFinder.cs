@@ -74,10 +74,14 @@ internal sealed class SlipFinder(Evidence evidence, Marginals marginals, Crew cr
         }
         if (slips.ContainsKey(k))
             return;
-        slips[k] =
-            best < WrongReadings.Points.Length
-                ? new(id, WrongReadings.Points[best].Kind, null, Rounded(value / WrongReadings.Points[best].Times), probability)
-                : new(id, SlipKind.Unknown, null, null, probability);
+        if (best < WrongReadings.Points.Length)
+        {
+            slips[k] = new(id, WrongReadings.Points[best].Kind, null, Rounded(value / WrongReadings.Points[best].Times), probability);
+            return;
+        }
+        var elsewhere = new Elsewhere(evidence.Set.Model, evidence.Set.Catalogue, view.Set.Faults());
+        var way = elsewhere.Best(evidence.Taken[r], evidence.Set.Errors[r], 1 / precision);
+        slips[k] = new(id, way.Density > shares[best] ? way.Kind : SlipKind.Unknown, way.Density > shares[best] ? way.With : null, null, probability);
     }
 
     /// <summary>The reading of the same quantity with which it is exchanged most probably, and how probably beside the other kinds.</summary>
@@ -118,8 +122,9 @@ internal sealed class SlipFinder(Evidence evidence, Marginals marginals, Crew cr
 
 /// <summary>Every number read as one set of faults sees it, by place among the numbers.</summary>
 /// <param name="Weight">Probability of the set.</param>
+/// <param name="Set">The set.</param>
 /// <param name="At">Off: what was noted less what the others expect [meter's limits]; the precision of that; the chance that it is wrong.</param>
-internal sealed record SlipView(double Weight, (double Off, double Precision, double Wrong)[] At)
+internal sealed record SlipView(double Weight, Hypothesis Set, (double Off, double Precision, double Wrong)[] At)
 {
     public static SlipView Of(double weight, Hypothesis set, Evidence on, Spread spread, Worker worker)
     {
@@ -141,6 +146,6 @@ internal sealed record SlipView(double Weight, (double Off, double Precision, do
             var gain = (0.5 * off * off * precision) + (0.5 * Math.Log(2 * Math.PI / precision)) + on.Wrong.LogDensity(k, off, precision);
             at[k] = (off, precision, 1 / (1 + Math.Exp(-gain)));
         }
-        return new(weight, at);
+        return new(weight, set, at);
     }
 }
