@@ -25,10 +25,10 @@ internal sealed class BenchTable(Evidence evidence)
     private readonly ReadingSet set = evidence.Set;
 
     /// <summary>The bench and the unit are as noted.</summary>
-    public Bench Matching => new(null, 0.89, Of(_ => 1), [], [], 1);
+    public AssumedBench Matching => new(null, 0.89, Of(_ => 1), [], [], 1);
 
     /// <summary>The others.</summary>
-    public Bench[] Others() =>
+    public AssumedBench[] Others() =>
         [
             new(DoubtAbout.Line, 0.015, Of(_ => 1), [], [ByReading(Line)], 1),
             new(DoubtAbout.Leads, 0.015, Of(_ => 1), [], [ByReading(Leads)], 1),
@@ -62,9 +62,9 @@ internal sealed class BenchTable(Evidence evidence)
     private static double BatchFactor(Parameter p) =>
         p.Kind switch
         {
-            ParameterKind.Turns => Math.Max(2, 0.012 / p.Sigma),
-            ParameterKind.LossOhms => Math.Max(2, 0.45 / p.Sigma),
-            _ => 2,
+            ParameterKind.Turns => Math.Max(1.5, 0.012 / p.Sigma),
+            ParameterKind.LossOhms => Math.Max(1.5, 0.45 / p.Sigma),
+            _ => 1.5,
         };
 
     /// <summary>Shorted turns and loose plates show as loss, and as a little more magnetizing current.</summary>

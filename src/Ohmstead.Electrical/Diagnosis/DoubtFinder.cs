@@ -129,7 +129,7 @@ internal sealed class DoubtFinder(ReadingLibrary library, UnitReadings readings,
     private double ExtraWatts(double[] means)
     {
         var model = library.Model;
-        if (model.Sheet.Readings.FirstOrDefault(r => r.State is { Source: { IsDirect: false, Volts: > SheetChecks.LowVolts }, Loads: [] }) is not { } spec)
+        if (model.Sheet.Readings.FirstOrDefault(r => r.State is { Source: { IsDirect: false, HasLamp: false, SeriesOhms: 0, Volts: > SheetChecks.LowVolts }, Loads: [] }) is not { } spec)
             return 0;
         var set = new ReadingSet(
             model,

@@ -16,6 +16,9 @@ internal sealed class Elsewhere(UnitModel model, FaultCatalogue catalogue, Fault
     private const double Quantity = 0.08;
     private const double Control = 0.1;
 
+    /// <summary>And the share of those of which nothing more is known.</summary>
+    private const double Nothing = WrongReadings.Anywhere - Place - Quantity - Control - SlipFinder.Exchanged;
+
     /// <summary>What sound parameters move a reading that nothing else was learned of, squared [limits of the meter's error].</summary>
     private const double OwnVariance = 4;
 
@@ -27,24 +30,28 @@ internal sealed class Elsewhere(UnitModel model, FaultCatalogue catalogue, Fault
         .. model.Sheet.Readings.SelectMany(r => new[] { r.From, r.To }).Where(t => t.Length > 0).Distinct(StringComparer.Ordinal),
     ];
 
-    /// <summary>The way that explains a value best, and its density on the meter's scale; none has <see cref="SlipKind.Unknown"/>.</summary>
+    /// <summary>The way that explains a value best; <see cref="SlipKind.Unknown"/> where none does.</summary>
     /// <param name="variance">Of what the other readings expect of it.</param>
-    public (SlipKind Kind, string? With, double Density) Best(TakenReading taken, MeterError error, double variance)
+    public (SlipKind Kind, string? With) Best(TakenReading taken, MeterError error, double variance)
     {
         var noted = error.ToScale(taken.Value);
         double Normal(double at) =>
             Math.Exp(-0.5 * (noted - at) * (noted - at) / (variance + OwnVariance)) / Math.Sqrt(2 * Math.PI * (variance + OwnVariance));
         var places = Places(taken.Spec).ToArray();
-        var found = new List<(SlipKind Kind, string? With, double Density)> { (SlipKind.Unknown, null, 0) };
+        var found = new List<(SlipKind Kind, string? With, double Density)> { (SlipKind.Unknown, null, Nothing / WrongReadings.ScaleWidth) };
         foreach (var spec in places)
             if (Solve(spec, taken.State, error) is { } at)
                 found.Add((SlipKind.Place, $"{spec.From}..{spec.To}", Place / places.Length * Normal(at)));
         if (OtherVolts(taken.Spec) is { } other && Solve(other, taken.State, error) is { } volts)
             found.Add((SlipKind.Quantity, null, Quantity * Normal(volts)));
-        var controls = taken.State.Controls.Keys.Order(StringComparer.Ordinal).ToArray();
-        foreach (var id in controls)
-            found.Add((SlipKind.Control, null, Control / controls.Length * Moved(taken, id, error, noted, variance + OwnVariance)));
-        return found.MaxBy(f => f.Density);
+        double?[] moved =
+        [
+            .. taken.State.Controls.Keys.Order(StringComparer.Ordinal).Select(id => Moved(taken, id, error, noted, variance + OwnVariance)),
+        ];
+        var count = Math.Max(1, moved.Count(m => m is not null));
+        found.AddRange(moved.OfType<double>().Select(density => (SlipKind.Control, (string?)null, Control / count * density)));
+        var best = found.MaxBy(f => f.Density);
+        return (best.Kind, best.With);
     }
 
     private IEnumerable<ReadingSpec> Places(ReadingSpec spec)
@@ -66,28 +73,36 @@ internal sealed class Elsewhere(UnitModel model, FaultCatalogue catalogue, Fault
             _ => null,
         };
 
-    /// <summary>Density of what was noted with one control elsewhere: at any other position, or anywhere along the throttle.</summary>
-    private double Moved(TakenReading taken, string control, MeterError error, double noted, double variance)
+    /// <summary>
+    /// Density of what was noted with one control elsewhere: at any other position, or anywhere along the throttle. Null where the control
+    /// does not move the reading.
+    /// </summary>
+    private double? Moved(TakenReading taken, string control, MeterError error, double noted, double variance)
     {
         double? At(ControlPosition p) =>
             Solve(taken.Spec, taken.State with { Controls = taken.State.Controls.SetItem(control, p) }, error);
+        var here = At(taken.State.Controls[control]) ?? noted;
         var definition = model.Sheet.Controls.First(c => c.Id == control);
         var sigma = Math.Sqrt(variance);
         if (!definition.IsThrottle)
         {
             var others = definition.Positions.Where(p => p != taken.State.Controls[control].Selector).ToArray();
-            return others
-                .Select(p => At(new(0, p)))
-                .OfType<double>()
-                .Sum(at => Math.Exp(-0.5 * (noted - at) * (noted - at) / variance) / (sigma * Math.Sqrt(2 * Math.PI)) / others.Length);
+            var at = others.Select(p => At(new(0, p))).OfType<double>().ToArray();
+            if (at.Length == 0 || IsStill([.. at, here]))
+                return null;
+            return at.Sum(other => Math.Exp(-0.5 * (noted - other) * (noted - other) / variance) / (sigma * Math.Sqrt(2 * Math.PI)) / others.Length);
         }
         var points = Throttles.Select(x => At(new(x, ""))).ToArray();
+        if (IsStill([.. points.OfType<double>(), here]))
+            return null;
         var sum = 0.0;
         for (var n = 1; n < points.Length; n++)
             if (points[n - 1] is { } a && points[n] is { } b && Math.Abs(b - a) > 1e-6)
                 sum += Math.Abs(NormalLaw.Below((b - noted) / sigma) - NormalLaw.Below((a - noted) / sigma)) / Math.Abs(b - a) / (points.Length - 1);
         return sum;
     }
+
+    private static bool IsStill(double[] at) => at.Max() - at.Min() < 1;
 
     private double? Solve(ReadingSpec spec, ReadingState state, MeterError error)
     {

@@ -32,7 +32,7 @@ internal sealed class Evidence
         overRange = new OverRangeReadings(Set, Places(Outcome.OverRange), wrong.LogAnywhere, Bench);
     }
 
-    private Evidence(Evidence other, Bench bench)
+    private Evidence(Evidence other, AssumedBench bench)
     {
         (Taken, Set, TellTales, Bench) = (other.Taken, other.Set, other.TellTales, bench);
         (numeric, measured, highest, wrong) = (other.numeric, other.measured, other.highest, other.wrong);
@@ -40,10 +40,10 @@ internal sealed class Evidence
     }
 
     /// <summary>The same readings, taken on another bench.</summary>
-    public Evidence On(Bench bench) => new(this, bench);
+    public Evidence On(AssumedBench bench) => new(this, bench);
 
     /// <summary>The bench that they are judged by.</summary>
-    public Bench Bench { get; }
+    public AssumedBench Bench { get; }
 
     /// <summary>How wrong readings are noted.</summary>
     public WrongReadings Wrong => wrong;

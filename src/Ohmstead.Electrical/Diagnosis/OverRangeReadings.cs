@@ -33,11 +33,11 @@ internal sealed class OverRangeReadings
     private readonly double[] folds;
     private readonly bool[] canBeWide;
     private readonly double logWrong;
-    private readonly Bench bench;
+    private readonly AssumedBench bench;
 
     /// <param name="places">The readings that showed OL.</param>
     /// <param name="logWrong">Log chance that a reading is wrong altogether and shows just this.</param>
-    public OverRangeReadings(ReadingSet set, IEnumerable<int> places, double logWrong, Bench bench)
+    public OverRangeReadings(ReadingSet set, IEnumerable<int> places, double logWrong, AssumedBench bench)
     {
         (this.places, this.logWrong, this.bench) = ([.. places], logWrong, bench);
         limits = [.. this.places.Select(set.OverRangeOnScale)];

@@ -18,7 +18,7 @@ internal sealed class SlipFinder(Evidence evidence, Marginals marginals, Crew cr
     private const int MostSets = 12;
 
     /// <summary>Share of the slips that exchange two readings.</summary>
-    private const double Exchanged = 0.12;
+    internal const double Exchanged = 0.12;
 
     /// <summary>The slips, most probable first.</summary>
     public ImmutableArray<ProbableSlip> Find()
@@ -81,7 +81,7 @@ internal sealed class SlipFinder(Evidence evidence, Marginals marginals, Crew cr
         }
         var elsewhere = new Elsewhere(evidence.Set.Model, evidence.Set.Catalogue, view.Set.Faults());
         var way = elsewhere.Best(evidence.Taken[r], evidence.Set.Errors[r], 1 / precision);
-        slips[k] = new(id, way.Density > shares[best] ? way.Kind : SlipKind.Unknown, way.Density > shares[best] ? way.With : null, null, probability);
+        slips[k] = new(id, way.Kind, way.With, null, probability);
     }
 
     /// <summary>The reading of the same quantity with which it is exchanged most probably, and how probably beside the other kinds.</summary>

@@ -10,7 +10,7 @@ namespace Ohmstead.Electrical.Diagnosis;
 /// <param name="Commons">Factors that parameters have in common: by parameter, what one deviation of it is in the sheet's deviations.</param>
 /// <param name="Shared">What readings have in common: by reading, what one deviation of it is on the meter's scale.</param>
 /// <param name="ErrorVariance">Variance of the meter's error over the stated one.</param>
-internal sealed record Bench(
+internal sealed record AssumedBench(
     DoubtAbout? About,
     double Chance,
     double[] Variances,
