@@ -17,7 +17,7 @@ internal sealed class Elsewhere(UnitModel model, FaultCatalogue catalogue, Fault
     private const double Control = 0.1;
 
     /// <summary>And the share of those of which nothing more is known.</summary>
-    private const double Nothing = WrongReadings.Anywhere - Place - Quantity - Control - SlipFinder.Exchanged;
+    private const double Nothing = WrongReadings.Anywhere - Place - Quantity - Control - ExchangedReadings.Share;
 
     /// <summary>What sound parameters move a reading that nothing else was learned of, squared [limits of the meter's error].</summary>
     private const double OwnVariance = 4;

@@ -19,12 +19,7 @@ internal sealed class Evidence
         Taken = [.. readings.Readings.Where(r => r.IsTaken && Judging.CanJudge(library.Model, r.Spec, r.State))];
         Set = new ReadingSet(library.Model, library.Catalogue, Taken.Select(t => (t.Spec, t.State, readings.ErrorOf(t))));
         numeric = [.. Places(Outcome.Value)];
-        measured =
-        [
-            .. Taken.Select(
-                (t, n) => t.Outcome == Outcome.OverRange ? Set.OverRangeOnScale(n) : Set.Errors[n].ToScale(t.Value)
-            ),
-        ];
+        measured = [.. Taken.Select(OnScale)];
         highest = [.. Enumerable.Range(0, Taken.Length).Select(Set.OverRangeOnScale)];
         wrong = new WrongReadings(numeric.Select(n => (Taken[n].Value, Set.Errors[n])), wrongReadingChance);
         TellTales = new TellTales(readings.Told, Places(Outcome.Jumps));
@@ -32,15 +27,25 @@ internal sealed class Evidence
         overRange = new OverRangeReadings(Set, Places(Outcome.OverRange), wrong.LogAnywhere, Bench);
     }
 
-    private Evidence(Evidence other, AssumedBench bench)
+    private Evidence(Evidence other, TakenReading[] taken, AssumedBench bench)
     {
-        (Taken, Set, TellTales, Bench) = (other.Taken, other.Set, other.TellTales, bench);
-        (numeric, measured, highest, wrong) = (other.numeric, other.measured, other.highest, other.wrong);
+        (Taken, Set, TellTales, Bench, highest) = (taken, other.Set, other.TellTales, bench, other.highest);
+        (numeric, measured) = ([.. Places(Outcome.Value)], [.. taken.Select(OnScale)]);
+        wrong = new WrongReadings(numeric.Select(n => (taken[n].Value, Set.Errors[n])), other.wrong.Chance);
         overRange = new OverRangeReadings(Set, Places(Outcome.OverRange), wrong.LogAnywhere, bench);
     }
 
     /// <summary>The same readings, taken on another bench.</summary>
-    public Evidence On(AssumedBench bench) => new(this, bench);
+    public Evidence On(AssumedBench bench) => new(this, Taken, bench);
+
+    /// <summary>As if what was noted of two readings had been noted of each other.</summary>
+    public Evidence Exchanged(int a, int b)
+    {
+        var taken = (TakenReading[])Taken.Clone();
+        TakenReading As(TakenReading own, TakenReading other) => own with { Outcome = other.Outcome, Value = other.Value };
+        (taken[a], taken[b]) = (As(Taken[a], Taken[b]), As(Taken[b], Taken[a]));
+        return new(this, taken, Bench);
+    }
 
     /// <summary>The bench that they are judged by.</summary>
     public AssumedBench Bench { get; }
@@ -58,6 +63,9 @@ internal sealed class Evidence
 
     /// <summary>Places of the readings that are numbers.</summary>
     public ReadOnlySpan<int> Numeric => numeric;
+
+    private double OnScale(TakenReading taken, int place) =>
+        taken.Outcome == Outcome.OverRange ? Set.OverRangeOnScale(place) : Set.Errors[place].ToScale(taken.Value);
 
     private IEnumerable<int> Places(Outcome outcome) =>
         Enumerable.Range(0, Taken.Length).Where(n => Taken[n].Outcome == outcome);

@@ -17,20 +17,22 @@ internal sealed class SlipFinder(Evidence evidence, Marginals marginals, Crew cr
     private const double LeastWeight = 0.01;
     private const int MostSets = 12;
 
-    /// <summary>Share of the slips that exchange two readings.</summary>
-    internal const double Exchanged = 0.12;
-
     /// <summary>The slips, most probable first.</summary>
     public ImmutableArray<ProbableSlip> Find()
     {
         var views = Views();
+        var all = views.Sum(v => v.Weight);
+        var wrong = new Dictionary<int, double>();
+        for (var k = 0; k < evidence.Numeric.Length; k++)
+            if (views.Sum(v => v.Weight * v.At[k].Wrong) / all is >= LeastProbability and var probability)
+                wrong[evidence.Numeric[k]] = probability;
         var slips = new Dictionary<int, ProbableSlip>();
+        new ExchangedReadings(marginals.On[0], crew).Find(wrong, slips);
         for (var k = 0; k < evidence.Numeric.Length; k++)
         {
-            var probability = views.Sum(v => v.Weight * v.At[k].Wrong) / views.Sum(v => v.Weight);
-            if (probability < LeastProbability)
-                continue;
-            Name(views.MaxBy(v => v.Weight * v.At[k].Wrong)!, k, probability, slips);
+            var r = evidence.Numeric[k];
+            if (wrong.TryGetValue(r, out var probability) && !slips.ContainsKey(r))
+                slips[r] = Named(views.MaxBy(v => v.Weight * v.At[k].Wrong)!, k, probability);
         }
         return [.. slips.Values.OrderByDescending(s => s.Probability).ThenBy(s => s.Id, StringComparer.Ordinal)];
     }
@@ -56,64 +58,19 @@ internal sealed class SlipFinder(Evidence evidence, Marginals marginals, Crew cr
         return [.. views];
     }
 
-    private void Name(SlipView view, int k, double probability, Dictionary<int, ProbableSlip> slips)
+    private ProbableSlip Named(SlipView view, int k, double probability)
     {
         var r = evidence.Numeric[k];
         var (value, id) = (evidence.Value(r), evidence.Taken[r].Spec.Id);
         var (off, precision) = (view.At[k].Off, view.At[k].Precision);
         var shares = evidence.Wrong.Shares(k, off, precision);
         var best = Array.IndexOf(shares, shares.Max());
-        var exchange = BestExchange(view, k);
-        if (exchange.Share > shares[best])
-        {
-            var other = evidence.Numeric[exchange.With];
-            var otherId = evidence.Taken[other].Spec.Id;
-            slips[k] = new(id, SlipKind.Exchanged, otherId, evidence.Value(other), probability);
-            slips[exchange.With] = new(otherId, SlipKind.Exchanged, id, value, probability);
-            return;
-        }
-        if (slips.ContainsKey(k))
-            return;
         if (best < WrongReadings.Points.Length)
-        {
-            slips[k] = new(id, WrongReadings.Points[best].Kind, null, Rounded(value / WrongReadings.Points[best].Times), probability);
-            return;
-        }
+            return new(id, WrongReadings.Points[best].Kind, null, Rounded(value / WrongReadings.Points[best].Times), probability);
         var elsewhere = new Elsewhere(evidence.Set.Model, evidence.Set.Catalogue, view.Set.Faults());
         var way = elsewhere.Best(evidence.Taken[r], evidence.Set.Errors[r], 1 / precision);
-        slips[k] = new(id, way.Kind, way.With, null, probability);
+        return new(id, way.Kind, way.With, null, probability);
     }
-
-    /// <summary>The reading of the same quantity with which it is exchanged most probably, and how probably beside the other kinds.</summary>
-    private (int With, double Share) BestExchange(SlipView view, int k)
-    {
-        var r = evidence.Numeric[k];
-        int[] others =
-        [
-            .. Enumerable
-                .Range(0, evidence.Numeric.Length)
-                .Where(o =>
-                    o != k
-                    && evidence.Taken[evidence.Numeric[o]].Spec.Quantity == evidence.Taken[r].Spec.Quantity
-                    && evidence.Taken[evidence.Numeric[o]].Spec.Id != evidence.Taken[r].Spec.Id
-                ),
-        ];
-        var best = (With: -1, Share: 0.0);
-        foreach (var o in others)
-        {
-            var at = evidence.Numeric[o];
-            var mine = view.At[k].Off + evidence.Set.Errors[r].ToScale(evidence.Value(at)) - evidence.Measured(r);
-            var its = view.At[o].Off + evidence.Set.Errors[at].ToScale(evidence.Value(r)) - evidence.Measured(at);
-            var asNoted = Density(view.At[o].Off, view.At[o].Precision) + (evidence.Wrong.Chance / WrongReadings.ScaleWidth);
-            var share = Exchanged / others.Length * Density(mine, view.At[k].Precision) * Density(its, view.At[o].Precision) / asNoted;
-            if (share > best.Share)
-                best = (o, share);
-        }
-        return best;
-    }
-
-    private static double Density(double off, double precision) =>
-        Math.Exp(-0.5 * off * off * precision) * Math.Sqrt(precision / (2 * Math.PI));
 
     /// <summary>A tenth of 35 is 3.5, with no digit more.</summary>
     private static double Rounded(double value) =>
