@@ -35,23 +35,6 @@ internal static class DiagnosisJson
             ["expected"] = x.Expected is { } expected ? Output.Value(expected) : null,
             ["deviation"] = Output.Optional(x.Deviation),
         })]),
-        ["isExplained"] = r.IsExplained,
-        ["slips"] = new JsonArray([.. r.Slips.Select(s => new JsonObject
-        {
-            ["id"] = s.Id,
-            ["kind"] = s.Kind.ToString(),
-            ["with"] = s.With,
-            ["meant"] = Output.Optional(s.Meant),
-            ["probability"] = s.Probability,
-        })]),
-        ["doubts"] = new JsonArray([.. r.Doubts.Select(d => new JsonObject
-        {
-            ["about"] = d.About.ToString(),
-            ["probability"] = d.Probability,
-            ["value"] = d.Value,
-            ["readings"] = Output.Words(d.Readings),
-            ["parameters"] = Output.Words(d.Parameters),
-        })]),
         ["unexplained"] = Output.Words(r.Unexplained),
         ["next"] = new JsonArray([.. NextInOrder.Of(sheet, taken, r).Select(n => new JsonObject
         {

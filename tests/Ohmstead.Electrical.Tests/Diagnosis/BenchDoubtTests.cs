@@ -121,6 +121,7 @@ public class BenchDoubtTests
             if (p.Path.EndsWith(".lossOhms", StringComparison.Ordinal)) values.Scale(p, 1 / 1.6);
             else if (isSecondary && p.Path.EndsWith(".ohms", StringComparison.Ordinal)) values.Scale(p, 1.25);
             else if (isSecondary && p.Path.EndsWith(".turns", StringComparison.Ordinal)) values.Scale(p, p.Index % 2 == 0 ? 1.015 : 1 / 1.015);
+            else if (p.Path.EndsWith(".saturationAmps", StringComparison.Ordinal)) values.Scale(p, Math.Exp(-1.5));
         }
         var doubt = Assert.Single(Run(Twin, All(Twin, _ => true, (r, _) => Twin.Read(r, values))).Doubts);
         Assert.Contains(doubt.About, new[] { DoubtAbout.Unit, DoubtAbout.Kind });
