@@ -33,11 +33,12 @@ public sealed record UnitDoubts(int Number, CheckDoubts Checks, ImmutableArray<P
 
     /// <summary>
     /// Why the last value of a reading is doubted: "possible slip, ten times too high"; empty where it is not. A value that fits no
-    /// listed fault is doubted here where a check would pass by it.
+    /// listed fault is doubted here where a check would pass by it; one that fails, or is too close, says that first.
     /// </summary>
     /// <param name="end">What became of it, where it is a check.</param>
     public string Why(TypeSheet sheet, ReadingSpec spec, CheckEnd end) =>
-        Slips.FirstOrDefault(s => s.Id == spec.Id) is { } slip ? SlipWords.Brief(sheet, spec, slip)
+        end is CheckEnd.Failed or CheckEnd.TooClose ? ""
+        : Slips.FirstOrDefault(s => s.Id == spec.Id) is { } slip ? SlipWords.Brief(sheet, spec, slip)
         : end != CheckEnd.Doubted ? ""
         : Checks.Readings.Contains(spec.Id) ? "possible slip, it does not fit the rest"
         : $"test leads probably not taken off, about {ValueText.About(Checks.LeadOhms, Quantity.Ohms)}";
