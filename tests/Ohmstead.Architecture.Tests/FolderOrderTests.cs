@@ -1,3 +1,4 @@
+using System.Text.RegularExpressions;
 using ArchUnitNET.Domain;
 using ArchUnitNET.Loader;
 using ArchUnitNET.xUnitV3;
@@ -6,12 +7,13 @@ using Assembly = System.Reflection.Assembly;
 
 namespace Ohmstead.Architecture.Tests;
 
-/// <summary>The folders of Electrical lean on those before them, never on those after.</summary>
+/// <summary>The folders of Electrical, and those of its diagnosis, lean on those before them, never on those after.</summary>
 public class FolderOrderTests
 {
     private const string Root = "Ohmstead.Electrical";
+    private const string Engine = Root + ".Diagnosis";
 
-    // Folders in one row stand side by side and do not know each other.
+    // Folders in one row are side by side and do not know each other.
     private static readonly string[][] Rows =
     [
         ["TypeSheets"],
@@ -23,25 +25,30 @@ public class FolderOrderTests
         ["Planning"],
     ];
 
+    // From how likely a reading is to what should be read next.
+    private static readonly string[][] EngineRows =
+    [
+        ["Likelihoods"],
+        ["Candidates"],
+        ["Observed"],
+        ["Sizes"],
+        ["Searching"],
+        ["Answers"],
+        ["Doubts", "Ranking"],
+    ];
+
     private static readonly ArchUnitNET.Domain.Architecture Built = new ArchLoader()
         .LoadAssemblies(Repository.Electrical, Repository.Workshop, Repository.Storage, Repository.App)
         .Build();
 
-    public static TheoryData<string, string> Forbidden()
-    {
-        var pairs = new TheoryData<string, string>();
-        for (int row = 0; row < Rows.Length; row++)
-        {
-            foreach (string folder in Rows[row])
-            {
-                foreach (string other in Rows[row..].SelectMany(r => r).Where(other => other != folder))
-                {
-                    pairs.Add(folder, other);
-                }
-            }
-        }
-        return pairs;
-    }
+    public static TheoryData<string, string> Forbidden() => [.. Later(Root, Rows), .. Later(Engine, EngineRows)];
+
+    private static IEnumerable<(string, string)> Later(string parent, string[][] rows) =>
+        from row in Enumerable.Range(0, rows.Length)
+        from folder in rows[row]
+        from other in rows[row..].SelectMany(r => r)
+        where other != folder
+        select ($"{parent}.{folder}", $"{parent}.{other}");
 
     [Theory]
     [MemberData(nameof(Forbidden))]
@@ -51,7 +58,26 @@ public class FolderOrderTests
             .ResideInNamespaceMatching(In(folder))
             .Should()
             .NotDependOnAny(Types().That().ResideInNamespaceMatching(In(later)))
-            .WithoutRequiringPositiveResults()
+            .Check(Built);
+
+    [Fact]
+    public void Of_what_the_diagnosis_shows_the_world_the_diagnoser_alone_knows_its_engine() =>
+        Types()
+            .That()
+            .ResideInNamespace(Engine)
+            .And()
+            .DoNotHaveFullNameContaining(".Diagnoser")
+            .Should()
+            .NotDependOnAny(Types().That().ResideInNamespaceMatching($@"^{Engine}\."))
+            .Check(Built);
+
+    [Fact]
+    public void No_part_of_the_engine_knows_the_diagnoser() =>
+        Types()
+            .That()
+            .ResideInNamespaceMatching($@"^{Engine}\.")
+            .Should()
+            .NotDependOnAny(typeof(Electrical.Diagnosis.Diagnoser))
             .Check(Built);
 
     [Fact]
@@ -110,15 +136,16 @@ public class FolderOrderTests
     [Fact]
     public void Every_folder_has_a_place_in_the_order()
     {
-        string[] known = [.. Rows.SelectMany(row => row)];
-        IEnumerable<string> used = Repository
-            .Electrical.GetTypes()
-            .Select(type => type.Namespace ?? "")
-            .Where(name => name.StartsWith(Root + ".", StringComparison.Ordinal))
-            .Select(name => name.Split('.')[2])
-            .Distinct();
-        Findings.None(used.Except(known));
+        IEnumerable<string> used =
+            from type in Repository.Electrical.GetTypes()
+            where type.Namespace is { } name && name.StartsWith(Root + ".", StringComparison.Ordinal) && name != Engine
+            select type.Namespace;
+        Findings.None(used.Distinct().Where(name => !IsPlaced(name, Engine, EngineRows) && !IsPlaced(name, Root, Rows)));
+        Findings.None(used.Where(name => name.StartsWith(Engine + ".", StringComparison.Ordinal) && !IsPlaced(name, Engine, EngineRows)));
     }
 
-    private static string In(string folder) => $@"^{Root}\.{folder}(\.|$)";
+    private static bool IsPlaced(string name, string parent, string[][] rows) =>
+        rows.SelectMany(row => row).Any(folder => Regex.IsMatch(name, In($"{parent}.{folder}")));
+
+    private static string In(string folder) => $@"^{Regex.Escape(folder)}(\.|$)";
 }

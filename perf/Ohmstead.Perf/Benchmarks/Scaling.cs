@@ -3,6 +3,7 @@ using System.Globalization;
 using System.Text;
 using Ohmstead.Electrical.Circuits;
 using Ohmstead.Electrical.Diagnosis;
+using Ohmstead.Electrical.Diagnosis.Observed;
 using Ohmstead.Electrical.Faults;
 using Ohmstead.Electrical.Readings;
 using Ohmstead.Electrical.Solving;

@@ -3,6 +3,7 @@ using System.Text;
 using System.Text.Json.Nodes;
 using Ohmstead.Electrical.Circuits;
 using Ohmstead.Electrical.Diagnosis;
+using Ohmstead.Electrical.Diagnosis.Observed;
 using Ohmstead.Electrical.Faults;
 using Ohmstead.Electrical.Readings;
 using Ohmstead.Perf.Experiments.Limits;

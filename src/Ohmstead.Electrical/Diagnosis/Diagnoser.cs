@@ -1,5 +1,12 @@
 using System.Collections.Immutable;
 using Ohmstead.Electrical.Circuits;
+using Ohmstead.Electrical.Diagnosis.Answers;
+using Ohmstead.Electrical.Diagnosis.Candidates;
+using Ohmstead.Electrical.Diagnosis.Doubts;
+using Ohmstead.Electrical.Diagnosis.Likelihoods;
+using Ohmstead.Electrical.Diagnosis.Observed;
+using Ohmstead.Electrical.Diagnosis.Ranking;
+using Ohmstead.Electrical.Diagnosis.Searching;
 using Ohmstead.Electrical.Faults;
 using Ohmstead.Electrical.Readings;
 

@@ -1,4 +1,5 @@
 using Ohmstead.Electrical.Diagnosis;
+using Ohmstead.Electrical.Diagnosis.Likelihoods;
 using Ohmstead.Electrical.Readings;
 
 namespace Ohmstead.Electrical.Planning;

@@ -1,6 +1,7 @@
 using Ohmstead.App.Demo;
 using Ohmstead.Electrical.Circuits;
 using Ohmstead.Electrical.Diagnosis;
+using Ohmstead.Electrical.Diagnosis.Observed;
 using Ohmstead.Electrical.Readings;
 using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Kinds;

@@ -5,6 +5,7 @@ using Microsoft.Extensions.Logging.Abstractions;
 using Ohmstead.App.Screens.Readings;
 using Ohmstead.App.Web;
 using Ohmstead.Electrical.Diagnosis;
+using Ohmstead.Electrical.Diagnosis.Observed;
 using Ohmstead.Electrical.Readings;
 using Ohmstead.Storage;
 using Ohmstead.Workshop.Journal;

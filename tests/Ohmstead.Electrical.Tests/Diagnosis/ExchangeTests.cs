@@ -1,4 +1,9 @@
 using Ohmstead.Electrical.Diagnosis;
+using Ohmstead.Electrical.Diagnosis.Candidates;
+using Ohmstead.Electrical.Diagnosis.Likelihoods;
+using Ohmstead.Electrical.Diagnosis.Observed;
+using Ohmstead.Electrical.Diagnosis.Searching;
+using Ohmstead.Electrical.Diagnosis.Sizes;
 
 namespace Ohmstead.Electrical.Tests.Diagnosis;
 

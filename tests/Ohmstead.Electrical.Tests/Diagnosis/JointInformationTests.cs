@@ -1,4 +1,5 @@
 using Ohmstead.Electrical.Diagnosis;
+using Ohmstead.Electrical.Diagnosis.Ranking;
 
 namespace Ohmstead.Electrical.Tests.Diagnosis;
 

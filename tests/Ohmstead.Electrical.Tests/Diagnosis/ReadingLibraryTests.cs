@@ -1,4 +1,6 @@
 using Ohmstead.Electrical.Diagnosis;
+using Ohmstead.Electrical.Diagnosis.Likelihoods;
+using Ohmstead.Electrical.Diagnosis.Observed;
 
 namespace Ohmstead.Electrical.Tests.Diagnosis;
 

@@ -1,4 +1,5 @@
 using Ohmstead.Electrical.Diagnosis;
+using Ohmstead.Electrical.Diagnosis.Observed;
 using Ohmstead.Electrical.Readings;
 
 namespace Ohmstead.Electrical.Tests.Diagnosis;

@@ -1,5 +1,6 @@
 using MathNet.Numerics.Integration;
 using Ohmstead.Electrical.Diagnosis;
+using Ohmstead.Electrical.Diagnosis.Sizes;
 
 namespace Ohmstead.Electrical.Tests.Diagnosis;
 

@@ -1,4 +1,5 @@
 using Ohmstead.Electrical.Diagnosis;
+using Ohmstead.Electrical.Diagnosis.Answers;
 
 namespace Ohmstead.Electrical.Tests.Diagnosis;
 

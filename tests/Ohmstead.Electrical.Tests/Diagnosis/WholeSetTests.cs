@@ -1,4 +1,5 @@
 using Ohmstead.Electrical.Diagnosis;
+using Ohmstead.Electrical.Diagnosis.Observed;
 
 namespace Ohmstead.Electrical.Tests.Diagnosis;
 

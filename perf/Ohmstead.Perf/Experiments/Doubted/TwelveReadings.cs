@@ -1,5 +1,6 @@
 using Ohmstead.Electrical.Circuits;
 using Ohmstead.Electrical.Diagnosis;
+using Ohmstead.Electrical.Diagnosis.Observed;
 
 namespace Ohmstead.Perf.Experiments.Doubted;
 

@@ -4,6 +4,7 @@ using System.Runtime.CompilerServices;
 using Ohmstead.App.Web;
 using Ohmstead.Electrical.Circuits;
 using Ohmstead.Electrical.Diagnosis;
+using Ohmstead.Electrical.Diagnosis.Observed;
 using Ohmstead.Electrical.Readings;
 using Ohmstead.Electrical.TypeSheets;
 using Ohmstead.Workshop.Findings;

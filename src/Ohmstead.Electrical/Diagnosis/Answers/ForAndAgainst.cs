@@ -1,0 +1,87 @@
+using System.Collections.Immutable;
+using Ohmstead.Electrical.Diagnosis.Likelihoods;
+using Ohmstead.Electrical.Diagnosis.Observed;
+using Ohmstead.Electrical.Diagnosis.Searching;
+using Ohmstead.Electrical.Faults;
+using Ohmstead.Electrical.Readings;
+
+namespace Ohmstead.Electrical.Diagnosis.Answers;
+
+/// <summary>
+/// Which readings speak for a fault and which against it: the best set that holds it beside the same set without it, each
+/// reading by itself, with the spread of the former and the meter's error around either prediction. What readings share is left
+/// out here, so the parts need not add up to the whole; and faults that are alike are spoken for by the same readings.
+/// </summary>
+internal static class ForAndAgainst
+{
+    /// <summary>A fault less probable than this needs no speech.</summary>
+    private const double LeastProbability = 0.02;
+
+    /// <summary>Less than this is no speech [nat]: a ratio of 1.1.</summary>
+    private const double LeastNats = 0.1;
+
+    public static ImmutableArray<FaultSpeech> Of(
+        Search best,
+        Marginals marginals,
+        Crew crew,
+        double wrongReadingChance
+    )
+    {
+        var evidence = best.Evidence;
+        var speeches = ImmutableArray.CreateBuilder<FaultSpeech>();
+        foreach (var c in marginals.Classes.Where(c => marginals.ByClass[c.Number] >= LeastProbability))
+        {
+            var at = Array.FindIndex(marginals.Sets, h => h.Contains(c));
+            if (at < 0)
+                continue;
+            var (with, spreads) = (marginals.Sets[at], marginals.On[at].Spreads);
+            var spread = with.Spread ?? spreads.Of(with);
+            Fault[] others =
+            [
+                .. with.Classes.Select((o, k) => (o, k)).Where(p => p.o != c).Select(p => p.o.At(with.Shares[p.k])),
+            ];
+            var without = crew.One(w =>
+            {
+                w.Predictor.Begin(others);
+                return Enumerable.Range(0, evidence.Taken.Length).Select(r => w.Predictor.Scaled(r, others) ?? with.Predicted[r]).ToArray();
+            });
+            double[] LogsOf(double[] predicted) =>
+                [
+                    .. Enumerable
+                        .Range(0, predicted.Length)
+                        .Select(r => LogOf(evidence, predicted, spread, r, wrongReadingChance)),
+                ];
+            var (a, b) = (LogsOf(with.Predicted), LogsOf(without));
+            var said = Enumerable
+                .Range(0, a.Length)
+                .Select(r => new ReadingSpeech(r, a[r] - b[r]))
+                .Where(s => Math.Abs(s.Nats) >= LeastNats);
+            ImmutableArray<ReadingSpeech> ordered =
+            [
+                .. said.OrderByDescending(s => Math.Abs(s.Nats)).ThenBy(s => s.Place),
+            ];
+            foreach (var m in c.Modes)
+                speeches.Add(new(m, ordered));
+        }
+        return speeches.ToImmutable();
+    }
+
+    private static double LogOf(Evidence evidence, double[] predicted, Spread spread, int r, double wrongReadingChance)
+    {
+        var count = evidence.Set.Model.Parameters.Length;
+        var row = spread.Slopes.AsSpan(r * count, count);
+        var variance = Vectors.Dot(row, row) + evidence.Set.ErrorCovariance(r, r);
+        var centre = predicted[r] + spread.Shift[r];
+        if (evidence.Taken[r].Outcome == Outcome.OverRange)
+            return evidence.LogOverRange(r, centre, variance);
+        var right = evidence.Taken[r].Outcome switch
+        {
+            Outcome.Value => Math.Exp(-0.5 * Math.Pow(evidence.Measured(r) - centre, 2) / variance)
+                / Math.Sqrt(2 * Math.PI * variance),
+            // A jump speaks by its cause, not by its value.
+            _ => 1,
+        };
+        // A reading may be wrong altogether; then it says nothing, and no single one says more than this lets it.
+        return Math.Log(((1 - wrongReadingChance) * right) + (wrongReadingChance / WrongReadings.ScaleWidth));
+    }
+}

@@ -1,0 +1,97 @@
+using Ohmstead.Electrical.Diagnosis.Candidates;
+using Ohmstead.Electrical.Diagnosis.Searching;
+using Ohmstead.Electrical.Faults;
+using Ohmstead.Electrical.Readings;
+
+namespace Ohmstead.Electrical.Diagnosis.Answers;
+
+/// <summary>
+/// Probabilities of classes from the sets tried. Each set stands for itself with every further fault that was not tried
+/// beside it: those join with their own odds, independently, so faults that the readings hardly concern keep their chances.
+/// </summary>
+internal sealed class Marginals
+{
+    private const double NegligibleNats = 25;
+
+    private readonly FaultClass[] classes;
+
+    /// <param name="searches">What was found on each bench that was looked at.</param>
+    public Marginals(IReadOnlyList<Search> searches, FaultClass[] classes)
+    {
+        this.classes = classes;
+        var known = searches.Select(s => s.Known.Where(h => double.IsFinite(h.LogPosterior)).ToDictionary(h => h.Key, StringComparer.Ordinal)).ToArray();
+        var all = known.SelectMany((sets, s) => sets.Values.Select(h => (Set: h, On: s, Log: h.LogPosterior + searches[s].LogBench))).ToArray();
+        var best = all.Max(h => h.Log);
+        var kept = all.Where(h => h.Log > best - NegligibleNats).OrderByDescending(h => h.Log).ThenBy(h => h.On).ThenBy(h => h.Set.Key, StringComparer.Ordinal).ToArray();
+        Sets = [.. kept.Select(h => h.Set)];
+        On = [.. kept.Select(h => searches[h.On])];
+        Joining = [.. kept.Select(h => JoiningOdds(h.Set, known[h.On]))];
+        var logs = kept.Select((h, n) => h.Log + LogClusters(Joining[n])).ToArray();
+        var sum = Vectors.LogSum(logs);
+        Weights = [.. logs.Select(l => Math.Exp(l - sum))];
+        ByClass = new double[classes.Length];
+        for (var n = 0; n < Sets.Length; n++)
+        {
+            foreach (var c in Sets[n].Classes) ByClass[c.Number] += Weights[n];
+            AddJoining(n);
+        }
+    }
+
+    /// <summary>All classes.</summary>
+    public IReadOnlyList<FaultClass> Classes => classes;
+
+    /// <summary>The sets that carry weight, best first.</summary>
+    public Hypothesis[] Sets { get; }
+
+    /// <summary>By set: the search that found it, and so the bench.</summary>
+    public Search[] On { get; }
+
+    /// <summary>Probability of a bench.</summary>
+    public double Of(Search search) => Weights.Where((_, n) => On[n] == search).Sum();
+
+    /// <summary>Probability of each set together with whatever joins it.</summary>
+    public double[] Weights { get; }
+
+    /// <summary>By set and class: odds of joining it.</summary>
+    public double[][] Joining { get; }
+
+    /// <summary>Marginal probability of each class.</summary>
+    public double[] ByClass { get; }
+
+    /// <summary>Probability of exactly this set.</summary>
+    public double Exactly(int set) => Weights[set] * Math.Exp(-LogClusters(Joining[set]));
+
+    private double[] JoiningOdds(Hypothesis h, Dictionary<string, Hypothesis> known)
+    {
+        var from = h;
+        while (from.AddLogOdds is null && from.Parent is not null) from = from.Parent;
+        var odds = new double[classes.Length];
+        if (from.AddLogOdds is null) return odds;
+        foreach (var c in classes)
+        {
+            if (h.Contains(c) || h.Classes.Any(o => o.Elements.Length == 1 && c.Elements.Length == 1 && o.Elements[0] == c.Elements[0])) continue;
+            var (members, _) = Hypothesis.Insert(h.Classes, h.Shares, c, 0);
+            if (known.ContainsKey(Hypothesis.KeyOf(members))) continue;
+            // A member of the relative that this set gave up has no estimate here: it keeps half of its chance.
+            var log = from.Contains(c) ? c.LogOdds - Math.Log(2) : from.AddLogOdds[c.Number];
+            // What matters was tried exactly; the rest joins with no more than twice its own chance.
+            odds[c.Number] = Math.Exp(Math.Min(log, c.LogOdds + Math.Log(2)));
+        }
+        return odds;
+    }
+
+    private Dictionary<int, double> ElementSums(double[] odds)
+    {
+        var sums = new Dictionary<int, double>();
+        foreach (var c in classes) sums[c.Elements[0]] = sums.GetValueOrDefault(c.Elements[0]) + odds[c.Number];
+        return sums;
+    }
+
+    private double LogClusters(double[] odds) => ElementSums(odds).Values.Sum(s => Math.Log(1 + s));
+
+    private void AddJoining(int set)
+    {
+        var sums = ElementSums(Joining[set]);
+        foreach (var c in classes) ByClass[c.Number] += Weights[set] * Joining[set][c.Number] / (1 + sums[c.Elements[0]]);
+    }
+}

@@ -1,0 +1,87 @@
+using System.Collections.Concurrent;
+using Ohmstead.Electrical.Readings;
+
+namespace Ohmstead.Electrical.Diagnosis.Likelihoods;
+
+/// <summary>The scratch of one thread of a diagnosis.</summary>
+internal sealed class Worker(ReadingSet set)
+{
+    private double[] residuals = [];
+    private readonly double[][] scratch =
+    [
+        [],
+        [],
+        [],
+        [],
+    ];
+
+    public Predictor Predictor { get; } = new(set);
+
+    public RobustWork Robust { get; } = new();
+
+    public OverRangeWork OverRange { get; } = new();
+
+    public Span<double> Residuals(int n)
+    {
+        if (residuals.Length < n)
+            residuals = new double[n];
+        return residuals.AsSpan(0, n);
+    }
+
+    public Span<double> Scratch(int which, int n)
+    {
+        if (scratch[which].Length < n)
+            scratch[which] = new double[n];
+        return scratch[which].AsSpan(0, n);
+    }
+}
+
+/// <summary>A few workers that share out independent pieces; results are stored by piece, so their order does not matter.</summary>
+internal sealed class Crew(ReadingSet set, int threads)
+{
+    private readonly ConcurrentBag<Worker> idle = [];
+
+    /// <summary>Does every piece; returns when all are done.</summary>
+    public void Each(int count, Action<int, Worker> piece)
+    {
+        if (count == 0)
+            return;
+        if (threads <= 1 || count == 1)
+        {
+            var worker = Take();
+            for (var n = 0; n < count; n++)
+                piece(n, worker);
+            idle.Add(worker);
+            return;
+        }
+        Parallel.For(
+            0,
+            count,
+            new ParallelOptions { MaxDegreeOfParallelism = threads },
+            Take,
+            (n, _, worker) =>
+            {
+                piece(n, worker);
+                return worker;
+            },
+            idle.Add
+        );
+    }
+
+    /// <summary>Does one piece.</summary>
+    public T One<T>(Func<Worker, T> piece)
+    {
+        var worker = Take();
+        var result = piece(worker);
+        idle.Add(worker);
+        return result;
+    }
+
+    private Worker Take() => idle.TryTake(out var worker) ? worker : new Worker(set);
+
+    /// <summary>Readings solved by all workers.</summary>
+    public long Solved => idle.Sum(w => w.Predictor.Solved);
+
+    /// <summary>What they cost, in readings without a rectifier.</summary>
+    public long Work => idle.Sum(w => w.Predictor.Work);
+}

@@ -1,0 +1,322 @@
+using Ohmstead.Electrical.Circuits;
+using Ohmstead.Electrical.Diagnosis.Candidates;
+using Ohmstead.Electrical.Diagnosis.Likelihoods;
+using Ohmstead.Electrical.Faults;
+using Ohmstead.Electrical.Readings;
+using Ohmstead.Electrical.TypeSheets;
+
+namespace Ohmstead.Electrical.Diagnosis.Observed;
+
+/// <summary>What was read and told on one unit, and how likely it is for a set of faults.</summary>
+internal sealed class Evidence
+{
+    private readonly double[] measured;
+    private readonly int[] numeric;
+    private readonly double[] highest;
+    private readonly OverRangeReadings overRange;
+    private readonly WrongReadings wrong;
+
+    public Evidence(ReadingLibrary library, UnitReadings readings, double wrongReadingChance)
+    {
+        Taken = [.. readings.Readings.Where(r => r.IsTaken && Judging.CanJudge(library.Model, r.Spec, r.State))];
+        Set = new ReadingSet(library.Model, library.Catalogue, Taken.Select(t => (t.Spec, t.State, readings.ErrorOf(t))));
+        numeric = [.. Places(Outcome.Value)];
+        measured = [.. Taken.Select(OnScale)];
+        highest = [.. Enumerable.Range(0, Taken.Length).Select(Set.OverRangeOnScale)];
+        wrong = new WrongReadings(numeric.Select(n => (Taken[n].Value, Set.Errors[n])), wrongReadingChance);
+        TellTales = new TellTales(readings.Told, Places(Outcome.Jumps));
+        Bench = new BenchTable(this).Matching;
+        overRange = new OverRangeReadings(Set, Places(Outcome.OverRange), wrong.LogAnywhere, Bench);
+    }
+
+    private Evidence(Evidence other, TakenReading[] taken, AssumedBench bench)
+    {
+        (Taken, Set, TellTales, Bench, highest) = (taken, other.Set, other.TellTales, bench, other.highest);
+        (numeric, measured) = ([.. Places(Outcome.Value)], [.. taken.Select(OnScale)]);
+        wrong = new WrongReadings(numeric.Select(n => (taken[n].Value, Set.Errors[n])), other.wrong.Chance);
+        overRange = new OverRangeReadings(Set, Places(Outcome.OverRange), wrong.LogAnywhere, bench);
+    }
+
+    /// <summary>The same readings, taken on another bench.</summary>
+    public Evidence On(AssumedBench bench) => new(this, Taken, bench);
+
+    /// <summary>As if what was noted of two readings had been noted of each other.</summary>
+    public Evidence Exchanged(int a, int b)
+    {
+        var taken = (TakenReading[])Taken.Clone();
+        TakenReading As(TakenReading own, TakenReading other) => own with { Outcome = other.Outcome, Value = other.Value };
+        (taken[a], taken[b]) = (As(Taken[a], Taken[b]), As(Taken[b], Taken[a]));
+        return new(this, taken, Bench);
+    }
+
+    /// <summary>The bench that they are judged by.</summary>
+    public AssumedBench Bench { get; }
+
+    /// <summary>How wrong readings are noted.</summary>
+    public WrongReadings Wrong => wrong;
+
+    /// <summary>The readings taken that the model can judge.</summary>
+    public TakenReading[] Taken { get; }
+
+    public ReadingSet Set { get; }
+
+    /// <summary>What was told, and what jumped.</summary>
+    public TellTales TellTales { get; }
+
+    /// <summary>Places of the readings that are numbers.</summary>
+    public ReadOnlySpan<int> Numeric => numeric;
+
+    private double OnScale(TakenReading taken, int place) =>
+        taken.Outcome == Outcome.OverRange ? Set.OverRangeOnScale(place) : Set.Errors[place].ToScale(taken.Value);
+
+    private IEnumerable<int> Places(Outcome outcome) =>
+        Enumerable.Range(0, Taken.Length).Where(n => Taken[n].Outcome == outcome);
+
+    /// <summary>
+    /// What the readings say of something that they have in common, at the prediction last judged by this worker: mean and
+    /// deviation, in its own deviations.
+    /// </summary>
+    public (double Mean, double Deviation) Common(double[] shared, Spread spread, Worker worker)
+    {
+        var n = numeric.Length;
+        double[] d = [.. numeric.Select(r => shared[r])];
+        var precision = worker.Robust.PrecisionOr(spread.Gaussian.Precision);
+        var known = 0.0;
+        for (var k = 0; k < n; k++)
+            if (d[k] != 0)
+                known += d[k] * Vectors.Dot(precision.AsSpan(k * n, n), d);
+        return (Vectors.Dot(d, worker.Robust.U.AsSpan(0, n)), Math.Sqrt(Math.Max(1 - known, 1e-6)));
+    }
+
+    /// <summary>The measured value on the meter's scale; of OL, the limit.</summary>
+    public double Measured(int reading) => measured[reading];
+
+    /// <summary>
+    /// The largest difference between two predictions, as the meter shows them [limits of its error]: above the range all is OL.
+    /// </summary>
+    public double Apart(double[] a, double[] b)
+    {
+        var worst = 0.0;
+        for (var n = 0; n < a.Length; n++)
+            worst = Math.Max(worst, Math.Abs(Math.Min(a[n], highest[n]) - Math.Min(b[n], highest[n])));
+        return worst;
+    }
+
+    /// <summary>The Gaussian around a prediction from the slopes (readings × parameters).</summary>
+    public Spread SpreadOf(double[] slopes, double[] shift)
+    {
+        var n = numeric.Length;
+        var covariance = new double[n * n];
+        double[][] moves = [.. numeric.Select(r => Bench.Movements(slopes, r))];
+        for (var i = 0; i < n; i++)
+        for (var j = 0; j <= i; j++)
+            covariance[(i * n) + j] = covariance[(j * n) + i] =
+                Vectors.Dot(moves[i], moves[j]) + (Bench.ErrorVariance * Set.ErrorCovariance(numeric[i], numeric[j]));
+        return new Spread(slopes, shift, new Gaussian(covariance, n));
+    }
+
+    /// <summary>What was read, in the quantity's unit; 0 where it is no number.</summary>
+    public double Value(int reading) => Taken[reading].Outcome == Outcome.Value ? Taken[reading].Value : 0;
+
+    /// <summary>How far a reading moves on the meter's scale for one of its unit, where it was read.</summary>
+    public double SlopeOfScale(int reading) =>
+        Taken[reading].Outcome == Outcome.Value ? 1 / Math.Max(Set.Errors[reading].LimitAt(Taken[reading].Value), 1e-9) : 0;
+
+    /// <summary>True when it was taken on the line.</summary>
+    public bool IsOnMains(int reading) => Taken[reading].State.Source is { IsDirect: false, Volts: > SheetChecks.LowVolts };
+
+    /// <summary>
+    /// The spread with the sizes of some faults left free to a deviation (of their share): what neighbours of a set are judged
+    /// with, since the sizes may have to give way to a new fault.
+    /// </summary>
+    public Spread Free(Spread spread, IEnumerable<double[]> directions, double deviation)
+    {
+        var n = numeric.Length;
+        var covariance = (double[])spread.Gaussian.Covariance.Clone();
+        var any = false;
+        foreach (var d in directions)
+        {
+            any = true;
+            for (var i = 0; i < n; i++)
+            for (var j = 0; j < n; j++)
+                covariance[(i * n) + j] += deviation * deviation * d[numeric[i]] * d[numeric[j]];
+        }
+        return any ? spread with { Gaussian = new Gaussian(covariance, n) } : spread;
+    }
+
+    /// <summary>How far a free size moves at the prediction last judged by this worker: its share's posterior mean.</summary>
+    public double ShareMove(double[] direction, double deviation, Worker worker)
+    {
+        var sum = 0.0;
+        for (var k = 0; k < numeric.Length; k++)
+            sum += direction[numeric[k]] * worker.Robust.U[k];
+        return deviation * deviation * sum;
+    }
+
+    /// <summary>Log likelihood of what was read for a prediction on the scale.</summary>
+    public double LogLikelihood(ReadOnlySpan<double> predicted, Spread spread, Worker worker)
+    {
+        var z = worker.Residuals(numeric.Length);
+        for (var k = 0; k < numeric.Length; k++)
+            z[k] = measured[numeric[k]] - predicted[numeric[k]] - spread.Shift[numeric[k]];
+        return spread.Gaussian.RobustLog(z, wrong, worker.Robust)
+            + overRange.LogChance(predicted, spread, worker.OverRange);
+    }
+
+    /// <summary>
+    /// What the readings say of the sound parameters at the prediction last judged by this worker: mean and deviation of each,
+    /// in the sheet's deviations; readings left out say nothing.
+    /// </summary>
+    public (double[] Means, double[] Deviations) Parameters(Spread spread, Worker worker)
+    {
+        var (n, count) = (numeric.Length, Set.Model.Parameters.Length);
+        var precision = worker.Robust.PrecisionOr(spread.Gaussian.Precision);
+        var (means, deviations, slopes) = (new double[count], new double[count], new double[n]);
+        for (var p = 0; p < count; p++)
+        {
+            for (var k = 0; k < n; k++)
+                slopes[k] = spread.Slopes[(numeric[k] * count) + p];
+            means[p] = Bench.Variances[p] * Vectors.Dot(slopes, worker.Robust.U.AsSpan(0, n));
+            var known = 0.0;
+            for (var k = 0; k < n; k++)
+                if (slopes[k] != 0)
+                    known += slopes[k] * Vectors.Dot(precision.AsSpan(k * n, n), slopes);
+            var own = Bench.Variances[p];
+            deviations[p] = Math.Sqrt(Math.Max(own - (own * own * known), 1e-4 * own));
+        }
+        foreach (var common in Bench.Commons)
+        {
+            for (var k = 0; k < n; k++)
+                slopes[k] = Vectors.Dot(spread.Slopes.AsSpan(numeric[k] * count, count), common);
+            var moved = Vectors.Dot(slopes, worker.Robust.U.AsSpan(0, n));
+            for (var p = 0; p < count; p++)
+                means[p] += common[p] * moved;
+        }
+        return (means, deviations);
+    }
+
+    /// <summary>
+    /// Where on the straight line between two predictions the likelihood is highest, as a share [0..1], and its curvature
+    /// there; with no reading dropped.
+    /// </summary>
+    public (double Share, double Curvature) TopOfLine(
+        ReadOnlySpan<double> low,
+        ReadOnlySpan<double> high,
+        Spread spread,
+        Worker worker
+    )
+    {
+        var n = numeric.Length;
+        var d = worker.Scratch(3, n);
+        var z = worker.Residuals(n);
+        var any = false;
+        for (var k = 0; k < n; k++)
+        {
+            var r = numeric[k];
+            d[k] = high[r] - low[r];
+            any |= Math.Abs(d[k]) > 1e-9;
+            z[k] = measured[r] - low[r] - spread.Shift[r];
+        }
+        if (!any)
+            return (0.5, 0);
+        var (along, curvature) = (0.0, 0.0);
+        var precision = spread.Gaussian.Precision;
+        for (var k = 0; k < n; k++)
+        {
+            if (d[k] == 0)
+                continue;
+            var row = precision.AsSpan(k * n, n);
+            along += d[k] * Vectors.Dot(row, z);
+            curvature += d[k] * Vectors.Dot(row, d);
+        }
+        return (Math.Clamp(along / Math.Max(curvature, 1e-12), 0, 1), curvature);
+    }
+
+    /// <summary>The readings, numbers and OL, that the last judgement of this worker left out as wrong.</summary>
+    public List<int> LeftOut(Worker worker)
+    {
+        var left = new List<int>();
+        for (var k = 0; k < numeric.Length; k++)
+            if (worker.Robust.Dropped[k])
+                left.Add(numeric[k]);
+        for (var k = 0; k < overRange.Places.Length; k++)
+            if (worker.OverRange.IsLeftOut[k])
+                left.Add(overRange.Places[k]);
+        return left;
+    }
+
+    /// <summary>True when the class, at one of the points of its size, can bring a prediction to what was read.</summary>
+    public bool CanExplain(FaultClass c, int reading, double predicted, Spread spread)
+    {
+        if (!c.Moves[reading])
+            return false;
+        var (low, high) = (c.Curve.Min(p => p[reading]), c.Curve.Max(p => p[reading]));
+        var wanted = measured[reading] - predicted - spread.Shift[reading];
+        return IsNear(reading, predicted + Math.Clamp(wanted, low, high), spread);
+    }
+
+    /// <summary>True when what was read is no surprise at a prediction.</summary>
+    public bool IsNear(int reading, double predicted, Spread spread)
+    {
+        var at = Array.IndexOf(numeric, reading);
+        if (at < 0)
+            return overRange.IsLifted(reading, predicted);
+        var slack = 3 * Math.Sqrt(spread.Gaussian.Covariance[(at * numeric.Length) + at]);
+        return Math.Abs(measured[reading] - predicted - spread.Shift[reading]) < slack;
+    }
+
+    /// <summary>Log chance that a reading which showed OL does so at a prediction.</summary>
+    public double LogOverRange(int reading, double centre, double variance) =>
+        overRange.LogChanceOf(reading, centre, variance);
+
+    /// <summary>Slope of the log likelihood along a line at the prediction last judged by this worker.</summary>
+    public double SlopeOfLine(ReadOnlySpan<double> low, ReadOnlySpan<double> high, Worker worker)
+    {
+        var slope = 0.0;
+        for (var k = 0; k < numeric.Length; k++)
+            slope += (high[numeric[k]] - low[numeric[k]]) * worker.Robust.U[k];
+        for (var k = 0; k < overRange.Places.Length; k++)
+            slope += (high[overRange.Places[k]] - low[overRange.Places[k]]) * worker.OverRange.Slope[k];
+        return slope;
+    }
+
+    /// <summary>
+    /// Gradient and curvature of the log likelihood along directions of the prediction, with the readings dropped by the last
+    /// <see cref="LogLikelihood"/> of this worker left out.
+    /// </summary>
+    public void Project(
+        double[][] directions,
+        Spread spread,
+        Worker worker,
+        Span<double> gradient,
+        Span<double> curvature
+    )
+    {
+        var (n, count) = (numeric.Length, directions.Length);
+        var precision = worker.Robust.PrecisionOr(spread.Gaussian.Precision);
+        var along = new double[count][];
+        for (var k = 0; k < count; k++)
+        {
+            along[k] = new double[n];
+            for (var i = 0; i < n; i++)
+                along[k][i] = directions[k][numeric[i]];
+            gradient[k] = Vectors.Dot(along[k], worker.Robust.U.AsSpan(0, n));
+        }
+        var weighted = new double[n];
+        for (var k = 0; k < count; k++)
+        {
+            for (var i = 0; i < n; i++)
+                weighted[i] = Vectors.Dot(precision.AsSpan(i * n, n), along[k]);
+            for (var j = 0; j < count; j++)
+                curvature[(k * count) + j] = Vectors.Dot(weighted, along[j]);
+        }
+        for (var o = 0; o < overRange.Places.Length; o++)
+        for (var k = 0; k < count; k++)
+        {
+            var d = directions[k][overRange.Places[o]];
+            gradient[k] += d * worker.OverRange.Slope[o];
+            for (var j = 0; j < count; j++)
+                curvature[(k * count) + j] += d * directions[j][overRange.Places[o]] * worker.OverRange.Curvature[o];
+        }
+    }
+}

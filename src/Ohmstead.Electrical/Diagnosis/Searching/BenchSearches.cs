@@ -1,0 +1,89 @@
+using Ohmstead.Electrical.Diagnosis.Candidates;
+using Ohmstead.Electrical.Diagnosis.Likelihoods;
+using Ohmstead.Electrical.Diagnosis.Observed;
+using Ohmstead.Electrical.Readings;
+
+namespace Ohmstead.Electrical.Diagnosis.Searching;
+
+/// <summary>
+/// The search on the matching bench, and on those others that the readings make likely: each is first weighed by the sets of faults
+/// that are known already, which costs no solution; only what carries weight is searched by itself.
+/// </summary>
+internal sealed class BenchSearches
+{
+    /// <summary>A bench that carries less is not looked at.</summary>
+    private const double LeastWeight = 0.03;
+
+    /// <summary>Most benches searched beside the matching one.</summary>
+    private const int MostSearched = 2;
+
+    private readonly List<Search> searches = [];
+
+    public BenchSearches(
+        Evidence evidence,
+        FaultClass[] classes,
+        ReadingRow[] rows,
+        Crew crew,
+        DiagnosisOptions options
+    )
+    {
+        var matching = new Search(evidence, classes, rows, crew, options);
+        Stop = matching.Run();
+        searches.Add(matching);
+        if (options.IsBenchAsNoted)
+            return;
+        var others = new BenchTable(evidence).Others();
+        var logs = new double[others.Length];
+        crew.Each(
+            others.Length,
+            (n, worker) => logs[n] = Math.Log(others[n].Chance) + LogTotal(matching, evidence.On(others[n]), worker)
+        );
+        var all = Vectors.LogSum([.. logs, matching.LogBench + LogTotal(matching.Known)]);
+        foreach (
+            var bench in Enumerable
+                .Range(0, others.Length)
+                .Where(n => logs[n] - all > Math.Log(LeastWeight))
+                .OrderByDescending(n => logs[n])
+                .Take(MostSearched)
+                .Select(n => others[n])
+        )
+        {
+            if (options.IsOver())
+                return;
+            var search = new Search(evidence.On(bench), classes, rows, crew, options);
+            Stop = search.Run() is var stop && stop != SearchStop.Complete ? stop : Stop;
+            searches.Add(search);
+        }
+    }
+
+    /// <summary>Those that were run, the matching bench first.</summary>
+    public IReadOnlyList<Search> All => searches;
+
+    /// <summary>Why the last that did not look at everything stopped.</summary>
+    public SearchStop Stop { get; }
+
+    public int SetsTried => searches.Sum(s => s.Known.Count);
+
+    public int Expanded => searches.Sum(s => s.Expanded);
+
+    private static double LogTotal(IEnumerable<Hypothesis> sets) =>
+        Vectors.LogSum([.. sets.Select(h => h.LogPosterior).Where(double.IsFinite)]);
+
+    /// <summary>The sets of another search, judged on a bench with the slopes that are known of each or of the one it was found from.</summary>
+    private static double LogTotal(Search from, Evidence on, Worker worker)
+    {
+        var logs = new List<double>();
+        foreach (var group in from.Known.Where(h => double.IsFinite(h.LogPosterior)).GroupBy(h => h.NearestSpread))
+        {
+            if (group.Key is not { } spread)
+                continue;
+            var there = on.SpreadOf(spread.Slopes, spread.Shift);
+            foreach (var h in group)
+            {
+                var here = from.Evidence.LogLikelihood(h.Predicted, spread, worker);
+                logs.Add(h.LogPosterior - here + on.LogLikelihood(h.Predicted, there, worker));
+            }
+        }
+        return Vectors.LogSum([.. logs]);
+    }
+}
