@@ -76,7 +76,7 @@ public sealed class DoubtTests
         var next = Json(Result([new("blades", SlipKind.TimesTen, null, 0.41, 0.9)])).List("next");
         Assert.Equal(["blades", "left-full"], next.Select(n => n.Text("id")));
         Assert.Empty(next[0].List("blockedBy"));
-        Assert.Equal("blades", next[1].List("blockedBy").Single().GetString());
+        Assert.Contains("blades", next[1].List("blockedBy").Select(b => b.GetString()));
     }
 
     [Fact]

@@ -31,12 +31,18 @@ internal sealed class RunningTool : IAsyncDisposable
     }
 
     /// <summary>Starts it on a workshop into which type sheets were brought.</summary>
-    public static async Task<RunningTool> StartWithTypesAsync(params string[] sheets)
+    public static Task<RunningTool> StartWithTypesAsync(params string[] sheets) => StartFilledAsync(_ => Task.CompletedTask, sheets);
+
+    /// <summary>The same with what else is to be in it.</summary>
+    public static async Task<RunningTool> StartFilledAsync(Func<Store, Task> fill, params string[] sheets)
     {
         var tool = new RunningTool(Directory.CreateTempSubdirectory("ohmstead-browser-"));
         await using (var store = await Store.OpenAsync(tool.Folder, TimeProvider.System))
+        {
             foreach (var sheet in sheets)
                 await store.SaveDocumentAsync(App.Web.Bench.SheetKind, sheet, 0, await File.ReadAllTextAsync(SheetFile(sheet)), DateTimeOffset.UnixEpoch, CancellationToken.None);
+            await fill(store);
+        }
         await tool.BeginAsync(["--port", "0", "--data", tool.Folder]);
         return tool;
     }
