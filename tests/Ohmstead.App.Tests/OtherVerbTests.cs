@@ -72,8 +72,13 @@ public sealed class OtherVerbTests
     public void Stopped_by_hand_a_search_gives_what_it_has()
     {
         Assert.SkipWhen(OperatingSystem.IsWindows(), "no signals there");
-        using var process = Tool.Start(["diagnose", Tool.Demo("twin-175.sheet.json"), Tool.Demo("twin-175.example.readings.json"), "--json"]);
-        // By then it searches: starting and reading take a quarter of this, the search several times as much. The time is the
+        // The largest sheet, every reading a tenth too high: nothing explains that, and the search takes long.
+        var predicted = System.Text.Json.JsonDocument.Parse(Tool.Run("predict", Tool.Demo("step-230.sheet.json"), "--json").Out).RootElement;
+        var high = predicted.List("readings").Where(r => r.GetProperty("value").ValueKind == System.Text.Json.JsonValueKind.Number)
+            .Select(r => new { id = r.Text("id"), value = 1.1 * r.GetProperty("value").GetDouble() });
+        var readings = Tool.File("high.readings.json", System.Text.Json.JsonSerializer.Serialize(new { ohmstead = "readings/1", sheet = "step-230", readings = high }));
+        using var process = Tool.Start(["diagnose", Tool.Demo("step-230.sheet.json"), readings, "--json"]);
+        // By then it searches: starting and reading take a quarter of this, the search many times as much. The time is the
         // program's own, not the clock's, so a busy machine only makes the wait longer.
         Assert.True(
             SpinWait.SpinUntil(() => process.HasExited || process.TotalProcessorTime >= TimeSpan.FromSeconds(0.8), TimeSpan.FromMinutes(2)),

@@ -12,7 +12,7 @@ namespace Ohmstead.Electrical.Diagnosis.Searching;
 internal sealed class BenchSearches
 {
     /// <summary>A bench that carries less is not looked at.</summary>
-    private const double LeastWeight = 0.03;
+    private const double LeastWeight = 0.1;
 
     /// <summary>Most benches searched beside the matching one.</summary>
     private const int MostSearched = 2;
