@@ -81,7 +81,7 @@ public static class Diagnoser
         };
         if (!options.RankNext || options.IsOver())
             return result;
-        var doubted = readings with { Doubts = result.ChecksDoubted };
+        var doubted = readings with { Doubts = Gates.DoubtsOf(readings, result) };
         return result with { Next = new NextReadings(library, doubted, marginals, evidence, still, odds, options).Rank() };
     }
 

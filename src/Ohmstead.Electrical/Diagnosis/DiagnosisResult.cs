@@ -34,13 +34,6 @@ public sealed record DiagnosisResult(
 
     /// <summary>What is probably wrong with the bench or the sheet, most probable first.</summary>
     public ImmutableArray<Doubt> Doubts { get; init; } = [];
-
-    /// <summary>What keeps a check from opening anything until it is read again: slips, readings left out, leads that were not taken off.</summary>
-    public CheckDoubts ChecksDoubted =>
-        new(
-            Unexplained.ToImmutableHashSet(StringComparer.Ordinal),
-            Doubts.FirstOrDefault(d => d.About == DoubtAbout.Leads)?.Value ?? 0
-        );
 }
 
 /// <summary>A mode's marginal probability and, where it has a size, its estimate with a 95 % range.</summary>

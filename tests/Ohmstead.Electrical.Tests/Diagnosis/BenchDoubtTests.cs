@@ -59,7 +59,7 @@ public class BenchDoubtTests
         Assert.Equal(expected, doubt.Probability, 0.01);
         Assert.Equal(0.3 * lead * resistors * z / (own + error + (resistors * lead * lead)), doubt.Value, 1e-3);
         Assert.Equal(Ids(resistors).Order(StringComparer.Ordinal), doubt.Readings.Order(StringComparer.Ordinal));
-        Assert.Equal(doubt.Value, result.ChecksDoubted.LeadOhms);
+        Assert.Equal(doubt.Value, Gates.DoubtsOf(OverRangeTests.Unit(unit, []), result).LeadOhms);
     }
 
     [Fact]

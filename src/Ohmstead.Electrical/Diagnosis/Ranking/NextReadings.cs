@@ -85,8 +85,8 @@ internal sealed class NextReadings
             .. Enumerable
                 .Range(0, untaken.Length)
                 .OrderBy(r =>
-                    IsDoubted(untaken[r].Id) ? -1
-                    : missing[r].Length > 0 ? 2
+                    missing[r].Length > 0 ? 2
+                    : IsDoubted(untaken[r].Id) ? -1
                     : IsOpenMains(untaken[r]) ? 1
                     : 0
                 )
