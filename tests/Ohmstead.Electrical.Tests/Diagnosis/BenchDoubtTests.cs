@@ -129,6 +129,16 @@ public class BenchDoubtTests
         Assert.True(doubt.Value > 2, FormattableString.Invariant($"{doubt.Value}"));
     }
 
+    /// <summary>As above with two resistors: as probable, and not said.</summary>
+    [Fact]
+    public void Of_two_readings_nothing_is_said_of_the_bench()
+    {
+        var unit = Resistors(2, 2, 0.001);
+        Assert.Empty(Run(unit, [.. Ids(2).Select(id => OverRangeTests.Value(unit, id, 2.3))], 1e-12).Doubts);
+        var three = Resistors(3, 2, 0.001);
+        Assert.Equal(DoubtAbout.Leads, Assert.Single(Run(three, [.. Ids(3).Select(id => OverRangeTests.Value(three, id, 2.3))], 1e-12).Doubts).About);
+    }
+
     private static bool OnMains(ReadingSpec r) => r.State.Source is { IsDirect: false, Volts: > SheetChecks.LowVolts };
 
     private static string[] Ids(int count) => [.. Enumerable.Range(0, count).Select(n => n.ToString(CultureInfo.InvariantCulture)).Select(n => $"read-{n}")];

@@ -17,6 +17,9 @@ internal sealed class DoubtFinder(ReadingLibrary library, UnitReadings readings,
     /// <summary>From here on a doubt is said.</summary>
     private const double LeastProbability = 0.5;
 
+    /// <summary>Of fewer readings nothing is said of the bench: one that is off is a fault, or a slip.</summary>
+    private const int LeastReadings = 3;
+
     /// <summary>A parameter that lies so far off is named [the sheet's deviations].</summary>
     private const double FarDeviations = 1.5;
 
@@ -37,8 +40,14 @@ internal sealed class DoubtFinder(ReadingLibrary library, UnitReadings readings,
         var (search, probability) = all[0];
         if (IsOfTheUnit(search))
             probability = all.Where(s => IsOfTheUnit(s.Search)).Sum(s => s.Probability);
-        return probability >= LeastProbability ? [Figure(search, probability)] : [];
+        return probability >= LeastProbability && Bear(search.Evidence) >= LeastReadings ? [Figure(search, probability)] : [];
     }
+
+    /// <summary>How many readings bear on what a bench has in common; of fewer than a few nothing is said of the bench.</summary>
+    private static int Bear(Evidence evidence) =>
+        evidence.Bench.Shared is [var shared] && evidence.Bench.About is DoubtAbout.Line or DoubtAbout.Leads
+            ? evidence.Numeric.ToArray().Count(r => shared[r] != 0)
+            : evidence.Numeric.Length;
 
     private static bool IsOfTheUnit(Search s) => s.Evidence.Bench.About is DoubtAbout.Unit or DoubtAbout.Kind;
 
