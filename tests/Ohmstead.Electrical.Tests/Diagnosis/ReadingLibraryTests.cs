@@ -1,5 +1,4 @@
 using Ohmstead.Electrical.Diagnosis;
-using Ohmstead.Electrical.Diagnosis.Likelihoods;
 using Ohmstead.Electrical.Diagnosis.Observed;
 
 namespace Ohmstead.Electrical.Tests.Diagnosis;

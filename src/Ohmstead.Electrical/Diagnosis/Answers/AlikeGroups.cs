@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using Ohmstead.Electrical.Diagnosis.Candidates;
-using Ohmstead.Electrical.Diagnosis.Likelihoods;
 using Ohmstead.Electrical.Diagnosis.Observed;
 using Ohmstead.Electrical.Diagnosis.Searching;
 using Ohmstead.Electrical.Diagnosis.Sizes;

@@ -17,8 +17,8 @@ internal sealed class Explanation
         var soundSpread = spreads.Of(new Hypothesis([], []) { Predicted = sound });
         var leftOut = crew.One(w =>
         {
-            evidence.LogLikelihood(best.Predicted, spread, w);
-            return evidence.LeftOut(w);
+            using var judged = evidence.Judge(best.Predicted, spread, w);
+            return judged.LeftOut();
         });
         Unexplained = [.. leftOut.Order().Select(r => evidence.Taken[r].Spec.Id).Distinct(StringComparer.Ordinal)];
         IsExplained = leftOut.Count <= evidence.Taken.Length / 10;

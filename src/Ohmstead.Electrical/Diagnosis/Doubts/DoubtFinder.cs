@@ -58,12 +58,12 @@ internal sealed class DoubtFinder(ReadingLibrary library, UnitReadings readings,
         var spread = set.Spread ?? set.NearestSpread!;
         return crew.One(worker =>
         {
-            evidence.LogLikelihood(set.Predicted, spread, worker);
-            var means = evidence.Parameters(spread, worker).Means;
+            using var judged = evidence.Judge(set.Predicted, spread, worker);
+            var means = judged.Parameters().Means;
             return about switch
             {
-                DoubtAbout.Line => Shared(evidence, spread, worker, probability, by => readings.SupplyVolts * (1 + (by * BenchTable.LineDeviation))),
-                DoubtAbout.Leads => Shared(evidence, spread, worker, probability, by => by * BenchTable.LeadDeviation),
+                DoubtAbout.Line => Shared(evidence, judged, probability, by => readings.SupplyVolts * (1 + (by * BenchTable.LineDeviation))),
+                DoubtAbout.Leads => Shared(evidence, judged, probability, by => by * BenchTable.LeadDeviation),
                 DoubtAbout.Meter => new(about, probability, MeterFactor(evidence, set, spread, worker), Farthest(evidence, set, spread), []),
                 DoubtAbout.Internal => new(about, probability, ExtraWatts(means), Watts(evidence), []),
                 DoubtAbout.Kind => new(about, probability, Nats(search), Farthest(evidence, set, spread), Names(means)),
@@ -72,13 +72,13 @@ internal sealed class DoubtFinder(ReadingLibrary library, UnitReadings readings,
         });
     }
 
-    private static Doubt Shared(Evidence evidence, Spread spread, Worker worker, double probability, Func<double, double> figure)
+    private static Doubt Shared(Evidence evidence, Judgement judged, double probability, Func<double, double> figure)
     {
         var shared = evidence.Bench.Shared[0];
         return new(
             evidence.Bench.About!.Value,
             probability,
-            figure(evidence.Common(shared, spread, worker).Mean),
+            figure(judged.Common(shared).Mean),
             [.. Ids(evidence, Enumerable.Range(0, shared.Length).Where(r => shared[r] != 0).OrderByDescending(r => Math.Abs(shared[r])))],
             []
         );

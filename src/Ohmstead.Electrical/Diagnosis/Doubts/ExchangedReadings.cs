@@ -1,4 +1,3 @@
-using Ohmstead.Electrical.Diagnosis.Likelihoods;
 using Ohmstead.Electrical.Diagnosis.Observed;
 using Ohmstead.Electrical.Diagnosis.Searching;
 using Ohmstead.Electrical.Readings;

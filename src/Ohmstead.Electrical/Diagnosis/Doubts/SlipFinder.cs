@@ -89,10 +89,11 @@ internal sealed record SlipView(double Weight, Hypothesis Set, (double Off, doub
 {
     public static SlipView Of(double weight, Hypothesis set, Evidence on, Spread spread, Worker worker)
     {
-        on.LogLikelihood(set.Predicted, spread, worker);
+        using var judged = on.Judge(set.Predicted, spread, worker);
         var n = on.Numeric.Length;
-        var (dropped, u) = (worker.Robust.Dropped[..n], worker.Robust.U[..n]);
-        var kept = worker.Robust.PrecisionOr(spread.Gaussian.Precision);
+        var dropped = judged.Dropped;
+        var u = judged.Weighted;
+        var kept = judged.Precision;
         var at = new (double, double, double)[n];
         var z = new double[n];
         for (var k = 0; k < n; k++)

@@ -28,16 +28,19 @@ internal sealed class Gaussian
 
     /// <summary>A residual less what the others say of it, and the precision of that.</summary>
     /// <param name="without">Those that say nothing.</param>
-    public (double Off, double Precision) Beside(int i, ReadOnlySpan<double> z, bool[] without)
+    public (double Off, double Precision) Beside(int i, ReadOnlySpan<double> z, ReadOnlySpan<bool> without)
     {
-        int[] kept = [.. Enumerable.Range(0, N).Where(k => k == i || !without[k])];
-        var m = kept.Length;
+        var kept = new List<int>(N);
+        for (var k = 0; k < N; k++)
+            if (k == i || !without[k])
+                kept.Add(k);
+        var m = kept.Count;
         var (own, inverse) = (new double[m * m], new double[m * m]);
         for (var a = 0; a < m; a++)
         for (var b = 0; b < m; b++)
             own[(a * m) + b] = Covariance[(kept[a] * N) + kept[b]];
         PositiveDefinite.Invert(own, inverse, m);
-        var at = Array.IndexOf(kept, i);
+        var at = kept.IndexOf(i);
         var u = 0.0;
         for (var b = 0; b < m; b++)
             u += inverse[(at * m) + b] * z[kept[b]];

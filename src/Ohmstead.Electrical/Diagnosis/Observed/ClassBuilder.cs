@@ -1,5 +1,4 @@
 using Ohmstead.Electrical.Diagnosis.Candidates;
-using Ohmstead.Electrical.Diagnosis.Likelihoods;
 using Ohmstead.Electrical.Faults;
 
 namespace Ohmstead.Electrical.Diagnosis.Observed;

@@ -55,6 +55,9 @@ internal sealed class Evidence
     /// <summary>How wrong readings are noted.</summary>
     public WrongReadings Wrong => wrong;
 
+    /// <summary>Those that showed OL.</summary>
+    public OverRangeReadings OverRange => overRange;
+
     /// <summary>The readings taken that the model can judge.</summary>
     public TakenReading[] Taken { get; }
 
@@ -71,22 +74,6 @@ internal sealed class Evidence
 
     private IEnumerable<int> Places(Outcome outcome) =>
         Enumerable.Range(0, Taken.Length).Where(n => Taken[n].Outcome == outcome);
-
-    /// <summary>
-    /// What the readings say of something that they have in common, at the prediction last judged by this worker: mean and
-    /// deviation, in its own deviations.
-    /// </summary>
-    public (double Mean, double Deviation) Common(double[] shared, Spread spread, Worker worker)
-    {
-        var n = numeric.Length;
-        double[] d = [.. numeric.Select(r => shared[r])];
-        var precision = worker.Robust.PrecisionOr(spread.Gaussian.Precision);
-        var known = 0.0;
-        for (var k = 0; k < n; k++)
-            if (d[k] != 0)
-                known += d[k] * Vectors.Dot(precision.AsSpan(k * n, n), d);
-        return (Vectors.Dot(d, worker.Robust.U.AsSpan(0, n)), Math.Sqrt(Math.Max(1 - known, 1e-6)));
-    }
 
     /// <summary>The measured value on the meter's scale; of OL, the limit.</summary>
     public double Measured(int reading) => measured[reading];
@@ -144,55 +131,20 @@ internal sealed class Evidence
         return any ? spread with { Gaussian = new Gaussian(covariance, n) } : spread;
     }
 
-    /// <summary>How far a free size moves at the prediction last judged by this worker: its share's posterior mean.</summary>
-    public double ShareMove(double[] direction, double deviation, Worker worker)
-    {
-        var sum = 0.0;
-        for (var k = 0; k < numeric.Length; k++)
-            sum += direction[numeric[k]] * worker.Robust.U[k];
-        return deviation * deviation * sum;
-    }
-
     /// <summary>Log likelihood of what was read for a prediction on the scale.</summary>
     public double LogLikelihood(ReadOnlySpan<double> predicted, Spread spread, Worker worker)
+    {
+        using var judged = Judge(predicted, spread, worker);
+        return judged.Log;
+    }
+
+    /// <summary>What was read judged at a prediction on the scale; the judgement is the caller's until he disposes of it.</summary>
+    public Judgement Judge(ReadOnlySpan<double> predicted, Spread spread, Worker worker)
     {
         var z = worker.Residuals(numeric.Length);
         for (var k = 0; k < numeric.Length; k++)
             z[k] = measured[numeric[k]] - predicted[numeric[k]] - spread.Shift[numeric[k]];
-        return spread.Gaussian.RobustLog(z, wrong, worker.Robust)
-            + overRange.LogChance(predicted, spread, worker.OverRange);
-    }
-
-    /// <summary>
-    /// What the readings say of the sound parameters at the prediction last judged by this worker: mean and deviation of each,
-    /// in the sheet's deviations; readings left out say nothing.
-    /// </summary>
-    public (double[] Means, double[] Deviations) Parameters(Spread spread, Worker worker)
-    {
-        var (n, count) = (numeric.Length, Set.Model.Parameters.Length);
-        var precision = worker.Robust.PrecisionOr(spread.Gaussian.Precision);
-        var (means, deviations, slopes) = (new double[count], new double[count], new double[n]);
-        for (var p = 0; p < count; p++)
-        {
-            for (var k = 0; k < n; k++)
-                slopes[k] = spread.Slopes[(numeric[k] * count) + p];
-            means[p] = Bench.Variances[p] * Vectors.Dot(slopes, worker.Robust.U.AsSpan(0, n));
-            var known = 0.0;
-            for (var k = 0; k < n; k++)
-                if (slopes[k] != 0)
-                    known += slopes[k] * Vectors.Dot(precision.AsSpan(k * n, n), slopes);
-            var own = Bench.Variances[p];
-            deviations[p] = Math.Sqrt(Math.Max(own - (own * own * known), 1e-4 * own));
-        }
-        foreach (var common in Bench.Commons)
-        {
-            for (var k = 0; k < n; k++)
-                slopes[k] = Vectors.Dot(spread.Slopes.AsSpan(numeric[k] * count, count), common);
-            var moved = Vectors.Dot(slopes, worker.Robust.U.AsSpan(0, n));
-            for (var p = 0; p < count; p++)
-                means[p] += common[p] * moved;
-        }
-        return (means, deviations);
+        return worker.Judgement(this, spread).At(predicted, z);
     }
 
     /// <summary>
@@ -232,19 +184,6 @@ internal sealed class Evidence
         return (Math.Clamp(along / Math.Max(curvature, 1e-12), 0, 1), curvature);
     }
 
-    /// <summary>The readings, numbers and OL, that the last judgement of this worker left out as wrong.</summary>
-    public List<int> LeftOut(Worker worker)
-    {
-        var left = new List<int>();
-        for (var k = 0; k < numeric.Length; k++)
-            if (worker.Robust.Dropped[k])
-                left.Add(numeric[k]);
-        for (var k = 0; k < overRange.Places.Length; k++)
-            if (worker.OverRange.IsLeftOut[k])
-                left.Add(overRange.Places[k]);
-        return left;
-    }
-
     /// <summary>True when the class, at one of the points of its size, can bring a prediction to what was read.</summary>
     public bool CanExplain(FaultClass c, int reading, double predicted, Spread spread)
     {
@@ -268,55 +207,4 @@ internal sealed class Evidence
     /// <summary>Log chance that a reading which showed OL does so at a prediction.</summary>
     public double LogOverRange(int reading, double centre, double variance) =>
         overRange.LogChanceOf(reading, centre, variance);
-
-    /// <summary>Slope of the log likelihood along a line at the prediction last judged by this worker.</summary>
-    public double SlopeOfLine(ReadOnlySpan<double> low, ReadOnlySpan<double> high, Worker worker)
-    {
-        var slope = 0.0;
-        for (var k = 0; k < numeric.Length; k++)
-            slope += (high[numeric[k]] - low[numeric[k]]) * worker.Robust.U[k];
-        for (var k = 0; k < overRange.Places.Length; k++)
-            slope += (high[overRange.Places[k]] - low[overRange.Places[k]]) * worker.OverRange.Slope[k];
-        return slope;
-    }
-
-    /// <summary>
-    /// Gradient and curvature of the log likelihood along directions of the prediction, with the readings dropped by the last
-    /// <see cref="LogLikelihood"/> of this worker left out.
-    /// </summary>
-    public void Project(
-        double[][] directions,
-        Spread spread,
-        Worker worker,
-        Span<double> gradient,
-        Span<double> curvature
-    )
-    {
-        var (n, count) = (numeric.Length, directions.Length);
-        var precision = worker.Robust.PrecisionOr(spread.Gaussian.Precision);
-        var along = new double[count][];
-        for (var k = 0; k < count; k++)
-        {
-            along[k] = new double[n];
-            for (var i = 0; i < n; i++)
-                along[k][i] = directions[k][numeric[i]];
-            gradient[k] = Vectors.Dot(along[k], worker.Robust.U.AsSpan(0, n));
-        }
-        var weighted = new double[n];
-        for (var k = 0; k < count; k++)
-        {
-            for (var i = 0; i < n; i++)
-                weighted[i] = Vectors.Dot(precision.AsSpan(i * n, n), along[k]);
-            for (var j = 0; j < count; j++)
-                curvature[(k * count) + j] = Vectors.Dot(weighted, along[j]);
-        }
-        for (var o = 0; o < overRange.Places.Length; o++)
-        for (var k = 0; k < count; k++)
-        {
-            var d = directions[k][overRange.Places[o]];
-            gradient[k] += d * worker.OverRange.Slope[o];
-            for (var j = 0; j < count; j++)
-                curvature[(k * count) + j] += d * directions[j][overRange.Places[o]] * worker.OverRange.Curvature[o];
-        }
-    }
 }

@@ -3,7 +3,6 @@ using System.Globalization;
 using System.Text;
 using Ohmstead.Electrical.Circuits;
 using Ohmstead.Electrical.Diagnosis.Candidates;
-using Ohmstead.Electrical.Diagnosis.Likelihoods;
 using Ohmstead.Electrical.Faults;
 using Ohmstead.Electrical.Readings;
 using Ohmstead.Electrical.TypeSheets;

@@ -73,8 +73,8 @@ internal sealed class SpreadModel
         var faults = h.Faults();
         var (means, steps) = crew.One(w =>
         {
-            evidence.LogLikelihood(h.Predicted, spread, w);
-            return evidence.Parameters(spread, w);
+            using var judged = evidence.Judge(h.Predicted, spread, w);
+            return judged.Parameters();
         });
         for (var p = 0; p < count; p++)
         {

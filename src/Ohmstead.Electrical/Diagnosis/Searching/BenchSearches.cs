@@ -1,5 +1,4 @@
 using Ohmstead.Electrical.Diagnosis.Candidates;
-using Ohmstead.Electrical.Diagnosis.Likelihoods;
 using Ohmstead.Electrical.Diagnosis.Observed;
 using Ohmstead.Electrical.Readings;
 

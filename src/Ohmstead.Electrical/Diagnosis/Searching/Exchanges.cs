@@ -41,8 +41,8 @@ internal sealed class Exchanges(
             origin = newcomers.Solve(set, shares, origin, gone, worker);
         }
         var place = new Neighbourhood(h, hole, origin, evidence, crew: null, worker);
-        evidence.LogLikelihood(origin, place.Spread, worker);
-        var left = evidence.LeftOut(worker);
+        using var judged = evidence.Judge(origin, place.Spread, worker);
+        var left = judged.LeftOut();
         var found = new List<Hypothesis>();
         if (hole.Length == 1)
             found.Add(

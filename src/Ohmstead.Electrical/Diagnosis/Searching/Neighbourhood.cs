@@ -66,12 +66,12 @@ internal sealed class Neighbourhood
     /// <summary>True when a member's size is free.</summary>
     public bool HasFree => directions.Any(d => d is not null);
 
-    /// <summary>The members' shares as the prediction last judged by the worker would have them.</summary>
-    public double[] MovedShares(Evidence evidence, Worker worker) =>
+    /// <summary>The members' shares as a judgement with this spread would have them.</summary>
+    public double[] MovedShares(Judgement judged) =>
         [
             .. Shares.Select(
                 (s, k) =>
-                    directions[k] is { } d ? Math.Clamp(s + evidence.ShareMove(d, FreeDeviation, worker), 0, 1) : s
+                    directions[k] is { } d ? Math.Clamp(s + judged.ShareMove(d, FreeDeviation), 0, 1) : s
             ),
         ];
 }

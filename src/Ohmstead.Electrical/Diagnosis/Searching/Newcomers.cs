@@ -69,15 +69,15 @@ internal sealed class Newcomers(Evidence evidence)
         CurveShape.PointAt(c, curve, share, at);
         for (var r = 0; r < at.Length; r++)
             at[r] += place.Origin[r];
-        evidence.LogLikelihood(at, place.Spread, worker);
-        var (members, fitted) = Hypothesis.Insert(place.Classes, place.MovedShares(evidence, worker), c, share);
+        using var judged = evidence.Judge(at, place.Spread, worker);
+        var (members, fitted) = Hypothesis.Insert(place.Classes, place.MovedShares(judged), c, share);
         var child = new Hypothesis(members, fitted) { Parent = place.Parent };
         child.Predicted = Solve(members, fitted, place.Origin, place.HasFree ? null : c, worker);
         var exact = evidence.LogLikelihood(child.Predicted, place.Spread, worker) + c.LogDensity(share);
         for (var n = 0; n < 2 && c.IsContinuous; n++)
             exact = Refine(child, c, curve, place, exact, worker);
-        evidence.LogLikelihood(child.Predicted, place.Spread, worker);
-        (child.LogFit, child.LeftOut) = (exact, evidence.LeftOut(worker));
+        using var refined = evidence.Judge(child.Predicted, place.Spread, worker);
+        (child.LogFit, child.LeftOut) = (exact, refined.LeftOut());
         var evidenceOfFit = place.LogEvidence - place.LogTold + log - place.LogFit + Math.Max(exact - bestLog, -30);
         // No integral is above its highest point; a free size's normal prior may exceed its flat one by about a nat.
         var most = Math.Max(exact, bestLog) + members.Length;
@@ -91,8 +91,8 @@ internal sealed class Newcomers(Evidence evidence)
         var members = set.OrderBy(c => c.Number).ToArray();
         var child = new Hypothesis(members, new double[members.Length]) { Parent = from };
         child.Predicted = Solve(members, child.Shares, from.Predicted, null, worker);
-        child.LogFit = evidence.LogLikelihood(child.Predicted, from.Spread!, worker);
-        child.LeftOut = evidence.LeftOut(worker);
+        using var judged = evidence.Judge(child.Predicted, from.Spread!, worker);
+        (child.LogFit, child.LeftOut) = (judged.Log, judged.LeftOut());
         child.LogEvidence = child.LogFit + evidence.TellTales.Log(members);
         return child;
     }
@@ -181,7 +181,7 @@ internal sealed class Newcomers(Evidence evidence)
         const double width = 0.01;
         var place = Array.IndexOf(child.Classes, c);
         var share = child.Shares[place];
-        evidence.LogLikelihood(child.Predicted, at.Spread, worker);
+        using var judged = evidence.Judge(child.Predicted, at.Spread, worker);
         var (near, far) = (new double[child.Predicted.Length], new double[child.Predicted.Length]);
         CurveShape.At(c.PointShares, curve, share, near);
         CurveShape.At(c.PointShares, curve, share > 0.5 ? share - width : share + width, far);
@@ -189,7 +189,7 @@ internal sealed class Newcomers(Evidence evidence)
             far[r] = (far[r] - near[r]) / (share > 0.5 ? -width : width);
         Span<double> gradient = stackalloc double[1];
         Span<double> curvature = stackalloc double[1];
-        evidence.Project([far], at.Spread, worker, gradient, curvature);
+        judged.Project([far], gradient, curvature);
         if (curvature[0] < 1)
             return exact;
         var to = Math.Clamp(share + (gradient[0] / curvature[0]), Math.Max(0, share - 0.1), Math.Min(1, share + 0.1));

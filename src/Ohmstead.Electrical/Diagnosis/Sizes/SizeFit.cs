@@ -42,8 +42,8 @@ internal static class SizeFit
                 surface = SizeSurface.Over(h, spread, evidence, worker, solve, overSizes);
             }
         }
-        Log(h, h.Predicted, h.Shares, spread, evidence, worker);
-        (h.LogFit, h.LeftOut) = (log, evidence.LeftOut(worker));
+        using var judged = evidence.Judge(h.Predicted, spread, worker);
+        (h.LogFit, h.LeftOut) = (log, judged.LeftOut());
         h.LogEvidence = log + overSizes + surface.Correction + evidence.TellTales.Log(h.Classes) + DiscreteShare(h);
     }
 
@@ -117,7 +117,8 @@ internal static class SizeFit
     {
         if (free.Length == 0)
             return;
-        var left = evidence.LeftOut(worker).Where(r => evidence.Taken[r].Outcome == Outcome.Value);
+        using var judged = evidence.Judge(h.Predicted, spread, worker);
+        var left = judged.LeftOut().Where(r => evidence.Taken[r].Outcome == Outcome.Value);
         var tries = 0;
         foreach (var r in left)
         foreach (var k in free)
@@ -168,8 +169,8 @@ internal static class SizeFit
             for (var r = 0; r < sides[k].Length; r++)
                 sides[k][r] = (sides[k][r] - h.Predicted[r]) / step;
         }
-        evidence.LogLikelihood(h.Predicted, spread, worker);
-        evidence.Project(sides, spread, worker, gradient, curvature);
+        using var judged = evidence.Judge(h.Predicted, spread, worker);
+        judged.Project(sides, gradient, curvature);
     }
 
     /// <summary>The Newton step with sizes kept in their range; one at its bound that wants to leave stays.</summary>

@@ -55,8 +55,9 @@ internal static class SizeIntegral
             CurveShape.At(c.PointShares, curve, share, at);
             CurveShape.At(c.PointShares, curve, share + step, side);
             for (var r = 0; r < at.Length; r++) (side[r], at[r]) = ((side[r] - at[r]) / step, at[r] + origin[r]);
-            var log = evidence.LogLikelihood(at, spread, worker) + c.LogDensity(share);
-            evidence.Project([side], spread, worker, gradient, curvature);
+            using var judged = evidence.Judge(at, spread, worker);
+            var log = judged.Log + c.LogDensity(share);
+            judged.Project([side], gradient, curvature);
             best = Math.Max(best, log + Math.Min(NormalLaw.LogIntegral(share, gradient[0], curvature[0]), 0));
             if (curvature[0] < 1) break;
             var to = Math.Clamp(share + (gradient[0] / curvature[0]), Math.Max(0, share - 0.1), Math.Min(1, share + 0.1));
@@ -80,10 +81,11 @@ internal static class SizeIntegral
             var (top, curvature) = evidence.TopOfLine(low, high, spread, worker);
             for (var r = 0; r < origin.Length; r++) at[r] = low[r] + (top * (high[r] - low[r]));
             var share = (k + top) / steps;
-            var log = evidence.LogLikelihood(at, spread, worker) + c.LogDensity(share);
+            using var judged = evidence.Judge(at, spread, worker);
+            var log = judged.Log + c.LogDensity(share);
             if (log > bestLog) (bestShare, bestLog) = (share, log);
             // Where readings are dropped the parabola is that of the others; its width is what matters here.
-            var slope = top is > 0 and < 1 ? 0 : evidence.SlopeOfLine(low, high, worker);
+            var slope = top is > 0 and < 1 ? 0 : judged.SlopeOfLine(low, high);
             logs[k] = log + NormalLaw.LogIntegral(top, slope, curvature) - Math.Log(steps);
             high.CopyTo(low);
         }

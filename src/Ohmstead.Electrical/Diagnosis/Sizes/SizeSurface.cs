@@ -49,10 +49,11 @@ internal static class SizeSurface
             return (0, null);
         var rest = loose[Math.Min(2, loose.Length)..];
         var free = evidence.Free(spread, rest.Select(k => h.Directions[k]!), AnyDeviation);
+        using var judged = evidence.Judge(h.Predicted, free, worker);
         var fit =
-            evidence.LogLikelihood(h.Predicted, free, worker)
+            judged.Log
             + loose.Take(2).Sum(k => h.Classes[k].LogDensity(h.Shares[k]));
-        var own = rest.Length > 0 ? LaplaceOf(h, loose[..2], free, evidence, worker) : laplace;
+        var own = rest.Length > 0 ? LaplaceOf(h, loose[..2], judged) : laplace;
         var top =
             loose.Length == 1
                 ? AlongOne(h, loose[0], free, evidence, worker, solve)
@@ -61,24 +62,20 @@ internal static class SizeSurface
         var correction = Math.Min(Math.Min(top.Integral - fit, 0) - own, -laplace);
         if (top.Log < fit + Above)
             return (correction, null);
-        evidence.LogLikelihood(top.Predicted, free, worker);
+        using var there = evidence.Judge(top.Predicted, free, worker);
         foreach (var k in rest)
-            top.Shares[k] = Math.Clamp(
-                top.Shares[k] + evidence.ShareMove(h.Directions[k]!, AnyDeviation, worker),
-                0,
-                1
-            );
+            top.Shares[k] = Math.Clamp(top.Shares[k] + there.ShareMove(h.Directions[k]!, AnyDeviation), 0, 1);
         return (correction, top.Shares);
     }
 
     /// <summary>An integral, and the highest point that was met.</summary>
     private readonly record struct Top(double Integral, double Log, double[] Shares, double[] Predicted);
 
-    private static double LaplaceOf(Hypothesis h, int[] sizes, Spread spread, Evidence evidence, Worker worker)
+    private static double LaplaceOf(Hypothesis h, int[] sizes, Judgement judged)
     {
         Span<double> gradient = stackalloc double[2];
         Span<double> curvature = stackalloc double[4];
-        evidence.Project([.. sizes.Select(k => h.Directions[k]!)], spread, worker, gradient, curvature);
+        judged.Project([.. sizes.Select(k => h.Directions[k]!)], gradient, curvature);
         return SizeFit.LogIntegral([.. sizes.Select(k => h.Shares[k])], gradient.ToArray(), curvature.ToArray());
     }
 

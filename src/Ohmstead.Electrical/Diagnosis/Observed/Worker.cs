@@ -1,11 +1,13 @@
 using System.Collections.Concurrent;
+using Ohmstead.Electrical.Diagnosis.Likelihoods;
 using Ohmstead.Electrical.Readings;
 
-namespace Ohmstead.Electrical.Diagnosis.Likelihoods;
+namespace Ohmstead.Electrical.Diagnosis.Observed;
 
 /// <summary>The scratch of one thread of a diagnosis.</summary>
 internal sealed class Worker(ReadingSet set)
 {
+    private readonly Stack<Judgement> judgements = [];
     private double[] residuals = [];
     private readonly double[][] scratch =
     [
@@ -17,9 +19,12 @@ internal sealed class Worker(ReadingSet set)
 
     public Predictor Predictor { get; } = new(set);
 
-    public RobustWork Robust { get; } = new();
+    /// <summary>One that nobody holds, until it is disposed of.</summary>
+    public Judgement Judgement(Evidence evidence, Spread spread) =>
+        (judgements.TryPop(out var idle) ? idle : new Judgement(this)).On(evidence, spread);
 
-    public OverRangeWork OverRange { get; } = new();
+    /// <summary>One that was disposed of.</summary>
+    public void TakeBack(Judgement judgement) => judgements.Push(judgement);
 
     public Span<double> Residuals(int n)
     {
