@@ -75,7 +75,7 @@ public static class Diagnoser
             new SearchEffort(searches.SetsTried, searches.Expanded, crew.Solved, searches.Stop)
         )
         {
-            Speeches = ForAndAgainst.Of(best, marginals, crew, options.WrongReadingChance),
+            Speeches = ForAndAgainst.Of(best, marginals, crew),
             Slips = slips,
             Doubts = doubts,
         };

@@ -102,7 +102,14 @@ internal static class NormalLaw
         return (log, Math.Clamp(mean + (moved / root), 0, 1), Math.Clamp(share, 0, 1) / curvature);
     }
 
-    private static double Density(double x) => Math.Exp(-0.5 * x * x) / Math.Sqrt(2 * Math.PI);
+    /// <summary>ln 2π.</summary>
+    public const double Log2Pi = 1.8378770664093454;
+
+    /// <summary>φ(x): the density of the standard normal law.</summary>
+    public static double Density(double x) => Math.Exp(-0.5 * x * x) / Math.Sqrt(2 * Math.PI);
+
+    /// <summary>The density so far off the mean of a law of some variance.</summary>
+    public static double Density(double off, double variance) => Math.Exp(-0.5 * off * off / variance) / Math.Sqrt(2 * Math.PI * variance);
 
     private static (double LogIntegral, double Mean, double Variance) Shallow(double at, double gradient, double curvature)
     {

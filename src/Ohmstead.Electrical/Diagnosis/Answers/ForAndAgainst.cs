@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using Ohmstead.Electrical.Diagnosis.Likelihoods;
 using Ohmstead.Electrical.Diagnosis.Observed;
 using Ohmstead.Electrical.Diagnosis.Searching;
 using Ohmstead.Electrical.Faults;
@@ -23,8 +22,7 @@ internal static class ForAndAgainst
     public static ImmutableArray<FaultSpeech> Of(
         Search best,
         Marginals marginals,
-        Crew crew,
-        double wrongReadingChance
+        Crew crew
     )
     {
         var evidence = best.Evidence;
@@ -49,7 +47,7 @@ internal static class ForAndAgainst
                 [
                     .. Enumerable
                         .Range(0, predicted.Length)
-                        .Select(r => LogOf(evidence, predicted, spread, r, wrongReadingChance)),
+                        .Select(r => evidence.LogOfOne(r, predicted, spread)),
                 ];
             var (a, b) = (LogsOf(with.Predicted), LogsOf(without));
             var said = Enumerable
@@ -64,24 +62,5 @@ internal static class ForAndAgainst
                 speeches.Add(new(m, ordered));
         }
         return speeches.ToImmutable();
-    }
-
-    private static double LogOf(Evidence evidence, double[] predicted, Spread spread, int r, double wrongReadingChance)
-    {
-        var count = evidence.Set.Model.Parameters.Length;
-        var row = spread.Slopes.AsSpan(r * count, count);
-        var variance = Vectors.Dot(row, row) + evidence.Set.ErrorCovariance(r, r);
-        var centre = predicted[r] + spread.Shift[r];
-        if (evidence.Taken[r].Outcome == Outcome.OverRange)
-            return evidence.LogOverRange(r, centre, variance);
-        var right = evidence.Taken[r].Outcome switch
-        {
-            Outcome.Value => Math.Exp(-0.5 * Math.Pow(evidence.Measured(r) - centre, 2) / variance)
-                / Math.Sqrt(2 * Math.PI * variance),
-            // A jump speaks by its cause, not by its value.
-            _ => 1,
-        };
-        // A reading may be wrong altogether; then it says nothing, and no single one says more than this lets it.
-        return Math.Log(((1 - wrongReadingChance) * right) + (wrongReadingChance / WrongReadings.ScaleWidth));
     }
 }

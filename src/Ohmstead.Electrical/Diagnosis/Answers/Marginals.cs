@@ -11,8 +11,6 @@ namespace Ohmstead.Electrical.Diagnosis.Answers;
 /// </summary>
 internal sealed class Marginals
 {
-    private const double NegligibleNats = 25;
-
     private readonly FaultClass[] classes;
 
     /// <param name="searches">What was found on each bench that was looked at.</param>
@@ -22,7 +20,7 @@ internal sealed class Marginals
         var known = searches.Select(s => s.Known.Where(h => double.IsFinite(h.LogPosterior)).ToDictionary(h => h.Key, StringComparer.Ordinal)).ToArray();
         var all = known.SelectMany((sets, s) => sets.Values.Select(h => (Set: h, On: s, Log: h.LogPosterior + searches[s].LogBench))).ToArray();
         var best = all.Max(h => h.Log);
-        var kept = all.Where(h => h.Log > best - NegligibleNats).OrderByDescending(h => h.Log).ThenBy(h => h.On).ThenBy(h => h.Set.Key, StringComparer.Ordinal).ToArray();
+        var kept = all.Where(h => h.Log > best - Search.NegligibleNats).OrderByDescending(h => h.Log).ThenBy(h => h.On).ThenBy(h => h.Set.Key, StringComparer.Ordinal).ToArray();
         Sets = [.. kept.Select(h => h.Set)];
         On = [.. kept.Select(h => searches[h.On])];
         Joining = [.. kept.Select(h => JoiningOdds(h.Set, known[h.On]))];

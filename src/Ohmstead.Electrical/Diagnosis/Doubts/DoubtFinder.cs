@@ -99,9 +99,7 @@ internal sealed class DoubtFinder(ReadingLibrary library, UnitReadings readings,
         return best.Factor;
     }
 
-    private double Nats(Search search) =>
-        Vectors.LogSum([.. search.Known.Select(h => h.LogPosterior).Where(double.IsFinite)])
-        - Vectors.LogSum([.. searches.All[0].Known.Select(h => h.LogPosterior).Where(double.IsFinite)]);
+    private double Nats(Search search) => search.LogTotal - searches.All[0].LogTotal;
 
     private ImmutableArray<string> Names(double[] means) =>
         [

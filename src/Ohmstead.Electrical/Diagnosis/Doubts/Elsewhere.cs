@@ -36,8 +36,7 @@ internal sealed class Elsewhere(UnitModel model, FaultCatalogue catalogue, Fault
     public (SlipKind Kind, string? With) Best(TakenReading taken, MeterError error, double variance)
     {
         var noted = error.ToScale(taken.Value);
-        double Normal(double at) =>
-            Math.Exp(-0.5 * (noted - at) * (noted - at) / (variance + OwnVariance)) / Math.Sqrt(2 * Math.PI * (variance + OwnVariance));
+        double Normal(double at) => NormalLaw.Density(noted - at, variance + OwnVariance);
         var places = Places(taken.Spec).ToArray();
         var found = new List<(SlipKind Kind, string? With, double Density)> { (SlipKind.Unknown, null, Nothing / WrongReadings.ScaleWidth) };
         foreach (var spec in places)
@@ -91,7 +90,7 @@ internal sealed class Elsewhere(UnitModel model, FaultCatalogue catalogue, Fault
             var at = others.Select(p => At(new(0, p))).OfType<double>().ToArray();
             if (at.Length == 0 || IsStill([.. at, here]))
                 return null;
-            return at.Sum(other => Math.Exp(-0.5 * (noted - other) * (noted - other) / variance) / (sigma * Math.Sqrt(2 * Math.PI)) / others.Length);
+            return at.Sum(other => NormalLaw.Density(noted - other, variance) / others.Length);
         }
         var points = Throttles.Select(x => At(new(x, ""))).ToArray();
         if (IsStill([.. points.OfType<double>(), here]))

@@ -36,12 +36,12 @@ internal sealed class ExchangedReadings(Search search, Crew crew)
             return;
         var pairs = looked.SelectMany(a => Partners(a).Select(b => (A: a, B: b))).DistinctBy(p => (Math.Min(p.A, p.B), Math.Max(p.A, p.B))).ToArray();
         var gains = new double[pairs.Length];
-        var asNoted = crew.One(w => LogTotal(evidence, w));
+        var asNoted = crew.One(w => search.LogTotalBy(evidence, w));
         crew.Each(
             pairs.Length,
             (n, worker) =>
                 gains[n] =
-                    LogTotal(evidence.Exchanged(pairs[n].A, pairs[n].B), worker)
+                    search.LogTotalBy(evidence.Exchanged(pairs[n].A, pairs[n].B), worker)
                     - asNoted
                     + Math.Log(evidence.Wrong.Chance * Share / Math.Max(1, Partners(pairs[n].A).Length))
         );
@@ -83,22 +83,4 @@ internal sealed class ExchangedReadings(Search search, Crew crew)
             evidence.Taken[other].Outcome == Outcome.Value ? evidence.Taken[other].Value : null,
             probability
         );
-
-    private double LogTotal(Evidence noted, Worker worker)
-    {
-        var logs = new List<double>();
-        foreach (var group in search.Known.Where(h => double.IsFinite(h.LogPosterior)).GroupBy(h => h.NearestSpread))
-        {
-            if (group.Key is not { } spread)
-                continue;
-            var there = ReferenceEquals(noted, evidence) ? spread : noted.SpreadOf(spread.Slopes, spread.Shift);
-            foreach (var h in group)
-                logs.Add(
-                    h.LogPosterior
-                        - evidence.LogLikelihood(h.Predicted, spread, worker)
-                        + noted.LogLikelihood(h.Predicted, there, worker)
-                );
-        }
-        return Vectors.LogSum([.. logs]);
-    }
 }

@@ -105,7 +105,7 @@ internal sealed record SlipView(double Weight, Hypothesis Set, (double Off, doub
         {
             var own = dropped[k] ? 0 : kept[(k * n) + k];
             var (off, precision) = dropped[k] ? spread.Gaussian.Beside(k, z, dropped) : (u[k] / own, own);
-            var gain = (0.5 * off * off * precision) + (0.5 * Math.Log(2 * Math.PI / precision)) + on.Wrong.LogDensity(k, off, precision);
+            var gain = (0.5 * off * off * precision) + (0.5 * (NormalLaw.Log2Pi - Math.Log(precision))) + on.Wrong.LogDensity(k, off, precision);
             at[k] = (off, precision, 1 / (1 + Math.Exp(-gain)));
         }
         return new(weight, set, at);

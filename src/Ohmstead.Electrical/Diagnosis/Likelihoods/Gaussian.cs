@@ -8,8 +8,6 @@ namespace Ohmstead.Electrical.Diagnosis.Likelihoods;
 /// </summary>
 internal sealed class Gaussian
 {
-    private const double Log2Pi = 1.8378770664093454;
-
     public Gaussian(double[] covariance, int n)
     {
         N = n;
@@ -63,7 +61,7 @@ internal sealed class Gaussian
             u[i] = Vectors.Dot(Precision.AsSpan(i * N, N), z);
             q += u[i] * z[i];
         }
-        var log = -0.5 * (q + LogDeterminant + (N * Log2Pi));
+        var log = -0.5 * (q + LogDeterminant + (N * NormalLaw.Log2Pi));
         var precision = Precision;
         while (true)
         {
@@ -76,7 +74,7 @@ internal sealed class Gaussian
                 var (off, square) = (u[i] / p, 0.5 * u[i] * u[i] / p);
                 if (!wrong.IsWorthALook(i, off, square))
                     continue;
-                var g = square + (0.5 * (Log2Pi - Math.Log(p))) + wrong.LogDensity(i, off, p);
+                var g = square + (0.5 * (NormalLaw.Log2Pi - Math.Log(p))) + wrong.LogDensity(i, off, p);
                 others += Math.Log(1 + Math.Exp(Math.Min(g, 0)));
                 if (g > gain)
                     (best, gain) = (i, g);

@@ -86,7 +86,7 @@ internal sealed class OverRangeReadings
         var wrong = Math.Exp(logWrong - (CostOfDistance * Math.Max(0, limits[k] - predicted) / folds[k]));
         var right = above / (above + wrong);
         // d ln Φ(x)/dx = φ/Φ = λ, and −d² = λ·(λ + x); as far as the reading is not taken as wrong.
-        var ratio = above > 1e-300 ? Math.Exp(-0.5 * x * x) / Math.Sqrt(2 * Math.PI) / above : 0;
+        var ratio = above > 1e-300 ? NormalLaw.Density(x) / above : 0;
         work.Slope[k] = right * ratio / sigma;
         work.Curvature[k] = right * ratio * (ratio + x) / (sigma * sigma);
         work.IsLeftOut[k] = right < 0.5;

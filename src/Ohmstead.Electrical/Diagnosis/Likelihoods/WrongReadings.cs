@@ -25,8 +25,6 @@ internal sealed class WrongReadings
         (SlipKind.Sign, -1, 0.03),
     ];
 
-    private const double Log2Pi = 1.8378770664093454;
-
     private readonly double[] moves;
     private readonly double[] weights;
     private readonly double[] nearest;
@@ -67,7 +65,7 @@ internal sealed class WrongReadings
     public double LogDensity(int k, double off, double precision)
     {
         var sum = Anywhere / ScaleWidth;
-        var top = Math.Exp(0.5 * (Math.Log(precision) - Log2Pi));
+        var top = Math.Exp(0.5 * (Math.Log(precision) - NormalLaw.Log2Pi));
         for (var n = 0; n < Points.Length; n++)
         {
             var at = off + moves[(k * Points.Length) + n];
@@ -77,10 +75,16 @@ internal sealed class WrongReadings
         return Math.Log(Chance * sum);
     }
 
+    /// <summary>
+    /// Of a reading by itself, from its density if it is right. It may be wrong altogether; then it says nothing, and none says more
+    /// than this lets it.
+    /// </summary>
+    public double LogOfOne(double right) => Math.Log(((1 - Chance) * right) + (Chance / ScaleWidth));
+
     /// <summary>By kind of <see cref="Points"/>, and last of anything: the share of the density.</summary>
     public double[] Shares(int k, double off, double precision)
     {
-        var top = Math.Exp(0.5 * (Math.Log(precision) - Log2Pi));
+        var top = Math.Exp(0.5 * (Math.Log(precision) - NormalLaw.Log2Pi));
         double[] parts =
         [
             .. Points.Select((_, n) =>

@@ -204,7 +204,19 @@ internal sealed class Evidence
         return Math.Abs(measured[reading] - predicted - spread.Shift[reading]) < slack;
     }
 
-    /// <summary>Log chance that a reading which showed OL does so at a prediction.</summary>
-    public double LogOverRange(int reading, double centre, double variance) =>
-        overRange.LogChanceOf(reading, centre, variance);
+    /// <summary>Log likelihood of one reading by itself, with the spread that the parameters give it; what readings share is left out.</summary>
+    public double LogOfOne(int reading, double[] predicted, Spread spread)
+    {
+        var count = Set.Model.Parameters.Length;
+        var row = spread.Slopes.AsSpan(reading * count, count);
+        var variance = Vectors.Dot(row, row) + Set.ErrorCovariance(reading, reading);
+        var centre = predicted[reading] + spread.Shift[reading];
+        return Taken[reading].Outcome switch
+        {
+            Outcome.OverRange => overRange.LogChanceOf(reading, centre, variance),
+            Outcome.Value => wrong.LogOfOne(NormalLaw.Density(measured[reading] - centre, variance)),
+            // A jump speaks by its cause, not by its value.
+            _ => wrong.LogOfOne(1),
+        };
+    }
 }

@@ -35,9 +35,9 @@ internal sealed class BenchSearches
         var logs = new double[others.Length];
         crew.Each(
             others.Length,
-            (n, worker) => logs[n] = Math.Log(others[n].Chance) + LogTotal(matching, evidence.On(others[n]), worker)
+            (n, worker) => logs[n] = Math.Log(others[n].Chance) + matching.LogTotalBy(evidence.On(others[n]), worker)
         );
-        var all = Vectors.LogSum([.. logs, matching.LogBench + LogTotal(matching.Known)]);
+        var all = Vectors.LogSum([.. logs, matching.LogBench + matching.LogTotal]);
         foreach (
             var bench in Enumerable
                 .Range(0, others.Length)
@@ -64,25 +64,4 @@ internal sealed class BenchSearches
     public int SetsTried => searches.Sum(s => s.Known.Count);
 
     public int Expanded => searches.Sum(s => s.Expanded);
-
-    private static double LogTotal(IEnumerable<Hypothesis> sets) =>
-        Vectors.LogSum([.. sets.Select(h => h.LogPosterior).Where(double.IsFinite)]);
-
-    /// <summary>The sets of another search, judged on a bench with the slopes that are known of each or of the one it was found from.</summary>
-    private static double LogTotal(Search from, Evidence on, Worker worker)
-    {
-        var logs = new List<double>();
-        foreach (var group in from.Known.Where(h => double.IsFinite(h.LogPosterior)).GroupBy(h => h.NearestSpread))
-        {
-            if (group.Key is not { } spread)
-                continue;
-            var there = on.SpreadOf(spread.Slopes, spread.Shift);
-            foreach (var h in group)
-            {
-                var here = from.Evidence.LogLikelihood(h.Predicted, spread, worker);
-                logs.Add(h.LogPosterior - here + on.LogLikelihood(h.Predicted, there, worker));
-            }
-        }
-        return Vectors.LogSum([.. logs]);
-    }
 }

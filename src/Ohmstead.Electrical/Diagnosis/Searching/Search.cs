@@ -2,7 +2,7 @@ using Ohmstead.Electrical.Diagnosis.Candidates;
 using Ohmstead.Electrical.Diagnosis.Likelihoods;
 using Ohmstead.Electrical.Diagnosis.Observed;
 using Ohmstead.Electrical.Diagnosis.Sizes;
-using Ohmstead.Electrical.Faults;
+using Ohmstead.Electrical.Readings;
 
 namespace Ohmstead.Electrical.Diagnosis.Searching;
 
@@ -13,9 +13,6 @@ namespace Ohmstead.Electrical.Diagnosis.Searching;
 /// </summary>
 internal sealed class Search
 {
-    /// <summary>For each reading that an expanded set leaves out, additions that explain it are solved whatever else they spoil.</summary>
-    private const int ExplainingAdditions = 2;
-
     /// <summary>Sets below the margin that are expanded because they explain a reading that the best leaves out.</summary>
     private const int MostFollowed = 6;
 
@@ -30,7 +27,7 @@ internal sealed class Search
     private const int MostBends = 2;
 
     /// <summary>Sets farther below the best than this carry nothing [nat].</summary>
-    private const double NegligibleNats = 25;
+    internal const double NegligibleNats = 25;
 
     private readonly Evidence evidence;
     private readonly FaultClass[] classes;
@@ -38,6 +35,7 @@ internal sealed class Search
     private readonly DiagnosisOptions options;
     private readonly KnownSets known = new();
     private readonly Newcomers newcomers;
+    private readonly Additions additions;
     private readonly Exchanges exchanges;
     private readonly Hypothesis sound;
     private readonly long solvedBefore;
@@ -51,6 +49,7 @@ internal sealed class Search
         Spreads = new SpreadModel(evidence, rows, crew);
         sound = new Hypothesis([], []) { Predicted = [.. rows.Select(r => r.Sound)] };
         known.Register(sound);
+        additions = new Additions(evidence, classes, known, newcomers, crew, options);
         exchanges = new Exchanges(evidence, classes, known, newcomers, crew, options);
     }
 
@@ -61,6 +60,29 @@ internal sealed class Search
 
     /// <summary>Log chance of that bench before any reading.</summary>
     public double LogBench => Math.Log(evidence.Bench.Chance);
+
+    /// <summary>ln Σ of all its sets, without the chance of the bench.</summary>
+    public double LogTotal => Vectors.LogSum([.. Known.Select(h => h.LogPosterior).Where(double.IsFinite)]);
+
+    /// <summary>
+    /// The same by other evidence, with the slopes that are known of each set or of the one it was found from: that costs no solution.
+    /// </summary>
+    public double LogTotalBy(Evidence other, Worker worker)
+    {
+        var logs = new List<double>();
+        foreach (var group in Known.Where(h => double.IsFinite(h.LogPosterior)).GroupBy(h => h.NearestSpread))
+        {
+            if (group.Key is not { } spread)
+                continue;
+            var there = ReferenceEquals(other, evidence) ? spread : other.SpreadOf(spread.Slopes, spread.Shift);
+            foreach (var h in group)
+            {
+                var here = evidence.LogLikelihood(h.Predicted, spread, worker);
+                logs.Add(h.LogPosterior - here + other.LogLikelihood(h.Predicted, there, worker));
+            }
+        }
+        return Vectors.LogSum([.. logs]);
+    }
 
     public SpreadModel Spreads { get; }
 
@@ -126,7 +148,7 @@ internal sealed class Search
         Expanded++;
         h.IsExpanded = true;
         Fit(h);
-        TryAdditions(h);
+        additions.Try(h);
         if (options.IsOver())
             return;
         if (h.Classes.Length == 0)
@@ -179,85 +201,6 @@ internal sealed class Search
                 return;
             Fit(heaviest);
         }
-    }
-
-    private void TryAdditions(Hypothesis h)
-    {
-        h.AddLogOdds = new double[classes.Length];
-        Array.Fill(h.AddLogOdds, double.NegativeInfinity);
-        if (h.Classes.Length >= options.MostFaults)
-            return;
-        var place = new Neighbourhood(h, [], h.Predicted, evidence, crew);
-        var curves = new double[classes.Length][][];
-        crew.Each(
-            classes.Length,
-            (n, worker) =>
-            {
-                var c = classes[n];
-                if (!Newcomers.CanAdd(h.Classes, c))
-                    return;
-                // What is not looked at any more joins with its own chance.
-                h.AddLogOdds[n] = c.LogOdds;
-                if (options.IsOver())
-                    return;
-                curves[n] = newcomers.CandidateCurve(place, c, true, worker);
-                var log = SizeIntegral.Log(
-                    SizeIntegral.Coarse,
-                    c,
-                    curves[n],
-                    place.Origin,
-                    evidence,
-                    place.Spread,
-                    worker,
-                    out _,
-                    out _
-                );
-                h.AddLogOdds[n] =
-                    log - place.LogFit + c.LogOdds + evidence.TellTales.Log([.. h.Classes, c]) - place.LogTold;
-            }
-        );
-        if (options.IsOver())
-            return;
-        var chosen = KnownSets
-            .Highest(h.AddLogOdds, options.ExactAdditions, double.NegativeInfinity)
-            .Union(Explaining(h))
-            .ToArray();
-        var children = new Hypothesis?[chosen.Length];
-        crew.Each(
-            chosen.Length,
-            (n, worker) =>
-                children[n] =
-                    known.AsGood(place, classes[chosen[n]], h.AddLogOdds[chosen[n]] + h.LogPosterior)
-                    ?? newcomers.Add(place, classes[chosen[n]], curves[chosen[n]], worker)
-        );
-        for (var n = 0; n < chosen.Length; n++)
-        {
-            if (children[n] is not { } child)
-                continue;
-            h.AddLogOdds[chosen[n]] = child.LogPosterior - h.LogPosterior;
-            known.Register(child);
-        }
-    }
-
-    /// <summary>Additions that bring a reading which the set leaves out to what was read, the best few for each.</summary>
-    private IEnumerable<int> Explaining(Hypothesis h)
-    {
-        foreach (var r in h.LeftOut)
-        foreach (
-            var n in KnownSets.Highest(
-                [
-                    .. classes.Select(
-                        (c, n) =>
-                            evidence.CanExplain(c, r, h.Predicted[r], h.Spread!)
-                                ? h.AddLogOdds![n]
-                                : double.NegativeInfinity
-                    ),
-                ],
-                ExplainingAdditions,
-                double.NegativeInfinity
-            )
-        )
-            yield return n;
     }
 
     /// <summary>A path that is open although two ways lead through it: both must be broken, and neither alone shows it.</summary>
