@@ -85,8 +85,8 @@ public sealed class DoubtTests
         var result = Result([new("ohms-left", SlipKind.TimesTen, null, 3.47, 0.93)], new(DoubtAbout.Internal, 0.9, 11.2, [], []), new(DoubtAbout.Leads, 0.7, 0.31, [], []));
         Assert.Equal(
             [
-                "Your test leads were probably not taken off: about 0.31 Ω. Touch the leads together, read the ohms, and enter them under Shop. Findings count less until then.",
-                "This unit makes about 11 W more heat than it should. Do not hand it back before you found the cause. At the low-voltage supply, not on mains: lift the rollers, read the amps again. Then unhook each disc and lamp in turn. Still high: it is the coil or the core. Smell, smoke or a growl: plug out at once.",
+                "Your test leads were probably not taken off: about 0.31 Ω. Touch the leads together and read the ohms. Enter that as test leads of this meter, under Shop. Findings count less until then.",
+                "This unit makes about 11 W more heat than it should. Do not return it until you find the cause. Smell, smoke or a growl: plug out at once. At the low-voltage supply, not on mains: lift the rollers or the shoe, read the amps again. Then unhook each disc and lamp in turn. Still high: it is the coil or the core.",
                 $"Possible slip: {Sheet.FindReading("ohms-left")!.Title}. Ten times too high? 35 Ω where 3.5 Ω belongs. Read it again.",
             ],
             DoubtLines.Of(Sheet, Taken, result)

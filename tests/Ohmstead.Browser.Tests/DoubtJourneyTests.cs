@@ -50,7 +50,7 @@ public sealed class DoubtJourneyTests(OpenBrowser browser, SpoiledBench bench) :
         await SeenAsync(locked);
         await window.SeesAsync("Read again: Series lamp");
         await window.GoAsync($"{unit}/papers");
-        await window.SeesAsync("to be read again");
+        await window.SeesAsync("To be read again.");
         await window.GoAsync($"{unit}/reading/track-full");
         await window.FollowAsync("Read again: series lamp");
         await window.TitledAsync("Series lamp");
@@ -99,7 +99,6 @@ public sealed class DoubtJourneyTests(OpenBrowser browser, SpoiledBench bench) :
         await window.SeeAsync();
         await window.FollowAsync("Enter the test leads");
         await window.TitledAsync("Shop");
-        await window.Page.Locator("summary", new() { HasText = "true RMS" }).ClickAsync();
         var leads = window.Page.Locator("details[open]").GetByLabel("Test leads, touched together");
         await leads.FillAsync("0.5");
         await leads.PressAsync("Enter");
@@ -116,7 +115,14 @@ public sealed class DoubtJourneyTests(OpenBrowser browser, SpoiledBench bench) :
         await SeenAsync(Doubt(window, "The line voltage was probably 111 V, not 117 V"));
         await window.SeeAsync();
         await window.FollowAsync("Enter the line voltage");
-        await Expect(window.Page.GetByLabel("Line voltage")).ToBeVisibleAsync();
+        var line = window.Page.GetByLabel("Line voltage");
+        await line.FillAsync("111");
+        await line.PressAsync("Enter");
+        // What was read before keeps its line: it is not moved to 105 V, and is to be read again.
+        await window.GoAsync($"/units/{SpoiledBench.LowLine}/findings");
+        var entered = Doubt(window, "The line voltage was probably 111 V, not 117 V");
+        await SeenAsync(entered.GetByText("111 V is entered now. Readings taken before keep 117 V."));
+        await Expect(entered.GetByRole(AriaRole.Link)).ToHaveTextAsync(new System.Text.RegularExpressions.Regex("^Read again: "));
     }
 
     [Fact]
@@ -136,7 +142,7 @@ public sealed class DoubtJourneyTests(OpenBrowser browser, SpoiledBench bench) :
         await using var window = await OpenAsync(Width.Phone);
         await window.GoAsync($"/units/{SpoiledBench.HotCore}/findings");
         await SeenAsync(Doubt(window, "more heat than it should"));
-        await window.SeesAsync("Do not hand it back before you found the cause.");
+        await window.SeesAsync("Do not return it until you find the cause.");
         await window.SeeAsync();
         await window.GoAsync($"/units/{SpoiledBench.HotCore}/return");
         await window.SeesAsync("more heat than it should");

@@ -56,8 +56,20 @@ public sealed record UnitReadings(
     /// <summary>The state in which a reading that is not yet taken would be taken: the sheet's, at the line's real volts.</summary>
     public ReadingState StateOf(TypeSheet sheet, ReadingSpec spec) => AtLine(sheet, spec.State, SupplyVolts);
 
+    /// <summary>The line voltage noted with most of these readings that are on mains; that of readings to come where none was taken.</summary>
+    public double NotedLine(TypeSheet sheet, IEnumerable<string> readings) =>
+        readings
+            .Select(id => Readings.LastOrDefault(r => r.IsTaken && r.Spec.Id == id))
+            .OfType<TakenReading>()
+            .Where(r => IsOnLine(sheet, r.Spec.State))
+            .GroupBy(r => r.State.Source!.Volts)
+            .OrderByDescending(g => g.Count())
+            .FirstOrDefault()
+            ?.Key ?? SupplyVolts;
+
+    private static bool IsOnLine(TypeSheet sheet, ReadingState state) =>
+        state.Source is { IsDirect: false } s && Math.Abs(s.Volts - sheet.SupplyVolts) < 1e-9 * s.Volts;
+
     internal static ReadingState AtLine(TypeSheet sheet, ReadingState state, double supplyVolts) =>
-        state.Source is { IsDirect: false } s && Math.Abs(s.Volts - sheet.SupplyVolts) < 1e-9 * s.Volts
-            ? state with { Source = s with { Volts = supplyVolts } }
-            : state;
+        IsOnLine(sheet, state) ? state with { Source = state.Source! with { Volts = supplyVolts } } : state;
 }

@@ -1,8 +1,11 @@
 using System.Collections.Immutable;
+using Ohmstead.Electrical.Circuits;
 using Ohmstead.Electrical.Diagnosis;
 using Ohmstead.Electrical.Readings;
 using Ohmstead.Electrical.TypeSheets;
 using Ohmstead.Workshop.Readings;
+using Ohmstead.Workshop.Shops;
+using Ohmstead.Workshop.Units;
 using Ohmstead.Workshop.Words;
 
 namespace Ohmstead.Workshop.Findings;
@@ -14,6 +17,12 @@ namespace Ohmstead.Workshop.Findings;
 /// <param name="Again">Readings that show or settle it, those that say most of it first.</param>
 public sealed record BenchDoubt(DoubtAbout About, string Headline, string Do, bool Weakens, ImmutableArray<ReadingSpec> Again)
 {
+    /// <summary>What to do about more heat before anything else; its cause is not found yet.</summary>
+    public const string NotReturned = "Do not return it until you find the cause.";
+
+    /// <summary>True where the line voltage is put right by now, and the readings that it was wrong for are not taken again yet.</summary>
+    public bool IsEntered { get; init; }
+
     /// <summary>Said once after the doubts that weaken the findings.</summary>
     public const string CountLess = "Findings count less until then.";
 
@@ -25,6 +34,15 @@ public sealed record BenchDoubt(DoubtAbout About, string Headline, string Do, bo
     public static ImmutableArray<BenchDoubt> Of(TypeSheet sheet, UnitReadings readings, IEnumerable<Doubt> doubts) =>
         [.. doubts.Select(d => Of(sheet, readings, d)).OrderByDescending(d => d.Weakens)];
 
+    /// <summary>All doubts of the last finished diagnosis of a unit; none where its type or its readings make no sense.</summary>
+    public static ImmutableArray<BenchDoubt> Of(BenchUnit unit, TypeSheet? sheet, Shop shop) =>
+        !unit.Doubts.Bench.IsEmpty
+        && sheet is not null
+        && OwnSheet.OnBench(unit, sheet, shop) is { IsSound: true } own
+        && ReadingsText.Of(unit, new UnitModel(own.Value!), shop) is { IsSound: true } readings
+            ? Of(own.Value!, readings.Value!, unit.Doubts.Bench)
+            : [];
+
     private static BenchDoubt Of(TypeSheet sheet, UnitReadings readings, Doubt doubt)
     {
         // What shows more heat is on mains; what settles it is not.
@@ -32,15 +50,21 @@ public sealed record BenchDoubt(DoubtAbout About, string Headline, string Do, bo
             doubt.About == DoubtAbout.Internal
                 ? [.. sheet.Readings.Where(r => r.Quantity == Quantity.AcAmps && BenchConditions.IsOnLowSupply(sheet, r))]
                 : doubt.Readings.Select(sheet.FindReading).OfType<ReadingSpec>().ToImmutableArray();
+        var noted = readings.NotedLine(sheet, doubt.Readings);
+        var isEntered = doubt.About == DoubtAbout.Line && 2 * Math.Abs(readings.SupplyVolts - doubt.Value) < Math.Abs(noted - doubt.Value);
+        if (isEntered)
+            again = [.. again.Where(r => readings.NotedLine(sheet, [r.Id]) == noted)];
         var (headline, act) = doubt.About switch
         {
             DoubtAbout.Leads => (
                 $"Your test leads were probably not taken off: about {ValueText.About(doubt.Value, Quantity.Ohms)}",
-                "Touch the leads together, read the ohms, and enter them under Shop."
+                "Touch the leads together and read the ohms. Enter that as test leads of this meter, under Shop."
             ),
             DoubtAbout.Line => (
-                $"The line voltage was probably {ValueText.Of(doubt.Value, Quantity.AcVolts)}, not {ValueText.Of(readings.SupplyVolts, Quantity.AcVolts)}",
-                "Read the outlet again with the unit running, and enter it as line voltage."
+                $"The line voltage was probably {ValueText.Of(doubt.Value, Quantity.AcVolts)}, not {ValueText.Of(noted, Quantity.AcVolts)}",
+                isEntered
+                    ? $"{ValueText.Of(readings.SupplyVolts, Quantity.AcVolts)} is entered now. Readings taken before keep {ValueText.Of(noted, Quantity.AcVolts)}. Take those on mains again."
+                    : "Read the outlet again with the unit running. Enter it as line voltage. Then take the mains readings again."
             ),
             DoubtAbout.Meter => (
                 $"Your meter is probably off{On(again)}: about {ValueText.Plain(Math.Round(doubt.Value, 1))} times its error",
@@ -52,11 +76,11 @@ public sealed record BenchDoubt(DoubtAbout About, string Headline, string Do, bo
             ),
             DoubtAbout.Internal => (
                 Heat(doubt),
-                "Do not hand it back before you found the cause. At the low-voltage supply, not on mains: lift the rollers, read the amps again. Then unhook each disc and lamp in turn. Still high: it is the coil or the core. Smell, smoke or a growl: plug out at once."
+                $"{NotReturned} Smell, smoke or a growl: plug out at once. At the low-voltage supply, not on mains: lift the rollers or the shoe, read the amps again. Then unhook each disc and lamp in turn. Still high: it is the coil or the core."
             ),
             _ => ("These readings do not fit this type", "Perhaps another type. Compare the plate, the posts and the levers. No mains on a guessed type."),
         };
-        return new(doubt.About, headline, act, doubt.About != DoubtAbout.Internal, again);
+        return new(doubt.About, headline, act, doubt.About != DoubtAbout.Internal, again) { IsEntered = isEntered };
     }
 
     /// <summary>"This unit makes about 11 W more heat than it should".</summary>

@@ -34,7 +34,7 @@ public sealed record LockReason(LockPlace Place, string About, string What, stri
         return new(
             LockPlace.Reading,
             gate.Gate.Id,
-            $"{gate.Gate.Title}: {said[0]}",
+            $"{gate.Gate.Title}{(gate.End == CheckEnd.NotTaken ? ":" : ".")} {said[0]}",
             said.Length > 1 ? $"{said[1]}." : "Take it first.",
             $"{(gate.End == CheckEnd.NotTaken ? "Take" : "Read again")}: {Sentences.Small(gate.Gate.Title)}"
         );

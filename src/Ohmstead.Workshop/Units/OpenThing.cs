@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Ohmstead.Workshop.Findings;
 using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.LookOver;
 using Ohmstead.Workshop.Papers;
@@ -56,9 +57,9 @@ public sealed record OpenThing(OpenWeight Weight, string Title, string Words, Op
         foreach (var line in matter.TooClose)
             yield return new(OpenWeight.ToDo, line.Title, $"too close for the meter: it read {line.Measured}. {Sentences.Large(line.Limits)}", OpenPlace.Reading, line.Id);
         foreach (var line in matter.Doubted)
-            yield return new(OpenWeight.ToDo, line.Title, $"to be read again: it read {line.Measured}, {line.Verdict}", OpenPlace.Reading, line.Id);
+            yield return new(OpenWeight.ToDo, line.Title, $"To be read again. It read {line.Measured}: {line.Verdict}.", OpenPlace.Reading, line.Id);
         foreach (var heat in matter.Heat)
-            yield return new(OpenWeight.ToDo, heat, "Do not hand it back before you found the cause.", OpenPlace.Findings, "");
+            yield return new(OpenWeight.ToDo, "Find what makes the extra heat", $"{heat}. {BenchDoubt.NotReturned}", OpenPlace.Findings, "");
         foreach (var line in matter.Skipped)
             yield return new(OpenWeight.ToDo, line.Title, "to do", OpenPlace.Reading, line.Id);
         foreach (var line in matter.Waived)

@@ -1,4 +1,5 @@
 using Ohmstead.Electrical.Diagnosis;
+using Ohmstead.Electrical.Readings;
 using Ohmstead.Workshop.Findings;
 using Ohmstead.Workshop.Tests.Readings;
 
@@ -15,7 +16,7 @@ public class BenchDoubtTests
     [InlineData(DoubtAbout.Line, 116.4, "The line voltage was probably 116 V, not 120 V", "Read the outlet again with the unit running")]
     [InlineData(DoubtAbout.Meter, 3.04, "Your meter is probably off on AC volts: about 3 times its error", "Put in a new battery.")]
     [InlineData(DoubtAbout.Unit, 4, "Probably another batch", "Off: main winding, ohms; core")]
-    [InlineData(DoubtAbout.Internal, 11.2, "This unit makes about 11 W more heat than it should", "Do not hand it back before you found the cause.")]
+    [InlineData(DoubtAbout.Internal, 11.2, "This unit makes about 11 W more heat than it should", "Do not return it until you find the cause. Smell, smoke or a growl: plug out at once.")]
     [InlineData(DoubtAbout.Kind, 12, "These readings do not fit this type", "Perhaps another type. Compare the plate, the posts")]
     public void Each_says_what_it_is_with_its_figure_and_what_to_do(DoubtAbout about, double value, string headline, string act)
     {
@@ -34,5 +35,24 @@ public class BenchDoubtTests
             [(DoubtAbout.Line, true), (DoubtAbout.Leads, true), (DoubtAbout.Internal, false)],
             BenchDoubt.Of(OnTheBench.Sheet, new OnTheBench().Readings, doubts).Select(d => (d.About, d.Weakens))
         );
+    }
+
+    /// <summary>A reading keeps the line that was noted with it: the doubt names that one, and asks for those readings, whatever is entered since.</summary>
+    [Fact]
+    public void A_line_that_was_entered_since_asks_for_the_readings_that_keep_the_old_one()
+    {
+        var bench = new OnTheBench();
+        var offer = bench.Offer("left-full");
+        var old = new TakenReading(offer.Spec, Outcome.Value, 18, [], "", "", offer.State with { Source = offer.State.Source! with { Volts = 120 } });
+        var again = old with { Spec = OnTheBench.Sheet.FindReading("right-full")!, State = old.State with { Source = old.State.Source! with { Volts = 125 } } };
+        Doubt[] doubts = [new(DoubtAbout.Line, 0.9, 124.8, ["right-full", "left-full", "left-full"], [])];
+        var readings = bench.Readings with { SupplyVolts = 125, Readings = [old, again] };
+        var entered = Assert.Single(BenchDoubt.Of(OnTheBench.Sheet, readings, doubts));
+        Assert.True(entered.IsEntered);
+        Assert.Equal("The line voltage was probably 125 V, not 120 V", entered.Headline);
+        Assert.Equal("125 V is entered now. Readings taken before keep 120 V. Take those on mains again.", entered.Do);
+        Assert.All(entered.Again, r => Assert.Equal("left-full", r.Id));
+        // Neither the old line nor a far-off one settles it.
+        Assert.All([120.0, 140], volts => Assert.False(Assert.Single(BenchDoubt.Of(OnTheBench.Sheet, readings with { SupplyVolts = volts }, doubts)).IsEntered));
     }
 }

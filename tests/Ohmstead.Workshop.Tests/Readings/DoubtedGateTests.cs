@@ -20,7 +20,7 @@ public class DoubtedGateTests
         Assert.Equal(("blades", CheckEnd.Doubted, false), (shut.Gate.Id, shut.End, shut.CanBeWaived));
         var reason = Assert.Single(offer.Locks);
         Assert.Equal(
-            ("Between the plug blades: 4.2 Ω: possible slip, ten times too high", "Read it again.", "Read again: between the plug blades"),
+            ("Between the plug blades. 4.2 Ω: possible slip, ten times too high", "Read it again.", "Read again: between the plug blades"),
             (reason.What, reason.Act, reason.Button)
         );
         Assert.Null(Taking.Enter(offer, Shown.Number(17.3), BenchState.AsSheet).Fact);

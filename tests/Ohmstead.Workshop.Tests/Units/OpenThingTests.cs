@@ -43,8 +43,8 @@ public class OpenThingTests
         var doubted = Sound().Doubt(SlipKind.TimesTen, ["blades"], 0, new Doubt(DoubtAbout.Internal, 0.9, 11.2, [], []));
         Assert.Equal(
             [
-                "ToDo Between the plug blades: to be read again: it read 4.2 Ω, possible slip, ten times too high",
-                "ToDo This unit makes about 11 W more heat than it should: Do not hand it back before you found the cause.",
+                "ToDo Between the plug blades: To be read again. It read 4.2 Ω: possible slip, ten times too high.",
+                "ToDo Find what makes the extra heat: This unit makes about 11 W more heat than it should. Do not return it until you find the cause.",
             ],
             Open(doubted)
         );

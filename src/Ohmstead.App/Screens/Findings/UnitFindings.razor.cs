@@ -56,7 +56,7 @@ public sealed partial class UnitFindings
     private AlikeFindings? Settling => cards.FirstOrDefault(c => c.Tellers.Any(t => t.IsOpen));
 
     private NextAct Act =>
-        View is { Doubts: [var first, ..] } && UnitLinks.Of(Id, first, Unit!.Card.SheetId).Words.Length > 0 ? NextAct.Doubt
+        View is { Doubts: [var first, ..] } && UnitLinks.Of(Unit!, first, Shop).Words.Length > 0 ? NextAct.Doubt
         : View is { Unexplained.Length: > 0 } || Slips.Any() ? NextAct.Slip
         : after?.Next is not null ? NextAct.Repair
         : cards is [{ Findings: [{ Judgement: Judgement.Confirmed }] }, ..] ? NextAct.GetTo

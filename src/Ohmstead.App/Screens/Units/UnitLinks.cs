@@ -1,4 +1,5 @@
 using Ohmstead.Electrical.Diagnosis;
+using Ohmstead.Electrical.TypeSheets;
 using Ohmstead.Workshop.Findings;
 using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Readings;
@@ -46,16 +47,24 @@ internal static class UnitLinks
         };
 
     /// <summary>What settles a doubt, and where; no words where nothing here does.</summary>
-    public static (string Words, string Address) Of(Guid id, BenchDoubt doubt, string sheetId) =>
+    public static (string Words, string Address) Of(BenchUnit unit, BenchDoubt doubt, Workshop.Shops.Shop shop) =>
         doubt switch
         {
-            { About: DoubtAbout.Leads } => ("Enter the test leads", "/shop/meters"),
-            { About: DoubtAbout.Line } => ("Enter the line voltage", $"/units/{id}/round"),
-            { About: DoubtAbout.Unit } when sheetId.Length > 0 => ("Learn from sound units", $"/kinds/{Uri.EscapeDataString(sheetId)}/readings"),
-            { About: DoubtAbout.Kind } when sheetId.Length > 0 => ("Compare with the type sheet", $"/kinds/{Uri.EscapeDataString(sheetId)}"),
-            { Again: [var first, ..] } => ($"Read again: {first.Title}", $"/units/{id}/reading/{Uri.EscapeDataString(first.Id)}"),
+            { About: DoubtAbout.Leads } => ("Enter the test leads", $"/shop/meters?meter={Uri.EscapeDataString(OhmMeter(unit, doubt, shop))}"),
+            { About: DoubtAbout.Line, IsEntered: false } => ("Enter the line voltage", $"/units/{unit.Id}/round"),
+            { About: DoubtAbout.Unit } when unit.Card.SheetId.Length > 0 => ("Learn from sound units", $"/kinds/{Uri.EscapeDataString(unit.Card.SheetId)}/readings"),
+            { About: DoubtAbout.Kind } when unit.Card.SheetId.Length > 0 => ("Compare with the type sheet", $"/kinds/{Uri.EscapeDataString(unit.Card.SheetId)}"),
+            { Again: [var first, ..] } => ($"Read again: {first.Title}", $"/units/{unit.Id}/reading/{Uri.EscapeDataString(first.Id)}"),
             _ => ("", ""),
         };
+
+    /// <summary>The meter that the doubted ohms were read with.</summary>
+    private static string OhmMeter(BenchUnit unit, BenchDoubt doubt, Workshop.Shops.Shop shop) =>
+        MeterInHand.For(
+            Quantity.Ohms,
+            unit.CurrentReadings.LastOrDefault(r => doubt.Again.Any(a => a.Id == r.Fact.ReadingId)).Fact?.Bench ?? unit.Bench,
+            shop
+        )?.Id ?? "";
 
     /// <summary>The look-over, at one part of it or from its top.</summary>
     public static string LookOver(Guid id, string part) => $"/units/{id}/look-over{(part.Length > 0 ? $"#part-{part}" : "")}";

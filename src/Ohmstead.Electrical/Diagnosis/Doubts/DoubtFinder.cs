@@ -62,7 +62,7 @@ internal sealed class DoubtFinder(ReadingLibrary library, UnitReadings readings,
             var means = judged.Parameters().Means;
             return about switch
             {
-                DoubtAbout.Line => Shared(evidence, judged, probability, by => readings.SupplyVolts * (1 + (by * BenchTable.LineDeviation))),
+                DoubtAbout.Line => AtNotedLine(Shared(evidence, judged, probability, by => 1 + (by * BenchTable.LineDeviation))),
                 DoubtAbout.Leads => Shared(evidence, judged, probability, by => by * BenchTable.LeadDeviation),
                 DoubtAbout.Meter => new(about, probability, MeterFactor(evidence, set, spread, worker), Farthest(evidence, set, spread), []),
                 DoubtAbout.Internal => new(about, probability, ExtraWatts(means), Watts(evidence), []),
@@ -71,6 +71,9 @@ internal sealed class DoubtFinder(ReadingLibrary library, UnitReadings readings,
             };
         });
     }
+
+    /// <summary>The line as these readings noted it: another may be entered by now for those that follow.</summary>
+    private Doubt AtNotedLine(Doubt share) => share with { Value = share.Value * readings.NotedLine(library.Model.Sheet, share.Readings) };
 
     private static Doubt Shared(Evidence evidence, Judgement judged, double probability, Func<double, double> figure)
     {
