@@ -115,7 +115,7 @@ public sealed class DoubtJourneyTests(OpenBrowser browser, SpoiledBench bench) :
         await SeenAsync(Doubt(window, "The line voltage was probably 111 V, not 117 V"));
         await window.SeeAsync();
         await window.FollowAsync("Enter the line voltage");
-        var line = window.Page.GetByLabel("Line voltage");
+        var line = window.Page.GetByRole(AriaRole.Textbox, new() { Name = "Line voltage", Exact = true });
         await line.FillAsync("111");
         await line.PressAsync("Enter");
         // What was read before keeps its line: it is not moved to 105 V, and is to be read again.
