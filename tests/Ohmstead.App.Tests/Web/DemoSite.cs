@@ -1,15 +1,19 @@
+using System.Collections.Concurrent;
 using Ohmstead.App.Demo;
 using Ohmstead.App.Screens.Readings;
 using Ohmstead.App.Web;
 using Ohmstead.Workshop.Units;
 
+[assembly: AssemblyFixture(typeof(Ohmstead.App.Tests.Web.DemoSite))]
+
 namespace Ohmstead.App.Tests.Web;
 
-/// <summary>The invented workshop, served once for all tests that only look at its screens.</summary>
+/// <summary>The invented workshop, served once for all tests that only look at its screens and findings.</summary>
 public sealed class DemoSite : IAsyncLifetime
 {
     private RunningSite site = null!;
     private IReadOnlyList<UnitCard> cards = [];
+    private readonly ConcurrentDictionary<Guid, Lazy<Task<Diagnosed?>>> answers = new();
 
     internal Bench Bench => site.Bench;
 
@@ -26,8 +30,10 @@ public sealed class DemoSite : IAsyncLifetime
 
     public ValueTask DisposeAsync() => site.DisposeAsync();
 
-    /// <summary>Returns when the findings of a unit are worked out, so that its screens show them.</summary>
-    internal async Task AnswerAsync(UnitCard card)
+    /// <summary>Returns when the findings of a unit are worked out, so that its screens show them; they are worked out once. Null for a unit without any.</summary>
+    internal Task<Diagnosed?> AnswerAsync(UnitCard card) => answers.GetOrAdd(card.Id, _ => new(() => WorkOutAsync(card))).Value;
+
+    private async Task<Diagnosed?> WorkOutAsync(UnitCard card)
     {
         var desk = site.Get<DiagnosisDesk>();
         var done = new TaskCompletionSource();
@@ -38,8 +44,9 @@ public sealed class DemoSite : IAsyncLifetime
         }
         desk.Changed += Look;
         desk.Ask(card.Id);
-        await done.Task.WaitAsync(TimeSpan.FromMinutes(3), Xunit.TestContext.Current.CancellationToken);
+        await done.Task.WaitAsync(TimeSpan.FromMinutes(3));
         desk.Changed -= Look;
+        return desk.Of(card.Id).Latest;
     }
 
     /// <summary>Waits a hundredth as long as it is asked to: a search begins at once.</summary>

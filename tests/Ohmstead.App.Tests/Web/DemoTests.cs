@@ -9,7 +9,7 @@ using Ohmstead.Workshop.Units;
 namespace Ohmstead.App.Tests.Web;
 
 /// <summary>The invented workshop.</summary>
-public class DemoTests
+public class DemoTests(DemoSite site)
 {
     [Fact]
     public async Task A_dozen_units_of_three_kinds_stand_at_different_points_of_the_job()
@@ -35,12 +35,7 @@ public class DemoTests
     [InlineData("F-038", "cord-1:open")]
     public async Task What_was_planted_is_found(string tag, string planted)
     {
-        var demo = await FilledDemo.ReadAsync();
-        var card = demo.Cards.Single(c => c.Tag == tag);
-        var model = new UnitModel(demo.SheetOf(card)!);
-        var readings = ReadingsText.Of(demo.Units[card.Id], model, demo.Shop).Required;
-        // The shortest search is enough.
-        var result = Diagnoser.Run(new ReadingLibrary(model), readings, new DiagnosisOptions { RankNext = false, MostWork = 0 });
+        var result = (await site.AnswerAsync(site.Card(tag)))!.Result;
         var first = result.Faults[0].Mode;
         var alike = result.Alike.FirstOrDefault(g => g.Any(m => m.Name == first.Name));
         Assert.True(

@@ -7,7 +7,7 @@ using Ohmstead.Electrical.TypeSheets;
 namespace Ohmstead.App.Tests.Web;
 
 /// <summary>No id of a sheet and no count of 0 things is shown on a screen: every address of every unit of the invented workshop, as it is shown with the findings worked out.</summary>
-public sealed partial class NoIdsOnScreensTests(DemoSite demo) : IClassFixture<DemoSite>
+public sealed partial class NoIdsOnScreensTests(DemoSite demo)
 {
     private const string Unit = "{Id:guid}";
 
