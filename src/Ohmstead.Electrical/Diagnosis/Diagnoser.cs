@@ -60,8 +60,12 @@ public static class Diagnoser
         var chances = catalogue.Chances(odds);
         var faults = FaultTable.Of(catalogue, classes, still, marginals, chances);
         var soundProbability = SoundProbability(catalogue, odds, classes, marginals, still);
-        var explained = new Explanation(best.Evidence, marginals.Sets[0], best.Spreads, rows, crew);
-        var slips = new SlipFinder(evidence, marginals, crew).Find();
+        var slipsByPlace = new SlipFinder(evidence, marginals, crew).Find();
+        ImmutableArray<ProbableSlip> slips =
+        [
+            .. slipsByPlace.Values.OrderByDescending(s => s.Probability).ThenBy(s => s.Id, StringComparer.Ordinal),
+        ];
+        var explained = new Explanation(best.Evidence, marginals.Sets[0], best.Spreads, rows, crew, slipsByPlace);
         var doubts = new DoubtFinder(library, readings, searches, marginals, crew).Find();
         var result = new DiagnosisResult(
             soundProbability,
@@ -75,7 +79,7 @@ public static class Diagnoser
             new SearchEffort(searches.SetsTried, searches.Expanded, crew.Solved, searches.Stop)
         )
         {
-            Speeches = ForAndAgainst.Of(best, marginals, crew),
+            Speeches = ForAndAgainst.Of(marginals, crew),
             Slips = slips,
             Doubts = doubts,
         };

@@ -46,7 +46,11 @@ public sealed record FaultSetProbability(ImmutableArray<FaultMode> Faults, doubl
 /// <param name="Measured">The value read; null for OL or a jump.</param>
 /// <param name="Expected">In the quantity's unit; positive infinity for OL; null where it could not be solved.</param>
 /// <param name="Deviation">From the sound unit, in its standard deviations; null for a reading that is never judged.</param>
-public sealed record ExplainedReading(ReadingSpec Spec, double? Measured, bool IsOverRange, double? Expected, double? Deviation);
+public sealed record ExplainedReading(ReadingSpec Spec, double? Measured, bool IsOverRange, double? Expected, double? Deviation)
+{
+    /// <summary>True where this very value is a slip or was left out: of a reading taken twice it may be one of the two.</summary>
+    public bool IsDoubted { get; init; }
+}
 
 /// <summary>A reading that could be taken next.</summary>
 /// <param name="Bits">Expected information about which set of faults is there [bit].</param>

@@ -52,24 +52,17 @@ public static class Gates
     }
 
     /// <summary>
-    /// What a diagnosis doubts of the readings it was made from: those whose last value it takes for a slip or leaves out. Of a reading taken
-    /// several times the one that lies farthest from what was to be expected is doubted: a last value nearer than an earlier one is not.
+    /// What a diagnosis doubts of the readings it was made from: those whose last value it takes for a slip or leaves out. A reading taken
+    /// several times is doubted where that very value is.
     /// </summary>
     /// <param name="readings">Those that the diagnosis was made from.</param>
     public static CheckDoubts DoubtsOf(UnitReadings readings, DiagnosisResult result)
     {
-        var off = readings.Readings.Where(r => r.IsTaken).Zip(result.Readings).ToLookup(r => r.First.Spec.Id, r => Off(r.First, r.Second.Expected), StringComparer.Ordinal);
-        var doubted = result.Slips.Select(s => s.Id).Concat(result.Unexplained).Where(id => !off.Contains(id) || off[id].Last() >= off[id].Max());
+        var values = readings.Readings.Where(r => r.IsTaken).Zip(result.Readings).ToLookup(r => r.First.Spec.Id, r => r.Second.IsDoubted, StringComparer.Ordinal);
+        var doubted = result.Slips.Select(s => s.Id).Concat(result.Unexplained).Where(id => !values[id].Contains(true) || values[id].Last());
         var leads = result.Doubts.Where(d => d.About == DoubtAbout.Leads).Select(d => d.Value).DefaultIfEmpty(0).Max();
         return new(doubted.ToImmutableHashSet(StringComparer.Ordinal), leads);
     }
-
-    /// <summary>How far a reading lies from what is expected, in its unit; infinite across OL and where it jumped.</summary>
-    private static double Off(TakenReading taken, double? expected) =>
-        expected is not { } e ? 0
-        : taken.Outcome == Outcome.Jumps ? double.PositiveInfinity
-        : taken.Outcome == Outcome.OverRange ? (double.IsPositiveInfinity(e) ? 0 : double.PositiveInfinity)
-        : Math.Abs(taken.Value - e);
 
     /// <summary>
     /// Minutes of opening that readings with these accesses pay: their steps and a cheap way to them, beyond what was

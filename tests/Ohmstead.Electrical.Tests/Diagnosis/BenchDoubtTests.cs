@@ -49,7 +49,7 @@ public class BenchDoubtTests
         ];
         var expected = weights[2] / weights.Sum();
         var doubt = result.Doubts.SingleOrDefault(d => d.About == DoubtAbout.Leads);
-        if (expected < 0.5)
+        if (expected < 0.5 || over < 0)
         {
             Assert.Null(doubt);
             return;

@@ -50,7 +50,7 @@ public sealed class GateTests
 
     /// <summary>What the diagnosis expected of blades, and what it said of them.</summary>
     private static DiagnosisResult Answer(UnitReadings readings, double expected, string[] slips, string[] unexplained, double leads) =>
-        new(0, [], [], [], [.. readings.Readings.Select(r => new ExplainedReading(r.Spec, r.Value, false, expected, 0))], [.. unexplained], true, [], new SearchEffort(1, 1, 1, SearchStop.Complete))
+        new(0, [], [], [], [.. readings.Readings.Select(r => new ExplainedReading(r.Spec, r.Value, false, expected, 0) { IsDoubted = Math.Abs(r.Value - expected) > 0.9 })], [.. unexplained], true, [], new SearchEffort(1, 1, 1, SearchStop.Complete))
         {
             Slips = [.. slips.Select(s => new ProbableSlip(s, SlipKind.Unknown, null, null, 0.9))],
             Doubts = leads > 0 ? [new Doubt(DoubtAbout.Leads, 0.9, leads, ["blades"], [])] : [],

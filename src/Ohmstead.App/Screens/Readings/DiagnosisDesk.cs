@@ -172,6 +172,7 @@ public sealed class DiagnosisDesk : IAsyncDisposable
         );
         if (desk.State.Latest is { } known && desk.Key == key && desk.Text == text)
         {
+            await bench.Store.SaveNextAsync(id, unit.LastNumber, NextOf(unit, sheet, known), CancellationToken.None);
             Tell(id, desk, new(known with { Number = unit.LastNumber }, null, ""));
             return;
         }
@@ -200,10 +201,11 @@ public sealed class DiagnosisDesk : IAsyncDisposable
             Tell(id, desk, desk.State with { Progress = null, Trouble = Unfinished });
             return;
         }
-        (desk.Key, desk.Text) = (key, text);
-        await bench.Store.SaveNextAsync(id, unit.LastNumber, NextOf(unit, sheet, done), CancellationToken.None);
-        Tell(id, desk, new(done, null, ""));
+        // The doubts first: whatever fails after that, a doubted check opens nothing.
         bench.Doubt(id, done.Doubts);
+        await bench.Store.SaveNextAsync(id, unit.LastNumber, NextOf(unit, sheet, done), CancellationToken.None);
+        (desk.Key, desk.Text) = (key, text);
+        Tell(id, desk, new(done, null, ""));
     }
 
     /// <summary>The answer; null where the last guard ended the search.</summary>

@@ -10,7 +10,7 @@ namespace Ohmstead.Electrical.Diagnosis.Answers;
 /// <summary>The readings beside what the best set of faults expects, and those that it cannot explain.</summary>
 internal sealed class Explanation
 {
-    public Explanation(Evidence evidence, Hypothesis best, SpreadModel spreads, ReadingRow[] rows, Crew crew)
+    public Explanation(Evidence evidence, Hypothesis best, SpreadModel spreads, ReadingRow[] rows, Crew crew, IReadOnlyDictionary<int, ProbableSlip> slips)
     {
         var spread = best.Spread ?? spreads.Of(best);
         var sound = rows.Select(r => r.Sound).ToArray();
@@ -21,10 +21,13 @@ internal sealed class Explanation
             return judged.LeftOut();
         });
         Unexplained = [.. leftOut.Order().Select(r => evidence.Taken[r].Spec.Id).Distinct(StringComparer.Ordinal)];
-        IsExplained = leftOut.Count <= evidence.Taken.Length / 10;
+        // A slip whose kind is told is explained by that.
+        IsExplained = leftOut.Count(r => !slips.TryGetValue(r, out var slip) || slip.Kind == SlipKind.Unknown) <= evidence.Taken.Length / 10;
         Readings =
         [
-            .. Enumerable.Range(0, evidence.Taken.Length).Select(r => Row(evidence, best, soundSpread, sound, r)),
+            .. Enumerable
+                .Range(0, evidence.Taken.Length)
+                .Select(r => Row(evidence, best, soundSpread, sound, r) with { IsDoubted = leftOut.Contains(r) || slips.ContainsKey(r) }),
         ];
     }
 

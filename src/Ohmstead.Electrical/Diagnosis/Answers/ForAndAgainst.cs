@@ -20,20 +20,18 @@ internal static class ForAndAgainst
     private const double LeastNats = 0.1;
 
     public static ImmutableArray<FaultSpeech> Of(
-        Search best,
         Marginals marginals,
         Crew crew
     )
     {
-        var evidence = best.Evidence;
         var speeches = ImmutableArray.CreateBuilder<FaultSpeech>();
         foreach (var c in marginals.Classes.Where(c => marginals.ByClass[c.Number] >= LeastProbability))
         {
             var at = Array.FindIndex(marginals.Sets, h => h.Contains(c));
             if (at < 0)
                 continue;
-            var (with, spreads) = (marginals.Sets[at], marginals.On[at].Spreads);
-            var spread = with.Spread ?? spreads.Of(with);
+            var (with, on) = (marginals.Sets[at], marginals.On[at]);
+            var (evidence, spread) = (on.Evidence, with.Spread ?? on.Spreads.Of(with));
             Fault[] others =
             [
                 .. with.Classes.Select((o, k) => (o, k)).Where(p => p.o != c).Select(p => p.o.At(with.Shares[p.k])),

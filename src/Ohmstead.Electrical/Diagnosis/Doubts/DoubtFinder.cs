@@ -17,9 +17,6 @@ internal sealed class DoubtFinder(ReadingLibrary library, UnitReadings readings,
     /// <summary>From here on a doubt is said.</summary>
     private const double LeastProbability = 0.5;
 
-    /// <summary>Of fewer readings nothing is said of the bench: one that is off is a fault, or a slip.</summary>
-    private const int LeastReadings = 3;
-
     /// <summary>A parameter that lies so far off is named [the sheet's deviations].</summary>
     private const double FarDeviations = 1.5;
 
@@ -40,14 +37,12 @@ internal sealed class DoubtFinder(ReadingLibrary library, UnitReadings readings,
         var (search, probability) = all[0];
         if (IsOfTheUnit(search))
             probability = all.Where(s => IsOfTheUnit(s.Search)).Sum(s => s.Probability);
-        return probability >= LeastProbability && Bear(search.Evidence) >= LeastReadings ? [Figure(search, probability)] : [];
+        if (probability < LeastProbability)
+            return [];
+        var doubt = Figure(search, probability);
+        // Leads and heat are only ever more: less of either is no doubt that anyone can act on.
+        return doubt is { About: DoubtAbout.Leads or DoubtAbout.Internal, Value: <= 0 } ? [] : [doubt];
     }
-
-    /// <summary>How many readings bear on what a bench has in common; of fewer than a few nothing is said of the bench.</summary>
-    private static int Bear(Evidence evidence) =>
-        evidence.Bench.Shared is [var shared] && evidence.Bench.About is DoubtAbout.Line or DoubtAbout.Leads
-            ? evidence.Numeric.ToArray().Count(r => shared[r] != 0)
-            : evidence.Numeric.Length;
 
     private static bool IsOfTheUnit(Search s) => s.Evidence.Bench.About is DoubtAbout.Unit or DoubtAbout.Kind;
 
@@ -81,7 +76,7 @@ internal sealed class DoubtFinder(ReadingLibrary library, UnitReadings readings,
         return new(
             evidence.Bench.About!.Value,
             probability,
-            figure(judged.Common(shared).Mean),
+            figure(judged.Common(shared)),
             [.. Ids(evidence, Enumerable.Range(0, shared.Length).Where(r => shared[r] != 0).OrderByDescending(r => Math.Abs(shared[r])))],
             []
         );

@@ -21,8 +21,8 @@ internal sealed class SlipFinder(Evidence evidence, Marginals marginals, Crew cr
     private const double LeastWeight = 0.01;
     private const int MostSets = 12;
 
-    /// <summary>The slips, most probable first.</summary>
-    public ImmutableArray<ProbableSlip> Find()
+    /// <summary>The slips, by their place among the readings that take part.</summary>
+    public IReadOnlyDictionary<int, ProbableSlip> Find()
     {
         var views = Views();
         var all = views.Sum(v => v.Weight);
@@ -38,7 +38,7 @@ internal sealed class SlipFinder(Evidence evidence, Marginals marginals, Crew cr
             if (wrong.TryGetValue(r, out var probability) && !slips.ContainsKey(r))
                 slips[r] = Named(views.MaxBy(v => v.Weight * v.At[k].Wrong)!, k, probability);
         }
-        return [.. slips.Values.OrderByDescending(s => s.Probability).ThenBy(s => s.Id, StringComparer.Ordinal)];
+        return slips;
     }
 
     private List<SlipView> Views()

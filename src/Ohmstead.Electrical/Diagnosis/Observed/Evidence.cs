@@ -207,9 +207,8 @@ internal sealed class Evidence
     /// <summary>Log likelihood of one reading by itself, with the spread that the parameters give it; what readings share is left out.</summary>
     public double LogOfOne(int reading, double[] predicted, Spread spread)
     {
-        var count = Set.Model.Parameters.Length;
-        var row = spread.Slopes.AsSpan(reading * count, count);
-        var variance = Vectors.Dot(row, row) + Set.ErrorCovariance(reading, reading);
+        var moves = Bench.Movements(spread.Slopes, reading);
+        var variance = Vectors.Dot(moves, moves) + (Bench.ErrorVariance * Set.ErrorCovariance(reading, reading));
         var centre = predicted[reading] + spread.Shift[reading];
         return Taken[reading].Outcome switch
         {

@@ -53,20 +53,14 @@ internal sealed class Judgement(Worker worker) : IDisposable
         worker.TakeBack(this);
     }
 
-    /// <summary>What the readings say of something that they have in common: mean and deviation, in its own deviations.</summary>
-    public (double Mean, double Deviation) Common(double[] shared)
+    /// <summary>What the readings say of something that they have in common: its mean, in its own deviations.</summary>
+    public double Common(double[] shared)
     {
         var numeric = Evidence.Numeric;
-        var n = numeric.Length;
-        var d = new double[n];
-        for (var k = 0; k < n; k++)
+        var d = new double[numeric.Length];
+        for (var k = 0; k < d.Length; k++)
             d[k] = shared[numeric[k]];
-        var precision = Precision;
-        var known = 0.0;
-        for (var k = 0; k < n; k++)
-            if (d[k] != 0)
-                known += d[k] * Vectors.Dot(precision.AsSpan(k * n, n), d);
-        return (Vectors.Dot(d, Weighted), Math.Sqrt(Math.Max(1 - known, 1e-6)));
+        return Vectors.Dot(d, Weighted);
     }
 
     /// <summary>How far a free size moves: its share's posterior mean.</summary>

@@ -98,7 +98,7 @@ internal sealed class NextReadings
 
     /// <summary>A check that opens nothing until it is read again: that comes first.</summary>
     private bool IsDoubted(string id) =>
-        library.Model.Sheet.FindReading(id) is { } spec && Gates.EndOf(readings, spec) == CheckEnd.Doubted;
+        library.Model.Sheet.FindReading(id) is { Limits: not null } spec && Gates.EndOf(readings, spec) == CheckEnd.Doubted;
 
     /// <summary>Minutes of readings taken together from here: what has to be opened for them is opened once.</summary>
     private double MinutesOf(IReadOnlyCollection<int> together) =>

@@ -13,6 +13,9 @@ internal sealed class BenchSearches
     /// <summary>A bench that carries less is not looked at.</summary>
     private const double LeastWeight = 0.1;
 
+    /// <summary>Of fewer readings nothing is concluded about a bench: one that is off is a fault, or a slip.</summary>
+    private const int LeastReadings = 3;
+
     /// <summary>Most benches searched beside the matching one.</summary>
     private const int MostSearched = 2;
 
@@ -31,7 +34,7 @@ internal sealed class BenchSearches
         searches.Add(matching);
         if (options.IsBenchAsNoted)
             return;
-        var others = new BenchTable(evidence).Others();
+        AssumedBench[] others = [.. new BenchTable(evidence).Others().Where(b => Bear(evidence, b) >= LeastReadings)];
         var logs = new double[others.Length];
         crew.Each(
             others.Length,
@@ -64,4 +67,10 @@ internal sealed class BenchSearches
     public int SetsTried => searches.Sum(s => s.Known.Count);
 
     public int Expanded => searches.Sum(s => s.Expanded);
+
+    /// <summary>How many readings bear on a bench.</summary>
+    private static int Bear(Evidence evidence, AssumedBench bench) =>
+        bench.About is DoubtAbout.Line or DoubtAbout.Leads
+            ? evidence.Numeric.ToArray().Count(r => bench.Shared[0][r] != 0)
+            : evidence.Numeric.Length;
 }
