@@ -75,7 +75,7 @@ public class JudgementTests
             judged.Log,
             judged.ShareMove([1, 1], 0.5),
             judged.SlopeOfLine([0, 0], [1, 1]),
-            judged.Common([1, 1]).Mean,
+            judged.Common([1, 1]),
             .. gradient,
             .. curvature,
             .. means,
