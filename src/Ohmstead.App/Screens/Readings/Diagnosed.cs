@@ -10,13 +10,6 @@ using Ohmstead.Workshop.Words;
 
 namespace Ohmstead.App.Screens.Readings;
 
-/// <summary>A reading proposed next, and why.</summary>
-public sealed record NextAdvice(NextReading Reading, ImmutableArray<string> Reasons)
-{
-    /// <summary>True for a doubted check that is to be read again.</summary>
-    public bool IsAgain { get; init; }
-}
-
 /// <summary>What the background worked out for a unit.</summary>
 /// <param name="Number">Number of the last entry that it knew.</param>
 /// <param name="Doubts">What it doubts of the readings and the bench.</param>
