@@ -1,4 +1,3 @@
-using System.Collections.Concurrent;
 using Ohmstead.App.Demo;
 using Ohmstead.App.Screens.Readings;
 using Ohmstead.App.Web;
@@ -13,7 +12,6 @@ public sealed class DemoSite : IAsyncLifetime
 {
     private RunningSite site = null!;
     private IReadOnlyList<UnitCard> cards = [];
-    private readonly ConcurrentDictionary<Guid, Lazy<Task<Diagnosed?>>> answers = new();
 
     internal Bench Bench => site.Bench;
 
@@ -30,12 +28,15 @@ public sealed class DemoSite : IAsyncLifetime
 
     public ValueTask DisposeAsync() => site.DisposeAsync();
 
-    /// <summary>Returns when the findings of a unit are worked out, so that its screens show them; they are worked out once. Null for a unit without any.</summary>
-    internal Task<Diagnosed?> AnswerAsync(UnitCard card) => answers.GetOrAdd(card.Id, _ => new(() => WorkOutAsync(card))).Value;
-
-    private async Task<Diagnosed?> WorkOutAsync(UnitCard card)
+    /// <summary>
+    /// Returns when the findings of a unit are worked out, so that its screens show them; those that the desk still has are not worked out
+    /// again. Null for a unit without any.
+    /// </summary>
+    internal async Task<Diagnosed?> AnswerAsync(UnitCard card)
     {
         var desk = site.Get<DiagnosisDesk>();
+        if (desk.Of(card.Id) is { Latest: { } known, Progress: null })
+            return known;
         var done = new TaskCompletionSource();
         void Look(Guid id)
         {

@@ -201,9 +201,15 @@ public sealed class DiagnosisDesk : IAsyncDisposable
             Tell(id, desk, desk.State with { Progress = null, Trouble = Unfinished });
             return;
         }
-        // The doubts first: whatever fails after that, a doubted check opens nothing.
-        bench.Doubt(id, done.Doubts);
-        await bench.Store.SaveNextAsync(id, unit.LastNumber, NextOf(unit, sheet, done), CancellationToken.None);
+        try
+        {
+            await bench.Store.SaveNextAsync(id, unit.LastNumber, NextOf(unit, sheet, done), CancellationToken.None);
+        }
+        finally
+        {
+            // Even where the card was not saved a doubted check opens nothing.
+            bench.Doubt(id, done.Doubts);
+        }
         (desk.Key, desk.Text) = (key, text);
         Tell(id, desk, new(done, null, ""));
     }
