@@ -17,6 +17,9 @@ internal sealed class BenchSearches
     /// <summary>Of fewer readings nothing is concluded about a bench: one that is off is a fault, or a slip.</summary>
     private const int LeastReadings = 3;
 
+    /// <summary>Each of them has this share of the work: where a bench explains the readings, few faults are left to be looked for.</summary>
+    private const int WorkShare = 4;
+
     /// <summary>Most benches searched beside the matching one.</summary>
     private const int MostSearched = 2;
 
@@ -53,7 +56,7 @@ internal sealed class BenchSearches
         {
             if (options.IsOver())
                 return;
-            var search = new Search(evidence.On(bench), classes, rows, crew, options);
+            var search = new Search(evidence.On(bench), classes, rows, crew, options with { MostWork = options.MostWork / WorkShare });
             Stop = search.Run() is var stop && stop != SearchStop.Complete ? stop : Stop;
             searches.Add(search);
         }
