@@ -14,8 +14,24 @@ internal static class Bench
         await window.SeesAsync("version 1");
     }
 
+    /// <summary>Journeys share a workshop: two that take a unit in at once are offered the same tag, and one of them is asked for another.</summary>
+    private static readonly SemaphoreSlim Door = new(1);
+
     /// <summary>Takes a unit in; ends on its look-over. Gives its address.</summary>
     public static async Task<string> TakeInAsync(this Window window, string kind, string complaint)
+    {
+        await Door.WaitAsync();
+        try
+        {
+            return await TakeInAloneAsync(window, kind, complaint);
+        }
+        finally
+        {
+            Door.Release();
+        }
+    }
+
+    private static async Task<string> TakeInAloneAsync(Window window, string kind, string complaint)
     {
         await window.GoAsync("/units/new");
         await window.FillAsync("Whose it is", "A neighbour");

@@ -4,8 +4,8 @@ using Microsoft.Playwright;
 [assembly: AssemblyFixture(typeof(Ohmstead.Browser.Tests.RunningDemo))]
 [assembly: AssemblyFixture(typeof(Ohmstead.Browser.Tests.RunningBench))]
 
-// A journey waits for its page half of its time: four at once, whichever class they stand in, keep two processors busy.
-[assembly: Xunit.v3.Parallelization(Mode = Xunit.Sdk.ParallelMode.All, MaxThreads = 4)]
+// A journey waits for its page half of its time: three at once, whichever class they stand in, keep two processors busy.
+[assembly: Xunit.v3.Parallelization(Mode = Xunit.Sdk.ParallelMode.All, MaxThreads = 3)]
 
 namespace Ohmstead.Browser.Tests;
 
