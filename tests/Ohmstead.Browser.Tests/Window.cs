@@ -43,7 +43,11 @@ internal sealed partial class Window : IAsyncDisposable
                 lock (window.wrong)
                     window.wrong.Add($"asked for {request.Url}");
         };
-        page.PageError += (_, error) => window.wrong.Add($"script: {error}");
+        page.PageError += (_, error) =>
+        {
+            // Drawn anew under the finger, by findings that arrive: the event was for a button that is gone. What it was to do is asked for by the journey.
+            if (!error.Contains("'DispatchEventAsync'", StringComparison.Ordinal)) window.wrong.Add($"script: {error}");
+        };
         page.Console += (_, said) =>
         {
             // A page whose circuit broke answers to nothing any more: that is what to read first.
@@ -127,6 +131,6 @@ internal sealed partial class Window : IAsyncDisposable
     public async ValueTask DisposeAsync()
     {
         await context.DisposeAsync();
-        Assert.Empty(wrong);
+        Assert.True(wrong.Count == 0, string.Join(Environment.NewLine, wrong));
     }
 }
