@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Ohmstead.Electrical.Circuits;
+using Ohmstead.Electrical.Diagnosis;
 using Ohmstead.Electrical.Faults;
 using Ohmstead.Electrical.Readings;
 using Ohmstead.Electrical.Solving;
@@ -38,6 +39,15 @@ public static class FirstPower
     /// <summary>The sheet's reading with a lamp in series; null when it has none.</summary>
     public static ReadingSpec? LampReading(TypeSheet sheet) =>
         sheet.Readings.FirstOrDefault(r => r is { Quantity: Quantity.AcVolts, State.Source: { HasLamp: true, Volts: > 30 } });
+
+    /// <summary>
+    /// True when the line may come up: the lamp check as every mains reading behind it sees it; where none needs it, the lamp's own reading
+    /// is open, was taken, is within its limits and not doubted.
+    /// </summary>
+    public static bool LampPassed(ReadingSpec lamp, IReadOnlyCollection<ReadingOffer> offers, UnitReadings readings) =>
+        offers.FirstOrDefault(o => o.Spec.Needs.Contains(lamp.Id)) is { } behind
+            ? behind.IsOpen
+            : offers.FirstOrDefault(o => o.Spec.Id == lamp.Id) is { IsOpen: true, IsMeasured: true } && Gates.Stands(readings, lamp);
 
     /// <summary>
     /// The filament lamps of the shop, best first: the one that leaves a sound unit's volts farthest from those of each fault,

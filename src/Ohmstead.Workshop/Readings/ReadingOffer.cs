@@ -51,6 +51,9 @@ public sealed record ReadingOffer(
     /// <summary>True when nothing feeds the unit: a cold reading.</summary>
     public bool IsCold => Spec.State.Source is null;
 
+    /// <summary>True when it was read after the diagnosis that knows the unit last.</summary>
+    public bool IsReadAgain { get; init; }
+
     /// <summary>True when it was measured, well or badly, since the circuit was last changed.</summary>
     public bool IsMeasured { get; init; }
 
@@ -77,6 +80,7 @@ public sealed record ReadingOffer(
                     WaitsForCheck = !isChecked && spec.State.Source is { Volts: > LowVolts },
                     Last = last.TryGetValue(spec.Id, out var found) ? found : null,
                     Doubted = IsReadSince(unit, spec) ? "" : unit.Doubts.Why(model.Sheet, spec, Gates.EndOf(readings, spec)),
+                    IsReadAgain = IsReadSince(unit, spec),
                     IsMeasured = readings.Readings.Any(r => r.Spec.Id == spec.Id && r.IsTaken),
                     IsWaived =
                         readings.Readings.Any(r => r.Spec.Id == spec.Id && r.WaivedBy.Length > 0)

@@ -71,6 +71,15 @@ public class DoubtScreenTests
         Assert.Contains("load-1 17.7 Value", await bench.StandingAsync());
     }
 
+    /// <summary>On the reading itself it has failed, whatever the reason; among the findings the slip is asked about.</summary>
+    [Fact]
+    public async Task A_slip_by_which_a_check_fails_is_asked_about_among_the_findings()
+    {
+        await using var bench = await ScreenBench.DoubtingAsync(Slips(("blades", 38)), [.. Passed, ScreenBench.Read("blades", 38)]);
+        var screen = Show<UnitFindings>(bench);
+        Sees(screen, "Ten times too high? 38 Ω where 3.8 Ω belongs.");
+    }
+
     [Fact]
     public async Task A_slip_that_the_other_readings_show_is_asked_about_where_the_hand_is_and_changed_only_by_it()
     {

@@ -13,7 +13,7 @@ public class RewireCheckTests
 {
     private static readonly TypeSheet Sheet = Reference.Twin160;
 
-    private static readonly Meter CaseMeter = Planning.CaseMeter.Meter;
+    private static readonly Meter CaseMeter = Perf.Experiments.DrawnUnit.CaseMeter;
 
     private static readonly MistakeTable Table = new(Sheet, MistakeList.Of(Sheet), Nothing);
     private static readonly Wiring Wiring = new(Sheet);

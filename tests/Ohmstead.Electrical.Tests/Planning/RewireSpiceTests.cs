@@ -7,6 +7,7 @@ using Ohmstead.Electrical.Readings;
 using Ohmstead.Electrical.Solving;
 using Ohmstead.Electrical.Tests.Solving;
 using Ohmstead.Electrical.TypeSheets;
+using Ohmstead.Perf.Experiments;
 
 namespace Ohmstead.Electrical.Tests.Planning;
 
@@ -20,7 +21,7 @@ public class RewireSpiceTests
     private static readonly MistakeTable Table = new(
         Sheet,
         MistakeList.Of(Sheet),
-        new UnitReadings(Sheet.Id, Sheet.SupplyVolts, null, CaseMeter.Meter, [], [])
+        new UnitReadings(Sheet.Id, Sheet.SupplyVolts, null, DrawnUnit.CaseMeter, [], [])
     );
 
     private static readonly Wiring Wiring = new(Sheet);
@@ -106,9 +107,9 @@ public class RewireSpiceTests
             var value = ValueOf(expected[spec.Id]!);
             return double.IsInfinity(value)
                 ? new(spec, Outcome.OverRange, 0, [], "", "", spec.State)
-                : new(spec, Outcome.Value, value + (((2 * dice.NextDouble()) - 1) * CaseMeter.Meter.For(spec.Quantity).LimitAt(value)), [], "", "", spec.State);
+                : new(spec, Outcome.Value, value + (((2 * dice.NextDouble()) - 1) * DrawnUnit.CaseMeter.For(spec.Quantity).LimitAt(value)), [], "", "", spec.State);
         }
-        return new UnitReadings(Sheet.Id, Sheet.SupplyVolts, null, CaseMeter.Meter, [.. Told.Take().Select(t => Take(t.Spec))], []);
+        return new UnitReadings(Sheet.Id, Sheet.SupplyVolts, null, DrawnUnit.CaseMeter, [.. Told.Take().Select(t => Take(t.Spec))], []);
     }
 
     private static double ValueOf(JsonNode value) =>

@@ -45,7 +45,7 @@ public sealed partial class UnitFindings
     private IReadOnlyList<NextAdvice> Advice => Answer.Latest is { } latest ? latest.Next : [];
 
     /// <summary>Slips, but for what was read again since.</summary>
-    private IEnumerable<SlipWords> Slips => View?.Slips.Where(s => Offer(s.Spec.Id) is { Doubted.Length: > 0 }) ?? [];
+    private IEnumerable<SlipWords> Slips => View?.Slips.Where(s => Offer(s.Spec.Id) is { IsReadAgain: false }) ?? [];
 
     private bool HasReadings => View is { Readings.Length: > 0 };
 

@@ -1,3 +1,4 @@
+using Ohmstead.Electrical.Diagnosis.Candidates;
 using Ohmstead.Electrical.Diagnosis.Observed;
 using Ohmstead.Electrical.Diagnosis.Searching;
 using Ohmstead.Electrical.Readings;
@@ -23,6 +24,7 @@ internal sealed class ExchangedReadings(Search search, Crew crew)
     private const int MostLooked = 8;
 
     private readonly Evidence evidence = search.Evidence;
+    private readonly Hypothesis best = search.Known.MaxBy(h => h.LogPosterior)!;
 
     /// <summary>Names both of each pair.</summary>
     /// <param name="wrong">Readings that are probably wrong, with their probabilities.</param>
@@ -30,11 +32,18 @@ internal sealed class ExchangedReadings(Search search, Crew crew)
     {
         int[] looked =
         [
-            .. search.Known.MaxBy(h => h.LogPosterior)!.LeftOut.Concat(wrong.OrderByDescending(w => w.Value).Select(w => w.Key)).Distinct().Take(MostLooked),
+            .. best.LeftOut.Concat(wrong.OrderByDescending(w => w.Value).Select(w => w.Key)).Distinct().Take(MostLooked),
         ];
         if (looked.Length == 0)
             return;
-        var pairs = looked.SelectMany(a => Partners(a).Select(b => (A: a, B: b))).DistinctBy(p => (Math.Min(p.A, p.B), Math.Max(p.A, p.B))).ToArray();
+        var pairs = looked
+            .SelectMany(a =>
+            {
+                var partners = Partners(a);
+                return partners.Select(b => (A: a, B: b, Share: Share / partners.Length));
+            })
+            .DistinctBy(p => (Math.Min(p.A, p.B), Math.Max(p.A, p.B)))
+            .ToArray();
         var gains = new double[pairs.Length];
         var asNoted = crew.One(w => search.LogTotalBy(evidence, w));
         crew.Each(
@@ -43,11 +52,11 @@ internal sealed class ExchangedReadings(Search search, Crew crew)
                 gains[n] =
                     search.LogTotalBy(evidence.Exchanged(pairs[n].A, pairs[n].B), worker)
                     - asNoted
-                    + Math.Log(evidence.Wrong.Chance * Share / Math.Max(1, Partners(pairs[n].A).Length))
+                    + Math.Log(evidence.Wrong.Chance * pairs[n].Share)
         );
         foreach (var n in Enumerable.Range(0, pairs.Length).Where(n => gains[n] > 0).OrderByDescending(n => gains[n]))
         {
-            var (a, b) = pairs[n];
+            var (a, b, _) = pairs[n];
             if (slips.ContainsKey(a) || slips.ContainsKey(b))
                 continue;
             var probability = 1 / (1 + Math.Exp(-gains[n]));
@@ -71,7 +80,7 @@ internal sealed class ExchangedReadings(Search search, Crew crew)
 
     private bool IsNearer(int a, int b)
     {
-        var expected = search.Known.MaxBy(h => h.LogPosterior)!.Predicted[a];
+        var expected = best.Predicted[a];
         return Math.Abs(evidence.Measured(b) - expected) + LeastNearer < Math.Abs(evidence.Measured(a) - expected);
     }
 
