@@ -19,6 +19,7 @@ var root = new RootCommand("Ohmstead: bench work on vintage low-voltage toy-trai
     PlanCommand.Make(),
     RewireCommand.Make(),
     ContinuityCommand.Make(),
+    ReckonCommand.Make(),
     ExampleCommand.Make(),
     CompletionCommand.Make(),
     ServeCommand.MakeDemo(),

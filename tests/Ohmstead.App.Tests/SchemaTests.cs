@@ -14,6 +14,7 @@ public sealed class SchemaTests
         files.Add("type-sheet", Tool.Sample);
         foreach (var f in Directory.GetFiles(Path.Combine(Tool.Root, "tests/Reference/contract/cases"), "*.readings.json")) files.Add("readings", f);
         files.Add("readings", Tool.Demo("twin-175.example.readings.json"));
+        foreach (var f in Directory.GetFiles(Path.Combine(Tool.Root, "tests/Reference/questions"), "*.question.json").Order(StringComparer.Ordinal)) files.Add("question", f);
         return files;
     }
 
@@ -27,7 +28,19 @@ public sealed class SchemaTests
     [InlineData("readings", """{ "ohmstead": "readings/1", "sheet": "x", "readings": [ { "id": "a" } ] }""")]
     [InlineData("readings", """{ "ohmstead": "readings/1", "sheet": "x", "readings": [ { "id": "a", "value": "open" } ] }""")]
     [InlineData("unit", """{ "ohmstead": "unit/1", "sheet": "x", "changes": [ { "paint": "red" } ] }""")]
+    [InlineData("question", """{ "ohmstead": "question/1", "question": "who" }""")]
+    [InlineData("question", """{ "ohmstead": "question/1", "question": "regulation", "supplyVolts": 0, "points": [ { "amps": 0, "volts": 1 }, { "amps": 1, "volts": 1 } ], "atAmps": [] }""")]
     public void A_file_of_the_wrong_form_does_not(string schema, string text) => Assert.False(Fits(schema, text));
+
+    /// <summary>The schema has one branch a question, and no question is without one.</summary>
+    [Fact]
+    public void The_schema_of_questions_knows_the_words_that_the_program_knows()
+    {
+        var schema = JsonDocument.Parse(File.ReadAllText(Path.Combine(Tool.Root, "docs/schemas/question.schema.json"))).RootElement;
+        var words = Electrical.Reckoning.QuestionTable.Readers.Keys;
+        Assert.Equal(words, schema.GetProperty("properties").GetProperty("question").Words("enum").Order(StringComparer.Ordinal));
+        Assert.Equal(words, schema.List("oneOf").Select(b => b.Text("$ref").Split('/')[^1]).Order(StringComparer.Ordinal));
+    }
 
     private static readonly Dictionary<string, JsonSchema> Schemas = [];
 

@@ -23,6 +23,7 @@ public class FolderOrderTests
         ["Readings"],
         ["Diagnosis", "Fitting", "Carrying"],
         ["Planning"],
+        ["Reckoning"],
     ];
 
     // From how likely a reading is to what should be read next.

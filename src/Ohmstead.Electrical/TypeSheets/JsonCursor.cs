@@ -185,6 +185,9 @@ public readonly struct JsonCursor(JsonElement element, string path, List<Problem
         return false;
     }
 
+    /// <summary>What stands here, for a message: <c>the text "18,6"</c>.</summary>
+    public string Said => Name(Element);
+
     /// <summary>A number for a message, culture-free.</summary>
     public static string Show(double v) => v.ToString("G6", CultureInfo.InvariantCulture);
 

@@ -1,0 +1,68 @@
+using System.Text.Json;
+
+namespace Ohmstead.App.Tests;
+
+/// <summary><c>reckon</c> as a process: one object, or a table for a person; refused with path and reason.</summary>
+public sealed class ReckonTests
+{
+    private static string Question(string name) => Path.Combine(Tool.Root, "tests/Reference/questions", name + ".question.json");
+
+    private static string Made(string fields) => Tool.File("made.question.json", $"{{ \"ohmstead\": \"question/1\", {fields} }}");
+
+    [Fact]
+    public void The_answer_is_one_object_that_begins_with_its_question()
+    {
+        var answer = Tool.Json("reckon", Question("regulation"));
+        Assert.Equal("question", answer.Fields()[0]);
+        Assert.Equal("regulation", answer.Text("question"));
+        // As worked out elsewhere: tests/Reference/questions/regulation.answer.json.
+        Assert.Equal(0.27339, answer.Number("sourceOhms"), 1e-5);
+    }
+
+    [Fact]
+    public void A_person_reads_words_and_units_and_where_local_codes_come_in()
+    {
+        var (code, output, error) = Tool.Run("reckon", Question("regulation"));
+        Assert.Equal((0, ""), (code, error));
+        Assert.Matches("(?m)^  No load, V +20\\.0$", output);
+        Assert.Matches("(?m)^  5 +18\\.6 +7\\.34$", output);
+        Assert.Contains("no rectifier lies in the path", output, StringComparison.Ordinal);
+        Assert.Contains("local", output, StringComparison.Ordinal);
+        Assert.DoesNotContain("{", output, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_refused_question_prints_nothing_but_its_problems()
+    {
+        var path = Made("""
+            "question": "regulation", "supplyVolts": "120,5", "points": [ { "amps": 1, "volts": -2 }, { "amps": 3, "volts": 4 } ], "atAmps": []
+            """);
+        Refusal.Expect(path, "$.supplyVolts: is the text \"120,5\"", "reckon", path, "--json");
+        Refusal.Expect(path, "$.points[0].volts: is -2", "reckon", path);
+    }
+
+    [Fact]
+    public void An_unknown_field_is_remarked_on_and_the_answer_comes_all_the_same()
+    {
+        var text = File.ReadAllText(Question("regulation")).Replace("\"atAmps\"", "\"atamps\": 3, \"atAmps\"", StringComparison.Ordinal);
+        var (code, output, error) = Tool.Run("reckon", Tool.File("remarked.question.json", text), "--json");
+        Assert.Equal(0, code);
+        Assert.Contains("$.atamps", error, StringComparison.Ordinal);
+        Assert.Equal("regulation", JsonDocument.Parse(output).RootElement.Text("question"));
+    }
+
+    [Fact]
+    public void A_sheet_of_the_wrong_sort_is_refused_as_everywhere()
+    {
+        var sheet = Tool.Case("010");
+        Refusal.Expect(sheet, "$.ohmstead", "reckon", Question("regulation"), "--sheet", sheet);
+    }
+
+    [Fact]
+    public void A_unit_file_without_its_type_sheet_is_refused()
+    {
+        var (code, output, error) = Tool.Run("reckon", Question("regulation"), "--unit", Question("regulation"));
+        Assert.Equal((2, ""), (code, output));
+        Assert.Contains("--unit: ", error, StringComparison.Ordinal);
+    }
+}
