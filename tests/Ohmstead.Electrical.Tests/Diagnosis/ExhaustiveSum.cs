@@ -11,21 +11,24 @@ internal sealed class ExhaustiveSum
     private const int Cells = 80;
     private const int Parts = 9;
     private const double WrongChance = 1e-3;
-    private const double ScaleWidth = 300;
+
+    /// <summary>A wrong reading of which nothing can be said: half of them, anywhere on the scale.</summary>
+    private const double Nowhere = WrongChance * 0.5 / 300;
     private const int Rounds = 3;
     private const double Farthest = 3;
 
     /// <summary>A squared distance that no parameter makes good.</summary>
     private const double Hopeless = 60;
 
-
     private readonly (int Reading, double Scaled)[] taken;
+    private readonly (double Shift, double Chance)[][] misnoted;
     private readonly Dictionary<string, double> weights = new(StringComparer.Ordinal);
     private double all;
 
     public ExhaustiveSum(IEnumerable<(int Reading, double Value)> values)
     {
         taken = [.. values.Select(v => (v.Reading, ToScale(v.Reading, v.Value)))];
+        misnoted = [.. taken.Select(t => Misnoted(t.Reading, t.Scaled))];
         Add(0, [], 1, [.. SmallLadder.Parts.Select(p => p.Ohms)], new bool[SmallLadder.Parts.Length], []);
     }
 
@@ -79,7 +82,6 @@ internal sealed class ExhaustiveSum
     {
         var (n, z, at) = (taken.Length, new double[ohms.Length], (double[])ohms.Clone());
         var (residual, covariance, slopes) = (new double[n], new double[n, n], new double[ohms.Length][]);
-        int[] every = [.. Enumerable.Range(0, n)];
         for (var round = 0; round < Rounds; round++)
         {
             for (var p = 0; p < ohms.Length; p++)
@@ -97,7 +99,7 @@ internal sealed class ExhaustiveSum
                     covariance[j, i] = covariance[i, j];
                 }
             }
-            var (pull, square, _) = Solve(residual, covariance, every);
+            var pull = new Factors(covariance).Pull(residual, out var square);
             if (square > Hopeless) break;
             // Farther out than this the parameters explain nothing: something else is wrong.
             for (var p = 0; p < ohms.Length; p++)
@@ -107,42 +109,63 @@ internal sealed class ExhaustiveSum
                 z[p] = Math.Clamp(z[p], -Farthest, Farthest);
             }
         }
-        // Nobody is wrong, or one of them, or two.
-        var sum = Normal(residual, covariance, every);
-        for (var a = 0; a < n; a++)
-            foreach (var (first, chance) in WrongNoted(a, residual[a]))
-            {
-                sum += chance * Among(first is null ? [a] : [], (a, first));
-                for (var b = 0; b < a; b++)
-                    foreach (var (second, also) in WrongNoted(b, residual[b]))
-                        sum += chance * also * Among([.. new[] { (a, first), (b, second) }.Where(w => w.Item2 is null).Select(w => w.Item1)], (a, first), (b, second));
-            }
-        return sum;
+        return WithTwoWrong(residual, covariance);
+    }
 
-        double Among(int[] without, params (int At, double? Residual)[] meant)
+    /// <summary>Nobody is wrong, or one of them, or two.</summary>
+    private double WithTwoWrong(double[] residual, double[,] covariance)
+    {
+        var (n, moved, all) = (residual.Length, (double[])residual.Clone(), new Factors(covariance));
+        var sum = all.Density(moved);
+        Factors[] without = [.. Enumerable.Range(0, n).Select(a => new Factors(covariance, a))];
+        for (var a = 0; a < n; a++)
         {
-            var moved = (double[])residual.Clone();
-            foreach (var (at, to) in meant) moved[at] = to ?? 0;
-            return Normal(moved, covariance, [.. every.Except(without)]);
+            sum += Nowhere * without[a].Density(moved);
+            for (var b = 0; b < a; b++)
+            {
+                sum += Nowhere * Nowhere * new Factors(covariance, a, b).Density(moved);
+                foreach (var (shift, chance) in misnoted[b])
+                {
+                    moved[b] = residual[b] + shift;
+                    sum += Nowhere * chance * without[a].Density(moved);
+                }
+                moved[b] = residual[b];
+            }
+            foreach (var (shift, chance) in misnoted[a])
+            {
+                moved[a] = residual[a] + shift;
+                sum += chance * all.Density(moved);
+                for (var b = 0; b < a; b++)
+                {
+                    sum += chance * Nowhere * without[b].Density(moved);
+                    foreach (var (second, also) in misnoted[b])
+                    {
+                        moved[b] = residual[b] + second;
+                        sum += chance * also * all.Density(moved);
+                    }
+                    moved[b] = residual[b];
+                }
+            }
+            moved[a] = residual[a];
         }
+        return sum;
     }
 
     /// <summary>
-    /// How a reading can be wrong: what would then be left of it (null: nothing can be said), and the chance times the stretch of the
-    /// scale at that place, no more than 1.
+    /// How far a reading moves on the scale when it is put right after a point, a prefix or a sign went wrong, and the chance times the
+    /// stretch of the scale at that place, no more than 1.
     /// </summary>
-    private IEnumerable<(double? Residual, double Chance)> WrongNoted(int at, double residual)
+    private static (double Shift, double Chance)[] Misnoted(int reading, double scaled)
     {
-        yield return (null, WrongChance * 0.5 / ScaleWidth);
-        var (reading, error) = (taken[at].Reading, SmallLadder.ErrorOf(taken[at].Reading));
-        var value = error.FromScale(taken[at].Scaled);
-        foreach (var (times, share) in new[] { (10, 0.16), (0.1, 0.16), (1000, 0.03), (0.001, 0.03), (-1, 0.03) })
+        var error = SmallLadder.ErrorOf(reading);
+        var value = error.FromScale(scaled);
+        (double Times, double Share)[] ways = [(10, 0.16), (0.1, 0.16), (1000, 0.03), (0.001, 0.03), (-1, 0.03)];
+        return [.. ways.Select(w =>
         {
-            var meant = value / times;
-            var scaled = Math.Sign(meant) * ToScale(reading, Math.Abs(meant));
-            var stretch = error.LimitAt(value) / error.LimitAt(meant) / Math.Abs(times);
-            yield return (residual + scaled - taken[at].Scaled, WrongChance * share * Math.Min(1, stretch));
-        }
+            var meant = value / w.Times;
+            var stretch = error.LimitAt(value) / error.LimitAt(meant) / Math.Abs(w.Times);
+            return ((Math.Sign(meant) * ToScale(reading, Math.Abs(meant))) - scaled, WrongChance * w.Share * Math.Min(1, stretch));
+        })];
     }
 
     private double[] Slopes(double[] ohms, int part)
@@ -157,41 +180,6 @@ internal sealed class ExhaustiveSum
         return slopes;
     }
 
-    private static double Normal(double[] residual, double[,] covariance, int[] kept)
-    {
-        if (kept.Length == 0) return 1;
-        var (_, square, logDeterminant) = Solve(residual, covariance, kept);
-        return Math.Exp(-0.5 * (square + logDeterminant + (kept.Length * Math.Log(2 * Math.PI))));
-    }
-
-    /// <summary>Σ⁻¹·r of the readings kept, r·Σ⁻¹·r and ln |Σ|, by Cholesky's factors.</summary>
-    private static (double[] Pull, double Square, double LogDeterminant) Solve(double[] residual, double[,] covariance, int[] kept)
-    {
-        var n = kept.Length;
-        var (low, x) = (new double[n, n], new double[n]);
-        var (square, logDeterminant) = (0.0, 0.0);
-        for (var i = 0; i < n; i++)
-        {
-            x[i] = residual[kept[i]];
-            for (var j = 0; j <= i; j++)
-            {
-                var sum = covariance[kept[i], kept[j]];
-                for (var k = 0; k < j; k++) sum -= low[i, k] * low[j, k];
-                low[i, j] = i == j ? Math.Sqrt(sum) : sum / low[j, j];
-                if (j < i) x[i] -= low[i, j] * x[j];
-            }
-            x[i] /= low[i, i];
-            square += x[i] * x[i];
-            logDeterminant += 2 * Math.Log(low[i, i]);
-        }
-        for (var i = n - 1; i >= 0; i--)
-        {
-            for (var k = i + 1; k < n; k++) x[i] -= low[k, i] * x[k];
-            x[i] /= low[i, i];
-        }
-        return (x, square, logDeterminant);
-    }
-
     private static double Scaled(int reading, double[] ohms) => ToScale(reading, SmallLadder.Readings[reading].Of(ohms));
 
     /// <summary>The scale on which the limit of error, percent of the value and a floor, is 1.</summary>
@@ -200,5 +188,64 @@ internal sealed class ExhaustiveSum
         var error = SmallLadder.ErrorOf(reading);
         var p = error.Percent / 100;
         return Math.Log(1 + (p * value / error.Floor)) / p;
+    }
+
+    /// <summary>Cholesky's factors of the covariance of the readings that are kept.</summary>
+    private sealed class Factors
+    {
+        private readonly int[] kept;
+        private readonly double[,] low;
+        private readonly double logHeight;
+
+        public Factors(double[,] covariance, params int[] without)
+        {
+            kept = new int[covariance.GetLength(0) - without.Length];
+            for (var (i, k) = (0, 0); i < covariance.GetLength(0); i++)
+                if (Array.IndexOf(without, i) < 0) kept[k++] = i;
+            low = new double[kept.Length, kept.Length];
+            for (var i = 0; i < kept.Length; i++)
+            {
+                for (var j = 0; j <= i; j++)
+                {
+                    var sum = covariance[kept[i], kept[j]];
+                    for (var k = 0; k < j; k++) sum -= low[i, k] * low[j, k];
+                    low[i, j] = i == j ? Math.Sqrt(sum) : sum / low[j, j];
+                }
+                logHeight -= Math.Log(low[i, i]) + (0.5 * Math.Log(2 * Math.PI));
+            }
+        }
+
+        /// <summary>The normal density of what is left of the readings kept.</summary>
+        public double Density(double[] residual)
+        {
+            Span<double> x = stackalloc double[kept.Length];
+            return Math.Exp(logHeight - (0.5 * Forward(residual, x)));
+        }
+
+        /// <summary>Σ⁻¹·r, and r·Σ⁻¹·r.</summary>
+        public double[] Pull(double[] residual, out double square)
+        {
+            var x = new double[kept.Length];
+            square = Forward(residual, x);
+            for (var i = x.Length - 1; i >= 0; i--)
+            {
+                for (var k = i + 1; k < x.Length; k++) x[i] -= low[k, i] * x[k];
+                x[i] /= low[i, i];
+            }
+            return x;
+        }
+
+        private double Forward(double[] residual, Span<double> x)
+        {
+            var square = 0.0;
+            for (var i = 0; i < x.Length; i++)
+            {
+                x[i] = residual[kept[i]];
+                for (var j = 0; j < i; j++) x[i] -= low[i, j] * x[j];
+                x[i] /= low[i, i];
+                square += x[i] * x[i];
+            }
+            return square;
+        }
     }
 }
