@@ -3,11 +3,12 @@ using Ohmstead.Workshop.Keeping;
 
 namespace Ohmstead.App.Tests.Screens;
 
-/// <summary>A store that goes wrong when a test says so, at the next call of a method, and once.</summary>
+/// <summary>A store that goes wrong when a test says so: at the next call of a method and once, or at all of them until it is mended.</summary>
 public class FailingStore : DispatchProxy
 {
     private IStore inner = null!;
-    private (string Method, Exception Failure, int After)? next;
+    private (string Method, Exception Failure)? next;
+    private (string Method, Exception Failure, string? Since)? all;
 
     /// <summary>As the system reports a full disk: errno 28, ENOSPC.</summary>
     public static IOException FullDisk => new("No space left on device", 28);
@@ -20,17 +21,33 @@ public class FailingStore : DispatchProxy
     }
 
     /// <summary>Makes the next call of a method fail.</summary>
-    /// <param name="after">So many calls of it go well before.</param>
-    public static void Fail(IStore failing, string method, Exception failure, int after = 0) =>
-        ((FailingStore)(object)failing).next = (method, failure, after);
+    public static void Fail(IStore failing, string method, Exception failure) => ((FailingStore)(object)failing).next = (method, failure);
+
+    /// <summary>Makes every call of a method fail, whoever calls.</summary>
+    /// <param name="since">Only after a call of this method has gone well.</param>
+    public static void Break(IStore failing, string method, Exception failure, string? since = null) =>
+        ((FailingStore)(object)failing).all = (method, failure, since);
+
+    public static void Mend(IStore failing) => ((FailingStore)(object)failing).all = null;
 
     protected override object? Invoke(MethodInfo? targetMethod, object?[]? args)
     {
-        if (next is not { } failing || failing.Method != targetMethod!.Name)
-            return targetMethod!.Invoke(inner, args);
-        next = failing.After > 0 ? failing with { After = failing.After - 1 } : null;
-        if (next is not null)
-            return targetMethod.Invoke(inner, args);
-        throw failing.Failure;
+        var name = targetMethod!.Name;
+        if (all is { Since: null } broken && broken.Method == name) throw broken.Failure;
+        if (next is { } failing && failing.Method == name)
+        {
+            next = null;
+            throw failing.Failure;
+        }
+        var done = targetMethod.Invoke(inner, args);
+        if (all is { } waiting && waiting.Since == name && done is Task task) return AfterwardsBroken((dynamic)task, waiting);
+        return done;
+    }
+
+    private async Task<T> AfterwardsBroken<T>(Task<T> task, (string Method, Exception Failure, string? Since) waiting)
+    {
+        var done = await task;
+        all = waiting with { Since = null };
+        return done;
     }
 }
