@@ -79,6 +79,6 @@ public class QuestionFileTests
                 refused++;
             }
         }
-        Assert.True(refused > 100 && answered > 40, $"{refused} refused, {answered} answered");
+        Assert.True(refused > 100 && answered > 40, FormattableString.Invariant($"{refused} refused, {answered} answered"));
     }
 }
