@@ -9,6 +9,9 @@ internal sealed class Circuit
 
     public List<Core> Cores { get; } = [];
 
+    /// <summary>The two ends of the rectifier whose waves are asked for.</summary>
+    public (int A, int B)? Watched { get; set; }
+
     /// <summary>All parts, their ends as the representative nodes.</summary>
     public IEnumerable<Part> Parts
         => parts.Select(part => part with { A = nodes.Find(part.A), B = nodes.Find(part.B) });

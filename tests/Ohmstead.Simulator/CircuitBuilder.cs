@@ -33,6 +33,7 @@ internal static class CircuitBuilder
         }
         int from = circuit.Terminal(element.Word("from"));
         int to = circuit.Terminal(element.Word("to"));
+        if (element["_watched"] is not null) from = Watch(circuit, from, to);
         circuit.Add(kind switch
         {
             "wire" => new Branch(from, to, element.Number("ohms", 0.004)),
@@ -45,6 +46,15 @@ internal static class CircuitBuilder
                 element.Number("seriesOhms"), element.Number("leakageOhms")),
             _ => throw new InvalidDataException($"there is no kind {kind}"),
         });
+    }
+
+    /// <summary>A resistance of nothing to speak of before the part, so that its current can be read.</summary>
+    private static int Watch(Circuit circuit, int from, int to)
+    {
+        int inner = circuit.Inner();
+        circuit.Add(new Branch(from, inner, 1e-6, IsWatched: true));
+        circuit.Watched = (inner, to);
+        return inner;
     }
 
     private static double SwitchOhms(JsonObject sheet, JsonObject element, Bench bench)

@@ -37,6 +37,9 @@ internal sealed class Netlist
     /// <summary>The two ends of every junction, in the order of the rectifiers.</summary>
     public List<(string A, string B)> Junctions { get; } = [];
 
+    /// <summary>The source whose current is that of the watched branch; empty without one.</summary>
+    public string Watched { get; private set; } = "";
+
     public bool Together(int a, int b) => islands.Find(a) == islands.Find(b);
 
     public string Name(int node)
@@ -78,6 +81,7 @@ internal sealed class Netlist
             switch (part)
             {
                 case Branch branch:
+                    if (branch.IsWatched) Watched = "vh" + serial.Text();
                     Series(a, b, branch.Ohms, alternating ? branch.Henries : 0);
                     break;
                 case Lamp bulb:

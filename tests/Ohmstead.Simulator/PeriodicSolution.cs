@@ -118,21 +118,31 @@ internal sealed class PeriodicSolution
             $".options method=gear maxord=2 trtol=1e12 gmin=1e-15 {manner.Tolerances} itl4=200 pivtol=1e-30", ".end"]);
         string probes = wiring.Probes is { } ends && netlist.Together(ends.A, ends.B) ? netlist.Volts(ends.A, ends.B) : "0";
         string[] columns = [.. netlist.Inductors.Select(name => name + "#branch"), .. wiring.SettingVolts(netlist),
-            probes, "-vs#branch", netlist.Volts(wiring.Plus, wiring.Minus)];
+            .. WatchedColumns(netlist), probes, "-vs#branch", netlist.Volts(wiring.Plus, wiring.Minus)];
         string step = (period / steps).Text();
         Waveforms waves = spice.Waves([$"tran {step} {(Cycles * period).Text()} 0 {step} uic"], columns, Cycles * period);
 
         int inductors = netlist.Inductors.Count;
         int tail = columns.Length - 3;
         fast = [.. Enumerable.Range(cores, inductors - cores).Select(waves.Last)];
-        double[] rms = [.. Enumerable.Range(inductors, tail - inductors).Select(n => waves.Rms(n, period))];
+        int settingsEnd = inductors + settings.Length;
+        double[] rms = [.. Enumerable.Range(inductors, settingsEnd - inductors).Select(n => waves.Rms(n, period))];
         double dc = waves.Mean(tail, period);
         double all = waves.Rms(tail, period);
         double ac = Math.Sqrt(Math.Max(0, all * all - dc * dc));
         double[] image = [.. Enumerable.Range(0, cores).Select(waves.Last), .. wiring.Settings(rms)];
-        TransientResult result = new(ac, dc, waves.Rms(tail + 1, period), waves.MeanProduct(tail + 1, tail + 2, period));
+        TransientResult result = new(ac, dc, waves.Rms(tail + 1, period), waves.MeanProduct(tail + 1, tail + 2, period))
+        {
+            Part = settingsEnd == tail ? null : new(
+                -waves.Least(settingsEnd, period), Math.Max(waves.Most(settingsEnd + 1, period), -waves.Least(settingsEnd + 1, period)),
+                waves.MeanProduct(settingsEnd, settingsEnd + 1, period)),
+        };
         return (result, Scale(image, weights));
     }
+
+    /// <summary>Volts across the watched rectifier and amps through it, where one is watched.</summary>
+    private string[] WatchedColumns(Netlist netlist)
+        => wiring.Circuit.Watched is { } ends ? [netlist.Volts(ends.A, ends.B), netlist.Watched + "#branch"] : [];
 
     private static double[] Scale(double[] values, double[] by) => [.. values.Zip(by, (v, w) => v * w)];
 }

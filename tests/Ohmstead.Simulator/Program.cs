@@ -9,6 +9,7 @@ internal static class Program
     private const string Usage = """
         predict SHEET [--fault F]... [--readings ID,ID]
         mistake SHEET ID OHMS
+        part FILE NUMBER
         check SHEET EXPECTED [--worst N]
         remake [--only PATTERN] [--into FOLDER] [--contract FOLDER]
         units SHEET OUT [--first N] [--count N] [--seed S]
@@ -24,6 +25,7 @@ internal static class Program
             {
                 case "predict": Predict(given); return 0;
                 case "mistake": Mistake(given); return 0;
+                case "part": Console.WriteLine(PartFile.Solve(given.Place(0), (int)Fields.Parse(given.Place(1))).ToJsonString()); return 0;
                 case "check": return Check(given);
                 case "remake": Remake(given); return 0;
                 case "units": Units(given); return 0;
@@ -61,6 +63,7 @@ internal static class Program
         RandomSheets.RemakeContract(solved, contract, only);
         RandomSheets.Remake(solved, only);
         MistakeFile.Remake(Path.Combine(solved, "twin-160.mistakes.json"), Path.Combine(contract, "twin-160.sheet.json"), only);
+        PartFile.Remake(Path.Combine(solved, "rectifiers.json"), only);
         (string Sheet, int Seed)[] drawn = [(Path.Combine(contract, "twin-160.sheet.json"), 160), ("demo/solo-110.sheet.json", 110)];
         foreach ((string file, int seed) in drawn)
         {

@@ -3,6 +3,9 @@ namespace Ohmstead.Simulator;
 /// <summary>What the last cycle showed: RMS of the alternating part and mean at the probes, current and power drawn.</summary>
 internal sealed record TransientResult(double AcVolts, double DcVolts, double Amps, double Watts)
 {
+    /// <summary>What the watched rectifier saw, or null.</summary>
+    public PartResult? Part { get; init; }
+
     public bool Near(TransientResult other, double relative)
     {
         double scale = Math.Max(Math.Abs(DcVolts), AcVolts);

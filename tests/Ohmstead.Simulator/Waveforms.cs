@@ -22,6 +22,14 @@ internal sealed class Waveforms
 
     public double Last(int column) => columns[column][^1];
 
+    /// <summary>The greatest of a column over the last period.</summary>
+    public double Most(int column, double period)
+        => columns[column].Where((_, n) => time[n] >= time[^1] - period).Max();
+
+    /// <summary>The least of a column over the last period.</summary>
+    public double Least(int column, double period)
+        => columns[column].Where((_, n) => time[n] >= time[^1] - period).Min();
+
     public double Mean(int column, double period) => Mean(columns[column], period);
 
     public double Rms(int column, double period)

@@ -27,6 +27,9 @@ public sealed record NumberRange(double Low, double High, bool WithoutLow = fals
     /// <summary>0 to 100.</summary>
     public static NumberRange Percent { get; } = new(0, 100);
 
+    /// <summary>A price, a fee, a rate.</summary>
+    public static NumberRange Money { get; } = new(0, 1e9);
+
     /// <summary>A temperature at which metals still follow their law of resistance.</summary>
     public static NumberRange Celsius { get; } = new(-200, 2000);
 

@@ -51,6 +51,18 @@ public readonly struct QuestionFields(JsonCursor at, TypeSheet? sheet)
     /// <summary>A number that may be left out.</summary>
     public double? Optional(string name, NumberRange range) => Has(name) ? At(name).AsNumber(range) : null;
 
+    /// <summary>A required sum of money, kept to the last digit as it was typed.</summary>
+    public decimal Money(string name) => Digits(name, Number(name, NumberRange.Money));
+
+    /// <summary>A sum of money with a default.</summary>
+    public decimal Money(string name, decimal otherwise) => Has(name) ? Money(name) : otherwise;
+
+    /// <summary>A sum of money that may be left out.</summary>
+    public decimal? OptionalMoney(string name) => Has(name) ? Money(name) : null;
+
+    private decimal Digits(string name, double read) =>
+        Has(name) && at.At(name).Element is { ValueKind: JsonValueKind.Number } typed && typed.TryGetDecimal(out var exact) && Math.Abs(exact) <= (decimal)NumberRange.Money.High ? exact : (decimal)read;
+
     /// <summary>This place as a number.</summary>
     public double AsNumber(NumberRange range)
     {

@@ -45,6 +45,19 @@ internal static class Harmonics
         return new Complex(re * scale, im * scale);
     }
 
+    /// <summary>The samples of a period of which these are the RMS phasors of the harmonics; the one at 0 is the mean.</summary>
+    public static double[] Wave(ReadOnlySpan<Complex> phasors)
+    {
+        var wave = new double[Samples];
+        Array.Fill(wave, phasors[0].Real);
+        for (var k = 1; k < phasors.Length; k++)
+        {
+            AddScaled(wave, Cosines.AsSpan(k * Samples, Samples), Math.Sqrt(2) * phasors[k].Real);
+            AddScaled(wave, Sines.AsSpan(k * Samples, Samples), -Math.Sqrt(2) * phasors[k].Imaginary);
+        }
+        return wave;
+    }
+
     /// <summary>
     /// π/(2√2) times the mean of |v| of a waveform without its mean: what a meter shows that rectifies, averages and is scaled
     /// to be right for a sine. Sampled finely, so that where it crosses zero costs less than 10⁻⁴.

@@ -54,6 +54,18 @@ internal sealed class PeriodicSolver(PhasorSolver phasor)
     /// <summary>The alternating part of the probe voltage as an averaging meter scaled for a sine shows it [V].</summary>
     public double ProbeAveraged() => Harmonics.SineScaledAverage(probe);
 
+    /// <summary>The probe voltage at the samples of a period [V].</summary>
+    public double[] ProbeWave() => Harmonics.Wave(probe);
+
+    /// <summary>The voltage of an element's junction at the samples of a period [V]; null where it does not conduct.</summary>
+    public double[]? JunctionWave(int element)
+    {
+        for (var p = 0; p < Conducting; p++)
+            if (circuit.Junctions[active[p]].Element == element)
+                return waves.Volts(p).ToArray();
+        return null;
+    }
+
     /// <summary>RMS current of the source, direct part included [A].</summary>
     public double SourceAmps { get; private set; }
 

@@ -39,6 +39,19 @@ public sealed class ReadingSolver
         return Solution.Of(value, solved with { Rounds = linear.Rounds + solved.Rounds });
     }
 
+    /// <summary>
+    /// The voltage between the probes at the samples of a period, and that of an element's junction where it conducts; null where the
+    /// iteration did not end.
+    /// </summary>
+    /// <param name="circuit">Of a reading of direct volts with alternating current.</param>
+    /// <param name="element">A rectifier, by number.</param>
+    internal (double[] Across, double[]? Junction)? Wave(ReadingCircuit circuit, UnitValues values, int element)
+    {
+        if (Solve(circuit, values).Value is null) return null;
+        if (WasPeriodic) return (periodic.ProbeWave(), periodic.JunctionWave(element));
+        return (Harmonics.Wave([Complex.Zero, PeriodicSolver.Probe(circuit, phasor.Unknowns, phasor.SourceVolts)]), null);
+    }
+
     /// <summary>True when a rectifier carried current in the last solution with alternating current.</summary>
     public bool WasPeriodic => periodic.Conducting > 0;
 

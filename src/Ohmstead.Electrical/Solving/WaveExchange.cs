@@ -74,6 +74,9 @@ internal sealed class WaveExchange
     /// <summary>The RMS phasor of a junction's current at a harmonic [A]; its mean for 0.</summary>
     public Complex Current(int port, int harmonic) => currents[(port * Harmonics.Highest) + harmonic];
 
+    /// <summary>A junction's voltage at the samples of a period [V], in the direction in which it conducts.</summary>
+    public ReadOnlySpan<double> Volts(int port) => volts.AsSpan(port * N, N);
+
     /// <summary>Exchanges waves until they repeat; returns the rounds.</summary>
     /// <param name="impedances">At each solved harmonic, ports × ports [Ω].</param>
     /// <param name="open">Open-circuit voltages of the ports at the supply frequency [V RMS].</param>

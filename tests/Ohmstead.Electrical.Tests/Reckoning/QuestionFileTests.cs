@@ -60,7 +60,9 @@ public class QuestionFileTests
     [Fact]
     public void Spoiled_files_are_refused_with_path_and_reason_or_answered()
     {
-        var files = Directory.GetFiles(Path.Combine(Reference.Root, "tests/Reference/questions"), "*.question.json").Order(StringComparer.Ordinal).Select(File.ReadAllText).ToArray();
+        var files = Directory.GetFiles(Path.Combine(Reference.Root, "tests/Reference/questions"), "*.question.json").Order(StringComparer.Ordinal).Select(File.ReadAllText)
+            // Few draws: what is spoiled matters here, not the answer's last digit.
+            .Select(t => t.Replace("\"draws\": 400000", "\"draws\": 1000", StringComparison.Ordinal)).ToArray();
         var sheet = TypeSheetFile.Read(File.ReadAllText(Path.Combine(Reference.Root, "tests/Reference/contract/twin-160.sheet.json"))).Required;
         var (spoil, refused, answered) = (new Mutation(new Random(16)), 0, 0);
         for (var n = 0; n < 400; n++)

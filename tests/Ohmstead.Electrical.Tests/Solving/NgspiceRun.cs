@@ -18,6 +18,9 @@ internal static class NgspiceRun
     public static JsonObject Mistake(string sheetPath, string mistake, double ohms) =>
         Run(["mistake", sheetPath, mistake, ohms.ToString("R", System.Globalization.CultureInfo.InvariantCulture)]);
 
+    /// <summary>What ngspice finds with a rectifier in the place of one of a sheet, for a state of a file.</summary>
+    public static JsonObject Part(string file, int state) => Run(["part", file, state.ToString(System.Globalization.CultureInfo.InvariantCulture)]);
+
     private static JsonObject Run(string[] arguments)
     {
         var start = new ProcessStartInfo("dotnet")
