@@ -26,16 +26,16 @@ internal sealed class BenchTable(Evidence evidence)
     private readonly ReadingSet set = evidence.Set;
 
     /// <summary>The bench and the unit are as noted.</summary>
-    public AssumedBench Matching => new(null, 0.89, Of(_ => 1), [], [], 1);
+    public AssumedBench Matching => new(null, 0.815, Of(_ => 1), [], [], 1);
 
     /// <summary>The others.</summary>
     public AssumedBench[] Others() =>
         [
             new(DoubtAbout.Line, 0.015, Of(_ => 1), [], [ByReading(Line)], 1),
-            new(DoubtAbout.Leads, 0.015, Of(_ => 1), [], [ByReading(Leads)], 1),
+            new(DoubtAbout.Leads, 0.04, Of(_ => 1), [], [ByReading(Leads)], 1),
             new(DoubtAbout.Meter, 0.015, Of(_ => 1), [], [], PoorMeter * PoorMeter),
             new(DoubtAbout.Unit, 0.03, Of(p => Square(BatchFactor(p))), BatchCommons(1), [], 1),
-            new(DoubtAbout.Internal, 0.03, Of(p => Square(InternalFactor(p))), [], [], 1),
+            new(DoubtAbout.Internal, 0.08, Of(p => Square(InternalFactor(p))), [], [], 1),
             new(
                 DoubtAbout.Kind,
                 0.005,
