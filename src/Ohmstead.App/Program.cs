@@ -13,6 +13,7 @@ CultureInfo.CurrentCulture = CultureInfo.DefaultThreadCurrentCulture = CultureIn
 var root = new RootCommand("Ohmstead: bench work on vintage low-voltage toy-train power transformers. Without a command it starts your workshop, for the browser.")
 {
     CheckCommand.Make(),
+    DraftCommand.Make(),
     PredictCommand.Make(),
     DiagnoseCommand.Make(),
     FitCommand.Make(),

@@ -15,6 +15,7 @@ public sealed class SchemaTests
         foreach (var f in Directory.GetFiles(Path.Combine(Tool.Root, "tests/Reference/contract/cases"), "*.readings.json")) files.Add("readings", f);
         files.Add("readings", Tool.Demo("twin-175.example.readings.json"));
         foreach (var f in Directory.GetFiles(Path.Combine(Tool.Root, "tests/Reference/questions"), "*.question.json").Order(StringComparer.Ordinal)) files.Add("question", f);
+        foreach (var f in Directory.GetFiles(Path.Combine(Tool.Root, "tests/Reference/outlines"), "*.outline.json")) files.Add("outline", f);
         return files;
     }
 
@@ -27,6 +28,9 @@ public sealed class SchemaTests
     [InlineData("type-sheet", """{ "ohmstead": "readings/1", "id": "x", "supply": { "volts": 1, "hertz": 1 }, "elements": [], "readings": [] }""")]
     [InlineData("readings", """{ "ohmstead": "readings/1", "sheet": "x", "readings": [ { "id": "a" } ] }""")]
     [InlineData("readings", """{ "ohmstead": "readings/1", "sheet": "x", "readings": [ { "id": "a", "value": "open" } ] }""")]
+    [InlineData("outline", """{ "ohmstead": "outline/1", "id": "x", "plate": { "watts": 100 }, "blocks": [] }""")]
+    [InlineData("outline", """{ "ohmstead": "outline/1", "id": "x", "plate": { "volts": 120 }, "blocks": [ { "block": "horn" } ] }""")]
+    [InlineData("outline", """{ "ohmstead": "outline/1", "id": "x", "plate": { "volts": 120 }, "blocks": [ { "block": "winding", "id": "main", "posts": { "b": "many" } } ] }""")]
     [InlineData("unit", """{ "ohmstead": "unit/1", "sheet": "x", "changes": [ { "paint": "red" } ] }""")]
     [InlineData("question", """{ "ohmstead": "question/1", "question": "who" }""")]
     [InlineData("question", """{ "ohmstead": "question/1", "question": "regulation", "supplyVolts": 0, "points": [ { "amps": 0, "volts": 1 }, { "amps": 1, "volts": 1 } ], "atAmps": [] }""")]

@@ -17,12 +17,13 @@ public class FolderOrderTests
     private static readonly string[][] Rows =
     [
         ["TypeSheets"],
+        ["Outlines"],
         ["Circuits"],
         ["Solving"],
         ["Faults"],
         ["Readings"],
         ["Diagnosis", "Fitting", "Carrying"],
-        ["Planning"],
+        ["Planning", "Drafting"],
         ["Reckoning"],
     ];
 

@@ -55,8 +55,7 @@ internal static class DiagnoseCommand
                 throw new RefusedInput("--most: is below 0; a number from 0 up is expected");
             if (!(time is > 0 and <= 3600))
                 throw new RefusedInput("--seconds: is out of range; a number above 0, at most 3600, is expected");
-            var kind = InputFiles.Sheet(parsed.GetValue(sheet)!, parsed.GetValue(unit));
-            var taken = InputFiles.Readings(parsed.GetValue(readings)!, kind);
+            var (kind, taken) = InputFiles.WholeReadings(parsed.GetValue(readings)!, InputFiles.Sheet(parsed.GetValue(sheet)!, parsed.GetValue(unit)));
             var result = Diagnose(kind, taken, time);
             taken = taken with { Doubts = Gates.DoubtsOf(taken, result) };
             if (parsed.GetValue(json))

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using Ohmstead.Electrical.Outlines;
 using Ohmstead.Electrical.Readings;
 using Ohmstead.Electrical.TypeSheets;
 
@@ -10,7 +11,15 @@ internal static class InputFiles
 {
     private const int MostProblems = 200;
 
-    public static TypeSheet Sheet(string path) => Required(path, TypeSheetFile.Read(TextFile.Read(path)));
+    /// <summary>A type sheet; of an outline, the wide sheet that is drafted from it.</summary>
+    public static TypeSheet Sheet(string path)
+    {
+        var text = TextFile.Read(path);
+        return OutlineFile.IsOne(text) ? Required(path, OutlineFile.Read(text)).Kinds[0].Sheet : Required(path, TypeSheetFile.Read(text));
+    }
+
+    /// <summary>An outline.</summary>
+    public static OutlineKinds Outline(string path) => Required(path, OutlineFile.Read(TextFile.Read(path)));
 
     /// <summary>The sheet, changed as the unit file says where one is given.</summary>
     public static TypeSheet Sheet(string path, string? unitPath)
@@ -20,6 +29,9 @@ internal static class InputFiles
     }
 
     public static UnitReadings Readings(string path, TypeSheet sheet) => Required(path, ReadingsFile.Read(TextFile.Read(path), sheet));
+
+    /// <summary>Readings of which some may be given whole, and the sheet with those that it did not have.</summary>
+    public static AdoptedReadings WholeReadings(string path, TypeSheet sheet) => Required(path, Electrical.Readings.WholeReadings.Read(TextFile.Read(path), sheet));
 
     /// <summary>Several readings files; the problems of all of them are named.</summary>
     public static ImmutableArray<UnitReadings> Readings(IEnumerable<string> paths, TypeSheet sheet)
@@ -39,7 +51,11 @@ internal static class InputFiles
         return wrong.Count == 0 ? sound.ToImmutable() : throw new RefusedInput(wrong);
     }
 
-    public static IReadOnlyList<Problem> SheetProblems(string path) => TypeSheetFile.Read(TextFile.Read(path)).Problems;
+    public static IReadOnlyList<Problem> SheetProblems(string path)
+    {
+        var text = TextFile.Read(path);
+        return OutlineFile.IsOne(text) ? OutlineFile.Read(text).Problems : TypeSheetFile.Read(text).Problems;
+    }
 
     public static RefusedInput Refuse(string path, IReadOnlyList<Problem> problems)
     {

@@ -39,9 +39,9 @@ internal static class RewireCommand
         verb.SetAction(parsed =>
         {
             var planned = InputFiles.Sheet(parsed.GetValue(sheet)!, parsed.GetValue(unit));
-            var taken = parsed.GetValue(readings) is { } file
-                ? InputFiles.Readings(file, planned)
-                : new UnitReadings(planned.Id, planned.SupplyVolts, null, Meter.Usual, [], []);
+            var taken = new UnitReadings(planned.Id, planned.SupplyVolts, null, Meter.Usual, [], []);
+            if (parsed.GetValue(readings) is { } file)
+                (planned, taken) = InputFiles.WholeReadings(file, planned);
             if (PlanningBound.RefuseRewire(planned) is { Length: > 0 } refused)
                 throw new RefusedInput($"{parsed.GetValue(sheet)}: {refused}");
             var result = RewireCheck.Run(planned, taken);

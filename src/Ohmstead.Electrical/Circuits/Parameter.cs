@@ -5,7 +5,14 @@ namespace Ohmstead.Electrical.Circuits;
 /// <param name="Path">Where it stands in the sheet, such as <c>elements.primary.ohms</c>.</param>
 /// <param name="Nominal">Median among sound units, in the quantity's unit.</param>
 /// <param name="Sigma">Standard deviation of its logarithm.</param>
-public sealed record Parameter(ParameterKind Kind, int Index, string Path, double Nominal, double Sigma);
+public sealed record Parameter(ParameterKind Kind, int Index, string Path, double Nominal, double Sigma)
+{
+    /// <summary>How much of the deviation is doubt about the kind's own value: 0 on a sheet whose values are known.</summary>
+    public double KindSigma { get; init; }
+
+    /// <summary>Standard deviation of its logarithm among units of the kind, without the doubt about the kind.</summary>
+    public double UnitSigma => Math.Sqrt((Sigma * Sigma) - (KindSigma * KindSigma));
+}
 
 /// <summary>What a spread parameter is of.</summary>
 public enum ParameterKind

@@ -13,44 +13,44 @@ internal static class ParameterList
         for (var n = 0; n < sliders.Length; n++)
         {
             var s = sliders[n].Slider;
-            Add(all, ParameterKind.ContactOhms, n, $"elements.{s.Id}.contactOhms", s.ContactOhms, s.Spread.Of("contactOhms", s.Spread.Of("contact", 0.4)));
+            Add(all, ParameterKind.ContactOhms, n, $"elements.{s.Id}.contactOhms", s.ContactOhms, s.Spread.Of("contactOhms", s.Spread.Of("contact", UsualSpread.Of(ModeTable.SliderKind, "contactOhms"))), s.KindError.Of("contactOhms", 0));
         }
         for (var n = 0; n < sheet.Cores.Length; n++)
         {
             var c = sheet.Cores[n];
-            Add(all, ParameterKind.LossOhms, n, $"cores.{c.Id}.lossOhms", c.LossOhms, c.Spread.Of("lossOhms", 0.10));
+            Add(all, ParameterKind.LossOhms, n, $"cores.{c.Id}.lossOhms", c.LossOhms, c.Spread.Of("lossOhms", UsualSpread.Of("core", "lossOhms")), c.KindError.Of("lossOhms", 0));
             var (name, nominal) = c.MagnetisingHenries > 0 ? ("magnetisingHenries", c.MagnetisingHenries) : ("excitation", 1.0);
-            Add(all, ParameterKind.Excitation, n, $"cores.{c.Id}.{name}", nominal, c.Spread.Of(name, 0.12));
+            Add(all, ParameterKind.Excitation, n, $"cores.{c.Id}.{name}", nominal, c.Spread.Of(name, UsualSpread.Of("core", name)), c.KindError.Of(name, 0));
         }
         return all.ToImmutable();
     }
 
     private static void AddElement(ImmutableArray<Parameter>.Builder all, Element e, int n)
     {
-        var path = $"elements.{e.Id}.";
+        void Own(ParameterKind kind, string field, double nominal) =>
+            Add(all, kind, n, $"elements.{e.Id}.{field}", nominal, e.Spread.Of(field, UsualSpread.Of(e.Kind, field)), e.KindError.Of(field, 0));
         switch (e)
         {
             case Resistive r:
-                var usual = r.Kind switch { "resistor" => 0.08, "insulation" => 0.7, _ => 0.25 };
-                Add(all, ParameterKind.Ohms, n, path + "ohms", r.Ohms, r.Spread.Of("ohms", usual));
+                Own(ParameterKind.Ohms, "ohms", r.Ohms);
                 break;
             case Winding w:
-                Add(all, ParameterKind.Ohms, n, path + "ohms", w.Ohms, w.Spread.Of("ohms", 0.08));
-                Add(all, ParameterKind.Turns, n, path + "turns", w.Turns, w.Spread.Of("turns", 0.006));
-                Add(all, ParameterKind.LeakageHenries, n, path + "leakageHenries", w.LeakageHenries, w.Spread.Of("leakageHenries", 0.2));
+                Own(ParameterKind.Ohms, "ohms", w.Ohms);
+                Own(ParameterKind.Turns, "turns", w.Turns);
+                Own(ParameterKind.LeakageHenries, "leakageHenries", w.LeakageHenries);
                 break;
             case Rectifier d:
-                Add(all, ParameterKind.SaturationAmps, n, path + "saturationAmps", d.SaturationAmps, d.Spread.Of("saturationAmps", 0.5));
-                Add(all, ParameterKind.SeriesOhms, n, path + "seriesOhms", d.SeriesOhms, d.Spread.Of("seriesOhms", 0.3));
-                Add(all, ParameterKind.LeakageOhms, n, path + "leakageOhms", d.LeakageOhms, d.Spread.Of("leakageOhms", 0.5));
+                Own(ParameterKind.SaturationAmps, "saturationAmps", d.SaturationAmps);
+                Own(ParameterKind.SeriesOhms, "seriesOhms", d.SeriesOhms);
+                Own(ParameterKind.LeakageOhms, "leakageOhms", d.LeakageOhms);
                 break;
             default:
                 break;
         }
     }
 
-    private static void Add(ImmutableArray<Parameter>.Builder all, ParameterKind kind, int index, string path, double nominal, double sigma)
+    private static void Add(ImmutableArray<Parameter>.Builder all, ParameterKind kind, int index, string path, double nominal, double sigma, double kindSigma)
     {
-        if (nominal > 0 && sigma > 0) all.Add(new Parameter(kind, index, path, nominal, sigma));
+        if (nominal > 0 && sigma > 0) all.Add(new Parameter(kind, index, path, nominal, sigma) { KindSigma = Math.Min(kindSigma, sigma) });
     }
 }

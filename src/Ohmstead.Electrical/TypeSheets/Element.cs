@@ -15,6 +15,9 @@ public abstract record Element(
     ImmutableDictionary<string, double> Percents
 )
 {
+    /// <summary>How much of each spread is doubt about the kind, on a drafted sheet.</summary>
+    public SpreadOverrides KindError { get; init; } = SpreadOverrides.None;
+
     /// <summary>The names of the contacts of a winding, or nothing.</summary>
     public virtual IEnumerable<string> OtherTerminals => [];
 }
@@ -79,6 +82,9 @@ public sealed record Slider(
     ImmutableDictionary<string, double> Percents
 )
 {
+    /// <summary>How much of its spread is doubt about the kind, on a drafted sheet.</summary>
+    public SpreadOverrides KindError { get; init; } = SpreadOverrides.None;
+
     /// <summary>What it carries for hours [A]; 0 where the sheet does not say.</summary>
     public double MostAmps { get; init; }
 }

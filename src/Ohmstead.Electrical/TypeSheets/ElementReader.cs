@@ -24,7 +24,8 @@ internal static class ElementReader
         }
         var percents = Percents(at, kind);
         if (from.Length > 0 && from == to) at.Report("to", $"is the same terminal as from (\"{from}\")", "the two ends must differ");
-        return kind switch
+        var kindError = Spread(at, "kindError");
+        Element read = kind switch
         {
             "winding" => Winding(at, id, from, to, spread, percents),
             "lamp" => new Lamp(id, from, to, at.Number("volts", 0.1, 1e4), at.Number("amps", 1e-4, 1e3), spread, percents),
@@ -45,6 +46,7 @@ internal static class ElementReader
             "breaker" => new Resistive(id, kind, from, to, at.Number("ohms", 0, MostOhms), spread, percents) { RatedAmps = at.Number("ratedAmps", 0, LeastAmps, HighestAmps) },
             _ => new Resistive(id, kind, from, to, at.Number("ohms", 0, MostOhms), spread, percents),
         };
+        return read with { KindError = kindError };
     }
 
     public static Core? ReadCore(JsonCursor at)
@@ -59,7 +61,7 @@ internal static class ElementReader
         }
         var henries = at.Has("magnetisingHenries") ? at.Number("magnetisingHenries", 1e-9, 1e9) : 0;
         if (henries == 0) CheckExcitation(at, points);
-        return new Core(at.Word("id"), at.Word("referenceWinding"), at.Number("lossOhms", 1e-3, MostOhms), points.ToImmutable(), henries, Spread(at));
+        return new Core(at.Word("id"), at.Word("referenceWinding"), at.Number("lossOhms", 1e-3, MostOhms), points.ToImmutable(), henries, Spread(at)) { KindError = Spread(at, "kindError") };
     }
 
     private static void CheckExcitation(JsonCursor at, ImmutableArray<(double Volts, double Amps)>.Builder points)
@@ -81,7 +83,7 @@ internal static class ElementReader
         var taps = at.List("taps").Where(t => t.IsObject()).Select(t => new Tap(InWinding(t, "turn", turns), t.Word("to"))).ToImmutableArray();
         var sliders = at.List("sliders").Where(s => s.IsObject()).Select(s => new Slider(
             s.Word("id"), s.Word("control"), InWinding(s, "fromTurn", turns), InWinding(s, "toTurn", turns), s.Word("to"),
-            s.Number("contactOhms", 0, MostOhms), Bridges(s), Spread(s), Percents(s, ModeTable.SliderKind)) { MostAmps = MostAmps(s) }).ToImmutableArray();
+            s.Number("contactOhms", 0, MostOhms), Bridges(s), Spread(s), Percents(s, ModeTable.SliderKind)) { MostAmps = MostAmps(s), KindError = Spread(s, "kindError") }).ToImmutableArray();
         return new Winding(id, from, to, at.Word("core"), turns, at.Number("ohms", 0, MostOhms), at.Number("leakageHenries", 0, 0, 1e6), taps, sliders, spread, percents) { MostAmps = MostAmps(at) };
     }
 
@@ -108,8 +110,8 @@ internal static class ElementReader
         return at.Words("closedIn");
     }
 
-    private static SpreadOverrides Spread(JsonCursor at) =>
-        at.Has("spread") ? new(at.Fields("spread").ToImmutableDictionary(f => f.Name, f => f.At.AsNumber(0, 3))) : SpreadOverrides.None;
+    private static SpreadOverrides Spread(JsonCursor at, string field = "spread") =>
+        at.Has(field) ? new(at.Fields(field).ToImmutableDictionary(f => f.Name, f => f.At.AsNumber(0, 3))) : SpreadOverrides.None;
 
     private static ImmutableDictionary<string, double> Percents(JsonCursor at, string kind)
     {

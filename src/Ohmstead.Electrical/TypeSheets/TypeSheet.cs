@@ -60,7 +60,11 @@ public sealed record Core(
     ImmutableArray<(double Volts, double Amps)> Excitation,
     double MagnetisingHenries,
     SpreadOverrides Spread
-);
+)
+{
+    /// <summary>How much of each spread is doubt about the kind, on a drafted sheet.</summary>
+    public SpreadOverrides KindError { get; init; } = SpreadOverrides.None;
+}
 
 /// <summary>A control: a throttle from 0 to 1, or a selector with named positions.</summary>
 public sealed record Control(string Id, bool IsThrottle, ImmutableArray<string> Positions, string Rest);

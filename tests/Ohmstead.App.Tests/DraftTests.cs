@@ -1,0 +1,67 @@
+namespace Ohmstead.App.Tests;
+
+/// <summary>draft, and the other verbs with an outline in place of a sheet.</summary>
+public sealed class DraftTests
+{
+    private const string Text = """
+        { "ohmstead": "outline/1", "id": "small-90", "plate": { "volts": 120, "watts": 90 }, "blocks": [
+          { "block": "winding", "id": "main", "from": "a", "posts": { "b": 12 } }, { "block": "throttle", "id": "t", "kind": "shoe", "volts": [5, 16] }, { "block": "breaker", "in": "common", "amps": 5 } ] }
+        """;
+
+    private static string Outline => Tool.File("small.outline.json", Text);
+
+    [Fact]
+    public void Draft_prints_the_sheet_and_where_its_numbers_come_from()
+    {
+        var answer = Tool.Json("draft", Outline);
+        Assert.Equal(["outline", "sheet", "values", "faults", "setAside", "candidates", "tells", "wants"], answer.Fields());
+        Assert.Equal("small-90", answer.Text("outline"));
+        Assert.Equal("type-sheet/1", answer.GetProperty("sheet").Text("ohmstead"));
+        Assert.All(answer.List("values"), v => Assert.Equal(["path", "value", "relativeError", "origin", "from"], v.Fields()));
+        Assert.Equal("derived", answer.List("values").Single(v => v.Text("path") == "elements.primary.ohms").Text("origin"));
+        Assert.Equal(1, Assert.Single(answer.List("candidates")).GetProperty("probability").GetDouble());
+        Assert.Contains(answer.List("wants"), w => w.Text("id") == "blades" && w.List("fixes").Any(f => f.GetString() == "elements.primary.ohms") && w.GetProperty("relativeErrorAfter").GetDouble() < 0.1);
+    }
+
+    [Fact]
+    public void The_sheet_that_it_writes_passes_check()
+    {
+        var sheet = Tool.File("small.sheet.json", "");
+        var (code, output, error) = Tool.Run("draft", Outline, "--sheet", sheet);
+        Assert.True(code == 0, error);
+        Assert.Contains("Take these first", output, StringComparison.Ordinal);
+        Assert.Equal("no problems", Tool.Run("check", sheet).Out.Trim());
+        Assert.Equal("no problems", Tool.Run("check", Outline).Out.Trim());
+        var (refused, _, why) = Tool.Run("draft", Outline, "--sheet", "/no/such/folder/a.json");
+        Assert.Equal(2, refused);
+        Assert.Contains("cannot be written", why, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_contradiction_is_refused_with_file_place_wrong_and_right()
+    {
+        var bad = Tool.File("bad.outline.json", Text.Replace("\"common\"", "\"attic\"", StringComparison.Ordinal));
+        foreach (var verb in new[] { "draft", "check", "predict", "continuity" })
+        {
+            var (code, _, error) = Tool.Run(verb, bad);
+            Assert.Equal(2, code);
+            Assert.Equal($"{bad}: $.blocks[2].in: \"attic\" is no place for a breaker; common, throttle, primary, or a post that is no throttle's", error.Trim());
+        }
+    }
+
+    [Fact]
+    public void An_outline_stands_in_place_of_a_sheet_and_a_reading_may_be_given_whole()
+    {
+        // The post of the throttle reads 10 V under 4 Ω where 15 V were due, and full volts with no load: something in its way is worn.
+        var readings = Tool.File("small.readings.json", """
+            { "ohmstead": "readings/1", "sheet": "small-90", "readings": [
+              { "id": "mine", "quantity": "ac-volts", "between": ["post-a", "post-t"], "state": { "source": { "from": "blade-1", "to": "blade-2", "volts": "mains" }, "controls": { "throttle-t": 1 } }, "value": 15.9 },
+              { "id": "t-load", "value": 9.8 }, { "id": "volts-b", "value": 11.9 }, { "id": "blades", "value": 7.9 } ] }
+            """);
+        var answer = Tool.Json("diagnose", Outline, readings);
+        Assert.Equal(["mine", "t-load", "volts-b", "blades"], answer.List("readings").Select(r => r.Text("id")));
+        Assert.Equal("shoe-t:worn", answer.List("faults").Take(1).Select(f => $"{f.Text("element")}:{f.Text("mode")}").Single());
+        Assert.DoesNotContain(answer.List("next"), n => n.Text("id") == "t-full");
+        Assert.Equal(3, Tool.Json("plan", Outline, "--reach", "cover").List("steps").Length);
+    }
+}
