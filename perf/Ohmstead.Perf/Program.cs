@@ -31,7 +31,7 @@ switch (args.FirstOrDefault())
         return PinnedAnswers.Remake(RepositoryRoot.Path);
     default:
         Console.Error.WriteLine(
-            "usage: bench | process | scaling | planning | ngspice-ratio | store | server | slow-laptop | page [again] [part ...] | experiments [quick] [units | diagnosis | next | doubt ...] | pins"
+            "usage: bench | process | scaling | planning | ngspice-ratio | store | server | slow-laptop | page [again] [part ...] | experiments [quick] [units | diagnosis | next | doubt ... | heat-run] | pins"
         );
         return 2;
 }

@@ -2,14 +2,16 @@ using System.Text;
 using Ohmstead.Electrical.Circuits;
 using Ohmstead.Electrical.TypeSheets;
 using Ohmstead.Perf.Experiments.Doubted;
+using Ohmstead.Perf.Experiments.Heat;
 using Ohmstead.Perf.Experiments.Limits;
 
 namespace Ohmstead.Perf.Experiments;
 
-/// <summary>Runs the long experiments and writes their tables between two marks of docs/diagnosis.md.</summary>
+/// <summary>Runs the long experiments and writes their tables between the marks of their pages in docs/.</summary>
 internal static class ExperimentsPage
 {
     private const string Page = "docs/diagnosis.md";
+    private const string HeatPage = "docs/methods/proving.md";
 
     private static readonly (string File, string Name)[] Sheets =
     [
@@ -21,6 +23,8 @@ internal static class ExperimentsPage
     {
         if (arguments.FirstOrDefault() == "doubt")
             return RunDoubt(root, arguments[1..]);
+        if (arguments.FirstOrDefault() == "heat-run")
+            return RunHeat(root);
         var isQuick = arguments.Contains("quick");
         var what = arguments.FirstOrDefault(a => a is "units" or "diagnosis" or "next") ?? "";
         var page = new StringBuilder();
@@ -61,7 +65,15 @@ internal static class ExperimentsPage
             return code;
         }
         MarkedPage.Insert(Path.Combine(root, Page), "measured", page.ToString());
-        return Math.Max(code, RunDoubt(root, []));
+        return Math.Max(Math.Max(code, RunHeat(root)), RunDoubt(root, []));
+    }
+
+    private static int RunHeat(string root)
+    {
+        var page = new StringBuilder();
+        var asked = HeatExperiment.Run(HeatExperiment.FullRuns, 1, page);
+        MarkedPage.Insert(Path.Combine(root, HeatPage), "heat runs", page.ToString());
+        return asked.All(a => a.IsMet) ? 0 : 1;
     }
 
     private static int RunDoubt(string root, string[] arguments)

@@ -31,6 +31,9 @@ public readonly struct QuestionFields(JsonCursor at, TypeSheet? sheet)
     /// <summary>True when the field is there and not null.</summary>
     public bool Has(string name) => at.Has(name);
 
+    /// <summary>False where a problem was found at a field or deeper in it: what it means together with others is not asked then.</summary>
+    public bool IsSoundAt(string name) => at.IsSoundAt(name);
+
     /// <summary>A problem at this place.</summary>
     public void Report(string wrong, string right) => at.Report(wrong, right);
 
@@ -137,6 +140,9 @@ public readonly struct QuestionFields(JsonCursor at, TypeSheet? sheet)
 
     /// <summary>The places of a list whose items may be of several kinds.</summary>
     public ImmutableArray<QuestionFields> Places(string name, bool isRequired = true, int least = 0) => Items(name, f => f, least, isRequired);
+
+    /// <summary>A field as a place, for what may be of several kinds; only where <see cref="Has"/>.</summary>
+    public QuestionFields Place(string name) => At(name);
 
     /// <summary>A part with fields of its own, or null where it is left out; a problem where it is no object.</summary>
     public QuestionFields? Part(string name)

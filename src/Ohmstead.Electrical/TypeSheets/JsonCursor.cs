@@ -23,6 +23,13 @@ public readonly struct JsonCursor(JsonElement element, string path, List<Problem
     /// <summary>Reports a problem at a field below this place.</summary>
     public void Report(string field, string wrong, string right) => problems.Add(new Problem($"{Path}.{field}", wrong, right));
 
+    /// <summary>False where a problem was found at a field or deeper in it: what it means together with others is not asked then.</summary>
+    public bool IsSoundAt(string field)
+    {
+        var below = $"{Path}.{field}";
+        return !problems.Exists(p => p.Path.StartsWith(below, StringComparison.Ordinal));
+    }
+
     /// <summary>True when the field is there and not null.</summary>
     public bool Has(string name)
     {

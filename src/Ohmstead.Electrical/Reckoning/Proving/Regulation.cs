@@ -17,7 +17,7 @@ public sealed record Regulation(double SupplyVolts, ImmutableArray<LoadPoint> Po
         var supply = fields.Number("supplyVolts", NumberRange.Positive);
         var points = fields.List("points", p => new LoadPoint(
             p.Number("amps", NumberRange.NotNegative), p.Number("volts", NumberRange.NotNegative), p.Number("supplyVolts", NumberRange.Positive, supply)), least: 2);
-        if (points.Length >= 2 && Determinant(points, supply) is var d && !(d > 1e-12 * points.Sum(p => p.SupplyVolts * p.SupplyVolts) * points.Sum(p => p.Amps * p.Amps) / (supply * supply)))
+        if (points.Length >= 2 && fields.IsSoundAt("points") && Determinant(points, supply) is var d && !(d > 1e-12 * points.Sum(p => p.SupplyVolts * p.SupplyVolts) * points.Sum(p => p.Amps * p.Amps) / (supply * supply)))
             fields.Report("points", "are all of one current", "two or more different amps are needed");
         return new(supply, points, fields.Numbers("atAmps", NumberRange.NotNegative));
     }

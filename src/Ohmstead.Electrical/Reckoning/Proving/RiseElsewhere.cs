@@ -1,0 +1,62 @@
+using System.Collections.Immutable;
+
+namespace Ohmstead.Electrical.Reckoning.Proving;
+
+/// <summary>
+/// <c>rise-elsewhere</c>: one final rise taken to other loads and rooms. Rise goes with watts, and copper loss grows with
+/// temperature (docs/methods/proving.md).
+/// </summary>
+/// <param name="NoLoadWatts">P0, taken as constant.</param>
+/// <param name="LoadWattsAt20">Copper loss at the test amps with windings at 20 °C.</param>
+/// <param name="TestAmps">Load of the test.</param>
+/// <param name="TestCelsius">Room of the test.</param>
+/// <param name="FinalRiseKelvin">What it came to.</param>
+/// <param name="LimitKelvin">The most.</param>
+/// <param name="At">Where to take it.</param>
+/// <param name="MostAmpsCelsius">Room for which the most amps are asked.</param>
+public sealed record RiseElsewhere(
+    double NoLoadWatts, double LoadWattsAt20, double TestAmps, double TestCelsius, double FinalRiseKelvin, double LimitKelvin, ImmutableArray<LoadAndRoom> At, double MostAmpsCelsius) : Question
+{
+    private const double Copper = 234.5;
+    private const double At20 = Copper + 20;
+
+    /// <summary>Reads its fields.</summary>
+    public static RiseElsewhere Read(QuestionFields fields) => new(
+        fields.Number("noLoadWatts", NumberRange.NotNegative), fields.Number("loadWattsAt20", NumberRange.Positive), fields.Number("testAmps", NumberRange.Positive),
+        fields.Number("testCelsius", NumberRange.Celsius), fields.Number("finalRiseKelvin", NumberRange.Positive), fields.Number("limitKelvin", NumberRange.Positive),
+        fields.OptionalList("at", a => new LoadAndRoom(a.Number("amps", NumberRange.NotNegative), a.Number("ambientCelsius", NumberRange.Celsius))),
+        fields.Number("mostAmpsCelsius", NumberRange.Celsius, 25));
+
+    /// <inheritdoc/>
+    public override RiseElsewhereAnswer Answer()
+    {
+        var perWatt = FinalRiseKelvin / (NoLoadWatts + (LoadWattsAt20 * (Copper + TestCelsius + FinalRiseKelvin) / At20));
+        var most = ((LimitKelvin / perWatt) - NoLoadWatts) * At20 / (Copper + MostAmpsCelsius + LimitKelvin);
+        var amps = most > 0 ? TestAmps * Math.Sqrt(most / LoadWattsAt20) : 0;
+        return new(perWatt, [.. At.Select(a => new RiseAt(a.Amps, a.AmbientCelsius, RiseOf(a, perWatt)))], amps)
+        {
+            Words = [FormattableString.Invariant($"At {MostAmpsCelsius:0.#} °C in the room it stays within {LimitKelvin:0.#} °C of rise up to {amps:0.0} A for hours.")],
+            Outside = ["No-load watts are taken as constant, cooling as proportional to the rise, and the loss as shared between the windings as in the test.", TestRecord.NoCertification],
+        };
+    }
+
+    /// <summary>R(P0 + j(234.5 + ta)/254.5)/(1 − Rj/254.5); null where the loss grows faster than it is carried off.</summary>
+    private double? RiseOf(LoadAndRoom at, double perWatt)
+    {
+        var loss = LoadWattsAt20 * at.Amps * at.Amps / (TestAmps * TestAmps);
+        var left = 1 - (perWatt * loss / At20);
+        return left > 0 ? perWatt * (NoLoadWatts + (loss * (Copper + at.AmbientCelsius) / At20)) / left : null;
+    }
+}
+
+/// <summary>A load in a room.</summary>
+public sealed record LoadAndRoom(double Amps, double AmbientCelsius);
+
+/// <summary>What <c>rise-elsewhere</c> answers.</summary>
+/// <param name="KelvinPerWatt">Of all that heats it.</param>
+/// <param name="At">At each load and room.</param>
+/// <param name="MostAmps">For hours within the limit; 0 where even no load is too much.</param>
+public sealed record RiseElsewhereAnswer(double KelvinPerWatt, ImmutableArray<RiseAt> At, double MostAmps) : Answer;
+
+/// <summary>A load in a room, and its rise; null where it would run away.</summary>
+public sealed record RiseAt(double Amps, double AmbientCelsius, double? RiseKelvin);
