@@ -78,6 +78,10 @@ public readonly struct QuestionFields(JsonCursor at, TypeSheet? sheet)
         return range.Harmless;
     }
 
+    /// <summary>True where the field holds a number of the range, against which another may be held.</summary>
+    public bool Holds(string name, NumberRange range) =>
+        Has(name) && at.At(name).Element is { ValueKind: JsonValueKind.Number } e && e.TryGetDouble(out var value) && range.Holds(value);
+
     /// <summary>A whole number with a default.</summary>
     public int Whole(string name, int low, int high, int? otherwise = null)
     {
@@ -86,7 +90,7 @@ public readonly struct QuestionFields(JsonCursor at, TypeSheet? sheet)
         var value = Number(name, range);
         if (value == Math.Floor(value)) return (int)value;
         Report(name, $"is {JsonCursor.Show(value)}", "a whole number is expected");
-        return low;
+        return (int)value;
     }
 
     /// <summary>Yes or no, with a default.</summary>

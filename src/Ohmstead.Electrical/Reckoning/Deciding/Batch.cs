@@ -92,7 +92,8 @@ public sealed record FittedParts(int Fitted, int Failed, double Years)
         if (fields.NeededPart(name, "{ \"fitted\", \"failed\", \"years\" }") is not { } part)
             return new(1, 0, 1);
         var (fitted, failed) = (part.Whole("fitted", 0, Most), part.Whole("failed", 0, Most));
-        if (failed > fitted)
+        var counts = new NumberRange(0, Most);
+        if (failed > fitted && part.Holds("fitted", counts) && part.Holds("failed", counts))
             part.Report("failed", "is above fitted", "no more can fail than were fitted");
         return new(fitted, Math.Min(failed, fitted), part.Number("years", NumberRange.NotNegative));
     }

@@ -6,7 +6,7 @@ namespace Ohmstead.Electrical.Reckoning.Deciding;
 /// Drawn jobs. Whether a job is stopped does not depend on its minutes, so that every draw is a whole job, and by a draw of its own
 /// one of all jobs too. The same seed draws the same.
 /// </summary>
-internal sealed record JobDraws(Drawn WholeMinutes, Drawn WholeBills, Drawn AllMinutes, Drawn AllBills, double AboveLinePercent, double AboveWorthPercent)
+internal sealed record JobDraws(double[] WholeMinutes, double[] WholeBills, double[] AllMinutes, double[] AllBills)
 {
     /// <summary>Draws the jobs of a quote.</summary>
     /// <param name="laws">The minutes of its steps.</param>
@@ -45,10 +45,11 @@ internal sealed record JobDraws(Drawn WholeMinutes, Drawn WholeBills, Drawn AllM
             if (!stopped)
                 (allMinutes[n], allBills[n]) = (minutes, bill);
         }
-        double Above(decimal? line) => 100.0 * allBills.Count(b => b > (double?)line) / count;
-        var (line, worth) = (Above(quote.ApproveAbove), Above(quote.WorthUpTo));
-        return new(Drawn.Of(wholeMinutes), Drawn.Of(wholeBills), Drawn.Of(allMinutes), Drawn.Of(allBills), line, worth);
+        return new(wholeMinutes, wholeBills, allMinutes, allBills);
     }
+
+    /// <summary>Of all jobs, how many have a bill above a line; null without one [%].</summary>
+    public double? PercentAbove(decimal? line) => line is { } at ? 100.0 * AllBills.Count(b => b > (double)at) / AllBills.Length : null;
 
     /// <summary>Standard normal draws, two at a time (key box-muller).</summary>
     private sealed class Normals(Random random)
@@ -72,17 +73,16 @@ internal sealed record JobDraws(Drawn WholeMinutes, Drawn WholeBills, Drawn AllM
 }
 
 /// <summary>Shares of drawn numbers.</summary>
-internal readonly record struct Drawn(double P50, double P90)
+internal static class Drawn
 {
-    /// <summary>Sorts the numbers and takes their shares, between two neighbours along a straight line.</summary>
-    public static Drawn Of(double[] numbers)
+    /// <summary>The shares of some numbers, between two neighbours along a straight line.</summary>
+    /// <param name="mean">Theirs, which is known exactly.</param>
+    public static QuoteSpread Of(double[] numbers, double mean)
     {
-        Array.Sort(numbers);
-        return new(At(numbers, 0.5), At(numbers, 0.9));
+        var sorted = (double[])numbers.Clone();
+        Array.Sort(sorted);
+        return new(At(sorted, 0.5), At(sorted, 0.9), mean);
     }
-
-    /// <summary>With the mean, which is known exactly.</summary>
-    public QuoteSpread With(double mean) => new(P50, P90, mean);
 
     private static double At(double[] sorted, double share)
     {

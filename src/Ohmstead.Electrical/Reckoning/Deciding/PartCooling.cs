@@ -1,11 +1,21 @@
+using System.Text.Json;
+
 namespace Ohmstead.Electrical.Reckoning.Deciding;
 
 /// <summary>How a part gets rid of its heat: by its leads, or by a plate. Steady heat in free air (docs/methods/deciding.md).</summary>
 /// <param name="MostCelsius">Of the junction.</param>
 public abstract record PartCooling(double MostCelsius)
 {
-    internal static PartCooling Read(QuestionFields fields) =>
-        fields.OneOf("mount", ["leads", "plate"]) == "leads" ? LeadCooling.ReadLeads(fields) : PlateCooling.ReadPlate(fields);
+    /// <summary>Reads its fields; null, with its problem, where it is neither: no more is asked of it then.</summary>
+    internal static PartCooling? Read(QuestionFields fields)
+    {
+        var mount = fields.Element.TryGetProperty("mount", out var said) && said.ValueKind == JsonValueKind.String ? said.GetString() : "";
+        fields.OneOf("mount", [Leads, Plate]);
+        return mount == Leads ? LeadCooling.ReadLeads(fields) : mount == Plate ? PlateCooling.ReadPlate(fields) : null;
+    }
+
+    private const string Leads = "leads";
+    private const string Plate = "plate";
 
     /// <summary>From junction to air [K/W]; infinite where no heat gets out.</summary>
     public abstract double KelvinPerWatt { get; }

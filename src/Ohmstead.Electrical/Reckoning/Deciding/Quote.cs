@@ -55,12 +55,12 @@ public sealed record Quote(
         var drawn = JobDraws.Of(this, laws);
         return new QuoteAnswer(
             [.. Steps.Zip(laws, (s, law) => new QuoteStep(s.Id, law.MedianMinutes, law.P90Minutes, law.LogSpread, s.Records.Length))],
-            job.FinishedPercent > 0 ? new(drawn.WholeMinutes.With(job.WholeMinutes), drawn.WholeBills.With(job.WholeBill)) : QuoteRange.Nothing,
-            new(drawn.AllMinutes.With(job.AllMinutes), drawn.AllBills.With(job.AllBill)),
+            job.FinishedPercent > 0 ? new(Drawn.Of(drawn.WholeMinutes, job.WholeMinutes), Drawn.Of(drawn.WholeBills, job.WholeBill)) : QuoteRange.Nothing,
+            new(Drawn.Of(drawn.AllMinutes, job.AllMinutes), Drawn.Of(drawn.AllBills, job.AllBill)),
             [.. Stops.Zip(job.StopPercents, (stop, percent) => new QuoteStop(stop.After, percent, stop.Fee))],
             job.FinishedPercent,
-            ApproveAbove is null ? null : drawn.AboveLinePercent,
-            WorthUpTo is null ? null : drawn.AboveWorthPercent,
+            drawn.PercentAbove(ApproveAbove),
+            drawn.PercentAbove(WorthUpTo),
             Draws
         )
         {

@@ -26,10 +26,10 @@ public sealed record Roller(
     public static Roller Read(QuestionFields fields)
     {
         var (fresh, now) = (fields.Number("newMillimetres", NumberRange.Positive), fields.Number("nowMillimetres", NumberRange.Positive));
-        if (now > fresh)
+        if (now > fresh && fields.Holds("newMillimetres", NumberRange.Positive) && fields.Holds("nowMillimetres", NumberRange.Positive))
             fields.Report("nowMillimetres", "is above newMillimetres", "a roller only wears down");
         var flat = fields.Number("flatMillimetres", NumberRange.NotNegative, 0);
-        if (flat > now)
+        if (flat > now && fields.Holds("nowMillimetres", NumberRange.Positive) && fields.Holds("flatMillimetres", NumberRange.NotNegative))
             fields.Report("flatMillimetres", "is above nowMillimetres", "a flat is no wider than the roller");
         return new(
             fresh,

@@ -72,6 +72,10 @@ public class RollerTests
     public void Left_out_loads_are_two_and_a_half_and_five_amps() => Assert.Equal([2.5, 5], Roller("9", "0.1")["loads"]!.AsArray().Select(l => l!.Number("amps")));
 
     [Fact]
+    public void What_is_missing_is_named_and_nothing_is_held_against_it() =>
+        Assert.Equal(["$.newMillimetres", "$.sideOhms"], Asked.Refused("\"question\": \"roller\", \"nowMillimetres\": 7, \"turnVolts\": 1"));
+
+    [Fact]
     public void What_cannot_be_is_refused() =>
         Assert.Equal(["$.nowMillimetres", "$.flatMillimetres", "$.sideOhms"], Asked.Refused($"{Usual}, \"nowMillimetres\": 11, \"flatMillimetres\": 12, \"sideOhms\": 0"));
 }
