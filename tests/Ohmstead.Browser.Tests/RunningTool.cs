@@ -114,6 +114,8 @@ internal sealed class RunningTool : IAsyncDisposable
             RedirectStandardOutput = true,
             RedirectStandardError = true,
             WorkingDirectory = Path.GetTempPath(),
+            // What broke inside is then said to the window too: a test that fails says why.
+            Environment = { ["ASPNETCORE_DETAILEDERRORS"] = "true" },
         };
 
     private static string FindRoot()

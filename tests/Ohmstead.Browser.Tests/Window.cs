@@ -46,7 +46,7 @@ internal sealed partial class Window : IAsyncDisposable
         page.PageError += (_, error) =>
         {
             // Drawn anew under the finger, by findings that arrive: the event was for a button that is gone. What it was to do is asked for by the journey.
-            if (!error.Contains("'DispatchEventAsync'", StringComparison.Ordinal)) window.wrong.Add($"script: {error}");
+            if (!error.Contains("There is no event handler associated with this event", StringComparison.Ordinal)) window.wrong.Add($"script: {error}");
         };
         page.Console += (_, said) =>
         {
