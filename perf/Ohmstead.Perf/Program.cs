@@ -2,6 +2,7 @@ using System.Globalization;
 using Ohmstead.Perf;
 using Ohmstead.Perf.Benchmarks;
 using Ohmstead.Perf.Experiments;
+using Ohmstead.Perf.Listening;
 using Ohmstead.Perf.Stores;
 
 CultureInfo.CurrentCulture = CultureInfo.DefaultThreadCurrentCulture = CultureInfo.InvariantCulture;
@@ -27,11 +28,13 @@ switch (args.FirstOrDefault())
         return PerformancePage.Run(args[1..]);
     case "experiments":
         return ExperimentsPage.Run(RepositoryRoot.Path, args[1..]);
+    case "hum":
+        return HumPage.Run(RepositoryRoot.Path);
     case "pins":
         return PinnedAnswers.Remake(RepositoryRoot.Path);
     default:
         Console.Error.WriteLine(
-            "usage: bench | process | scaling | planning | ngspice-ratio | store | server | slow-laptop | page [again] [part ...] | experiments [quick] [units | diagnosis | next | doubt ... | heat-run] | pins"
+            "usage: bench | process | scaling | planning | ngspice-ratio | store | server | slow-laptop | page [again] [part ...] | experiments [quick] [units | diagnosis | next | doubt ... | heat-run] | hum | pins"
         );
         return 2;
 }

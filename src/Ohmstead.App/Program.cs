@@ -21,6 +21,7 @@ var root = new RootCommand("Ohmstead: bench work on vintage low-voltage toy-trai
     RewireCommand.Make(),
     ContinuityCommand.Make(),
     ReckonCommand.Make(),
+    ListenCommand.Make(),
     ExampleCommand.Make(),
     CompletionCommand.Make(),
     ServeCommand.MakeDemo(),

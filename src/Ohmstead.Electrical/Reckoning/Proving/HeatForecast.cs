@@ -20,6 +20,7 @@ internal sealed record HeatForecast(GaussMixture Final, GaussMixture AtOff, bool
     /// <summary>A final rise before anything is read [K]; common practice, no source. Wide: readings soon outweigh it.</summary>
     private const double UsualRise = 55;
     private const double RiseSpread = 30;
+    private const double Before = 1 / (RiseSpread * RiseSpread);
 
     /// <summary>How much better a hotter case cools: exponents and their chances; common practice, no source.</summary>
     private static readonly (double Better, double Chance)[] Cooling = [(0, 0.5), (0.1, 0.3), (0.2, 0.2)];
@@ -35,36 +36,53 @@ internal sealed record HeatForecast(GaussMixture Final, GaussMixture AtOff, bool
         var line = new HeatTimeline(run);
         var celsius = run.During.Select(d => d.Ohms).Concat(run.After.Select(a => a.Ohms)).Select(o => run.Metal.CelsiusOf(o, run.Cold)).ToArray();
         var weights = new CommonError(celsius, run.Metal.K, run.RepeatPercent / 100, ModelKelvin);
-        var fast = Grid(FastPoints, FastReach, run.Times.FastMinutes, run.Times.FastSpread).Select(g => (Shape: HeatShapes.OfPower(line, g.Value, 0), g.Log)).ToArray();
+        var fast = Grid(FastPoints, FastReach, run.Times.FastMinutes, run.Times.FastSpread).Select(g => new Part(HeatShapes.OfPower(line, g.Value, 0), g.Log, weights)).ToArray();
         var (final, atOff, least) = (new GaussMixture(), new GaussMixture(), double.PositiveInfinity);
-        var (shape, rest) = (new double[celsius.Length], new double[celsius.Length]);
+        var rest = new double[celsius.Length];
         foreach (var slow in Grid(SlowPoints, SlowReach, run.Times.SlowMinutes, run.Times.SlowSpread))
         {
             var room = HeatShapes.OfRoom(line, slow.Value);
             for (var n = 0; n < rest.Length; n++) rest[n] = celsius[n] - room[n + 1];
-            var square = weights.Square(rest, rest);
+            var (square, ofWinding) = (weights.Square(rest, rest), fast.Select(f => weights.Square(f.Read, rest)).ToArray());
             foreach (var (better, chance) in Cooling)
             {
-                var core = HeatShapes.OfPower(line, slow.Value, better);
-                foreach (var winding in fast)
+                var core = new Part(HeatShapes.OfPower(line, slow.Value, better), slow.Log + Math.Log(chance), weights);
+                var ofCore = weights.Square(core.Read, rest);
+                for (var f = 0; f < fast.Length; f++)
+                {
+                    var (winding, both) = (fast[f], weights.Square(fast[f].Read, core.Read));
                     for (var k = 0; k < SharePoints; k++)
                     {
-                        var share = run.Times.LeastShare + ((run.Times.MostShare - run.Times.LeastShare) * (k + 0.5) / SharePoints);
-                        double At(int n) => (share * winding.Shape[n]) + ((1 - share) * core[n]);
-                        for (var n = 0; n < shape.Length; n++) shape[n] = At(n + 1);
+                        // The shape is s·winding + (1 − s)·core: its squares follow from theirs.
+                        var s = run.Times.LeastShare + ((run.Times.MostShare - run.Times.LeastShare) * (k + 0.5) / SharePoints);
+                        var c = 1 - s;
+                        var shape = (s * s * winding.Square) + (2 * s * c * both) + (c * c * core.Square);
                         // Normal law of the final rise: before the readings, then with them.
-                        var precision = (1 / (RiseSpread * RiseSpread)) + weights.Square(shape, shape);
-                        var mean = ((UsualRise / (RiseSpread * RiseSpread)) + weights.Square(shape, rest)) / precision;
-                        var misfit = square + (UsualRise * UsualRise / (RiseSpread * RiseSpread)) - (mean * mean * precision);
-                        var log = slow.Log + winding.Log + Math.Log(chance) - (0.5 * (misfit + Math.Log(precision)));
-                        var deviation = 1 / Math.Sqrt(precision);
+                        var precision = Before + shape;
+                        var mean = ((UsualRise * Before) + (s * ofWinding[f]) + (c * ofCore)) / precision;
+                        var misfit = square + (UsualRise * UsualRise * Before) - (mean * mean * precision);
+                        var log = core.Log + winding.Log - (0.5 * (misfit + Math.Log(precision)));
+                        var (deviation, atEnd) = (1 / Math.Sqrt(precision), (s * winding.AtEnd) + (c * core.AtEnd));
                         final.Add(log, mean, deviation);
-                        atOff.Add(log, room[0] - run.EndCelsius + (mean * At(0)), deviation * At(0));
+                        atOff.Add(log, room[0] - run.EndCelsius + (mean * atEnd), deviation * atEnd);
                         least = Math.Min(least, misfit);
                     }
+                }
             }
         }
         return new(final.Ready(), atOff.Ready(), least <= MostMisfit * celsius.Length);
+    }
+
+    /// <summary>One mass's answer to the power: at the last switch-off, at each reading, and its weighed square.</summary>
+    private sealed class Part(double[] shape, double log, CommonError weights)
+    {
+        public double[] Read { get; } = shape[1..];
+
+        public double AtEnd { get; } = shape[0];
+
+        public double Square { get; } = weights.Square(shape[1..], shape[1..]);
+
+        public double Log { get; } = log;
     }
 
     private static (double Value, double Log)[] Grid(int points, double reach, double median, double spread) =>
@@ -108,7 +126,7 @@ internal sealed class CommonError
 internal sealed class GaussMixture
 {
     /// <summary>Parts below this share of the heaviest change no digit that is shown.</summary>
-    private const double LeastLog = -16;
+    private const double LeastLog = -12;
 
     private List<(double Weight, double Mean, double Deviation)> parts = [];
 
@@ -131,7 +149,7 @@ internal sealed class GaussMixture
     public double At(double share)
     {
         var (low, high) = (parts.Min(p => p.Mean - (9 * p.Deviation)), parts.Max(p => p.Mean + (9 * p.Deviation)));
-        for (var n = 0; n < 50 && high - low > 1e-7 * Math.Max(1, Math.Abs(high)); n++)
+        for (var n = 0; n < 50 && high - low > 1e-5 * Math.Max(1, Math.Abs(high)); n++)
         {
             var middle = (low + high) / 2;
             if (1 - Above(middle) < share) low = middle;

@@ -51,7 +51,7 @@ public class HeatRunTests
     {
         var (one, other) = (Asked.AnswerOf(File_("heat-run-40.question.json")), JsonNode.Parse(File_("heat-run-40.question.json"))!);
         foreach (var reading in other["during"]!.AsArray().Concat(other["after"]!.AsArray()).Append(other["cold"])) reading!["ohms"] = 1.03 * reading["ohms"]!.GetValue<double>();
-        Assert.Equal(one.Number("final.riseKelvin"), Asked.AnswerOf(other.ToJsonString()).Number("final.riseKelvin"), 1e-6);
+        Assert.Equal(one.Number("final.riseKelvin"), Asked.AnswerOf(other.ToJsonString()).Number("final.riseKelvin"), 1e-3);
     }
 
     [Fact]
