@@ -64,4 +64,25 @@ public sealed class DraftTests
         Assert.DoesNotContain(answer.List("next"), n => n.Text("id") == "t-full");
         Assert.Equal(3, Tool.Json("plan", Outline, "--reach", "cover").List("steps").Length);
     }
+
+    [Fact]
+    public void Readings_give_the_sheet_its_numbers_and_it_knows_them_again()
+    {
+        var readings = Tool.File("unit.readings.json", """
+            { "ohmstead": "readings/1", "sheet": "small-90", "readings": [
+              { "id": "blades", "value": 9.1 }, { "id": "volts-b", "value": 11.8 }, { "id": "t-full", "value": 16.1 }, { "id": "t-load", "value": 14.4 }, { "id": "amps-idle", "value": 0.16 }, { "id": "watts-idle", "value": 7.1 } ] }
+            """);
+        var sheet = Tool.File("unit.sheet.json", "");
+        var answer = Tool.Json("draft", Outline, readings, "--sheet", sheet);
+        var ohms = answer.List("values").Single(v => v.Text("path") == "elements.primary.ohms");
+        Assert.Equal(("measured", "blades"), (ohms.Text("origin"), ohms.Words("from").Single()));
+        Assert.InRange(ohms.GetProperty("value").GetDouble(), 8, 9.1);
+        Assert.All(answer.List("faults"), f => Assert.Equal([readings], [f.Text("file")]));
+        Assert.Equal("no problems", Tool.Run("check", sheet).Out.Trim());
+        Assert.Contains("drafted from these very readings", Tool.Run("diagnose", sheet, readings).Error, StringComparison.Ordinal);
+        Assert.Contains("elements.main.tap-b.turn", Tool.Json("fit", sheet, readings).List("parameters").Select(p => p.Text("path")));
+        var (code, _, error) = Tool.Run("draft", Outline, Tool.File("bad.readings.json", """{ "ohmstead": "readings/1", "readings": [ { "id": "volts-z", "value": 1 } ] }"""));
+        Assert.Equal(2, code);
+        Assert.Contains("$.readings[0].id", error, StringComparison.Ordinal);
+    }
 }

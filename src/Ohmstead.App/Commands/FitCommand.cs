@@ -38,7 +38,7 @@ internal static class FitCommand
     private static void Print(TypeSheet sheet, FitResult fit) => Output.Print(new JsonObject
     {
         ["sheet"] = sheet.Id,
-        ["parameters"] = new JsonArray([.. fit.Parameters.Select(p => new JsonObject
+        ["parameters"] = new JsonArray([.. fit.Parameters.Concat(fit.Turns).Select(p => new JsonObject
         {
             ["path"] = p.Path,
             ["value"] = p.Value,

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using Ohmstead.Electrical.Drafting;
 using Ohmstead.Electrical.Outlines;
 using Ohmstead.Electrical.Readings;
 using Ohmstead.Electrical.TypeSheets;
@@ -18,8 +19,33 @@ internal static class InputFiles
         return OutlineFile.IsOne(text) ? Required(path, OutlineFile.Read(text)).Kinds[0].Sheet : Required(path, TypeSheetFile.Read(text));
     }
 
-    /// <summary>An outline.</summary>
-    public static OutlineKinds Outline(string path) => Required(path, OutlineFile.Read(TextFile.Read(path)));
+    /// <summary>
+    /// The kinds that an outline may stand for, with the readings of some units. A kind that cannot have a reading is left out; where
+    /// none can, the files are refused for what the first lacks.
+    /// </summary>
+    public static ImmutableArray<KindReadings> KindReadings(string path, string[] files)
+    {
+        var texts = files.Select(f => (File: f, Text: TextFile.Read(f))).ToList();
+        var (kinds, wrong) = (ImmutableArray.CreateBuilder<KindReadings>(), new List<string>());
+        var isFirst = true;
+        foreach (var kind in Required(path, OutlineFile.Read(TextFile.Read(path))).Kinds)
+        {
+            var (sheet, units) = (kind.Sheet, ImmutableArray.CreateBuilder<UnitReadings>());
+            foreach (var (file, text) in texts)
+            {
+                var read = Electrical.Readings.WholeReadings.Read(text, sheet, isOfAnySheet: true);
+                if (read.IsSound)
+                {
+                    sheet = read.Value!.Sheet;
+                    units.Add(read.Value.Readings);
+                }
+                else if (isFirst) wrong.AddRange(Refuse(file, read.Problems).Lines);
+            }
+            isFirst = false;
+            if (units.Count == texts.Count) kinds.Add(new(kind, sheet, units.ToImmutable()));
+        }
+        return kinds.Count > 0 ? kinds.ToImmutable() : throw new RefusedInput(wrong);
+    }
 
     /// <summary>The sheet, changed as the unit file says where one is given.</summary>
     public static TypeSheet Sheet(string path, string? unitPath)

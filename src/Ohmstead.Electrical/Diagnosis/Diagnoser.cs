@@ -79,6 +79,7 @@ public static class Diagnoser
             new SearchEffort(searches.SetsTried, searches.Expanded, crew.Solved, searches.Stop)
         )
         {
+            LogEvidence = marginals.LogTotal - LogChanceOfNone(catalogue, odds, still),
             Speeches = ForAndAgainst.Of(marginals, crew),
             Slips = slips,
             Doubts = doubts,
@@ -87,6 +88,15 @@ public static class Diagnoser
             return result;
         var doubted = readings with { Doubts = Gates.DoubtsOf(readings, result) };
         return result with { Next = new NextReadings(library, doubted, marginals, evidence, still, odds, options).Rank() };
+    }
+
+    /// <summary>ln of one over the chance that no fault is there which any reading could show.</summary>
+    private static double LogChanceOfNone(FaultCatalogue catalogue, double[] odds, List<FaultMode> still)
+    {
+        var (all, quiet) = (new double[catalogue.ElementCount], new double[catalogue.ElementCount]);
+        foreach (var m in catalogue.Modes) all[catalogue.ElementOf[m.Number]] += odds[m.Number];
+        foreach (var m in still) quiet[catalogue.ElementOf[m.Number]] += odds[m.Number];
+        return Enumerable.Range(0, all.Length).Sum(e => Math.Log((1 + all[e]) / (1 + quiet[e])));
     }
 
     private static double SoundProbability(

@@ -26,6 +26,12 @@ public sealed record DiagnosisResult(
     ImmutableArray<NextReading> Next,
     SearchEffort Effort)
 {
+    /// <summary>
+    /// ln of how likely the readings are on a unit of this sheet, its faults summed over [nats]: to hold one sheet against another with the
+    /// same readings and meter. It stands on the meter's scale, so its zero means nothing.
+    /// </summary>
+    public double LogEvidence { get; init; }
+
     /// <summary>What the readings say of the faults that are not negligible.</summary>
     public ImmutableArray<FaultSpeech> Speeches { get; init; } = [];
 

@@ -18,8 +18,8 @@ public static class Wanted
     /// Greedy, by what a reading takes from the bands of all readings of the closed unit per minute, the doubt about the kind taken as
     /// Gaussian about the sheet and the response as straight. Cost: two solutions of each closed reading for each doubtful value.
     /// </summary>
-    /// <param name="taken">Readings that were taken, by id.</param>
-    public static ImmutableArray<WantedReading> Of(UnitModel model, IReadOnlySet<string> taken)
+    /// <param name="taken">Readings that were taken, whatever they were called.</param>
+    public static ImmutableArray<WantedReading> Of(UnitModel model, IReadOnlyCollection<ReadingSpec> taken)
     {
         int[] doubtful = [.. Enumerable.Range(0, model.Parameters.Length).Where(p => model.Parameters[p].KindSigma > 0)];
         ReadingSpec[] specs = [.. model.Sheet.Readings.Where(r => !r.IsOpenCase && Judging.CanJudge(model, r, r.State))];
@@ -46,13 +46,13 @@ public static class Wanted
         return (slopes, noise);
     }
 
-    private static ImmutableArray<WantedReading> Greedy(UnitModel model, ReadingSpec[] specs, int[] doubtful, double[][] slopes, double[] noise, IReadOnlySet<string> taken)
+    private static ImmutableArray<WantedReading> Greedy(UnitModel model, ReadingSpec[] specs, int[] doubtful, double[][] slopes, double[] noise, IReadOnlyCollection<ReadingSpec> taken)
     {
         var n = doubtful.Length;
         var covariance = new double[n * n];
         for (var p = 0; p < n; p++) covariance[(p * n) + p] = 1;
         var wanted = ImmutableArray.CreateBuilder<WantedReading>();
-        var left = Enumerable.Range(0, specs.Length).Where(r => !taken.Contains(specs[r].Id)).ToList();
+        var left = Enumerable.Range(0, specs.Length).Where(r => !taken.Any(t => WholeReadings.IsSame(model.Sheet, specs[r], t))).ToList();
         while (wanted.Count < MostWanted && left.Count > 0)
         {
             var moves = slopes.Select(s => Times(covariance, s, n)).ToArray();

@@ -9,7 +9,7 @@ public static class FieldRemarks
     private const int MostShown = 20;
 
     /// <summary>Read from the document where they are needed, or for people alone.</summary>
-    private static readonly string[] ReadElsewhere = ["$schema", "notes", "colour", "gauge", "tripCurve", "rating", "inputWatts", "usableWatts"];
+    private static readonly string[] ReadElsewhere = ["$schema", "notes", "colour", "gauge", "tripCurve", "rating", "inputWatts", "usableWatts", "draftedFrom"];
 
     /// <summary>Each with its JSON path.</summary>
     public static IEnumerable<Problem> Of(TypeSheet sheet)

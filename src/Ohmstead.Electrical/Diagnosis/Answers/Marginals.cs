@@ -26,6 +26,7 @@ internal sealed class Marginals
         Joining = [.. kept.Select(h => JoiningOdds(h.Set, known[h.On]))];
         var logs = kept.Select((h, n) => h.Log + LogClusters(Joining[n])).ToArray();
         var sum = Vectors.LogSum(logs);
+        LogTotal = sum;
         Weights = [.. logs.Select(l => Math.Exp(l - sum))];
         ByClass = new double[classes.Length];
         for (var n = 0; n < Sets.Length; n++)
@@ -46,6 +47,9 @@ internal sealed class Marginals
 
     /// <summary>Probability of a bench.</summary>
     public double Of(Search search) => Weights.Where((_, n) => On[n] == search).Sum();
+
+    /// <summary>ln Σ of the sets, each with whatever joins it, against the chance that nothing is wrong.</summary>
+    public double LogTotal { get; }
 
     /// <summary>Probability of each set together with whatever joins it.</summary>
     public double[] Weights { get; }
