@@ -33,14 +33,23 @@ public sealed class ReachCosts
     public bool IsProved { get; }
 
     /// <summary>The least expected cost to get to all of these.</summary>
-    public double To(IEnumerable<string> parts)
+    /// <param name="dear">From this cost on it need not be the least: nobody would pay it.</param>
+    public double To(IEnumerable<string> parts, double dear = double.PositiveInfinity)
     {
-        var start = parts.Aggregate(off, (set, id) => set.With(tree.Musts[tree.NumberOf[id]]));
+        var start = Start(parts);
         if (known.TryGetValue(start, out var cost))
             return cost;
         tree.Looks = 0;
-        return known[start] = tree.CostOf(new WaySearch(tree).Run(start, looks).Way);
+        cost = tree.CostOf(new WaySearch(tree).Run(start, looks, dear).Way);
+        if (cost < dear)
+            known[start] = cost;
+        return cost;
     }
+
+    /// <summary>What some way to all of these costs, found at once: the least is no more.</summary>
+    public double AtMost(IEnumerable<string> parts) => tree.CostOf(new WaySearch(tree).Quick(Start(parts), !IsProved));
+
+    private StepSet Start(IEnumerable<string> parts) => parts.Aggregate(off, (set, id) => set.With(tree.Musts[tree.NumberOf[id]]));
 
     /// <summary>The first of some steps that could not be off with only the others off, or null.</summary>
     public static string? NotOff(ImmutableArray<TakeApartStep> steps, IReadOnlyCollection<string> off)

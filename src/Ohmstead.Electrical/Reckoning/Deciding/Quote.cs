@@ -23,7 +23,7 @@ public sealed record Quote(
 {
     private const int MostSteps = 200;
     private const int MostDraws = 2_000_000;
-    private const double MostNumbers = 50_000_000;
+    private const double MostNumbers = 30_000_000;
 
     /// <summary>Reads its fields.</summary>
     public static Quote Read(QuestionFields fields)

@@ -64,7 +64,7 @@ public sealed record RenewalChoice(
         ImmutableArray<string> steps = [.. Parts.Select(p => p.Step)];
         var rate = (double)RatePerHour;
         var open = new ReachCosts(Steps, steps, rate, Open.ToHashSet(StringComparer.Ordinal), (1 << Parts.Length) + Parts.Length);
-        var closed = new ReachCosts(Steps, steps, rate, ImmutableHashSet<string>.Empty, 1 << Parts.Length);
+        var closed = Open.IsEmpty ? open : new ReachCosts(Steps, steps, rate, ImmutableHashSet<string>.Empty, Parts.Length);
         ImmutableArray<RenewalOfPart> parts =
         [
             .. Parts.Select(p =>
@@ -91,24 +91,36 @@ public sealed record RenewalChoice(
         };
     }
 
-    /// <summary>The cheapest set to replace now, over all sets of parts; of equals the smallest number of parts, then the first.</summary>
+    /// <summary>
+    /// The cheapest set to replace now, over all sets of parts. It begins with the best that is found at once; then all sets, the small
+    /// ones first: to get to more costs no less, so that a set is passed over where the dearest of those within it would make it no
+    /// cheaper than the best so far.
+    /// </summary>
     private RenewalTogether Together(ImmutableArray<RenewalOfPart> parts, ReachCosts open)
     {
-        var allLater = parts.Sum(p => p.Later);
+        var count = parts.Length;
+        bool IsNow(int set, int part) => (set & (1 << part)) != 0;
+        double Rest(int set) => Enumerable.Range(0, count).Sum(n => IsNow(set, n) ? Parts[n].FitCost(RatePerHour) : parts[n].Later);
+        IEnumerable<string> Now(int set) => Parts.Where((_, n) => IsNow(set, n)).Select(p => p.Step);
+        int[] sets = [.. Enumerable.Range(1, (1 << count) - 1).OrderBy(set => System.Numerics.BitOperations.PopCount((uint)set))];
+        var allLater = Rest(0);
         var (best, least) = (0, allLater);
-        foreach (var set in Enumerable.Range(1, (1 << parts.Length) - 1).OrderBy(set => System.Numerics.BitOperations.PopCount((uint)set)))
-        {
-            bool IsNow(int part) => (set & (1 << part)) != 0;
-            var rest = Enumerable.Range(0, parts.Length).Sum(n => IsNow(n) ? Parts[n].FitCost(RatePerHour) : parts[n].Later);
-            // Getting to one of them costs no more than getting to all.
-            var floor = Enumerable.Range(0, parts.Length).Where(IsNow).Max(n => parts[n].Now - Parts[n].FitCost(RatePerHour));
-            if (rest + floor >= least)
-                continue;
-            var cost = rest + open.To(Parts.Where((_, n) => IsNow(n)).Select(p => p.Step));
-            if (cost < least)
+        foreach (var set in sets)
+            if (Rest(set) + open.AtMost(Now(set)) is var cost && cost < least)
                 (best, least) = (set, cost);
+        var floors = new double[1 << count];
+        foreach (var set in sets)
+        {
+            floors[set] = Enumerable.Range(0, count).Max(n => IsNow(set, n) ? floors[set & ~(1 << n)] : 0);
+            var room = least - Rest(set);
+            if (floors[set] >= room)
+                continue;
+            var reach = open.To(Now(set), room);
+            floors[set] = Math.Min(reach, room);
+            if (reach < room)
+                (best, least) = (set, Rest(set) + reach);
         }
-        return new([.. Parts.Where((_, n) => (best & (1 << n)) != 0).Select(p => p.Step).Order(StringComparer.Ordinal)], least, allLater);
+        return new([.. Now(best).Order(StringComparer.Ordinal)], least, allLater);
     }
 }
 
