@@ -1,6 +1,7 @@
 using Microsoft.EntityFrameworkCore;
 using Ohmstead.Storage.PhotoFiles;
 using Ohmstead.Storage.Rows;
+using Ohmstead.Workshop.Findings;
 using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Keeping;
 using Ohmstead.Workshop.Units;
@@ -105,7 +106,7 @@ public sealed partial class Store : IStore, IAsyncDisposable
         desk.ReadAsync(
             async context =>
                 await JournalAsync(context, unitId, cancel) is { Count: > 0 } journal
-                    ? UnitHistory.Fold(journal)
+                    ? UnitHistory.Fold(journal) with { Doubts = await DoubtsAsync(context, unitId, cancel) }
                     : null,
             cancel
         );
@@ -133,16 +134,16 @@ public sealed partial class Store : IStore, IAsyncDisposable
         );
 
     /// <inheritdoc/>
-    public Task SaveNextAsync(Guid unitId, int seenNumber, NextThing next, CancellationToken cancel) =>
+    public Task SaveFoundAsync(Guid unitId, int seenNumber, NextThing next, UnitDoubts doubts, CancellationToken cancel) =>
         desk.WriteAsync(
             async context =>
             {
-                var unit = await context.Units.SingleOrDefaultAsync(
-                    u => u.Id == unitId && u.LastNumber <= seenNumber,
-                    cancel
-                );
-                unit?.Take(next);
-                return unit is not null;
+                if (await context.Units.FindAsync([unitId], cancel) is not { } unit)
+                    return false;
+                unit.Doubts = DoubtsText.Write(doubts);
+                if (unit.LastNumber <= seenNumber)
+                    unit.Take(next);
+                return true;
             },
             cancel
         );
@@ -240,6 +241,9 @@ public sealed partial class Store : IStore, IAsyncDisposable
             .ToListAsync(cancel);
         return rows.ConvertAll(r => r.Entry);
     }
+
+    private static async Task<UnitDoubts> DoubtsAsync(WorkshopContext context, Guid unitId, CancellationToken cancel) =>
+        DoubtsText.Read(await context.Units.Where(u => u.Id == unitId).Select(u => u.Doubts).SingleOrDefaultAsync(cancel) ?? "");
 
     /// <summary>Units without the words they are searched by: most of the row, and never shown.</summary>
     private static IQueryable<UnitRow> Light(IQueryable<UnitRow> units) =>

@@ -1,4 +1,6 @@
 using System.Security.Cryptography;
+using Ohmstead.Electrical.Diagnosis;
+using Ohmstead.Workshop.Findings;
 using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Keeping;
 using Ohmstead.Workshop.Readings;
@@ -197,13 +199,33 @@ public abstract class StoreContract
         var unit = draft.Id();
         await opened.Store.AppendAsync(unit, 0, [draft.TakenIn()], Stop);
         var next = new NextThing(NextAction.TakeReading, "Take the reading: left post", 2.5, "left-full");
-        await opened.Store.SaveNextAsync(unit, 1, next, Stop);
+        await opened.Store.SaveFoundAsync(unit, 1, next, UnitDoubts.None, Stop);
         Assert.Equal(next, (await opened.Store.CardsAsync(false, Stop)).Single().Next);
         Assert.Equal(next, await opened.Store.NextAsync(unit, Stop));
         Assert.Null(await opened.Store.NextAsync(draft.Id(), Stop));
         await opened.Store.AppendAsync(unit, 1, [draft.Note("more")], Stop);
-        await opened.Store.SaveNextAsync(unit, 1, next, Stop);
+        await opened.Store.SaveFoundAsync(unit, 1, next, UnitDoubts.None, Stop);
         Assert.Equal(NextAction.LookOver, (await opened.Store.CardsAsync(false, Stop)).Single().Next.Action);
+    }
+
+    /// <summary>A doubted check must open nothing, also where an entry came between.</summary>
+    [Fact]
+    public async Task What_is_doubted_is_read_with_the_unit_until_the_next_diagnosis_even_where_the_journal_has_grown()
+    {
+        await using var opened = await BeginAsync();
+        var unit = draft.Id();
+        var next = new NextThing(NextAction.TakeReading, "Read again: left post", 2.5, "left-full");
+        var doubts = new UnitDoubts(1, new(["left-full"], 0.3), [new("left-full", SlipKind.TimesTen, null, 17.3, 0.9)], [new(DoubtAbout.Leads, 0.8, 0.3, ["ohms-5"], [])]);
+        await opened.Store.AppendAsync(unit, 0, [draft.TakenIn()], Stop);
+        Assert.True((await opened.Store.ReadAsync(unit, Stop))!.Doubts.IsEmpty);
+        await opened.Store.AppendAsync(unit, 1, [draft.Note("more")], Stop);
+        await opened.Store.SaveFoundAsync(unit, 1, next, doubts, Stop);
+        var kept = (await opened.Store.ReadAsync(unit, Stop))!.Doubts;
+        Assert.Equal((1, 0.3, "left-full"), (kept.Number, kept.Checks.LeadOhms, Assert.Single(kept.Checks.Readings)));
+        Assert.Equal(doubts.Slips[0], Assert.Single(kept.Slips));
+        Assert.Equal((DoubtAbout.Leads, "ohms-5"), (Assert.Single(kept.Bench).About, Assert.Single(kept.Bench[0].Readings)));
+        await opened.Store.SaveFoundAsync(unit, 2, next, UnitDoubts.None, Stop);
+        Assert.True((await opened.Store.ReadAsync(unit, Stop))!.Doubts.IsEmpty);
     }
 
     [Theory]

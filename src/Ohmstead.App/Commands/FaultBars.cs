@@ -35,9 +35,9 @@ internal static class FaultBars
         var left = result.Unexplained.Where(id => !doubts.Slips.Any(s => s.Id == id)).ToList();
         if (left.Count == 0) return;
         var names = string.Join("; ", left.Select(r => PartNames.Reading(sheet, r)));
-        var (slips, them) = left.Count == 1 ? ("Possible slip", "it") : ("Possible slips", "them");
+        var (fit, them) = left.Count == 1 ? ("This reading does not fit the rest", "it") : ("These readings do not fit the rest", "them");
         Console.WriteLine(Shown.Wrapped(result.IsExplained
-            ? $"{slips}: {names}. No listed fault fits {them} too. Read {them} again."
+            ? $"{fit}: {names}. No listed fault fits {them} too. Read {them} again."
             : $"NO LISTED FAULT EXPLAINS THIS. These readings fit no listed fault: {names}. Read them again. Then look for earlier repairs, other wiring, a different part or another type. What follows is weak.", 0));
         Console.WriteLine();
     }

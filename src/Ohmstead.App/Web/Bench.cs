@@ -20,6 +20,7 @@ public sealed class Bench(IStore store, IPhotos photos, TimeProvider time, Func<
     private readonly ConcurrentDictionary<string, (int Version, TypeSheet? Sheet)> sheets = new(StringComparer.Ordinal);
     private readonly ConcurrentDictionary<Guid, (string Text, TypeSheet Sheet)> untyped = new();
     private readonly ConcurrentDictionary<Guid, UnitDoubts> doubts = new();
+    private readonly ConcurrentDictionary<Guid, string> troubles = new();
 
     /// <summary>A unit's journal grew, in whichever window. Called from any thread; a screen comes back to its own by InvokeAsync.</summary>
     public event Action<Guid>? UnitChanged;
@@ -61,15 +62,26 @@ public sealed class Bench(IStore store, IPhotos photos, TimeProvider time, Func<
     /// <summary>The unit with what is doubted of it, or null when there is none with this id.</summary>
     public async Task<BenchUnit?> ReadAsync(Guid unitId) =>
         await Store.ReadAsync(unitId, CancellationToken.None) is { } unit
-            ? unit with { Doubts = doubts.GetValueOrDefault(unitId, UnitDoubts.None) }
+            ? unit with { Doubts = doubts.GetOrAdd(unitId, unit.Doubts) with { Trouble = troubles.GetValueOrDefault(unitId, "") } }
             : null;
 
-    /// <summary>Keeps what a finished diagnosis doubts of a unit: from now on every lock and paper goes by it.</summary>
-    public void Doubt(Guid unitId, UnitDoubts found)
+    /// <summary>
+    /// What a finished diagnosis doubts of a unit: from now on every lock and paper goes by it, also where the store could not keep it.
+    /// </summary>
+    /// <param name="unit">As it was read for the diagnosis, with what was doubted before.</param>
+    public void Doubt(BenchUnit unit, UnitDoubts found)
     {
-        var before = doubts.GetValueOrDefault(unitId, UnitDoubts.None);
-        doubts[unitId] = found;
-        if (!before.IsEmpty || !found.IsEmpty)
+        doubts[unit.Id] = found;
+        if (!unit.Doubts.IsEmpty || !found.IsEmpty)
+            DoubtsChanged?.Invoke(unit.Id);
+    }
+
+    /// <summary>Why the last search on a unit gave no answer, and what to do; empty where it did.</summary>
+    public void DoubtTrouble(Guid unitId, string trouble)
+    {
+        var before = troubles.GetValueOrDefault(unitId, "");
+        troubles[unitId] = trouble;
+        if (trouble != before)
             DoubtsChanged?.Invoke(unitId);
     }
 

@@ -114,6 +114,10 @@ namespace Ohmstead.Storage.Migrations
                         .ValueGeneratedOnAdd()
                         .HasColumnType("TEXT");
 
+                    b.Property<string>("Doubts")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
                     b.Property<bool>("IsHandedBack")
                         .HasColumnType("INTEGER");
 

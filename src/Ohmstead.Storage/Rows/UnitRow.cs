@@ -21,6 +21,9 @@ internal sealed class UnitRow
     public string NextAbout { get; set; } = "";
     public bool IsHandedBack { get; set; }
 
+    /// <summary>What the last finished diagnosis doubts, as <see cref="Ohmstead.Workshop.Findings.DoubtsText"/> has it; empty for nothing.</summary>
+    public string Doubts { get; set; } = "";
+
     /// <summary>Every word of the card and the journal once, as <see cref="SearchText"/> has it.</summary>
     public string Search { get; set; } = "";
 

@@ -29,6 +29,12 @@ public sealed record BenchDoubt(DoubtAbout About, string Headline, string Do, bo
     /// <summary>Figures that lie off are named up to here.</summary>
     private const int MostNamed = 4;
 
+    /// <summary>A meter that is off on more is just off.</summary>
+    private const int MostQuantities = 3;
+
+    /// <summary>True where what a reading says by itself is doubted for this until it is settled.</summary>
+    public bool Covers(ReadingSpec spec) => About is DoubtAbout.Unit or DoubtAbout.Kind ? spec.Limits is null : Weakens && Again.Any(r => r.Id == spec.Id);
+
     /// <summary>All doubts of a diagnosis: those that weaken the findings first, the most probable first among them.</summary>
     /// <param name="sheet">The unit's own sheet.</param>
     public static ImmutableArray<BenchDoubt> Of(TypeSheet sheet, UnitReadings readings, IEnumerable<Doubt> doubts) =>
@@ -84,18 +90,24 @@ public sealed record BenchDoubt(DoubtAbout About, string Headline, string Do, bo
     }
 
     /// <summary>"This unit makes about 11 W more heat than it should".</summary>
-    public static string Heat(Doubt doubt) => $"This unit makes about {ValueText.About(doubt.Value, Quantity.Watts)} more heat than it should";
+    private static string Heat(Doubt doubt) => $"This unit makes about {ValueText.About(doubt.Value, Quantity.Watts)} more heat than it should";
 
-    private static string On(ImmutableArray<ReadingSpec> again) =>
-        again.IsEmpty ? ""
-        : again[0].Quantity switch
+    /// <summary>" on AC volts and ohms"; empty for none, and for more than say anything.</summary>
+    private static string On(ImmutableArray<ReadingSpec> again)
+    {
+        var all = again.Select(r => r.Quantity).Distinct().Select(Name).ToList();
+        return all.Count is 0 or > MostQuantities ? "" : $" on {(all.Count == 1 ? all[0] : $"{string.Join(", ", all[..^1])} and {all[^1]}")}";
+    }
+
+    private static string Name(Quantity quantity) =>
+        quantity switch
         {
-            Quantity.Ohms => " on ohms",
-            Quantity.InsulationOhms => " on insulation",
-            Quantity.AcVolts => " on AC volts",
-            Quantity.DcVolts => " on DC volts",
-            Quantity.AcAmps => " on amps",
-            _ => " on watts",
+            Quantity.Ohms => "ohms",
+            Quantity.InsulationOhms => "insulation",
+            Quantity.AcVolts => "AC volts",
+            Quantity.DcVolts => "DC volts",
+            Quantity.AcAmps => "amps",
+            _ => "watts",
         };
 
     /// <summary>"Off: main winding, ohms; core, loss watts."</summary>

@@ -19,6 +19,9 @@ public sealed record UnitDoubts(int Number, CheckDoubts Checks, ImmutableArray<P
     /// <summary>Nothing is doubted, or nothing was worked out yet.</summary>
     public static UnitDoubts None { get; } = new(0, CheckDoubts.None, [], []);
 
+    /// <summary>Why the last search gave no answer, and what to do; empty where it did, or will.</summary>
+    public string Trouble { get; init; } = "";
+
     /// <summary>True when nothing is doubted.</summary>
     public bool IsEmpty => Checks.Readings.IsEmpty && Checks.LeadOhms == 0 && Slips.IsEmpty && Bench.IsEmpty;
 
@@ -32,18 +35,23 @@ public sealed record UnitDoubts(int Number, CheckDoubts Checks, ImmutableArray<P
     }
 
     /// <summary>
-    /// Why the last value of a reading is doubted: "possible slip, ten times too high"; empty where it is not. A value that fits no
-    /// listed fault is doubted here where a check would pass by it; one that fails, or is too close, says that first.
+    /// Why the last value of a reading is doubted: "possible slip, ten times too high", "it does not fit the rest" where it is left out and
+    /// no slip; empty where it is not doubted. A check that fails, or is too close, says that first.
     /// </summary>
     /// <param name="end">What became of it, where it is a check.</param>
     public string Why(TypeSheet sheet, ReadingSpec spec, CheckEnd end) =>
         end is CheckEnd.Failed or CheckEnd.TooClose ? ""
         : Slips.FirstOrDefault(s => s.Id == spec.Id) is { } slip ? SlipWords.Brief(sheet, spec, slip)
         : end != CheckEnd.Doubted ? ""
-        : Checks.Readings.Contains(spec.Id) ? "possible slip, it does not fit the rest"
+        : Checks.Readings.Contains(spec.Id) ? "it does not fit the rest"
         : $"test leads probably not taken off, about {ValueText.About(Checks.LeadOhms, Quantity.Ohms)}";
 
     /// <summary>What to do about a doubted check, after <see cref="Why"/>.</summary>
     public string Do(ReadingSpec spec) =>
-        Checks.Readings.Contains(spec.Id) ? "Read it again" : "Touch the leads together, enter what they read under Shop, then read it again";
+        Checks.Readings.Contains(spec.Id)
+            ? "Read it again"
+            : "Touch the leads together and enter what they read under Shop. Then read it again: the leads are taken off for you";
+
+    /// <summary>What begins the title of a doubted reading that is proposed: "Read again", "Read again, leads taken off".</summary>
+    public string Again(ReadingSpec spec) => Checks.Readings.Contains(spec.Id) ? "Read again" : "Read again, leads taken off";
 }

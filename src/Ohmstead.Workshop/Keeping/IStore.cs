@@ -1,3 +1,4 @@
+using Ohmstead.Workshop.Findings;
 using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Units;
 
@@ -15,7 +16,7 @@ public interface IStore
     /// <exception cref="JournalRefused">A unit that is not there would begin without <see cref="TakenIn"/>, or an entry stands in another unit.</exception>
     Task AppendAllAsync(IReadOnlyList<UnitEntries> units, CancellationToken cancel);
 
-    /// <summary>The unit, or null when there is none with this id.</summary>
+    /// <summary>The unit with what the last finished diagnosis doubts of it, or null when there is none with this id.</summary>
     Task<BenchUnit?> ReadAsync(Guid unitId, CancellationToken cancel);
 
     /// <summary>Cards of all units, those last touched first.</summary>
@@ -24,8 +25,11 @@ public interface IStore
     /// <summary>The next thing to do on a unit, the same that its card in the lists shows; null when there is no such unit.</summary>
     Task<NextThing?> NextAsync(Guid unitId, CancellationToken cancel);
 
-    /// <summary>Puts what the background found to be next onto a unit's card, unless the journal has grown past <paramref name="seenNumber"/>.</summary>
-    Task SaveNextAsync(Guid unitId, int seenNumber, NextThing next, CancellationToken cancel);
+    /// <summary>
+    /// Keeps what a finished diagnosis doubts of a unit, and puts what it found to be next onto the card, this unless the journal has
+    /// grown past <paramref name="seenNumber"/>.
+    /// </summary>
+    Task SaveFoundAsync(Guid unitId, int seenNumber, NextThing next, UnitDoubts doubts, CancellationToken cancel);
 
     /// <summary>Units in whose tag, owner, kind or entries all words occur.</summary>
     Task<IReadOnlyList<Hit>> SearchAsync(string words, int most, CancellationToken cancel);

@@ -3,6 +3,7 @@ using Ohmstead.Electrical.Circuits;
 using Ohmstead.Electrical.Diagnosis;
 using Ohmstead.Electrical.Readings;
 using Ohmstead.Electrical.TypeSheets;
+using Ohmstead.Workshop.Findings;
 using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Readings;
 using Ohmstead.Workshop.Shops;
@@ -31,7 +32,8 @@ public static class MatterMaker
             return new(unit, null, shop, [], Unjudged(unit, kind), new Rating(0, 0, ""), [], at);
         var model = new UnitModel(own);
         var taken = ReadingsText.Of(unit, model, shop).Value;
-        var judge = new Judge(unit, model, shop, taken, bandsOf);
+        var doubts = taken is null ? [] : BenchDoubt.Of(own, taken, unit.Doubts.Bench);
+        var judge = new Judge(unit, model, shop, taken, bandsOf, doubts);
         var rating = Outlets.RatingOf(own, shop);
         var earlier = unit.All<ReadingEntered>().Where(r => !unit.IsOfNow(r.Entry, r.Fact.ReadingId)).ToList();
         return new(
@@ -43,7 +45,10 @@ public static class MatterMaker
             rating,
             Outlets.Of(model, rating),
             at
-        );
+        )
+        {
+            Doubts = doubts,
+        };
     }
 
     /// <summary>Readings before the last change, judged against the kind as it is usual: what exactly it was then is past.</summary>
@@ -56,7 +61,7 @@ public static class MatterMaker
     {
         if (earlier.Count == 0)
             return [];
-        var judge = new Judge(unit, new UnitModel(ShopLimits.Bind(kind, shop)), shop, null, null);
+        var judge = new Judge(unit, new UnitModel(ShopLimits.Bind(kind, shop)), shop, null, null, []);
         return
         [
             .. earlier
@@ -95,12 +100,14 @@ public static class MatterMaker
 
 /// <summary>Judges the readings of one unit.</summary>
 /// <param name="taken">What was read on the unit as it is now, for its gates; null when that is past.</param>
+/// <param name="doubts">What is doubted of its bench.</param>
 internal sealed class Judge(
     BenchUnit unit,
     UnitModel model,
     Shop shop,
     UnitReadings? taken,
-    Func<ReadingSpec, bool>? bandsOf
+    Func<ReadingSpec, bool>? bandsOf,
+    ImmutableArray<BenchDoubt> doubts
 )
 {
     private readonly Dictionary<string, (Entry Entry, ReadingEntered Fact)> last = unit
@@ -150,7 +157,10 @@ internal sealed class Judge(
             fact.Shown.Why,
             waiver,
             entry?.At
-        );
+        )
+        {
+            IsDoubted = isTaken && (meaning.Verdict == Verdict.Doubted || doubts.Any(d => d.Covers(spec))),
+        };
     }
 
     private static string Ended(string words) => words.TrimEnd('.') + ".";

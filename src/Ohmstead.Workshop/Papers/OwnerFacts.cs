@@ -97,9 +97,14 @@ internal static class OwnerFacts
             .. matter.Dangers.Where(d => d.State == Danger.SignedFor).Select(d => $"{d.Item.Title}, not looked at, signed by {d.SignedBy}"),
         ];
 
-    /// <summary>What was read on the unit as it is now and is not as it should be: "Post 1, full throttle, 4 Ω load: 3.01 V low".</summary>
-    public static ImmutableArray<string> NotNormal(PaperMatter matter) =>
-        [.. matter.Lines.Where(l => l is { IsTaken: true, Weight: Weight.Look or Weight.Stop }).OrderBy(l => Place(matter.Sheet!.FindReading(l.Id)!)).Select(l => $"{l.Title}: {l.Verdict}")];
+    /// <summary>What was read on the unit as it is now and is not as it should be, but for what is doubted: "Post 1, full throttle, 4 Ω load: 3.01 V low".</summary>
+    public static ImmutableArray<string> NotNormal(PaperMatter matter) => [.. Off(matter).Where(l => !l.IsDoubted).Select(l => $"{l.Title}: {l.Verdict}")];
+
+    /// <summary>What was read and would not be normal, on a bench that is doubted or with a value that is: "Post 1, full throttle, 4 Ω load".</summary>
+    public static ImmutableArray<string> NotJudged(PaperMatter matter) => [.. Off(matter).Where(l => l.IsDoubted).Select(l => l.Title)];
+
+    private static IEnumerable<ReadingLine> Off(PaperMatter matter) =>
+        matter.Lines.Where(l => l is { IsTaken: true, Weight: Weight.Look or Weight.Stop }).OrderBy(l => Place(matter.Sheet!.FindReading(l.Id)!));
 
     /// <summary>The day of the last reading of the unit as it is now: "13 Nov 2026"; the day of the paper while nothing is read.</summary>
     public static string TestedOn(PaperMatter matter) => PaperParts.Day(matter.Lines.Where(l => l.IsTaken).Max(l => l.At) ?? matter.At);

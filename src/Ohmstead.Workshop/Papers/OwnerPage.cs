@@ -101,6 +101,10 @@ public static class OwnerPage
     {
         if (OwnerFacts.NotNormal(matter) is { IsEmpty: false } off)
             yield return $"Not normal: {string.Join("; ", Some(off, Math.Min(most, 1)))}.";
+        if (matter.Doubts.FirstOrDefault(d => d.Weakens) is { } doubt)
+            yield return $"Not settled: {Sentences.Small(doubt.Headline)}.";
+        if (OwnerFacts.NotJudged(matter) is { IsEmpty: false } doubted)
+            yield return $"Doubted and not judged: {string.Join("; ", Some(doubted, Math.Min(most, 1)))}.";
         if (OwnerFacts.SignedFor(matter) is { IsEmpty: false } signed)
             yield return $"Not measured: {string.Join("; ", Some(signed, Math.Min(most, 1)))}.";
         yield return Advice.NotTestedShort;

@@ -31,6 +31,9 @@ public sealed record PaperMatter(
     DateTimeOffset At
 )
 {
+    /// <summary>What is doubted of the bench, the type sheet or the inside of the unit, what weakens the findings first.</summary>
+    public ImmutableArray<BenchDoubt> Doubts { get; init; } = [];
+
     /// <summary>Checks that were measured and failed.</summary>
     public IEnumerable<ReadingLine> Failed => Lines.Where(l => l.End == CheckEnd.Failed);
 
@@ -41,7 +44,7 @@ public sealed record PaperMatter(
     public IEnumerable<ReadingLine> Doubted => Lines.Where(l => l.End == CheckEnd.Doubted);
 
     /// <summary>What the core or a winding takes more than it should, in words: "This unit makes about 11 W more heat than it should".</summary>
-    public IEnumerable<string> Heat => Unit.Doubts.Bench.Where(d => d.About == DoubtAbout.Internal).Select(BenchDoubt.Heat);
+    public IEnumerable<string> Heat => Doubts.Where(d => d.About == DoubtAbout.Internal).Select(d => d.Headline);
 
     /// <summary>Cold checks that were not taken: they count as not passed.</summary>
     public IEnumerable<ReadingLine> Skipped => Lines.Where(l => l is { IsGate: true, End: CheckEnd.NotTaken });
@@ -115,6 +118,9 @@ public sealed record ReadingLine(
 {
     /// <summary>True when something was read.</summary>
     public bool IsTaken => Measured.Length > 0;
+
+    /// <summary>True where it is doubted, by itself or with the bench it was read on: it is not to be judged until that is settled.</summary>
+    public bool IsDoubted { get; init; }
 }
 
 /// <summary>What is printed on the unit, and what of it can be used.</summary>

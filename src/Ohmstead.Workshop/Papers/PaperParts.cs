@@ -22,7 +22,7 @@ internal static class PaperParts
         return new Opening(matter.Shop.Name, matter.Shop.Address, title, pairs, photo);
     }
 
-    /// <summary>What stands first on every paper: checks that have not passed, and those waived, in full words.</summary>
+    /// <summary>What stands first on every paper: checks that have not passed, those waived, and what is doubted, in full words.</summary>
     public static IEnumerable<Block> Warnings(PaperMatter matter)
     {
         if (!matter.MayBePluggedIn)
@@ -38,6 +38,8 @@ internal static class PaperParts
         ];
         if (!signed.IsEmpty)
             yield return new Notice(Weight.Look, "Waived in writing, not measured", signed);
+        if (matter.Doubts.Where(d => d.Weakens).Select(d => $"{d.Headline}. {d.Do}").ToImmutableArray() is { IsEmpty: false } doubts)
+            yield return new Notice(Weight.Look, "Doubted, and not settled. Readings and findings count less until then", doubts);
     }
 
     /// <summary>Why it may not be plugged in, a line each.</summary>

@@ -134,7 +134,7 @@ public sealed record ReadingOffer(
 
     private static string Doubt(BenchUnit unit, TypeSheet sheet, ReadingSpec gate) =>
         IsReadSince(unit, gate)
-            ? "read again, and not judged yet. Wait a moment for the findings"
+            ? $"read again, and not judged yet. {(unit.Doubts.Trouble.Length > 0 ? unit.Doubts.Trouble.TrimEnd('.') : "Wait a moment for the findings")}"
             : $"{unit.Doubts.Why(sheet, gate, CheckEnd.Doubted)}. {unit.Doubts.Do(gate)}";
 
     /// <summary>True when it was read again after the diagnosis that doubts it: the next one says what of it holds.</summary>

@@ -11,7 +11,7 @@ namespace Ohmstead.Workshop.Units;
 /// <param name="Bench">How the bench stood last.</param>
 public sealed record BenchUnit(Guid Id, CardChanged Card, ImmutableArray<Entry> Journal, ImmutableArray<Entry> Standing, BenchState Bench)
 {
-    /// <summary>What the last finished diagnosis of it doubts; the journal does not hold it.</summary>
+    /// <summary>What the last finished diagnosis of it doubts; the store keeps it beside the journal.</summary>
     public UnitDoubts Doubts { get; init; } = UnitDoubts.None;
 
     /// <summary>Number of the last entry: what an entry made on this view has seen.</summary>

@@ -1,12 +1,15 @@
 using Bunit;
+using Ohmstead.App.Screens.Papers;
 using Ohmstead.App.Screens.Findings;
 using Ohmstead.App.Screens.Readings;
 using Ohmstead.App.Screens.Units;
+using Ohmstead.Electrical.Circuits;
 using Ohmstead.Electrical.Diagnosis;
 using Ohmstead.Electrical.Readings;
 using Ohmstead.Workshop.Findings;
 using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Readings;
+using Ohmstead.Workshop.Units;
 
 namespace Ohmstead.App.Tests.Screens;
 
@@ -138,6 +141,59 @@ public class DoubtScreenTests
         Sees(back, "To be read again. It read 3.8 Ω: possible slip, ten times too high.");
         Sees(back, "This unit makes about 11 W more heat than it should");
         Assert.Empty(back.FindAll("button.way.do"));
+    }
+
+    [Fact]
+    public async Task After_a_new_start_a_doubted_check_opens_nothing_before_anything_is_worked_out()
+    {
+        await using var bench = await ScreenBench.DoubtingAsync(Slips(("blades", 3.8)), Passed);
+        Sees(Show<OneReading>(bench, "full-1"), "possible slip, ten times too high");
+        await bench.RestartAsync();
+        var (unit, shop) = (await bench.UnitAsync(), await bench.Bench.ShopAsync());
+        var model = new UnitModel(OwnSheet.OnBench(unit, (await bench.Bench.SheetOfAsync(unit))!, shop).Value!);
+        var offer = ReadingOffer.All(unit, model, ReadingsText.Of(unit, model, shop).Value!, shop).Single(o => o.Spec.Id == "full-1");
+        Assert.Equal(("Between the plug blades. 3.8 Ω: possible slip, ten times too high", "Read it again."), (Assert.Single(offer.Locks).What.Replace('\u00a0', ' '), offer.Locks[0].Act));
+        Assert.Null(Taking.Enter(offer, Shown.Number(17.3), BenchState.AsSheet).Fact);
+    }
+
+    [Fact]
+    public async Task Where_the_search_fails_the_lock_says_so_and_what_to_do_and_asks_no_patience()
+    {
+        var searches = 0;
+        await using var bench = await ScreenBench.DoubtingAsync(
+            (readings, result) =>
+                Interlocked.Increment(ref searches) > 0 && readings.Readings.Last(r => r.Spec.Id == "blades").Value == 3.7
+                    ? throw new InvalidOperationException("as a test says")
+                    : Slips(("blades", 3.8))(readings, result),
+            Passed
+        );
+        var mains = Show<OneReading>(bench, "full-1");
+        Sees(mains, "possible slip, ten times too high");
+        await bench.Bench.EnterAsync(ScreenBench.UnitId, (await bench.UnitAsync()).LastNumber, "phone", ScreenBench.Read("blades", 3.7));
+        Sees(mains, "3.7 Ω: read again, and not judged yet. What is probably wrong could not be worked out. Readings are kept. Open the findings again to try once more.");
+        Assert.DoesNotContain("Wait a moment", mains.Markup, StringComparison.Ordinal);
+        // A screen asks once for an entry: its own word of trouble is no reason to ask again.
+        Assert.InRange(searches, 2, 4);
+    }
+
+    [Fact]
+    public async Task Return_and_paperwork_list_every_doubt_with_what_to_do()
+    {
+        await using var bench = await ScreenBench.DoubtingAsync((_, r) => r with { Doubts = [Leads] }, Passed);
+        foreach (var screen in new IRenderedComponent<Ohmstead.App.Components.UnitScreen>[] { Show<ReturnIt>(bench), Show<UnitPapers>(bench) })
+        {
+            Sees(screen, "Your test leads were probably not taken off: about 0.31 Ω");
+            Sees(screen, "Touch the leads together and read the ohms.");
+        }
+    }
+
+    [Fact]
+    public async Task A_reading_that_is_no_slip_is_not_called_one_among_the_findings()
+    {
+        await using var bench = await ScreenBench.DoubtingAsync((_, r) => r with { Unexplained = ["load-1"] }, [.. Passed, ScreenBench.Read("load-1", 14.6)]);
+        var screen = Show<UnitFindings>(bench);
+        Sees(screen, "One reading does not fit the rest");
+        Assert.DoesNotContain("Possible slip", screen.Markup, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -123,6 +123,16 @@ public sealed class ScreenBench : IAsyncDisposable
             ),
         ];
 
+    /// <summary>The program ends and starts again on the same folder; nothing is worked out yet.</summary>
+    public async Task RestartAsync()
+    {
+        await desk.DisposeAsync();
+        await store.DisposeAsync();
+        store = await Store.OpenAsync(folder, TimeProvider.System, Xunit.TestContext.Current.CancellationToken);
+        Bench = new Bench(store, store.Photos, TimeProvider.System, Guid.NewGuid);
+        desk = new DiagnosisDesk(Bench, NullLogger<DiagnosisDesk>.Instance);
+    }
+
     public async ValueTask DisposeAsync()
     {
         await Context.DisposeAsync();

@@ -96,6 +96,23 @@ public class BenchDoubtTests
         Assert.NotEmpty(doubt.Readings);
     }
 
+    /// <summary>
+    /// The watts of a sound unit lie off by more of the meter's limits than a poor voltmeter's volts: two of the sheet's deviations of the
+    /// core's loss. That is the unit's spread, and none of the meter's error.
+    /// </summary>
+    [Fact]
+    public void A_meter_that_errs_on_volts_alone_is_named_for_volts_whatever_the_unit_spreads()
+    {
+        var (values, dice) = (Twin.Model.Nominal.Copy(), new Random(7));
+        foreach (var p in Twin.Model.Parameters.Where(p => p.Path.EndsWith("lossOhms", StringComparison.Ordinal)))
+            values.Scale(p, Math.Exp(-2 * p.Sigma));
+        double Err(ReadingSpec r) =>
+            Twin.Read(r, values) is var v && !double.IsInfinity(v) && r.Quantity == Quantity.AcVolts ? v + (3 * Meter.Usual.For(r.Quantity).LimitAt(v) * ((2 * dice.NextDouble()) - 1)) : v;
+        var doubt = Assert.Single(Run(Twin, All(Twin, r => r.Quantity is Quantity.AcVolts or Quantity.AcAmps or Quantity.Watts, (r, _) => Err(r))).Doubts);
+        Assert.Equal(DoubtAbout.Meter, doubt.About);
+        Assert.Equal([Quantity.AcVolts], doubt.Readings.Select(id => Reference.Twin160.FindReading(id)!.Quantity).Distinct());
+    }
+
     /// <summary>Half the loss resistance: as much again in the core as a sound one takes.</summary>
     [Fact]
     public void A_core_that_takes_more_than_any_sound_one_is_named_with_its_watts()

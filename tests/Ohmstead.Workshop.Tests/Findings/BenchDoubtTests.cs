@@ -14,7 +14,7 @@ public class BenchDoubtTests
     [Theory]
     [InlineData(DoubtAbout.Leads, 0.312, "Your test leads were probably not taken off: about 0.31 Ω", "Touch the leads together")]
     [InlineData(DoubtAbout.Line, 116.4, "The line voltage was probably 116 V, not 120 V", "Read the outlet again with the unit running")]
-    [InlineData(DoubtAbout.Meter, 3.04, "Your meter is probably off on AC volts: about 3 times its error", "Put in a new battery.")]
+    [InlineData(DoubtAbout.Meter, 3.04, "Your meter is probably off on AC volts and ohms: about 3 times its error", "Put in a new battery.")]
     [InlineData(DoubtAbout.Unit, 4, "Probably another batch", "Off: main winding, ohms; core")]
     [InlineData(DoubtAbout.Internal, 11.2, "This unit makes about 11 W more heat than it should", "Do not return it until you find the cause. Smell, smoke or a growl: plug out at once.")]
     [InlineData(DoubtAbout.Kind, 12, "These readings do not fit this type", "Perhaps another type. Compare the plate, the posts")]

@@ -34,7 +34,7 @@ public class DoubtedGateTests
         Assert.True(bench.Offer("left-full").IsOpen);
         var reason = Assert.Single(bench.Doubt(SlipKind.Unknown, [], 0.31).Offer("left-full").Locks);
         Assert.EndsWith("3.3 Ω: test leads probably not taken off, about 0.31 Ω", reason.What, StringComparison.Ordinal);
-        Assert.Equal("Touch the leads together, enter what they read under Shop, then read it again.", reason.Act);
+        Assert.Equal("Touch the leads together and enter what they read under Shop. Then read it again: the leads are taken off for you.", reason.Act);
         Assert.True(Passed().Doubt(SlipKind.Unknown, [], 0.31).Offer("left-full").IsOpen);
     }
 
@@ -44,8 +44,30 @@ public class DoubtedGateTests
         var bench = Passed().Doubt(SlipKind.TimesTen, ["blades"]).Read("blades", 4.1);
         Assert.False(bench.Offer("left-full").IsOpen);
         Assert.EndsWith("4.1 Ω: read again, and not judged yet", bench.Offer("left-full").Locks[0].What, StringComparison.Ordinal);
+        Assert.Equal("Wait a moment for the findings.", bench.Offer("left-full").Locks[0].Act);
+        bench.Trouble("It could not be worked out. Open the findings again.");
+        Assert.Equal("It could not be worked out. Open the findings again.", bench.Offer("left-full").Locks[0].Act);
         Assert.Equal("", bench.Offer("blades").Doubted);
         Assert.True(bench.Doubt(SlipKind.TimesTen, []).Offer("left-full").IsOpen);
+    }
+
+    [Fact]
+    public void What_was_left_out_and_is_no_slip_is_not_called_one()
+    {
+        var bench = Passed().Read("left-full", 15).LeaveOut("left-full", "blades");
+        Assert.Equal("it does not fit the rest", bench.Offer("left-full").Doubted);
+        Assert.EndsWith("4.2 Ω: it does not fit the rest", bench.Offer("right-full").Locks[0].What, StringComparison.Ordinal);
+        Assert.Equal("Read it again.", bench.Offer("right-full").Locks[0].Act);
+        Assert.StartsWith("possible slip", bench.Doubt(SlipKind.TimesTen, ["left-full"]).Offer("left-full").Doubted, StringComparison.Ordinal);
+    }
+
+    /// <summary>A check doubted for its leads is proposed as that; the leads are taken off once the shop knows them.</summary>
+    [Fact]
+    public void A_check_that_holds_the_leads_is_read_again_with_them_taken_off()
+    {
+        var blades = OnTheBench.Sheet.FindReading("blades")!;
+        Assert.Equal("Read again, leads taken off", Passed().Doubt(SlipKind.Unknown, [], 0.31).Unit.Doubts.Again(blades));
+        Assert.Equal("Read again", Passed().Doubt(SlipKind.TimesTen, ["blades"], 0.31).Unit.Doubts.Again(blades));
     }
 
     [Fact]

@@ -85,6 +85,20 @@ internal sealed class OnTheBench
         return this;
     }
 
+    /// <summary>A diagnosis of what was entered so far leaves these readings out, and takes none of them for a slip.</summary>
+    public OnTheBench LeaveOut(params string[] readings)
+    {
+        doubts = new(journal.Count, new([.. readings], 0), [], []);
+        return this;
+    }
+
+    /// <summary>The next search ends in trouble: what was doubted stays.</summary>
+    public OnTheBench Trouble(string words)
+    {
+        doubts = doubts with { Trouble = words };
+        return this;
+    }
+
     /// <summary>The four cold gates of the sheet, passed with this meter.</summary>
     public OnTheBench ColdGates() =>
         Read("blades", 4.2)

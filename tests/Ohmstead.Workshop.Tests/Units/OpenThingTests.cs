@@ -54,6 +54,20 @@ public class OpenThingTests
     }
 
     [Fact]
+    public void A_doubt_about_the_bench_is_to_be_known_and_no_bar()
+    {
+        var bench = Sound().Doubt(SlipKind.Unknown, [], 0, new Doubt(DoubtAbout.Line, 0.9, 116, ["left-full"], []), new Doubt(DoubtAbout.Unit, 0.6, 4, [], []));
+        Assert.Equal(
+            [
+                "ToKnow The line voltage was probably 116 V, not 120 V: Read the outlet again with the unit running. Enter it as line voltage. Then take the mains readings again. Findings count less until then.",
+                "ToKnow Probably another batch: this unit differs from its type sheet: Look for a different coil, disc or plate. Use another type sheet, or let this one learn from sound units. Findings count less until then.",
+            ],
+            Open(bench)
+        );
+        Assert.True(Matter(bench).MayBePluggedIn);
+    }
+
+    [Fact]
     public void A_unit_fresh_on_the_bench_lists_every_check_and_every_part_nobody_looked_at()
     {
         var open = Matter(new OnTheBench()).Open;

@@ -51,7 +51,7 @@ public sealed record Diagnosed(
             .Where(n => open.Contains(n.Spec.Id))
             .Select(n => (Reading: n, IsAgain: NextInOrder.IsDoubted(readings, n.Spec)))
             .Where(n => n.IsAgain || n.Reading.Bits > LeastBits)
-            .Select((n, place) => new NextAdvice(n.Reading, Reasons(n.Reading, n.IsAgain, place)) { IsAgain = n.IsAgain });
+            .Select((n, place) => new NextAdvice(n.Reading, Reasons(n.Reading, n.IsAgain, place)) { Again = n.IsAgain ? doubts.Again(n.Reading.Spec) : "" });
         return new(unit.LastNumber, model, readings, result, doubts, FindingsView.Of(unit, model, readings, result), [.. next]);
     }
 }

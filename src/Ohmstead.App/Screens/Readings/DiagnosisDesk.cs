@@ -134,7 +134,7 @@ public sealed class DiagnosisDesk : IAsyncDisposable
                 desk.State with
                 {
                     Progress = null,
-                    Trouble = "What is probably wrong could not be worked out. Readings are kept all the same.",
+                    Trouble = "What is probably wrong could not be worked out. Readings are kept. Open the findings again to try once more.",
                 }
             );
         }
@@ -172,7 +172,7 @@ public sealed class DiagnosisDesk : IAsyncDisposable
         );
         if (desk.State.Latest is { } known && desk.Key == key && desk.Text == text)
         {
-            await bench.Store.SaveNextAsync(id, unit.LastNumber, NextOf(unit, sheet, known), CancellationToken.None);
+            await bench.Store.SaveFoundAsync(id, unit.LastNumber, NextOf(unit, sheet, known), known.Doubts, CancellationToken.None);
             Tell(id, desk, new(known with { Number = unit.LastNumber }, null, ""));
             return;
         }
@@ -203,12 +203,12 @@ public sealed class DiagnosisDesk : IAsyncDisposable
         }
         try
         {
-            await bench.Store.SaveNextAsync(id, unit.LastNumber, NextOf(unit, sheet, done), CancellationToken.None);
+            await bench.Store.SaveFoundAsync(id, unit.LastNumber, NextOf(unit, sheet, done), done.Doubts, CancellationToken.None);
         }
         finally
         {
-            // Even where the card was not saved a doubted check opens nothing.
-            bench.Doubt(id, done.Doubts);
+            // Even where it was not saved a doubted check opens nothing.
+            bench.Doubt(unit, done.Doubts);
         }
         (desk.Key, desk.Text) = (key, text);
         Tell(id, desk, new(done, null, ""));
@@ -263,7 +263,7 @@ public sealed class DiagnosisDesk : IAsyncDisposable
             done.Next is [{ IsAgain: true } again, ..]
             && usual.Action is NextAction.TakeReading or NextAction.JudgeFindings or NextAction.MakePaper or NextAction.Return
         )
-            return new(NextAction.TakeReading, $"Read again: {again.Reading.Spec.Title}", again.Reading.Minutes, again.Reading.Spec.Id);
+            return new(NextAction.TakeReading, $"{again.Again}: {again.Reading.Spec.Title}", again.Reading.Minutes, again.Reading.Spec.Id);
         if (usual.Action != NextAction.TakeReading)
             return usual;
         return done.Next.IsEmpty
@@ -279,6 +279,9 @@ public sealed class DiagnosisDesk : IAsyncDisposable
     private void Tell(Guid id, UnitDesk desk, DeskState state)
     {
         desk.State = state;
+        // What is begun anew may still end as before: only its end changes what the screens say to do.
+        if (state.Progress is null)
+            bench.DoubtTrouble(id, state.Trouble);
         Changed?.Invoke(id);
     }
 

@@ -20,6 +20,7 @@ public abstract class ReadingScreen : UnitScreen
     private const double SureSlip = 0.9;
 
     private readonly HashSet<Guid> kept = [];
+    private int askedFor = -1;
     private string circuit = "";
     private TypeSheet? circuitOf;
 
@@ -83,8 +84,12 @@ public abstract class ReadingScreen : UnitScreen
         Meter = MeterInHand.Of(Unit!.Bench, Shop);
         Offers = ReadingOffer.All(Unit!, Model!, Readings!, Shop);
         Bands.Turn((Model!, JsonSerializer.Serialize(Unit!.Bench, FactText.Options), Meter.For(Quantity.Ohms)));
-        if (Answer.Latest?.Number != Unit.LastNumber && Answer.Progress is null)
+        // Once for an entry: a search that ended in trouble is not begun again by its own word of that.
+        if (Answer.Latest?.Number != Unit.LastNumber && Answer.Progress is null && askedFor != Unit.LastNumber)
+        {
+            askedFor = Unit.LastNumber;
             Desk.Ask(Id);
+        }
     }
 
     /// <summary>Writes down how the bench stands now; refused when it cannot be so.</summary>

@@ -59,7 +59,7 @@ internal sealed class DoubtFinder(ReadingLibrary library, UnitReadings readings,
             {
                 DoubtAbout.Line => AtNotedLine(Shared(evidence, judged, probability, by => 1 + (by * BenchTable.LineDeviation))),
                 DoubtAbout.Leads => Shared(evidence, judged, probability, by => by * BenchTable.LeadDeviation),
-                DoubtAbout.Meter => new(about, probability, MeterFactor(evidence, set, spread, worker), Farthest(evidence, set, spread), []),
+                DoubtAbout.Meter => new(about, probability, MeterErrors.Factor(evidence, set, spread, worker), [.. Ids(evidence, MeterErrors.Readings(evidence, set, spread, worker))], []),
                 DoubtAbout.Internal => new(about, probability, ExtraWatts(means), Watts(evidence), []),
                 DoubtAbout.Kind => new(about, probability, Nats(search), Farthest(evidence, set, spread), Names(means)),
                 _ => new(about, probability, means.Max(Math.Abs), Farthest(evidence, set, spread), Names(means)),
@@ -80,21 +80,6 @@ internal sealed class DoubtFinder(ReadingLibrary library, UnitReadings readings,
             [.. Ids(evidence, Enumerable.Range(0, shared.Length).Where(r => shared[r] != 0).OrderByDescending(r => Math.Abs(shared[r])))],
             []
         );
-    }
-
-    /// <summary>The factor of the meter's limits under which the readings are likeliest.</summary>
-    private static double MeterFactor(Evidence evidence, Hypothesis set, Spread spread, Worker worker)
-    {
-        ReadOnlySpan<double> factors = [1.5, 2, 2.5, 3, 3.5, 4, 5, 6, 8];
-        var best = (Factor: 0.0, Log: double.NegativeInfinity);
-        foreach (var factor in factors)
-        {
-            var on = evidence.On(evidence.Bench with { ErrorVariance = factor * factor });
-            var log = on.LogLikelihood(set.Predicted, on.SpreadOf(spread.Slopes, spread.Shift), worker);
-            if (log > best.Log)
-                best = (factor, log);
-        }
-        return best.Factor;
     }
 
     private double Nats(Search search) => search.LogTotal - searches.All[0].LogTotal;

@@ -1,3 +1,5 @@
+using Ohmstead.Electrical.TypeSheets;
+
 namespace Ohmstead.Electrical.Diagnosis.Likelihoods;
 
 /// <summary>
@@ -19,6 +21,12 @@ internal sealed record AssumedBench(
     double ErrorVariance
 )
 {
+    /// <summary>A quantity that the meter shows within its stated error all the same; null for none.</summary>
+    public Quantity? Sound { get; init; }
+
+    /// <summary>Variance of the meter's error on a quantity over the stated one.</summary>
+    public double ErrorVarianceOn(Quantity quantity) => quantity == Sound ? 1 : ErrorVariance;
+
     /// <summary>How a reading moves for one deviation of each parameter, each common factor and each thing that readings share.</summary>
     /// <param name="slopes">Readings × parameters, for one deviation of the sheet.</param>
     public double[] Movements(double[] slopes, int reading)

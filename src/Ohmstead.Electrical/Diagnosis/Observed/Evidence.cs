@@ -98,7 +98,7 @@ internal sealed class Evidence
         for (var i = 0; i < n; i++)
         for (var j = 0; j <= i; j++)
             covariance[(i * n) + j] = covariance[(j * n) + i] =
-                Vectors.Dot(moves[i], moves[j]) + (Bench.ErrorVariance * Set.ErrorCovariance(numeric[i], numeric[j]));
+                Vectors.Dot(moves[i], moves[j]) + (Bench.ErrorVarianceOn(Set.SpecOf(numeric[i]).Quantity) * Set.ErrorCovariance(numeric[i], numeric[j]));
         return new Spread(slopes, shift, new Gaussian(covariance, n));
     }
 
@@ -208,7 +208,7 @@ internal sealed class Evidence
     public double LogOfOne(int reading, double[] predicted, Spread spread)
     {
         var moves = Bench.Movements(spread.Slopes, reading);
-        var variance = Vectors.Dot(moves, moves) + (Bench.ErrorVariance * Set.ErrorCovariance(reading, reading));
+        var variance = Vectors.Dot(moves, moves) + (Bench.ErrorVarianceOn(Set.SpecOf(reading).Quantity) * Set.ErrorCovariance(reading, reading));
         var centre = predicted[reading] + spread.Shift[reading];
         return Taken[reading].Outcome switch
         {
