@@ -34,7 +34,7 @@ switch (args.FirstOrDefault())
         return PinnedAnswers.Remake(RepositoryRoot.Path);
     default:
         Console.Error.WriteLine(
-            "usage: bench | process | scaling | planning | ngspice-ratio | store | server | slow-laptop | page [again] [part ...] | experiments [quick] [units | diagnosis | next | doubt ... | heat-run] | hum | pins"
+            "usage: bench | process | scaling | planning | ngspice-ratio | store | server | slow-laptop | page [again] [part ...] | experiments [quick] [units | diagnosis | next | doubt ... | heat-run | minutes] | hum | pins"
         );
         return 2;
 }

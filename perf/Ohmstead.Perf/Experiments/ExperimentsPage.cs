@@ -4,6 +4,7 @@ using Ohmstead.Electrical.TypeSheets;
 using Ohmstead.Perf.Experiments.Doubted;
 using Ohmstead.Perf.Experiments.Heat;
 using Ohmstead.Perf.Experiments.Limits;
+using Ohmstead.Perf.Experiments.Minutes;
 
 namespace Ohmstead.Perf.Experiments;
 
@@ -12,6 +13,7 @@ internal static class ExperimentsPage
 {
     private const string Page = "docs/diagnosis.md";
     private const string HeatPage = "docs/methods/proving.md";
+    private const string MinutesPage = "docs/methods/deciding.md";
 
     private static readonly (string File, string Name)[] Sheets =
     [
@@ -25,6 +27,8 @@ internal static class ExperimentsPage
             return RunDoubt(root, arguments[1..]);
         if (arguments.FirstOrDefault() == "heat-run")
             return RunHeat(root);
+        if (arguments.FirstOrDefault() == "minutes")
+            return RunMinutes(root);
         var isQuick = arguments.Contains("quick");
         var what = arguments.FirstOrDefault(a => a is "units" or "diagnosis" or "next") ?? "";
         var page = new StringBuilder();
@@ -65,7 +69,7 @@ internal static class ExperimentsPage
             return code;
         }
         MarkedPage.Insert(Path.Combine(root, Page), "measured", page.ToString());
-        return Math.Max(Math.Max(code, RunHeat(root)), RunDoubt(root, []));
+        return Math.Max(Math.Max(code, Math.Max(RunHeat(root), RunMinutes(root))), RunDoubt(root, []));
     }
 
     private static int RunHeat(string root)
@@ -73,6 +77,14 @@ internal static class ExperimentsPage
         var page = new StringBuilder();
         var asked = HeatExperiment.Run(HeatExperiment.FullRuns, 1, page);
         MarkedPage.Insert(Path.Combine(root, HeatPage), "heat runs", page.ToString());
+        return asked.All(a => a.IsMet) ? 0 : 1;
+    }
+
+    private static int RunMinutes(string root)
+    {
+        var page = new StringBuilder();
+        var asked = MinutesExperiment.Run(page);
+        MarkedPage.Insert(Path.Combine(root, MinutesPage), "learned minutes", page.ToString());
         return asked.All(a => a.IsMet) ? 0 : 1;
     }
 
