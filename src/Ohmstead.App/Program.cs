@@ -22,6 +22,7 @@ var root = new RootCommand("Ohmstead: bench work on vintage low-voltage toy-trai
     ContinuityCommand.Make(),
     ReckonCommand.Make(),
     ListenCommand.Make(),
+    PrintCommand.Make(),
     ExampleCommand.Make(),
     CompletionCommand.Make(),
     ServeCommand.MakeDemo(),

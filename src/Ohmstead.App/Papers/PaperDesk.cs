@@ -35,7 +35,7 @@ internal static class PaperDesk
             paperId == BenchSheet.Id ? r => only.Length == 0 || only.Contains(r.Id, StringComparer.Ordinal) : null
         );
         if (paperId == Label.Id)
-            return await Task.Run(() => LabelPdf.Write(Label.Make(matter), matter.At));
+            return await Task.Run(() => LabelPdf.Write(Label.Make(matter, Label.RecordOf(unit)), matter.At));
         var paper = paperId switch
         {
             ServiceRecord.Id => ServiceRecord.Make(matter),

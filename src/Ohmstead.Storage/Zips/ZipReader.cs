@@ -61,6 +61,10 @@ internal sealed class ZipReader : IDisposable
         }
     }
 
+    /// <summary>SHA-256 of a file's bytes, hexadecimal; of a file that could be read.</summary>
+    public async Task<string> HashAsync(string name, CancellationToken cancel) =>
+        Convert.ToHexStringLower(SHA256.HashData(await BytesAsync(name, limits.MostTextBytes, cancel) ?? []));
+
     /// <summary>A photo of the zip, once its bytes are those that were written; null, with a problem reported, when it is not.</summary>
     public async Task<byte[]?> PhotoAsync(ZipPhoto photo, CancellationToken cancel)
     {

@@ -1,4 +1,8 @@
+using System.Globalization;
+using System.Security.Cryptography;
 using System.Text;
+using Ohmstead.Workshop.Keeping;
+using Ohmstead.Workshop.Units;
 using Ohmstead.Workshop.Words;
 
 namespace Ohmstead.Workshop.Papers;
@@ -8,14 +12,22 @@ namespace Ohmstead.Workshop.Papers;
 /// <param name="Title">What the unit is.</param>
 /// <param name="Day">When it was last read; for one that is not to be plugged in, when the label was made.</param>
 /// <param name="Words">What was tested; or why it is not to be plugged in.</param>
-/// <param name="Code">The record's text, for a QR code.</param>
+/// <param name="Code">What its QR code says.</param>
 public sealed record Label(string Tag, string Title, string Day, string Words, bool MayBePluggedIn, string Code)
 {
     /// <summary>Its name in <see cref="Journal.PaperMade"/> and in addresses.</summary>
     public const string Id = "label";
 
-    /// <summary>The most bytes of text that a code of 57 by 57 squares holds with a fifth of it hidden (QR code version 10, level M).</summary>
-    private const int MostCodeBytes = 213;
+    /// <summary>The most bytes of text that a code of 57 by 57 squares holds with its margin (QR code version 8, level M, holds 152).</summary>
+    private const int MostCodeBytes = 150;
+
+    /// <summary>First line of a code: what wrote it.</summary>
+    private const string Mark = "OHMSTEAD 1";
+
+    /// <summary>Last line of a code.</summary>
+    private const string CodeFoot = "tests recorded, no certification";
+
+    private const string NotPlugged = "DO NOT PLUG IN: ";
 
     /// <summary>Sorts of reading that there is room for, the gravest first.</summary>
     private const int MostSorts = 3;
@@ -24,18 +36,19 @@ public sealed record Label(string Tag, string Title, string Day, string Words, b
     public const string Foot = "Tests recorded. No certification.";
 
     /// <summary>The label of a unit as it is now.</summary>
-    public static Label Make(PaperMatter matter)
+    /// <param name="recordSha256">Of the unit's journal file; the code names it, so that a record can be told from another.</param>
+    public static Label Make(PaperMatter matter, string recordSha256)
     {
         var (tag, day) = (matter.Unit.Card.Tag, PaperParts.Day(matter.At));
         var title = OwnerFacts.Title(matter);
         if (!matter.MayBePluggedIn)
-            return new(tag, title, day, Why(matter), false, "");
+            return new(tag, title, day, Why(matter), false, CodeOf(matter, recordSha256, Why(matter)));
         var sorts = OwnerFacts.Sorts(matter);
         var words = sorts.IsEmpty
             ? "Nothing was read. Waivers are in the record."
             : $"{Sentences.Large(string.Join(", ", sorts.Take(MostSorts)))}: read and recorded";
         var tested = OwnerFacts.TestedOn(matter);
-        return new(tag, title, tested, words, true, CodeOf(matter, tag, title, tested));
+        return new(tag, title, tested, words, true, CodeOf(matter, recordSha256, ""));
     }
 
     /// <summary>The gravest thing that is open, as short as a label wants it.</summary>
@@ -47,25 +60,61 @@ public sealed record Label(string Tag, string Title, string Day, string Words, b
         : matter.Skipped.Any() ? "Cold checks not done"
         : OwnerFacts.OpenNow(matter)[0];
 
-    /// <summary>Tag, day, then readings, the gravest first, as many as the code holds.</summary>
-    private static string CodeOf(PaperMatter matter, string tag, string title, string day)
+    /// <summary>SHA-256 of the journal file as <c>export</c> writes it, hexadecimal.</summary>
+    public static string RecordOf(BenchUnit unit) =>
+        Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(JournalFile.Write(unit.Id, unit.Journal))));
+
+    /// <summary>
+    /// What the code says, to be read with no program and no net: mark, tag and type sheet, why it is not to be plugged in, when, what was
+    /// read and what was not, which record. Never the owner.
+    /// </summary>
+    private static string CodeOf(PaperMatter matter, string recordSha256, string why)
     {
-        var code = new StringBuilder();
-        void Add(string line, int reserve)
+        var day = matter.Unit.Last.At.UtcDateTime.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
+        List<string> end = [$"record {recordSha256[..16]}", CodeFoot];
+        var read = matter.Lines.Count(l => l.IsTaken);
+        var counted = string.Create(CultureInfo.InvariantCulture, $"read {read} of {matter.Lines.Length}");
+        var fixedBytes = Bytes([Mark, "", $"tested {day}", counted, .. end]) + 1;
+        var stop = why.Length == 0 ? "" : NotPlugged + why;
+        // The tag names the unit and the warning guards it: a long sheet id gives way first, then the reason.
+        var (tag, least) = (Cut(OneLine(matter.Unit.Card.Tag), why.Length == 0 ? 40 : 18), NotPlugged.Length + 20);
+        var room = MostCodeBytes - fixedBytes - Encoding.UTF8.GetByteCount(tag);
+        var sheet = Cut(OneLine(matter.Unit.Card.SheetId), Math.Max(0, room - 1 - (stop.Length == 0 ? 0 : Math.Min(Encoding.UTF8.GetByteCount(stop), least) + 1)));
+        room -= 1 + Encoding.UTF8.GetByteCount(sheet);
+        stop = stop.Length == 0 ? "" : Whole(OneLine(stop), Math.Max(0, room - 1));
+        List<string> lines = [Mark, $"{tag} {sheet}".TrimEnd(), .. stop.Length > 0 ? [stop] : Array.Empty<string>(), $"tested {day}", counted, .. end];
+        // Sorts of reading where there is still room for them.
+        foreach (var sort in OwnerFacts.Sorts(matter))
         {
-            if (Encoding.UTF8.GetByteCount($"{code}\n{line}") + reserve <= MostCodeBytes)
-                code.Append(code.Length > 0 ? "\n" : "").Append(line);
+            var at = lines.IndexOf(counted) + 1;
+            var with = lines[at].StartsWith("read: ", StringComparison.Ordinal) ? [.. lines[..at], $"{lines[at]}, {sort}", .. lines[(at + 1)..]] : (List<string>)[.. lines[..at], $"read: {sort}", .. lines[at..]];
+            if (Bytes(with) > MostCodeBytes) break;
+            lines = with;
         }
-        var reserve = Encoding.UTF8.GetByteCount(Foot) + 1;
-        Add(tag, reserve);
-        // The code has room for readings or for a long title: what stands before its first comma names the unit.
-        Add(title.Split(',')[0], reserve);
-        Add($"Tested {day}", reserve);
-        foreach (var line in matter.Waived)
-            Add($"{line.Title}: waived by {line.Waiver!.WaivedBy}", reserve);
-        foreach (var line in OwnerFacts.Tested(matter))
-            Add($"{line.Title}: {line.Measured}", reserve);
-        Add(Foot, 0);
-        return code.ToString();
+        return string.Join('\n', lines);
+    }
+
+    private static int Bytes(IReadOnlyCollection<string> lines) => lines.Sum(Encoding.UTF8.GetByteCount) + lines.Count - 1;
+
+    private static string OneLine(string words) => string.Join(' ', words.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
+
+    /// <summary>As many whole words as fit into so many bytes, of the first as many letters.</summary>
+    private static string Whole(string words, int most)
+    {
+        var cut = Cut(words, most);
+        var end = cut.Length == words.Length || words[cut.Length] == ' ' ? -1 : cut.LastIndexOf(' ');
+        return end <= NotPlugged.Length ? cut : cut[..end].TrimEnd(' ', ',', ':');
+    }
+
+    /// <summary>As many whole letters as fit into so many bytes.</summary>
+    private static string Cut(string words, int most)
+    {
+        var kept = new StringBuilder();
+        foreach (var letter in words.EnumerateRunes())
+        {
+            if ((most -= letter.Utf8SequenceLength) < 0) break;
+            kept.Append(letter);
+        }
+        return kept.ToString().TrimEnd();
     }
 }

@@ -32,7 +32,7 @@ public sealed class DoubtedPaperTests
         Assert.False(matter.MayBePluggedIn);
         foreach (var paper in new[] { ServiceRecord.Make(matter), OwnerPage.Make(matter, 5), BenchSheet.Make(matter, []), WiringSheet.Make(matter) })
             Assert.Contains(Heat, Text(paper), StringComparison.Ordinal);
-        Assert.Equal(Heat, Label.Make(matter).Words);
+        Assert.Equal(Heat, Label.Make(matter, Label.RecordOf(matter.Unit)).Words);
     }
 
     [Fact]
@@ -41,7 +41,7 @@ public sealed class DoubtedPaperTests
         var matter = Matter(["blades"]);
         var line = matter.Lines.Single(l => l.Id == "blades");
         Assert.Contains($"To be read again: {line.Title}. It read {line.Measured}: possible slip, ten times too high.", Text(ServiceRecord.Make(matter)).Replace("\u00a0", " ", StringComparison.Ordinal), StringComparison.Ordinal);
-        Assert.Equal($"{line.Title}: to be read again", Label.Make(matter).Words);
+        Assert.Equal($"{line.Title}: to be read again", Label.Make(matter, Label.RecordOf(matter.Unit)).Words);
     }
 
     [Theory]

@@ -91,9 +91,7 @@ internal sealed record PaperFold(
         foreach (var line in label.Code.Split('\n').Skip(2))
         {
             Sign(signed, line);
-            if (line.StartsWith("Tested ", StringComparison.Ordinal))
-                tested.Add(line["Tested ".Length..]);
-            else if (line.LastIndexOf(": ", StringComparison.Ordinal) is > 0 and var at && !line.Contains("waived by", StringComparison.Ordinal))
+            if (line.LastIndexOf(": ", StringComparison.Ordinal) is > 0 and var at && !line.Contains("waived by", StringComparison.Ordinal))
                 read[line[..at]] = line[(at + 2)..];
         }
         if (label.MayBePluggedIn)
