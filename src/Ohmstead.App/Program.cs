@@ -14,6 +14,7 @@ var root = new RootCommand("Ohmstead: bench work on vintage low-voltage toy-trai
 {
     CheckCommand.Make(),
     DraftCommand.Make(),
+    IdentifyCommand.Make(),
     PredictCommand.Make(),
     DiagnoseCommand.Make(),
     FitCommand.Make(),

@@ -54,6 +54,27 @@ internal static class InputFiles
         return unitPath is null ? sheet : Required(unitPath, UnitFile.Read(TextFile.Read(unitPath), sheet));
     }
 
+    /// <summary>The kinds that a unit may be, each with its readings; every kind that an outline may stand for is one.</summary>
+    public static ImmutableArray<PossibleKind> PossibleKinds(IEnumerable<string> paths, string readingsPath)
+    {
+        var text = TextFile.Read(readingsPath);
+        PossibleKind Read(string name, double chance, TypeSheet sheet) => Required(readingsPath, Electrical.Drafting.PossibleKinds.Read(name, chance, sheet, text));
+        return
+        [
+            .. paths.SelectMany(path =>
+            {
+                var sheet = TextFile.Read(path);
+                if (!OutlineFile.IsOne(sheet))
+                {
+                    var known = Required(path, TypeSheetFile.Read(sheet));
+                    return (IEnumerable<PossibleKind>)[Read(known.Id, 1, known)];
+                }
+                var kinds = Required(path, OutlineFile.Read(sheet)).Kinds;
+                return kinds.Select(k => Read(kinds.Length == 1 ? k.Sheet.Id : $"{k.Sheet.Id}:{k.Id}", k.Chance, k.Sheet));
+            }),
+        ];
+    }
+
     public static UnitReadings Readings(string path, TypeSheet sheet) => Required(path, ReadingsFile.Read(TextFile.Read(path), sheet));
 
     /// <summary>Readings of which some may be given whole, and the sheet with those that it did not have.</summary>

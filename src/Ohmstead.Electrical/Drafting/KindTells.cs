@@ -56,7 +56,7 @@ internal static class KindTells
     }
 
     /// <summary>A reading of a kind on the scale of a usual meter, its error included.</summary>
-    private static (double Middle, double Deviation) Bell(PredictedReading p)
+    internal static (double Middle, double Deviation) Bell(PredictedReading p)
     {
         var error = Meter.Usual.For(p.Spec.Quantity);
         var (low, high) = (error.ToScale(p.Low), error.ToScale(p.High));

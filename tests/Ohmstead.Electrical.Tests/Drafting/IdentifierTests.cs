@@ -1,0 +1,116 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using System.Text.Json.Nodes;
+using Ohmstead.Electrical.Circuits;
+using Ohmstead.Electrical.Diagnosis;
+using Ohmstead.Electrical.Drafting;
+using Ohmstead.Electrical.Faults;
+using Ohmstead.Electrical.Solving;
+using Ohmstead.Electrical.Tests.Outlines;
+using Ohmstead.Electrical.TypeSheets;
+
+namespace Ohmstead.Electrical.Tests.Drafting;
+
+/// <summary>Which of several kinds a unit is; the units are solved by the model itself.</summary>
+public class IdentifierTests
+{
+    private static readonly string[] Ids = ["blades", "ohms-b", "ohms-c", "ohms-t", "volts-b", "volts-c", "t-full", "t-load"];
+
+    /// <summary>A kind whose numbers are known: those of the outline, with the usual spreads of units.</summary>
+    private static TypeSheet Known(string id, double b = 6, double watts = 150, double full = 16)
+    {
+        var text = OutlineText.Of(
+            string.Create(CultureInfo.InvariantCulture, $$"""{ "block": "winding", "id": "main", "from": "a", "posts": { "b": {{b}}, "c": 14 } }, { "block": "throttle", "id": "t", "kind": "roller", "volts": [5, {{full}}] }"""),
+            string.Create(CultureInfo.InvariantCulture, $$"""{ "volts": 120, "watts": {{watts}} }"""));
+        var document = (JsonObject)OutlineText.Sheet(text).Document.DeepClone();
+        document["id"] = id;
+        void Strip(JsonNode? at)
+        {
+            if (at is JsonArray a) foreach (var item in a) Strip(item);
+            if (at is not JsonObject o) return;
+            o.Remove("spread");
+            o.Remove("kindError");
+            foreach (var (_, value) in o) Strip(value);
+        }
+        Strip(document);
+        return TypeSheetFile.Read(document.ToJsonString()).Required;
+    }
+
+    private static string Readings(TypeSheet unit, string[] ids, string more = "", params string[] faults)
+    {
+        var model = new UnitModel(unit);
+        var catalogue = new FaultCatalogue(model);
+        Fault[] there = [.. faults.Select(f => Fault.TryParse(f, catalogue, out var fault, out _, out var why) ? fault : throw new InvalidOperationException(why))];
+        var values = model.Nominal.Copy();
+        foreach (var f in there) f.ApplyTo(values);
+        var taken = ids.Select(id => unit.FindReading(id)!).Select(r => string.Create(CultureInfo.InvariantCulture, $$"""{ "id": "{{r.Id}}", "value": {{new ReadingSolver().Solve(new FaultedCircuits(model, r, r.State).For(there), values).Value!.Value:R}} }"""));
+        return $$"""{ "ohmstead": "readings/1", "sheet": "anything", "readings": [ {{string.Join(", ", taken)}} {{more}} ] }""";
+    }
+
+    private static KindAnswer Run(string readings, double none, params TypeSheet[] kinds) =>
+        Identifier.Run([.. kinds.Select(k => PossibleKinds.Read(k.Id, 1, k, readings).Required)], none, new DiagnosisOptions());
+
+    [Fact]
+    public void A_faulty_unit_is_found_among_kinds_that_look_alike()
+    {
+        var (six, seven) = (Known("six"), Known("seven", b: 7));
+        var answer = Run(Readings(seven, Ids, faults: ["roller-t:worn=2.5"]), 0.05, six, seven);
+        Assert.Equal(["six", "seven"], answer.Kinds.Select(k => k.Kind.Name));
+        Assert.Equal(1, answer.Kinds.Sum(k => k.Probability) + answer.None, 9);
+        Assert.True(answer.Kinds[1].Probability > 0.9, answer.Kinds[1].Probability.ToString(CultureInfo.InvariantCulture));
+        Assert.Equal(["roller-t:worn"], answer.Kinds[1].Faults.Select(f => f.Name));
+        Assert.True(answer.Kinds[0].LogEvidence < answer.Kinds[1].LogEvidence - 3);
+        Assert.Empty(answer.Alike);
+    }
+
+    [Fact]
+    public void A_stranger_is_none_of_these_and_more_so_the_likelier_strangers_are()
+    {
+        // 15 V where both have 16, 7.3 V where they have 6 and 7, the ohms of a smaller core.
+        var stranger = Readings(Known("other", b: 6.5, watts: 90, full: 15), Ids);
+        var answer = Run(stranger, 0.05, Known("six"), Known("seven", b: 7));
+        Assert.True(answer.None > 0.6, answer.None.ToString(CultureInfo.InvariantCulture));
+        Assert.True(Run(stranger, 0.005, Known("six"), Known("seven", b: 7)).None < answer.None);
+        Assert.True(Run(Readings(Known("six"), Ids), 0.05, Known("six"), Known("seven", b: 7)).None < 0.1);
+    }
+
+    [Fact]
+    public void Kinds_that_read_the_same_so_far_share_and_the_reading_that_tells_them_is_named()
+    {
+        var (six, seven) = (Known("six"), Known("seven", b: 7));
+        var answer = Run(Readings(six, ["blades", "volts-c", "t-full"]), 0.05, six, seven);
+        Assert.Equal([0, 1], Assert.Single(answer.Alike));
+        Assert.Equal(answer.Kinds[0].Probability, answer.Kinds[1].Probability, 9);
+        // Two kinds of equal chance: a reading that splits them says one bit.
+        var best = answer.Next.Where(n => n.Spec.Id is "volts-b" or "low-b").MaxBy(n => n.Bits)!;
+        Assert.InRange(best.Bits, 0.95, 1);
+        // On mains it waits for the insulation checks and the lamp; at 12 V only for the cold ohms.
+        Assert.Equal(["blades-posts"], answer.Next.First(n => n.Spec.Id == "low-b").BlockedBy);
+        Assert.Contains("lamp-60", answer.Next.First(n => n.Spec.Id == "volts-b").BlockedBy);
+        Assert.DoesNotContain(answer.Next, n => n.Spec.Id is "volts-c" or "t-full");
+    }
+
+    [Theory]
+    [InlineData(""", { "id": "mine", "quantity": "ohms", "between": ["post-a", "post-7"], "value": 1 }""", "no post-7")]
+    [InlineData(""", { "id": "mine", "quantity": "ohms", "between": ["post-a", "post-b"], "state": { "controls": { "range-t": "high" } }, "value": 1 }""", "no range-t")]
+    [InlineData(""", { "id": "volts-7", "value": 7 }""", "no reading volts-7")]
+    public void A_reading_that_a_kind_cannot_have_excludes_it_and_says_so(string more, string why)
+    {
+        var six = Known("six");
+        var answer = Run(Readings(six, ["blades"], more), 0.05, six);
+        Assert.Equal((why, 0.0, 1.0), (answer.Kinds[0].Kind.Excluded, answer.Kinds[0].Probability, answer.None));
+        // Unless it is not of this unit.
+        var marked = Run(Readings(six, ["blades"], more.Replace("\"value\"", "\"notOfUnit\": true, \"value\"", StringComparison.Ordinal)), 0.05, six);
+        Assert.Equal("", marked.Kinds[0].Kind.Excluded);
+        Assert.True(marked.Kinds[0].Probability > 0.5);
+    }
+
+    [Fact]
+    public void A_reading_given_whole_is_the_same_by_any_name()
+    {
+        var (six, seven) = (Known("six"), Known("seven", b: 7));
+        const string whole = """, { "id": "mine", "quantity": "ac-volts", "between": ["post-a", "post-b"], "state": { "source": { "from": "blade-1", "to": "blade-2", "volts": "mains" } }, "value": 7.0 }""";
+        var answer = Run(Readings(six, ["blades"], whole), 0.05, six, seven);
+        Assert.True(answer.Kinds[1].Probability > 10 * answer.Kinds[0].Probability);
+    }
+}
