@@ -14,12 +14,12 @@ public sealed class IdentifyTests
     [Fact]
     public void It_says_which_type_it_is_or_none_and_what_excludes_one()
     {
-        var (eight, twelve, other) = (Outline("eight", 8), Outline("twelve", 12), Tool.Demo("step-230.sheet.json"));
+        var (eight, twelve, other) = (Outline("eight", 8), Outline("twelve", 12), Tool.Demo("solo-110.sheet.json"));
         var answer = Tool.Json("identify", eight, twelve, other, "--readings", Readings);
         Assert.Equal(["kinds", "none", "next", "alike"], answer.Fields());
         var kinds = answer.List("kinds");
         Assert.All(kinds, k => Assert.Equal(["sheet", "probability", "logEvidence", "faults", "excluded"], k.Fields()));
-        Assert.Equal(["eight", "twelve", "step-230"], kinds.Select(k => k.Text("sheet")));
+        Assert.Equal(["eight", "twelve", "solo-110"], kinds.Select(k => k.Text("sheet")));
         Assert.True(kinds[1].GetProperty("probability").GetDouble() > 0.8);
         Assert.Equal(1, kinds.Sum(k => k.GetProperty("probability").GetDouble()) + answer.GetProperty("none").GetDouble(), 6);
         Assert.Equal("no reading volts-b", kinds[2].Text("excluded"));
