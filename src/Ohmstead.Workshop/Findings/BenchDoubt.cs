@@ -110,15 +110,29 @@ public sealed record BenchDoubt(DoubtAbout About, string Headline, string Do, bo
             _ => "watts",
         };
 
-    /// <summary>"Off: main winding, ohms; core, loss watts."</summary>
+    /// <summary>"Off: main winding, ohms; core, heat."</summary>
     private static string Named(TypeSheet sheet, ImmutableArray<string> parameters) =>
-        parameters.IsEmpty ? "" : $"Off: {string.Join("; ", parameters.Take(MostNamed).Select(p => Name(sheet, p)))}. ";
+        parameters.IsEmpty ? "" : $"Off: {string.Join("; ", parameters.Select(p => Name(sheet, p)).Distinct(StringComparer.Ordinal).Take(MostNamed))}. ";
 
     private static string Name(TypeSheet sheet, string parameter)
     {
         var at = parameter.LastIndexOf('.');
         var (id, field) = at < 0 ? (parameter, "") : (parameter[..at], parameter[(at + 1)..]);
         var name = sheet.Cores.Any(c => c.Id == id) ? PartNames.Core(sheet, id) : PartNames.Of(sheet, id);
-        return field.Length == 0 ? name : $"{name}, {string.Concat(field.Select(c => char.IsUpper(c) ? $" {char.ToLowerInvariant(c)}" : $"{c}"))}";
+        return field.Length == 0 ? name : $"{name}, {FieldName(field)}";
     }
+
+    /// <summary>What a figure of the type sheet is to a meter or to the hand.</summary>
+    private static string FieldName(string field) =>
+        field switch
+        {
+            "ohms" or "seriesOhms" => "ohms",
+            "contactOhms" => "contact ohms",
+            "turns" => "turns",
+            "lossOhms" or "lossWatts" => "heat",
+            "saturationAmps" => "drop",
+            "leakageOhms" => "leak back",
+            "leakageHenries" => "volts lost under load",
+            _ => "no-load amps",
+        };
 }

@@ -43,6 +43,12 @@ public sealed record PaperMatter(
     /// <summary>Checks whose value is probably a slip, or holds the test leads: they count as not passed.</summary>
     public IEnumerable<ReadingLine> Doubted => Lines.Where(l => l.End == CheckEnd.Doubted);
 
+    /// <summary>Readings that are no check and whose value is doubted: probably a slip, or left out.</summary>
+    public IEnumerable<ReadingLine> Slipped => Lines.Where(l => l is { IsTaken: true, Limits: "" } && Unit.Doubts.Checks.Readings.Contains(l.Id));
+
+    /// <summary>What is doubted and no bar, named: a bench that is not as noted, readings that are to be read again.</summary>
+    public IEnumerable<string> InDoubt => Doubts.Where(d => d.Weakens).Select(d => d.Headline).Concat(Slipped.Select(l => l.Title));
+
     /// <summary>What the core or a winding takes more than it should, in words: "This unit makes about 11 W more heat than it should".</summary>
     public IEnumerable<string> Heat => Doubts.Where(d => d.About == DoubtAbout.Internal).Select(d => d.Headline);
 

@@ -38,7 +38,12 @@ internal static class PaperParts
         ];
         if (!signed.IsEmpty)
             yield return new Notice(Weight.Look, "Waived in writing, not measured", signed);
-        if (matter.Doubts.Where(d => d.Weakens).Select(d => $"{d.Headline}. {d.Do}").ToImmutableArray() is { IsEmpty: false } doubts)
+        ImmutableArray<string> doubts =
+        [
+            .. matter.Doubts.Where(d => d.Weakens).Select(d => $"{d.Headline}. {d.Do}"),
+            .. matter.Slipped.Select(l => $"To be read again: {l.Title}. It read {l.Measured}: {l.Verdict}."),
+        ];
+        if (!doubts.IsEmpty)
             yield return new Notice(Weight.Look, "Doubted, and not settled. Readings and findings count less until then", doubts);
     }
 

@@ -62,6 +62,8 @@ public sealed record OpenThing(OpenWeight Weight, string Title, string Words, Op
             yield return new(OpenWeight.ToDo, "Find what makes the extra heat", $"{heat}. {BenchDoubt.NotReturned}", OpenPlace.Findings, "");
         foreach (var doubt in matter.Doubts.Where(d => d.Weakens))
             yield return new(OpenWeight.ToKnow, doubt.Headline, $"{doubt.Do} {BenchDoubt.CountLess}", OpenPlace.Findings, "");
+        foreach (var line in matter.Slipped)
+            yield return new(OpenWeight.ToKnow, line.Title, $"To be read again. It read {line.Measured}: {line.Verdict}.", OpenPlace.Reading, line.Id);
         foreach (var line in matter.Skipped)
             yield return new(OpenWeight.ToDo, line.Title, "to do", OpenPlace.Reading, line.Id);
         foreach (var line in matter.Waived)

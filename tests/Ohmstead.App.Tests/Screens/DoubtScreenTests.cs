@@ -185,6 +185,9 @@ public class DoubtScreenTests
             Sees(screen, "Your test leads were probably not taken off: about 0.31 Ω");
             Sees(screen, "Touch the leads together and read the ohms.");
         }
+        Sees(Show<ReturnIt>(bench), ", 1 thing is in doubt");
+        var findings = Show<UnitFindings>(bench);
+        Sees(findings, "Apart from that, nothing read so far points to a listed fault.");
     }
 
     [Fact]

@@ -27,6 +27,15 @@ public class BenchDoubtTests
         Assert.Equal(about == DoubtAbout.Internal ? ["low-amps"] : ["left-full", "blades"], doubt.Again.Select(r => r.Id));
     }
 
+    /// <summary>A figure of the type sheet is named as a meter or the hand meets it, each once.</summary>
+    [Fact]
+    public void What_lies_off_in_another_batch_is_named_in_the_words_of_the_bench()
+    {
+        var core = OnTheBench.Sheet.Cores[0].Id;
+        var doubt = Of(DoubtAbout.Unit, 4, [], "disc-left.saturationAmps", $"{core}.lossOhms", "main.ohms", "main.ohms", $"{core}.excitation");
+        Assert.StartsWith("Off: left disc, drop; core, heat; main winding, ohms; core, no-load amps. Look", doubt.Do, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void What_weakens_the_findings_comes_first_and_more_heat_does_not_weaken_them()
     {

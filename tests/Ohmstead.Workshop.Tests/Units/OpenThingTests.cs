@@ -68,6 +68,18 @@ public class OpenThingTests
     }
 
     [Fact]
+    public void A_slip_that_is_no_check_is_to_be_known()
+    {
+        var bench = Sound().Read("left-full", 173);
+        Assert.Empty(Open(bench));
+        bench.Doubt(SlipKind.TimesTen, ["left-full"]);
+        var title = OnTheBench.Sheet.FindReading("left-full")!.Title;
+        Assert.Equal([$"ToKnow {title}: To be read again. It read 173 V: possible slip, ten times too high."], Open(bench).Select(o => o.Replace('\u00a0', ' ')));
+        Assert.Equal([title], Matter(bench).InDoubt);
+        Assert.Contains($"To be read again: {title}. It read 173", ServiceRecord.Make(Matter(bench)).Text.Replace('\u00a0', ' '), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void A_unit_fresh_on_the_bench_lists_every_check_and_every_part_nobody_looked_at()
     {
         var open = Matter(new OnTheBench()).Open;
