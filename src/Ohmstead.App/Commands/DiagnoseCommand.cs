@@ -2,6 +2,7 @@ using System.CommandLine;
 using System.Diagnostics;
 using Ohmstead.Electrical.Circuits;
 using Ohmstead.Electrical.Diagnosis;
+using Ohmstead.Electrical.Drafting;
 using Ohmstead.Electrical.Readings;
 using Ohmstead.Electrical.TypeSheets;
 
@@ -58,6 +59,7 @@ internal static class DiagnoseCommand
             var (kind, taken) = InputFiles.WholeReadings(parsed.GetValue(readings)!, InputFiles.Sheet(parsed.GetValue(sheet)!, parsed.GetValue(unit)));
             if (kind.Document["draftedFrom"] is System.Text.Json.Nodes.JsonArray from && from.Any(m => m?.ToString() == ReadingsMark.Of(taken)))
                 Console.Error.WriteLine("This type sheet was drafted from these very readings. They count twice: diagnose this unit with the outline instead.");
+            kind = TapAlignment.Of(kind, taken);
             var result = Diagnose(kind, taken, time);
             taken = taken with { Doubts = Gates.DoubtsOf(taken, result) };
             if (parsed.GetValue(json))

@@ -41,7 +41,7 @@ public static class Drafter
         options = options with { RankNext = false, IsBenchAsNoted = true };
         if (kinds.Length > 1) options = options with { MostWork = options.MostWork / ManyKinds, MostExpanded = options.MostExpanded / ManyKinds };
         var models = kinds.Select(k => new UnitModel(k.Sheet)).ToArray();
-        var found = kinds.Select((k, n) => k.Units.Select(u => Diagnoser.Run(models[n], u, options)).ToImmutableArray()).ToArray();
+        var found = kinds.Select((k, n) => k.Units.Select(u => Diagnoser.Run(new UnitModel(TapAlignment.Of(k.Sheet, u)), u, options)).ToImmutableArray()).ToArray();
         var logs = kinds.Select((k, n) => Math.Log(k.Kind.Chance) + found[n].Sum(f => f.LogEvidence)).ToArray();
         var all = Vectors.LogSum(logs);
         int[] order = [.. Enumerable.Range(0, kinds.Length).OrderByDescending(n => logs[n]).ThenBy(n => n)];
@@ -60,7 +60,7 @@ public static class Drafter
     }
 
     /// <summary>
-    /// A diagnosis knows a winding's taps by one factor. A reading that it left out for that, and that a tap by itself reaches, is no slip.
+    /// A reading that a diagnosis left out, and that a tap by itself reaches, is no slip.
     /// </summary>
     private static ImmutableArray<FaultedUnit> TakenBack(UnitModel model, ImmutableArray<FaultedUnit> units, KindMedians medians) =>
         [.. units.Select(u =>

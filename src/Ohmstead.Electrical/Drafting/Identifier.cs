@@ -35,11 +35,11 @@ public static class Identifier
         if (possible.Length == 0) return new([.. kinds.Select(k => new KindProbability(k, 0, double.NegativeInfinity, []))], 1, [], []);
         var models = possible.ToDictionary(k => k, k => new UnitModel(kinds[k].Sheet));
         var readings = Shared(kinds, possible, models);
-        var found = possible.ToDictionary(k => k, k => Diagnoser.Run(models[k], readings[k], options));
+        var found = possible.ToDictionary(k => k, k => Diagnoser.Run(new UnitModel(TapAlignment.Of(kinds[k].Sheet, readings[k])), readings[k], options));
         var total = possible.Sum(k => kinds[k].Chance);
         var logs = possible.ToDictionary(k => k, k => Math.Log((1 - none) * kinds[k].Chance / total) + found[k].LogEvidence);
         var strange = possible.OrderByDescending(k => found[k].LogEvidence).Take(Nearest)
-            .Max(k => Diagnoser.Run(new UnitModel(LetLoose(kinds[k].Sheet)), readings[k], options).LogEvidence) + Math.Log(none);
+            .Max(k => Diagnoser.Run(new UnitModel(LetLoose(TapAlignment.Of(kinds[k].Sheet, readings[k]))), readings[k], options).LogEvidence) + Math.Log(none);
         var all = Vectors.LogSum([.. logs.Values, strange]);
         var alike = Alike(possible, models, readings);
         var probabilities = possible.ToDictionary(k => k, k => Math.Exp(logs[k] - all));

@@ -31,6 +31,9 @@ internal sealed record KindMedians(
     public double TurnOf(int shape) =>
         Shapes[shape].Turn * Math.Exp((Median[Shapes[shape].Winding] * Scale(shape)) + (Median[Count + shape] * Shapes[shape].Doubt));
 
+    /// <summary>How far a shape's turn moved by itself, as a factor.</summary>
+    public double OwnFactorOf(int shape) => Math.Exp(Median[Count + shape] * Shapes[shape].Doubt);
+
     /// <summary>Its relative error.</summary>
     public double TurnErrorOf(int shape)
     {
