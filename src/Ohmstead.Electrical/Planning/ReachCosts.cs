@@ -9,47 +9,52 @@ namespace Ohmstead.Electrical.Planning;
 /// </summary>
 public sealed class ReachCosts
 {
-    /// <summary>Looks at a step for all parts together in trees too large to be searched to the end: about a second.</summary>
-    private const long MostLooks = 10_000_000;
+    /// <summary>Looks at a step for one question in trees too large to be searched to the end: a fraction of a second.</summary>
+    private const long MostLooks = 2_000_000;
 
+    private readonly ImmutableArray<TakeApartStep> steps;
+    private readonly double moneyPerHour;
+    private readonly IReadOnlySet<string> off;
     private readonly StepTree tree;
-    private readonly StepSet off;
-    private readonly long looks;
-    private readonly Dictionary<StepSet, double> known = [];
 
     /// <param name="parts">Every step that will be asked for.</param>
     /// <param name="off">Steps that are off already; such that they could be.</param>
-    /// <param name="asked">How often it will be asked, at most.</param>
-    public ReachCosts(ImmutableArray<TakeApartStep> steps, IReadOnlyCollection<string> parts, double moneyPerHour, IReadOnlySet<string> off, int asked)
+    public ReachCosts(ImmutableArray<TakeApartStep> steps, IReadOnlyCollection<string> parts, double moneyPerHour, IReadOnlySet<string> off)
     {
         var before = Before(steps, parts);
-        tree = new StepTree([.. steps.Where(s => before.Contains(s.Id))], moneyPerHour, off);
-        this.off = off.Where(before.Contains).Aggregate(tree.Empty, (set, id) => set.With(tree.NumberOf[id]));
-        IsProved = tree.Steps.Length <= TakeApartPlanner.ProvedSteps;
-        looks = IsProved ? long.MaxValue : MostLooks / asked;
+        this.steps = [.. steps.Where(s => before.Contains(s.Id))];
+        (this.moneyPerHour, this.off) = (moneyPerHour, off);
+        tree = new StepTree(this.steps, moneyPerHour, off);
     }
 
     /// <summary>True when every cost is proved the least: false in trees that are too large for it.</summary>
-    public bool IsProved { get; }
+    public bool IsProved => steps.Length <= TakeApartPlanner.ProvedSteps;
 
     /// <summary>The least expected cost to get to all of these.</summary>
-    /// <param name="dear">From this cost on it need not be the least: nobody would pay it.</param>
-    public double To(IEnumerable<string> parts, double dear = double.PositiveInfinity)
+    public double To(IEnumerable<string> parts) => tree.CostOf(Cheapest(tree, parts));
+
+    /// <summary>
+    /// For each part either the way to it and something to pay then, or something else to pay instead: the cheapest choice of all. One
+    /// search among steps, to which each part adds three: paying the one, which needs the part; paying the other; and having paid,
+    /// which needs one of the two.
+    /// </summary>
+    /// <returns>The parts to get to, in the order given, and what all comes to.</returns>
+    public (ImmutableArray<string> Chosen, double Cost) Choose(IReadOnlyList<PartChoice> parts)
     {
-        var start = Start(parts);
-        if (known.TryGetValue(start, out var cost))
-            return cost;
-        tree.Looks = 0;
-        cost = tree.CostOf(new WaySearch(tree).Run(start, looks, dear).Way);
-        if (cost < dear)
-            known[start] = cost;
-        return cost;
+        static string Name(string what, int part) => FormattableString.Invariant($"\0{what} {part}");
+        TakeApartStep Made(string id, double cost, string[] after, string[][] afterAny) =>
+            new(id, id, [.. after], [.. afterAny.Select(g => g.ToImmutableArray())], 0, 0, 100, cost, [], "", 0);
+        var made = parts.SelectMany((p, n) => new[]
+        {
+            Made(Name("taken", n), p.CostWhenTaken, [p.Step], []),
+            Made(Name("left", n), p.CostWhenLeft, [], []),
+            Made(Name("paid", n), 0, [], [[Name("left", n)], [Name("taken", n)]]),
+        });
+        var choices = new StepTree([.. steps, .. made], moneyPerHour, off);
+        var way = Cheapest(choices, parts.Select((_, n) => Name("paid", n)));
+        bool Has(string what, int part) => way.Has(choices.NumberOf[Name(what, part)]);
+        return ([.. parts.Where((_, n) => Has("taken", n) && !Has("left", n)).Select(p => p.Step)], choices.CostOf(way));
     }
-
-    /// <summary>What some way to all of these costs, found at once: the least is no more.</summary>
-    public double AtMost(IEnumerable<string> parts) => tree.CostOf(new WaySearch(tree).Quick(Start(parts), !IsProved));
-
-    private StepSet Start(IEnumerable<string> parts) => parts.Aggregate(off, (set, id) => set.With(tree.Musts[tree.NumberOf[id]]));
 
     /// <summary>The first of some steps that could not be off with only the others off, or null.</summary>
     public static string? NotOff(ImmutableArray<TakeApartStep> steps, IReadOnlyCollection<string> off)
@@ -58,6 +63,14 @@ public sealed class ReachCosts
         var set = off.Aggregate(tree.Empty, (all, id) => all.With(tree.NumberOf[id]));
         var could = tree.Order(set).Select(n => tree.Steps[n].Id).ToHashSet(StringComparer.Ordinal);
         return off.FirstOrDefault(id => !could.Contains(id));
+    }
+
+    private StepSet Cheapest(StepTree among, IEnumerable<string> parts)
+    {
+        var done = off.Where(among.NumberOf.ContainsKey).Aggregate(among.Empty, (set, id) => set.With(among.NumberOf[id]));
+        var start = parts.Aggregate(done, (set, id) => set.With(among.Musts[among.NumberOf[id]]));
+        among.Looks = 0;
+        return new WaySearch(among).Run(start, IsProved ? long.MaxValue : MostLooks).Way;
     }
 
     /// <summary>The parts, and all steps that any way to them may hold.</summary>
@@ -75,3 +88,6 @@ public sealed class ReachCosts
         return before;
     }
 }
+
+/// <summary>A part that is got to or left, and what is paid besides the way in either case.</summary>
+public sealed record PartChoice(string Step, double CostWhenTaken, double CostWhenLeft);

@@ -12,17 +12,16 @@ internal sealed class WaySearch(StepTree tree)
 
     /// <summary>The cheapest set that holds <paramref name="start"/> and has an order, and a cost that none can be below.</summary>
     /// <param name="most">Looks at a step, after which it stops with the best found.</param>
-    /// <param name="dear">From this cost on it need not be the cheapest: nobody would take it.</param>
-    public (StepSet Way, double Bound) Run(StepSet start, long most, double dear = double.PositiveInfinity)
+    public (StepSet Way, double Bound) Run(StepSet start, long most)
     {
         var isLarge = most < long.MaxValue;
-        var best = Quick(start, isLarge);
+        var best = Trimmed(Greedy(start, isLarge), start);
         var bestCost = tree.CostOf(best);
         var floor = isLarge ? new WayBound(tree).Of(start) : 0;
-        Push(start, Math.Min(bestCost, dear));
+        Push(start, bestCost);
         for (var looked = 0; open.TryDequeue(out var set, out var rank); looked++)
         {
-            if (Math.Max(rank.Bound, floor) >= Math.Min(bestCost, dear) - 1e-9)
+            if (Math.Max(rank.Bound, floor) >= bestCost - 1e-9)
                 return (best, bestCost);
             if (tree.Looks >= most)
                 return (best, Math.Max(rank.Bound, floor));
@@ -36,14 +35,11 @@ internal sealed class WaySearch(StepTree tree)
                 // Large trees are not searched to their end: every few sets the way through this one is tried.
                 if (isLarge && looked % TryEvery == 0 && Trimmed(Greedy(grown, isLarge), start) is var way && tree.CostOf(way) < bestCost)
                     (best, bestCost) = (way, tree.CostOf(way));
-                Push(grown, Math.Min(bestCost, dear));
+                Push(grown, bestCost);
             }
         }
         return (best, bestCost);
     }
-
-    /// <summary>A way that holds <paramref name="start"/>, not always the cheapest.</summary>
-    public StepSet Quick(StepSet start, bool isLarge) => Trimmed(Greedy(start, isLarge), start);
 
     private const int TryEvery = 64;
 

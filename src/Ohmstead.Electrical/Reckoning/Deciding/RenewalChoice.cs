@@ -63,8 +63,8 @@ public sealed record RenewalChoice(
     {
         ImmutableArray<string> steps = [.. Parts.Select(p => p.Step)];
         var rate = (double)RatePerHour;
-        var open = new ReachCosts(Steps, steps, rate, Open.ToHashSet(StringComparer.Ordinal), (1 << Parts.Length) + Parts.Length);
-        var closed = Open.IsEmpty ? open : new ReachCosts(Steps, steps, rate, ImmutableHashSet<string>.Empty, Parts.Length);
+        var open = new ReachCosts(Steps, steps, rate, Open.ToHashSet(StringComparer.Ordinal));
+        var closed = Open.IsEmpty ? open : new ReachCosts(Steps, steps, rate, ImmutableHashSet<string>.Empty);
         ImmutableArray<RenewalOfPart> parts =
         [
             .. Parts.Select(p =>
@@ -73,7 +73,8 @@ public sealed record RenewalChoice(
                 return RenewalOfPart.Of(p, reach, new NowOrLater(reach + fit, closed.To([p.Step]) + fit + (double)ComeBackCost, p.FailPercent), rate);
             }),
         ];
-        var together = Together(parts, open);
+        var (chosen, cost) = open.Choose([.. Parts.Zip(parts, (p, costs) => new PartChoice(p.Step, p.FitCost(RatePerHour), costs.Later))]);
+        var together = new RenewalTogether([.. chosen.Order(StringComparer.Ordinal)], cost, parts.Sum(p => p.Later));
         return new RenewalAnswer(parts, together)
         {
             Words =
@@ -89,38 +90,6 @@ public sealed record RenewalChoice(
                 .. Reasons.If("The sheet has too many steps to prove the cheapest way. These costs are the least found.", !(open.IsProved && closed.IsProved)),
             ],
         };
-    }
-
-    /// <summary>
-    /// The cheapest set to replace now, over all sets of parts. It begins with the best that is found at once; then all sets, the small
-    /// ones first: to get to more costs no less, so that a set is passed over where the dearest of those within it would make it no
-    /// cheaper than the best so far.
-    /// </summary>
-    private RenewalTogether Together(ImmutableArray<RenewalOfPart> parts, ReachCosts open)
-    {
-        var count = parts.Length;
-        bool IsNow(int set, int part) => (set & (1 << part)) != 0;
-        double Rest(int set) => Enumerable.Range(0, count).Sum(n => IsNow(set, n) ? Parts[n].FitCost(RatePerHour) : parts[n].Later);
-        IEnumerable<string> Now(int set) => Parts.Where((_, n) => IsNow(set, n)).Select(p => p.Step);
-        int[] sets = [.. Enumerable.Range(1, (1 << count) - 1).OrderBy(set => System.Numerics.BitOperations.PopCount((uint)set))];
-        var allLater = Rest(0);
-        var (best, least) = (0, allLater);
-        foreach (var set in sets)
-            if (Rest(set) + open.AtMost(Now(set)) is var cost && cost < least)
-                (best, least) = (set, cost);
-        var floors = new double[1 << count];
-        foreach (var set in sets)
-        {
-            floors[set] = Enumerable.Range(0, count).Max(n => IsNow(set, n) ? floors[set & ~(1 << n)] : 0);
-            var room = least - Rest(set);
-            if (floors[set] >= room)
-                continue;
-            var reach = open.To(Now(set), room);
-            floors[set] = Math.Min(reach, room);
-            if (reach < room)
-                (best, least) = (set, Rest(set) + reach);
-        }
-        return new([.. Now(best).Order(StringComparer.Ordinal)], least, allLater);
     }
 }
 
