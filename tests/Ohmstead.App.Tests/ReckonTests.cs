@@ -59,6 +59,32 @@ public sealed class ReckonTests
     }
 
     [Fact]
+    public void A_question_of_a_sheet_is_answered_with_it_and_refused_without()
+    {
+        Refusal.Expect(Question("rectifier"), "$: needs a type sheet", "reckon", Question("rectifier"));
+        var answer = Tool.Json("reckon", Question("rectifier"), "--sheet", Tool.Sample);
+        // As worked out elsewhere: tests/Reference/questions/rectifier.answer.json.
+        Assert.Equal(79.56, answer.List("parts")[2].Number("junctionCelsius"), 0.4);
+        var (code, output, error) = Tool.Run("reckon", Question("rectifier"), "--sheet", Tool.Sample);
+        Assert.Equal((0, ""), (code, error));
+        Assert.Contains("silicon: the whistle holds at 4.8 Ω.", output, StringComparison.Ordinal);
+        Assert.Contains("CAUTION: Fit no part with the plug in.", output, StringComparison.Ordinal);
+    }
+
+    /// <remarks>The ballast lies across the disc on the second step: one of three times the ohms leaves more DC there, and as much on the first.</remarks>
+    [Fact]
+    public void A_unit_file_changes_what_is_answered()
+    {
+        var unit = Tool.File("ballast.unit.json", """
+            { "ohmstead": "unit/1", "sheet": "twin-160", "changes": [ { "replace": { "id": "ballast-left", "kind": "resistor", "from": "disc-left-plate", "to": "ballast-left-end", "ohms": 4.2 } } ] }
+            """);
+        double Dc(string step, params string[] more) =>
+            Tool.Json(["reckon", Question("rectifier"), "--sheet", Tool.Sample, .. more]).List("parts")[2].List("loads")[2].GetProperty(step).Number("dcVolts");
+        Assert.Equal(Dc("first"), Dc("first", "--unit", unit), 1e-6);
+        Assert.True(Dc("second", "--unit", unit) > 1.5 * Dc("second"));
+    }
+
+    [Fact]
     public void A_unit_file_without_its_type_sheet_is_refused()
     {
         var (code, output, error) = Tool.Run("reckon", Question("regulation"), "--unit", Question("regulation"));

@@ -10,7 +10,7 @@ namespace Ohmstead.Electrical.Planning;
 public sealed class ReachCosts
 {
     /// <summary>Looks at a step for one question in trees too large to be searched to the end: a fraction of a second.</summary>
-    private const long MostLooks = 2_000_000;
+    private const long MostLooks = 500_000;
 
     private readonly ImmutableArray<TakeApartStep> steps;
     private readonly double moneyPerHour;
@@ -53,7 +53,9 @@ public sealed class ReachCosts
         var choices = new StepTree([.. steps, .. made], moneyPerHour, off);
         var way = Cheapest(choices, parts.Select((_, n) => Name("paid", n)));
         bool Has(string what, int part) => way.Has(choices.NumberOf[Name(what, part)]);
-        return ([.. parts.Where((_, n) => Has("taken", n) && !Has("left", n)).Select(p => p.Step)], choices.CostOf(way));
+        var (cost, allLeft) = (choices.CostOf(way), parts.Sum(p => p.CostWhenLeft));
+        // In a tree too large to be searched to the end the best that was found may be worse than doing nothing.
+        return allLeft <= cost ? ([], allLeft) : ([.. parts.Where((_, n) => Has("taken", n) && !Has("left", n)).Select(p => p.Step)], cost);
     }
 
     /// <summary>The first of some steps that could not be off with only the others off, or null.</summary>

@@ -143,6 +143,20 @@ public class RenewalChoiceTests
         Assert.Equal(costs.Min(), answer.Number("together.expectedCost"), 1e-9);
     }
 
+    /// <remarks>So many steps are not searched to the end: the answer says so, and is never worse than leaving all.</remarks>
+    [Fact]
+    public void In_a_tree_too_large_to_prove_it_says_so_and_is_no_worse_than_leaving_all()
+    {
+        var dice = new Random(1);
+        TakeApartStep[] steps =
+        [
+            .. Enumerable.Range(0, 400).Select(n => Step(S(n), [], dice.Next(1, 30), n > 4 && dice.Next(5) > 0 ? [[S(dice.Next(n)), S(dice.Next(n))], [S(dice.Next(n)), S(dice.Next(n))], [S(dice.Next(n))]] : null)),
+        ];
+        var answer = Ask(Sheet(steps), string.Join(",", Enumerable.Range(396, 4).Select(n => $"{{ \"step\": \"{S(n)}\", \"price\": 3, \"failPercent\": 30 }}")));
+        Assert.InRange(answer.Number("together.expectedCost"), 1, answer.Number("together.allLater"));
+        Assert.Contains(answer["outside"]!.AsArray(), s => s!.GetValue<string>().StartsWith("The sheet has too many steps", StringComparison.Ordinal));
+    }
+
     [Fact]
     public void Costs_to_reach_are_those_of_the_plan()
     {
