@@ -25,6 +25,9 @@ internal static class OutlineReader
     /// <summary>Of a plate without watts: common practice, no source; the doubt is <see cref="Priors.DoubtOfUnknownWatts"/>.</summary>
     private static readonly Figure AnyWatts = new(100, 0, Origin.Assumed);
 
+    /// <summary>A resistance wire that is there, of ohms that nobody knows.</summary>
+    private static readonly Figure AnyWire = Priors.ResistanceWire with { Doubt = 0 };
+
     private static readonly Figure AnyRange = new(4, 0, Origin.Assumed), AnyBoost = new(5, 0, Origin.Assumed);
 
     public static Outline Read(JsonCursor root)
@@ -137,7 +140,7 @@ internal static class OutlineReader
         {
             var isBridge = OneOf(at, Name(at, "kind", "half"), "kind", ("half", false), ("bridge", true));
             if (isBridge) at.Report("kind", "is a bridge on one post", "a post of its own has one cell: half; a bridge stands behind a throttle");
-            return new(place, "", false, cell, PostName(at, "post"), PostName(at, "from"), FigureReader.Optional(at, "ohms", 0.01, MostOhms));
+            return new(place, "", false, cell, PostName(at, "post"), PostName(at, "from"), at.Has("ohms") ? FigureReader.Read(at.At("ohms"), 0.01, MostOhms, AnyWire) : null);
         }
         if (!at.Has("throttle")) at.Report("stands on no post and behind no throttle", "name a throttle, or a post and the post that feeds it");
         return new(place, Name(at, "throttle", " "), OneOf(at, Name(at, "kind", "bridge"), "kind", ("half", false), ("bridge", true)), cell, "", "", null);

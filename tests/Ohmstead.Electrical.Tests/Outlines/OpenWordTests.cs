@@ -59,6 +59,14 @@ public class OpenWordTests
     }
 
     [Fact]
+    public void A_wire_of_unknown_ohms_is_there_all_the_same()
+    {
+        var kind = Read(OutlineText.Main + """, { "block": "rectifier", "post": "d", "from": "c", "ohms": "unknown" }""").Kinds[0];
+        var wire = kind.Values.Single(v => v.Path == "elements.dropper-d.ohms");
+        Assert.Equal((1.5, 0.3, Origin.Assumed), (wire.Value, wire.RelativeError, wire.Origin));
+    }
+
+    [Fact]
     public void A_list_of_choices_must_be_one() =>
         Assert.Equal("$.blocks[1].kind.oneOf", Assert.Single(OutlineFile.Read(OutlineText.Of(Throttle("""{ "oneOf": [] }"""))).Problems).Path);
 }
