@@ -9,7 +9,7 @@ namespace Ohmstead.App.Commands;
 /// <summary>The answer to a question as a person reads it: what it comes to, then the figures, then cautions and limits.</summary>
 internal static partial class AnswerTable
 {
-    private static readonly string[] Sentences = ["question", "words", "cautions", "outside"];
+    private static readonly string[] Lists = ["question", "words", "cautions", "outside"];
 
     private static readonly Dictionary<string, string> Units = new(StringComparer.Ordinal)
     {
@@ -24,20 +24,20 @@ internal static partial class AnswerTable
     {
         yield return Style.Heading(Label(answer["question"]!.GetValue<string>().Replace('-', ' ')));
         foreach (var line in Said(answer, "words", "")) yield return line;
-        foreach (var line in Figures(answer.Where(f => !Sentences.Contains(f.Key)), 0)) yield return line;
+        foreach (var line in Figures(answer.Where(f => !Lists.Contains(f.Key)), 0)) yield return line;
         if (Said(answer, "cautions", "CAUTION: ").Concat(Said(answer, "outside", "")).ToList() is not { Count: > 0 } below) yield break;
         yield return "";
         foreach (var line in below) yield return line;
     }
 
     private static IEnumerable<string> Said(JsonObject answer, string list, string before) =>
-        (answer[list] as JsonArray ?? []).Select(s => Shown.Wrapped(before + s!.GetValue<string>(), 0));
+        (answer[list] as JsonArray ?? []).Select(s => Shown.Wrapped(before + Sentences.Whole(s!.GetValue<string>()), 0));
 
     private static IEnumerable<string> Figures(IEnumerable<KeyValuePair<string, JsonNode?>> fields, int indent)
     {
         var (all, space) = (fields.ToList(), new string(' ', indent));
         var wide = all.Where(f => !IsTable(f.Value) && f.Value is not JsonObject).Select(f => Label(f.Key).Length).DefaultIfEmpty(0).Max();
-        foreach (var (name, value) in all)
+        foreach (var (n, (name, value)) in all.Index())
         {
             if (value is JsonObject part)
             {
@@ -49,7 +49,7 @@ internal static partial class AnswerTable
                 yield return "";
                 yield return Style.Heading($"{space}  {Label(name)}");
                 foreach (var line in Table([.. value!.AsArray().Select(r => r!.AsObject())], indent)) yield return line;
-                if (name != all[^1].Key) yield return "";
+                if (n + 1 < all.Count && !IsTable(all[n + 1].Value)) yield return "";
             }
             else yield return Shown.Row($"{space}  {Label(name).PadRight(wide)}  ", Text(value));
         }

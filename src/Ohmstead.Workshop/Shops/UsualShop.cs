@@ -3,7 +3,7 @@ using System.Globalization;
 
 namespace Ohmstead.Workshop.Shops;
 
-/// <summary>What a shop starts with until it says otherwise. Every figure is common practice, no source.</summary>
+/// <summary>What a shop starts with until it says otherwise. A figure is common practice, no source, unless one is named.</summary>
 public static class UsualShop
 {
     private const string NoSource = "common practice, no source";
@@ -81,10 +81,10 @@ public static class UsualShop
 
     private static ImmutableArray<ShopLimit> Limits() =>
         [
-            new("insulation", "Insulation, mains side to posts and core at 500 V: least", 2e6, "Ω", NoSource, ""),
+            new("insulation", "Insulation, mains side to posts and core at 500 V: least", 2e6, "Ω", "IEC 61558-1, clause 18.2, from memory", ""),
             new("insulation-usual", "Insulation that a dry unit usually has: more than", 100e6, "Ω", NoSource, ""),
-            new("touch-current", "Touch current to ground, either way of the plug: most", 0.25, "mA", NoSource, ""),
-            new("rise", "Rise of the windings in a heat run: most", 65, "K", NoSource, ""),
+            new("touch-current", "Touch current to ground, either way of the plug: most", 0.25, "mA", "IEC 60950, class II, as listed", ""),
+            new("rise", "Rise of the windings in a heat run: most", 65, "K", "common practice, after IEC 61558-1, table 1, from memory", ""),
             new("roller", "Roller diameter, of a new one: least", 70, "%", NoSource, ""),
             new("usable", "Share of the printed watts that can be used for hours", 70, "%", NoSource, ""),
         ];

@@ -79,10 +79,16 @@ public class WaveTests
     }
 
     [Fact]
-    public void Spoiled_files_are_refused_by_a_word_or_heard()
+    public void Spoiled_files_are_refused_by_a_word_or_heard() => Spoil(80);
+
+    [Fact]
+    [Trait("kind", "long")]
+    public void Three_hundred_spoiled_files_are_refused_by_a_word_or_heard() => Spoil(300);
+
+    private static void Spoil(int files)
     {
         var (random, good, words) = (new Random(16), Sort("stereo")[..140_000], new HashSet<string>());
-        for (var n = 0; n < 120; n++)
+        for (var n = 0; n < files; n++)
         {
             var wave = good.ToArray();
             for (var k = random.Next(1, 5); k > 0; k--) wave[random.Next(random.Next(2) == 0 ? 48 : wave.Length)] = (byte)random.Next(256);
