@@ -9,7 +9,7 @@ namespace Ohmstead.Perf.Experiments.Heat;
 internal sealed class SimulatedRun(Random random, double repeatPercent)
 {
     private const double K = 234.5;
-    private const double StepMinutes = 1.0 / 30;
+    private const double StepMinutes = 1.0 / 12;
     private const double OffMinutes = 0.5;
 
     private readonly double coldOhms = 2 + (2 * random.NextDouble());
@@ -100,7 +100,7 @@ internal sealed class SimulatedRun(Random random, double repeatPercent)
         /// <summary>The rise after hours in a room that stays as it is.</summary>
         public double FinalRise(double room)
         {
-            for (var n = 0; n < 40 * 60 * 5; n++) Step(0.2, true, room);
+            for (var n = 0; n < 40 * 60 * 2; n++) Step(0.5, true, room);
             return Winding - room;
         }
 

@@ -9,9 +9,9 @@ namespace Ohmstead.Electrical.Reckoning.Proving;
 /// </summary>
 internal sealed record HeatForecast(GaussMixture Final, GaussMixture AtOff, bool IsOneCurve)
 {
-    private const int SlowPoints = 81;
-    private const int FastPoints = 13;
-    private const int SharePoints = 10;
+    private const int SlowPoints = 65;
+    private const int FastPoints = 11;
+    private const int SharePoints = 8;
 
     /// <summary>Normal deviates that the grid of the slow time reaches to; that of the fast one.</summary>
     private const double SlowReach = 3.2;
