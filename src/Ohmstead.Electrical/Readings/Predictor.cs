@@ -15,6 +15,8 @@ internal sealed class Predictor(ReadingSet set)
 
     private readonly ReadingSolver solver = new();
     private readonly UnitValues values = set.Model.Nominal.Copy();
+    private readonly PeriodicStart?[] starts = new PeriodicStart?[set.Count];
+    private readonly bool[] isStarted = new bool[set.Count];
 
     /// <summary>A reading in which a rectifier conducts is solved as a wave: it costs about this many plain ones (docs/performance.md).</summary>
     private const int WorkOfWave = 10;
@@ -53,10 +55,28 @@ internal sealed class Predictor(ReadingSet set)
     public double? Value(int reading, ReadOnlySpan<Fault> faults)
     {
         Solved++;
-        var solved = solver.Solve(set.Circuits[reading].For(faults), values, set.Errors[reading].IsAveraging);
+        var circuit = set.Circuits[reading].For(faults);
+        var solved = solver.Solve(circuit, values, set.Errors[reading].IsAveraging, StartOf(reading, circuit));
         Work += solver.WasPeriodic ? WorkOfWave : 1;
         if (solved.Value is not { } value) return null;
         return double.IsFinite(value) ? Math.Clamp(value, -Solution.NoPathOhms, Solution.NoPathOhms) : Solution.NoPathOhms;
+    }
+
+    /// <summary>
+    /// The sound unit's waves, from which every unit's are found: they hang on the reading alone, and not on what was predicted before.
+    /// </summary>
+    private PeriodicStart? StartOf(int reading, ReadingCircuit circuit)
+    {
+        if (circuit.IsDirect || circuit != set.Circuits[reading].Usual)
+            return null;
+        if (!isStarted[reading])
+        {
+            isStarted[reading] = true;
+            var solved = solver.Solve(circuit, set.Model.Nominal);
+            if (solver.WasPeriodic && solved.Value is not null)
+                solver.Keep(starts[reading] = new PeriodicStart());
+        }
+        return starts[reading];
     }
 
     /// <summary>A reading on the meter's scale; null where it could not be solved.</summary>

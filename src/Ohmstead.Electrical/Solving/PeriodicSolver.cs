@@ -17,7 +17,7 @@ internal sealed class PeriodicSolver(PhasorSolver phasor)
     /// <summary>For the waves of the first operating point, the linear solution's, which is not theirs yet.</summary>
     private const double FirstWaveTolerance = 1e-4;
 
-    private const double PartTolerance = 1e-5;
+    private const double PartTolerance = 1e-6;
 
     /// <summary>A smaller correction of the operating point than this is felt at the supply frequency and the mean only.</summary>
     private const double SmallCorrection = 0.01;
@@ -36,6 +36,8 @@ internal sealed class PeriodicSolver(PhasorSolver phasor)
     private double[] lastStep = [];
     private double[] lastOff = [];
     private double[] jacobian = [];
+    private double[] phasorLogVolts = [];
+    private double[] phasorJacobian = [];
     private double[] solved = [];
     private int[] active = [];
     private bool[] isActive = [];
@@ -100,16 +102,27 @@ internal sealed class PeriodicSolver(PhasorSolver phasor)
     /// <summary>
     /// Solves with the conducting junctions; one that the others' currents wake joins them, and it is solved again.
     /// </summary>
-    public Ending Solve(Network network)
+    /// <param name="start">Another's solution to start from, where the same junctions conduct; where it leads nowhere, waves at rest.</param>
+    public Ending Solve(Network network, PeriodicStart? start)
     {
+        Reserve();
+        phasor.LogVolts.AsSpan(0, phasor.Parts).CopyTo(phasorLogVolts);
         var omega = circuit.Model.Sheet.OmegaRadPerSecond;
         for (var h = 0; h < Harmonics.Solved.Length; h++)
             network.Reduce(omega * Harmonics.Solved[h], frames[h]);
         var rounds = 0;
         while (true)
         {
-            var ending = SolveWithActive();
+            var near = start?.Fits(circuit, values, active.AsSpan(0, Conducting)) == true ? start : null;
+            var ending = SolveWithActive(near);
             rounds += ending.Rounds;
+            if (near is not null && !ending.HasConverged)
+            {
+                phasorLogVolts.AsSpan(0, phasor.Parts).CopyTo(phasor.LogVolts);
+                phasor.SetAdmittances();
+                ending = SolveWithActive(null);
+                rounds += ending.Rounds;
+            }
             if (!WakeOthers())
                 return ending with { Rounds = rounds };
         }
@@ -129,11 +142,26 @@ internal sealed class PeriodicSolver(PhasorSolver phasor)
         return Conducting > before;
     }
 
-    private Ending SolveWithActive()
+    /// <summary>Keeps the last solution as a start for others.</summary>
+    public void Keep(PeriodicStart into)
+    {
+        var parts = phasor.Parts;
+        into.Begin(circuit, values, active.AsSpan(0, Conducting), parts);
+        waves.Keep(into);
+        for (var p = 0; p < parts; p++)
+            into.Above[p] = phasor.LogVolts[p] - phasorLogVolts[p];
+        for (var n = 0; n < parts * parts; n++)
+            into.Learned[n] = jacobian[n] - phasorJacobian[n];
+    }
+
+    private Ending SolveWithActive(PeriodicStart? near)
     {
         Reserve();
-        phasor.FillJacobian(jacobian);
-        waves.Begin(circuit, values, active.AsSpan(0, Conducting));
+        phasor.FillJacobian(phasorJacobian);
+        phasorJacobian.AsSpan(0, phasor.Parts * phasor.Parts).CopyTo(jacobian);
+        waves.Begin(circuit, values, active.AsSpan(0, Conducting), near);
+        if (near is not null)
+            MoveTo(near);
         var rounds = 0;
         var (waveResidual, residual, isSmall) = (0.0, 0.0, false);
         for (var outer = 0; outer < MostOuter; outer++)
@@ -153,6 +181,16 @@ internal sealed class PeriodicSolver(PhasorSolver phasor)
         }
         var worst = Math.Max(residual, waveResidual);
         return new(rounds, worst, worst < 1e-4);
+    }
+
+    private void MoveTo(PeriodicStart near)
+    {
+        var parts = phasor.Parts;
+        for (var p = 0; p < parts; p++)
+            phasor.LogVolts[p] = phasorLogVolts[p] + near.Above[p];
+        for (var n = 0; n < parts * parts; n++)
+            jacobian[n] += near.Learned[n];
+        phasor.SetAdmittances();
     }
 
     private void Correct()
@@ -203,16 +241,16 @@ internal sealed class PeriodicSolver(PhasorSolver phasor)
         if (openOut.Length < Outputs)
             (openOut, squares) = (new Complex[Outputs], new double[Outputs]);
         if (step.Length < parts)
-            (step, lastStep, lastOff) = (new double[parts], new double[parts], new double[parts]);
+            (step, lastStep, lastOff, phasorLogVolts) = (new double[parts], new double[parts], new double[parts], new double[parts]);
         if (jacobian.Length < parts * parts)
-            (jacobian, solved) = (new double[parts * parts], new double[parts * parts]);
+            (jacobian, phasorJacobian, solved) = (new double[parts * parts], new double[parts * parts], new double[parts * parts]);
     }
 
     private bool IsLinear(int junction) => !isActive[junction];
 
     private void SolveHarmonic(int h)
     {
-        var (frame, harmonic, ports) = (frames[h], Harmonics.Solved[h], Conducting);
+        var (frame, harmonic, ports, outputs) = (frames[h], Harmonics.Solved[h], Conducting, Outputs);
         if (x.Length < frame.Size)
             x = new Complex[frame.Size];
         var solution = x.AsSpan(0, frame.Size);
@@ -230,8 +268,8 @@ internal sealed class PeriodicSolver(PhasorSolver phasor)
             system.Solve(solution);
             for (var q = 0; q < ports; q++)
                 impedances[(((h * ports) + q) * ports) + p] = PortVolts(solution, q, 0);
-            for (var o = 0; o < Outputs; o++)
-                transfers[(((h * Outputs) + o) * ports) + p] = Output(solution, o, 0, frame, p);
+            for (var o = 0; o < outputs; o++)
+                transfers[(((h * outputs) + o) * ports) + p] = Output(solution, o, 0, frame, p);
         }
         if (harmonic != 1)
             return;
@@ -242,7 +280,7 @@ internal sealed class PeriodicSolver(PhasorSolver phasor)
         system.Solve(solution);
         for (var q = 0; q < ports; q++)
             open[q] = PortVolts(solution, q, phasor.SourceVolts);
-        for (var o = 0; o < Outputs; o++)
+        for (var o = 0; o < outputs; o++)
             openOut[o] = Output(solution, o, phasor.SourceVolts, frame, -1);
     }
 
@@ -295,18 +333,18 @@ internal sealed class PeriodicSolver(PhasorSolver phasor)
     /// <summary>Sums the outputs over the harmonics; returns how far the operating point is from the RMS of all harmonics.</summary>
     private double Collect()
     {
-        var (ports, parts) = (Conducting, phasor.Parts);
-        Array.Clear(squares, 0, Outputs);
+        var (ports, parts, outputs) = (Conducting, phasor.Parts, Outputs);
+        Array.Clear(squares, 0, outputs);
         for (var k = 0; k < Harmonics.Highest; k++)
         {
             var (place, share) = Harmonics.Between[k];
-            for (var o = 0; o < Outputs; o++)
+            for (var o = 0; o < outputs; o++)
             {
                 var value = k == 1 ? openOut[o] : Complex.Zero;
                 for (var p = 0; p < ports; p++)
                 {
-                    var low = transfers[(((place * Outputs) + o) * ports) + p];
-                    var high = transfers[((((place + 1) * Outputs) + o) * ports) + p];
+                    var low = transfers[(((place * outputs) + o) * ports) + p];
+                    var high = transfers[((((place + 1) * outputs) + o) * ports) + p];
                     value -= (low + (share * (high - low))) * waves.Current(p, k);
                 }
                 if (o == parts)

@@ -23,12 +23,21 @@ public sealed class ReadingSolver
     /// <param name="values">The numbers of the unit.</param>
     /// <param name="isAveraging">Alternating volts as a meter shows them that rectifies, averages and is scaled for a sine.</param>
     /// <returns>The value in the quantity's unit, if the iteration ended, and how it did.</returns>
-    public Solution Solve(ReadingCircuit circuit, UnitValues values, bool isAveraging = false)
+    public Solution Solve(ReadingCircuit circuit, UnitValues values, bool isAveraging = false) =>
+        Solve(circuit, values, isAveraging, null);
+
+    /// <summary>Keeps the last solution, in which a rectifier carried current, as a start for others.</summary>
+    internal void Keep(PeriodicStart into) => periodic.Keep(into);
+
+    /// <summary>The same from a solution near by: sooner, and the same to the last tolerance.</summary>
+    internal Solution Solve(ReadingCircuit circuit, UnitValues values, bool isAveraging, PeriodicStart? start)
     {
+        WasPeriodic = false;
         if (circuit.IsDirect) return direct.Solve(circuit, values);
         var linear = phasor.Solve(circuit, values, network);
-        if (!periodic.FindConducting(circuit, values)) return Solution.Of(PhasorValue(circuit), linear);
-        var solved = periodic.Solve(network);
+        WasPeriodic = periodic.FindConducting(circuit, values);
+        if (!WasPeriodic) return Solution.Of(PhasorValue(circuit), linear);
+        var solved = periodic.Solve(network, start);
         var value = circuit.Spec.Quantity switch
         {
             Quantity.AcVolts => isAveraging ? periodic.ProbeAveraged() : periodic.ProbeRms,
@@ -52,8 +61,8 @@ public sealed class ReadingSolver
         return (Harmonics.Wave([Complex.Zero, PeriodicSolver.Probe(circuit, phasor.Unknowns, phasor.SourceVolts)]), null);
     }
 
-    /// <summary>True when a rectifier carried current in the last solution with alternating current.</summary>
-    public bool WasPeriodic => periodic.Conducting > 0;
+    /// <summary>True when a rectifier carried alternating current in the last reading solved.</summary>
+    public bool WasPeriodic { get; private set; }
 
     private double PhasorValue(ReadingCircuit circuit)
     {

@@ -22,12 +22,16 @@ internal sealed class WaveExchange
     /// <summary>Newton's step is halved down to this share before plain rounds take over again.</summary>
     private const double LeastShare = 1e-3;
 
+    /// <summary>A step with the factors of an earlier one that leaves more than this of the residual is the last with them.</summary>
+    private const double Gain = 0.1;
+
     /// <summary>A junction's voltage that is off by more than this share of its slope voltage spoils a round.</summary>
     private const double LawTolerance = 1e-3;
 
     private readonly ReferenceResistance reference = new();
     private readonly JunctionLaw law = new();
     private readonly Convolution network = new();
+    private readonly WaveReflection reflection = new();
     private readonly WaveLeap leap = new();
     private int ports;
     private double[] incident = [];
@@ -36,39 +40,50 @@ internal sealed class WaveExchange
     private double[] next = [];
     private double[] saved = [];
     private double[] target = [];
+    private double[] amps = [];
     private double[] saturation = [];
     private double[] slope = [];
     private Complex[] currents = [];
-    private Complex[] scaled = [];
-    private Complex[] left = [];
-    private Complex[] right = [];
+    private readonly double[] real = new double[Spectrum.Wide];
+    private readonly double[] imaginary = new double[Spectrum.Wide];
+    private PeriodicStart? start;
     private bool isFresh;
     private bool isLeaping;
+    private bool isFactored;
+    private bool isKept;
     private double share;
     private int patience;
 
-    /// <summary>Starts a new problem with waves at rest.</summary>
-    public void Begin(ReadingCircuit circuit, UnitValues values, ReadOnlySpan<int> junctions)
+    /// <summary>Starts a new problem, with waves at rest or with those of another.</summary>
+    public void Begin(ReadingCircuit circuit, UnitValues values, ReadOnlySpan<int> junctions, PeriodicStart? from)
     {
         ports = junctions.Length;
         var size = ports * N;
         if (incident.Length < size)
         {
             (incident, reflected, volts) = (new double[size], new double[size], new double[size]);
-            (next, saved, target) = (new double[size], new double[size], new double[size]);
+            (next, saved, target, amps) = (new double[size], new double[size], new double[size], new double[size]);
             (saturation, slope) = (new double[ports], new double[ports]);
             currents = new Complex[ports * Harmonics.Highest];
-            (left, right) = (new Complex[ports * ports], new Complex[ports * (ports + 1)]);
-            scaled = new Complex[((Harmonics.Highest + 1) * ports * ports) + ports];
         }
-        Array.Clear(incident, 0, size);
-        Array.Clear(volts, 0, size);
+        start = from;
+        if (from is null)
+            Array.Clear(volts, 0, size);
+        else
+            from.Volts.AsSpan(0, size).CopyTo(volts);
         for (var p = 0; p < ports; p++)
         {
             var j = circuit.Junctions[junctions[p]];
             (saturation[p], slope[p]) = (values.Third[j.Element], j.SlopeVolts);
         }
-        (isFresh, isLeaping, patience) = (true, false, PatientRounds);
+        (isFresh, isLeaping, isFactored, patience) = (true, false, false, PatientRounds);
+    }
+
+    /// <summary>Keeps the waves for another problem.</summary>
+    public void Keep(PeriodicStart into)
+    {
+        volts.AsSpan(0, ports * N).CopyTo(into.Volts);
+        amps.AsSpan(0, ports * N).CopyTo(into.Amps);
     }
 
     /// <summary>The RMS phasor of a junction's current at a harmonic [A]; its mean for 0.</summary>
@@ -102,16 +117,18 @@ internal sealed class WaveExchange
             }
             if (isTrial && residual > (1 - (0.1 * share)) * before)
             {
-                (isTrial, plain) = (Shorten(), 0);
+                if (isKept)
+                    (isTrial, isFactored) = (false, Undo());
+                else
+                    (isTrial, plain) = (Shorten(), 0);
                 continue;
             }
+            isFactored &= !(isTrial && isKept && residual > Gain * before);
             isLeaping |= plain >= patience && residual > Slow * before;
             if (isLeaping)
             {
-                if (!isReady)
-                    leap.Begin(ports, scaled, reference);
-                (isReady, isTrial) = (true, true);
-                Leap();
+                Leap(ref isReady);
+                isTrial = true;
             }
             else
             {
@@ -138,21 +155,31 @@ internal sealed class WaveExchange
         return unsolved < LawTolerance ? Math.Sqrt(off / all) : double.PositiveInfinity;
     }
 
-    private void Leap()
+    private void Leap(ref bool isReady)
     {
         var size = ports * N;
+        if (!isReady)
+            leap.Begin(ports, reflection);
+        isReady = true;
+        isKept = isFactored;
+        if (!isFactored)
+        {
+            for (var n = 0; n < size; n++)
+                next[n] = saturation[n / N] / slope[n / N] * Math.Exp(volts[n] / slope[n / N]);
+            leap.Factor(next.AsSpan(0, size), reference);
+            isFactored = true;
+        }
         incident.AsSpan(0, size).CopyTo(saved);
-        for (var n = 0; n < size; n++)
-            next[n] = saturation[n / N] / slope[n / N] * Math.Exp(volts[n] / slope[n / N]);
-        leap.Take(
-            incident.AsSpan(0, size),
-            reflected.AsSpan(0, size),
-            volts.AsSpan(0, size),
-            next.AsSpan(0, size),
-            reference
-        );
+        leap.Take(incident.AsSpan(0, size), reflected.AsSpan(0, size), volts.AsSpan(0, size), reference);
         incident.AsSpan(0, size).CopyTo(target);
         share = 1;
+    }
+
+    /// <summary>Goes back to where a step with old factors was taken; they are of no more use.</summary>
+    private bool Undo()
+    {
+        saved.AsSpan(0, ports * N).CopyTo(incident);
+        return false;
     }
 
     /// <summary>Halves Newton's step, which leads downhill at first; false where not even a short one helped.</summary>
@@ -171,15 +198,20 @@ internal sealed class WaveExchange
     {
         for (var p = 0; p < ports; p++)
         {
-            Array.Clear(next, 0, N);
+            var current = amps.AsSpan(p * N, N);
+            current.Clear();
             for (var q = p; q < ports; q++)
             {
                 var share = 0.5 * reference.Inverse[(q * ports) + p];
                 for (var n = 0; n < N; n++)
-                    next[n] += share * (incident[(q * N) + n] - reflected[(q * N) + n]);
+                    current[n] += share * (incident[(q * N) + n] - reflected[(q * N) + n]);
             }
+            Spectrum.Forward(current, real, imaginary);
             for (var k = 0; k < Harmonics.Highest; k++)
-                currents[(p * Harmonics.Highest) + k] = Harmonics.Of(next.AsSpan(0, N), k);
+            {
+                var (place, scale) = (Spectrum.Place(k), k == 0 ? 1.0 / N : Math.Sqrt(2) / N);
+                currents[(p * Harmonics.Highest) + k] = new Complex(scale * real[place], scale * imaginary[place]);
+            }
         }
     }
 
@@ -190,69 +222,26 @@ internal sealed class WaveExchange
         {
             reference.Set(impedances.Slice(square, square), ports);
             law.Begin(reference.Inverse, saturation.AsSpan(0, ports), slope.AsSpan(0, ports));
+            SetIncident();
             isFresh = false;
         }
-        var scaledOpen = scaled.AsSpan((Harmonics.Highest + 1) * square, ports);
-        reference.ScaleVolts(open, scaledOpen);
-        network.Begin(ports);
-        for (var k = 0; k <= Harmonics.Highest; k++)
-        {
-            var z = scaled.AsSpan(k * square, square);
-            Between(impedances, k, z);
-            reference.ScaleOhms(z);
-            for (var i = 0; i < ports; i++)
-            {
-                for (var j = 0; j < ports; j++)
-                {
-                    left[(i * ports) + j] = z[(i * ports) + j] + (i == j ? 1 : 0);
-                    right[(i * (ports + 1)) + j] = z[(i * ports) + j] - (i == j ? 1 : 0);
-                }
-                right[(i * (ports + 1)) + ports] = k == 1 ? 2 * scaledOpen[i] : Complex.Zero;
-            }
-            SolvePorts();
-            network.Add(k, right, ports + 1);
-            for (var p = 0; p < ports && k == 1; p++)
-                network.AddSource(p, right[(p * (ports + 1)) + ports]);
-        }
+        reflection.Set(impedances, open, ports, reference, network);
     }
 
-    private void Between(ReadOnlySpan<Complex> impedances, int k, Span<Complex> into)
+    /// <summary>L⁻¹·v + Lᵀ·i of the start.</summary>
+    private void SetIncident()
     {
-        var (place, share) = Harmonics.Between[k];
-        var square = ports * ports;
-        for (var n = 0; n < square; n++)
+        Array.Clear(incident, 0, ports * N);
+        if (start is null)
+            return;
+        for (var p = 0; p < ports; p++)
+        for (var q = 0; q < ports; q++)
         {
-            var (low, high) = (impedances[(place * square) + n], impedances[((place + 1) * square) + n]);
-            into[n] = low + (share * (high - low));
-            // Two samples a period have no phase: an impedance and its reflection stay each other's only if they are real.
-            if (k == Harmonics.Highest)
-                into[n] = into[n].Real + into[n].Imaginary;
-        }
-    }
-
-    /// <summary>Solves left · X = right for the reflection matrix and the source wave, in place.</summary>
-    private void SolvePorts()
-    {
-        var wide = ports + 1;
-        for (var k = 0; k < ports; k++)
-        {
-            var inverse = SymmetricSystem.Reciprocal(left[(k * ports) + k]);
-            for (var i = 0; i < ports; i++)
-            {
-                if (i == k)
-                    continue;
-                var f = left[(i * ports) + k] * inverse;
-                if (f == Complex.Zero)
-                    continue;
-                for (var j = k; j < ports; j++)
-                    left[(i * ports) + j] -= f * left[(k * ports) + j];
-                for (var j = 0; j < wide; j++)
-                    right[(i * wide) + j] -= f * right[(k * wide) + j];
-            }
-            for (var j = k; j < ports; j++)
-                left[(k * ports) + j] *= inverse;
-            for (var j = 0; j < wide; j++)
-                right[(k * wide) + j] *= inverse;
+            var into = incident.AsSpan(p * N, N);
+            if (q <= p)
+                Harmonics.AddScaled(into, start.Volts.AsSpan(q * N, N), reference.Inverse[(p * ports) + q]);
+            if (q >= p)
+                Harmonics.AddScaled(into, start.Amps.AsSpan(q * N, N), reference.Factor[(q * ports) + p]);
         }
     }
 }

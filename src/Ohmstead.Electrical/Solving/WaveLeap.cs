@@ -1,5 +1,3 @@
-using System.Numerics;
-
 namespace Ohmstead.Electrical.Solving;
 
 /// <summary>
@@ -18,17 +16,18 @@ internal sealed class WaveLeap
 
     private readonly Convolution network = new();
     private int ports;
+    private readonly double[] kernel = new double[N];
     private double[] ohms = [];
     private double[] sizes = [];
     private double[] answer = [];
     private double[] roots = [];
     private int[] places = [];
-    private double[] matrix = [];
+    private readonly WaveFactors factors = new();
     private double[] right = [];
+    private int active;
 
-    /// <summary>Sets the network.</summary>
-    /// <param name="scaled">Impedances at all harmonics, then the open-circuit voltages, on the reference resistance.</param>
-    public void Begin(int portCount, ReadOnlySpan<Complex> scaled, ReferenceResistance reference)
+    /// <summary>Sets the network; factors of an earlier one stay.</summary>
+    public void Begin(int portCount, WaveReflection rest)
     {
         ports = portCount;
         var square = ports * ports;
@@ -38,49 +37,56 @@ internal sealed class WaveLeap
             (roots, places, right) = (new double[ports * N], new int[ports * N], new double[ports * N]);
         }
         network.Begin(ports);
-        for (var k = 0; k <= Harmonics.Highest; k++)
-            network.Add(k, scaled.Slice(k * square, square), ports);
-        for (var p = 0; p < ports; p++)
-            network.AddSource(p, scaled[((Harmonics.Highest + 1) * square) + p]);
-        Unscale(reference);
+        for (var i = 0; i < ports; i++)
+        {
+            for (var j = 0; j < ports; j++)
+            {
+                rest.Real(i, j).CopyTo(network.Real(i, j));
+                rest.Imaginary(i, j).CopyTo(network.Imaginary(i, j));
+            }
+            network.SetSource(i, rest.Open(i));
+        }
     }
 
     /// <summary>The kernel in ohms, L·ẑ·Lᵀ.</summary>
     private void Unscale(ReferenceResistance reference)
     {
         Array.Clear(ohms, 0, ports * ports * N);
+        for (var k = 0; k < ports; k++)
+        for (var l = 0; l < ports; l++)
+        {
+            network.Kernel(k, l, kernel);
+            for (var i = k; i < ports; i++)
+            for (var j = l; j < ports; j++)
+                Harmonics.AddScaled(
+                    ohms.AsSpan(((i * ports) + j) * N, N),
+                    kernel,
+                    reference.Factor[(i * ports) + k] * reference.Factor[(j * ports) + l]
+                );
+        }
         for (var i = 0; i < ports; i++)
         {
             sizes[i] = 0;
-            for (var j = 0; j < ports; j++)
-            {
-                var into = ohms.AsSpan(((i * ports) + j) * N, N);
-                for (var k = 0; k <= i; k++)
-                for (var l = 0; l <= j; l++)
-                    Harmonics.AddScaled(
-                        into,
-                        network.Kernel(k, l),
-                        reference.Factor[(i * ports) + k] * reference.Factor[(j * ports) + l]
-                    );
-                if (i == j)
-                    foreach (var z in into)
-                        sizes[i] += Math.Abs(z);
-            }
+            foreach (var z in ohms.AsSpan(((i * ports) + i) * N, N))
+                sizes[i] += Math.Abs(z);
         }
     }
 
-    /// <summary>Moves the incident waves by a step of Newton's method.</summary>
+    /// <summary>Factors the equations of a step.</summary>
+    /// <param name="slopes">Slopes of the junctions' currents [S].</param>
+    public void Factor(ReadOnlySpan<double> slopes, ReferenceResistance reference)
+    {
+        Unscale(reference);
+        Collect(slopes);
+        Fill();
+        factors.Factor();
+    }
+
+    /// <summary>Moves the incident waves by a step of Newton's method, with the slopes that were factored last.</summary>
     /// <param name="incident">â, to which the junctions answer; then the waves of the step's end.</param>
     /// <param name="reflected">Their answer ŵ; used up.</param>
     /// <param name="volts">Their voltages [V].</param>
-    /// <param name="slopes">Slopes of their currents [S].</param>
-    public void Take(
-        Span<double> incident,
-        Span<double> reflected,
-        ReadOnlySpan<double> volts,
-        ReadOnlySpan<double> slopes,
-        ReferenceResistance reference
-    )
+    public void Take(Span<double> incident, Span<double> reflected, ReadOnlySpan<double> volts, ReferenceResistance reference)
     {
         var size = ports * N;
         var negative = reflected;
@@ -88,9 +94,9 @@ internal sealed class WaveLeap
             negative[n] = 0.5 * (reflected[n] - incident[n]);
         network.Apply(negative, answer);
         SetMiss(volts, reference);
-        var active = Collect(slopes);
-        Fill(active);
-        SmallSolve.InPlace(matrix, right, active);
+        for (var a = 0; a < active; a++)
+            right[a] = roots[a] * answer[places[a]];
+        factors.Solve(right.AsSpan(0, active));
         for (var a = 0; a < active; a++)
         {
             var (q, n) = (places[a] / N, places[a] % N);
@@ -116,31 +122,31 @@ internal sealed class WaveLeap
         }
     }
 
-    private int Collect(ReadOnlySpan<double> slopes)
+    private void Collect(ReadOnlySpan<double> slopes)
     {
-        var active = 0;
+        active = 0;
         for (var n = 0; n < ports * N; n++)
         {
             if (slopes[n] * sizes[n / N] < Shut)
                 continue;
             (places[active], roots[active]) = (n, Math.Sqrt(slopes[n]));
-            right[active] = roots[active] * answer[n];
             active++;
         }
-        return active;
     }
 
-    private void Fill(int active)
+    private void Fill()
     {
-        if (matrix.Length < active * active)
-            matrix = new double[active * active];
+        factors.Begin(active);
         for (var a = 0; a < active; a++)
-        for (var b = 0; b < active; b++)
         {
-            var lag = (places[a] - places[b]) & (N - 1);
-            matrix[(a * active) + b] =
-                (a == b ? 1 : 0)
-                + (roots[a] * roots[b] * ohms[(((places[a] / N * ports) + (places[b] / N)) * N) + lag]);
+            var row = factors.Row(a);
+            var (port, at) = (places[a] / N * ports, places[a] & (N - 1));
+            for (var b = 0; b < row.Length; b++)
+            {
+                var place = places[b];
+                row[b] = roots[a] * roots[b] * ohms[((port + (place / N)) * N) + ((at - place) & (N - 1))];
+            }
+            row[a] += 1;
         }
     }
 }
