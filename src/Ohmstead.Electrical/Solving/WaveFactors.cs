@@ -84,9 +84,22 @@ internal sealed class WaveFactors
     public void Solve(Span<double> x)
     {
         for (var i = 1; i < size; i++)
-            x[i] -= Readings.Vectors.Dot(m.AsSpan(i * wide, i), x);
+            x[i] -= Dot(m.AsSpan(i * wide, i), x);
         for (var i = size - 1; i >= 0; i--)
-            x[i] = (x[i] - Readings.Vectors.Dot(m.AsSpan((i * wide) + i + 1, size - i - 1), x[(i + 1)..])) * inverse[i];
+            x[i] = (x[i] - Dot(m.AsSpan((i * wide) + i + 1, size - i - 1), x[(i + 1)..])) * inverse[i];
+    }
+
+    private static double Dot(Span<double> a, Span<double> b)
+    {
+        var va = Vectors(a);
+        var vb = Vectors(b);
+        var sum = Vector256<double>.Zero;
+        for (var n = 0; n < va.Length && n < vb.Length; n++)
+            sum += va[n] * vb[n];
+        var total = Vector256.Sum(sum);
+        for (var n = va.Length * Block; n < a.Length; n++)
+            total += a[n] * b[n];
+        return total;
     }
 
     private static Span<Vector256<double>> Vectors(Span<double> values) => MemoryMarshal.Cast<double, Vector256<double>>(values);
