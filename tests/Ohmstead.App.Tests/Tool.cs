@@ -12,6 +12,8 @@ internal static class Tool
 
     public static string Case(string number) => Path.Combine(Root, $"tests/Reference/contract/cases/{number}.readings.json");
 
+    public static string Reference(string name) => Path.Combine(Root, "tests/Reference", name);
+
     public static string Demo(string name) => Path.Combine(Root, "demo", name);
 
     public static (int Code, string Out, string Error) Run(params string[] arguments) => Run(arguments, null);

@@ -39,11 +39,14 @@ public sealed class LocalCodesTests
             $"plan {Tool.Demo("twin-175.sheet.json")} --reach disc-out",
             $"continuity {Tool.Demo("solo-110.sheet.json")}",
             $"rewire {Tool.Demo("solo-110.sheet.json")}",
+            $"draft {Tool.Reference("outlines/direct-60.outline.json")}",
+            $"identify {Tool.Sample} {Tool.Reference("outlines/direct-60.outline.json")} --readings {Tool.Case("000")}",
+            $"reckon {Tool.Reference("questions/regulation.question.json")}",
             "example",
         ];
 
     /// <summary>Verbs from which nobody goes to the mains: files, figures and the bench's own keeping.</summary>
-    private static readonly string[] Others = ["check", "fit", "demo", "export", "import", "backup", "restore", "completion"];
+    private static readonly string[] Others = ["check", "fit", "listen", "print", "demo", "export", "import", "backup", "restore", "completion"];
 
     [Fact]
     public void Every_verb_of_the_help_is_one_or_the_other()
