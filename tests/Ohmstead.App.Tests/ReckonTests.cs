@@ -91,4 +91,34 @@ public sealed class ReckonTests
         Assert.Equal((2, ""), (code, output));
         Assert.Contains("--unit: ", error, StringComparison.Ordinal);
     }
+
+    /// <remarks>A limit without edition and clause, and with no most: none of the three has a line.</remarks>
+    [Fact]
+    public void What_is_not_known_has_no_line()
+    {
+        var (code, output, _) = Tool.Run("reckon", Question("verdict"));
+        Assert.Equal(0, code);
+        Assert.Matches("(?m)^ +Accept from +18\\.3$", output);
+        Assert.Matches("(?m)^ +Verdict +close pass$", output);
+        Assert.DoesNotMatch("(?m)^ *(Accept to|Edition|Clause)", output);
+    }
+
+    [Theory]
+    [InlineData("roller-bronze", "(?m)^ +Verdict +replace$", "renew")]
+    [InlineData("rectifier", "(?m)^ +DC, V +4\\.60$", "Dc, V")]
+    [InlineData("rectifier", "at most the length given", "at-most")]
+    [InlineData("breaker", "Time constant, s +120", "Tau")]
+    [InlineData("breaker", "(?m)^ +8 +never +never +never$", "none  ")]
+    [InlineData("own-bands", "too few of this type, outside the type’s band", "kind")]
+    [InlineData("resistance-wire", "Length, m", "Metres")]
+    [InlineData("now-or-later", "(?m)^ +Now +left roller out, right roller out$", "roller-")]
+    [InlineData("now-or-later", "(?m)^ +Expected cost +67\\.66$", "If quiet")]
+    public void The_table_speaks_in_words_of_the_bench(string question, string said, string never)
+    {
+        string[] sheet = question is "rectifier" or "now-or-later" ? ["--sheet", Tool.Sample] : [];
+        var (code, output, _) = Tool.Run(["reckon", Question(question), .. sheet]);
+        Assert.Equal(0, code);
+        Assert.Matches(said, output);
+        Assert.DoesNotContain(never, output, StringComparison.Ordinal);
+    }
 }

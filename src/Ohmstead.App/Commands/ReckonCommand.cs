@@ -35,7 +35,7 @@ internal static class ReckonCommand
         var answer = question.Answer().ToJson(read.Word);
         if (asJson) Output.Print(answer);
         else
-            foreach (var line in AnswerTable.Of(answer)) Console.WriteLine(line);
+            foreach (var line in AnswerTable.Of(answer, sheet)) Console.WriteLine(line);
         return ExitCode.Done;
     }
 }

@@ -58,13 +58,23 @@ public sealed class ReachCosts
         return allLeft <= cost ? ([], allLeft) : ([.. parts.Where((_, n) => Has("taken", n) && !Has("left", n)).Select(p => p.Step)], cost);
     }
 
-    /// <summary>The first of some steps that could not be off with only the others off, or null.</summary>
-    public static string? NotOff(ImmutableArray<TakeApartStep> steps, IReadOnlyCollection<string> off)
+    /// <summary>
+    /// Of some steps those that could not be off with only the others off: what has to come off before them is not named. Where each has
+    /// that and still none could have been the first, all that wait for one another.
+    /// </summary>
+    public static ImmutableArray<string> NotOff(ImmutableArray<TakeApartStep> steps, IReadOnlyCollection<string> off)
     {
+        var named = off.ToHashSet(StringComparer.Ordinal);
+        ImmutableArray<string> stuck =
+        [
+            .. steps.Where(s => named.Contains(s.Id) && !(s.After.All(named.Contains) && (s.AfterAny.IsEmpty || s.AfterAny.Any(g => g.All(named.Contains))))).Select(s => s.Id),
+        ];
+        if (!stuck.IsEmpty)
+            return stuck;
         var tree = new StepTree(steps, 0, ImmutableHashSet<string>.Empty);
-        var set = off.Aggregate(tree.Empty, (all, id) => all.With(tree.NumberOf[id]));
+        var set = named.Aggregate(tree.Empty, (all, id) => all.With(tree.NumberOf[id]));
         var could = tree.Order(set).Select(n => tree.Steps[n].Id).ToHashSet(StringComparer.Ordinal);
-        return off.FirstOrDefault(id => !could.Contains(id));
+        return [.. named.Where(id => !could.Contains(id))];
     }
 
     private StepSet Cheapest(StepTree among, IEnumerable<string> parts)

@@ -20,7 +20,8 @@ public static class QuestionFile
     public static QuestionRead Read(string text, TypeSheet? sheet)
     {
         var (problems, asked) = (new List<Problem>(), new HashSet<string>(StringComparer.Ordinal));
-        if (!JsonCursor.TryOpen(text, problems, out var root, asked)) return new("", null, problems, []);
+        if (!JsonCursor.TryOpen(NotFinite.Replaced(text), problems, out var root, asked)) return new("", null, problems, []);
+        problems.AddRange(NotFinite.Places(root.Element, "$"));
         TypeSheetFile.CheckMark(root, Mark);
         var fields = new QuestionFields(root, sheet);
         var word = fields.OneOf("question", [.. QuestionTable.Readers.Keys]);

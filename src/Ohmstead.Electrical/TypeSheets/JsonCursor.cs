@@ -58,9 +58,14 @@ public readonly struct JsonCursor(JsonElement element, string path, List<Problem
         }
         catch (JsonException e)
         {
+            root = default;
+            if (NotFinite.In(text) is { IsEmpty: false } places)
+            {
+                problems.AddRange(places);
+                return false;
+            }
             var where = e.LineNumber is { } line ? $" at line {(line + 1).ToString(CultureInfo.InvariantCulture)}" : "";
             problems.Add(new Problem("$", string.IsNullOrWhiteSpace(text) ? "the file is empty" : $"is not JSON{where}", "give one complete JSON object, nested at most 64 deep, no field twice"));
-            root = default;
             return false;
         }
     }
@@ -203,6 +208,7 @@ public readonly struct JsonCursor(JsonElement element, string path, List<Problem
         JsonValueKind.Object => "an object",
         JsonValueKind.Array => "a list",
         JsonValueKind.String => $"the text \"{Short(e.GetString()!)}\"",
+        JsonValueKind.Number when e.GetRawText() == NotFinite.Number => NotFinite.Said,
         JsonValueKind.Number => $"the number {Short(e.GetRawText())}",
         JsonValueKind.True or JsonValueKind.False => e.GetRawText(),
         _ => "null",

@@ -18,15 +18,18 @@ public sealed record Lesson(ImmutableArray<LessonStep> Steps, double Minutes, in
     {
         var photos = PhotosByStep(unit);
         var (steps, pauses, before) = (ImmutableArray.CreateBuilder<LessonStep>(), 0, (DateTimeOffset?)null);
-        foreach (var entry in unit.Standing.Where(e => e.Fact is not PhotoAdded))
+        var standing = unit.Standing.ToDictionary(e => e.Id, e => e.Fact);
+        // What was undone is no step, but somebody was at the bench: it counts as an entry, and so does the undoing.
+        foreach (var entry in unit.Journal.Where(e => e.Fact is not PhotoAdded))
         {
             var gap = before is { } last ? Math.Max(0, (entry.At - last).TotalMinutes) : 0;
             before = entry.At;
             if (gap > LongestMinutes) pauses++;
             double? minutes = gap > LongestMinutes ? null : gap;
             var own = photos.TryGetValue(entry.Id, out var of) ? of : [];
-            if (entry.Fact is TakenOff off) steps.Add(new(off.Step, true, minutes, off.Cup, off.Words, own));
-            else if (entry.Fact is PutBack back) steps.Add(new(back.Step, false, minutes, 0, back.Why, own));
+            var fact = standing.GetValueOrDefault(entry.Id);
+            if (fact is TakenOff off) steps.Add(new(off.Step, true, minutes, off.Cup, off.Words, own));
+            else if (fact is PutBack back) steps.Add(new(back.Step, false, minutes, 0, back.Why, own));
         }
         return new(steps.ToImmutable(), steps.Sum(s => s.Minutes ?? 0), pauses);
     }

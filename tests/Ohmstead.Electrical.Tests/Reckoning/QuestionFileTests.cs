@@ -49,6 +49,16 @@ public class QuestionFileTests
     public void A_problem_says_what_is_wrong_and_what_would_be_right() =>
         Assert.Equal("$.supplyVolts: is the text \"18,6\"; a number, above 0 is expected", Assert.Single(With("120", "\"18,6\"").Problems).ToString());
 
+    /// <remarks>Python's json writes such numbers, and JSON does not know them.</remarks>
+    [Fact]
+    public void What_other_programs_write_for_no_number_is_named_by_its_place_with_all_else()
+    {
+        var read = QuestionFile.Read("""{ "ohmstead": "question/1", "question": "regulation", "supplyVolts": NaN, "points": [ { "amps": 0, "volts": -Infinity }, { "amps": -5, "volts": 1e400 } ], "atAmps": [Infinity], "notes": "NaN, \"Infinity" }""", null);
+        Assert.Null(read.Question);
+        Assert.Equal(["$.atAmps[0]", "$.points[0].volts", "$.points[1].amps", "$.points[1].volts", "$.supplyVolts"], read.Problems.Select(p => p.Path).Order(StringComparer.Ordinal));
+        Assert.Contains("$.supplyVolts: is not a finite number", read.Problems[0].ToString(), StringComparison.Ordinal);
+    }
+
     [Fact]
     public void A_field_that_is_not_known_is_remarked_on_and_changes_nothing()
     {

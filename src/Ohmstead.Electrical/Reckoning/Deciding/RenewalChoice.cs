@@ -39,22 +39,21 @@ public sealed record RenewalChoice(
 
     private static ImmutableArray<string> ReadOpen(QuestionFields fields, ImmutableArray<TakeApartStep> steps)
     {
-        var isKnown = true;
         var open = ImmutableArray.CreateBuilder<string>();
+        var places = new Dictionary<string, QuestionFields>(StringComparer.Ordinal);
         foreach (var place in fields.Places("open", isRequired: false))
         {
             var id = place.AsWord();
             if (steps.Any(s => s.Id == id))
-                open.Add(id);
-            else
             {
-                isKnown = false;
-                if (id.Length > 0 && fields.Sheet is not null)
-                    place.Report($"\"{id}\" is no step of the sheet", "name take-apart steps that are off");
+                open.Add(id);
+                places.TryAdd(id, place);
             }
+            else if (id.Length > 0 && fields.Sheet is not null)
+                place.Report($"\"{id}\" is no step of the sheet", "name take-apart steps that are off");
         }
-        if (isKnown && ReachCosts.NotOff(steps, open) is { } stuck)
-            fields.Report($"open[{open.IndexOf(stuck).ToString(System.Globalization.CultureInfo.InvariantCulture)}]", $"\"{stuck}\" could not be off yet", "name what has to come off before it too");
+        foreach (var stuck in ReachCosts.NotOff(steps, open))
+            places[stuck].Report($"\"{stuck}\" could not be off yet", "name what has to come off before it too");
         return open.ToImmutable();
     }
 

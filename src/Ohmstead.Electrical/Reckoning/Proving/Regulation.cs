@@ -17,7 +17,7 @@ public sealed record Regulation(double SupplyVolts, ImmutableArray<LoadPoint> Po
         var supply = fields.Number("supplyVolts", NumberRange.Positive);
         var points = fields.List("points", p => new LoadPoint(
             p.Number("amps", NumberRange.NotNegative), p.Number("volts", NumberRange.NotNegative), p.Number("supplyVolts", NumberRange.Positive, supply)), least: 2);
-        if (points.Length >= 2 && fields.IsSoundAt("points") && Determinant(points, supply) is var d && !(d > 1e-12 * points.Sum(p => p.SupplyVolts * p.SupplyVolts) * points.Sum(p => p.Amps * p.Amps) / (supply * supply)))
+        if (points.Length >= 2 && fields.IsSoundAt("points") && (IsOneCurrent(points) || !TellsApart(points)))
             fields.Report("points", "are all of one current", "two or more different amps are needed");
         return new(supply, points, fields.Numbers("atAmps", NumberRange.NotNegative));
     }
@@ -39,10 +39,14 @@ public sealed record Regulation(double SupplyVolts, ImmutableArray<LoadPoint> Po
         };
     }
 
-    private static double Determinant(ImmutableArray<LoadPoint> points, double supply)
+    /// <summary>One current at two supplies would give ohms out of the meter's last digit.</summary>
+    private static bool IsOneCurrent(ImmutableArray<LoadPoint> points) => points.Max(p => p.Amps) - points.Min(p => p.Amps) <= 1e-9 * points.Max(p => p.Amps);
+
+    /// <summary>False where amps and supply rise together so that no one can say which of them moved the volts.</summary>
+    private static bool TellsApart(ImmutableArray<LoadPoint> points)
     {
         var (xx, ii, xi) = (points.Sum(p => p.SupplyVolts * p.SupplyVolts), points.Sum(p => p.Amps * p.Amps), points.Sum(p => p.SupplyVolts * p.Amps));
-        return ((xx * ii) - (xi * xi)) / (supply * supply);
+        return (xx * ii) - (xi * xi) > 1e-12 * xx * ii;
     }
 }
 

@@ -177,6 +177,14 @@ public class RenewalChoiceTests
         Assert.Equal(["$.open[1]"], Asked.Refused("""
             "question": "now-or-later", "open": ["b", "a", "cover"], "parts": [ { "step": "a", "price": 1, "failPercent": 5 } ]
             """, Sheet(Step("cover", [], 30), Step("lid", [], 1), Step("a", ["lid"], 6), Step("b", ["cover"], 6))));
+        // What waits for a step that is named is not at fault itself: the one that misses its own is, and each of those is named.
+        Assert.Equal(["$.open[3]", "$.open[1]", "$.open[2]"], Asked.Refused("""
+            "question": "now-or-later", "open": ["deep", "b", "a", "nothing"], "parts": [ { "step": "a", "price": 1, "failPercent": 5 } ]
+            """, Sheet(Step("cover", [], 30), Step("lid", [], 1), Step("b", ["cover"], 6), Step("a", [], 6, [["cover"], ["lid", "b"]]), Step("deep", ["b"], 1))));
+        // Each waits for the other: neither can have been the first.
+        Assert.Equal(["$.open[0]", "$.open[1]"], Asked.Refused("""
+            "question": "now-or-later", "open": ["a", "b"], "parts": [ { "step": "a", "price": 1, "failPercent": 5 } ]
+            """, Sheet(Step("cover", [], 30), Step("a", [], 1, [["cover"], ["b"]]), Step("b", [], 1, [["cover"], ["a"]]))));
         Assert.Equal(["$"], Asked.Refused("""
             "question": "now-or-later", "open": ["b"], "parts": [ { "step": "a", "price": 1, "failPercent": 5 } ]
             """));

@@ -35,11 +35,14 @@ public class RegulationTests
         Assert.Equal(2 / 15.0, answer.Number("worstResidualVolts"), 1e-9);
     }
 
-    [Fact]
-    public void Points_of_one_current_say_nothing_of_the_ohms() =>
-        Assert.Equal(["$.points"], Asked.Refused("""
-            "question": "regulation", "supplyVolts": 120, "atAmps": [1], "points": [ { "amps": 2.5, "volts": 19, "supplyVolts": 119 }, { "amps": 2.5, "volts": 19.1, "supplyVolts": 119 } ]
-            """));
+    [Theory]
+    [InlineData(2.5, 119)]
+    [InlineData(2.5, 123)]
+    [InlineData(0, 123)]
+    public void Points_of_one_current_say_nothing_of_the_ohms_whatever_the_supply(double amps, double supply) =>
+        Assert.Equal(["$.points"], Asked.Refused(FormattableString.Invariant($$"""
+            "question": "regulation", "supplyVolts": 120, "atAmps": [1], "points": [ { "amps": {{amps}}, "volts": 19, "supplyVolts": 119 }, { "amps": {{amps}}, "volts": 19.1, "supplyVolts": {{supply}} } ]
+            """)));
 
     [Theory]
     [InlineData("\"supplyVolts\": 0,", "", "$.supplyVolts")]
