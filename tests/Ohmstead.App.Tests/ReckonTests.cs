@@ -67,7 +67,7 @@ public sealed class ReckonTests
         Assert.Equal(79.56, answer.List("parts")[2].Number("junctionCelsius"), 0.4);
         var (code, output, error) = Tool.Run("reckon", Question("rectifier"), "--sheet", Tool.Sample);
         Assert.Equal((0, ""), (code, error));
-        Assert.Contains("Silicon: the whistle holds at 4.8 Ω.", output, StringComparison.Ordinal);
+        Assert.Contains("silicon: the whistle holds at 4.8 Ω.", output, StringComparison.Ordinal);
         Assert.Contains("CAUTION: Fit no part with the plug in.", output, StringComparison.Ordinal);
     }
 
