@@ -14,7 +14,8 @@ public sealed class DraftTests
     public void Draft_prints_the_sheet_and_where_its_numbers_come_from()
     {
         var answer = Tool.Json("draft", Outline);
-        Assert.Equal(["outline", "sheet", "values", "faults", "setAside", "candidates", "tells", "wants"], answer.Fields());
+        Assert.Equal(["outline", "sheet", "values", "faults", "setAside", "candidates", "tells", "wants", "assumed"], answer.Fields());
+        Assert.Equal(["plate.hertz", "blocks[0].watts", "blocks[1].on"], answer.Words("assumed"));
         Assert.Equal("small-90", answer.Text("outline"));
         Assert.Equal("type-sheet/1", answer.GetProperty("sheet").Text("ohmstead"));
         Assert.All(answer.List("values"), v => Assert.Equal(["path", "value", "relativeError", "origin", "from"], v.Fields()));
@@ -63,6 +64,28 @@ public sealed class DraftTests
         Assert.Equal("shoe-t:worn", answer.List("faults").Take(1).Select(f => $"{f.Text("element")}:{f.Text("mode")}").Single());
         Assert.DoesNotContain(answer.List("next"), n => n.Text("id") == "t-full");
         Assert.Equal(3, Tool.Json("plan", Outline, "--reach", "cover").List("steps").Length);
+    }
+
+    [Fact]
+    public void Of_an_outline_with_an_open_word_the_likeliest_type_is_taken_and_said()
+    {
+        // 0.3 V at 0.5 A: the breaker has 0.6 Ω. The winding has some 0.16 Ω up to the post at 14 V and 0.07 Ω up to that at 6 V.
+        var outline = Tool.File("open.outline.json", """
+            { "ohmstead": "outline/1", "id": "open-90", "plate": { "volts": 120, "watts": 90 }, "blocks": [
+              { "block": "winding", "id": "main", "from": "a", "posts": { "b": 6, "c": 14 } }, { "block": "breaker", "in": { "oneOf": ["b", "c"] }, "amps": 0.5 } ] }
+            """);
+        var readings = Tool.File("open.readings.json", """
+            { "ohmstead": "readings/1", "readings": [ { "id": "blades", "value": 7.8 }, { "id": "ohms-b", "value": 0.09 }, { "id": "ohms-c", "value": 0.79 }, { "id": "volts-b", "value": 6 }, { "id": "volts-c", "value": 14 } ] }
+            """);
+        var answer = System.Text.Json.JsonDocument.Parse(Tool.Run("diagnose", outline, readings, "--json").Out).RootElement;
+        var first = answer.List("candidates")[0];
+        Assert.Equal("c", first.GetProperty("choices").Text("blocks[1].in"));
+        Assert.True(first.GetProperty("probability").GetDouble() > 0.8);
+        Assert.Contains(answer.List("faults"), f => f.Text("element") == "breaker-c");
+        Assert.DoesNotContain(answer.List("faults"), f => f.Text("element") == "breaker-b");
+        foreach (var verb in new[] { "diagnose", "rewire" }) Assert.Contains("blocks[1].in: c, the likeliest", Tool.Run(verb, outline, readings).Error, StringComparison.Ordinal);
+        // Without readings both are as likely: the first, and that is said too.
+        Assert.Contains("blocks[1].in: b, the first of 2 types", Tool.Run("predict", outline).Error, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -29,6 +29,22 @@ public sealed class IdentifyTests
     }
 
     [Fact]
+    public void What_is_wrong_under_one_type_alone_excludes_that_type_and_what_is_wrong_under_all_is_refused()
+    {
+        // Only the small unit's second outline has a throttle to be noted beside a reading.
+        var roller = Tool.File("roller.outline.json", """
+            { "ohmstead": "outline/1", "id": "roller", "plate": { "volts": 120, "watts": 90 }, "blocks": [ { "block": "winding", "id": "main", "from": "a", "posts": { "b": 12 } }, { "block": "throttle", "id": "t", "kind": "roller", "volts": [5, 20] } ] }
+            """);
+        string Taken(string controls) => Tool.File("noted.readings.json", $$"""{ "ohmstead": "readings/1", "readings": [ { "id": "volts-b", "value": 12, "controls": {{controls}} } ] }""");
+        var answer = Tool.Json("identify", Outline("twelve", 12), roller, "--readings", Taken("""{ "throttle-t": 0.5 }"""));
+        Assert.Contains("throttle-t", answer.List("kinds")[0].Text("excluded"), StringComparison.Ordinal);
+        Assert.Equal(System.Text.Json.JsonValueKind.Null, answer.List("kinds")[1].GetProperty("excluded").ValueKind);
+        var (code, _, error) = Tool.Run("identify", Outline("twelve", 12), roller, "--readings", Taken("""{ "lever": "up" }"""));
+        Assert.Equal(2, code);
+        Assert.Contains("$.readings[0].controls.lever", error, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void A_chance_out_of_range_is_refused()
     {
         var (code, _, error) = Tool.Run("identify", Outline("eight", 8), "--readings", Readings, "--none", "1");

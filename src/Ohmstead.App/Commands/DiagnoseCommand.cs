@@ -56,14 +56,19 @@ internal static class DiagnoseCommand
                 throw new RefusedInput("--most: is below 0; a number from 0 up is expected");
             if (!(time is > 0 and <= 3600))
                 throw new RefusedInput("--seconds: is out of range; a number above 0, at most 3600, is expected");
-            var (kind, taken) = InputFiles.WholeReadings(parsed.GetValue(readings)!, InputFiles.Sheet(parsed.GetValue(sheet)!, parsed.GetValue(unit)));
+            var (kind, taken, candidates) = KindAtHand.Read(parsed.GetValue(sheet)!, parsed.GetValue(unit), parsed.GetValue(readings)!);
             if (kind.Document["draftedFrom"] is System.Text.Json.Nodes.JsonArray from && from.Any(m => m?.ToString() == ReadingsMark.Of(taken)))
                 Console.Error.WriteLine("This type sheet was drafted from these very readings. They count twice: diagnose this unit with the outline instead.");
             kind = TapAlignment.Of(kind, taken);
             var result = Diagnose(kind, taken, time);
             taken = taken with { Doubts = Gates.DoubtsOf(taken, result) };
             if (parsed.GetValue(json))
-                Output.Print(DiagnosisJson.Of(kind, taken, result, count));
+            {
+                var answer = DiagnosisJson.Of(kind, taken, result, count);
+                if (!candidates.IsEmpty)
+                    answer["candidates"] = DraftCommand.Candidates(candidates);
+                Output.Print(answer);
+            }
             else
                 DiagnosisReport.Print(kind, taken, result);
             return ExitCode.Done;

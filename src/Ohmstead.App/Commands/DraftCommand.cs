@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.CommandLine;
 using System.Globalization;
 using System.Text.Json.Nodes;
@@ -28,7 +29,8 @@ internal static class DraftCommand
         verb.SetAction(parsed =>
         {
             var files = parsed.GetValue(readings) ?? [];
-            var draft = Drafter.Run(InputFiles.KindReadings(parsed.GetValue(outline)!, files), new DiagnosisOptions { Threads = Environment.ProcessorCount });
+            var from = parsed.GetValue(outline)!;
+            var draft = Drafter.Run(InputFiles.KindReadings(from, TextFile.Read(from), files), new DiagnosisOptions { Threads = Environment.ProcessorCount });
             if (parsed.GetValue(file) is { } path) TextFile.Write(path, TypeSheetFile.Write(draft.Sheet));
             if (parsed.GetValue(json)) Output.Print(Json(draft, files));
             else Show(draft);
@@ -53,12 +55,7 @@ internal static class DraftCommand
         {
             ["file"] = files[n], ["id"] = r.Spec.Id, ["measured"] = r.IsOverRange ? JsonValue.Create("OL") : Output.Optional(r.Measured), ["expected"] = r.Expected is { } e ? Output.Value(e) : null,
         }))]),
-        ["candidates"] = new JsonArray([.. draft.Candidates.Select(c => new JsonObject
-        {
-            ["id"] = c.Kind.Id,
-            ["choices"] = new JsonObject(c.Kind.Choices.Select(w => KeyValuePair.Create(w.Key, (JsonNode?)JsonValue.Create(w.Value)))),
-            ["probability"] = c.Probability,
-        })]),
+        ["candidates"] = Candidates(draft.Candidates),
         ["tells"] = new JsonArray([.. draft.Tells.Select(t => new JsonObject
         {
             ["id"] = t.Id, ["bits"] = t.Bits, ["minutes"] = t.Minutes, ["between"] = Output.Words(t.Between),
@@ -67,7 +64,16 @@ internal static class DraftCommand
         {
             ["id"] = w.Spec.Id, ["minutes"] = w.Minutes, ["fixes"] = Output.Words(w.Fixes), ["relativeErrorAfter"] = w.RelativeErrorAfter,
         })]),
+        ["assumed"] = Output.Words(draft.Kind.Outline.LeftOut),
     };
+
+    /// <summary>The kinds that an outline may stand for.</summary>
+    public static JsonArray Candidates(ImmutableArray<(OutlineKind Kind, double Probability)> candidates) => new([.. candidates.Select(c => new JsonObject
+    {
+        ["id"] = c.Kind.Id,
+        ["choices"] = new JsonObject(c.Kind.Choices.Select(w => KeyValuePair.Create(w.Key, (JsonNode?)JsonValue.Create(w.Value)))),
+        ["probability"] = c.Probability,
+    })]);
 
     private static string Written(Fault fault) =>
         fault.Mode.Size == SizeKind.None ? fault.Mode.Name : string.Create(CultureInfo.InvariantCulture, $"{fault.Mode.Name}={fault.Size:G4}");
@@ -86,8 +92,9 @@ internal static class DraftCommand
             Console.WriteLine();
             Console.WriteLine(Style.Heading($"It could be any of {Counted.Of(draft.Candidates.Length, "type")}"));
             foreach (var (kind, probability) in draft.Candidates)
-                Console.WriteLine(Shown.Row($"  {ValueText.Percent(probability),6}  ", string.Join(", ", kind.Choices.Select(c => $"{c.Key}: {c.Value}"))));
+                Console.WriteLine(Shown.Row($"  {ValueText.Percent(probability),6}  ", Shown.Choices(kind)));
         }
+        if (!draft.Kind.Outline.LeftOut.IsEmpty) Console.WriteLine(Shown.Wrapped($"Not in the outline, so the usual is taken: {string.Join(", ", draft.Kind.Outline.LeftOut)}.", 0));
         ShowUnits(draft);
         Console.WriteLine();
         Console.WriteLine(Style.Heading(draft.Units.IsEmpty ? "Take these first" : "Readings that would say most about this type"));

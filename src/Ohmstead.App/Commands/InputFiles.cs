@@ -4,6 +4,7 @@ using Ohmstead.Electrical.Drafting;
 using Ohmstead.Electrical.Outlines;
 using Ohmstead.Electrical.Readings;
 using Ohmstead.Electrical.TypeSheets;
+using Ohmstead.Workshop.Words;
 
 namespace Ohmstead.App.Commands;
 
@@ -12,28 +13,42 @@ internal static class InputFiles
 {
     private const int MostProblems = 200;
 
-    /// <summary>A type sheet; of an outline, the wide sheet that is drafted from it.</summary>
-    public static TypeSheet Sheet(string path)
+    /// <summary>A type sheet; of an outline, the wide sheet that is drafted from it. Of several kinds that it may stand for the first, and that is said.</summary>
+    public static TypeSheet Sheet(string path) => SheetOf(path, TextFile.Read(path));
+
+    private static TypeSheet SheetOf(string path, string text)
     {
-        var text = TextFile.Read(path);
-        return OutlineFile.IsOne(text) ? Required(path, OutlineFile.Read(text)).Kinds[0].Sheet : Required(path, TypeSheetFile.Read(text));
+        if (!OutlineFile.IsOne(text)) return Required(path, TypeSheetFile.Read(text));
+        var kinds = Required(path, OutlineFile.Read(text)).Kinds;
+        if (!kinds[0].Choices.IsEmpty)
+            Console.Error.WriteLine($"{path}: {Shown.Choices(kinds[0])}, the first of {Counted.Of(kinds.Length, "type")} that this outline may stand for. To find out which: ohmstead draft, with readings.");
+        return kinds[0].Sheet;
     }
 
     /// <summary>
     /// The kinds that an outline may stand for, with the readings of some units. A kind that cannot have a reading is left out; where
     /// none can, the files are refused for what the first lacks.
     /// </summary>
-    public static ImmutableArray<KindReadings> KindReadings(string path, string[] files)
+    /// <param name="unitPath">How the one unit differs from its kind, or null.</param>
+    public static ImmutableArray<KindReadings> KindReadings(string path, string text, string[] files, string? unitPath = null)
     {
+        var unitText = unitPath is null ? "" : TextFile.Read(unitPath);
         var texts = files.Select(f => (File: f, Text: TextFile.Read(f))).ToList();
         var (kinds, wrong) = (ImmutableArray.CreateBuilder<KindReadings>(), new List<string>());
         var isFirst = true;
-        foreach (var kind in Required(path, OutlineFile.Read(TextFile.Read(path))).Kinds)
+        foreach (var kind in Required(path, OutlineFile.Read(text)).Kinds)
         {
-            var (sheet, units) = (kind.Sheet, ImmutableArray.CreateBuilder<UnitReadings>());
-            foreach (var (file, text) in texts)
+            var changed = unitPath is null ? new(kind.Sheet, []) : UnitFile.Read(unitText, kind.Sheet);
+            if (!changed.IsSound)
             {
-                var read = Electrical.Readings.WholeReadings.Read(text, sheet, isOfAnySheet: true);
+                if (isFirst) wrong.AddRange(Refuse(unitPath!, changed.Problems).Lines);
+                isFirst = false;
+                continue;
+            }
+            var (sheet, units) = (changed.Required, ImmutableArray.CreateBuilder<UnitReadings>());
+            foreach (var (file, taken) in texts)
+            {
+                var read = Electrical.Readings.WholeReadings.Read(taken, sheet, isOfAnySheet: true);
                 if (read.IsSound)
                 {
                     sheet = read.Value!.Sheet;
@@ -48,9 +63,12 @@ internal static class InputFiles
     }
 
     /// <summary>The sheet, changed as the unit file says where one is given.</summary>
-    public static TypeSheet Sheet(string path, string? unitPath)
+    public static TypeSheet Sheet(string path, string? unitPath) => Sheet(path, TextFile.Read(path), unitPath);
+
+    /// <summary>The same of a text that was read: a pipe is read once.</summary>
+    public static TypeSheet Sheet(string path, string text, string? unitPath)
     {
-        var sheet = Sheet(path);
+        var sheet = SheetOf(path, text);
         return unitPath is null ? sheet : Required(unitPath, UnitFile.Read(TextFile.Read(unitPath), sheet));
     }
 
@@ -58,8 +76,20 @@ internal static class InputFiles
     public static ImmutableArray<PossibleKind> PossibleKinds(IEnumerable<string> paths, string readingsPath)
     {
         var text = TextFile.Read(readingsPath);
-        PossibleKind Read(string name, double chance, TypeSheet sheet) => Required(readingsPath, Electrical.Drafting.PossibleKinds.Read(name, chance, sheet, text));
-        return
+        var (problems, sound) = (new List<IReadOnlyList<Problem>>(), 0);
+        // What is wrong under one kind alone excludes that kind; what is wrong under all of them is the file's own.
+        PossibleKind Read(string name, double chance, TypeSheet sheet)
+        {
+            var read = Electrical.Drafting.PossibleKinds.Read(name, chance, sheet, text);
+            if (read.IsSound)
+            {
+                sound++;
+                return read.Required;
+            }
+            problems.Add(read.Problems);
+            return new(name, chance, sheet, null, $"{read.Problems[0].Path} {read.Problems[0].Wrong}");
+        }
+        ImmutableArray<PossibleKind> all =
         [
             .. paths.SelectMany(path =>
             {
@@ -73,6 +103,7 @@ internal static class InputFiles
                 return kinds.Select(k => Read(kinds.Length == 1 ? k.Sheet.Id : $"{k.Sheet.Id}:{k.Id}", k.Chance, k.Sheet));
             }),
         ];
+        return sound > 0 ? all : throw Refuse(readingsPath, problems[0]);
     }
 
     public static UnitReadings Readings(string path, TypeSheet sheet) => Required(path, ReadingsFile.Read(TextFile.Read(path), sheet));

@@ -2,7 +2,6 @@ using System.CommandLine;
 using System.Globalization;
 using System.Text.Json.Nodes;
 using Ohmstead.Electrical.Planning;
-using Ohmstead.Electrical.Readings;
 using Ohmstead.Electrical.TypeSheets;
 using Ohmstead.Workshop.Proving;
 using Ohmstead.Workshop.Words;
@@ -38,10 +37,7 @@ internal static class RewireCommand
         };
         verb.SetAction(parsed =>
         {
-            var planned = InputFiles.Sheet(parsed.GetValue(sheet)!, parsed.GetValue(unit));
-            var taken = new UnitReadings(planned.Id, planned.SupplyVolts, null, Meter.Usual, [], []);
-            if (parsed.GetValue(readings) is { } file)
-                (planned, taken) = InputFiles.WholeReadings(file, planned);
+            var (planned, taken, _) = KindAtHand.Read(parsed.GetValue(sheet)!, parsed.GetValue(unit), parsed.GetValue(readings));
             if (PlanningBound.RefuseRewire(planned) is { Length: > 0 } refused)
                 throw new RefusedInput($"{parsed.GetValue(sheet)}: {refused}");
             var result = RewireCheck.Run(planned, taken);

@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text;
+using Ohmstead.Electrical.Outlines;
 using Ohmstead.Electrical.TypeSheets;
 using Ohmstead.Workshop.Words;
 
@@ -13,6 +14,9 @@ internal static class Shown
 
     /// <summary>What a sheet is called: its title, or its id.</summary>
     public static string NameOf(TypeSheet sheet) => sheet.Title.Length > 0 ? sheet.Title : PartNames.Unknown(sheet.Id, "A type without a title");
+
+    /// <summary>What one of the kinds has for each open word of its outline.</summary>
+    public static string Choices(OutlineKind kind) => string.Join(", ", kind.Choices.Select(c => $"{c.Key}: {c.Value}"));
 
     /// <summary>A share of ten characters, drawn.</summary>
     public static string Bar(double share)

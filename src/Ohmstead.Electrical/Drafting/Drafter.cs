@@ -19,9 +19,6 @@ public static class Drafter
 
     private const double SmallStep = 0.05;
 
-    /// <summary>With several kinds to tell apart, each has this share of the work.</summary>
-    private const int ManyKinds = 4;
-
     /// <summary>A reading this near to what taps by themselves can give is reached [deviations].</summary>
     private const double WithinReach = 3;
 
@@ -38,17 +35,12 @@ public static class Drafter
     public static Draft Run(ImmutableArray<KindReadings> kinds, DiagnosisOptions options)
     {
         var unitCount = kinds[0].Units.Length;
-        options = options with { RankNext = false, IsBenchAsNoted = true };
-        if (kinds.Length > 1) options = options with { MostWork = options.MostWork / ManyKinds, MostExpanded = options.MostExpanded / ManyKinds };
         var models = kinds.Select(k => new UnitModel(k.Sheet)).ToArray();
-        var found = kinds.Select((k, n) => k.Units.Select(u => Diagnoser.Run(new UnitModel(TapAlignment.Of(k.Sheet, u)), u, options)).ToImmutableArray()).ToArray();
-        var logs = kinds.Select((k, n) => Math.Log(k.Kind.Chance) + found[n].Sum(f => f.LogEvidence)).ToArray();
-        var all = Vectors.LogSum(logs);
-        int[] order = [.. Enumerable.Range(0, kinds.Length).OrderByDescending(n => logs[n]).ThenBy(n => n)];
-        var best = order[0];
+        var weights = KindWeights.Of(kinds, options);
+        var (found, best) = (weights.Found, weights.Order[0]);
         var taken = kinds[best].Units.SelectMany(u => u.Readings.Where(r => r.IsTaken).Select(r => r.Spec)).Distinct().ToList();
-        ImmutableArray<(OutlineKind Kind, double Probability)> candidates = [.. order.Select(n => (kinds[n].Kind, Math.Exp(logs[n] - all)))];
-        var tells = KindTells.Of([.. order.Select(n => (kinds[n], models[n], Math.Exp(logs[n] - all)))], taken);
+        var candidates = weights.Of(kinds);
+        var tells = KindTells.Of([.. weights.Order.Select(n => (kinds[n], models[n], weights.Probabilities[n]))], taken);
         var kind = kinds[best].Kind;
         if (unitCount == 0) return new(kind, kind.Sheet, kind.Values, [], candidates, tells, Wanted.Of(models[best], taken));
         var units = kinds[best].Units.Select((u, n) => Faulted(u, found[best][n])).ToImmutableArray();

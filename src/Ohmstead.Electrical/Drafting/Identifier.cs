@@ -54,12 +54,17 @@ public static class Identifier
             Math.Exp(strange - all), Next(kinds, models, readings, found, probabilities), alike);
     }
 
-    /// <summary>The readings that every kind can judge: else the kinds would be weighed by different ones.</summary>
+    /// <summary>The readings that every kind can judge, and the observations that every sheet asks for: else the kinds would be weighed by different ones.</summary>
     private static Dictionary<int, UnitReadings> Shared(ImmutableArray<PossibleKind> kinds, int[] possible, Dictionary<int, UnitModel> models)
     {
         var count = possible.Min(k => kinds[k].Readings!.Readings.Length);
         int[] judged = [.. Enumerable.Range(0, count).Where(r => possible.All(k => kinds[k].Readings!.Readings[r] is var t && (!t.IsTaken || Judging.CanJudge(models[k], t.Spec, t.State))))];
-        return possible.ToDictionary(k => k, k => kinds[k].Readings! with { Readings = [.. judged.Select(r => kinds[k].Readings!.Readings[r])] });
+        bool IsAskedByAll(string id) => possible.All(k => kinds[k].Sheet.Observations.Any(o => o.Id == id));
+        return possible.ToDictionary(k => k, k => kinds[k].Readings! with
+        {
+            Readings = [.. judged.Select(r => kinds[k].Readings!.Readings[r])],
+            Told = [.. kinds[k].Readings!.Told.Where(t => IsAskedByAll(t.Observation.Id))],
+        });
     }
 
     /// <summary>A sheet with its numbers let loose.</summary>

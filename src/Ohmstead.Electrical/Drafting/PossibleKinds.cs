@@ -18,10 +18,18 @@ public static class PossibleKinds
         var problems = new List<Problem>();
         if (!JsonCursor.TryOpen(text, problems, out _)) return new(null, problems);
         var document = (JsonObject)JsonNode.Parse(text)!;
+        // What a sheet does not ask for says nothing for or against its kind.
+        if (document["told"] is JsonObject told)
+            foreach (var id in told.Select(t => t.Key).Where(id => !sheet.Observations.Any(o => o.Id == id)).ToList()) told.Remove(id);
         if (document["readings"] is JsonArray all)
         {
             for (var n = all.Count - 1; n >= 0; n--)
                 if (all[n] is JsonObject o && o[NotOfUnit] is JsonValue v && v.TryGetValue<bool>(out var isNot) && isNot) all.RemoveAt(n);
+            foreach (var reading in all.OfType<JsonObject>())
+            {
+                ControlNames.Translate(reading, sheet);
+                if (reading["state"] is JsonObject state) ControlNames.Translate(state, sheet);
+            }
             if (Lacks(sheet, all) is { } lack) return new(new PossibleKind(name, chance, sheet, null, lack), []);
         }
         var read = WholeReadings.Read(document.ToJsonString(), sheet, isOfAnySheet: true);
@@ -41,10 +49,11 @@ public static class PossibleKinds
                 continue;
             }
             if (Terminals(reading).FirstOrDefault(t => !terminals.Contains(t)) is { } missing) return $"no {missing}";
-            if (reading["state"] is not JsonObject state || state["controls"] is not JsonObject controls) continue;
+            if (reading["state"]?["lifted"] is JsonArray lifted && lifted.Select(Word).FirstOrDefault(id => id.Length > 0 && !sheet.Elements.Any(e => e.Id == id)) is { } part) return $"no {part}";
+            if (reading["state"]?["controls"] is not JsonObject controls) continue;
             foreach (var (control, position) in controls)
                 if (sheet.Controls.FirstOrDefault(c => c.Id == control) is not { } known) return $"no {control}";
-                else if (!known.IsThrottle && Word(position) is { Length: > 0 } at && !known.Positions.Contains(at, StringComparer.Ordinal)) return $"no {control}={at}";
+                else if (!ControlNames.Has(known, position)) return $"no {control}={position?.ToString()}";
         }
         return null;
     }

@@ -59,7 +59,7 @@ internal sealed class DraftParts
         var part = Add(id, "rectifier", from, to, title);
         var (saturation, slope, series, leakage) = Priors.Cell(cell);
         Set(part, $"elements.{id}", "rectifier", "saturationAmps", saturation);
-        part["slopeVolts"] = slope;
+        Set(part, $"elements.{id}", "rectifier", "slopeVolts", slope);
         Set(part, $"elements.{id}", "rectifier", "seriesOhms", series);
         Set(part, $"elements.{id}", "rectifier", "leakageOhms", leakage);
         Titles[$"{id}.from"] = "its plate side";

@@ -8,6 +8,7 @@ namespace Ohmstead.Electrical.Outlines;
 /// </summary>
 /// <param name="Watts">Input as the plate prints it [W].</param>
 /// <param name="LineTaps">Line volts that a switch chooses between, rising [V]; empty for one.</param>
+/// <param name="LeftOut">Fields that were left out and have a usual value, by place.</param>
 public sealed record Outline(
     string Id,
     string Title,
@@ -69,8 +70,9 @@ public sealed record Outline(
 /// <param name="Place">Its place among the blocks.</param>
 /// <param name="From">The post of its start; empty where both ends stay inside.</param>
 /// <param name="Volts">Of the whole winding, where it is given [V].</param>
-/// <param name="Watts">Its share of the plate's, where it is given [W].</param>
-public sealed record WindingBlock(int Place, string Id, string From, ImmutableArray<PostVolts> Posts, Figure? Volts, Figure? Watts);
+/// <param name="Watts">Its share of the plate's, where it is known [W].</param>
+/// <param name="HasWatts">The outline has something to say of its watts, if only that nobody knows them.</param>
+public sealed record WindingBlock(int Place, string Id, string From, ImmutableArray<PostVolts> Posts, Figure? Volts, Figure? Watts, bool HasWatts);
 
 /// <summary>A post and its no-load volts from the winding's start [V].</summary>
 public sealed record PostVolts(string Post, Figure Volts);

@@ -30,6 +30,15 @@ internal static class OutlineReader
 
     private static readonly Figure AnyRange = new(4, 0, Origin.Assumed), AnyBoost = new(5, 0, Origin.Assumed);
 
+    /// <summary>Doubt of a boost that is there, of volts that nobody knows: common practice, no source.</summary>
+    private const double DoubtOfUnknownBoost = 0.3;
+
+    /// <summary>Fields that have a usual value where they are left out.</summary>
+    private static readonly (string Block, string[] Fields)[] WithUsual =
+    [
+        ("winding", ["watts"]), ("throttle", ["on"]), ("range", ["boost"]), ("whistle", ["boost", "from", "steps", "cell"]), ("breaker", ["amps"]), ("pilot", ["volts", "amps"]), ("rectifier", ["cell"]),
+    ];
+
     public static Outline Read(JsonCursor root)
     {
         var leftOut = ImmutableArray.CreateBuilder<string>();
@@ -38,23 +47,23 @@ internal static class OutlineReader
         foreach (var (at, _, block) in places)
             if (block.Length > 0 && !BlockNames.Contains(block, StringComparer.Ordinal)) at.Report("block", $"\"{block}\" is no block", "one of " + string.Join(", ", BlockNames));
         ImmutableArray<T> All<T>(string block, Func<JsonCursor, int, T> read) => [.. places.Where(p => p.Block == block).Select(p => read(p.At, p.Place))];
-        string Usual(JsonCursor at, string field, string usual)
-        {
-            if (!at.Has(field)) leftOut.Add(at.Path[2..] + "." + field);
-            return Name(at, field, usual);
-        }
-        return new Outline(
+        foreach (var (at, _, block) in places)
+            leftOut.AddRange(WithUsual.Where(u => u.Block == block).SelectMany(u => u.Fields).Where(f => !at.Has(f)).Select(f => $"{at.Path[2..]}.{f}"));
+        var outline = new Outline(
             Id(root, "id"), root.Word("title", ""), volts, hertz, watts,
             LineTaps([.. places.Where(p => p.Block == "primary").Select(p => p.At)]),
-            All("winding", Winding), All("throttle", (at, n) => Throttle(at, n, Usual(at, "on", "main"))),
+            All("winding", Winding), All("throttle", (at, n) => Throttle(at, n, Name(at, "on", "main"))),
             All("range", (at, n) => new RangeBlock(n, Name(at, "throttle"), Boost(at, AnyRange, LeastVolts))),
-            All("whistle", (at, n) => Whistle(at, n, Usual)),
+            All("whistle", Whistle),
             All("direction", (at, n) => new DirectionBlock(n, Name(at, "throttle"), OneOf(at, Name(at, "kind"), "kind", ("interrupts", DirectionKind.Interrupts), ("rotary", DirectionKind.Rotary), ("reverses", DirectionKind.Reverses)))),
             All("breaker", (at, n) => new BreakerBlock(n, Name(at, "in"), FigureReader.Optional(at, "amps", 0.05, 200))),
             All("pilot", (at, n) => new PilotBlock(n, Across(at), FigureReader.Optional(at, "volts", LeastVolts, 250), FigureReader.Optional(at, "amps", 0.005, 10))),
-            All("rectifier", (at, n) => Rectifier(at, n, Usual)),
+            All("rectifier", Rectifier),
             All("bond", (at, n) => new BondBlock(n, Name(at, "post"))),
             leftOut.ToImmutable());
+        // Unknown volts of a whole winding say nothing where a post or a throttle says more.
+        bool AreSaidElsewhere(WindingBlock w) => !w.Posts.IsEmpty || outline.Throttles.Any(t => t.On == w.Id && !t.Volts.IsEmpty);
+        return outline with { Windings = [.. outline.Windings.Select(w => w.Volts is { Origin: Origin.Assumed } && AreSaidElsewhere(w) ? w with { Volts = null } : w)] };
     }
 
     private static (double Volts, double Hertz, Figure Watts) Plate(JsonCursor root, ImmutableArray<string>.Builder leftOut)
@@ -87,7 +96,7 @@ internal static class OutlineReader
         place, Id(at, "id"), at.Has("from") ? PostName(at, "from") : "",
         [.. at.Fields("posts").Select(f => new PostVolts(Checked(f.At, f.Name), FigureReader.Read(f.At, LeastVolts, MostVolts, AnyVolts)))],
         at.Has("volts") ? FigureReader.Read(at.At("volts"), LeastVolts, MostVolts, AnyVolts) : null,
-        FigureReader.Optional(at, "watts", 0.1, 5000));
+        FigureReader.Optional(at, "watts", 0.1, 5000), at.Has("watts"));
 
     private static ThrottleBlock Throttle(JsonCursor at, int place, string on)
     {
@@ -116,9 +125,9 @@ internal static class OutlineReader
     }
 
     private static Figure Boost(JsonCursor at, Figure usual, double least) =>
-        FigureReader.Optional(at, "boost", least, MostVolts) ?? usual;
+        at.Has("boost") ? FigureReader.Read(at.At("boost"), least, MostVolts, usual with { Doubt = DoubtOfUnknownBoost }) : usual;
 
-    private static WhistleBlock Whistle(JsonCursor at, int place, Func<JsonCursor, string, string, string> usual)
+    private static WhistleBlock Whistle(JsonCursor at, int place)
     {
         ImmutableArray<string> throttles = at.Has("throttle") && at.At("throttle").Element.ValueKind == JsonValueKind.Array ? at.Words("throttle") : [Name(at, "throttle")];
         if (throttles.IsEmpty) at.Report("throttle", "names none", "the id of a throttle, or a list of them for one lever");
@@ -127,15 +136,15 @@ internal static class OutlineReader
         if (boost.Value is > 0 and < LeastVolts) at.Report("boost", $"is {JsonCursor.Show(boost.Value)}", $"0 for none, or from {JsonCursor.Show(LeastVolts)} to {JsonCursor.Show(MostVolts)}");
         var steps = at.Number("steps", 2, 1, 2);
         if (steps is not (1 or 2)) at.Report("steps", $"is {JsonCursor.Show(steps)}", "1 or 2 is expected");
-        return new(place, throttles.IsEmpty ? [""] : throttles, boost, OneOf(at, usual(at, "from", "own"), "from", ("own", false), ("winding", true)), (int)steps, Cell(at, usual));
+        return new(place, throttles.IsEmpty ? [""] : throttles, boost, OneOf(at, Name(at, "from", "own"), "from", ("own", false), ("winding", true)), (int)steps, Cell(at));
     }
 
-    private static string Cell(JsonCursor at, Func<JsonCursor, string, string, string> usual) =>
-        OneOf(at, usual(at, "cell", OpenWords.Cells[0]), "cell", [.. OpenWords.Cells.Select(c => (c, c))]);
+    private static string Cell(JsonCursor at) =>
+        OneOf(at, Name(at, "cell", OpenWords.Cells[0]), "cell", [.. OpenWords.Cells.Select(c => (c, c))]);
 
-    private static RectifierBlock Rectifier(JsonCursor at, int place, Func<JsonCursor, string, string, string> usual)
+    private static RectifierBlock Rectifier(JsonCursor at, int place)
     {
-        var cell = Cell(at, usual);
+        var cell = Cell(at);
         if (at.Has("post"))
         {
             var isBridge = OneOf(at, Name(at, "kind", "half"), "kind", ("half", false), ("bridge", true));

@@ -111,11 +111,11 @@ internal sealed class Priors(Outline outline)
     public const double PilotAmps = 0.12, PilotVolts = 1.12;
 
     /// <summary>A cell: saturation current [A], slope [V], series and leakage resistance [Ω].</summary>
-    public static (Figure Saturation, double SlopeVolts, Figure Series, Figure Leakage) Cell(string cell) => cell switch
+    public static (Figure Saturation, Figure SlopeVolts, Figure Series, Figure Leakage) Cell(string cell) => cell switch
     {
-        "selenium" => (Usual(1.5e-3, 0.8), 0.14, Usual(0.15, 0.5), Usual(300, 0.9)),
-        "silicon" => (Usual(10e-9, 1), 0.05, Usual(0.03, 0.5), Usual(2e6, 1)),
-        _ => (Usual(2.2e-3, 0.6), 0.12, Usual(0.12, 0.35), Usual(110, 0.6)),
+        "selenium" => (Usual(1.5e-3, 0.8), Usual(0.14, 0.15), Usual(0.15, 0.5), Usual(300, 0.9)),
+        "silicon" => (Usual(10e-9, 1), Usual(0.05, 0.05), Usual(0.03, 0.5), Usual(2e6, 1)),
+        _ => (Usual(2.2e-3, 0.6), Usual(0.12, 0.1), Usual(0.12, 0.35), Usual(110, 0.6)),
     };
 
     private static Figure Usual(double value, double doubt) => new(value, doubt, Origin.Assumed);

@@ -92,9 +92,8 @@ internal static class SheetDraft
         var amps = p.Amps ?? new Figure(Priors.PilotAmps, 0.3, Origin.Assumed);
         var lamp = parts.Add("pilot", "lamp", from, to, "pilot lamp");
         lamp["volts"] = DraftParts.Round(volts.Value);
-        lamp["amps"] = DraftParts.Round(amps.Value);
         parts.Note("elements.pilot.volts", volts);
-        parts.Note("elements.pilot.amps", amps);
+        parts.Set(lamp, "elements.pilot", "lamp", "amps", amps);
         parts.Titles["pilot.from"] = "its tip";
         parts.Titles["pilot.to"] = "its shell";
         parts.Near.Add([from, to]);
@@ -111,6 +110,8 @@ internal static class SheetDraft
         var volts = p.Across switch
         {
             [var a, var b] => Math.Abs(Of(a) - Of(b)),
+            // The drafted one in the primary comes first: an open breaker there has the line across it.
+            ["breaker"] when outline.BreakerIn("primary") is not null => outline.Volts,
             ["breaker"] => outline.Windings.Select(Whole).Append(1).Max(),
             [var w] => Whole(outline.Windings.First(x => x.Id == w)),
             _ => 0,

@@ -42,8 +42,7 @@ internal sealed class ThrottleReadingDraft(ReadingDraft draft, Outline outline, 
         if (!isDirect)
         {
             Add("full", full, quantity, ReadingDraft.At(t, 1), null, 1);
-            // Without a load a rheostat gives the same volts at any place.
-            if (t.Kind != ThrottleKind.Rheostat) Add("low", low, quantity, ReadingDraft.At(t, 0), null, 1);
+            Add("low", low, quantity, ReadingDraft.At(t, 0), null, 1);
         }
         Add("load", full, quantity, ReadingDraft.At(t, 1), Load, 2);
         if (isDirect || t.Kind == ThrottleKind.Rheostat) Add("half", t.Kind == ThrottleKind.Steps ? "middle step" : "half throttle", quantity, ReadingDraft.At(t, 0.5), LightLoad, 2);

@@ -105,7 +105,7 @@ internal sealed class WindingDraft(Outline outline, Priors priors, DraftParts pa
         var own = priors.Turns(top, isInner ? InnerDoubt : WindingDoubt);
         parts.Set(element, $"elements.{w.Id}", "winding", "turns", own with { Doubt = Math.Sqrt((own.Doubt * own.Doubt) + doubts.Select(d => d * d).DefaultIfEmpty().Average()) });
         var share = (w.Watts?.Value ?? (on.Count > 0 ? 1 : ShareOfFixed) * outline.Watts.Value) / outline.Watts.Value;
-        var ohms = priors.WindingOhms(own.Value, share, share == 1);
+        var ohms = priors.WindingOhms(own.Value, share, share == 1 && (w.Watts is not null || !w.HasWatts));
         if (w.Watts is { Doubt: > 0 } watts) ohms = ohms with { Doubt = double.Hypot(ohms.Doubt, watts.Doubt) };
         parts.Set(element, $"elements.{w.Id}", "winding", "ohms", ohms);
         parts.Set(element, $"elements.{w.Id}", "winding", "leakageHenries", priors.WindingHenries(ohms.Value));

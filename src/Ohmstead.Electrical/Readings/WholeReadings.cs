@@ -14,7 +14,9 @@ public static class WholeReadings
     private const double SameLamp = 0.05;
 
     /// <summary>Reads what was taken on a unit of this sheet.</summary>
-    /// <param name="isOfAnySheet">The file may name another sheet, or none.</param>
+    /// <param name="isOfAnySheet">
+    /// The file may name another sheet, or none. A reading in it that this sheet calls like a gate and takes otherwise gets another name.
+    /// </param>
     /// <returns>The readings, and the sheet with those that it did not have.</returns>
     public static Parsed<AdoptedReadings> Read(string text, TypeSheet sheet, bool isOfAnySheet = false)
     {
@@ -26,7 +28,7 @@ public static class WholeReadings
         {
             var cursors = root.List("readings");
             for (var n = 0; n < cursors.Length && n < all.Count; n++)
-                if (all[n] is JsonObject one && one.ContainsKey("quantity") && one.ContainsKey("id")) sheet = Adopt(cursors[n], one, sheet, problems);
+                if (all[n] is JsonObject one && one.ContainsKey("quantity") && one.ContainsKey("id")) sheet = Adopt(cursors[n], one, sheet, isOfAnySheet, problems);
         }
         if (problems.Count > 0) return new(null, problems);
         var read = ReadingsFile.Read(document.ToJsonString(), sheet);
@@ -34,7 +36,7 @@ public static class WholeReadings
     }
 
     /// <summary>Finds a whole reading in the sheet, or puts it there; what is its own is written beside its value.</summary>
-    private static TypeSheet Adopt(JsonCursor at, JsonObject one, TypeSheet sheet, List<Problem> problems)
+    private static TypeSheet Adopt(JsonCursor at, JsonObject one, TypeSheet sheet, bool mayRename, List<Problem> problems)
     {
         var before = problems.Count;
         if (ReadingReader.Read(at, sheet.SupplyVolts) is not { } whole || problems.Count > before) return sheet;
@@ -48,8 +50,13 @@ public static class WholeReadings
         var needed = sheet.Readings.SelectMany(r => r.Needs).ToHashSet(StringComparer.Ordinal);
         if (sheet.FindReading(whole.Id) is { } other && (other.IsGate || needed.Contains(other.Id)))
         {
-            at.Report("id", $"\"{whole.Id}\" is another reading of the sheet, one that must pass before others", "give this one another name");
-            return sheet;
+            if (!mayRename)
+            {
+                at.Report("id", $"\"{whole.Id}\" is another reading of the sheet, one that must pass before others", "give this one another name");
+                return sheet;
+            }
+            while (sheet.FindReading(whole.Id) is not null) whole = whole with { Id = $"{whole.Id}-as-read" };
+            one["id"] = whole.Id;
         }
         var same = sheet.Readings.FirstOrDefault(r => IsSame(sheet, r, whole));
         if (same is not null && (same.IsGate || needed.Contains(same.Id)))

@@ -105,6 +105,42 @@ public class IdentifierTests
         Assert.True(marked.Kinds[0].Probability > 0.5);
     }
 
+    [Theory]
+    // The one throttle, by a name of another sheet's; the lowest and highest of a throttle on steps; one of two goes by its words.
+    [InlineData("roller", "throttle", "1", "t-full")]
+    [InlineData("roller", "throttle-main", "1", "t-full")]
+    [InlineData("steps", "throttle-t", "1", "t-full")]
+    [InlineData("steps", "throttle", "0", "t-low")]
+    public void A_control_of_another_name_is_the_same_control(string kind, string name, string position, string id)
+    {
+        var sheet = OutlineText.Sheet(OutlineText.Of(OutlineText.Main + $$""", { "block": "throttle", "id": "t", "kind": "{{kind}}", "volts": [5, 16] }"""));
+        var kindOf = PossibleKinds.Read("x", 1, sheet, $$"""
+            { "ohmstead": "readings/1", "readings": [ { "id": "mine", "quantity": "ac-volts", "between": ["post-a", "post-t"], "value": 15.8,
+              "state": { "source": { "from": "blade-1", "to": "blade-2", "volts": "mains" }, "controls": { "{{name}}": {{position}} } } } ] }
+            """).Required;
+        Assert.Equal("", kindOf.Excluded);
+        Assert.Equal(sheet.FindReading(id)!.State.Controls, Assert.Single(kindOf.Readings!.Readings).Spec.State.Controls);
+    }
+
+    [Theory]
+    [InlineData(""" "state": { "controls": { "throttle-t": "2" } }""", "no throttle-t=2")]
+    [InlineData(""" "state": { "controls": { "whistle": "first" } }""", "no whistle")]
+    [InlineData(""" "state": { "lifted": ["w-z"] }""", "no w-z")]
+    public void A_place_that_a_kind_has_not_excludes_it_alone(string state, string why) =>
+        Assert.Equal(why, PossibleKinds.Read("x", 1, Known("six"), $$"""{ "ohmstead": "readings/1", "readings": [ { "id": "mine", "quantity": "ohms", "between": ["post-a", "post-t"], {{state}}, "value": 1 } ] }""").Required.Excluded);
+
+    [Fact]
+    public void A_gate_taken_at_fewer_posts_is_a_reading_of_its_own()
+    {
+        var kind = PossibleKinds.Read("x", 1, Known("six"), """
+            { "ohmstead": "readings/1", "told": { "t-slow": "yes", "smells-of-fish": "no" }, "readings": [ { "id": "blades-posts", "quantity": "ohms", "between": ["blade-1", "post-a"], "value": "OL",
+              "state": { "joined": [["blade-1", "blade-2"], ["post-a", "post-b"]] } } ] }
+            """).Required;
+        Assert.Equal("blades-posts-as-read", Assert.Single(kind.Readings!.Readings).Spec.Id);
+        // What the sheet does not ask for is passed over.
+        Assert.Equal("t-slow", Assert.Single(kind.Readings.Told).Observation.Id);
+    }
+
     [Fact]
     public void A_reading_given_whole_is_the_same_by_any_name()
     {

@@ -1,4 +1,5 @@
 using Ohmstead.Electrical.Outlines;
+using Ohmstead.Electrical.TypeSheets;
 
 namespace Ohmstead.Electrical.Tests.Outlines;
 
@@ -64,6 +65,29 @@ public class OpenWordTests
         var kind = Read(OutlineText.Main + """, { "block": "rectifier", "post": "d", "from": "c", "ohms": "unknown" }""").Kinds[0];
         var wire = kind.Values.Single(v => v.Path == "elements.dropper-d.ohms");
         Assert.Equal((1.5, 0.3, Origin.Assumed), (wire.Value, wire.RelativeError, wire.Origin));
+    }
+
+    [Fact]
+    public void A_boost_of_unknown_volts_is_less_sure_than_one_that_was_left_out()
+    {
+        double Doubt(string boost) => Read(Throttle("\"roller\"") + $$""", { "block": "whistle", "throttle": "t" {{boost}} }""").Kinds[0].Sheet.Windings.Single(w => w.Id == "boost-t").KindError.Of("turns", 0);
+        Assert.Equal(0.10, Doubt(""), 4);
+        Assert.Equal(double.Hypot(0.10, 0.3), Doubt(""", "boost": "unknown" """), 4);
+    }
+
+    [Fact]
+    public void Unknown_volts_of_a_whole_winding_say_nothing_beside_its_posts_and_unknown_watts_widen_its_ohms()
+    {
+        Winding Main(string more) => Read($$"""{ "block": "winding", "id": "main", "from": "a", "posts": { "b": 6 } {{more}} }, { "block": "throttle", "id": "t", "kind": "roller", "volts": [4, 8] }""").Kinds[0].Sheet.Windings.Single(w => w.Id == "main");
+        Assert.Equal((Main("").Turns, Main("").KindError.Of("turns", 0)), (Main(""", "volts": "unknown" """).Turns, Main(""", "volts": "unknown" """).KindError.Of("turns", 0)));
+        Assert.Equal((0.3, 0.45), (Main("").KindError.Of("ohms", 0), Main(""", "watts": "unknown" """).KindError.Of("ohms", 0)));
+    }
+
+    [Fact]
+    public void What_was_left_out_and_has_a_usual_value_is_listed()
+    {
+        var outline = Read(Throttle("\"roller\"") + """, { "block": "whistle", "throttle": "t", "boost": 4 }""").Kinds[0].Outline;
+        Assert.Equal(["plate.hertz", "blocks[0].watts", "blocks[1].on", "blocks[2].from", "blocks[2].steps", "blocks[2].cell"], outline.LeftOut);
     }
 
     [Fact]

@@ -109,14 +109,14 @@ public class PriorTests
     }
 
     [Theory]
-    [InlineData("disc", 2.2e-3, 0.12, 0.12, 110, 0.6, 0.35, 0.6)]
-    [InlineData("selenium", 1.5e-3, 0.14, 0.15, 300, 0.8, 0.5, 0.9)]
-    [InlineData("silicon", 1e-8, 0.05, 0.03, 2e6, 1, 0.5, 1)]
-    public void A_cell_is_of_its_sort(string cell, double saturation, double slope, double series, double leakage, double doubtSaturation, double doubtSeries, double doubtLeakage)
+    [InlineData("disc", 2.2e-3, 0.12, 0.12, 110, 0.6, 0.1, 0.35, 0.6)]
+    [InlineData("selenium", 1.5e-3, 0.14, 0.15, 300, 0.8, 0.15, 0.5, 0.9)]
+    [InlineData("silicon", 1e-8, 0.05, 0.03, 2e6, 1, 0.05, 0.5, 1)]
+    public void A_cell_is_of_its_sort(string cell, double saturation, double slope, double series, double leakage, double doubtSaturation, double doubtSlope, double doubtSeries, double doubtLeakage)
     {
         var d = OutlineText.Sheet(OutlineText.Of(OutlineText.Main + $$""", { "block": "rectifier", "post": "d", "from": "c", "cell": "{{cell}}" }""")).Elements.OfType<Rectifier>().Single();
         Assert.Equal((saturation, slope, series, leakage), (d.SaturationAmps, d.SlopeVolts, d.SeriesOhms, d.LeakageOhms));
-        Assert.Equal((doubtSaturation, doubtSeries, doubtLeakage), (d.KindError.Of("saturationAmps", 0), d.KindError.Of("seriesOhms", 0), d.KindError.Of("leakageOhms", 0)));
+        Assert.Equal((doubtSaturation, doubtSlope, doubtSeries, doubtLeakage), (d.KindError.Of("saturationAmps", 0), d.KindError.Of("slopeVolts", 0), d.KindError.Of("seriesOhms", 0), d.KindError.Of("leakageOhms", 0)));
     }
 
     [Fact]
@@ -127,7 +127,10 @@ public class PriorTests
         Near(double.Hypot(0.25, 0.3), Sheet.Elements.Single(e => e.Id == "w-a").Spread.Of("ohms", 0));
         var pilot = Sheet.Elements.OfType<Lamp>().Single();
         Near(1.12 * 14, pilot.Volts);
-        Assert.Equal(0.12, pilot.Amps);
+        Assert.Equal((0.12, 0.3), (pilot.Amps, pilot.KindError.Of("amps", 0)));
+        // One that lights when the breaker in the primary opens has the line across it.
+        var across = OutlineText.Sheet(OutlineText.Of(OutlineText.Main + """, { "block": "breaker", "in": "primary" }, { "block": "pilot", "across": "breaker" }""")).Elements.OfType<Lamp>().Single();
+        Near(1.12 * 120, across.Volts);
         Assert.Equal((2, 3), (Sheet.Elements.First(e => e.Id == "cord-2").Percents["open"], Sheet.Elements.First(e => e.Id == "cord-2").Percents["resistive"]));
         // Half to twice 6.22768 + two cords, two joints and the breaker: 6.68168.
         var blades = Sheet.FindReading("blades")!.Limits!;
