@@ -28,6 +28,9 @@ public sealed record Outline(
     ImmutableArray<string> LeftOut
 )
 {
+    /// <summary>Relative standard deviation of the plate's volts, where they are known to lie between two.</summary>
+    public double VoltsDoubt { get; init; }
+
     /// <summary>The posts at which windings start, each once.</summary>
     public IEnumerable<string> StartPosts => Windings.Select(w => w.From).Where(p => p.Length > 0).Distinct(StringComparer.Ordinal);
 

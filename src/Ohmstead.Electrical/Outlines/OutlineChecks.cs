@@ -6,12 +6,16 @@ namespace Ohmstead.Electrical.Outlines;
 /// <summary>What must hold between the blocks of an outline whose single values are in order.</summary>
 internal static class OutlineChecks
 {
+    /// <summary>A whole winding may read this share of one of its taps: cheap meters, and a line that nobody noted.</summary>
+    private const double LeastOfTap = 0.9;
+
     private static readonly string[] Taken = ["primary", "pilot", "breaker", "bond"];
 
     public static void Run(JsonCursor root, Outline outline)
     {
         void Report(int place, string field, string wrong, string right) =>
             root.Report(string.Create(CultureInfo.InvariantCulture, $"blocks[{place}]{(field.Length > 0 ? "." : "")}{field}"), wrong, right);
+        if (!outline.Posts.Any()) root.Report("blocks", "have no post", "add the winding with the posts that come out");
         Windings(outline, Report);
         Throttles(outline, Report);
         Posts(outline, Report);
@@ -31,6 +35,9 @@ internal static class OutlineChecks
             if (Taken.Contains(w.Id, StringComparer.Ordinal)) report(w.Place, "id", $"\"{w.Id}\" is the name of another part", "call it main, lamp or another word");
             if (w.Volts is null && w.Posts.IsEmpty && !o.Throttles.Any(t => t.On == w.Id && !t.Volts.IsEmpty))
                 report(w.Place, "volts", "are said nowhere", "give the volts of the whole winding, or of its posts");
+            var highest = w.Posts.Select(p => p.Volts.Value).Concat(o.Throttles.Where(t => t.On == w.Id).SelectMany(t => t.Volts.Select(v => v.Value))).DefaultIfEmpty().Max();
+            if (w.Volts is { } whole && whole.Value < LeastOfTap * highest)
+                report(w.Place, "volts", $"are {JsonCursor.Show(whole.Value)} for the whole winding, and a part of it gives {JsonCursor.Show(highest)}", "a part cannot give more than the whole: leave them out, or mend one");
             foreach (var p in w.Posts.Where(p => p.Post == w.From)) report(w.Place, $"posts.{p.Post}", "is the winding's own start", "volts are counted from the start: leave it out");
         }
     }

@@ -50,7 +50,7 @@ internal static class OutlineReader
         foreach (var (at, _, block) in places)
             leftOut.AddRange(WithUsual.Where(u => u.Block == block).SelectMany(u => u.Fields).Where(f => !at.Has(f)).Select(f => $"{at.Path[2..]}.{f}"));
         var outline = new Outline(
-            Id(root, "id"), root.Word("title", ""), volts, hertz, watts,
+            Id(root, "id"), root.Word("title", ""), volts.Value, hertz, watts,
             LineTaps([.. places.Where(p => p.Block == "primary").Select(p => p.At)]),
             All("winding", Winding), All("throttle", (at, n) => Throttle(at, n, Name(at, "on", "main"))),
             All("range", (at, n) => new RangeBlock(n, Name(at, "throttle"), Boost(at, AnyRange, LeastVolts))),
@@ -63,20 +63,20 @@ internal static class OutlineReader
             leftOut.ToImmutable());
         // Unknown volts of a whole winding say nothing where a post or a throttle says more.
         bool AreSaidElsewhere(WindingBlock w) => !w.Posts.IsEmpty || outline.Throttles.Any(t => t.On == w.Id && !t.Volts.IsEmpty);
-        return outline with { Windings = [.. outline.Windings.Select(w => w.Volts is { Origin: Origin.Assumed } && AreSaidElsewhere(w) ? w with { Volts = null } : w)] };
+        return outline with { VoltsDoubt = volts.Doubt, Windings = [.. outline.Windings.Select(w => w.Volts is { Origin: Origin.Assumed } && AreSaidElsewhere(w) ? w with { Volts = null } : w)] };
     }
 
-    private static (double Volts, double Hertz, Figure Watts) Plate(JsonCursor root, ImmutableArray<string>.Builder leftOut)
+    private static (Figure Volts, double Hertz, Figure Watts) Plate(JsonCursor root, ImmutableArray<string>.Builder leftOut)
     {
         if (!root.Has("plate") || root.At("plate") is var at && !at.IsObject())
         {
             if (!root.Has("plate")) root.Report("plate", "is missing", "{ \"volts\": 120, \"watts\": 150 } as the plate prints it; volts are required");
-            return (120, 60, AnyWatts);
+            return (new(120, 0, Origin.Stated), 60, AnyWatts);
         }
-        var volts = at.Number("volts", 20, 500);
+        var volts = FigureReader.Required(at, "volts", 20, 500, null);
         foreach (var field in new[] { "hertz", "watts" })
             if (!at.Has(field)) leftOut.Add($"plate.{field}");
-        var hertz = FigureReader.Optional(at, "hertz", 10, 500)?.Value ?? (volts < 150 ? 60 : 50);
+        var hertz = FigureReader.Optional(at, "hertz", 10, 500)?.Value ?? (volts.Value < 150 ? 60 : 50);
         return (volts, hertz, FigureReader.Optional(at, "watts", 1, 5000) ?? AnyWatts);
     }
 

@@ -32,7 +32,7 @@ internal sealed class Priors(Outline outline)
     public Figure PrimaryTurns => new(TurnsAtPlate * Longer, 0, Origin.Derived);
 
     /// <summary>Turns that give some volts at no load, the doubt of the formula beside that of the volts.</summary>
-    public Figure Turns(Figure v, double doubt) => v with { Value = TurnsFor(v.Value), Doubt = double.Hypot(v.Doubt, doubt) };
+    public Figure Turns(Figure v, double doubt) => v with { Value = TurnsFor(v.Value), Doubt = double.Hypot(v.Doubt, double.Hypot(doubt, outline.VoltsDoubt)) };
 
     /// <summary>Turns that give some volts at no load: 0.5 % more than the ratio, for the drop in the primary.</summary>
     public double TurnsFor(double v) => 1.005 * v / volts * TurnsAtPlate;
@@ -89,7 +89,12 @@ internal sealed class Priors(Outline outline)
             .Concat(outline.Throttles.SelectMany(t => t.Volts.Select(v => v.Value))).Max();
 
     /// <summary>What the plate gives by a formula; of a plate without watts it is assumed.</summary>
-    private Figure Of(double value, double doubt) => outline.Watts.Derived(value, outline.Watts.Origin == Origin.Assumed ? double.Hypot(doubt, DoubtOfUnknownWatts) : doubt);
+    private Figure Of(double value, double doubt)
+    {
+        // Nearly all of it goes with the square of the plate's volts.
+        doubt = double.Hypot(doubt, 2 * outline.VoltsDoubt);
+        return outline.Watts.Derived(value, outline.Watts.Origin == Origin.Assumed ? double.Hypot(doubt, DoubtOfUnknownWatts) : doubt);
+    }
 
     /// <summary>The contact of a throttle on its turns or wire.</summary>
     public static Figure Contact(ThrottleKind kind) =>

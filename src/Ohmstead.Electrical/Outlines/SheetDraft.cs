@@ -12,7 +12,7 @@ internal static class SheetDraft
     {
         var parts = new DraftParts();
         var priors = new Priors(outline);
-        parts.Note("supply.volts", new Figure(outline.Volts, 0, Origin.Stated));
+        parts.Note("supply.volts", new Figure(outline.Volts, outline.VoltsDoubt, Origin.Stated));
         parts.Note("supply.hertz", new Figure(outline.Hertz, 0, outline.LeftOut.Contains("plate.hertz") ? Origin.Assumed : Origin.Stated));
         parts.Note("rating.inputWatts", outline.Watts with { Doubt = outline.Watts.Origin == Origin.Assumed ? Priors.DoubtOfUnknownWatts : outline.Watts.Doubt });
         var windings = new WindingDraft(outline, priors, parts);

@@ -161,6 +161,19 @@ public class PriorTests
     }
 
     [Fact]
+    public void A_plate_between_two_volts_is_its_middle_and_widens_what_hangs_on_it()
+    {
+        // Middle √(100·144) = 120; ln(1.44) are 2·1.96 deviations. A ratio goes with V, ohms and core loss with V².
+        var (kind, plain) = (OutlineText.Kind(OutlineText.Of(OutlineText.Main, """{ "volts": { "between": [100, 144] }, "watts": 150 }""")).Sheet, OutlineText.Sheet(OutlineText.Of(OutlineText.Main)));
+        var doubt = Math.Log(1.44) / (2 * 1.959964);
+        Near(120, kind.SupplyVolts);
+        Near(plain.Windings.Single(w => w.Id == "main").Turns, kind.Windings.Single(w => w.Id == "main").Turns);
+        Near(double.Hypot(0.25, 2 * doubt), kind.Windings.Single(w => w.Id == "primary").KindError.Of("ohms", 0));
+        Near(double.Hypot(0.25, 2 * doubt), kind.Cores.Single().KindError.Of("lossOhms", 0));
+        Near(Math.Sqrt(0.0018 + (2 * doubt * doubt)), kind.Windings.Single(w => w.Id == "main").KindError.Of("turns", 0));
+    }
+
+    [Fact]
     public void Where_a_number_comes_from_is_kept()
     {
         Origin Of(string path) => Kind.Values.Single(v => v.Path == path).Origin;
