@@ -106,6 +106,7 @@ public sealed partial class PrintTests
     [InlineData("label", "0999", "x.pdf", "has no unit with the tag 0999")]
     [InlineData("label", "0501", "x.html", "does not end in .png or .svg or .pdf")]
     [InlineData("lesson", "0501", "x.pdf", "does not end in .html")]
+    [InlineData("talk", "0501", "nowhere/x.html", "--out: there is no folder ")]
     public void What_cannot_be_printed_is_refused_and_nothing_is_written(string what, string tag, string name, string said)
     {
         var to = Out(name);

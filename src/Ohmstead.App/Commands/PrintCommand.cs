@@ -38,6 +38,7 @@ internal static class PrintCommand
         var ending = Path.GetExtension(to).ToLowerInvariant();
         if (!endings.Contains(ending)) throw new RefusedInput($"--out: “{to}” does not end in {string.Join(" or ", endings)}; a {what} is written as one of these");
         if (Directory.Exists(to)) throw new RefusedInput($"--out: {to} is a folder; name a file");
+        if (Path.GetDirectoryName(Path.GetFullPath(to)) is { } folder && !Directory.Exists(folder)) throw new RefusedInput($"--out: there is no folder {folder}; make it first, or name another");
         var read = await ReadAsync(zip, tag, cancel);
         var sheet = read.SheetText is { } text ? TypeSheetFile.Read(text).Value : null;
         var (bytes, answer) = what == "label" ? OfLabel(read, sheet, ending) : OfLesson(read, sheet, what);

@@ -54,5 +54,5 @@ public sealed record NumberRange(double Low, double High, bool WithoutLow = fals
     /// <summary>Some number in it, to read on with after a problem.</summary>
     internal double Harmless => Holds(1) ? 1 : Holds((Low + High) / 2) ? (Low + High) / 2 : Low;
 
-    private static string Said(double value) => value.ToString("G6", CultureInfo.InvariantCulture);
+    private static string Said(double value) => value.ToString(value == 0 || Math.Abs(value) is >= 1e-4 and < 1e10 ? "0.####" : "G6", CultureInfo.InvariantCulture);
 }

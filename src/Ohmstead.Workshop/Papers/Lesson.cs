@@ -18,6 +18,7 @@ public sealed record Lesson(ImmutableArray<LessonStep> Steps, double Minutes, in
     {
         var photos = PhotosByStep(unit);
         var (steps, pauses, before) = (ImmutableArray.CreateBuilder<LessonStep>(), 0, (DateTimeOffset?)null);
+        var cups = new Dictionary<string, int>(StringComparer.Ordinal);
         var standing = unit.Standing.ToDictionary(e => e.Id, e => e.Fact);
         // What was undone is no step, but somebody was at the bench: it counts as an entry, and so does the undoing.
         foreach (var entry in unit.Journal.Where(e => e.Fact is not PhotoAdded))
@@ -28,8 +29,8 @@ public sealed record Lesson(ImmutableArray<LessonStep> Steps, double Minutes, in
             double? minutes = gap > LongestMinutes ? null : gap;
             var own = photos.TryGetValue(entry.Id, out var of) ? of : [];
             var fact = standing.GetValueOrDefault(entry.Id);
-            if (fact is TakenOff off) steps.Add(new(off.Step, true, minutes, off.Cup, off.Words, own));
-            else if (fact is PutBack back) steps.Add(new(back.Step, false, minutes, 0, back.Why, own));
+            if (fact is TakenOff off) steps.Add(new(off.Step, true, minutes, cups[off.Step] = off.Cup, off.Words, own));
+            else if (fact is PutBack back) steps.Add(new(back.Step, false, minutes, cups.GetValueOrDefault(back.Step), back.Why, own));
         }
         return new(steps.ToImmutable(), steps.Sum(s => s.Minutes ?? 0), pauses);
     }
@@ -59,7 +60,7 @@ public sealed record Lesson(ImmutableArray<LessonStep> Steps, double Minutes, in
 /// <param name="Step">Id of the take-apart step.</param>
 /// <param name="IsOff">Taken off; put back otherwise.</param>
 /// <param name="Minutes">It took; null where it ended a pause.</param>
-/// <param name="Cup">Where its pieces lie; 0 for none.</param>
+/// <param name="Cup">Where its pieces lie, or lay until they were put back; 0 for none.</param>
 /// <param name="Words">What was written down.</param>
 /// <param name="Photos">Taken for it, by their hash and title.</param>
 public sealed record LessonStep(string Step, bool IsOff, double? Minutes, int Cup, string Words, ImmutableArray<PhotoAdded> Photos);

@@ -60,6 +60,11 @@ public class QuestionFileTests
     }
 
     [Fact]
+    public void A_range_is_said_in_plain_digits() =>
+        Assert.Equal(("a number from 1000 to 2000000", "a number above 0 to 100", "a number from 1E-16 to 10"),
+            (new NumberRange(1000, 2e6).Words, new NumberRange(0, 100, WithoutLow: true).Words, new NumberRange(1e-16, 10).Words));
+
+    [Fact]
     public void A_field_that_is_not_known_is_remarked_on_and_changes_nothing()
     {
         var read = With("\"atAmps\"", "\"colour\": { \"of\": 1 }, \"notes\": { \"mine\": 2 }, \"atAmps\"");

@@ -37,4 +37,11 @@ public class LessonTests
         Assert.Equal([("cap", 5.0, 0), ("cover", 10.0, 1), ("cover", 6.0, 0)], lesson.Steps.Select(s => (s.Step, s.Minutes ?? -1, s.Photos.Length)));
         Assert.Equal(1, lesson.Pauses);
     }
+
+    [Fact]
+    public void A_step_that_goes_back_says_in_which_cup_its_pieces_lie()
+    {
+        var lesson = Of(In, (5, new TakenOff("cap", 3, 1, "")), (9, new TakenOff("cover", 7, 4, "")), (12, new PutBack("cover", 4, 0, "", "")), (14, new PutBack("cap", 1, 0, "", "")));
+        Assert.Equal([3, 7, 7, 3], lesson.Steps.Select(s => s.Cup));
+    }
 }

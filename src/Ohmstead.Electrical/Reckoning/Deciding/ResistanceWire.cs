@@ -27,7 +27,7 @@ public sealed record ResistanceWire(
         if (wanted is null && metres is null)
             fields.Report("wantedOhms", "is missing, and metres too", "one of the two is required");
         if (wanted is not null && metres is not null)
-            fields.Report("metres", "stands beside wantedOhms", "give one of the two");
+            fields.Report("metres", "is given beside wantedOhms", "give one of the two");
         var (perKelvin, celsius) = (
             fields.Number("perKelvin", new NumberRange(-MostPerKelvin, MostPerKelvin), 0),
             fields.Number("wireCelsius", NumberRange.Celsius, 20)
