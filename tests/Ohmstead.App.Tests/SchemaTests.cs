@@ -36,6 +36,17 @@ public sealed class SchemaTests
     [InlineData("question", """{ "ohmstead": "question/1", "question": "regulation", "supplyVolts": 0, "points": [ { "amps": 0, "volts": 1 }, { "amps": 1, "volts": 1 } ], "atAmps": [] }""")]
     public void A_file_of_the_wrong_form_does_not(string schema, string text) => Assert.False(Fits(schema, text));
 
+    [Fact]
+    public void The_volts_of_a_plate_may_lie_between_two_and_are_never_unknown()
+    {
+        string Outline(string volts) => $$"""{ "ohmstead": "outline/1", "id": "x", "plate": { "volts": {{volts}} }, "blocks": [ { "block": "winding", "id": "main", "from": "a", "posts": { "b": 6 } } ] }""";
+        foreach (var (volts, isTaken) in new[] { ("""{ "between": [110, 120] }""", true), ("\"unknown\"", false) })
+        {
+            Assert.Equal(isTaken, Fits("outline", Outline(volts)));
+            Assert.Equal(isTaken ? 0 : 2, Tool.Run("check", Tool.File("x.outline.json", Outline(volts))).Code);
+        }
+    }
+
     /// <summary>The schema has one branch a question, and no question is without one.</summary>
     [Fact]
     public void The_schema_of_questions_knows_the_words_that_the_program_knows()
