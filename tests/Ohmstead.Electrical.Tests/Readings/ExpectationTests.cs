@@ -52,6 +52,17 @@ public class ExpectationTests
         Assert.Equal(deviations > 3, standing.IsClearlyOff);
     }
 
+    /// <summary>A ratio has no sign: of the wrong sign nothing is "so many times" off, and nothing at all is more times off than any factor.</summary>
+    [Theory]
+    [InlineData(3, 3)]
+    [InlineData(24, 2)]
+    [InlineData(-3, 0)]
+    public void How_many_times_a_value_is_off_is_counted_from_the_end_of_the_band(double value, double times) =>
+        Assert.Equal(times, Uneven.Judge(value).TimesOut, 1e-12);
+
+    [Fact]
+    public void Nothing_where_something_is_expected_is_more_times_off_than_any_factor() => Assert.True(Uneven.Judge(0).TimesOut > 1e6);
+
     [Fact]
     public void Open_where_open_is_expected_is_within_and_a_number_there_is_clearly_below()
     {

@@ -38,6 +38,15 @@ public class ReadingsFileTests
     }
 
     [Fact]
+    public void What_the_owner_told_is_yes_or_no_and_unsure_says_nothing()
+    {
+        var read = Read("""{ "ohmstead": "readings/1", "sheet": "twin-160", "readings": [], "told": { "left-slow": "yes", "left-whistle-dead": "no", "jumps-when-flexed": "unsure" } }""").Required;
+        Assert.Equal([("left-slow", true), ("left-whistle-dead", false)], read.Told.Select(t => (t.Observation.Id, t.Yes)));
+        var refused = Read("""{ "ohmstead": "readings/1", "sheet": "twin-160", "readings": [], "told": { "left-slow": "maybe", "smells": "yes" } }""");
+        Assert.Equal(["$.told.left-slow", "$.told.smells"], refused.Problems.Select(p => p.Path));
+    }
+
+    [Fact]
     public void An_averaging_meter_is_one_of_alternating_volts_only()
     {
         var read = Read("""{ "ohmstead": "readings/1", "sheet": "twin-160", "meter": { "ac-volts": { "averaging": true } }, "readings": [] }""").Required;
