@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.CommandLine;
 using System.Globalization;
+using System.Text;
 using System.Text.Json.Nodes;
 using Ohmstead.Electrical.Diagnosis;
 using Ohmstead.Electrical.Drafting;
@@ -31,7 +32,7 @@ internal static class DraftCommand
             var files = parsed.GetValue(readings) ?? [];
             var from = parsed.GetValue(outline)!;
             var draft = Drafter.Run(InputFiles.KindReadings(from, TextFile.Read(from), files), new DiagnosisOptions { Threads = Environment.ProcessorCount });
-            if (parsed.GetValue(file) is { } path) TextFile.Write(path, TypeSheetFile.Write(draft.Sheet));
+            if (parsed.GetValue(file) is { } path) WrittenFile.Write(path, Encoding.UTF8.GetBytes(TypeSheetFile.Write(draft.Sheet)));
             if (parsed.GetValue(json)) Output.Print(Json(draft, files));
             else Show(draft);
             return ExitCode.Done;

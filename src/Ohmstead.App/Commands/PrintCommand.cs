@@ -42,7 +42,7 @@ internal static class PrintCommand
         var read = await ReadAsync(zip, tag, cancel);
         var sheet = read.SheetText is { } text ? TypeSheetFile.Read(text).Value : null;
         var (bytes, answer) = what == "label" ? OfLabel(read, sheet, ending) : OfLesson(read, sheet, what);
-        await File.WriteAllBytesAsync(to, bytes, cancel);
+        WrittenFile.Write(to, bytes);
         if (asJson) Output.Print(answer);
         else Console.WriteLine($"{to}: {what} of unit {read.Unit.Card.Tag}");
         return ExitCode.Done;

@@ -16,20 +16,6 @@ internal static class TextFile
         return Decode(path, Bytes(path));
     }
 
-    /// <summary>Writes a text, or refuses with the reason why it cannot be written there.</summary>
-    public static void Write(string path, string text)
-    {
-        if (path.Length == 0 || path.Contains('\0', StringComparison.Ordinal)) throw new RefusedInput("ohmstead: the name of a file is empty; give a path");
-        try
-        {
-            File.WriteAllText(path, text);
-        }
-        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
-        {
-            throw Refuse(path, "cannot be written", "give a path in a folder that is there and open to you");
-        }
-    }
-
     private static byte[] Bytes(string path)
     {
         try
