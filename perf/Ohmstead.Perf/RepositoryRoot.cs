@@ -17,7 +17,8 @@ internal static class RepositoryRoot
     private static string Find()
     {
         var folder = new DirectoryInfo(AppContext.BaseDirectory);
-        while (folder is not null && !File.Exists(System.IO.Path.Combine(folder.FullName, "Ohmstead.slnx"))) folder = folder.Parent;
+        while (folder is not null && !File.Exists(System.IO.Path.Combine(folder.FullName, "Ohmstead.slnx")))
+            folder = folder.Parent;
         return folder?.FullName ?? throw new InvalidOperationException("Run this from within the repository.");
     }
 }

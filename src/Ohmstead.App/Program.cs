@@ -10,7 +10,9 @@ using Ohmstead.Workshop.Cautions;
 // Numbers are culture-free in and out; the parser of the command line would use the user's culture otherwise.
 CultureInfo.CurrentCulture = CultureInfo.DefaultThreadCurrentCulture = CultureInfo.InvariantCulture;
 
-var root = new RootCommand("Ohmstead: bench work on vintage low-voltage toy-train power transformers. Without a command it starts your workshop, for the browser.")
+var root = new RootCommand(
+    "Ohmstead: bench work on vintage low-voltage toy-train power transformers. Without a command it starts your workshop, for the browser."
+)
 {
     CheckCommand.Make(),
     DraftCommand.Make(),
@@ -44,7 +46,8 @@ try
 }
 catch (RefusedInput refused)
 {
-    foreach (var line in refused.Lines) Console.Error.WriteLine(line);
+    foreach (var line in refused.Lines)
+        Console.Error.WriteLine(line);
     return ExitCode.Refused;
 }
 catch (StoreUnusable unusable)

@@ -22,10 +22,8 @@ public static class BrokenDisk
         broken switch
         {
             UnauthorizedAccessException => "Ohmstead may not write there. Look at the permissions of the folder",
-            IOException { HResult: NoSpace or WindowsDiskFull or WindowsHandleFull } =>
-                "the disk is full. Free some space on it",
-            IOException { HResult: Quota or FileTooLarge } =>
-                "the disk takes no more from this account. Free some space on it",
+            IOException { HResult: NoSpace or WindowsDiskFull or WindowsHandleFull } => "the disk is full. Free some space on it",
+            IOException { HResult: Quota or FileTooLarge } => "the disk takes no more from this account. Free some space on it",
             IOException { HResult: ReadOnlyDisk or WindowsWriteProtect } =>
                 "the disk is write-protected. Take the protection off, or use another disk",
             IOException { HResult: InputOutput } => $"the disk does not read or write ({broken.Message})",
@@ -33,8 +31,7 @@ public static class BrokenDisk
         };
 
     /// <summary>True when another program has the file.</summary>
-    internal static bool IsInUse(IOException broken) =>
-        broken.HResult is Again or AgainOnMac or WindowsSharing or WindowsLock;
+    internal static bool IsInUse(IOException broken) => broken.HResult is Again or AgainOnMac or WindowsSharing or WindowsLock;
 
     /// <summary>Does some work with files; what the disk refuses is told with the place.</summary>
     /// <param name="place">Where it was tried.</param>

@@ -19,21 +19,13 @@ internal sealed class FolderLock : IDisposable
     {
         try
         {
-            var file = new FileStream(
-                Path.Combine(folder, Name),
-                FileMode.OpenOrCreate,
-                FileAccess.ReadWrite,
-                FileShare.None
-            );
+            var file = new FileStream(Path.Combine(folder, Name), FileMode.OpenOrCreate, FileAccess.ReadWrite, FileShare.None);
             SayWho(folder);
             return new FolderLock(file);
         }
         catch (IOException taken) when (BrokenDisk.IsInUse(taken))
         {
-            throw new StoreUnusable(
-                $"{folder} is in use by another ohmstead{Holder(folder)}. Close that one. {instead}",
-                taken
-            );
+            throw new StoreUnusable($"{folder} is in use by another ohmstead{Holder(folder)}. Close that one. {instead}", taken);
         }
         catch (Exception refused) when (refused is IOException or UnauthorizedAccessException)
         {
@@ -48,10 +40,7 @@ internal sealed class FolderLock : IDisposable
     {
         try
         {
-            File.WriteAllText(
-                Path.Combine(folder, HolderName),
-                Environment.ProcessId.ToString(CultureInfo.InvariantCulture)
-            );
+            File.WriteAllText(Path.Combine(folder, HolderName), Environment.ProcessId.ToString(CultureInfo.InvariantCulture));
         }
         catch (Exception refused) when (refused is IOException or UnauthorizedAccessException)
         {

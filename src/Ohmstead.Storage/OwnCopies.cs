@@ -12,9 +12,7 @@ internal static class OwnCopies
 
     /// <summary>True when there is a copy.</summary>
     public static bool Any(string folder) =>
-        Path.Combine(folder, FolderName) is var copies
-        && Directory.Exists(copies)
-        && Directory.EnumerateFiles(copies, "*.db").Any();
+        Path.Combine(folder, FolderName) is var copies && Directory.Exists(copies) && Directory.EnumerateFiles(copies, "*.db").Any();
 
     public static void Make(string folder, string path, DateTimeOffset at)
     {

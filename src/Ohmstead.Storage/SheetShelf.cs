@@ -16,18 +16,14 @@ internal sealed class SheetShelf
 
     /// <summary>The sheet of a unit: its type's, or the one that stands in while its type is not known; null when its type has none that is sound.</summary>
     public async Task<TypeSheet?> OfAsync(WorkshopContext context, BenchUnit unit, CancellationToken cancel) =>
-        unit.Card.SheetId.Length == 0
-            ? UntypedSheet.Of(unit)
-            : await FindAsync(context, unit.Card.SheetId, cancel);
+        unit.Card.SheetId.Length == 0 ? UntypedSheet.Of(unit) : await FindAsync(context, unit.Card.SheetId, cancel);
 
     /// <summary>The newest version of a sheet; null when there is none, or it is not sound.</summary>
     public async Task<TypeSheet?> FindAsync(WorkshopContext context, string id, CancellationToken cancel)
     {
         if (id.Length == 0)
             return null;
-        var version = await context
-            .Documents.Where(d => d.Kind == Kind && d.Id == id)
-            .MaxAsync(d => (int?)d.Version, cancel);
+        var version = await context.Documents.Where(d => d.Kind == Kind && d.Id == id).MaxAsync(d => (int?)d.Version, cancel);
         if (version is not { } newest)
             return null;
         if (read.TryGetValue((id, newest), out var sheet))

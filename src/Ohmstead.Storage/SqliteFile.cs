@@ -113,7 +113,9 @@ internal static class SqliteFile
     /// <summary>True when a file holds tables, besides those in which changes of the tables are written down.</summary>
     public static async Task<bool> HasTablesAsync(WorkshopContext context, CancellationToken cancel) =>
         await context
-            .Database.SqlQueryRaw<int>("SELECT COUNT(*) AS \"Value\" FROM sqlite_master WHERE type = 'table' AND substr(name, 1, 4) <> '__EF' AND substr(name, 1, 7) <> 'sqlite_'")
+            .Database.SqlQueryRaw<int>(
+                "SELECT COUNT(*) AS \"Value\" FROM sqlite_master WHERE type = 'table' AND substr(name, 1, 4) <> '__EF' AND substr(name, 1, 7) <> 'sqlite_'"
+            )
             .SingleAsync(cancel) > 0;
 
     /// <summary>What a failure of SQLite means to the person at the bench; null when it is a fault of the program.</summary>
@@ -152,8 +154,7 @@ internal static class SqliteFile
     {
         private const string Pragmas = "PRAGMA synchronous=FULL; PRAGMA cache_size=-16000";
 
-        public override void ConnectionOpened(DbConnection connection, ConnectionEndEventData eventData) =>
-            Run(connection, Pragmas);
+        public override void ConnectionOpened(DbConnection connection, ConnectionEndEventData eventData) => Run(connection, Pragmas);
 
         public override Task ConnectionOpenedAsync(
             DbConnection connection,

@@ -77,11 +77,7 @@ public sealed partial class Store
                 var found = context.Units.AsQueryable();
                 foreach (var word in asked)
                     found = found.Where(u => u.Search.Contains(word) || u.KindSearch.Contains(word));
-                var units = await Light(found)
-                    .OrderByDescending(u => u.LastAt)
-                    .ThenBy(u => u.Id)
-                    .Take(most)
-                    .ToListAsync(cancel);
+                var units = await Light(found).OrderByDescending(u => u.LastAt).ThenBy(u => u.Id).Take(most).ToListAsync(cancel);
                 var hits = new List<Hit>(units.Count);
                 foreach (var unit in units)
                     hits.Add(new Hit(unit.Card, await WhereAsync(context, unit.Card, asked, cancel)));
@@ -91,12 +87,7 @@ public sealed partial class Store
         );
     }
 
-    private static Task<DocumentRow?> NewestAsync(
-        WorkshopContext context,
-        string kind,
-        string id,
-        CancellationToken cancel
-    ) =>
+    private static Task<DocumentRow?> NewestAsync(WorkshopContext context, string kind, string id, CancellationToken cancel) =>
         context
             .Documents.AsNoTracking()
             .Where(d => d.Kind == kind && d.Id == id)
@@ -104,32 +95,20 @@ public sealed partial class Store
             .FirstOrDefaultAsync(cancel);
 
     /// <summary>A sheet with another title, or one that was not there: the cards of its units say so.</summary>
-    private static async Task RenameKindAsync(
-        WorkshopContext context,
-        string sheetId,
-        string text,
-        CancellationToken cancel
-    )
+    private static async Task RenameKindAsync(WorkshopContext context, string sheetId, string text, CancellationToken cancel)
     {
         if (TypeSheetFile.Read(text).Value is not { } sheet)
             return;
         foreach (
             var unit in await context
-                .Units.Where(u =>
-                    u.SheetId == sheetId && (u.Kind != sheet.Title || u.NextAction == NextAction.NameKind)
-                )
+                .Units.Where(u => u.SheetId == sheetId && (u.Kind != sheet.Title || u.NextAction == NextAction.NameKind))
                 .ToListAsync(cancel)
         )
             unit.Take(CardOf.Make(UnitHistory.Fold(await JournalAsync(context, unit.Id, cancel)), sheet));
     }
 
     /// <summary>The newest entry with a word that the card does not show; else what the card itself shows.</summary>
-    private async Task<string> WhereAsync(
-        WorkshopContext context,
-        UnitCard card,
-        IReadOnlyList<string> asked,
-        CancellationToken cancel
-    )
+    private async Task<string> WhereAsync(WorkshopContext context, UnitCard card, IReadOnlyList<string> asked, CancellationToken cancel)
     {
         var shown = SearchText.Of(string.Join(' ', card.Tag, card.Owner, card.Kind));
         if (asked.FirstOrDefault(w => !shown.Contains(w, StringComparison.Ordinal)) is not { } word)

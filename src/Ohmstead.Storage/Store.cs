@@ -51,15 +51,8 @@ public sealed partial class Store : IStore, IAsyncDisposable
         {
             if (!File.Exists(path) || new FileInfo(path).Length == 0)
                 RefuseLostDatabase(folder, path);
-            await desk.MigrateAsync(
-                () => RefuseLostDatabase(folder, path),
-                () => OwnCopies.Make(folder, path, time.GetUtcNow()),
-                cancel
-            );
-            return await BrokenDisk.InWordsAsync(
-                folder,
-                () => Task.FromResult(new Store(folder, folderLock, desk))
-            );
+            await desk.MigrateAsync(() => RefuseLostDatabase(folder, path), () => OwnCopies.Make(folder, path, time.GetUtcNow()), cancel);
+            return await BrokenDisk.InWordsAsync(folder, () => Task.FromResult(new Store(folder, folderLock, desk)));
         }
         catch
         {
@@ -70,17 +63,9 @@ public sealed partial class Store : IStore, IAsyncDisposable
     }
 
     /// <inheritdoc/>
-    public async Task<Appended> AppendAsync(
-        Guid unitId,
-        int seenNumber,
-        IReadOnlyList<NewEntry> entries,
-        CancellationToken cancel
-    )
+    public async Task<Appended> AppendAsync(Guid unitId, int seenNumber, IReadOnlyList<NewEntry> entries, CancellationToken cancel)
     {
-        var (journal, written) = await desk.WriteAsync(
-            context => AppendAsync(context, unitId, entries, cancel),
-            cancel
-        );
+        var (journal, written) = await desk.WriteAsync(context => AppendAsync(context, unitId, entries, cancel), cancel);
         var own = written.Select(e => e.Id).ToHashSet();
         return new Appended(written, [.. journal.Where(e => e.Number > seenNumber && !own.Contains(e.Id))]);
     }
@@ -106,7 +91,10 @@ public sealed partial class Store : IStore, IAsyncDisposable
         desk.ReadAsync(
             async context =>
                 await JournalAsync(context, unitId, cancel) is { Count: > 0 } journal
-                    ? UnitHistory.Fold(journal) with { Doubts = await DoubtsAsync(context, unitId, cancel) }
+                    ? UnitHistory.Fold(journal) with
+                    {
+                        Doubts = await DoubtsAsync(context, unitId, cancel),
+                    }
                     : null,
             cancel
         );
@@ -127,9 +115,7 @@ public sealed partial class Store : IStore, IAsyncDisposable
     public Task<NextThing?> NextAsync(Guid unitId, CancellationToken cancel) =>
         desk.ReadAsync(
             async context =>
-                await Light(context.Units.Where(u => u.Id == unitId)).SingleOrDefaultAsync(cancel) is { } unit
-                    ? unit.Card.Next
-                    : null,
+                await Light(context.Units.Where(u => u.Id == unitId)).SingleOrDefaultAsync(cancel) is { } unit ? unit.Card.Next : null,
             cancel
         );
 
@@ -172,7 +158,10 @@ public sealed partial class Store : IStore, IAsyncDisposable
     /// <summary>A database that is gone or empty beside what belonged to it was lost: an empty workshop in its place would hide that.</summary>
     private static void RefuseLostDatabase(string folder, string path)
     {
-        var what = PhotoPlaces.Any(folder) ? "photos" : OwnCopies.Any(folder) ? "copies of a database" : "";
+        var what =
+            PhotoPlaces.Any(folder) ? "photos"
+            : OwnCopies.Any(folder) ? "copies of a database"
+            : "";
         if (what.Length > 0)
             throw new StoreUnusable(
                 $"{path} is {(File.Exists(path) ? "empty" : "missing")}, but there are {what} beside it: the database was lost. Ohmstead does not begin an empty workshop there. Bring back a backup with: ohmstead restore BACKUP --data NEW"
@@ -206,13 +195,7 @@ public sealed partial class Store : IStore, IAsyncDisposable
         return (journal, [.. entries.Select(e => known[e.Id]).DistinctBy(e => e.Id)]);
     }
 
-    private async Task AddAsync(
-        WorkshopContext context,
-        UnitRow? unit,
-        List<Entry> journal,
-        List<Entry> fresh,
-        CancellationToken cancel
-    )
+    private async Task AddAsync(WorkshopContext context, UnitRow? unit, List<Entry> journal, List<Entry> fresh, CancellationToken cancel)
     {
         var unitId = fresh[0].UnitId;
         if (unit is null && fresh[0].Fact is not TakenIn)
@@ -234,11 +217,7 @@ public sealed partial class Store : IStore, IAsyncDisposable
 
     private static async Task<List<Entry>> JournalAsync(WorkshopContext context, Guid unitId, CancellationToken cancel)
     {
-        var rows = await context
-            .Entries.AsNoTracking()
-            .Where(e => e.UnitId == unitId)
-            .OrderBy(e => e.Number)
-            .ToListAsync(cancel);
+        var rows = await context.Entries.AsNoTracking().Where(e => e.UnitId == unitId).OrderBy(e => e.Number).ToListAsync(cancel);
         return rows.ConvertAll(r => r.Entry);
     }
 

@@ -29,7 +29,8 @@ public sealed class ArgumentTests
     [InlineData("--seconds", "0", "above 0")]
     [InlineData("--seconds", "NaN", "above 0")]
     [InlineData("--seconds", "soon", "soon")]
-    public void Of_diagnose(string option, string value, string help) => Refused(help, "diagnose", Tool.Sample, Tool.Case("010"), option, value);
+    public void Of_diagnose(string option, string value, string help) =>
+        Refused(help, "diagnose", Tool.Sample, Tool.Case("010"), option, value);
 
     [Fact]
     public void An_element_is_in_one_fault_mode_at_a_time() =>

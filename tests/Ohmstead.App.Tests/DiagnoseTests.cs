@@ -25,8 +25,13 @@ public sealed class DiagnoseTests
     [Fact]
     public void Every_mode_of_the_sheet_is_listed_once()
     {
-        var wanted = JsonDocument.Parse(File.ReadAllText(Tool.Sample)).RootElement.List("elements")
-            .SelectMany(e => Of(e.Text("id"), e.Text("kind")).Concat(e.TryGetProperty("sliders", out var s) ? s.EnumerateArray().SelectMany(x => Of(x.Text("id"), "slider")) : []));
+        var wanted = JsonDocument
+            .Parse(File.ReadAllText(Tool.Sample))
+            .RootElement.List("elements")
+            .SelectMany(e =>
+                Of(e.Text("id"), e.Text("kind"))
+                    .Concat(e.TryGetProperty("sliders", out var s) ? s.EnumerateArray().SelectMany(x => Of(x.Text("id"), "slider")) : [])
+            );
         var listed = Answer.Value.List("faults").Select(f => $"{f.Text("element")}:{f.Text("mode")}");
         Assert.Equal(wanted.Order(StringComparer.Ordinal), listed.Order(StringComparer.Ordinal));
     }
@@ -36,7 +41,20 @@ public sealed class DiagnoseTests
     [Fact]
     public void The_fields_are_those_of_the_contract()
     {
-        string[] contract = ["sheet", "soundProbability", "faults", "hypotheses", "alike", "readings", "unexplained", "next", "isExplained", "slips", "doubts"];
+        string[] contract =
+        [
+            "sheet",
+            "soundProbability",
+            "faults",
+            "hypotheses",
+            "alike",
+            "readings",
+            "unexplained",
+            "next",
+            "isExplained",
+            "slips",
+            "doubts",
+        ];
         Assert.Equal(contract, Answer.Value.Fields().Take(contract.Length));
         Assert.All(Answer.Value.List("faults"), f => Assert.Equal(["element", "mode", "probability", "size", "low", "high"], f.Fields()));
         Assert.All(Answer.Value.List("hypotheses"), h => Assert.Equal(["faults", "probability"], h.Fields()));
@@ -60,7 +78,11 @@ public sealed class DiagnoseTests
     [Fact]
     public void A_mode_without_a_size_has_null_for_it()
     {
-        foreach (var f in Answer.Value.List("faults").Where(f => f.Text("mode") is "reversed" or "stuck-open" or "bypassed" or "shorted" && f.Text("element") != "ballast-left"))
+        foreach (
+            var f in Answer
+                .Value.List("faults")
+                .Where(f => f.Text("mode") is "reversed" or "stuck-open" or "bypassed" or "shorted" && f.Text("element") != "ballast-left")
+        )
             Assert.All(new[] { "size", "low", "high" }, field => Assert.Equal(JsonValueKind.Null, f.GetProperty(field).ValueKind));
     }
 
@@ -75,15 +97,21 @@ public sealed class DiagnoseTests
     [Fact]
     public void Readings_stand_as_they_were_taken_and_what_was_waived_is_shown()
     {
-        var path = Tool.File("mixed.readings.json", """
+        var path = Tool.File(
+            "mixed.readings.json",
+            """
             { "ohmstead": "readings/1", "sheet": "twin-160", "readings": [
               { "id": "blades", "value": { "jumps": [3.1, "OL"] } }, { "id": "blades-posts", "value": "OL" }, { "id": "ohms-17", "value": 0.17 },
               { "id": "insulation-posts", "value": null, "why": "no insulation tester", "waived": { "by": "M. Example", "instead": "a new cord" } } ],
               "told": { "jumps-when-flexed": "yes" } }
-            """);
+            """
+        );
         var answer = Tool.Json("diagnose", Tool.Sample, path);
         var measured = answer.List("readings").ToDictionary(r => r.Text("id"), r => r.GetProperty("measured"), StringComparer.Ordinal);
-        Assert.Equal("""[3.1,"OL"]""", measured["blades"].GetProperty("jumps").GetRawText().Replace(" ", "", StringComparison.Ordinal).ReplaceLineEndings(""));
+        Assert.Equal(
+            """[3.1,"OL"]""",
+            measured["blades"].GetProperty("jumps").GetRawText().Replace(" ", "", StringComparison.Ordinal).ReplaceLineEndings("")
+        );
         Assert.Equal("OL", measured["blades-posts"].GetString());
         Assert.Equal(0.17, measured["ohms-17"].GetDouble());
         Assert.DoesNotContain("insulation-posts", measured.Keys);
@@ -107,7 +135,11 @@ public sealed class DiagnoseTests
         string[] asked = ["diagnose", Tool.Sample, Tool.Case("008"), "--seconds", "0.01"];
         var search = Tool.Json([.. asked]).GetProperty("search");
         Assert.Equal(("timeup", false), (search.Text("stopped"), search.GetProperty("finished").GetBoolean()));
-        Assert.Contains("NOT FINISHED: still searching when the time ran out.", Tool.Run(asked).Out.ReplaceLineEndings(" "), StringComparison.Ordinal);
+        Assert.Contains(
+            "NOT FINISHED: still searching when the time ran out.",
+            Tool.Run(asked).Out.ReplaceLineEndings(" "),
+            StringComparison.Ordinal
+        );
         Assert.True(Answer.Value.GetProperty("search").GetProperty("finished").GetBoolean());
     }
 
@@ -115,6 +147,9 @@ public sealed class DiagnoseTests
     public void Numbers_come_back_as_the_same_numbers()
     {
         foreach (var f in Answer.Value.List("faults"))
-            Assert.Equal(f.GetProperty("probability").GetRawText(), f.Number("probability").ToString("R", System.Globalization.CultureInfo.InvariantCulture));
+            Assert.Equal(
+                f.GetProperty("probability").GetRawText(),
+                f.Number("probability").ToString("R", System.Globalization.CultureInfo.InvariantCulture)
+            );
     }
 }

@@ -12,33 +12,59 @@ public sealed class DoubtTests
     private static readonly TypeSheet Sheet = TypeSheetFile.Read(File.ReadAllText(Tool.Sample)).Required;
 
     private static readonly UnitReadings Taken = ReadingsFile
-        .Read("""{ "ohmstead": "readings/1", "sheet": "twin-160", "readings": [ { "id": "blades", "value": 4.1 }, { "id": "ohms-left", "value": 35 } ] }""", Sheet)
+        .Read(
+            """{ "ohmstead": "readings/1", "sheet": "twin-160", "readings": [ { "id": "blades", "value": 4.1 }, { "id": "ohms-left", "value": 35 } ] }""",
+            Sheet
+        )
         .Required;
 
     private static DiagnosisResult Result(ProbableSlip[] slips, params Doubt[] doubts) =>
-        new(0, [], [], [], [.. Taken.Readings.Select(r => new ExplainedReading(r.Spec, r.Value, false, r.Value, 0))], [.. slips.Select(s => s.Id)], false, [new(Sheet.FindReading("left-full")!, 0.5, 2, ["blades"])], new SearchEffort(1, 1, 1, SearchStop.Complete))
+        new(
+            0,
+            [],
+            [],
+            [],
+            [.. Taken.Readings.Select(r => new ExplainedReading(r.Spec, r.Value, false, r.Value, 0))],
+            [.. slips.Select(s => s.Id)],
+            false,
+            [new(Sheet.FindReading("left-full")!, 0.5, 2, ["blades"])],
+            new SearchEffort(1, 1, 1, SearchStop.Complete)
+        )
         {
             Slips = [.. slips],
             Doubts = [.. doubts],
         };
 
     private static JsonElement Json(DiagnosisResult result) =>
-        JsonDocument.Parse(DiagnosisJson.Of(Sheet, Taken with { Doubts = Gates.DoubtsOf(Taken, result) }, result, 10).ToJsonString()).RootElement;
+        JsonDocument
+            .Parse(DiagnosisJson.Of(Sheet, Taken with { Doubts = Gates.DoubtsOf(Taken, result) }, result, 10).ToJsonString())
+            .RootElement;
 
     [Fact]
     public void The_fields_of_slips_and_doubts_are_those_of_the_formats()
     {
-        var answer = Json(Result([new("ohms-left", SlipKind.TimesTen, null, 3.5, 0.93), new("blades", SlipKind.Exchanged, "ohms-left", null, 0.6)], new Doubt(DoubtAbout.Leads, 0.97, 0.31, ["ohms-left"], [])));
+        var answer = Json(
+            Result(
+                [new("ohms-left", SlipKind.TimesTen, null, 3.5, 0.93), new("blades", SlipKind.Exchanged, "ohms-left", null, 0.6)],
+                new Doubt(DoubtAbout.Leads, 0.97, 0.31, ["ohms-left"], [])
+            )
+        );
         Assert.False(answer.GetProperty("isExplained").GetBoolean());
         var (first, second) = (answer.List("slips")[0], answer.List("slips")[1]);
         Assert.Equal(["id", "kind", "with", "meant", "probability"], first.Fields());
-        Assert.Equal(("ohms-left", "times-ten", 3.5, 0.93), (first.Text("id"), first.Text("kind"), first.Number("meant"), first.Number("probability")));
+        Assert.Equal(
+            ("ohms-left", "times-ten", 3.5, 0.93),
+            (first.Text("id"), first.Text("kind"), first.Number("meant"), first.Number("probability"))
+        );
         Assert.Equal(JsonValueKind.Null, first.GetProperty("with").ValueKind);
         Assert.Equal("ohms-left", second.Text("with"));
         Assert.Equal(JsonValueKind.Null, second.GetProperty("meant").ValueKind);
         var doubt = Assert.Single(answer.List("doubts"));
         Assert.Equal(["about", "probability", "value", "unit", "readings", "parameters"], doubt.Fields());
-        Assert.Equal(("leads", 0.97, 0.31, "ohm"), (doubt.Text("about"), doubt.Number("probability"), doubt.Number("value"), doubt.Text("unit")));
+        Assert.Equal(
+            ("leads", 0.97, 0.31, "ohm"),
+            (doubt.Text("about"), doubt.Number("probability"), doubt.Number("value"), doubt.Text("unit"))
+        );
         Assert.Equal("ohms-left", doubt.List("readings").Single().GetString());
     }
 
@@ -82,7 +108,11 @@ public sealed class DoubtTests
     [Fact]
     public void The_text_says_doubts_then_slips_each_with_what_to_do_and_once_that_findings_count_less()
     {
-        var result = Result([new("ohms-left", SlipKind.TimesTen, null, 3.47, 0.93)], new(DoubtAbout.Internal, 0.9, 11.2, [], []), new(DoubtAbout.Leads, 0.7, 0.31, [], []));
+        var result = Result(
+            [new("ohms-left", SlipKind.TimesTen, null, 3.47, 0.93)],
+            new(DoubtAbout.Internal, 0.9, 11.2, [], []),
+            new(DoubtAbout.Leads, 0.7, 0.31, [], [])
+        );
         Assert.Equal(
             [
                 "Your test leads were probably not taken off: about 0.31 Ω. Touch the leads together and read the ohms. Enter that as test leads of this meter, under Shop. Findings count less until then.",

@@ -72,7 +72,9 @@ public sealed class FileTests
         Assert.SkipUnless(File.Exists("/dev/full") && File.Exists("/bin/sh"), "no such device here");
         var start = new ProcessStartInfo("/bin/sh");
         start.ArgumentList.Add("-c");
-        start.ArgumentList.Add($"dotnet '{Path.Combine(AppContext.BaseDirectory, "ohmstead.dll")}' predict '{Tool.Sample}' --json >/dev/full");
+        start.ArgumentList.Add(
+            $"dotnet '{Path.Combine(AppContext.BaseDirectory, "ohmstead.dll")}' predict '{Tool.Sample}' --json >/dev/full"
+        );
         using var process = Tool.Start(start, Path.GetTempPath());
         var (code, _, error) = Tool.Finish(process, TimeSpan.FromSeconds(60));
         Assert.Equal(1, code);

@@ -7,12 +7,19 @@ using Ohmstead.Workshop.Units;
 namespace Ohmstead.App.Tests;
 
 /// <summary>The invented workshop, filled once for all tests that only look at it.</summary>
-internal sealed record FilledDemo(IReadOnlyList<UnitCard> Cards, IReadOnlyDictionary<Guid, BenchUnit> Units, IReadOnlyDictionary<string, TypeSheet> Sheets, Shop Shop, DateTimeOffset At)
+internal sealed record FilledDemo(
+    IReadOnlyList<UnitCard> Cards,
+    IReadOnlyDictionary<Guid, BenchUnit> Units,
+    IReadOnlyDictionary<string, TypeSheet> Sheets,
+    Shop Shop,
+    DateTimeOffset At
+)
 {
     private static readonly Lazy<Task<FilledDemo>> Filled = new(FillAsync);
 
     /// <summary>The tags of its units.</summary>
-    public static TheoryData<string> Tags() => ["F-022", "F-029", "F-031", "F-033", "F-036", "F-038", "F-039", "F-041", "F-042", "F-044", "F-045", "F-046"];
+    public static TheoryData<string> Tags() =>
+        ["F-022", "F-029", "F-031", "F-033", "F-036", "F-038", "F-039", "F-041", "F-042", "F-044", "F-045", "F-046"];
 
     public static Task<FilledDemo> ReadAsync() => Filled.Value;
 

@@ -7,8 +7,32 @@ public sealed class ListenTests
     private static string Wave(double height, int seconds = 5)
     {
         var random = new Random(3);
-        var sound = Enumerable.Range(0, 8000 * seconds).SelectMany(n => BitConverter.GetBytes((short)((height * Math.Sin(2 * Math.PI * 120.04 * n / 8000)) + random.Next(-40, 40)))).ToArray();
-        byte[] head = [.. "RIFF"u8, .. BitConverter.GetBytes(36 + sound.Length), .. "WAVEfmt "u8, 16, 0, 0, 0, 1, 0, 1, 0, .. BitConverter.GetBytes(8000), .. BitConverter.GetBytes(16000), 2, 0, 16, 0, .. "data"u8, .. BitConverter.GetBytes(sound.Length)];
+        var sound = Enumerable
+            .Range(0, 8000 * seconds)
+            .SelectMany(n => BitConverter.GetBytes((short)((height * Math.Sin(2 * Math.PI * 120.04 * n / 8000)) + random.Next(-40, 40))))
+            .ToArray();
+        byte[] head =
+        [
+            .. "RIFF"u8,
+            .. BitConverter.GetBytes(36 + sound.Length),
+            .. "WAVEfmt "u8,
+            16,
+            0,
+            0,
+            0,
+            1,
+            0,
+            1,
+            0,
+            .. BitConverter.GetBytes(8000),
+            .. BitConverter.GetBytes(16000),
+            2,
+            0,
+            16,
+            0,
+            .. "data"u8,
+            .. BitConverter.GetBytes(sound.Length),
+        ];
         var path = Path.Combine(Directory.CreateTempSubdirectory("ohmstead-test-").FullName, "hum.wav");
         File.WriteAllBytes(path, [.. head, .. sound]);
         return path;

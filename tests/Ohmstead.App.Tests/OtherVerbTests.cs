@@ -10,7 +10,9 @@ public sealed class OtherVerbTests
     {
         // The sample carries no titles, and is told so once.
         Assert.Equal((0, "no problems"), (Tool.Run("check", Tool.Sample).Code, Tool.Run("check", Tool.Sample).Out.Split('\n')[0].Trim()));
-        foreach (var sheet in new[] { Tool.Demo("solo-110.sheet.json"), Tool.Demo("twin-175.sheet.json"), Tool.Demo("step-230.sheet.json") })
+        foreach (
+            var sheet in new[] { Tool.Demo("solo-110.sheet.json"), Tool.Demo("twin-175.sheet.json"), Tool.Demo("step-230.sheet.json") }
+        )
         {
             var (code, output, error) = Tool.Run("check", sheet);
             Assert.True(code == 0, error);
@@ -22,7 +24,10 @@ public sealed class OtherVerbTests
     [Fact]
     public void Check_with_json_lists_the_problems_and_still_exits_with_2()
     {
-        var bad = Tool.File("bad.sheet.json", """{ "ohmstead": "type-sheet/1", "id": "x", "supply": { "volts": -1, "hertz": 60 }, "elements": [], "readings": [] }""");
+        var bad = Tool.File(
+            "bad.sheet.json",
+            """{ "ohmstead": "type-sheet/1", "id": "x", "supply": { "volts": -1, "hertz": 60 }, "elements": [], "readings": [] }"""
+        );
         var (code, output, error) = Tool.Run("check", bad, "--json");
         Assert.Equal(2, code);
         var problem = System.Text.Json.JsonDocument.Parse(output).RootElement.List("problems")[0];
@@ -73,10 +78,24 @@ public sealed class OtherVerbTests
     {
         Assert.SkipWhen(OperatingSystem.IsWindows(), "no signals there");
         // The largest sheet, every reading a tenth too high: nothing explains that, and the search takes long.
-        var predicted = System.Text.Json.JsonDocument.Parse(Tool.Run("predict", Tool.Demo("step-230.sheet.json"), "--json").Out).RootElement;
-        var high = predicted.List("readings").Where(r => r.GetProperty("value").ValueKind == System.Text.Json.JsonValueKind.Number)
+        var predicted = System
+            .Text.Json.JsonDocument.Parse(Tool.Run("predict", Tool.Demo("step-230.sheet.json"), "--json").Out)
+            .RootElement;
+        var high = predicted
+            .List("readings")
+            .Where(r => r.GetProperty("value").ValueKind == System.Text.Json.JsonValueKind.Number)
             .Select(r => new { id = r.Text("id"), value = 1.1 * r.GetProperty("value").GetDouble() });
-        var readings = Tool.File("high.readings.json", System.Text.Json.JsonSerializer.Serialize(new { ohmstead = "readings/1", sheet = "step-230", readings = high }));
+        var readings = Tool.File(
+            "high.readings.json",
+            System.Text.Json.JsonSerializer.Serialize(
+                new
+                {
+                    ohmstead = "readings/1",
+                    sheet = "step-230",
+                    readings = high,
+                }
+            )
+        );
         using var process = Tool.Start(["diagnose", Tool.Demo("step-230.sheet.json"), readings, "--json"]);
         // By then it searches: starting and reading take a quarter of this, the search many times as much. The time is the
         // program's own, not the clock's, so a busy machine only makes the wait longer.

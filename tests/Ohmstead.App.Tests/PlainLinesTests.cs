@@ -48,12 +48,24 @@ public partial class PlainLinesTests
 
     [Fact]
     public void Terminals_that_one_lead_touches_together_and_what_is_expected_have_a_heading() =>
-        Assert.Contains(Said("continuity", Tool.Demo("solo-110.sheet.json")), l => Regex.IsMatch(l, "should be +wired right +test leads on"));
+        Assert.Contains(
+            Said("continuity", Tool.Demo("solo-110.sheet.json")),
+            l => Regex.IsMatch(l, "should be +wired right +test leads on")
+        );
 
     [Theory]
     [InlineData("ohmstead --help lists the commands.", "“bogus” is not known here.", "bogus")]
     [InlineData("ohmstead diagnose --help shows what it takes.", "READINGS is missing.", "diagnose", "SHEET")]
-    [InlineData("ohmstead plan --help shows what it takes.", "--rate: “x” is not a number.", "plan", "SHEET", "--reach", "a", "--rate", "x")]
+    [InlineData(
+        "ohmstead plan --help shows what it takes.",
+        "--rate: “x” is not a number.",
+        "plan",
+        "SHEET",
+        "--reach",
+        "a",
+        "--rate",
+        "x"
+    )]
     [InlineData("ohmstead plan --help shows what it takes.", "--reach is missing.", "plan", "SHEET")]
     [InlineData("ohmstead --help lists the commands.", "--port: “4.5” is not a whole number.", "--port", "4.5")]
     public void Wrong_use_is_said_in_words_with_the_help_to_ask(string help, string wrong, params string[] arguments)

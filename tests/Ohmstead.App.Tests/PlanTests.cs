@@ -7,10 +7,7 @@ public sealed class PlanTests
     public void The_answer_has_the_fields_of_the_format_and_an_order_that_can_be_done()
     {
         var plan = Tool.Json("plan", Tool.Sample, "--reach", "disc-left-out");
-        Assert.Equal(
-            ["steps", "minutesOut", "minutesIn", "breakPercent", "expectedCost", "lowerBound", "onTheWay"],
-            plan.Fields()
-        );
+        Assert.Equal(["steps", "minutesOut", "minutesIn", "breakPercent", "expectedCost", "lowerBound", "onTheWay"], plan.Fields());
         var steps = plan.List("steps").Select(s => s.GetString()!).ToList();
         Assert.Equal("disc-left-out", steps[^1]);
         Assert.True(steps.IndexOf("panel-screws") < steps.IndexOf("cover"));
@@ -24,10 +21,23 @@ public sealed class PlanTests
     [Fact]
     public void What_the_hand_must_heed_on_the_way_is_said_once_whether_or_not_more_is_in_reach()
     {
-        var output = string.Join(' ', Tool.Run("plan", Tool.Demo("twin-175.sheet.json"), "--reach", "panel-rivets,disc-out").Out.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
+        var output = string.Join(
+            ' ',
+            Tool.Run("plan", Tool.Demo("twin-175.sheet.json"), "--reach", "panel-rivets,disc-out")
+                .Out.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries)
+        );
         string[] cautions = ["Pull the plug", "Chips and pin ends fly", "Phenolic dust", "may hold selenium", "Old solder holds lead"];
         Assert.All(cautions, c => Assert.Equal(2, output.Split(c).Length));
-        Assert.Contains("Pull the plug", Tool.Run("plan", Tool.Demo("twin-175.sheet.json"), "--reach", "core-out,disc-out,roller-1-out,roller-2-out,ballast-out,breakers-out,rotaries-out,pilot-out,panel-rivets,post-nuts").Out, StringComparison.Ordinal);
+        Assert.Contains(
+            "Pull the plug",
+            Tool.Run(
+                "plan",
+                Tool.Demo("twin-175.sheet.json"),
+                "--reach",
+                "core-out,disc-out,roller-1-out,roller-2-out,ballast-out,breakers-out,rotaries-out,pilot-out,panel-rivets,post-nuts"
+            ).Out,
+            StringComparison.Ordinal
+        );
     }
 
     [Fact]
@@ -35,9 +45,7 @@ public sealed class PlanTests
     {
         double Cost(params string[] more) => Tool.Json(["plan", Tool.Sample, .. more]).Number("expectedCost");
         Assert.True(Cost("--reach", "cord", "--rate", "80") > Cost("--reach", "cord"));
-        Assert.True(
-            Cost("--reach", "cord,disc-right-out") < Cost("--reach", "cord") + Cost("--reach", "disc-right-out")
-        );
+        Assert.True(Cost("--reach", "cord,disc-right-out") < Cost("--reach", "cord") + Cost("--reach", "disc-right-out"));
     }
 
     [Theory]

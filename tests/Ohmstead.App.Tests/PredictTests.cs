@@ -19,8 +19,10 @@ public sealed class PredictTests
         {
             Assert.Equal(["id", "quantity", "value", "low", "high"], r.Fields());
             foreach (var field in new[] { "value", "low", "high" })
-                if (r.GetProperty(field).ValueKind != JsonValueKind.Number) Assert.Equal("OL", r.Text(field));
-            if (r.GetProperty("high").ValueKind == JsonValueKind.Number) Assert.InRange(r.Number("value"), r.Number("low") - 1e-9, r.Number("high") + 1e-9);
+                if (r.GetProperty(field).ValueKind != JsonValueKind.Number)
+                    Assert.Equal("OL", r.Text(field));
+            if (r.GetProperty("high").ValueKind == JsonValueKind.Number)
+                Assert.InRange(r.Number("value"), r.Number("low") - 1e-9, r.Number("high") + 1e-9);
         }
         Assert.Equal("OL", readings.Single(r => r.Text("id") == "blades-posts").Text("value"));
         // ngspice 39.3, from the contract's expected values.
@@ -48,7 +50,8 @@ public sealed class PredictTests
     {
         // Broken at turn 0, the common hangs on the 17 V tap through the pilot lamp, 17.4 − 5 V from the 5 V tap (turn 16);
         // broken at turn 20, that tap still has its own volts.
-        static double Tap(string fault) => Tool.Json("predict", Tool.Sample, "--readings", "volts-5", "--fault", fault).List("readings")[0].Number("value");
+        static double Tap(string fault) =>
+            Tool.Json("predict", Tool.Sample, "--readings", "volts-5", "--fault", fault).List("readings")[0].Number("value");
         Assert.InRange(Tap("main:open"), 12, 13);
         Assert.Equal(Tap("main:open=0"), Tap("main:open"));
         Assert.InRange(Tap("main:open=20"), 4.5, 5.5);
@@ -66,10 +69,13 @@ public sealed class PredictTests
     public void A_unit_file_changes_what_is_expected()
     {
         // A silicon diode in place of the left disc: less drop, so more direct voltage on the first step.
-        var unit = Tool.File("unit.json", """
+        var unit = Tool.File(
+            "unit.json",
+            """
             { "ohmstead": "unit/1", "sheet": "twin-160", "changes": [ { "replace": { "id": "disc-left", "kind": "rectifier", "from": "disc-left-plate",
               "to": "disc-left-stud", "saturationAmps": 1e-9, "slopeVolts": 0.045, "seriesOhms": 0.02, "leakageOhms": 1e6 } } ], "renewed": ["cord-1"] }
-            """);
+            """
+        );
         static double Value(JsonElement answer) => answer.List("readings")[0].Number("value");
         var disc = Value(Tool.Json("predict", Tool.Sample, "--readings", "left-first-dc"));
         var diode = Value(Tool.Json("predict", Tool.Sample, "--readings", "left-first-dc", "--unit", unit));

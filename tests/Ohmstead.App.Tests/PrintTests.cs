@@ -13,7 +13,9 @@ public sealed partial class PrintTests
 {
     private static readonly string Zip = Path.Combine(Tool.Root, "tests/Reference/papers/papers.zip");
 
-    private static readonly JsonElement Truth = JsonDocument.Parse(File.ReadAllText(Path.Combine(Tool.Root, "tests/Reference/papers/papers.truth.json"))).RootElement;
+    private static readonly JsonElement Truth = JsonDocument
+        .Parse(File.ReadAllText(Path.Combine(Tool.Root, "tests/Reference/papers/papers.truth.json")))
+        .RootElement;
 
     private static string Out(string name) => Path.Combine(Directory.CreateTempSubdirectory("ohmstead-test-").FullName, name);
 
@@ -38,9 +40,13 @@ public sealed partial class PrintTests
         Assert.Equal(expected.Length, ours.Length);
         foreach (var (own, step) in ours.Zip(expected))
         {
-            Assert.Equal((step.Text("step"), step.Text("done"), step.Number("photos")), (own.Text("step"), own.Text("done"), own.Number("photos")));
+            Assert.Equal(
+                (step.Text("step"), step.Text("done"), step.Number("photos")),
+                (own.Text("step"), own.Text("done"), own.Number("photos"))
+            );
             Assert.Equal(step.GetProperty("minutes").ValueKind, own.GetProperty("minutes").ValueKind);
-            if (step.GetProperty("minutes").ValueKind == JsonValueKind.Number) Assert.Equal(step.Number("minutes"), own.Number("minutes"), 0.01);
+            if (step.GetProperty("minutes").ValueKind == JsonValueKind.Number)
+                Assert.Equal(step.Number("minutes"), own.Number("minutes"), 0.01);
         }
         Assert.Equal(Truth.Number("minutes"), answer.Number("minutes"), 0.01);
         Assert.Equal(Truth.Number("pauses"), answer.Number("pauses"));
@@ -62,7 +68,12 @@ public sealed partial class PrintTests
         Assert.Contains("off &lt;&amp;&gt;", html, StringComparison.Ordinal);
         Assert.Contains("held &quot;tight&quot;", html, StringComparison.Ordinal);
         var sheet = TypeSheetFile.Read(Encoding.UTF8.GetString(InZip("documents/001.json"))).Required;
-        foreach (var step in Truth.List("steps")) Assert.Contains(WebUtility.HtmlEncode(sheet.TakeApart.Single(s => s.Id == step.Text("step")).Title), html, StringComparison.Ordinal);
+        foreach (var step in Truth.List("steps"))
+            Assert.Contains(
+                WebUtility.HtmlEncode(sheet.TakeApart.Single(s => s.Id == step.Text("step")).Title),
+                html,
+                StringComparison.Ordinal
+            );
         var body = html[html.IndexOf("<body>", StringComparison.Ordinal)..];
         var first = body.IndexOf("Mains can kill", StringComparison.Ordinal);
         Assert.True(first > 0 && first < body.IndexOf("<h2>", StringComparison.Ordinal));
@@ -76,7 +87,12 @@ public sealed partial class PrintTests
         var html = File.ReadAllText(to);
         Assert.Equal(Truth.List("steps").Length + 1, Regex.Count(html, "<section"));
         Assert.Contains("font: 40px", html, StringComparison.Ordinal);
-        Assert.All(Regex.Matches(html, "font-size: (\\d+)px").Select(m => int.Parse(m.Groups[1].Value, System.Globalization.CultureInfo.InvariantCulture)), size => Assert.True(size >= 40));
+        Assert.All(
+            Regex
+                .Matches(html, "font-size: (\\d+)px")
+                .Select(m => int.Parse(m.Groups[1].Value, System.Globalization.CultureInfo.InvariantCulture)),
+            size => Assert.True(size >= 40)
+        );
         Assert.Contains("href=\"#p1\"", html, StringComparison.Ordinal);
     }
 

@@ -34,9 +34,11 @@ public sealed class ReckonTests
     [Fact]
     public void A_refused_question_prints_nothing_but_its_problems()
     {
-        var path = Made("""
+        var path = Made(
+            """
             "question": "regulation", "supplyVolts": "120,5", "points": [ { "amps": 1, "volts": -2 }, { "amps": 3, "volts": 4 } ], "atAmps": []
-            """);
+            """
+        );
         Refusal.Expect(path, "$.supplyVolts: is the text \"120,5\"", "reckon", path, "--json");
         Refusal.Expect(path, "$.points[0].volts: is -2", "reckon", path);
     }
@@ -75,11 +77,18 @@ public sealed class ReckonTests
     [Fact]
     public void A_unit_file_changes_what_is_answered()
     {
-        var unit = Tool.File("ballast.unit.json", """
+        var unit = Tool.File(
+            "ballast.unit.json",
+            """
             { "ohmstead": "unit/1", "sheet": "twin-160", "changes": [ { "replace": { "id": "ballast-left", "kind": "resistor", "from": "disc-left-plate", "to": "ballast-left-end", "ohms": 4.2 } } ] }
-            """);
+            """
+        );
         double Dc(string step, params string[] more) =>
-            Tool.Json(["reckon", Question("rectifier"), "--sheet", Tool.Sample, .. more]).List("parts")[2].List("loads")[2].GetProperty(step).Number("dcVolts");
+            Tool.Json(["reckon", Question("rectifier"), "--sheet", Tool.Sample, .. more])
+                .List("parts")[2]
+                .List("loads")[2]
+                .GetProperty(step)
+                .Number("dcVolts");
         Assert.Equal(Dc("first"), Dc("first", "--unit", unit), 1e-6);
         Assert.True(Dc("second", "--unit", unit) > 1.5 * Dc("second"));
     }

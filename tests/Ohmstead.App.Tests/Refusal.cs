@@ -35,10 +35,14 @@ internal static class Refusal
     {
         var parts = path.Replace("[", ".[", StringComparison.Ordinal).Split('.');
         var at = root;
-        foreach (var part in parts[..^1]) at = Step(at, part);
-        if (parts[^1].StartsWith('[')) at.AsArray()[Index(parts[^1])] = value;
-        else if (value is null) at.AsObject().Remove(parts[^1]);
-        else at[parts[^1]] = value;
+        foreach (var part in parts[..^1])
+            at = Step(at, part);
+        if (parts[^1].StartsWith('['))
+            at.AsArray()[Index(parts[^1])] = value;
+        else if (value is null)
+            at.AsObject().Remove(parts[^1]);
+        else
+            at[parts[^1]] = value;
     }
 
     private static JsonNode Step(JsonNode at, string part) => part.StartsWith('[') ? at[Index(part)]! : at[part]!;

@@ -24,7 +24,11 @@ public sealed class ReportTests
     {
         Assert.Matches(@"! load-1 +14\.77 V +17\.2–18\.2 V +2\.5 V low", Example.Value);
         Assert.Matches(@"  blades-posts +OL +OL +passed", Example.Value);
-        Assert.Contains("Not taken: All posts to the core, 500 V: the tester's second lead is broken", Example.Value, StringComparison.Ordinal);
+        Assert.Contains(
+            "Not taken: All posts to the core, 500 V: the tester's second lead is broken",
+            Example.Value,
+            StringComparison.Ordinal
+        );
         Assert.Contains("Symptom: The train on track 2 slows with cars behind it: yes", Example.Value, StringComparison.Ordinal);
     }
 
@@ -37,9 +41,15 @@ public sealed class ReportTests
         var block = System.Text.RegularExpressions.Regex.Replace(string.Join(' ', lines), @"\s+", " ").Trim();
         Assert.Matches(@"^load-2-b Post 2, full throttle, direction at B, 4 Ω load 1 min about \S+ V if ", block);
         // Both faults that it tells apart are named with their volts, each once.
-        Assert.Single(System.Text.RegularExpressions.Regex.Matches(block, @"\b17\.\d V if (\w[^;]* or )?dirty direction contact A, track 2\b"));
+        Assert.Single(
+            System.Text.RegularExpressions.Regex.Matches(block, @"\b17\.\d V if (\w[^;]* or )?dirty direction contact A, track 2\b")
+        );
         Assert.Single(System.Text.RegularExpressions.Regex.Matches(block, @"\b14\.\d V if (\w[^;]* or )?worn roller, track 2\b"));
-        Assert.EndsWith(string.Concat(CautionTable.OfReading(TwinReading("load-2-b")).Select(c => $" CAUTION: {c}")), block, StringComparison.Ordinal);
+        Assert.EndsWith(
+            string.Concat(CautionTable.OfReading(TwinReading("load-2-b")).Select(c => $" CAUTION: {c}")),
+            block,
+            StringComparison.Ordinal
+        );
         Assert.All(next.Split('\n'), l => Assert.DoesNotMatch(@"[\p{L}\d] $|^\s+[;,.]", l));
     }
 
@@ -53,21 +63,31 @@ public sealed class ReportTests
     }
 
     [Fact]
-    public void It_fits_a_hundred_columns_and_holds_no_colour() => Assert.All(Example.Value.Split('\n'), line =>
-    {
-        Assert.True(line.Length <= 100, line);
-        Assert.DoesNotContain('\e', line);
-    });
+    public void It_fits_a_hundred_columns_and_holds_no_colour() =>
+        Assert.All(
+            Example.Value.Split('\n'),
+            line =>
+            {
+                Assert.True(line.Length <= 100, line);
+                Assert.DoesNotContain('\e', line);
+            }
+        );
 
     [Fact]
     public void What_is_blocked_names_what_must_pass_first_and_what_failed()
     {
-        var path = Tool.File("failed.readings.json", """
+        var path = Tool.File(
+            "failed.readings.json",
+            """
             { "ohmstead": "readings/1", "sheet": "twin-160", "readings": [ { "id": "blades", "value": 4 }, { "id": "blades-posts", "value": "OL" },
               { "id": "insulation-core", "value": 1.2e6 }, { "id": "ohms-5", "value": "OL" } ] }
-            """);
+            """
+        );
         var report = Text("diagnose", Tool.Sample, path);
-        Assert.Matches(@"until these pass: Both blades to the core, 500 V; +Both blades to all posts, 500 V +lamp-60", report.ReplaceLineEndings(" "));
+        Assert.Matches(
+            @"until these pass: Both blades to the core, 500 V; +Both blades to all posts, 500 V +lamp-60",
+            report.ReplaceLineEndings(" ")
+        );
         Assert.Matches(@"Both blades to the core, 500 V: failed: 1\.2 MΩ, the type sheet's limit, at\s+least 2\.00 MΩ", report);
         Assert.Matches(@"! ohms-5 +OL +0\.022–0\.143 Ω +OL: open", report);
     }
@@ -75,26 +95,39 @@ public sealed class ReportTests
     [Fact]
     public void A_failed_check_is_called_failed_and_one_too_close_is_not()
     {
-        var path = Tool.File("checks.readings.json", """
+        var path = Tool.File(
+            "checks.readings.json",
+            """
             { "ohmstead": "readings/1", "sheet": "twin-160", "readings": [ { "id": "insulation-core", "value": 20e3 }, { "id": "insulation-posts", "value": 2.05e6 } ] }
-            """);
+            """
+        );
         var report = Text("diagnose", Tool.Sample, path);
         Assert.DoesNotContain("a little", report, StringComparison.Ordinal);
         Assert.Matches(@"! insulation-core +20 kΩ +\S+ MΩ +failed: at least 2\.00 MΩ", report);
         Assert.Matches(@"! insulation-posts +2\.05 MΩ +\S+ MΩ +too close for this meter", report);
-        Assert.Matches(@"Both blades to the core, 500 V, 20 kΩ: It fails the type sheet's limit, at least 2\.00 MΩ\. Do not plug it in\.", System.Text.RegularExpressions.Regex.Replace(report, @"\s+", " "));
+        Assert.Matches(
+            @"Both blades to the core, 500 V, 20 kΩ: It fails the type sheet's limit, at least 2\.00 MΩ\. Do not plug it in\.",
+            System.Text.RegularExpressions.Regex.Replace(report, @"\s+", " ")
+        );
     }
 
     [Fact]
     public void A_waived_check_is_shown_with_every_reading_that_rests_on_it()
     {
-        var path = Tool.File("waived.readings.json", """
+        var path = Tool.File(
+            "waived.readings.json",
+            """
             { "ohmstead": "readings/1", "sheet": "twin-160", "readings": [ { "id": "blades", "value": 4 }, { "id": "blades-posts", "value": "OL" },
               { "id": "insulation-core", "value": 2e8 }, { "id": "lamp-60", "value": 108 },
               { "id": "insulation-posts", "value": null, "why": "no insulation tester", "waived": { "by": "M. Example", "instead": "a new cord" } } ] }
-            """);
+            """
+        );
         var report = Text("diagnose", Tool.Sample, path).ReplaceLineEndings(" ").Replace("  ", " ", StringComparison.Ordinal);
-        Assert.Contains("Not taken: Both blades to all posts, 500 V: no insulation tester; WAIVED by M. Example", report, StringComparison.Ordinal);
+        Assert.Contains(
+            "Not taken: Both blades to all posts, 500 V: no insulation tester; WAIVED by M. Example",
+            report,
+            StringComparison.Ordinal
+        );
         Assert.Contains("CAUTION: waived by M. Example, never taken: Both blades to all posts, 500 V", report, StringComparison.Ordinal);
     }
 

@@ -30,11 +30,7 @@ public sealed class RewireTests
         var (code, output, error) = Tool.Run("rewire", Tool.Sample, file);
         Assert.True(code == 0, error);
         Assert.Contains("\nWiring mistake\n", output, StringComparison.Ordinal);
-        Assert.Contains(
-            "the left boost winding is wired backward: swap its two ends",
-            output,
-            StringComparison.Ordinal
-        );
+        Assert.Contains("the left boost winding is wired backward: swap its two ends", output, StringComparison.Ordinal);
         Assert.Contains("Do not plug it in", output, StringComparison.Ordinal);
         Assert.Contains("never a post", output, StringComparison.Ordinal);
         Assert.All(output.Split('\n'), line => Assert.True(line.Length <= 130, line));

@@ -9,37 +9,62 @@ public sealed class SchemaTests
     public static TheoryData<string, string> GoodFiles()
     {
         var files = new TheoryData<string, string>();
-        foreach (var f in Directory.GetFiles(Path.Combine(Tool.Root, "demo"), "*.sheet.json")) files.Add("type-sheet", f);
-        foreach (var f in Directory.GetFiles(Path.Combine(Tool.Root, "tests/Reference/ngspice/random"), "*.sheet.json").Order(StringComparer.Ordinal).Take(8)) files.Add("type-sheet", f);
+        foreach (var f in Directory.GetFiles(Path.Combine(Tool.Root, "demo"), "*.sheet.json"))
+            files.Add("type-sheet", f);
+        foreach (
+            var f in Directory
+                .GetFiles(Path.Combine(Tool.Root, "tests/Reference/ngspice/random"), "*.sheet.json")
+                .Order(StringComparer.Ordinal)
+                .Take(8)
+        )
+            files.Add("type-sheet", f);
         files.Add("type-sheet", Tool.Sample);
-        foreach (var f in Directory.GetFiles(Path.Combine(Tool.Root, "tests/Reference/contract/cases"), "*.readings.json")) files.Add("readings", f);
+        foreach (var f in Directory.GetFiles(Path.Combine(Tool.Root, "tests/Reference/contract/cases"), "*.readings.json"))
+            files.Add("readings", f);
         files.Add("readings", Tool.Demo("twin-175.example.readings.json"));
-        foreach (var f in Directory.GetFiles(Path.Combine(Tool.Root, "tests/Reference/questions"), "*.question.json").Order(StringComparer.Ordinal)) files.Add("question", f);
-        foreach (var f in Directory.GetFiles(Path.Combine(Tool.Root, "tests/Reference/outlines"), "*.outline.json")) files.Add("outline", f);
+        foreach (
+            var f in Directory
+                .GetFiles(Path.Combine(Tool.Root, "tests/Reference/questions"), "*.question.json")
+                .Order(StringComparer.Ordinal)
+        )
+            files.Add("question", f);
+        foreach (var f in Directory.GetFiles(Path.Combine(Tool.Root, "tests/Reference/outlines"), "*.outline.json"))
+            files.Add("outline", f);
         return files;
     }
 
     [Theory]
     [MemberData(nameof(GoodFiles))]
-    public void A_file_that_the_program_takes_fits_its_schema(string schema, string file) => Assert.True(Fits(schema, File.ReadAllText(file)), file);
+    public void A_file_that_the_program_takes_fits_its_schema(string schema, string file) =>
+        Assert.True(Fits(schema, File.ReadAllText(file)), file);
 
     [Theory]
     [InlineData("type-sheet", """{ "ohmstead": "type-sheet/1" }""")]
-    [InlineData("type-sheet", """{ "ohmstead": "readings/1", "id": "x", "supply": { "volts": 1, "hertz": 1 }, "elements": [], "readings": [] }""")]
+    [InlineData(
+        "type-sheet",
+        """{ "ohmstead": "readings/1", "id": "x", "supply": { "volts": 1, "hertz": 1 }, "elements": [], "readings": [] }"""
+    )]
     [InlineData("readings", """{ "ohmstead": "readings/1", "sheet": "x", "readings": [ { "id": "a" } ] }""")]
     [InlineData("readings", """{ "ohmstead": "readings/1", "sheet": "x", "readings": [ { "id": "a", "value": "open" } ] }""")]
     [InlineData("outline", """{ "ohmstead": "outline/1", "id": "x", "plate": { "watts": 100 }, "blocks": [] }""")]
     [InlineData("outline", """{ "ohmstead": "outline/1", "id": "x", "plate": { "volts": 120 }, "blocks": [ { "block": "horn" } ] }""")]
-    [InlineData("outline", """{ "ohmstead": "outline/1", "id": "x", "plate": { "volts": 120 }, "blocks": [ { "block": "winding", "id": "main", "posts": { "b": "many" } } ] }""")]
+    [InlineData(
+        "outline",
+        """{ "ohmstead": "outline/1", "id": "x", "plate": { "volts": 120 }, "blocks": [ { "block": "winding", "id": "main", "posts": { "b": "many" } } ] }"""
+    )]
     [InlineData("unit", """{ "ohmstead": "unit/1", "sheet": "x", "changes": [ { "paint": "red" } ] }""")]
     [InlineData("question", """{ "ohmstead": "question/1", "question": "who" }""")]
-    [InlineData("question", """{ "ohmstead": "question/1", "question": "regulation", "supplyVolts": 0, "points": [ { "amps": 0, "volts": 1 }, { "amps": 1, "volts": 1 } ], "atAmps": [] }""")]
+    [InlineData(
+        "question",
+        """{ "ohmstead": "question/1", "question": "regulation", "supplyVolts": 0, "points": [ { "amps": 0, "volts": 1 }, { "amps": 1, "volts": 1 } ], "atAmps": [] }"""
+    )]
     public void A_file_of_the_wrong_form_does_not(string schema, string text) => Assert.False(Fits(schema, text));
 
     [Fact]
     public void The_volts_of_a_plate_may_lie_between_two_and_are_never_unknown()
     {
-        string Outline(string volts) => $$"""{ "ohmstead": "outline/1", "id": "x", "plate": { "volts": {{volts}} }, "blocks": [ { "block": "winding", "id": "main", "from": "a", "posts": { "b": 6 } } ] }""";
+        string Outline(string volts) =>
+            $$"""{ "ohmstead": "outline/1", "id": "x", "plate": { "volts": {{volts}} }, "blocks": [ { "block": "winding", "id": "main", "from": "a", "posts": { "b": 6 } } ] }""";
         foreach (var (volts, isTaken) in new[] { ("""{ "between": [110, 120] }""", true), ("\"unknown\"", false) })
         {
             Assert.Equal(isTaken, Fits("outline", Outline(volts)));
@@ -64,7 +89,9 @@ public sealed class SchemaTests
         lock (Schemas)
         {
             if (!Schemas.TryGetValue(name, out var schema))
-                Schemas[name] = schema = JsonSchema.FromText(File.ReadAllText(Path.Combine(Tool.Root, "docs/schemas", name + ".schema.json")));
+                Schemas[name] = schema = JsonSchema.FromText(
+                    File.ReadAllText(Path.Combine(Tool.Root, "docs/schemas", name + ".schema.json"))
+                );
             return schema.Evaluate(JsonDocument.Parse(text).RootElement).IsValid;
         }
     }

@@ -22,7 +22,18 @@ public sealed class ScriptTests : IDisposable
         Assert.SkipWhen(OperatingSystem.IsWindows(), "the script needs bash; README.md gives the line for Windows");
         foreach (var folder in (string[])["src", "demo", "bin", "away"])
             Directory.CreateDirectory(Of(folder));
-        foreach (var file in (string[])["src/a.cs", "demo/a.json", "Directory.Build.props", "Directory.Build.targets", "Directory.Packages.props", "global.json", "BannedSymbols.txt"])
+        foreach (
+            var file in (string[])
+                [
+                    "src/a.cs",
+                    "demo/a.json",
+                    "Directory.Build.props",
+                    "Directory.Build.targets",
+                    "Directory.Packages.props",
+                    "global.json",
+                    "BannedSymbols.txt",
+                ]
+        )
             File.WriteAllText(Of(file), "");
         File.Copy(Path.Combine(Tool.Root, "ohmstead"), Of("ohmstead"));
         File.WriteAllText(Of("bin/dotnet"), StandIn.ReplaceLineEndings("\n"));

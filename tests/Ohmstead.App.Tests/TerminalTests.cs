@@ -9,11 +9,7 @@ public sealed class TerminalTests
     private static readonly string Sheet = Tool.File(
         "steering.sheet.json",
         File.ReadAllText(Tool.Demo("solo-110.sheet.json"))
-            .Replace(
-                "\"title\": \"",
-                "\"title\": \"" + System.Text.Json.JsonEncodedText.Encode(Steering),
-                StringComparison.Ordinal
-            )
+            .Replace("\"title\": \"", "\"title\": \"" + System.Text.Json.JsonEncodedText.Encode(Steering), StringComparison.Ordinal)
     );
 
     [Theory]

@@ -29,8 +29,10 @@ internal static class Tool
     {
         var start = new ProcessStartInfo("dotnet");
         start.ArgumentList.Add(Path.Combine(AppContext.BaseDirectory, "ohmstead.dll"));
-        foreach (var a in arguments) start.ArgumentList.Add(a);
-        if (language is not null) start.Environment["LC_ALL"] = language;
+        foreach (var a in arguments)
+            start.ArgumentList.Add(a);
+        if (language is not null)
+            start.Environment["LC_ALL"] = language;
         return Start(start, Path.GetTempPath());
     }
 
@@ -74,7 +76,8 @@ internal static class Tool
     private static string FindRoot()
     {
         var folder = new DirectoryInfo(AppContext.BaseDirectory);
-        while (folder is not null && !System.IO.File.Exists(Path.Combine(folder.FullName, "Ohmstead.slnx"))) folder = folder.Parent;
+        while (folder is not null && !System.IO.File.Exists(Path.Combine(folder.FullName, "Ohmstead.slnx")))
+            folder = folder.Parent;
         return folder?.FullName ?? throw new InvalidOperationException("the tests run outside the repository");
     }
 }

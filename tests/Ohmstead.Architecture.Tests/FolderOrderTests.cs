@@ -93,20 +93,10 @@ public class FolderOrderTests
             .Check(Built);
 
     // Each project leans on those before it only.
-    private static readonly Assembly[] Projects =
-    [
-        Repository.Electrical,
-        Repository.Workshop,
-        Repository.Storage,
-        Repository.App,
-    ];
+    private static readonly Assembly[] Projects = [Repository.Electrical, Repository.Workshop, Repository.Storage, Repository.App];
 
     public static TheoryData<int, int> LaterProjects() =>
-        [
-            .. from project in Enumerable.Range(0, 4)
-            from later in Enumerable.Range(project + 1, 3 - project)
-            select (project, later),
-        ];
+        [.. from project in Enumerable.Range(0, 4) from later in Enumerable.Range(project + 1, 3 - project) select (project, later)];
 
     [Theory]
     [MemberData(nameof(LaterProjects))]

@@ -6,8 +6,7 @@ namespace Ohmstead.Architecture.Tests;
 /// <summary>What Electrical shows the world is synchronous and cannot be changed after it was made.</summary>
 public class PublicSurfaceTests
 {
-    private const BindingFlags Declared =
-        BindingFlags.Public | BindingFlags.Instance | BindingFlags.Static | BindingFlags.DeclaredOnly;
+    private const BindingFlags Declared = BindingFlags.Public | BindingFlags.Instance | BindingFlags.Static | BindingFlags.DeclaredOnly;
 
     [Fact]
     public void Nothing_public_in_Electrical_is_asynchronous()
@@ -31,8 +30,7 @@ public class PublicSurfaceTests
         Findings.None(found);
     }
 
-    private static bool IsInit(MethodInfo set) =>
-        set.ReturnParameter.GetRequiredCustomModifiers().Contains(typeof(IsExternalInit));
+    private static bool IsInit(MethodInfo set) => set.ReturnParameter.GetRequiredCustomModifiers().Contains(typeof(IsExternalInit));
 
     private static IEnumerable<Type> Signature(MemberInfo member) =>
         member switch

@@ -39,7 +39,10 @@ public partial class SourceTreeTests
     {
         const string experiments = "perf/Ohmstead.Perf/Experiments";
         string[] drawer = [.. Repository.Files($"{experiments}/Benches", "*.cs"), $"{experiments}/DrawnUnit.cs"];
-        IEnumerable<string> found = from file in drawer where Repository.Read(file).Contains("Electrical.Diagnosis", StringComparison.Ordinal) select file;
+        IEnumerable<string> found =
+            from file in drawer
+            where Repository.Read(file).Contains("Electrical.Diagnosis", StringComparison.Ordinal)
+            select file;
         Findings.None(found);
     }
 

@@ -11,11 +11,17 @@ public partial class WordsTests
     private static readonly (string File, string Words)[] Allowed =
     [
         // Words of the JSON that the table puts into those of the bench.
-        ("AnswerTable.cs", "too few of this kind"), ("AnswerTable.cs", "usual, outside the kind's band"),
+        ("AnswerTable.cs", "too few of this kind"),
+        ("AnswerTable.cs", "usual, outside the kind's band"),
     ];
 
     /// <summary>What these say, they say of a file to whoever writes it, in the words of the file.</summary>
-    private static readonly string[] SpeaksOfFiles = ["src/Ohmstead.Electrical/", "src/Ohmstead.Storage/Zips/", "src/Ohmstead.Storage/Migrations/"];
+    private static readonly string[] SpeaksOfFiles =
+    [
+        "src/Ohmstead.Electrical/",
+        "src/Ohmstead.Storage/Zips/",
+        "src/Ohmstead.Storage/Migrations/",
+    ];
 
     [GeneratedRegex("""(?<!@)\$?"((?:[^"\\\n]|\\.)*)"(?!")""")]
     private static partial Regex Literal();
@@ -32,7 +38,12 @@ public partial class WordsTests
     [Fact]
     public void Every_concept_has_its_word_on_the_screen_and_in_the_code()
     {
-        var rows = Repository.Read(Page).Split('\n').Where(l => l.StartsWith("| ", StringComparison.Ordinal)).Select(l => l.Trim('|').Split('|').Select(c => c.Trim()).ToArray()).ToList();
+        var rows = Repository
+            .Read(Page)
+            .Split('\n')
+            .Where(l => l.StartsWith("| ", StringComparison.Ordinal))
+            .Select(l => l.Trim('|').Split('|').Select(c => c.Trim()).ToArray())
+            .ToList();
         Assert.True(rows.Count > 60, "the table of words is too short to be whole");
         Assert.All(rows, r => Assert.True(r.Length == 4 && r[0].Length > 0 && r[1].Length > 0, string.Join('|', r)));
         var code = string.Join('\n', Repository.Files("src", "*.cs").Concat(Repository.Files("src", "*.razor")).Select(Repository.Read));
@@ -45,7 +56,9 @@ public partial class WordsTests
     public void Each_text_is_where_the_page_says()
     {
         var page = Repository.Read(Page);
-        var list = page[page.IndexOf("## Where the texts are", StringComparison.Ordinal)..page.IndexOf("## Never", StringComparison.Ordinal)];
+        var list = page[
+            page.IndexOf("## Where the texts are", StringComparison.Ordinal)..page.IndexOf("## Never", StringComparison.Ordinal)
+        ];
         var files = Repository.Files("src", "*").ToList();
         var places = list.Split('\n').Where(l => l.StartsWith("- ", StringComparison.Ordinal)).ToList();
         Assert.True(places.Count > 8, "the list of places is too short to be whole");
@@ -64,11 +77,19 @@ public partial class WordsTests
         var never = NeverUsed();
         Assert.True(never.Count >= 20);
         var found = new List<string>();
-        foreach (var file in Repository.Files("src", "*.cs").Concat(Repository.Files("src", "*.razor")).Where(f => !SpeaksOfFiles.Any(s => f.StartsWith(s, StringComparison.Ordinal))))
-            foreach (var sentence in Sentences(file, Repository.Read(file)))
-                if (!Allowed.Any(a => file.EndsWith(a.File, StringComparison.Ordinal) && sentence.Contains(a.Words, StringComparison.Ordinal)))
-                    found.AddRange(never.Where(n => n.IsMatch(sentence)).Select(n => $"{file}: {n}: {sentence.Trim()}"));
-        Assert.True(found.Count == 0, $"{found.Count.ToString(System.Globalization.CultureInfo.InvariantCulture)}\n" + string.Join('\n', found));
+        foreach (
+            var file in Repository
+                .Files("src", "*.cs")
+                .Concat(Repository.Files("src", "*.razor"))
+                .Where(f => !SpeaksOfFiles.Any(s => f.StartsWith(s, StringComparison.Ordinal)))
+        )
+        foreach (var sentence in Sentences(file, Repository.Read(file)))
+            if (!Allowed.Any(a => file.EndsWith(a.File, StringComparison.Ordinal) && sentence.Contains(a.Words, StringComparison.Ordinal)))
+                found.AddRange(never.Where(n => n.IsMatch(sentence)).Select(n => $"{file}: {n}: {sentence.Trim()}"));
+        Assert.True(
+            found.Count == 0,
+            $"{found.Count.ToString(System.Globalization.CultureInfo.InvariantCulture)}\n" + string.Join('\n', found)
+        );
     }
 
     [Theory]
@@ -77,13 +98,22 @@ public partial class WordsTests
     [InlineData("a.razor", "<p class=\"soft\">A gate is <b>shut</b></p>", "A gate is")]
     [InlineData("a.cs", "/// The gate \"x y\" in a comment\nvar y = \"kind\";", "")]
     public void The_scan_sees_what_a_person_reads(string file, string text, string sentence) =>
-        Assert.Equal(sentence.Length > 0, Sentences(file, text).Any(s => s.Contains(sentence, StringComparison.Ordinal)) && sentence.Length > 0);
+        Assert.Equal(
+            sentence.Length > 0,
+            Sentences(file, text).Any(s => s.Contains(sentence, StringComparison.Ordinal)) && sentence.Length > 0
+        );
 
     private static List<Regex> NeverUsed()
     {
         var page = Repository.Read(Page);
-        return [.. page[page.IndexOf("## Never", StringComparison.Ordinal)..].Split('\n').Where(l => l.StartsWith("- ", StringComparison.Ordinal))
-            .SelectMany(l => l[2..].Split('·')).Select(w => new Regex($@"(?<![\w.(])(?:{Regex.Escape(w.Trim())})(?![\w(]|\.\w| [>=])", RegexOptions.IgnoreCase))];
+        return
+        [
+            .. page[page.IndexOf("## Never", StringComparison.Ordinal)..]
+                .Split('\n')
+                .Where(l => l.StartsWith("- ", StringComparison.Ordinal))
+                .SelectMany(l => l[2..].Split('·'))
+                .Select(w => new Regex($@"(?<![\w.(])(?:{Regex.Escape(w.Trim())})(?![\w(]|\.\w| [>=])", RegexOptions.IgnoreCase)),
+        ];
     }
 
     /// <summary>The texts of a file that have a space in them: string literals, and in a page the words between its tags.</summary>
@@ -100,8 +130,10 @@ public partial class WordsTests
         var lines = text.Split('\n').Where(l => !l.TrimStart().StartsWith("//", StringComparison.Ordinal));
         var whole = string.Join('\n', lines);
         foreach (Match m in RawLiteral().Matches(whole))
-            if (m.Groups[1].Value.Contains(' ')) yield return m.Groups[1].Value;
+            if (m.Groups[1].Value.Contains(' '))
+                yield return m.Groups[1].Value;
         foreach (Match m in Literal().Matches(RawLiteral().Replace(whole, " ")))
-            if (m.Groups[1].Value.Trim().Contains(' ')) yield return Computed().Replace(m.Groups[1].Value, " ");
+            if (m.Groups[1].Value.Trim().Contains(' '))
+                yield return Computed().Replace(m.Groups[1].Value, " ");
     }
 }

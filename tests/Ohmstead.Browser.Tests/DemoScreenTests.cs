@@ -59,11 +59,7 @@ public sealed class DemoScreenTests(OpenBrowser browser, RunningDemo demo)
         await LookAsync(window, $"{unit}/drawing", "", $"{kind}-drawing");
         await LookAsync(window, $"{unit}/papers", "Paperwork");
         await window.SeesAsync("Make the service record");
-        Assert.Contains(
-            "no certification",
-            await window.PdfAsync($"{unit}/papers/service-record.pdf"),
-            StringComparison.OrdinalIgnoreCase
-        );
+        Assert.Contains("no certification", await window.PdfAsync($"{unit}/papers/service-record.pdf"), StringComparison.OrdinalIgnoreCase);
     }
 
     private static async Task LookAsync(Window window, string path, string title, string picture = "")

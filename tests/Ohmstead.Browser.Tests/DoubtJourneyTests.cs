@@ -9,7 +9,8 @@ public sealed class DoubtJourneyTests(OpenBrowser browser, SpoiledBench bench) :
 {
     private Task<Window> OpenAsync(Width width) => Window.OpenAsync(browser, bench.Tool.Address, width);
 
-    private static ILocator Doubt(Window window, string headline) => window.Page.Locator("section.caution-box", new() { HasText = headline });
+    private static ILocator Doubt(Window window, string headline) =>
+        window.Page.Locator("section.caution-box", new() { HasText = headline });
 
     /// <summary>The answer takes seconds.</summary>
     private static Task SeenAsync(ILocator place) => Expect(place.First).ToBeVisibleAsync(new() { Timeout = 120_000 });
@@ -68,26 +69,49 @@ public sealed class DoubtJourneyTests(OpenBrowser browser, SpoiledBench bench) :
         values["lamp-40"] *= 10;
         foreach (var id in new[] { "track-load", "load-6" })
             values.Remove(id);
-        var readings = new JsonArray([.. values.Select(v => (JsonNode)new JsonObject { ["id"] = v.Key, ["value"] = double.IsInfinity(v.Value) ? "OL" : v.Value })]);
+        var readings = new JsonArray([
+            .. values.Select(v => (JsonNode)new JsonObject { ["id"] = v.Key, ["value"] = double.IsInfinity(v.Value) ? "OL" : v.Value }),
+        ]);
         var file = Path.Combine(bench.Tool.Folder, "slipped.readings.json");
         Task WriteAsync() =>
-            File.WriteAllTextAsync(file, new JsonObject { ["ohmstead"] = "readings/1", ["sheet"] = "solo-110", ["readings"] = readings.DeepClone() }.ToJsonString(), TestContext.Current.CancellationToken);
+            File.WriteAllTextAsync(
+                file,
+                new JsonObject
+                {
+                    ["ohmstead"] = "readings/1",
+                    ["sheet"] = "solo-110",
+                    ["readings"] = readings.DeepClone(),
+                }.ToJsonString(),
+                TestContext.Current.CancellationToken
+            );
         await WriteAsync();
         async Task<List<JsonElement>> NextAsync() =>
-            [.. JsonDocument.Parse(await RunningTool.RunAsync("diagnose", RunningTool.SheetFile("solo-110"), file, "--json")).RootElement.GetProperty("next").EnumerateArray()];
+            [
+                .. JsonDocument
+                    .Parse(await RunningTool.RunAsync("diagnose", RunningTool.SheetFile("solo-110"), file, "--json"))
+                    .RootElement.GetProperty("next")
+                    .EnumerateArray(),
+            ];
         var next = await NextAsync();
         Assert.Equal("lamp-40", next[0].GetProperty("id").GetString());
         Assert.All(
             next.Where(n => n.GetProperty("id").GetString() is "track-load" or "load-6"),
             n => Assert.Contains("lamp-40", n.GetProperty("blockedBy").EnumerateArray().Select(b => b.GetString()))
         );
-        var said = System.Text.RegularExpressions.Regex.Replace(await RunningTool.RunAsync("diagnose", RunningTool.SheetFile("solo-110"), file), @"\s+", " ");
+        var said = System.Text.RegularExpressions.Regex.Replace(
+            await RunningTool.RunAsync("diagnose", RunningTool.SheetFile("solo-110"), file),
+            @"\s+",
+            " "
+        );
         Assert.Contains("Ten times too high?", said, StringComparison.Ordinal);
         Assert.Contains("possible slip, ten times too high, read it again", said, StringComparison.Ordinal);
         // Read again below the first, it fits: mains is open.
         readings.Add((JsonNode)new JsonObject { ["id"] = "lamp-40", ["value"] = values["lamp-40"] / 10 });
         await WriteAsync();
-        Assert.All((await NextAsync()).Where(n => n.GetProperty("id").GetString() is "track-load" or "load-6" or "lamp-40"), n => Assert.Empty(n.GetProperty("blockedBy").EnumerateArray()));
+        Assert.All(
+            (await NextAsync()).Where(n => n.GetProperty("id").GetString() is "track-load" or "load-6" or "lamp-40"),
+            n => Assert.Empty(n.GetProperty("blockedBy").EnumerateArray())
+        );
     }
 
     [Fact]
@@ -147,6 +171,10 @@ public sealed class DoubtJourneyTests(OpenBrowser browser, SpoiledBench bench) :
         await window.GoAsync($"/units/{SpoiledBench.HotCore}/return");
         await window.SeesAsync("more heat than it should");
         await window.SeesAsync("Locked until");
-        Assert.Contains("more heat than it should", await window.PdfAsync($"/units/{SpoiledBench.HotCore}/papers/owner-page.pdf"), StringComparison.Ordinal);
+        Assert.Contains(
+            "more heat than it should",
+            await window.PdfAsync($"/units/{SpoiledBench.HotCore}/papers/owner-page.pdf"),
+            StringComparison.Ordinal
+        );
     }
 }

@@ -9,11 +9,43 @@ namespace Ohmstead.Browser.Tests;
 public sealed class EveryWidthTests(OpenBrowser browser, RunningDemo demo)
 {
     private static readonly string[] Untyped = ["", "/look-over", "/terminals", "/type", "/reading", "/round", "/findings"];
-    private static readonly string[] UntypedToo = ["/apart", "/apart/back", "/wiring", "/continuity", "/check", "/first-power", "/drawing", "/papers", "/return"];
+    private static readonly string[] UntypedToo =
+    [
+        "/apart",
+        "/apart/back",
+        "/wiring",
+        "/continuity",
+        "/check",
+        "/first-power",
+        "/drawing",
+        "/papers",
+        "/return",
+    ];
     private static readonly string[] Typed = ["", "/look-over", "/reading", "/round", "/findings", "/apart", "/apart/back"];
     private static readonly string[] TypedToo = ["/wiring", "/continuity", "/check", "/first-power", "/drawing", "/papers", "/return"];
-    private static readonly string[] Workshop = ["/", "/practice", "/units/new", "/units/new?type=solo-110", "/handed-back", "/search?words=post", "/nowhere", "/kinds", "/kinds/twin-175"];
-    private static readonly string[] Settings = ["/kinds/solo-110/readings", "/shop", "/shop/meters", "/shop/loads", "/shop/parts", "/shop/limits", "/shop/look-over", "/shop/mistakes"];
+    private static readonly string[] Workshop =
+    [
+        "/",
+        "/practice",
+        "/units/new",
+        "/units/new?type=solo-110",
+        "/handed-back",
+        "/search?words=post",
+        "/nowhere",
+        "/kinds",
+        "/kinds/twin-175",
+    ];
+    private static readonly string[] Settings =
+    [
+        "/kinds/solo-110/readings",
+        "/shop",
+        "/shop/meters",
+        "/shop/loads",
+        "/shop/parts",
+        "/shop/limits",
+        "/shop/look-over",
+        "/shop/mistakes",
+    ];
 
     /// <summary>CSS pixels. Half of 1440 with two device pixels each is 200 % zoom of a laptop, half of 640 that of a small window.</summary>
     private static readonly int[] Widths = [320, 390, 720, 1024, 1440];

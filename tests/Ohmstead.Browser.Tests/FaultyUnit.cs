@@ -11,6 +11,7 @@ namespace Ohmstead.Browser.Tests;
 internal sealed class FaultyUnit
 {
     private readonly UnitModel model;
+
     /// <summary>What the probes of the shop's first meter show when joined [Ω]; a check of a rewire minds them.</summary>
     private readonly double leadOhms;
 
@@ -37,8 +38,7 @@ internal sealed class FaultyUnit
     public static FaultyUnit Wired(string sheet, string mistake) =>
         new(MistakeList.Of(SheetOf(sheet)).Single(m => m.Id == mistake) is var m ? m.Make(SheetOf(sheet), m.Sizes[0]) : null!);
 
-    private static TypeSheet SheetOf(string sheet) =>
-        TypeSheetFile.Read(File.ReadAllText(RunningTool.SheetFile(sheet))).Required;
+    private static TypeSheet SheetOf(string sheet) => TypeSheetFile.Read(File.ReadAllText(RunningTool.SheetFile(sheet))).Required;
 
     public string Read(string reading)
     {

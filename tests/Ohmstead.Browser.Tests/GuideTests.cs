@@ -8,10 +8,7 @@ public sealed partial class GuideTests
     [Fact]
     public async Task Every_picture_that_the_guide_shows_is_there_and_every_one_there_is_shown()
     {
-        var text = await File.ReadAllTextAsync(
-            Path.Combine(Guide.Folder, "README.md"),
-            TestContext.Current.CancellationToken
-        );
+        var text = await File.ReadAllTextAsync(Path.Combine(Guide.Folder, "README.md"), TestContext.Current.CancellationToken);
         var shown = Picture().Matches(text).Select(m => m.Groups[1].Value).Distinct().Order(StringComparer.Ordinal);
         var there = Directory
             .GetFiles(Path.Combine(Guide.Folder, "pictures"))

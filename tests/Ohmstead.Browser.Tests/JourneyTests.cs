@@ -129,7 +129,16 @@ public sealed class JourneyTests(OpenBrowser browser, RunningBench bench)
                     ("<script>alert(1)</script>.json", "{}"u8.ToArray(), "<script>alert(1)</script>.json is no type sheet"),
                 ]
         )
-            await RefusedAsync(window, new() { Name = name, MimeType = "application/json", Buffer = content }, words);
+            await RefusedAsync(
+                window,
+                new()
+                {
+                    Name = name,
+                    MimeType = "application/json",
+                    Buffer = content,
+                },
+                words
+            );
         await window.GoAsync("/kinds");
         await window.Page.SetInputFilesAsync("input[type=file]:enabled", huge);
         await window.SeesAsync("huge.json is larger than 2 MB");
@@ -225,11 +234,7 @@ public sealed class JourneyTests(OpenBrowser browser, RunningBench bench)
         await window.PressAsync("Show a code for a phone");
         var address = new Uri(await window.Page.Locator("p.address").InnerTextAsync());
         await window.SeeAsync("pairing");
-        await using var phone = await Window.OpenAsync(
-            browser,
-            new Uri(address.GetLeftPart(UriPartial.Authority)),
-            Width.Phone
-        );
+        await using var phone = await Window.OpenAsync(browser, new Uri(address.GetLeftPart(UriPartial.Authority)), Width.Phone);
         await phone.Page.GotoAsync(address.AbsolutePath);
         await Expect(phone.Page.Locator("main")).ToBeVisibleAsync();
         Assert.Equal(403, await phone.StatusAsync("/"));

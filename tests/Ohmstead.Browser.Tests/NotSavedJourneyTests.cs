@@ -48,9 +48,7 @@ public sealed class NotSavedJourneyTests(OpenBrowser browser)
 
     private static async Task RunAsync(RunningTool tool, string command)
     {
-        await using var connection = new SqliteConnection(
-            $"Data Source={Path.Combine(tool.Folder, "workshop.db")};Pooling=False"
-        );
+        await using var connection = new SqliteConnection($"Data Source={Path.Combine(tool.Folder, "workshop.db")};Pooling=False");
         await connection.OpenAsync();
         await using var run = connection.CreateCommand();
         run.CommandText = command;

@@ -9,11 +9,7 @@ internal static class Pdf
     public static async Task<string> TextAsync(byte[] pdf)
     {
         using var process = Process.Start(
-            new ProcessStartInfo("pdftotext", ["-", "-"])
-            {
-                RedirectStandardInput = true,
-                RedirectStandardOutput = true,
-            }
+            new ProcessStartInfo("pdftotext", ["-", "-"]) { RedirectStandardInput = true, RedirectStandardOutput = true }
         )!;
         var output = process.StandardOutput.ReadToEndAsync();
         await process.StandardInput.BaseStream.WriteAsync(pdf);

@@ -40,7 +40,14 @@ internal sealed class RunningTool : IAsyncDisposable
         await using (var store = await Store.OpenAsync(tool.Folder, TimeProvider.System))
         {
             foreach (var sheet in sheets)
-                await store.SaveDocumentAsync(App.Web.Bench.SheetKind, sheet, 0, await File.ReadAllTextAsync(SheetFile(sheet)), DateTimeOffset.UnixEpoch, CancellationToken.None);
+                await store.SaveDocumentAsync(
+                    App.Web.Bench.SheetKind,
+                    sheet,
+                    0,
+                    await File.ReadAllTextAsync(SheetFile(sheet)),
+                    DateTimeOffset.UnixEpoch,
+                    CancellationToken.None
+                );
             await fill(store);
         }
         await tool.BeginAsync(["--port", "0", "--data", tool.Folder]);
@@ -67,12 +74,7 @@ internal sealed class RunningTool : IAsyncDisposable
 
     /// <summary>Starts it again on the same folder and port.</summary>
     public Task AgainAsync() =>
-        BeginAsync([
-            "--port",
-            Address.Port.ToString(System.Globalization.CultureInfo.InvariantCulture),
-            "--data",
-            Folder,
-        ]);
+        BeginAsync(["--port", Address.Port.ToString(System.Globalization.CultureInfo.InvariantCulture), "--data", Folder]);
 
     /// <summary>Runs a verb to its end; what it printed.</summary>
     public static async Task<string> RunAsync(params string[] arguments)

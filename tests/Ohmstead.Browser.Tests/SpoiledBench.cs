@@ -43,20 +43,36 @@ public sealed class SpoiledBench : IAsyncLifetime
     public ValueTask DisposeAsync() => Tool.DisposeAsync();
 
     /// <summary>What a meter shows on a unit, by the id of the reading; OL as infinity.</summary>
-    internal static Dictionary<string, double> Values(string sheet, double line = 0, double leads = KnownLeads, bool isOpen = false, Action<JsonNode>? really = null)
+    internal static Dictionary<string, double> Values(
+        string sheet,
+        double line = 0,
+        double leads = KnownLeads,
+        bool isOpen = false,
+        Action<JsonNode>? really = null
+    )
     {
         var text = JsonNode.Parse(File.ReadAllText(RunningTool.SheetFile(sheet)))!;
         really?.Invoke(text);
         var model = new UnitModel(TypeSheetFile.Read(text.ToJsonString()).Required);
-        var specs = model.Sheet.Readings.Where(r => (isOpen || !r.IsOpenCase) && r.State.Lifted.IsEmpty).Select(r => (r, AtLine(model.Sheet, r.State, line))).ToList();
+        var specs = model
+            .Sheet.Readings.Where(r => (isOpen || !r.IsOpenCase) && r.State.Lifted.IsEmpty)
+            .Select(r => (r, AtLine(model.Sheet, r.State, line)))
+            .ToList();
         return specs
             .Zip(Prediction.Run(model, specs, [], isAveraging: true))
-            .ToDictionary(p => p.First.r.Id, p => Digits(p.Second.Value + (p.First.r.Quantity == Quantity.Ohms ? leads : 0)), StringComparer.Ordinal);
+            .ToDictionary(
+                p => p.First.r.Id,
+                p => Digits(p.Second.Value + (p.First.r.Quantity == Quantity.Ohms ? leads : 0)),
+                StringComparer.Ordinal
+            );
     }
 
     private static ReadingState AtLine(TypeSheet sheet, ReadingState state, double line) =>
         line > 0 && state.Source is { IsDirect: false } source && source.Volts == sheet.SupplyVolts
-            ? state with { Source = source with { Volts = line } }
+            ? state with
+            {
+                Source = source with { Volts = line },
+            }
             : state;
 
     private static double Digits(double value) =>
@@ -94,10 +110,32 @@ public sealed class SpoiledBench : IAsyncLifetime
         [
             new TakenIn(tag, sheet, "A neighbor", "It hums."),
             .. new[] { "cord", "plug", "sleeves", "case" }.Select(part => new ConditionNoted(part, "good", Decision.Leave, "")),
-            .. values.Select(v => new ReadingEntered(v.Key, double.IsInfinity(v.Value) ? Shown.OverRange : Shown.Number(v.Value), BenchState.AsSheet with { MeterId = meter })),
+            .. values.Select(v => new ReadingEntered(
+                v.Key,
+                double.IsInfinity(v.Value) ? Shown.OverRange : Shown.Number(v.Value),
+                BenchState.AsSheet with
+                {
+                    MeterId = meter,
+                }
+            )),
             new StageClosed(Stage.LookOver, true, ""),
         ];
-        await store.AppendAsync(unit, 0, [.. facts.Select((f, n) => new NewEntry(new Guid(unit.ToByteArray()[0], (short)(n + 1), 7, new byte[8]), DateTimeOffset.UnixEpoch.AddMinutes(n), "bench", f))], CancellationToken.None);
+        await store.AppendAsync(
+            unit,
+            0,
+            [
+                .. facts.Select(
+                    (f, n) =>
+                        new NewEntry(
+                            new Guid(unit.ToByteArray()[0], (short)(n + 1), 7, new byte[8]),
+                            DateTimeOffset.UnixEpoch.AddMinutes(n),
+                            "bench",
+                            f
+                        )
+                ),
+            ],
+            CancellationToken.None
+        );
     }
 
     private static Guid IdOf(int n) => new(n, 0, 1, new byte[8]);

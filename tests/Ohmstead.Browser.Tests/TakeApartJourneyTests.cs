@@ -50,7 +50,11 @@ public sealed class TakeApartJourneyTests(OpenBrowser browser, RunningBench benc
         await window.FollowAsync("Take apart");
         await window.FollowAsync("Next off: wheel of track 2");
         await window.TitledAsync("Wheel of track 2");
-        for (var left = 30; left > 0 && await window.Page.GetByRole(AriaRole.Button, new() { Name = "Off", Exact = true }).CountAsync() > 0; left--)
+        for (
+            var left = 30;
+            left > 0 && await window.Page.GetByRole(AriaRole.Button, new() { Name = "Off", Exact = true }).CountAsync() > 0;
+            left--
+        )
         {
             var title = await Window.WordsAsync(window.Page.Locator("h1"));
             if (title == "Post wires")
@@ -58,7 +62,12 @@ public sealed class TakeApartJourneyTests(OpenBrowser browser, RunningBench benc
                 await window.SeesAsync("Stop: take a photo first");
                 await window.Page.SetInputFilesAsync(
                     "input[data-about='post-leads']",
-                    new FilePayload { Name = "leads.jpg", MimeType = "image/jpeg", Buffer = Drawing.Jpeg(WornRoller.Draw) }
+                    new FilePayload
+                    {
+                        Name = "leads.jpg",
+                        MimeType = "image/jpeg",
+                        Buffer = Drawing.Jpeg(WornRoller.Draw),
+                    }
                 );
                 await Expect(window.Page.GetByAltText("Photo of this step")).ToBeVisibleAsync();
                 await window.SeeAsync("apart-stop");

@@ -42,7 +42,11 @@ public sealed class UnbrokenTests(OpenBrowser browser, RunningDemo demo)
             foreach (var wide in new[] { 390, 320, 355 })
             {
                 await window.Page.SetViewportSizeAsync(wide, 844);
-                wrong.AddRange((await window.Page.EvaluateAsync<string[]>(Broken)).Select(w => string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{page} at {wide} px: {w}")));
+                wrong.AddRange(
+                    (await window.Page.EvaluateAsync<string[]>(Broken)).Select(w =>
+                        string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{page} at {wide} px: {w}")
+                    )
+                );
             }
             pairs += await window.Page.EvaluateAsync<int>("() => (document.body.innerText.match(/\\d\\u00a0[VAWΩm]/g) ?? []).length");
         }

@@ -12,7 +12,14 @@ public sealed class WholeJobTests(OpenBrowser browser)
     [InlineData(Width.Desk, "solo-110", "shoe:worn", 3, "ohms-track", "Worn shoe")]
     [InlineData(Width.Phone, "step-230", "w-ac-1:resistive", 8, "ohms-rails", "Poor wire, one of")]
     [InlineData(Width.Desk, "step-230", "w-ac-1:resistive", 8, "ohms-rails", "Poor wire, one of")]
-    public async Task A_new_unit_goes_from_look_over_to_record(Width width, string kind, string fault, double size, string cold, string found)
+    public async Task A_new_unit_goes_from_look_over_to_record(
+        Width width,
+        string kind,
+        string fault,
+        double size,
+        string cold,
+        string found
+    )
     {
         var worn = new FaultyUnit(kind, fault, size);
         await using var tool = await RunningTool.StartAsync();

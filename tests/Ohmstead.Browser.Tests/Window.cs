@@ -13,8 +13,7 @@ internal sealed partial class Window : IAsyncDisposable
     private readonly Width width;
     private readonly List<string> wrong = [];
 
-    private Window(IBrowserContext context, IPage page, Width width) =>
-        (this.context, Page, this.width) = (context, page, width);
+    private Window(IBrowserContext context, IPage page, Width width) => (this.context, Page, this.width) = (context, page, width);
 
     public IPage Page { get; }
 
@@ -26,8 +25,7 @@ internal sealed partial class Window : IAsyncDisposable
             new()
             {
                 BaseURL = address.ToString(),
-                ViewportSize =
-                    width == Width.Phone ? new() { Width = 390, Height = 844 } : new() { Width = 1440, Height = 900 },
+                ViewportSize = width == Width.Phone ? new() { Width = 390, Height = 844 } : new() { Width = 1440, Height = 900 },
                 DeviceScaleFactor = scale,
                 HasTouch = width == Width.Phone,
                 ReducedMotion = ReducedMotion.Reduce,
@@ -46,7 +44,8 @@ internal sealed partial class Window : IAsyncDisposable
         page.PageError += (_, error) =>
         {
             // Drawn anew under the finger, by findings that arrive: the event was for a button that is gone. What it was to do is asked for by the journey.
-            if (!error.Contains("There is no event handler associated with this event", StringComparison.Ordinal)) window.wrong.Add($"script: {error}");
+            if (!error.Contains("There is no event handler associated with this event", StringComparison.Ordinal))
+                window.wrong.Add($"script: {error}");
         };
         page.Console += (_, said) =>
         {
@@ -73,8 +72,7 @@ internal sealed partial class Window : IAsyncDisposable
 
     public Task FollowAsync(string name) => PressAsync(name, AriaRole.Link);
 
-    public Task FillAsync(string label, string text) =>
-        Page.GetByLabel(label, new() { Exact = false }).First.FillAsync(text);
+    public Task FillAsync(string label, string text) => Page.GetByLabel(label, new() { Exact = false }).First.FillAsync(text);
 
     /// <summary>The words of a place, its spaces that hold made plain.</summary>
     public static async Task<string> WordsAsync(ILocator place) => (await place.InnerTextAsync()).Replace('\u00a0', ' ');
@@ -113,7 +111,10 @@ internal sealed partial class Window : IAsyncDisposable
         var over = await Page.EvaluateAsync<int[]>("[document.documentElement.scrollWidth - innerWidth, innerWidth]");
         Assert.True(
             over[0] <= 0,
-            string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{Page.Url} is {over[0]} px wider than the screen of {over[1]}")
+            string.Create(
+                System.Globalization.CultureInfo.InvariantCulture,
+                $"{Page.Url} is {over[0]} px wider than the screen of {over[1]}"
+            )
         );
     }
 

@@ -10,8 +10,15 @@ public sealed class WindowTests(OpenBrowser browser, RunningDemo demo)
         await window.Page.SetContentAsync("<main><h1>Types</h1><img src='data:,'><p style='color:#bbb;background:#fff'>Pale</p></main>");
         var all = await Axe.ViolationsAsync(window.Page);
         Assert.Contains(all, v => v.StartsWith("image-alt:", StringComparison.Ordinal));
-        Assert.Contains(all, v => v.StartsWith("color-contrast:", StringComparison.Ordinal) && v.Contains("Pale", StringComparison.Ordinal));
-        Assert.StartsWith("color-contrast:", Assert.Single(await Axe.ViolationsAsync(window.Page, "color-contrast")), StringComparison.Ordinal);
+        Assert.Contains(
+            all,
+            v => v.StartsWith("color-contrast:", StringComparison.Ordinal) && v.Contains("Pale", StringComparison.Ordinal)
+        );
+        Assert.StartsWith(
+            "color-contrast:",
+            Assert.Single(await Axe.ViolationsAsync(window.Page, "color-contrast")),
+            StringComparison.Ordinal
+        );
     }
 
     [Fact]

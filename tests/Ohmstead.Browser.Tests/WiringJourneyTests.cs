@@ -19,7 +19,12 @@ public sealed class WiringJourneyTests(OpenBrowser browser, RunningBench bench)
         await window.SeesAsync("A photo first");
         await window.Page.SetInputFilesAsync(
             "input[data-about=wiring]",
-            new FilePayload { Name = "inside.jpg", MimeType = "image/jpeg", Buffer = Drawing.Jpeg(WornRoller.Draw) }
+            new FilePayload
+            {
+                Name = "inside.jpg",
+                MimeType = "image/jpeg",
+                Buffer = Drawing.Jpeg(WornRoller.Draw),
+            }
         );
         await window.SeesAsync("Tap the joint on the photo");
 
@@ -29,9 +34,16 @@ public sealed class WiringJourneyTests(OpenBrowser browser, RunningBench bench)
         {
             var photo = window.Page.Locator(".pinnable img");
             // Until it has arrived a photo has no size: its shares would all lie in the rounded corner, where no press is felt.
-            await window.Page.WaitForFunctionAsync("() => { const i = document.querySelector('.pinnable img'); return !!i && i.complete && i.naturalWidth > 0; }");
+            await window.Page.WaitForFunctionAsync(
+                "() => { const i = document.querySelector('.pinnable img'); return !!i && i.complete && i.naturalWidth > 0; }"
+            );
             var box = (await photo.BoundingBoxAsync())!;
-            await photo.ClickAsync(new() { Position = new() { X = box.Width * (0.2f + (0.15f * n)), Y = box.Height * 0.4f } });
+            await photo.ClickAsync(
+                new()
+                {
+                    Position = new() { X = box.Width * (0.2f + (0.15f * n)), Y = box.Height * 0.4f },
+                }
+            );
             actions++;
             var colour = window.Page.Locator("input[list=colours]").First;
             await colour.WaitForAsync();
@@ -54,7 +66,14 @@ public sealed class WiringJourneyTests(OpenBrowser browser, RunningBench bench)
         await window.SeeAsync("wiring-found");
 
         // One more joint, on which an end sits that belongs elsewhere.
-        await window.Page.Locator(".pinnable img").ClickAsync(new() { Position = new() { X = 40, Y = 40 } });
+        await window
+            .Page.Locator(".pinnable img")
+            .ClickAsync(
+                new()
+                {
+                    Position = new() { X = 40, Y = 40 },
+                }
+            );
         await window.Page.GetByText("Another end is here").ClickAsync();
         var other = window.Page.Locator("details[open] .choices button").First;
         moved = await other.InnerTextAsync();

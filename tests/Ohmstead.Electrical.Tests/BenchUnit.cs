@@ -48,7 +48,8 @@ internal sealed class BenchUnit
     {
         var circuit = new FaultedCircuits(Model, spec, spec.State).For(faults);
         var own = values.Copy();
-        foreach (var f in faults) f.ApplyTo(own);
+        foreach (var f in faults)
+            f.ApplyTo(own);
         Last = solver.Solve(circuit, own, HasAveragingMeter);
         WasPeriodic = !circuit.IsDirect && solver.WasPeriodic;
         Assert.True(Last.Value is not null, $"{spec.Id} did not converge: {Last}");
@@ -62,12 +63,22 @@ internal sealed class BenchUnit
     public ReadingSpec Spec(string quantity, string[] between, object? state = null)
     {
         var problems = new List<Problem>();
-        var json = JsonSerializer.SerializeToElement(new { id = "on-the-spot", quantity, between, state = state ?? new { } });
+        var json = JsonSerializer.SerializeToElement(
+            new
+            {
+                id = "on-the-spot",
+                quantity,
+                between,
+                state = state ?? new { },
+            }
+        );
         var spec = ReadingReader.Read(new JsonCursor(json, "$", problems), double.NaN);
         Assert.Empty(problems);
         Assert.All(between, t => Assert.Contains(t, terminals));
-        foreach (var l in spec!.State.Loads) Assert.True(terminals.Contains(l.From) && terminals.Contains(l.To));
-        if (spec.State.Source is { } s) Assert.True(terminals.Contains(s.From) && terminals.Contains(s.To));
+        foreach (var l in spec!.State.Loads)
+            Assert.True(terminals.Contains(l.From) && terminals.Contains(l.To));
+        if (spec.State.Source is { } s)
+            Assert.True(terminals.Contains(s.From) && terminals.Contains(s.To));
         return spec;
     }
 

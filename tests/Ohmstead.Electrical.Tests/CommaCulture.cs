@@ -9,8 +9,7 @@ internal static class CommaCulture
     public static CultureInfo Culture { get; } = Make();
 
     [ModuleInitializer]
-    internal static void Begin() =>
-        CultureInfo.CurrentCulture = CultureInfo.DefaultThreadCurrentCulture = Culture;
+    internal static void Begin() => CultureInfo.CurrentCulture = CultureInfo.DefaultThreadCurrentCulture = Culture;
 
     private static CultureInfo Make()
     {

@@ -21,7 +21,10 @@ internal sealed class Published
 
     /// <summary>A row of a topic's file.</summary>
     public static Published Case(string topic, string id) =>
-        new(Rows(topic).SingleOrDefault(r => r["id"]!.GetValue<string>() == id) ?? throw new ArgumentException($"{topic} has no row {id}", nameof(id)));
+        new(
+            Rows(topic).SingleOrDefault(r => r["id"]!.GetValue<string>() == id)
+                ?? throw new ArgumentException($"{topic} has no row {id}", nameof(id))
+        );
 
     /// <summary>All rows of a topic whose id begins with a text.</summary>
     public static IEnumerable<Published> All(string topic, string begin = "") =>
@@ -47,7 +50,8 @@ internal sealed class Published
         var published = Expected(name);
         Assert.True(
             Math.Abs(ours - published) <= within,
-            FormattableString.Invariant($"{Id} {name}: ours {ours:G6}, published {published:G6} (± {within:G3}; {Mark}, {Source})"));
+            FormattableString.Invariant($"{Id} {name}: ours {ours:G6}, published {published:G6} (± {within:G3}; {Mark}, {Source})")
+        );
     }
 
     private double Number(string part, string name) =>

@@ -25,13 +25,20 @@ internal static class Reference
     /// <summary>Files of a folder, as paths from the root with forward slashes.</summary>
     public static IReadOnlyList<string> Names(string folder, string pattern) =>
         Directory.Exists(PathOf(folder))
-            ? [.. Directory.EnumerateFiles(PathOf(folder), pattern).Select(f => $"{folder}/{Path.GetFileName(f)}").Order(StringComparer.Ordinal)]
+            ?
+            [
+                .. Directory
+                    .EnumerateFiles(PathOf(folder), pattern)
+                    .Select(f => $"{folder}/{Path.GetFileName(f)}")
+                    .Order(StringComparer.Ordinal),
+            ]
             : [];
 
     private static string FindRoot()
     {
         var folder = new DirectoryInfo(AppContext.BaseDirectory);
-        while (folder is not null && !File.Exists(Path.Combine(folder.FullName, "Ohmstead.slnx"))) folder = folder.Parent;
+        while (folder is not null && !File.Exists(Path.Combine(folder.FullName, "Ohmstead.slnx")))
+            folder = folder.Parent;
         return folder?.FullName ?? throw new InvalidOperationException("No Ohmstead.slnx above the tests.");
     }
 }

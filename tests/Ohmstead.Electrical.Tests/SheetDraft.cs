@@ -15,15 +15,43 @@ internal sealed class SheetDraft(double supplyVolts = 120, double hertz = 60)
 
     /// <summary>A core of a fixed magnetising inductance.</summary>
     public SheetDraft Core(string id, string referenceWinding, double lossOhms, double magnetisingHenries) =>
-        Put(cores, new { id, referenceWinding, lossOhms, magnetisingHenries });
+        Put(
+            cores,
+            new
+            {
+                id,
+                referenceWinding,
+                lossOhms,
+                magnetisingHenries,
+            }
+        );
 
     /// <summary>A core with an excitation table [V, A].</summary>
     public SheetDraft Core(string id, string referenceWinding, double lossOhms, double[][] excitation) =>
-        Put(cores, new { id, referenceWinding, lossOhms, excitation });
+        Put(
+            cores,
+            new
+            {
+                id,
+                referenceWinding,
+                lossOhms,
+                excitation,
+            }
+        );
 
     public SheetDraft Throttle(string id) => Put(controls, new { id, kind = "throttle" });
 
-    public SheetDraft Selector(string id, params string[] positions) => Put(controls, new { id, kind = "selector", positions, rest = positions[0] });
+    public SheetDraft Selector(string id, params string[] positions) =>
+        Put(
+            controls,
+            new
+            {
+                id,
+                kind = "selector",
+                positions,
+                rest = positions[0],
+            }
+        );
 
     /// <summary>An element; the fields beyond id, kind, from and to as an anonymous object.</summary>
     public SheetDraft Element(string kind, string id, string from, string to, object? fields = null)
@@ -38,14 +66,53 @@ internal sealed class SheetDraft(double supplyVolts = 120, double hertz = 60)
 
     public SheetDraft Resistor(string id, string from, string to, double ohms) => Element("resistor", id, from, to, new { ohms });
 
-    public SheetDraft Winding(string id, string from, string to, double turns, double ohms = 0, double leakageHenries = 0, string core = "core") =>
-        Element("winding", id, from, to, new { core, turns, ohms, leakageHenries });
+    public SheetDraft Winding(
+        string id,
+        string from,
+        string to,
+        double turns,
+        double ohms = 0,
+        double leakageHenries = 0,
+        string core = "core"
+    ) =>
+        Element(
+            "winding",
+            id,
+            from,
+            to,
+            new
+            {
+                core,
+                turns,
+                ohms,
+                leakageHenries,
+            }
+        );
 
     /// <summary>A reading of the sheet itself; most tests read by <see cref="BenchUnit.Read"/> instead.</summary>
     public SheetDraft Reading(string id, string quantity, string[] between, object? state = null, double minutes = 1) =>
-        Put(readings, new { id, quantity, between, state = state ?? new { }, minutes });
+        Put(
+            readings,
+            new
+            {
+                id,
+                quantity,
+                between,
+                state = state ?? new { },
+                minutes,
+            }
+        );
 
-    public SheetDraft Observation(string id, Dictionary<string, double> given, double otherwise) => Put(observations, new { id, given, otherwise });
+    public SheetDraft Observation(string id, Dictionary<string, double> given, double otherwise) =>
+        Put(
+            observations,
+            new
+            {
+                id,
+                given,
+                otherwise,
+            }
+        );
 
     /// <summary>The sheet as JSON; every terminal stands in a group of neighbours, so that none counts as mistyped.</summary>
     public JsonObject Json()
@@ -75,7 +142,8 @@ internal sealed class SheetDraft(double supplyVolts = 120, double hertz = 60)
         yield return element["to"]!.GetValue<string>();
         foreach (var list in new[] { "taps", "sliders" })
             if (element[list] is JsonArray more)
-                foreach (var m in more) yield return m!["to"]!.GetValue<string>();
+                foreach (var m in more)
+                    yield return m!["to"]!.GetValue<string>();
     }
 
     private static JsonObject Node(object fields) => JsonSerializer.SerializeToNode(fields)!.AsObject();

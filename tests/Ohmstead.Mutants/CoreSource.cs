@@ -19,7 +19,9 @@ internal sealed class CoreSource
         var generated = Path.Combine(root, "obj", "Release", "net10.0");
         var files = Directory
             .EnumerateFiles(root, "*.cs", SearchOption.AllDirectories)
-            .Where(f => !FromRoot(f).StartsWith("obj/", StringComparison.Ordinal) && !FromRoot(f).StartsWith("bin/", StringComparison.Ordinal))
+            .Where(f =>
+                !FromRoot(f).StartsWith("obj/", StringComparison.Ordinal) && !FromRoot(f).StartsWith("bin/", StringComparison.Ordinal)
+            )
             .Concat(Directory.EnumerateFiles(generated, "*.cs", SearchOption.AllDirectories))
             .Order(StringComparer.Ordinal);
         var framework = Path.GetDirectoryName(typeof(object).Assembly.Location)!;
@@ -27,7 +29,12 @@ internal sealed class CoreSource
             "Ohmstead.Electrical",
             files.Select(f => CSharpSyntaxTree.ParseText(SourceText.From(File.ReadAllText(f), System.Text.Encoding.UTF8), Parse, f)),
             Directory.EnumerateFiles(framework, "*.dll").Where(IsManaged).Select(f => MetadataReference.CreateFromFile(f)),
-            new CSharpCompilationOptions(OutputKind.DynamicallyLinkedLibrary, optimizationLevel: OptimizationLevel.Release, nullableContextOptions: NullableContextOptions.Enable, deterministic: true)
+            new CSharpCompilationOptions(
+                OutputKind.DynamicallyLinkedLibrary,
+                optimizationLevel: OptimizationLevel.Release,
+                nullableContextOptions: NullableContextOptions.Enable,
+                deterministic: true
+            )
         );
     }
 
@@ -54,9 +61,15 @@ internal sealed class CoreSource
                 File.WriteAllBytes(assembly, image.ToArray());
                 return kept;
             }
-            var out_ = built.Diagnostics.Where(d => d.Severity == DiagnosticSeverity.Error).SelectMany(d => Behind(d, kept)).Distinct().ToList();
-            if (out_.Count == 0) throw new InvalidOperationException(built.Diagnostics.First(d => d.Severity == DiagnosticSeverity.Error).ToString());
-            foreach (var number in out_) kept[number] = null;
+            var out_ = built
+                .Diagnostics.Where(d => d.Severity == DiagnosticSeverity.Error)
+                .SelectMany(d => Behind(d, kept))
+                .Distinct()
+                .ToList();
+            if (out_.Count == 0)
+                throw new InvalidOperationException(built.Diagnostics.First(d => d.Severity == DiagnosticSeverity.Error).ToString());
+            foreach (var number in out_)
+                kept[number] = null;
         }
     }
 
@@ -64,17 +77,30 @@ internal sealed class CoreSource
     private static IEnumerable<int> Behind(Diagnostic error, Place?[] kept)
     {
         var node = error.Location.SourceTree?.GetRoot().FindNode(error.Location.SourceSpan);
-        var around = node?.AncestorsAndSelf().Select(n => n.GetAnnotations(Woven.Mark).FirstOrDefault()?.Data).FirstOrDefault(d => d is not null && kept[Number(d)] is not null);
-        if (around is not null) return [Number(around)];
+        var around = node
+            ?.AncestorsAndSelf()
+            .Select(n => n.GetAnnotations(Woven.Mark).FirstOrDefault()?.Data)
+            .FirstOrDefault(d => d is not null && kept[Number(d)] is not null);
+        if (around is not null)
+            return [Number(around)];
         var member = node?.AncestorsAndSelf().OfType<Microsoft.CodeAnalysis.CSharp.Syntax.MemberDeclarationSyntax>().FirstOrDefault();
-        return member is null ? [] : member.GetAnnotatedNodes(Woven.Mark).SelectMany(n => n.GetAnnotations(Woven.Mark)).Select(a => Number(a.Data!)).Where(n => kept[n] is not null);
+        return member is null
+            ? []
+            : member
+                .GetAnnotatedNodes(Woven.Mark)
+                .SelectMany(n => n.GetAnnotations(Woven.Mark))
+                .Select(a => Number(a.Data!))
+                .Where(n => kept[n] is not null);
     }
 
     private static int Number(string mark) => int.Parse(mark, System.Globalization.CultureInfo.InvariantCulture);
 
     private string FromRoot(string file) => Path.GetRelativePath(root, file).Replace('\\', '/');
 
-    private static bool IsManaged(string file) => Path.GetFileName(file) is var n && (n.StartsWith("System.", StringComparison.Ordinal) || n is "netstandard.dll" or "mscorlib.dll") && !n.Contains(".Native", StringComparison.Ordinal);
+    private static bool IsManaged(string file) =>
+        Path.GetFileName(file) is var n
+        && (n.StartsWith("System.", StringComparison.Ordinal) || n is "netstandard.dll" or "mscorlib.dll")
+        && !n.Contains(".Native", StringComparison.Ordinal);
 }
 
 internal static class Weaving

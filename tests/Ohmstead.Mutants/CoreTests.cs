@@ -25,7 +25,13 @@ internal sealed class CoreTests(string folder)
         return new CoreTests(to);
     }
 
-    public IReadOnlyList<string> Classes() => [.. Start(["-list", "classes", "-noLogo"], []).Output.Split('\n', StringSplitOptions.RemoveEmptyEntries).Select(l => l.Trim()).Where(l => l.StartsWith("Ohmstead.", StringComparison.Ordinal))];
+    public IReadOnlyList<string> Classes() =>
+        [
+            .. Start(["-list", "classes", "-noLogo"], [])
+                .Output.Split('\n', StringSplitOptions.RemoveEmptyEntries)
+                .Select(l => l.Trim())
+                .Where(l => l.StartsWith("Ohmstead.", StringComparison.Ordinal)),
+        ];
 
     /// <summary>Runs a class with all mistakes asleep.</summary>
     /// <returns>Whether it passed, the processor time it took, and the mistakes it came by.</returns>
@@ -34,9 +40,11 @@ internal sealed class CoreTests(string folder)
         var seen = Path.Combine(folder, $"seen-{name}.txt");
         File.Delete(seen);
         var (code, _) = Start(Ran([name]), new() { ["MISTAKES_SEEN"] = seen }, most);
-        if (code == NotEnded) return (true, TimeSpan.MaxValue, []);
+        if (code == NotEnded)
+            return (true, TimeSpan.MaxValue, []);
         // A class that never touches the core writes nothing.
-        if (!File.Exists(seen)) return (code == 0, TimeSpan.Zero, []);
+        if (!File.Exists(seen))
+            return (code == 0, TimeSpan.Zero, []);
         int[] numbers = [.. File.ReadLines(seen).Select(l => int.Parse(l, CultureInfo.InvariantCulture))];
         return (code == 0, TimeSpan.FromMilliseconds(numbers[0]), numbers[1..]);
     }
@@ -47,12 +55,19 @@ internal sealed class CoreTests(string folder)
         Start(Ran(classes), new() { ["MISTAKE"] = mistake.ToString(CultureInfo.InvariantCulture) }, most).Code != 0;
 
     private static IEnumerable<string> Ran(IEnumerable<string> classes) =>
-        classes.SelectMany(c => new[] { "-class", c }).Concat(["-trait-", "kind=long", "-stopOnFail", "-maxThreads", "1", "-noLogo", "-noColor"]);
+        classes
+            .SelectMany(c => new[] { "-class", c })
+            .Concat(["-trait-", "kind=long", "-stopOnFail", "-maxThreads", "1", "-noLogo", "-noColor"]);
 
     private (int Code, string Output) Start(IEnumerable<string> arguments, Dictionary<string, string> environment, TimeSpan? most = null)
     {
-        var start = new ProcessStartInfo("dotnet", [Path.Combine(folder, Assembly), .. arguments]) { RedirectStandardOutput = true, RedirectStandardError = true };
-        foreach (var (name, value) in environment) start.Environment[name] = value;
+        var start = new ProcessStartInfo("dotnet", [Path.Combine(folder, Assembly), .. arguments])
+        {
+            RedirectStandardOutput = true,
+            RedirectStandardError = true,
+        };
+        foreach (var (name, value) in environment)
+            start.Environment[name] = value;
         using var process = Process.Start(start)!;
         var (output, _) = (process.StandardOutput.ReadToEndAsync(), process.StandardError.ReadToEndAsync());
         if (!process.WaitForExit(most ?? TimeSpan.FromMinutes(1)))

@@ -24,11 +24,21 @@ internal static class Page
         {
             var (all, noticed) = (folder.Count(), folder.Count(o => o.IsNoticed));
             var (low, high) = Wilson(noticed, all);
-            lines.Add(string.Create(CultureInfo.InvariantCulture, $"| `{folder.Key}` | {placesOf.GetValueOrDefault(folder.Key)} | {all} | {noticed} | {100.0 * noticed / all:F0} % ({100 * low:F0} to {100 * high:F0}) |"));
+            lines.Add(
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"| `{folder.Key}` | {placesOf.GetValueOrDefault(folder.Key)} | {all} | {noticed} | {100.0 * noticed / all:F0} % ({100 * low:F0} to {100 * high:F0}) |"
+                )
+            );
         }
         lines.AddRange(["", "## Not noticed", ""]);
         foreach (var folder in outcomes.Where(o => !o.IsNoticed).GroupBy(o => o.Folder).OrderBy(g => g.Key, StringComparer.Ordinal))
-            lines.AddRange([.. folder.OrderBy(o => o.Id, StringComparer.Ordinal).Select(o => $"- `{o.Id.Replace('`', '\'')}`" + (o.By.Length == 0 ? " (no quick test comes by)" : "")), ""]);
+            lines.AddRange([
+                .. folder
+                    .OrderBy(o => o.Id, StringComparer.Ordinal)
+                    .Select(o => $"- `{o.Id.Replace('`', '\'')}`" + (o.By.Length == 0 ? " (no quick test comes by)" : "")),
+                "",
+            ]);
         File.WriteAllText(file, string.Join('\n', lines).TrimEnd() + "\n");
     }
 

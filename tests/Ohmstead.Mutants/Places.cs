@@ -37,8 +37,16 @@ internal static class Places
 
     private static readonly Dictionary<string, string> Calls = new(StringComparer.Ordinal)
     {
-        ["Min"] = "Max", ["Max"] = "Min", ["MinBy"] = "MaxBy", ["MaxBy"] = "MinBy", ["Any"] = "All", ["All"] = "Any", ["First"] = "Last", ["Last"] = "First",
-        ["OrderBy"] = "OrderByDescending", ["OrderByDescending"] = "OrderBy",
+        ["Min"] = "Max",
+        ["Max"] = "Min",
+        ["MinBy"] = "MaxBy",
+        ["MaxBy"] = "MinBy",
+        ["Any"] = "All",
+        ["All"] = "Any",
+        ["First"] = "Last",
+        ["Last"] = "First",
+        ["OrderBy"] = "OrderByDescending",
+        ["OrderByDescending"] = "OrderBy",
     };
 
     /// <param name="folder">Folder of the core.</param>
@@ -47,8 +55,8 @@ internal static class Places
     public static IEnumerable<Place> Of(string folder, string file, SemanticModel model)
     {
         foreach (var node in model.SyntaxTree.GetRoot().DescendantNodes(n => n is not AttributeListSyntax))
-            foreach (var (sort, planted) in In(node, model))
-                yield return new Place(folder, file, node.GetLocation().GetLineSpan().StartLinePosition.Line + 1, node, sort, planted);
+        foreach (var (sort, planted) in In(node, model))
+            yield return new Place(folder, file, node.GetLocation().GetLineSpan().StartLinePosition.Line + 1, node, sort, planted);
     }
 
     private static IEnumerable<(string Sort, Func<SyntaxNode, SyntaxNode?> Planted)> In(SyntaxNode node, SemanticModel model)
@@ -56,31 +64,61 @@ internal static class Places
         switch (node)
         {
             case BinaryExpressionSyntax b when Operators.TryGetValue(b.Kind(), out var to):
-                yield return (to.Sort, n => BinaryExpression(to.To, ((BinaryExpressionSyntax)n).Left, Token(to.Token), ((BinaryExpressionSyntax)n).Right));
+                yield return (
+                    to.Sort,
+                    n => BinaryExpression(to.To, ((BinaryExpressionSyntax)n).Left, Token(to.Token), ((BinaryExpressionSyntax)n).Right)
+                );
                 break;
             case PrefixUnaryExpressionSyntax p when p.IsKind(SyntaxKind.LogicalNotExpression) || p.IsKind(SyntaxKind.UnaryMinusExpression):
                 yield return ("sign", n => ((PrefixUnaryExpressionSyntax)n).Operand);
                 break;
             case ConditionalExpressionSyntax:
-                yield return ("branch", n => ((ConditionalExpressionSyntax)n) is var c ? c.WithWhenTrue(c.WhenFalse).WithWhenFalse(c.WhenTrue) : null);
+                yield return (
+                    "branch",
+                    n => ((ConditionalExpressionSyntax)n) is var c ? c.WithWhenTrue(c.WhenFalse).WithWhenFalse(c.WhenTrue) : null
+                );
                 break;
             case LiteralExpressionSyntax l when l.IsKind(SyntaxKind.NumericLiteralExpression):
-                yield return ("literal", _ => Doubled(l, Convert.ToDouble(l.Token.Value, System.Globalization.CultureInfo.InvariantCulture) == 0));
+                yield return (
+                    "literal",
+                    _ => Doubled(l, Convert.ToDouble(l.Token.Value, System.Globalization.CultureInfo.InvariantCulture) == 0)
+                );
                 break;
             case LiteralExpressionSyntax l when l.IsKind(SyntaxKind.TrueLiteralExpression) || l.IsKind(SyntaxKind.FalseLiteralExpression):
-                yield return ("literal", _ => LiteralExpression(l.IsKind(SyntaxKind.TrueLiteralExpression) ? SyntaxKind.FalseLiteralExpression : SyntaxKind.TrueLiteralExpression));
+                yield return (
+                    "literal",
+                    _ =>
+                        LiteralExpression(
+                            l.IsKind(SyntaxKind.TrueLiteralExpression)
+                                ? SyntaxKind.FalseLiteralExpression
+                                : SyntaxKind.TrueLiteralExpression
+                        )
+                );
                 break;
-            case IdentifierNameSyntax i when i.Parent is not MemberAccessExpressionSyntax && IsNumberConstant(model.GetSymbolInfo(i).Symbol):
+            case IdentifierNameSyntax i
+                when i.Parent is not MemberAccessExpressionSyntax && IsNumberConstant(model.GetSymbolInfo(i).Symbol):
                 yield return ("constant", _ => Doubled(i, isZero: false));
                 break;
             case InvocationExpressionSyntax { Expression: MemberAccessExpressionSyntax m } call:
                 if (m.Name.Identifier.Text == "Sqrt" && call.ArgumentList.Arguments.Count == 1)
                     yield return ("root", n => ((InvocationExpressionSyntax)n).ArgumentList.Arguments[0].Expression);
                 if (m.Name is IdentifierNameSyntax && Calls.TryGetValue(m.Name.Identifier.Text, out var other))
-                    yield return ("call", n => ((InvocationExpressionSyntax)n) is var c ? c.WithExpression(((MemberAccessExpressionSyntax)c.Expression).WithName(IdentifierName(other))) : null);
+                    yield return (
+                        "call",
+                        n =>
+                            ((InvocationExpressionSyntax)n) is var c
+                                ? c.WithExpression(((MemberAccessExpressionSyntax)c.Expression).WithName(IdentifierName(other)))
+                                : null
+                    );
                 break;
             case ExpressionStatementSyntax { Expression: AssignmentExpressionSyntax a } when Assignments.TryGetValue(a.Kind(), out var to):
-                yield return ("sum", n => ((ExpressionStatementSyntax)n) is var s && s.Expression is AssignmentExpressionSyntax x ? s.WithExpression(AssignmentExpression(to.To, x.Left, Token(to.Token), x.Right)) : null);
+                yield return (
+                    "sum",
+                    n =>
+                        ((ExpressionStatementSyntax)n) is var s && s.Expression is AssignmentExpressionSyntax x
+                            ? s.WithExpression(AssignmentExpression(to.To, x.Left, Token(to.Token), x.Right))
+                            : null
+                );
                 break;
             case ExpressionStatementSyntax { Expression: AssignmentExpressionSyntax or InvocationExpressionSyntax }:
                 yield return ("line", _ => null);
@@ -105,5 +143,6 @@ internal static class Places
             _ => false,
         };
 
-    private static bool IsNumber(ITypeSymbol type) => type.SpecialType is SpecialType.System_Int32 or SpecialType.System_Int64 or SpecialType.System_Double;
+    private static bool IsNumber(ITypeSymbol type) =>
+        type.SpecialType is SpecialType.System_Int32 or SpecialType.System_Int64 or SpecialType.System_Double;
 }

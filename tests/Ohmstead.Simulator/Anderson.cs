@@ -10,15 +10,17 @@ internal sealed class Anderson(int depth)
     {
         double[] residual = [.. image.Zip(at, (g, x) => g - x)];
         past.Insert(0, (image, residual));
-        if (past.Count > depth + 1) past.RemoveAt(past.Count - 1);
+        if (past.Count > depth + 1)
+            past.RemoveAt(past.Count - 1);
         int m = past.Count - 1;
         double[] next = [.. image];
-        if (m == 0) return next;
+        if (m == 0)
+            return next;
         double[][] columns = [.. Enumerable.Range(1, m).Select(k => Difference(past[0].Residual, past[k].Residual))];
         double[] weights = LeastSquares(columns, residual);
         for (int k = 0; k < m; k++)
-            for (int n = 0; n < next.Length; n++)
-                next[n] -= weights[k] * (past[0].Image[n] - past[k + 1].Image[n]);
+        for (int n = 0; n < next.Length; n++)
+            next[n] -= weights[k] * (past[0].Image[n] - past[k + 1].Image[n]);
         return next;
     }
 
@@ -38,7 +40,8 @@ internal sealed class Anderson(int depth)
             for (int i = 0; i < j; i++)
             {
                 upper[i, j] = Dot(basis[i], basis[j]);
-                for (int n = 0; n < target.Length; n++) basis[j][n] -= upper[i, j] * basis[i][n];
+                for (int n = 0; n < target.Length; n++)
+                    basis[j][n] -= upper[i, j] * basis[i][n];
             }
             double left = Norm(basis[j]);
             if (left <= 1e-9 * before || left == 0)
@@ -47,14 +50,17 @@ internal sealed class Anderson(int depth)
                 continue;
             }
             upper[j, j] = left;
-            for (int n = 0; n < target.Length; n++) basis[j][n] /= left;
+            for (int n = 0; n < target.Length; n++)
+                basis[j][n] /= left;
             projected[j] = Dot(basis[j], target);
         }
         for (int j = m - 1; j >= 0; j--)
         {
-            if (upper[j, j] == 0) continue;
+            if (upper[j, j] == 0)
+                continue;
             double sum = projected[j];
-            for (int k = j + 1; k < m; k++) sum -= upper[j, k] * weights[k];
+            for (int k = j + 1; k < m; k++)
+                sum -= upper[j, k] * weights[k];
             weights[j] = sum / upper[j, j];
         }
         return weights;

@@ -11,9 +11,12 @@ internal sealed class Arguments
         Verb = args.Length > 0 ? args[0] : "";
         for (int n = 1; n < args.Length; n++)
         {
-            if (!args[n].StartsWith("--", StringComparison.Ordinal)) places.Add(args[n]);
-            else if (n + 1 < args.Length) options.Add((args[n][2..], args[++n]));
-            else throw new InvalidDataException($"{args[n]} needs a value");
+            if (!args[n].StartsWith("--", StringComparison.Ordinal))
+                places.Add(args[n]);
+            else if (n + 1 < args.Length)
+                options.Add((args[n][2..], args[++n]));
+            else
+                throw new InvalidDataException($"{args[n]} needs a value");
         }
     }
 

@@ -13,12 +13,12 @@ internal sealed class Circuit
     public (int A, int B)? Watched { get; set; }
 
     /// <summary>All parts, their ends as the representative nodes.</summary>
-    public IEnumerable<Part> Parts
-        => parts.Select(part => part with { A = nodes.Find(part.A), B = nodes.Find(part.B) });
+    public IEnumerable<Part> Parts => parts.Select(part => part with { A = nodes.Find(part.A), B = nodes.Find(part.B) });
 
     public int Terminal(string name)
     {
-        if (!terminals.TryGetValue(name, out int node)) terminals[name] = node = nodes.Add();
+        if (!terminals.TryGetValue(name, out int node))
+            terminals[name] = node = nodes.Add();
         return nodes.Find(node);
     }
 
@@ -30,15 +30,18 @@ internal sealed class Circuit
 
     public void Add(Part part)
     {
-        if (part is Branch { Ohms: 0, Henries: 0 }) Strap(part.A, part.B);
-        else parts.Add(part);
+        if (part is Branch { Ohms: 0, Henries: 0 })
+            Strap(part.A, part.B);
+        else
+            parts.Add(part);
     }
 
     /// <summary>Which nodes are joined by any conducting path: one number for each island.</summary>
     public Nets Islands()
     {
         Nets islands = nodes.Clone();
-        foreach (Part part in parts) islands.Unite(part.A, part.B);
+        foreach (Part part in parts)
+            islands.Unite(part.A, part.B);
         return islands;
     }
 }

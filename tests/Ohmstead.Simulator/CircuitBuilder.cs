@@ -9,16 +9,22 @@ internal static class CircuitBuilder
     {
         Circuit circuit = new();
         foreach (string[] group in bench.Joined)
-            foreach (string terminal in group)
-                circuit.Strap(circuit.Terminal(group[0]), circuit.Terminal(terminal));
-        foreach (JsonObject core in sheet.Objects("cores")) circuit.Cores.Add(Core.Read(sheet, core));
+        foreach (string terminal in group)
+            circuit.Strap(circuit.Terminal(group[0]), circuit.Terminal(terminal));
+        foreach (JsonObject core in sheet.Objects("cores"))
+            circuit.Cores.Add(Core.Read(sheet, core));
         foreach (JsonObject element in sheet.Objects("elements"))
             if (!bench.Lifted.Contains(element.Word("id")))
                 Add(circuit, sheet, element, bench);
         foreach (JsonObject load in bench.Loads)
-            circuit.Add(new Branch(
-                circuit.Terminal(load.Word("from")), circuit.Terminal(load.Word("to")),
-                load.Number("ohms", 0), load.Number("henries", 0)));
+            circuit.Add(
+                new Branch(
+                    circuit.Terminal(load.Word("from")),
+                    circuit.Terminal(load.Word("to")),
+                    load.Number("ohms", 0),
+                    load.Number("henries", 0)
+                )
+            );
         return circuit;
     }
 
@@ -33,19 +39,27 @@ internal static class CircuitBuilder
         }
         int from = circuit.Terminal(element.Word("from"));
         int to = circuit.Terminal(element.Word("to"));
-        if (element["_watched"] is not null) from = Watch(circuit, from, to);
-        circuit.Add(kind switch
-        {
-            "wire" => new Branch(from, to, element.Number("ohms", 0.004)),
-            "joint" => new Branch(from, to, element.Number("ohms", 0.002)),
-            "resistor" or "breaker" or "insulation" => new Branch(from, to, element.Number("ohms")),
-            "switch" => new Branch(from, to, SwitchOhms(sheet, element, bench)),
-            "lamp" => new Lamp(from, to, element.Number("volts"), element.Number("amps")),
-            "rectifier" => new Rectifier(
-                from, to, element.Number("saturationAmps"), element.Number("slopeVolts"),
-                element.Number("seriesOhms"), element.Number("leakageOhms")),
-            _ => throw new InvalidDataException($"there is no kind {kind}"),
-        });
+        if (element["_watched"] is not null)
+            from = Watch(circuit, from, to);
+        circuit.Add(
+            kind switch
+            {
+                "wire" => new Branch(from, to, element.Number("ohms", 0.004)),
+                "joint" => new Branch(from, to, element.Number("ohms", 0.002)),
+                "resistor" or "breaker" or "insulation" => new Branch(from, to, element.Number("ohms")),
+                "switch" => new Branch(from, to, SwitchOhms(sheet, element, bench)),
+                "lamp" => new Lamp(from, to, element.Number("volts"), element.Number("amps")),
+                "rectifier" => new Rectifier(
+                    from,
+                    to,
+                    element.Number("saturationAmps"),
+                    element.Number("slopeVolts"),
+                    element.Number("seriesOhms"),
+                    element.Number("leakageOhms")
+                ),
+                _ => throw new InvalidDataException($"there is no kind {kind}"),
+            }
+        );
     }
 
     /// <summary>A resistance of nothing to speak of before the part, so that its current can be read.</summary>
@@ -62,8 +76,10 @@ internal static class CircuitBuilder
         string position = bench.Position(sheet, element.Word("control"));
         bool closed = element["closedIn"].Words().Contains(position);
         string stuck = element.Word("_stuck", "");
-        if (stuck == "stuck-open") return element.Number("openOhms", 1e8);
-        if (closed) return element.Number("ohms", 0.01);
+        if (stuck == "stuck-open")
+            return element.Number("openOhms", 1e8);
+        if (closed)
+            return element.Number("ohms", 0.01);
         return stuck == "stuck-closed" ? 0.01 : element.Number("openOhms", 1e8);
     }
 }

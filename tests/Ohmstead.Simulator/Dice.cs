@@ -15,8 +15,7 @@ internal sealed class Dice(int seed)
 
     public T Pick<T>(IReadOnlyList<T> from) => from[random.Next(from.Count)];
 
-    public double Normal()
-        => Math.Sqrt(-2 * Math.Log(1 - random.NextDouble())) * Math.Cos(2 * Math.PI * random.NextDouble());
+    public double Normal() => Math.Sqrt(-2 * Math.Log(1 - random.NextDouble())) * Math.Cos(2 * Math.PI * random.NextDouble());
 
     /// <summary>Log-normal with median 1 and this relative standard deviation.</summary>
     public double Factor(double relative) => Math.Exp(Math.Sqrt(Math.Log(1 + relative * relative)) * Normal());
@@ -24,6 +23,6 @@ internal sealed class Dice(int seed)
     /// <summary>Between two bounds, evenly in the logarithm, to a few digits as a sheet would give it.</summary>
     public double Tidy(double low, double high, int digits = 3) => Tidy(LogBetween(low, high), digits);
 
-    public static double Tidy(double value, int digits = 3)
-        => Fields.Parse(value.ToString("E" + (digits - 1).Text(), System.Globalization.CultureInfo.InvariantCulture));
+    public static double Tidy(double value, int digits = 3) =>
+        Fields.Parse(value.ToString("E" + (digits - 1).Text(), System.Globalization.CultureInfo.InvariantCulture));
 }

@@ -4,7 +4,11 @@ namespace Ohmstead.Simulator;
 internal static class DirectSolution
 {
     private static readonly string[] Tolerances =
-        ["abstol=1e-15 vntol=1e-10 reltol=1e-8", "abstol=1e-13 vntol=1e-8 reltol=1e-6", "abstol=1e-11 vntol=1e-6 reltol=1e-5"];
+    [
+        "abstol=1e-15 vntol=1e-10 reltol=1e-8",
+        "abstol=1e-13 vntol=1e-8 reltol=1e-6",
+        "abstol=1e-11 vntol=1e-6 reltol=1e-5",
+    ];
 
     /// <summary>V/I of the meter, or null for OL.</summary>
     public static double? Resistance(SpiceSession spice, Circuit circuit, Bench bench)
@@ -12,8 +16,10 @@ internal static class DirectSolution
         bool insulation = bench.Quantity == "insulation-ohms";
         Analysis analysis = insulation ? Analysis.Insulation : Analysis.Direct;
         (int first, int second) = (circuit.Terminal(bench.First), circuit.Terminal(bench.Second));
-        if (first == second) return 0;
-        if (!new Netlist(circuit, analysis, second, null).Together(first, second)) return null;
+        if (first == second)
+            return 0;
+        if (!new Netlist(circuit, analysis, second, null).Together(first, second))
+            return null;
         double limit = insulation ? 500 : 3;
         double most = insulation ? 1e9 : 20e6;
         double ohms = limit / Current(spice, circuit, analysis, (first, second), limit);
@@ -29,7 +35,8 @@ internal static class DirectSolution
         (int from, int to) = (circuit.Terminal(source.From), circuit.Terminal(source.To));
         (int first, int second) = (circuit.Terminal(bench.First), circuit.Terminal(bench.Second));
         bool closed = new Netlist(circuit, Analysis.Direct, to, null).Together(from, to);
-        if (!new Netlist(circuit, Analysis.Direct, to, (from, to)).Together(first, second)) return 0;
+        if (!new Netlist(circuit, Analysis.Direct, to, (from, to)).Together(first, second))
+            return 0;
         double amps = source.DirectAmps!.Value;
         if (closed)
         {
@@ -38,7 +45,8 @@ internal static class DirectSolution
             if (atLimit >= amps)
             {
                 double[] volts = Drive(spice, circuit, (from, to), amps, (first, second));
-                if (volts[0] <= limit * (1 + 1e-6)) return volts[1];
+                if (volts[0] <= limit * (1 + 1e-6))
+                    return volts[1];
                 throw new SpiceFailure($"{bench.Id}: {atLimit.Text()} A at the limit, {volts[0].Text()} V at the current");
             }
         }

@@ -6,7 +6,8 @@ internal sealed record Fault(string Element, string Mode, double? Value)
     public static Fault Parse(string text)
     {
         int colon = text.LastIndexOf(':');
-        if (colon < 0) throw new InvalidDataException($"'{text}' is not ELEMENT:MODE");
+        if (colon < 0)
+            throw new InvalidDataException($"'{text}' is not ELEMENT:MODE");
         string mode = text[(colon + 1)..];
         int equals = mode.IndexOf('=', StringComparison.Ordinal);
         return equals < 0
@@ -14,6 +15,5 @@ internal sealed record Fault(string Element, string Mode, double? Value)
             : new Fault(text[..colon], mode[..equals], Fields.Parse(mode[(equals + 1)..]));
     }
 
-    public override string ToString()
-        => Value is { } value ? $"{Element}:{Mode}={value.Text()}" : $"{Element}:{Mode}";
+    public override string ToString() => Value is { } value ? $"{Element}:{Mode}={value.Text()}" : $"{Element}:{Mode}";
 }

@@ -16,7 +16,8 @@ internal static class FaultDraw
             foreach (FaultMode mode in modes)
             {
                 at -= scale * Odds(mode) / all;
-                if (at >= 0) continue;
+                if (at >= 0)
+                    continue;
                 faults.Add(new Fault(element.Word("id"), mode.Name, FaultCatalogue.Size(dice, element, mode)));
                 break;
             }
@@ -32,8 +33,10 @@ internal static class FaultDraw
         while (high / low > 1 + 1e-12)
         {
             double middle = Math.Sqrt(low * high);
-            if (odds.Sum(o => middle * o / (1 + middle * o)) < expected) low = middle;
-            else high = middle;
+            if (odds.Sum(o => middle * o / (1 + middle * o)) < expected)
+                low = middle;
+            else
+                high = middle;
         }
         return low;
     }

@@ -15,9 +15,12 @@ internal static class FaultEdits
         JsonObject copy = sheet.Copy();
         foreach (Fault fault in faults)
         {
-            if (fault.Mode == "swap") Swap(copy, fault.Element);
-            else if (FindSlider(copy, fault.Element) is { } slider) slider["contactOhms"] = Slider(fault);
-            else Edit(copy.ById("elements", fault.Element), fault);
+            if (fault.Mode == "swap")
+                Swap(copy, fault.Element);
+            else if (FindSlider(copy, fault.Element) is { } slider)
+                slider["contactOhms"] = Slider(fault);
+            else
+                Edit(copy.ById("elements", fault.Element), fault);
         }
         return copy;
     }
@@ -79,12 +82,13 @@ internal static class FaultEdits
         }
     }
 
-    private static double Slider(Fault fault) => fault.Mode switch
-    {
-        "worn" => Needed(fault),
-        "open" => Open,
-        _ => throw new InvalidDataException($"a slider has no fault {fault.Mode}"),
-    };
+    private static double Slider(Fault fault) =>
+        fault.Mode switch
+        {
+            "worn" => Needed(fault),
+            "open" => Open,
+            _ => throw new InvalidDataException($"a slider has no fault {fault.Mode}"),
+        };
 
     private static void Swap(JsonObject sheet, string ends)
     {
@@ -102,10 +106,8 @@ internal static class FaultEdits
         return (sheet.ById("elements", text[..dot]), text[(dot + 1)..]);
     }
 
-    private static JsonObject? FindSlider(JsonObject sheet, string id)
-        => sheet.Objects("elements").SelectMany(element => element.Objects("sliders"))
-            .FirstOrDefault(slider => slider.Word("id") == id);
+    private static JsonObject? FindSlider(JsonObject sheet, string id) =>
+        sheet.Objects("elements").SelectMany(element => element.Objects("sliders")).FirstOrDefault(slider => slider.Word("id") == id);
 
-    private static double Needed(Fault fault)
-        => fault.Value ?? throw new InvalidDataException($"{fault} needs a value");
+    private static double Needed(Fault fault) => fault.Value ?? throw new InvalidDataException($"{fault} needs a value");
 }

@@ -7,7 +7,10 @@ internal static class FaultSets
 {
     public static List<string[]> Draw(Dice dice, JsonObject sheet)
     {
-        List<string[]> sets = [[]];
+        List<string[]> sets =
+        [
+            [],
+        ];
         int more = dice.Whole(1, 3);
         (JsonObject Element, FaultMode[] Modes)[] catalogue = [.. FaultCatalogue.Of(sheet)];
         string[] kinds = [.. catalogue.Select(entry => Kind(entry.Element)).Distinct()];

@@ -26,20 +26,23 @@ internal static class Meter
     public static JsonNode Read(Dice dice, string quantity, JsonNode value)
     {
         double error = dice.Between(-1, 1);
-        if (value.GetValueKind() == System.Text.Json.JsonValueKind.String) return value.DeepClone();
+        if (value.GetValueKind() == System.Text.Json.JsonValueKind.String)
+            return value.DeepClone();
         double number = value.GetValue<double>();
         (double percent, double floor) = Limits[quantity];
         double shown = number + error * (percent / 100 * Math.Abs(number) + floor);
-        if (quantity != "dc-volts") shown = Math.Max(0, shown);
+        if (quantity != "dc-volts")
+            shown = Math.Max(0, shown);
         return JsonValue.Create(Shown(quantity, shown));
     }
 
-    private static double Shown(string quantity, double value) => quantity switch
-    {
-        "insulation-ohms" => value < 1e6 ? 1e4 * Math.Round(value / 1e4) : 1e3 * Math.Round(value / 1e3),
-        "ac-amps" => Math.Round(value, 3),
-        "watts" => Math.Round(value, 1),
-        "ohms" when value >= 1000 => Dice.Tidy(value, 6),
-        _ => Math.Round(value, 2),
-    };
+    private static double Shown(string quantity, double value) =>
+        quantity switch
+        {
+            "insulation-ohms" => value < 1e6 ? 1e4 * Math.Round(value / 1e4) : 1e3 * Math.Round(value / 1e3),
+            "ac-amps" => Math.Round(value, 3),
+            "watts" => Math.Round(value, 1),
+            "ohms" when value >= 1000 => Dice.Tidy(value, 6),
+            _ => Math.Round(value, 2),
+        };
 }

@@ -26,7 +26,18 @@ internal static class MistakeEdits
                 break;
             case "bridge":
                 string[] joined = what.Split('~');
-                unit["elements"]!.AsArray().Add(new JsonObject { ["id"] = "_bridge", ["kind"] = "joint", ["from"] = joined[0], ["to"] = joined[1], ["ohms"] = ohms });
+                unit["elements"]!
+                    .AsArray()
+                    .Add(
+                        new JsonObject
+                        {
+                            ["id"] = "_bridge",
+                            ["kind"] = "joint",
+                            ["from"] = joined[0],
+                            ["to"] = joined[1],
+                            ["ohms"] = ohms,
+                        }
+                    );
                 break;
             case "reversed":
                 JsonObject turned = unit.ById("elements", what);

@@ -8,8 +8,10 @@ internal static class MistakeFile
     /// <summary>Solves every mistake that the file names anew.</summary>
     public static void Remake(string file, string sheetFile, string only)
     {
-        JsonObject sheet = Store.Read(sheetFile), given = Store.Read(file);
-        if (only.Length > 0 && !file.Contains(only, StringComparison.Ordinal)) return;
+        JsonObject sheet = Store.Read(sheetFile),
+            given = Store.Read(file);
+        if (only.Length > 0 && !file.Contains(only, StringComparison.Ordinal))
+            return;
         using Predictor predictor = new();
         foreach (JsonObject entry in given.Objects("mistakes"))
             entry["expected"] = Readings(predictor, sheet, entry.Word("id"), entry.Number("ohms", 0));

@@ -22,7 +22,8 @@ internal sealed class Netlist
     {
         (this.circuit, this.analysis, this.initial) = (circuit, analysis, initial);
         islands = circuit.Islands();
-        if (joinedBySource is { } pair) islands.Unite(pair.A, pair.B);
+        if (joinedBySource is { } pair)
+            islands.Unite(pair.A, pair.B);
         grounds[islands.Find(preferredGround)] = circuit.Node(preferredGround);
         Lines.Add("* made by the simulator");
     }
@@ -46,7 +47,8 @@ internal sealed class Netlist
     {
         int own = circuit.Node(node);
         int island = islands.Find(own);
-        if (!grounds.TryGetValue(island, out int zero)) grounds[island] = zero = own;
+        if (!grounds.TryGetValue(island, out int zero))
+            grounds[island] = zero = own;
         return zero == own ? "0" : "n" + own.Text();
     }
 
@@ -56,13 +58,14 @@ internal sealed class Netlist
         return Difference(first, second);
     }
 
-    public static string Difference(string first, string second) => (first, second) switch
-    {
-        ("0", "0") => "0",
-        (_, "0") => $"v({first})",
-        ("0", _) => $"-v({second})",
-        _ => $"v({first})-v({second})",
-    };
+    public static string Difference(string first, string second) =>
+        (first, second) switch
+        {
+            ("0", "0") => "0",
+            (_, "0") => $"v({first})",
+            ("0", _) => $"-v({second})",
+            _ => $"v({first})-v({second})",
+        };
 
     /// <summary>Writes the parts, with the magnetising inductances and lamp resistances given.</summary>
     public void Write(IReadOnlyList<double> coreHenries, IReadOnlyList<double> lampOhms)
@@ -81,7 +84,8 @@ internal sealed class Netlist
             switch (part)
             {
                 case Branch branch:
-                    if (branch.IsWatched) Watched = "vh" + serial.Text();
+                    if (branch.IsWatched)
+                        Watched = "vh" + serial.Text();
                     Series(a, b, branch.Ohms, alternating ? branch.Henries : 0);
                     break;
                 case Lamp bulb:
@@ -116,10 +120,12 @@ internal sealed class Netlist
     private void Junction(string a, string b, Rectifier rectifier)
     {
         Series(a, b, rectifier.LeakageOhms, 0);
-        if (analysis == Analysis.Insulation) return;
+        if (analysis == Analysis.Insulation)
+            return;
         string name = (serial++).Text();
         string anode = a;
-        if (rectifier.SeriesOhms > 0) Series(a, anode = Fresh(), rectifier.SeriesOhms, 0);
+        if (rectifier.SeriesOhms > 0)
+            Series(a, anode = Fresh(), rectifier.SeriesOhms, 0);
         Junctions.Add((anode, b));
         if (analysis == Analysis.Phasor)
         {
@@ -146,8 +152,10 @@ internal sealed class Netlist
     private void Series(string a, string b, double ohms, double henries)
     {
         string between = henries > 0 && ohms > 0 ? Fresh() : a;
-        if (henries > 0) Inductor(a, ohms > 0 ? between : b, henries);
-        if (ohms <= 0) return;
+        if (henries > 0)
+            Inductor(a, ohms > 0 ? between : b, henries);
+        if (ohms <= 0)
+            return;
         string name = (serial++).Text();
         if (ohms >= BranchBelowOhms)
         {

@@ -15,7 +15,8 @@ internal sealed class Nets
 
     public int Find(int node)
     {
-        while (parent[node] != node) node = parent[node] = parent[parent[node]];
+        while (parent[node] != node)
+            node = parent[node] = parent[parent[node]];
         return node;
     }
 

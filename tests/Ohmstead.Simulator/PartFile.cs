@@ -11,9 +11,11 @@ internal static class PartFile
     /// <summary>Solves every state that the file names anew.</summary>
     public static void Remake(string file, string only)
     {
-        if (!file.Contains(only, StringComparison.Ordinal)) return;
+        if (!file.Contains(only, StringComparison.Ordinal))
+            return;
         JsonObject given = Store.Read(file);
-        foreach (JsonObject entry in given.Objects("states")) entry["expected"] = Solve(file, entry);
+        foreach (JsonObject entry in given.Objects("states"))
+            entry["expected"] = Solve(file, entry);
         Store.WriteLines(file, given, "states");
     }
 
@@ -23,11 +25,19 @@ internal static class PartFile
     private static JsonObject Solve(string file, JsonObject entry)
     {
         JsonObject sheet = Store.Read(Path.Combine(Path.GetDirectoryName(file)!, entry.Word("sheet")));
-        foreach ((string field, JsonNode? value) in entry["edits"] as JsonObject ?? []) Edit(sheet, field, value!);
+        foreach ((string field, JsonNode? value) in entry["edits"] as JsonObject ?? [])
+            Edit(sheet, field, value!);
         Place(sheet.ById("elements", entry.Word("element")), entry);
         JsonObject reading = sheet.ById("readings", entry.Word("reading"));
         string[] posts = [.. reading["between"].Words()];
-        reading["state"]!["loads"] = new JsonArray(new JsonObject { ["from"] = posts[0], ["to"] = posts[1], ["ohms"] = entry.Number("ohms") });
+        reading["state"]!["loads"] = new JsonArray(
+            new JsonObject
+            {
+                ["from"] = posts[0],
+                ["to"] = posts[1],
+                ["ohms"] = entry.Number("ohms"),
+            }
+        );
         Bench bench = Bench.Read(sheet, reading);
         using SpiceSession spice = new();
         Wiring wiring = new(CircuitBuilder.Build(sheet, bench), bench);
@@ -44,7 +54,8 @@ internal static class PartFile
 
     private static void Place(JsonObject element, JsonObject entry)
     {
-        foreach ((string field, JsonNode? value) in entry["part"]!.AsObject()) element[field] = value!.DeepClone();
+        foreach ((string field, JsonNode? value) in entry["part"]!.AsObject())
+            element[field] = value!.DeepClone();
         if (entry["exchanged"] is not null)
             (element["from"], element["to"]) = (element["to"]!.DeepClone(), element["from"]!.DeepClone());
         element["_watched"] = true;
@@ -54,7 +65,9 @@ internal static class PartFile
     private static void Edit(JsonObject sheet, string field, JsonNode value)
     {
         string[] parts = field.Split('.');
-        sheet.Objects("elements").Concat(sheet.Objects("elements").SelectMany(e => e.Objects("sliders")))
+        sheet
+            .Objects("elements")
+            .Concat(sheet.Objects("elements").SelectMany(e => e.Objects("sliders")))
             .First(e => e.Word("id") == parts[0])[parts[1]] = value.DeepClone();
     }
 }

@@ -13,9 +13,12 @@ internal sealed class PeriodicSolution
     private const int MostSlopes = 2;
     private static readonly (string Tolerances, int Coarse, int Fine)[] Manners =
     [
-        ("pivrel=0.5 reltol=1e-5 vntol=1e-5 abstol=1e-8", 128, 512), ("pivrel=0.1 reltol=1e-6 vntol=1e-7 abstol=1e-9", 128, 512),
-        ("pivrel=0.9 reltol=1e-4 vntol=1e-4 abstol=1e-7", 200, 800), ("pivrel=0.01 reltol=1e-4 vntol=1e-4 abstol=1e-7", 160, 640),
-        ("pivrel=0.3 reltol=1e-4 vntol=1e-5 abstol=1e-7", 150, 600), ("pivrel=0.05 reltol=1e-4 vntol=1e-5 abstol=1e-7", 180, 560),
+        ("pivrel=0.5 reltol=1e-5 vntol=1e-5 abstol=1e-8", 128, 512),
+        ("pivrel=0.1 reltol=1e-6 vntol=1e-7 abstol=1e-9", 128, 512),
+        ("pivrel=0.9 reltol=1e-4 vntol=1e-4 abstol=1e-7", 200, 800),
+        ("pivrel=0.01 reltol=1e-4 vntol=1e-4 abstol=1e-7", 160, 640),
+        ("pivrel=0.3 reltol=1e-4 vntol=1e-5 abstol=1e-7", 150, 600),
+        ("pivrel=0.05 reltol=1e-4 vntol=1e-5 abstol=1e-7", 180, 560),
     ];
 
     private const double TrialOfCurrent = 0.5;
@@ -35,8 +38,11 @@ internal sealed class PeriodicSolution
         fast = new double[start.InductorAmps.Length - cores];
         // The supply starts at its peak, where a magnetising current is near its zero. Its weight makes it a share of
         // its own amplitude.
-        weights = [.. start.InductorAmps.Take(cores).Select(i => 1 / Math.Max(1e-6, Math.Sqrt(2) * i.Magnitude)),
-            .. start.Settings.Select(_ => 1.0)];
+        weights =
+        [
+            .. start.InductorAmps.Take(cores).Select(i => 1 / Math.Max(1e-6, Math.Sqrt(2) * i.Magnitude)),
+            .. start.Settings.Select(_ => 1.0),
+        ];
         Slow = Scale([.. start.InductorAmps.Take(cores).Select(i => Math.Sqrt(2) * i.Real), .. start.Settings], weights);
     }
 
@@ -52,12 +58,14 @@ internal sealed class PeriodicSolution
             (Slow, fast, manner) = (slow, settled, next);
             try
             {
-                for (int round = 0; round < 2; round++) Slow = Map(manner.Coarse).Image;
+                for (int round = 0; round < 2; round++)
+                    Slow = Map(manner.Coarse).Image;
                 for (int attempt = 0; attempt < MostSlopes; attempt++)
                 {
                     Slopes slopes = Learn();
                     Converge(slopes, manner.Coarse, 1e-4);
-                    if (Converge(slopes, manner.Fine, 1e-5) is { } result) return result;
+                    if (Converge(slopes, manner.Fine, 1e-5) is { } result)
+                        return result;
                 }
             }
             catch (SpiceFailure failure)
@@ -75,12 +83,17 @@ internal sealed class PeriodicSolution
     {
         (double[] at, double[] settled) = (Slow, fast);
         double[] image = Map(manner.Coarse).Image;
-        double[][] images = [.. Enumerable.Range(0, at.Length).Select(n =>
-        {
-            (Slow, fast) = ((double[])at.Clone(), settled);
-            Slow[n] += Trial(n);
-            return Map(manner.Coarse).Image;
-        })];
+        double[][] images =
+        [
+            .. Enumerable
+                .Range(0, at.Length)
+                .Select(n =>
+                {
+                    (Slow, fast) = ((double[])at.Clone(), settled);
+                    Slow[n] += Trial(n);
+                    return Map(manner.Coarse).Image;
+                }),
+        ];
         (Slow, fast) = (at, settled);
         return new Slopes(image, images, Trial);
     }
@@ -94,11 +107,14 @@ internal sealed class PeriodicSolution
             double[] residual = [.. image.Zip(Slow, (g, x) => g - x)];
             Slow = [.. Slow.Zip(slopes.Step(residual), (x, s) => x + s)];
             double off = residual.Max(Math.Abs);
-            if (Trace) Console.Error.WriteLine($"  {steps.Text()} {off.Text()} {result.DcVolts.Text()} {result.AcVolts.Text()}");
+            if (Trace)
+                Console.Error.WriteLine($"  {steps.Text()} {off.Text()} {result.DcVolts.Text()} {result.AcVolts.Text()}");
             // A run whose steps ngspice had to cut is a little noisy: later rounds ask a little less.
             double enough = tolerance * (1 + round / 2);
-            if (off < enough && before is not null && result.Near(before, enough)) return result;
-            if (!(off < 10)) return null;
+            if (off < enough && before is not null && result.Near(before, enough))
+                return result;
+            if (!(off < 10))
+                return null;
             before = result;
         }
         return null;
@@ -113,12 +129,22 @@ internal sealed class PeriodicSolution
         double period = 1 / wiring.Bench.Hertz;
         string hertz = wiring.Bench.Hertz.Text();
         string peak = (Math.Sqrt(2) * wiring.Bench.Source!.Volts).Text();
-        spice.Load([.. netlist.Lines,
+        spice.Load([
+            .. netlist.Lines,
             $"vs {netlist.Name(wiring.Plus)} {netlist.Name(wiring.Minus)} sin(0 {peak} {hertz} 0 0 90)",
-            $".options method=gear maxord=2 trtol=1e12 gmin=1e-15 {manner.Tolerances} itl4=200 pivtol=1e-30", ".end"]);
+            $".options method=gear maxord=2 trtol=1e12 gmin=1e-15 {manner.Tolerances} itl4=200 pivtol=1e-30",
+            ".end",
+        ]);
         string probes = wiring.Probes is { } ends && netlist.Together(ends.A, ends.B) ? netlist.Volts(ends.A, ends.B) : "0";
-        string[] columns = [.. netlist.Inductors.Select(name => name + "#branch"), .. wiring.SettingVolts(netlist),
-            .. WatchedColumns(netlist), probes, "-vs#branch", netlist.Volts(wiring.Plus, wiring.Minus)];
+        string[] columns =
+        [
+            .. netlist.Inductors.Select(name => name + "#branch"),
+            .. wiring.SettingVolts(netlist),
+            .. WatchedColumns(netlist),
+            probes,
+            "-vs#branch",
+            netlist.Volts(wiring.Plus, wiring.Minus),
+        ];
         string step = (period / steps).Text();
         Waveforms waves = spice.Waves([$"tran {step} {(Cycles * period).Text()} 0 {step} uic"], columns, Cycles * period);
 
@@ -133,16 +159,21 @@ internal sealed class PeriodicSolution
         double[] image = [.. Enumerable.Range(0, cores).Select(waves.Last), .. wiring.Settings(rms)];
         TransientResult result = new(ac, dc, waves.Rms(tail + 1, period), waves.MeanProduct(tail + 1, tail + 2, period))
         {
-            Part = settingsEnd == tail ? null : new(
-                -waves.Least(settingsEnd, period), Math.Max(waves.Most(settingsEnd + 1, period), -waves.Least(settingsEnd + 1, period)),
-                waves.MeanProduct(settingsEnd, settingsEnd + 1, period)),
+            Part =
+                settingsEnd == tail
+                    ? null
+                    : new(
+                        -waves.Least(settingsEnd, period),
+                        Math.Max(waves.Most(settingsEnd + 1, period), -waves.Least(settingsEnd + 1, period)),
+                        waves.MeanProduct(settingsEnd, settingsEnd + 1, period)
+                    ),
         };
         return (result, Scale(image, weights));
     }
 
     /// <summary>Volts across the watched rectifier and amps through it, where one is watched.</summary>
-    private string[] WatchedColumns(Netlist netlist)
-        => wiring.Circuit.Watched is { } ends ? [netlist.Volts(ends.A, ends.B), netlist.Watched + "#branch"] : [];
+    private string[] WatchedColumns(Netlist netlist) =>
+        wiring.Circuit.Watched is { } ends ? [netlist.Volts(ends.A, ends.B), netlist.Watched + "#branch"] : [];
 
     private static double[] Scale(double[] values, double[] by) => [.. values.Zip(by, (v, w) => v * w)];
 }

@@ -4,5 +4,11 @@ namespace Ohmstead.Simulator;
 
 /// <summary>A phasor solution at the operating point of the cores and lamps.</summary>
 internal sealed record PhasorResult(
-    double[] Settings, double[] SettingVolts, double ProbeVolts, double Amps, double Watts, double[] JunctionVolts,
-    Complex[] InductorAmps);
+    double[] Settings,
+    double[] SettingVolts,
+    double ProbeVolts,
+    double Amps,
+    double Watts,
+    double[] JunctionVolts,
+    Complex[] InductorAmps
+);

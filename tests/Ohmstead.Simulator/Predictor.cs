@@ -15,7 +15,8 @@ internal sealed class Predictor : IDisposable
         JsonObject values = [];
         foreach (JsonObject reading in unit.Objects("readings"))
         {
-            if (wanted is not null && !wanted(reading.Word("id"))) continue;
+            if (wanted is not null && !wanted(reading.Word("id")))
+                continue;
             double? value;
             try
             {

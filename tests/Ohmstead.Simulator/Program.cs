@@ -23,13 +23,26 @@ internal static class Program
             Arguments given = new(args);
             switch (given.Verb)
             {
-                case "predict": Predict(given); return 0;
-                case "mistake": Mistake(given); return 0;
-                case "part": Console.WriteLine(PartFile.Solve(given.Place(0), (int)Fields.Parse(given.Place(1))).ToJsonString()); return 0;
-                case "check": return Check(given);
-                case "remake": Remake(given); return 0;
-                case "units": Units(given); return 0;
-                default: Console.Error.WriteLine(Usage); return 2;
+                case "predict":
+                    Predict(given);
+                    return 0;
+                case "mistake":
+                    Mistake(given);
+                    return 0;
+                case "part":
+                    Console.WriteLine(PartFile.Solve(given.Place(0), (int)Fields.Parse(given.Place(1))).ToJsonString());
+                    return 0;
+                case "check":
+                    return Check(given);
+                case "remake":
+                    Remake(given);
+                    return 0;
+                case "units":
+                    Units(given);
+                    return 0;
+                default:
+                    Console.Error.WriteLine(Usage);
+                    return 2;
             }
         }
         catch (InvalidDataException refused)
@@ -51,7 +64,9 @@ internal static class Program
     private static void Mistake(Arguments given)
     {
         using Predictor predictor = new();
-        Console.WriteLine(MistakeFile.Readings(predictor, Store.Read(given.Place(0)), given.Place(1), Fields.Parse(given.Place(2))).ToJsonString());
+        Console.WriteLine(
+            MistakeFile.Readings(predictor, Store.Read(given.Place(0)), given.Place(1), Fields.Parse(given.Place(2))).ToJsonString()
+        );
     }
 
     private static void Remake(Arguments given)
@@ -89,10 +104,10 @@ internal static class Program
             JsonObject expected = entry["expected"]!.AsObject();
             JsonObject found = predictor.Readings(FaultEdits.Apply(sheet, faults.Select(Fault.Parse)), expected.ContainsKey);
             foreach ((string id, JsonNode? value) in expected)
-                comparison.Add(
-                    sheet.ById("readings", id).Word("quantity"), $"[{string.Join(' ', faults)}] {id}", value!, found[id]!);
+                comparison.Add(sheet.ById("readings", id).Word("quantity"), $"[{string.Join(' ', faults)}] {id}", value!, found[id]!);
         }
-        foreach (string line in comparison.Lines((int)Fields.Parse(given.One("worst") ?? "5"))) Console.WriteLine(line);
+        foreach (string line in comparison.Lines((int)Fields.Parse(given.One("worst") ?? "5")))
+            Console.WriteLine(line);
         return comparison.Different.Count == 0 ? 0 : 1;
     }
 }

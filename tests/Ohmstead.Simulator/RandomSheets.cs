@@ -13,18 +13,18 @@ internal static class RandomSheets
         for (int n = 0; n < Count; n++)
         {
             string id = "random-" + n.ToString("000", System.Globalization.CultureInfo.InvariantCulture);
-            if (!id.Contains(only, StringComparison.Ordinal)) continue;
+            if (!id.Contains(only, StringComparison.Ordinal))
+                continue;
             string stem = Path.Combine(folder, "random", id["random-".Length..]);
             JsonObject drawn = new SheetMaker(1000 + n, n >= FirstWithBridge).Make(id);
-            Store.WriteLines(
-                stem + ".sheet.json", drawn, "cores", "controls", "elements", "readings", "takeApart");
+            Store.WriteLines(stem + ".sheet.json", drawn, "cores", "controls", "elements", "readings", "takeApart");
             JsonObject sheet = Store.Read(stem + ".sheet.json");
             JsonObject[] cases = [.. FaultSets.Draw(new Dice(5000 + n), sheet).Select(faults => Case(sheet, faults))];
-            Store.WriteLines(stem + ".expected.json", new JsonObject
-            {
-                ["source"] = "ngspice, by tests/Ohmstead.Simulator",
-                ["cases"] = new JsonArray([.. cases]),
-            }, "cases");
+            Store.WriteLines(
+                stem + ".expected.json",
+                new JsonObject { ["source"] = "ngspice, by tests/Ohmstead.Simulator", ["cases"] = new JsonArray([.. cases]) },
+                "cases"
+            );
             Console.Error.WriteLine(id);
         }
     }
@@ -33,17 +33,24 @@ internal static class RandomSheets
     public static void RemakeContract(string folder, string contract, string only)
     {
         const string id = "twin-160";
-        if (!id.Contains(only, StringComparison.Ordinal)) return;
+        if (!id.Contains(only, StringComparison.Ordinal))
+            return;
         JsonObject sheet = Store.Read(Path.Combine(contract, id + ".sheet.json"));
-        List<string[]> sets = [.. Store.Read(Path.Combine(contract, id + ".expected.json")).Objects("cases")
-            .Select(entry => entry["faults"].Words().ToArray())];
-        for (int seed = 1; seed <= 6; seed++) sets.AddRange(FaultSets.Draw(new Dice(seed), sheet).Skip(1));
+        List<string[]> sets =
+        [
+            .. Store
+                .Read(Path.Combine(contract, id + ".expected.json"))
+                .Objects("cases")
+                .Select(entry => entry["faults"].Words().ToArray()),
+        ];
+        for (int seed = 1; seed <= 6; seed++)
+            sets.AddRange(FaultSets.Draw(new Dice(seed), sheet).Skip(1));
         JsonObject[] cases = [.. sets.Select(faults => Case(sheet, faults))];
-        Store.WriteLines(Path.Combine(folder, id + ".expected.json"), new JsonObject
-        {
-            ["source"] = "ngspice, by tests/Ohmstead.Simulator",
-            ["cases"] = new JsonArray([.. cases]),
-        }, "cases");
+        Store.WriteLines(
+            Path.Combine(folder, id + ".expected.json"),
+            new JsonObject { ["source"] = "ngspice, by tests/Ohmstead.Simulator", ["cases"] = new JsonArray([.. cases]) },
+            "cases"
+        );
         Console.Error.WriteLine(id);
     }
 

@@ -8,8 +8,10 @@ internal static class ReadingSolver
     public static double? Value(SpiceSession spice, JsonObject unit, Bench bench)
     {
         Circuit circuit = CircuitBuilder.Build(unit, bench);
-        if (bench.Quantity is "ohms" or "insulation-ohms") return DirectSolution.Resistance(spice, circuit, bench);
-        if (bench.Source is null) return 0;
+        if (bench.Quantity is "ohms" or "insulation-ohms")
+            return DirectSolution.Resistance(spice, circuit, bench);
+        if (bench.Source is null)
+            return 0;
         if (bench.Source.DirectAmps is not null)
             return bench.Quantity == "dc-volts" ? DirectSolution.Volts(spice, circuit, bench) : 0;
         Wiring wiring = new(circuit, bench);
@@ -36,7 +38,9 @@ internal static class ReadingSolver
         };
     }
 
-    private static bool Conducts(Circuit circuit, PhasorResult phasor)
-        => circuit.Parts.OfType<Rectifier>().Select((rectifier, n) =>
-            Math.Sqrt(2) * phasor.JunctionVolts[n] > 0.05 * rectifier.SlopeVolts).Any(yes => yes);
+    private static bool Conducts(Circuit circuit, PhasorResult phasor) =>
+        circuit
+            .Parts.OfType<Rectifier>()
+            .Select((rectifier, n) => Math.Sqrt(2) * phasor.JunctionVolts[n] > 0.05 * rectifier.SlopeVolts)
+            .Any(yes => yes);
 }

@@ -25,17 +25,29 @@ internal sealed class SheetDraft
 
     public JsonObject Add(string id, string kind, string from, string to, params (string Name, JsonNode? Value)[] fields)
     {
-        JsonObject element = new() { ["id"] = id, ["kind"] = kind, ["from"] = from, ["to"] = to };
-        foreach ((string name, JsonNode? value) in fields) element[name] = value;
+        JsonObject element = new()
+        {
+            ["id"] = id,
+            ["kind"] = kind,
+            ["from"] = from,
+            ["to"] = to,
+        };
+        foreach ((string name, JsonNode? value) in fields)
+            element[name] = value;
         Elements.Add(element);
         return element;
     }
 
-    public void Selector(string id, string[] positions, string rest) => Controls.Add(new JsonObject
-    {
-        ["id"] = id, ["kind"] = "selector", ["positions"] = Names(positions), ["rest"] = rest,
-    });
+    public void Selector(string id, string[] positions, string rest) =>
+        Controls.Add(
+            new JsonObject
+            {
+                ["id"] = id,
+                ["kind"] = "selector",
+                ["positions"] = Names(positions),
+                ["rest"] = rest,
+            }
+        );
 
-    public static JsonArray Names(params IEnumerable<string> names)
-        => [.. names.Select(name => (JsonNode)JsonValue.Create(name))];
+    public static JsonArray Names(params IEnumerable<string> names) => [.. names.Select(name => (JsonNode)JsonValue.Create(name))];
 }

@@ -12,8 +12,8 @@ internal sealed class Slopes
         size = image.Length;
         matrix = new double[size, size];
         for (int j = 0; j < size; j++)
-            for (int i = 0; i < size; i++)
-                matrix[i, j] = (i == j ? 1 : 0) - (images[j][i] - image[i]) / step(j);
+        for (int i = 0; i < size; i++)
+            matrix[i, j] = (i == j ? 1 : 0) - (images[j][i] - image[i]) / step(j);
     }
 
     /// <summary>Solves (1 - slope) step = residual by elimination with pivots.</summary>
@@ -25,17 +25,20 @@ internal sealed class Slopes
         {
             int pivot = Enumerable.Range(k, size - k).MaxBy(i => Math.Abs(a[i, k]));
             (x[k], x[pivot]) = (x[pivot], x[k]);
-            for (int j = 0; j < size; j++) (a[k, j], a[pivot, j]) = (a[pivot, j], a[k, j]);
+            for (int j = 0; j < size; j++)
+                (a[k, j], a[pivot, j]) = (a[pivot, j], a[k, j]);
             for (int i = k + 1; i < size; i++)
             {
                 double factor = a[i, k] / a[k, k];
-                for (int j = k; j < size; j++) a[i, j] -= factor * a[k, j];
+                for (int j = k; j < size; j++)
+                    a[i, j] -= factor * a[k, j];
                 x[i] -= factor * x[k];
             }
         }
         for (int k = size - 1; k >= 0; k--)
         {
-            for (int j = k + 1; j < size; j++) x[k] -= a[k, j] * x[j];
+            for (int j = k + 1; j < size; j++)
+                x[k] -= a[k, j] * x[j];
             x[k] /= a[k, k];
         }
         return x;

@@ -22,12 +22,16 @@ internal sealed class SpiceSession : IDisposable
 
     public void Load(IEnumerable<string> netlist)
     {
-        if (circuits >= CircuitsAProcess) Stop();
-        if (process is null) Start();
-        if (circuits > 0) Send("destroy all", "remcirc");
+        if (circuits >= CircuitsAProcess)
+            Stop();
+        if (process is null)
+            Start();
+        if (circuits > 0)
+            Send("destroy all", "remcirc");
         circuits++;
         File.WriteAllLines(file, netlist);
-        lock (complaints) complaints.Clear();
+        lock (complaints)
+            complaints.Clear();
         Send("source " + file);
     }
 
@@ -40,13 +44,16 @@ internal sealed class SpiceSession : IDisposable
         while (true)
         {
             string line = process!.StandardOutput.ReadLine() ?? throw new InvalidDataException("ngspice ended: " + Complaints());
-            if (line.StartsWith("ohmstead-done", StringComparison.Ordinal)) break;
+            if (line.StartsWith("ohmstead-done", StringComparison.Ordinal))
+                break;
             int equals = line.IndexOf('=', StringComparison.Ordinal);
-            if (equals < 0 || line.StartsWith("Doing", StringComparison.Ordinal)) continue;
+            if (equals < 0 || line.StartsWith("Doing", StringComparison.Ordinal))
+                continue;
             string number = line[(equals + 1)..].TrimStart().Split(' ', 2)[0];
             numbers.Add(Fields.Parse(number));
         }
-        if (numbers.Count == expected) return [.. numbers];
+        if (numbers.Count == expected)
+            return [.. numbers];
         throw new SpiceFailure($"ngspice gave {numbers.Count.Text()} numbers: {Complaints()}");
     }
 
@@ -54,9 +61,16 @@ internal sealed class SpiceSession : IDisposable
     public Waveforms Waves(IEnumerable<string> commands, IReadOnlyList<string> expressions, double end)
     {
         File.Delete(waves);
-        Ask(0, [.. commands, .. expressions.Select((e, n) => $"let q{n.Text()}=0*time+{e}"),
-            $"wrdata {waves} {string.Join(' ', expressions.Select((_, n) => "q" + n.Text()))}"]);
-        if (!File.Exists(waves)) throw new SpiceFailure(Complaints());
+        Ask(
+            0,
+            [
+                .. commands,
+                .. expressions.Select((e, n) => $"let q{n.Text()}=0*time+{e}"),
+                $"wrdata {waves} {string.Join(' ', expressions.Select((_, n) => "q" + n.Text()))}",
+            ]
+        );
+        if (!File.Exists(waves))
+            throw new SpiceFailure(Complaints());
         Waveforms taken = new(waves, expressions.Count);
         return Math.Abs(taken.End - end) < 1e-6 * end
             ? taken
@@ -72,12 +86,14 @@ internal sealed class SpiceSession : IDisposable
 
     private string Complaints()
     {
-        lock (complaints) return complaints.ToString();
+        lock (complaints)
+            return complaints.ToString();
     }
 
     private void Send(params IEnumerable<string> commands)
     {
-        foreach (string command in commands) process!.StandardInput.WriteLine(command);
+        foreach (string command in commands)
+            process!.StandardInput.WriteLine(command);
         process!.StandardInput.Flush();
     }
 
@@ -85,13 +101,16 @@ internal sealed class SpiceSession : IDisposable
     {
         ProcessStartInfo start = new("ngspice", "-p -n")
         {
-            RedirectStandardInput = true, RedirectStandardOutput = true, RedirectStandardError = true,
+            RedirectStandardInput = true,
+            RedirectStandardOutput = true,
+            RedirectStandardError = true,
         };
         process = Process.Start(start) ?? throw new InvalidDataException("ngspice did not start");
         process.ErrorDataReceived += (_, said) =>
         {
             lock (complaints)
-                if (said.Data is { Length: > 0 } text && complaints.Length < 400) complaints.AppendLine(text);
+                if (said.Data is { Length: > 0 } text && complaints.Length < 400)
+                    complaints.AppendLine(text);
         };
         process.BeginErrorReadLine();
         circuits = 0;
@@ -100,11 +119,13 @@ internal sealed class SpiceSession : IDisposable
 
     private void Stop()
     {
-        if (process is null) return;
+        if (process is null)
+            return;
         try
         {
             Send("quit 0");
-            if (!process.WaitForExit(5000)) process.Kill();
+            if (!process.WaitForExit(5000))
+                process.Kill();
         }
         catch (IOException)
         {

@@ -21,7 +21,8 @@ internal static class Spread
     public static JsonObject Draw(Dice dice, JsonObject sheet)
     {
         JsonObject unit = sheet.Copy();
-        foreach (JsonObject core in unit.Objects("cores")) Magnetise(dice, core);
+        foreach (JsonObject core in unit.Objects("cores"))
+            Magnetise(dice, core);
         foreach (JsonObject element in unit.Objects("elements"))
         {
             foreach ((string field, double relative, double? otherwise) in Usual[element.Word("kind")])
@@ -29,7 +30,8 @@ internal static class Spread
                 double nominal = otherwise is { } value ? element.Number(field, value) : element.Number(field);
                 element[field] = nominal * Factor(dice, element, field, relative);
             }
-            if (element.Word("kind") == "winding") Wind(dice, element);
+            if (element.Word("kind") == "winding")
+                Wind(dice, element);
         }
         return unit;
     }
@@ -43,7 +45,8 @@ internal static class Spread
             return;
         }
         double factor = Factor(dice, core, "excitation", 0.12);
-        foreach (JsonNode? point in core["excitation"]!.AsArray()) point![1] = point[1]!.GetValue<double>() * factor;
+        foreach (JsonNode? point in core["excitation"]!.AsArray())
+            point![1] = point[1]!.GetValue<double>() * factor;
     }
 
     /// <summary>One factor for the turns, the taps and the sliders of a winding.</summary>
@@ -51,7 +54,8 @@ internal static class Spread
     {
         double factor = Factor(dice, winding, "turns", 0.006);
         winding["turns"] = winding.Number("turns") * factor;
-        foreach (JsonObject tap in winding.Objects("taps")) tap["turn"] = tap.Number("turn") * factor;
+        foreach (JsonObject tap in winding.Objects("taps"))
+            tap["turn"] = tap.Number("turn") * factor;
         foreach (JsonObject slider in winding.Objects("sliders"))
         {
             slider["fromTurn"] = slider.Number("fromTurn") * factor;
@@ -60,6 +64,6 @@ internal static class Spread
         }
     }
 
-    private static double Factor(Dice dice, JsonObject at, string field, double usual)
-        => dice.Factor((at["spread"] as JsonObject)?.Number(field, usual) ?? usual);
+    private static double Factor(Dice dice, JsonObject at, string field, double usual) =>
+        dice.Factor((at["spread"] as JsonObject)?.Number(field, usual) ?? usual);
 }

@@ -13,7 +13,12 @@ internal static class Store
     {
         JsonObject file = JsonNode.Parse(File.ReadAllText(path))!.AsObject();
         foreach (JsonObject reading in file.Objects("readings"))
-            if (reading["state"]?["source"] is JsonObject source && source["volts"] is JsonValue word && word.TryGetValue(out string? text) && text == "mains")
+            if (
+                reading["state"]?["source"] is JsonObject source
+                && source["volts"] is JsonValue word
+                && word.TryGetValue(out string? text)
+                && text == "mains"
+            )
                 source["volts"] = file["supply"]!["volts"]!.DeepClone();
         return file;
     }

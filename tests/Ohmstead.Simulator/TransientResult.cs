@@ -10,7 +10,9 @@ internal sealed record TransientResult(double AcVolts, double DcVolts, double Am
     {
         double scale = Math.Max(Math.Abs(DcVolts), AcVolts);
         bool Close(double a, double b, double size) => Math.Abs(a - b) <= relative * size + 1e-9;
-        return Close(AcVolts, other.AcVolts, scale) && Close(DcVolts, other.DcVolts, scale)
-            && Close(Amps, other.Amps, Amps) && Close(Watts, other.Watts, Math.Abs(Watts));
+        return Close(AcVolts, other.AcVolts, scale)
+            && Close(DcVolts, other.DcVolts, scale)
+            && Close(Amps, other.Amps, Amps)
+            && Close(Watts, other.Watts, Math.Abs(Watts));
     }
 }

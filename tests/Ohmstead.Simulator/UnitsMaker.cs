@@ -47,20 +47,37 @@ internal sealed class UnitsMaker(JsonObject sheet, string folder, int seed)
         foreach (JsonObject reading in sheet.Objects("readings"))
         {
             string id = reading.Word("id");
-            if (values[id] is not { } value) continue;
+            if (values[id] is not { } value)
+                continue;
             JsonObject entry = new() { ["id"] = id, ["value"] = Meter.Read(dice, reading.Word("quantity"), value) };
-            if (Real(reading, nominal, volts) is { } real && real != volts) entry["supplyVolts"] = real;
+            if (Real(reading, nominal, volts) is { } real && real != volts)
+                entry["supplyVolts"] = real;
             readings.Add(entry);
         }
-        Store.WriteLines(stem + ".readings.json", new JsonObject
-        {
-            ["ohmstead"] = "readings/1", ["sheet"] = sheet.Word("id"), ["supplyVolts"] = volts,
-            ["expectedFaults"] = ExpectedFaults, ["meter"] = Meter.Describe(), ["readings"] = readings,
-        }, "readings");
-        Store.Write(stem + ".truth.json", new JsonArray([.. faults.Select(fault => new JsonObject
-        {
-            ["element"] = fault.Element, ["mode"] = fault.Mode, ["value"] = fault.Value,
-        })]));
+        Store.WriteLines(
+            stem + ".readings.json",
+            new JsonObject
+            {
+                ["ohmstead"] = "readings/1",
+                ["sheet"] = sheet.Word("id"),
+                ["supplyVolts"] = volts,
+                ["expectedFaults"] = ExpectedFaults,
+                ["meter"] = Meter.Describe(),
+                ["readings"] = readings,
+            },
+            "readings"
+        );
+        Store.Write(
+            stem + ".truth.json",
+            new JsonArray([
+                .. faults.Select(fault => new JsonObject
+                {
+                    ["element"] = fault.Element,
+                    ["mode"] = fault.Mode,
+                    ["value"] = fault.Value,
+                }),
+            ])
+        );
     }
 
     /// <summary>All readings with the case closed, and a random part of the others, at least one.</summary>
@@ -81,7 +98,8 @@ internal sealed class UnitsMaker(JsonObject sheet, string folder, int seed)
     /// <summary>What an alternating source really gave: mains as it was, a lower source in the same proportion.</summary>
     private static double? Real(JsonObject reading, double nominal, double volts)
     {
-        if (reading["state"]?["source"] is not JsonObject source || source["directAmps"] is not null) return null;
+        if (reading["state"]?["source"] is not JsonObject source || source["directAmps"] is not null)
+            return null;
         double asked = source.Number("volts");
         return asked == nominal ? volts : Math.Round(asked * volts / nominal, 2);
     }

@@ -11,9 +11,12 @@ internal sealed class Waveforms
 
     public Waveforms(string file, int wanted)
     {
-        double[][] rows = [.. File.ReadLines(file).Select(line => line
-            .Split(' ', StringSplitOptions.RemoveEmptyEntries).Select(Fields.Parse).ToArray())];
-        if (rows.Length < 2 || rows[0].Length != wanted + 1) throw new SpiceFailure("the waveforms are incomplete");
+        double[][] rows =
+        [
+            .. File.ReadLines(file).Select(line => line.Split(' ', StringSplitOptions.RemoveEmptyEntries).Select(Fields.Parse).ToArray()),
+        ];
+        if (rows.Length < 2 || rows[0].Length != wanted + 1)
+            throw new SpiceFailure("the waveforms are incomplete");
         time = [.. rows.Select(row => row[0])];
         columns = [.. Enumerable.Range(1, wanted).Select(n => rows.Select(row => row[n]).ToArray())];
     }
@@ -23,20 +26,16 @@ internal sealed class Waveforms
     public double Last(int column) => columns[column][^1];
 
     /// <summary>The greatest of a column over the last period.</summary>
-    public double Most(int column, double period)
-        => columns[column].Where((_, n) => time[n] >= time[^1] - period).Max();
+    public double Most(int column, double period) => columns[column].Where((_, n) => time[n] >= time[^1] - period).Max();
 
     /// <summary>The least of a column over the last period.</summary>
-    public double Least(int column, double period)
-        => columns[column].Where((_, n) => time[n] >= time[^1] - period).Min();
+    public double Least(int column, double period) => columns[column].Where((_, n) => time[n] >= time[^1] - period).Min();
 
     public double Mean(int column, double period) => Mean(columns[column], period);
 
-    public double Rms(int column, double period)
-        => Math.Sqrt(Mean([.. columns[column].Select(v => v * v)], period));
+    public double Rms(int column, double period) => Math.Sqrt(Mean([.. columns[column].Select(v => v * v)], period));
 
-    public double MeanProduct(int one, int other, double period)
-        => Mean([.. columns[one].Zip(columns[other], (a, b) => a * b)], period);
+    public double MeanProduct(int one, int other, double period) => Mean([.. columns[one].Zip(columns[other], (a, b) => a * b)], period);
 
     /// <summary>By trapezia over the last period, the step that straddles its start cut linearly.</summary>
     private double Mean(double[] values, double period)

@@ -35,7 +35,8 @@ internal static class WindingBuilder
         double turn = 0;
         void Wind(double to)
         {
-            if (to - turn <= SameTurn) return;
+            if (to - turn <= SameTurn)
+                return;
             int next = circuit.Inner();
             circuit.Add(new Coil(at, next, core, to - turn, perTurn * (to - turn), leakPerTurn * (to - turn)));
             (at, turn) = (next, to);
@@ -56,8 +57,7 @@ internal static class WindingBuilder
         }
     }
 
-    private static void AddSlider(
-        Circuit circuit, JsonObject slider, Bench bench, double shorted, double turns, List<(double, int)> points)
+    private static void AddSlider(Circuit circuit, JsonObject slider, Bench bench, double shorted, double turns, List<(double, int)> points)
     {
         double x = bench.Throttle(slider.Word("control"));
         double place = slider.Number("fromTurn") + x * (slider.Number("toTurn") - slider.Number("fromTurn"));

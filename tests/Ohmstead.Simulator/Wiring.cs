@@ -20,7 +20,8 @@ internal sealed class Wiring
             Plus = circuit.Inner();
             circuit.Add(new Branch(Plus, from, source.SeriesOhms));
         }
-        if (bench.First.Length > 0) Probes = (circuit.Terminal(bench.First), circuit.Terminal(bench.Second));
+        if (bench.First.Length > 0)
+            Probes = (circuit.Terminal(bench.First), circuit.Terminal(bench.Second));
         Lamps = [.. circuit.Parts.OfType<Lamp>()];
     }
 
@@ -38,25 +39,25 @@ internal sealed class Wiring
 
     public double Omega => 2 * Math.PI * Bench.Hertz;
 
-    public Netlist Netlist(Analysis analysis, double[]? initial = null)
-        => new(Circuit, analysis, Minus, (Plus, Minus), initial);
+    public Netlist Netlist(Analysis analysis, double[]? initial = null) => new(Circuit, analysis, Minus, (Plus, Minus), initial);
 
     /// <summary>Logarithms of the core reactances and lamp resistances at given RMS voltages.</summary>
     public double[] Settings(IReadOnlyList<double> volts)
     {
         int cores = Circuit.Cores.Count;
-        return [.. volts.Select((v, n) => n < cores
-            ? -Math.Log(Math.Max(1e-12, Circuit.Cores[n].Susceptance(v, Omega)))
-            : Math.Log(Lamps[n - cores].Hot(v)))];
+        return
+        [
+            .. volts.Select(
+                (v, n) => n < cores ? -Math.Log(Math.Max(1e-12, Circuit.Cores[n].Susceptance(v, Omega))) : Math.Log(Lamps[n - cores].Hot(v))
+            ),
+        ];
     }
 
-    public double[] CoreHenries(double[] settings)
-        => [.. settings.Take(Circuit.Cores.Count).Select(x => Math.Exp(x) / Omega)];
+    public double[] CoreHenries(double[] settings) => [.. settings.Take(Circuit.Cores.Count).Select(x => Math.Exp(x) / Omega)];
 
     public double[] LampOhms(double[] settings) => [.. settings.Skip(Circuit.Cores.Count).Select(Math.Exp)];
 
     /// <summary>ngspice expressions of the voltages that the settings depend on.</summary>
-    public string[] SettingVolts(Netlist netlist)
-        => [.. Circuit.Cores.Select((_, n) => $"v(c{n.Text()})"),
-            .. Lamps.Select(lamp => netlist.Volts(lamp.A, lamp.B))];
+    public string[] SettingVolts(Netlist netlist) =>
+        [.. Circuit.Cores.Select((_, n) => $"v(c{n.Text()})"), .. Lamps.Select(lamp => netlist.Volts(lamp.A, lamp.B))];
 }

@@ -9,7 +9,4 @@ await using var store = await Store.OpenAsync(args[0], TimeProvider.System);
 Acknowledged.Say("open");
 
 // Two at once on the same units, as a bench and a phone are.
-await Task.WhenAll(
-    Task.Run(() => new Writer(store, seed, 1).RunAsync()),
-    Task.Run(() => new Writer(store, seed, 2).RunAsync())
-);
+await Task.WhenAll(Task.Run(() => new Writer(store, seed, 1).RunAsync()), Task.Run(() => new Writer(store, seed, 2).RunAsync()));

@@ -18,9 +18,7 @@ internal sealed class Writer(Store store, int seed, int writer)
         {
             var unit = new Guid(1, 0, 0, [0, 0, 0, 0, 0, 0, 0, (byte)random.Next(Units)]);
             Fact[] facts =
-                random.Next(4) == 0
-                    ? [await PhotoAsync()]
-                    : [.. Enumerable.Range(0, random.Next(1, 4)).Select(_ => new Noted(Words()))];
+                random.Next(4) == 0 ? [await PhotoAsync()] : [.. Enumerable.Range(0, random.Next(1, 4)).Select(_ => new Noted(Words()))];
             await EnterAsync(unit, facts);
         }
     }
@@ -43,12 +41,7 @@ internal sealed class Writer(Store store, int seed, int writer)
         random.NextBytes(bytes);
         picture.CopyTo(bytes, 0);
         using var content = new MemoryStream(bytes);
-        var kept = await store.Photos.KeepAsync(
-            content,
-            1_000_000,
-            TimeProvider.System.GetUtcNow(),
-            CancellationToken.None
-        );
+        var kept = await store.Photos.KeepAsync(content, 1_000_000, TimeProvider.System.GetUtcNow(), CancellationToken.None);
         Acknowledged.Say($"photo {kept.Hash}");
         return new PhotoAdded(kept.Hash, "", "");
     }

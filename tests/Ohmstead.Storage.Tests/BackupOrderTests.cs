@@ -116,9 +116,7 @@ public sealed class BackupOrderTests : IAsyncLifetime
         kept.Sort(StringComparer.Ordinal);
         Directory.CreateDirectory(Backups);
         var photos = new BackupPhotos(Backups, new(Data), new(Backups), mostPhotos: 2);
-        await using var context = new WorkshopContext(
-            SqliteFile.ReadOnlyOptions(Path.Combine(Data, SqliteFile.Name))
-        );
+        await using var context = new WorkshopContext(SqliteFile.ReadOnlyOptions(Path.Combine(Data, SqliteFile.Name)));
         // All are new, and the turn has come to the second.
         Assert.Equal(5, (await photos.TakeAsync(context, Stop)).New);
         foreach (var hash in kept)

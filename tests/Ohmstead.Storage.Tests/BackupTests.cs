@@ -64,10 +64,7 @@ public sealed class BackupTests : IAsyncLifetime
             var journal = (await again.ReadAsync(unit, Stop))!.Journal;
             Assert.True(journal.Length >= before);
             var here = (await store.ReadAsync(unit, Stop))!.Journal;
-            Assert.Equal(
-                here.Take(journal.Length).Select(e => (e.Id, e.Number)),
-                journal.Select(e => (e.Id, e.Number))
-            );
+            Assert.Equal(here.Take(journal.Length).Select(e => (e.Id, e.Number)), journal.Select(e => (e.Id, e.Number)));
             foreach (var e in journal)
                 if (e.Fact is PhotoAdded p)
                     await (await again.Photos.OpenAsync(p.Photo, Stop))!.Content.DisposeAsync();
@@ -86,10 +83,7 @@ public sealed class BackupTests : IAsyncLifetime
         for (var n = 2; n < 7; n++)
             Assert.Equal(0, (await BackupAsync(n)).NewPhotos);
         Assert.Equal(4, new BackupFolder(Backups).Names().Count);
-        Assert.Equal(
-            2,
-            Directory.GetFiles(Path.Combine(Backups, "photos"), "*.jpg", SearchOption.AllDirectories).Length
-        );
+        Assert.Equal(2, Directory.GetFiles(Path.Combine(Backups, "photos"), "*.jpg", SearchOption.AllDirectories).Length);
     }
 
     [Fact]
@@ -114,9 +108,7 @@ public sealed class BackupTests : IAsyncLifetime
             Said(await Restore.RunAsync(folder.Of("nowhere"), null, folder.Of("new"), false, Stop)),
             StringComparison.Ordinal
         );
-        await Assert.ThrowsAsync<StoreUnusable>(() =>
-            Backup.MakeAsync(folder.Of("nowhere"), Backups, Draft.Noon, 4, Stop)
-        );
+        await Assert.ThrowsAsync<StoreUnusable>(() => Backup.MakeAsync(folder.Of("nowhere"), Backups, Draft.Noon, 4, Stop));
         await Assert.ThrowsAsync<StoreUnusable>(() => Backup.MakeAsync(Data, Data, Draft.Noon, 4, Stop));
     }
 
@@ -145,15 +137,9 @@ public sealed class BackupTests : IAsyncLifetime
             await delete.ExecuteNonQueryAsync(Stop);
         }
         var manifest = Path.Combine(made.Folder, "manifest.json");
-        var hash = Convert.ToHexStringLower(
-            System.Security.Cryptography.SHA256.HashData(await File.ReadAllBytesAsync(database, Stop))
-        );
+        var hash = Convert.ToHexStringLower(System.Security.Cryptography.SHA256.HashData(await File.ReadAllBytesAsync(database, Stop)));
         var text = await File.ReadAllTextAsync(manifest, Stop);
-        await File.WriteAllTextAsync(
-            manifest,
-            System.Text.RegularExpressions.Regex.Replace(text, "[0-9a-f]{64}", hash),
-            Stop
-        );
+        await File.WriteAllTextAsync(manifest, System.Text.RegularExpressions.Regex.Replace(text, "[0-9a-f]{64}", hash), Stop);
         await RefusedAsync("has gaps");
         await File.WriteAllTextAsync(manifest, "{ \"ohmstead\": \"backup/1\", \"database\": 3 }", Stop);
         await RefusedAsync("$.at");
@@ -182,21 +168,13 @@ public sealed class BackupTests : IAsyncLifetime
 
     private async Task RefusedAsync(string why)
     {
-        Assert.Contains(
-            why,
-            Said(await Restore.RunAsync(Backups, null, folder.Of("new"), false, Stop)),
-            StringComparison.Ordinal
-        );
-        Assert.Equal(
-            ["backups", "data"],
-            Directory.GetDirectories(folder.Path).Select(d => Path.GetFileName(d)).Order()
-        );
+        Assert.Contains(why, Said(await Restore.RunAsync(Backups, null, folder.Of("new"), false, Stop)), StringComparison.Ordinal);
+        Assert.Equal(["backups", "data"], Directory.GetDirectories(folder.Path).Select(d => Path.GetFileName(d)).Order());
     }
 
     private static string Said(Restored restored) => string.Join('\n', restored.Problems);
 
-    private Task<BackupMade> BackupAsync(int hour) =>
-        Backup.MakeAsync(Data, Backups, Draft.Noon.AddHours(hour), 4, Stop);
+    private Task<BackupMade> BackupAsync(int hour) => Backup.MakeAsync(Data, Backups, Draft.Noon.AddHours(hour), 4, Stop);
 
     private async Task PhotoAsync(int number)
     {

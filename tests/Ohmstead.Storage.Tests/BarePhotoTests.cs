@@ -22,8 +22,7 @@ public sealed class BarePhotoTests : IAsyncLifetime
 
     private static CancellationToken Stop => TestContext.Current.CancellationToken;
 
-    public async ValueTask InitializeAsync() =>
-        store = await Store.OpenAsync(folder.Of("data"), TimeProvider.System, Stop);
+    public async ValueTask InitializeAsync() => store = await Store.OpenAsync(folder.Of("data"), TimeProvider.System, Stop);
 
     public async ValueTask DisposeAsync()
     {
@@ -180,15 +179,45 @@ public sealed class BarePhotoTests : IAsyncLifetime
     /// <summary>Exif with an orientation and the maker (0x010F), whose words stand behind the two tags.</summary>
     private static byte[] Exif(byte turn, byte[] words) =>
         [
-            .. "MM\0*"u8, 0, 0, 0, 8, 0, 2,
-            0x01, 0x0F, 0, 2, 0, 0, 0, (byte)words.Length, 0, 0, 0, 38,
-            0x01, 0x12, 0, 3, 0, 0, 0, 1, 0, turn, 0, 0,
-            0, 0, 0, 0,
+            .. "MM\0*"u8,
+            0,
+            0,
+            0,
+            8,
+            0,
+            2,
+            0x01,
+            0x0F,
+            0,
+            2,
+            0,
+            0,
+            0,
+            (byte)words.Length,
+            0,
+            0,
+            0,
+            38,
+            0x01,
+            0x12,
+            0,
+            3,
+            0,
+            0,
+            0,
+            1,
+            0,
+            turn,
+            0,
+            0,
+            0,
+            0,
+            0,
+            0,
             .. words,
         ];
 
-    private static byte[] Segment(byte mark, byte[] body) =>
-        [0xFF, mark, (byte)((body.Length + 2) >> 8), (byte)(body.Length + 2), .. body];
+    private static byte[] Segment(byte mark, byte[] body) => [0xFF, mark, (byte)((body.Length + 2) >> 8), (byte)(body.Length + 2), .. body];
 
     private static byte[] Chunk(string name, byte[] body)
     {

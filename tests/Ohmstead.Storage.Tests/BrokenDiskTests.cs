@@ -69,7 +69,9 @@ public sealed class BrokenDiskTests : IDisposable
         await (await OpenAsync()).DisposeAsync();
         Directory.CreateDirectory(folder.Of("backups"));
         File.CreateSymbolicLink(folder.Of("backups", "ohmstead.lock"), "/proc/sys/kernel/osrelease");
-        var said = await Assert.ThrowsAsync<StoreUnusable>(() => Backups.Backup.MakeAsync(folder.Path, folder.Of("backups"), Draft.Noon, 4, Stop));
+        var said = await Assert.ThrowsAsync<StoreUnusable>(() =>
+            Backups.Backup.MakeAsync(folder.Path, folder.Of("backups"), Draft.Noon, 4, Stop)
+        );
         Assert.DoesNotContain("another ohmstead", said.Message, StringComparison.Ordinal);
         Assert.Matches("permissions|write-protected", said.Message);
         Assert.Contains("name another folder for the backups", said.Message, StringComparison.Ordinal);
@@ -98,9 +100,7 @@ public sealed class BrokenDiskTests : IDisposable
         // The first that comes in is written under this name.
         File.CreateSymbolicLink(folder.Of("photos", "incoming", "1"), "/dev/full");
         using var picture = new MemoryStream(Draft.Picture(1));
-        var said = await Assert.ThrowsAsync<StoreUnusable>(() =>
-            store.Photos.KeepAsync(picture, 1_000_000, Draft.Noon, Stop)
-        );
+        var said = await Assert.ThrowsAsync<StoreUnusable>(() => store.Photos.KeepAsync(picture, 1_000_000, Draft.Noon, Stop));
         Assert.Contains("the disk is full", said.Message, StringComparison.Ordinal);
         Assert.Empty(Directory.GetFiles(folder.Of("photos"), "*", SearchOption.AllDirectories));
         picture.Position = 0;

@@ -21,16 +21,10 @@ internal sealed class Draft(int seed = 1)
 
     public NewEntry Note(string words) => Entry(new Noted(words));
 
-    public NewEntry Reading(string id, double value) =>
-        Entry(new ReadingEntered(id, Shown.Number(value), BenchState.AsSheet));
+    public NewEntry Reading(string id, double value) => Entry(new ReadingEntered(id, Shown.Number(value), BenchState.AsSheet));
 
     /// <summary>A picture that differs with its number.</summary>
-    public static byte[] Picture(
-        int number,
-        int width = 64,
-        int height = 48,
-        SKEncodedImageFormat format = SKEncodedImageFormat.Jpeg
-    )
+    public static byte[] Picture(int number, int width = 64, int height = 48, SKEncodedImageFormat format = SKEncodedImageFormat.Jpeg)
     {
         using var bitmap = new SKBitmap(width, height);
         bitmap.Erase(new SKColor((uint)(0xFF000000 | (number * 2654435761L & 0xFFFFFF))));

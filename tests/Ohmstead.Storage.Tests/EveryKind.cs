@@ -21,13 +21,7 @@ internal static class EveryKind
             new NotLookedAt("sleeves", "the cover is riveted", "A. Brass"),
             new DamagePinned(new string('a', 64), 0.25, 0.75, "chip"),
             new PhotoAdded(new string('b', 64), "front", ""),
-            new BenchSet(
-                BenchState.AsSheet with
-                {
-                    SupplyVolts = 121.5,
-                    Throttles = BenchState.AsSheet.Throttles.Add("left", 0.5),
-                }
-            ),
+            new BenchSet(BenchState.AsSheet with { SupplyVolts = 121.5, Throttles = BenchState.AsSheet.Throttles.Add("left", 0.5) }),
             new ReadingEntered("a", Shown.OverRange, BenchState.AsSheet),
             new ReadingEntered("b", Shown.Jumps(1.5, null), BenchState.AsSheet),
             new ReadingEntered("c", Shown.NotTaken("cannot reach"), BenchState.AsSheet),

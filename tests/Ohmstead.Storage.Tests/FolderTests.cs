@@ -132,12 +132,7 @@ public sealed class FolderTests : IDisposable
     [InlineData(6, 240, 320, "top right")]
     [InlineData(7, 240, 320, "bottom right")]
     [InlineData(8, 240, 320, "bottom left")]
-    public async Task A_picture_taken_with_a_turned_camera_stands_upright(
-        byte origin,
-        int width,
-        int height,
-        string corner
-    )
+    public async Task A_picture_taken_with_a_turned_camera_stands_upright(byte origin, int width, int height, string corner)
     {
         await using var store = await OpenAsync();
         var kept = await KeepAsync(store, Turned(origin));

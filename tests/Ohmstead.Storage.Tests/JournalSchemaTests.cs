@@ -19,11 +19,7 @@ public sealed class JournalSchemaTests
 
     [Fact]
     public void Every_kind_is_tried_here() =>
-        Assert.Empty(
-            JournalFile.KnownKinds.Except(
-                EveryKind.Facts(Made).Select(f => (string?)JsonNode.Parse(FactText.Write(f))!["kind"])
-            )
-        );
+        Assert.Empty(JournalFile.KnownKinds.Except(EveryKind.Facts(Made).Select(f => (string?)JsonNode.Parse(FactText.Write(f))!["kind"])));
 
     [Theory]
     [MemberData(nameof(Facts))]

@@ -43,30 +43,16 @@ public sealed class KillTests : IDisposable
             await RunAndKillAsync(data, seed + kill, wait, fromStart: kill % 4 == 0);
             await LookAsync(data, kill % 8 == 7 || kill == kills - 1);
         }
-        TestContext.Current.SendDiagnosticMessage(
-            "{0} kills, {1} entries and {2} photos acknowledged",
-            kills,
-            allEntries,
-            allPhotos
-        );
+        TestContext.Current.SendDiagnosticMessage("{0} kills, {1} entries and {2} photos acknowledged", kills, allEntries, allPhotos);
         Assert.True(allEntries >= kills && allPhotos > 0, "too little was acknowledged: the test saw nothing");
     }
 
     private async Task RunAndKillAsync(string data, int seed, TimeSpan wait, bool fromStart)
     {
-        var program = AppContext.BaseDirectory.Replace(
-            "Ohmstead.Storage.Tests",
-            "Ohmstead.Storage.Killed",
-            StringComparison.Ordinal
-        );
+        var program = AppContext.BaseDirectory.Replace("Ohmstead.Storage.Tests", "Ohmstead.Storage.Killed", StringComparison.Ordinal);
         var start = new ProcessStartInfo("dotnet") { RedirectStandardOutput = true };
         foreach (
-            var a in (string[])
-                [
-                    Path.Combine(program, "Ohmstead.Storage.Killed.dll"),
-                    data,
-                    seed.ToString(CultureInfo.InvariantCulture),
-                ]
+            var a in (string[])[Path.Combine(program, "Ohmstead.Storage.Killed.dll"), data, seed.ToString(CultureInfo.InvariantCulture)]
         )
             start.ArgumentList.Add(a);
         using var process = Process.Start(start)!;
@@ -98,10 +84,7 @@ public sealed class KillTests : IDisposable
 
     private void Remember(string[] said)
     {
-        if (
-            said[0] == "entry"
-            && entries.Add((Guid.Parse(said[1]), Guid.Parse(said[2]), int.Parse(said[3], CultureInfo.InvariantCulture)))
-        )
+        if (said[0] == "entry" && entries.Add((Guid.Parse(said[1]), Guid.Parse(said[2]), int.Parse(said[3], CultureInfo.InvariantCulture))))
             allEntries++;
         if (said[0] == "photo" && photos.Add(said[1]))
             allPhotos++;

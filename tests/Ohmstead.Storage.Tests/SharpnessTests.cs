@@ -33,7 +33,12 @@ public sealed class SharpnessTests : IDisposable
     private void Draw(float blurPixels, float light)
     {
         using var surface = SKSurface.Create(new SKImageInfo(4000, 3000));
-        using var paint = new SKPaint { IsAntialias = true, StrokeWidth = 26, Style = SKPaintStyle.Stroke };
+        using var paint = new SKPaint
+        {
+            IsAntialias = true,
+            StrokeWidth = 26,
+            Style = SKPaintStyle.Stroke,
+        };
         using var blur = SKImageFilter.CreateBlur(blurPixels, blurPixels);
         using var lit = SKColorFilter.CreateColorMatrix([light, 0, 0, 0, 0, 0, light, 0, 0, 0, 0, 0, light, 0, 0, 0, 0, 0, 1, 0]);
         using var layer = new SKPaint { ImageFilter = blurPixels > 0 ? blur : null, ColorFilter = lit };

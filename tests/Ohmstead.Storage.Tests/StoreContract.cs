@@ -20,8 +20,7 @@ public abstract class StoreContract
 
     /// <summary>A store as a test holds it.</summary>
     /// <param name="Again">Closes it and opens it again.</param>
-    internal sealed record OpenStore(IStore Store, IPhotos Photos, Func<Task<OpenStore>> Again, Func<ValueTask> Close)
-        : IAsyncDisposable
+    internal sealed record OpenStore(IStore Store, IPhotos Photos, Func<Task<OpenStore>> Again, Func<ValueTask> Close) : IAsyncDisposable
     {
         public ValueTask DisposeAsync() => Close();
     }
@@ -86,9 +85,7 @@ public abstract class StoreContract
     {
         await using var opened = await BeginAsync();
         var (unit, other) = (draft.Id(), draft.Id());
-        await Assert.ThrowsAsync<JournalRefused>(() =>
-            opened.Store.AppendAsync(unit, 0, [draft.Note("no unit")], Stop)
-        );
+        await Assert.ThrowsAsync<JournalRefused>(() => opened.Store.AppendAsync(unit, 0, [draft.Note("no unit")], Stop));
         Assert.Null(await opened.Store.ReadAsync(unit, Stop));
         var taken = draft.TakenIn();
         await opened.Store.AppendAsync(unit, 0, [taken], Stop);
@@ -106,11 +103,7 @@ public abstract class StoreContract
             Stop
         );
         Assert.Equal(2, (await opened.Store.ReadAsync(first, Stop))!.LastNumber);
-        UnitEntries[] faulty =
-        [
-            new UnitEntries(third, [draft.TakenIn()]),
-            new UnitEntries(draft.Id(), [draft.Note("nobody")]),
-        ];
+        UnitEntries[] faulty = [new UnitEntries(third, [draft.TakenIn()]), new UnitEntries(draft.Id(), [draft.Note("nobody")])];
         await Assert.ThrowsAsync<JournalRefused>(() => opened.Store.AppendAllAsync(faulty, Stop));
         Assert.Null(await opened.Store.ReadAsync(third, Stop));
         Assert.Equal(2, (await opened.Store.CardsAsync(true, Stop)).Count);
@@ -121,10 +114,7 @@ public abstract class StoreContract
     {
         await using var opened = await BeginAsync();
         var (shared, own) = (draft.Id(), draft.Id());
-        await opened.Store.AppendAllAsync(
-            [new UnitEntries(shared, [draft.TakenIn()]), new UnitEntries(own, [draft.TakenIn()])],
-            Stop
-        );
+        await opened.Store.AppendAllAsync([new UnitEntries(shared, [draft.TakenIn()]), new UnitEntries(own, [draft.TakenIn()])], Stop);
         var sent = Enumerable
             .Range(0, 8)
             .Select(w => Enumerable.Range(0, 20).Select(n => draft.Note(Draft.Name(w * 100 + n))).ToList())
@@ -139,12 +129,7 @@ public abstract class StoreContract
                             var seen = 1;
                             foreach (var note in notes)
                             {
-                                var answer = await opened.Store.AppendAsync(
-                                    writer == 7 ? own : shared,
-                                    seen,
-                                    [note],
-                                    Stop
-                                );
+                                var answer = await opened.Store.AppendAsync(writer == 7 ? own : shared, seen, [note], Stop);
                                 between.AddRange(answer.Between);
                                 seen = answer.Written[0].Number;
                             }
@@ -156,17 +141,12 @@ public abstract class StoreContract
         );
         var journal = (await opened.Store.ReadAsync(shared, Stop))!.Journal;
         Assert.Equal(Enumerable.Range(1, 141), journal.Select(e => e.Number));
-        Assert.Equal(
-            sent.Take(7).SelectMany(s => s).Select(e => e.Id).Order(),
-            journal.Skip(1).Select(e => e.Id).Order()
-        );
+        Assert.Equal(sent.Take(7).SelectMany(s => s).Select(e => e.Id).Order(), journal.Skip(1).Select(e => e.Id).Order());
         Assert.Equal(21, (await opened.Store.ReadAsync(own, Stop))!.LastNumber);
         // Each writer was told, once, of every entry of the others up to its own last.
         for (var w = 0; w < 7; w++)
             Assert.Equal(
-                journal
-                    .Where(e => e.Number > 1 && e.Number < told[w].Seen && !sent[w].Any(s => s.Id == e.Id))
-                    .Select(e => e.Id),
+                journal.Where(e => e.Number > 1 && e.Number < told[w].Seen && !sent[w].Any(s => s.Id == e.Id)).Select(e => e.Id),
                 told[w].Between.Select(e => e.Id)
             );
     }
@@ -178,12 +158,7 @@ public abstract class StoreContract
         var (older, newer, gone) = (draft.Id(), draft.Id(), draft.Id());
         await opened.Store.AppendAsync(older, 0, [draft.TakenIn("1")], Stop);
         await opened.Store.AppendAsync(newer, 0, [draft.TakenIn("2")], Stop);
-        await opened.Store.AppendAsync(
-            gone,
-            0,
-            [draft.TakenIn("3"), draft.Entry(new StageClosed(Stage.Papers, true, ""))],
-            Stop
-        );
+        await opened.Store.AppendAsync(gone, 0, [draft.TakenIn("3"), draft.Entry(new StageClosed(Stage.Papers, true, ""))], Stop);
         Assert.Equal(["2", "1"], (await opened.Store.CardsAsync(false, Stop)).Select(c => c.Tag));
         await opened.Store.AppendAsync(older, 1, [draft.Note("touched")], Stop);
         var cards = await opened.Store.CardsAsync(true, Stop);
@@ -215,7 +190,12 @@ public abstract class StoreContract
         await using var opened = await BeginAsync();
         var unit = draft.Id();
         var next = new NextThing(NextAction.TakeReading, "Read again: left post", 2.5, "left-full");
-        var doubts = new UnitDoubts(1, new(["left-full"], 0.3), [new("left-full", SlipKind.TimesTen, null, 17.3, 0.9)], [new(DoubtAbout.Leads, 0.8, 0.3, ["ohms-5"], [])]);
+        var doubts = new UnitDoubts(
+            1,
+            new(["left-full"], 0.3),
+            [new("left-full", SlipKind.TimesTen, null, 17.3, 0.9)],
+            [new(DoubtAbout.Leads, 0.8, 0.3, ["ohms-5"], [])]
+        );
         await opened.Store.AppendAsync(unit, 0, [draft.TakenIn()], Stop);
         Assert.True((await opened.Store.ReadAsync(unit, Stop))!.Doubts.IsEmpty);
         await opened.Store.AppendAsync(unit, 1, [draft.Note("more")], Stop);
@@ -268,9 +248,7 @@ public abstract class StoreContract
         Assert.Equal(new DocumentSaved(false, new Document("shop", "shop", 2, Draft.Noon.AddHours(1), "two")), late);
         Assert.Equal(
             ["b 1 other", "shop 2 two"],
-            (await opened.Store.DocumentsAsync("shop", Stop)).Select(d =>
-                FormattableString.Invariant($"{d.Id} {d.Version} {d.Text}")
-            )
+            (await opened.Store.DocumentsAsync("shop", Stop)).Select(d => FormattableString.Invariant($"{d.Id} {d.Version} {d.Text}"))
         );
         Assert.Equal("two", (await opened.Store.ReadDocumentAsync("shop", "shop", Stop))!.Text);
         Assert.Null(await opened.Store.ReadDocumentAsync("shop", "none", Stop));

@@ -28,34 +28,19 @@ public sealed class ZipTests : IAsyncLifetime
         );
         (first, second) = (draft.Id(), draft.Id());
         await from.SaveDocumentAsync("sheet", Sheets.Id, 0, Sheets.Text, Draft.Noon, Stop);
-        await from.SaveDocumentAsync(
-            "shop",
-            "shop",
-            0,
-            JsonSerializer.Serialize(UsualShop.Make(), FactText.Options),
-            Draft.Noon,
-            Stop
-        );
+        await from.SaveDocumentAsync("shop", "shop", 0, JsonSerializer.Serialize(UsualShop.Make(), FactText.Options), Draft.Noon, Stop);
         using var picture = new MemoryStream(Draft.Picture(7));
         photo = (await from.Photos.KeepAsync(picture, 1_000_000, Draft.Noon, Stop)).Hash;
         await from.AppendAsync(
             first,
             0,
-            [
-                draft.TakenIn("12", Sheets.Id),
-                draft.Entry(new PhotoAdded(photo, "front", "")),
-                draft.Note("ünï \"quoted\"\nline"),
-            ],
+            [draft.TakenIn("12", Sheets.Id), draft.Entry(new PhotoAdded(photo, "front", "")), draft.Note("ünï \"quoted\"\nline")],
             Stop
         );
         await from.AppendAsync(
             second,
             0,
-            [
-                draft.TakenIn("13"),
-                draft.Reading("left-full", 18.6),
-                draft.Entry(new Unread("""{"kind":"of-next-year","x":1}""")),
-            ],
+            [draft.TakenIn("13"), draft.Reading("left-full", 18.6), draft.Entry(new Unread("""{"kind":"of-next-year","x":1}"""))],
             Stop
         );
     }
@@ -71,10 +56,7 @@ public sealed class ZipTests : IAsyncLifetime
     public async Task A_workshop_comes_into_an_empty_one_equal_in_every_entry_document_and_photo()
     {
         var taken = await TakeAsync(await AllAsync());
-        Assert.Equal(
-            (2, 2, 6, 1, 2),
-            (taken.Units, taken.NewUnits, taken.NewEntries, taken.Photos, taken.NewDocuments)
-        );
+        Assert.Equal((2, 2, 6, 1, 2), (taken.Units, taken.NewUnits, taken.NewEntries, taken.Photos, taken.NewDocuments));
         Assert.Empty(taken.Told);
         foreach (var unit in (Guid[])[first, second])
             Assert.Equal(await JournalAsync(from, unit), await JournalAsync(to, unit));
@@ -255,8 +237,7 @@ public sealed class ZipTests : IAsyncLifetime
     [Theory]
     [InlineData("")]
     [InlineData("this is no zip at all, but it is long enough to be looked at")]
-    public async Task What_is_no_zip_is_refused(string text) =>
-        await RefusedAsync(Encoding.UTF8.GetBytes(text), "the zip", "is no zip");
+    public async Task What_is_no_zip_is_refused(string text) => await RefusedAsync(Encoding.UTF8.GetBytes(text), "the zip", "is no zip");
 
     [Fact]
     public async Task A_zip_damaged_anywhere_is_refused_or_taken_whole_and_never_breaks_the_program()
@@ -281,9 +262,7 @@ public sealed class ZipTests : IAsyncLifetime
         var taken = await TakeAsync(zip);
         Assert.Contains(
             taken.Problems,
-            p =>
-                p.ToString().Contains(where, StringComparison.Ordinal)
-                && p.ToString().Contains(why, StringComparison.Ordinal)
+            p => p.ToString().Contains(where, StringComparison.Ordinal) && p.ToString().Contains(why, StringComparison.Ordinal)
         );
         Assert.Empty(await to.CardsAsync(true, Stop));
         Assert.Empty(await to.DocumentKindsAsync(Stop));
@@ -328,8 +307,6 @@ public sealed class ZipTests : IAsyncLifetime
         to.Write(bytes);
     }
 
-    private static async Task<IEnumerable<(Guid, int, DateTimeOffset, string, string)>> JournalAsync(
-        Store store,
-        Guid unit
-    ) => (await store.ReadAsync(unit, Stop))!.Journal.Select(e => (e.Id, e.Number, e.At, e.By, FactText.Write(e.Fact)));
+    private static async Task<IEnumerable<(Guid, int, DateTimeOffset, string, string)>> JournalAsync(Store store, Guid unit) =>
+        (await store.ReadAsync(unit, Stop))!.Journal.Select(e => (e.Id, e.Number, e.At, e.By, FactText.Write(e.Fact)));
 }

@@ -18,14 +18,17 @@ internal static class BenchmarkRuns
 
     public static int Run(string[] arguments)
     {
-        var config = ManualConfig.Create(DefaultConfig.Instance)
+        var config = ManualConfig
+            .Create(DefaultConfig.Instance)
             .AddJob(Job.ShortRun.WithToolchain(InProcessEmitToolchain.Instance).WithIterationCount(9))
             .AddDiagnoser(MemoryDiagnoser.Default)
             .AddColumn(StatisticColumn.Median)
             .WithOptions(ConfigOptions.DisableLogFile)
             .WithArtifactsPath(Path.Combine(RepositoryRoot.Path, ".build/perf/benchmarks"));
         var isWhole = arguments.Length == 0;
-        var summaries = BenchmarkSwitcher.FromTypes([typeof(SolveBenchmark), typeof(DiagnoseBenchmark)]).Run(isWhole ? ["--filter", $"*{nameof(SolveBenchmark)}*"] : arguments, config);
+        var summaries = BenchmarkSwitcher
+            .FromTypes([typeof(SolveBenchmark), typeof(DiagnoseBenchmark)])
+            .Run(isWhole ? ["--filter", $"*{nameof(SolveBenchmark)}*"] : arguments, config);
         return isWhole ? FiguresOf([.. summaries.SelectMany(s => s.Reports)]).Report() : 0;
     }
 
@@ -44,9 +47,14 @@ internal static class BenchmarkRuns
                 continue;
             }
             var bytes = Allocated(setUp, name);
-            table.AppendLine(CultureInfo.InvariantCulture, $"| {Says(name)} | {Milliseconds(times.Median)} | {Milliseconds(times.Percentiles.P90)} | {Size(bytes)} |");
-            if (bytes != 0) broken.Add(FormattableString.Invariant($"{name} allocates {bytes} bytes a call; 0 are allowed"));
-            if (name == nameof(SolveBenchmark.AllReadings) && times.Median > MostMilliseconds * 1e6) broken.Add(FormattableString.Invariant($"{name}: {times.Median / 1e6:F2} ms, {MostMilliseconds} ms are allowed"));
+            table.AppendLine(
+                CultureInfo.InvariantCulture,
+                $"| {Says(name)} | {Milliseconds(times.Median)} | {Milliseconds(times.Percentiles.P90)} | {Size(bytes)} |"
+            );
+            if (bytes != 0)
+                broken.Add(FormattableString.Invariant($"{name} allocates {bytes} bytes a call; 0 are allowed"));
+            if (name == nameof(SolveBenchmark.AllReadings) && times.Median > MostMilliseconds * 1e6)
+                broken.Add(FormattableString.Invariant($"{name}: {times.Median / 1e6:F2} ms, {MostMilliseconds} ms are allowed"));
         }
         table.AppendLine(CultureInfo.InvariantCulture, $"\n{setUp.Counts()}; one thread.");
         return new Figures("bench", table.ToString(), broken);
@@ -61,19 +69,22 @@ internal static class BenchmarkRuns
         var call = typeof(SolveBenchmark).GetMethod(method)!.CreateDelegate<Func<double>>(benchmark);
         call();
         var before = GC.GetAllocatedBytesForCurrentThread();
-        for (var n = 0; n < calls; n++) call();
+        for (var n = 0; n < calls; n++)
+            call();
         return (GC.GetAllocatedBytesForCurrentThread() - before + calls - 1) / calls;
     }
 
-    private static string Says(string method) => method switch
-    {
-        nameof(SolveBenchmark.AllReadings) => "all readings, one set of faults",
-        nameof(SolveBenchmark.DirectCurrent) => "… of them direct current",
-        nameof(SolveBenchmark.Phasor) => "… phasor",
-        _ => "… periodic",
-    };
+    private static string Says(string method) =>
+        method switch
+        {
+            nameof(SolveBenchmark.AllReadings) => "all readings, one set of faults",
+            nameof(SolveBenchmark.DirectCurrent) => "… of them direct current",
+            nameof(SolveBenchmark.Phasor) => "… phasor",
+            _ => "… periodic",
+        };
 
     private static string Milliseconds(double nanoseconds) => string.Create(CultureInfo.InvariantCulture, $"{nanoseconds / 1e6:G3} ms");
 
-    private static string Size(long bytes) => string.Create(CultureInfo.InvariantCulture, $"{(bytes < 1_000_000 ? bytes : bytes / 1e6):F0} {(bytes < 1_000_000 ? "B" : "MB")}");
+    private static string Size(long bytes) =>
+        string.Create(CultureInfo.InvariantCulture, $"{(bytes < 1_000_000 ? bytes : bytes / 1e6):F0} {(bytes < 1_000_000 ? "B" : "MB")}");
 }

@@ -15,12 +15,14 @@ internal static class Clock
     {
         const int warm = 20;
         const int runs = 61;
-        for (var n = 0; n < warm; n++) solver.Solve(circuit, values);
+        for (var n = 0; n < warm; n++)
+            solver.Solve(circuit, values);
         Span<double> times = stackalloc double[runs];
         for (var n = 0; n < runs; n++)
         {
             var began = Stopwatch.GetTimestamp();
-            for (var k = 0; k < 4; k++) solver.Solve(circuit, values);
+            for (var k = 0; k < 4; k++)
+                solver.Solve(circuit, values);
             times[n] = Stopwatch.GetElapsedTime(began).TotalMicroseconds / 4;
         }
         times.Sort();
@@ -31,8 +33,9 @@ internal static class Clock
     public static void Warm(ReadingSolver solver, IEnumerable<ReadingCircuit> circuits, UnitValues values)
     {
         ReadingCircuit[] all = [.. circuits];
-        for (var began = Stopwatch.GetTimestamp(); Stopwatch.GetElapsedTime(began).TotalSeconds < 2;)
-            foreach (var c in all) solver.Solve(c, values);
+        for (var began = Stopwatch.GetTimestamp(); Stopwatch.GetElapsedTime(began).TotalSeconds < 2; )
+            foreach (var c in all)
+                solver.Solve(c, values);
     }
 
     /// <summary>The middle of a list.</summary>

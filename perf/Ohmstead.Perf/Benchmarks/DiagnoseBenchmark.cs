@@ -16,7 +16,9 @@ public class DiagnoseBenchmark
     public void SetUp()
     {
         model = new UnitModel(RepositoryRoot.Sample);
-        readings = ReadingsFile.Read(File.ReadAllText(Path.Combine(RepositoryRoot.Path, "tests/Reference/contract/cases/008.readings.json")), model.Sheet).Required;
+        readings = ReadingsFile
+            .Read(File.ReadAllText(Path.Combine(RepositoryRoot.Path, "tests/Reference/contract/cases/008.readings.json")), model.Sheet)
+            .Required;
     }
 
     /// <summary>With the next readings ranked.</summary>

@@ -16,12 +16,16 @@ internal sealed record Figures(string Name, string Table, IReadOnlyList<string> 
     /// <summary>Shows the table, keeps it for the page, and returns the exit code.</summary>
     public int Report()
     {
-        var stamp = string.Create(CultureInfo.InvariantCulture, $"{DateTime.UtcNow:yyyy-MM-dd}, {Environment.ProcessorCount} cores ({Processor()}), .NET {Environment.Version}{Load()}");
+        var stamp = string.Create(
+            CultureInfo.InvariantCulture,
+            $"{DateTime.UtcNow:yyyy-MM-dd}, {Environment.ProcessorCount} cores ({Processor()}), .NET {Environment.Version}{Load()}"
+        );
         var text = $"{Table.TrimEnd()}\n\nMeasured {stamp}, by `-- {Name}`.\n";
         Directory.CreateDirectory(Folder);
         File.WriteAllText(FileOf(Name), text);
         Console.WriteLine("\n" + text);
-        foreach (var b in Broken) Console.WriteLine("OVER BUDGET: " + b);
+        foreach (var b in Broken)
+            Console.WriteLine("OVER BUDGET: " + b);
         return Broken.Count == 0 ? 0 : 1;
     }
 
@@ -30,8 +34,12 @@ internal sealed record Figures(string Name, string Table, IReadOnlyList<string> 
     private static string Processor()
     {
         const string list = "/proc/cpuinfo";
-        var line = File.Exists(list) ? File.ReadLines(list).FirstOrDefault(l => l.StartsWith("model name", StringComparison.Ordinal)) : null;
-        return line is null ? RuntimeInformation.ProcessArchitecture.ToString() : line[(line.IndexOf(':', StringComparison.Ordinal) + 1)..].Trim();
+        var line = File.Exists(list)
+            ? File.ReadLines(list).FirstOrDefault(l => l.StartsWith("model name", StringComparison.Ordinal))
+            : null;
+        return line is null
+            ? RuntimeInformation.ProcessArchitecture.ToString()
+            : line[(line.IndexOf(':', StringComparison.Ordinal) + 1)..].Trim();
     }
 
     /// <summary>What else the machine was doing: the number to look at before believing a time.</summary>
@@ -45,6 +53,8 @@ internal sealed record Figures(string Name, string Table, IReadOnlyList<string> 
     private static string Priority()
     {
         using var self = Process.GetCurrentProcess();
-        return self.PriorityClass is ProcessPriorityClass.High or ProcessPriorityClass.AboveNormal or ProcessPriorityClass.RealTime ? ", run before all else by a high priority" : "";
+        return self.PriorityClass is ProcessPriorityClass.High or ProcessPriorityClass.AboveNormal or ProcessPriorityClass.RealTime
+            ? ", run before all else by a high priority"
+            : "";
     }
 }

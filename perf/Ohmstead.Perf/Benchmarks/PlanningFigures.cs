@@ -3,10 +3,10 @@ using System.Diagnostics;
 using System.Globalization;
 using System.Text;
 using Ohmstead.Electrical.Circuits;
+using Ohmstead.Electrical.Faults;
 using Ohmstead.Electrical.Planning;
 using Ohmstead.Electrical.Readings;
 using Ohmstead.Electrical.Solving;
-using Ohmstead.Electrical.Faults;
 using Ohmstead.Electrical.TypeSheets;
 
 namespace Ohmstead.Perf.Benchmarks;
@@ -14,12 +14,19 @@ namespace Ohmstead.Perf.Benchmarks;
 /// <summary>The cost of a take-apart plan on trees of three sizes and two kinds, and of the check of a rewire on three sheets.</summary>
 internal static class PlanningFigures
 {
-    private static readonly string[] Sheets = ["demo/solo-110.sheet.json", "demo/twin-175.sheet.json", "tests/Reference/contract/twin-160.sheet.json"];
+    private static readonly string[] Sheets =
+    [
+        "demo/solo-110.sheet.json",
+        "demo/twin-175.sheet.json",
+        "tests/Reference/contract/twin-160.sheet.json",
+    ];
 
     public static int Run()
     {
         var (table, broken) = (new StringBuilder(), new List<string>());
-        table.AppendLine("| tree | steps | ways asked for | proved | bound, share of the cost | median [ms] | slowest [ms] | allowed [ms] |");
+        table.AppendLine(
+            "| tree | steps | ways asked for | proved | bound, share of the cost | median [ms] | slowest [ms] | allowed [ms] |"
+        );
         table.AppendLine("|---|---|---|---|---|---|---|---|");
         foreach (var (kind, near, groups) in new[] { ("loose", 30, 2), ("dense", 40, 3) })
         foreach (var (steps, allowed) in new[] { (60, 50), (250, 1000), (1000, 1000) })
@@ -36,7 +43,9 @@ internal static class PlanningFigures
             if (runs.Max(r => r.Milliseconds) > allowed)
                 broken.Add(row);
         }
-        table.AppendLine("\n| sheet | elements | mistakes | list [s] | allowed [s] | judged with all its readings [s] | allowed [s] | ohmmeter list [s] |");
+        table.AppendLine(
+            "\n| sheet | elements | mistakes | list [s] | allowed [s] | judged with all its readings [s] | allowed [s] | ohmmeter list [s] |"
+        );
         table.AppendLine("|---|---|---|---|---|---|---|---|");
         foreach (var file in Sheets)
         {
@@ -51,7 +60,10 @@ internal static class PlanningFigures
             began = Stopwatch.GetTimestamp();
             ContinuityPlanner.Plan(sheet, ImmutableDictionary<string, ControlPosition>.Empty, Meter.Usual);
             var ohms = Stopwatch.GetElapsedTime(began).TotalSeconds;
-            var row = string.Create(CultureInfo.InvariantCulture, $"| {sheet.Id} | {sheet.Elements.Length} | {list.Mistakes.Length} | {listed:F2} | 5 | {judged:F2} | 2 | {ohms:F2} |");
+            var row = string.Create(
+                CultureInfo.InvariantCulture,
+                $"| {sheet.Id} | {sheet.Elements.Length} | {list.Mistakes.Length} | {listed:F2} | 5 | {judged:F2} | 2 | {ohms:F2} |"
+            );
             Console.WriteLine(row);
             table.AppendLine(row);
             if (listed > 5 || judged > 2)
@@ -102,7 +114,15 @@ internal static class PlanningFigures
         TakenReading Take(ReadingSpec spec)
         {
             var value = solver.Solve(new FaultedCircuits(model, spec, spec.State).Usual, model.Nominal).Value!.Value;
-            return new TakenReading(spec, value > Solution.OverRange(spec.Quantity) ? Outcome.OverRange : Outcome.Value, value, [], "", "", spec.State);
+            return new TakenReading(
+                spec,
+                value > Solution.OverRange(spec.Quantity) ? Outcome.OverRange : Outcome.Value,
+                value,
+                [],
+                "",
+                "",
+                spec.State
+            );
         }
         return new UnitReadings(sheet.Id, sheet.SupplyVolts, null, Meter.Usual, [.. specs.Select(Take)], []);
     }

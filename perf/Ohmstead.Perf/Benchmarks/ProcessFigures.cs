@@ -19,7 +19,10 @@ internal static class ProcessFigures
     {
         var tool = Path.Combine(RepositoryRoot.Path, "ohmstead");
         var sheet = RepositoryRoot.SamplePath;
-        var cases = Directory.GetFiles(Path.Combine(RepositoryRoot.Path, "tests/Reference/contract/cases"), "*.readings.json").Order(StringComparer.Ordinal).ToArray();
+        var cases = Directory
+            .GetFiles(Path.Combine(RepositoryRoot.Path, "tests/Reference/contract/cases"), "*.readings.json")
+            .Order(StringComparer.Ordinal)
+            .ToArray();
         Measure(tool, "--version");
         var start = Enumerable.Range(0, 9).Select(_ => Measure(tool, "--version")).ToArray();
         var predict = Enumerable.Range(0, 5).Select(_ => Measure(tool, "predict", sheet, "--json")).ToArray();
@@ -32,28 +35,46 @@ internal static class ProcessFigures
         return new Figures("process", table.ToString(), broken).Report();
     }
 
-    private static void Row(StringBuilder table, List<string> broken, string command, Cost[] costs, double mostSeconds, double mostMegabytes)
+    private static void Row(
+        StringBuilder table,
+        List<string> broken,
+        string command,
+        Cost[] costs,
+        double mostSeconds,
+        double mostMegabytes
+    )
     {
         var (slowest, largest) = (costs.Max(c => c.Seconds), costs.Max(c => c.Megabytes));
-        var allowed = double.IsFinite(mostMegabytes) ? FormattableString.Invariant($"{mostSeconds} s, {mostMegabytes} MB") : double.IsFinite(mostSeconds) ? FormattableString.Invariant($"{mostSeconds} s") : "";
-        table.AppendLine(CultureInfo.InvariantCulture, $"| `{command}` | {costs.Length} | {Clock.Median(costs.Select(c => c.Seconds)):F2} s | {slowest:F2} s | {largest:F0} MB | {allowed} |");
-        if (slowest > mostSeconds || largest > mostMegabytes) broken.Add(FormattableString.Invariant($"{command}: {slowest:F2} s, {largest:F0} MB; {allowed} are allowed"));
+        var allowed =
+            double.IsFinite(mostMegabytes) ? FormattableString.Invariant($"{mostSeconds} s, {mostMegabytes} MB")
+            : double.IsFinite(mostSeconds) ? FormattableString.Invariant($"{mostSeconds} s")
+            : "";
+        table.AppendLine(
+            CultureInfo.InvariantCulture,
+            $"| `{command}` | {costs.Length} | {Clock.Median(costs.Select(c => c.Seconds)):F2} s | {slowest:F2} s | {largest:F0} MB | {allowed} |"
+        );
+        if (slowest > mostSeconds || largest > mostMegabytes)
+            broken.Add(FormattableString.Invariant($"{command}: {slowest:F2} s, {largest:F0} MB; {allowed} are allowed"));
     }
 
     private static Cost Measure(string tool, params string[] arguments)
     {
         var start = new ProcessStartInfo(tool) { RedirectStandardOutput = true, RedirectStandardError = true };
-        foreach (var a in arguments) start.ArgumentList.Add(a);
+        foreach (var a in arguments)
+            start.ArgumentList.Add(a);
         var began = Stopwatch.GetTimestamp();
         using var process = Process.Start(start)!;
         var answer = process.StandardOutput.ReadToEndAsync();
         var said = process.StandardError.ReadToEndAsync();
         var kilobytes = 0.0;
-        while (!process.WaitForExit(4)) kilobytes = Math.Max(kilobytes, PeakKilobytes(process.Id));
+        while (!process.WaitForExit(4))
+            kilobytes = Math.Max(kilobytes, PeakKilobytes(process.Id));
         process.WaitForExit();
         var seconds = Stopwatch.GetElapsedTime(began).TotalSeconds;
-        if (process.ExitCode != 0) throw new InvalidOperationException($"{tool} {string.Join(' ', arguments)} failed: {said.Result}");
-        if (arguments.Contains("--json")) JsonDocument.Parse(answer.Result).Dispose();
+        if (process.ExitCode != 0)
+            throw new InvalidOperationException($"{tool} {string.Join(' ', arguments)} failed: {said.Result}");
+        if (arguments.Contains("--json"))
+            JsonDocument.Parse(answer.Result).Dispose();
         return new Cost(seconds, kilobytes / 1000);
     }
 
@@ -62,8 +83,11 @@ internal static class ProcessFigures
     {
         try
         {
-            var line = File.ReadLines(FormattableString.Invariant($"/proc/{process}/status")).FirstOrDefault(l => l.StartsWith("VmHWM:", StringComparison.Ordinal));
-            return line is null ? 0 : double.Parse(line.Split(' ', StringSplitOptions.RemoveEmptyEntries)[^2], CultureInfo.InvariantCulture) * 1.024;
+            var line = File.ReadLines(FormattableString.Invariant($"/proc/{process}/status"))
+                .FirstOrDefault(l => l.StartsWith("VmHWM:", StringComparison.Ordinal));
+            return line is null
+                ? 0
+                : double.Parse(line.Split(' ', StringSplitOptions.RemoveEmptyEntries)[^2], CultureInfo.InvariantCulture) * 1.024;
         }
         catch (IOException)
         {

@@ -21,15 +21,17 @@ internal static class ReadingKinds
 {
     public static ReadingKind Of(ReadingCircuit circuit, UnitValues values, ReadingSolver solver)
     {
-        if (circuit.IsDirect) return ReadingKind.Direct;
+        if (circuit.IsDirect)
+            return ReadingKind.Direct;
         solver.Solve(circuit, values);
         return solver.WasPeriodic ? ReadingKind.Periodic : ReadingKind.Phasor;
     }
 
-    public static string NameOf(ReadingKind kind) => kind switch
-    {
-        ReadingKind.Direct => "direct current",
-        ReadingKind.Phasor => "phasor",
-        _ => "periodic",
-    };
+    public static string NameOf(ReadingKind kind) =>
+        kind switch
+        {
+            ReadingKind.Direct => "direct current",
+            ReadingKind.Phasor => "phasor",
+            _ => "periodic",
+        };
 }

@@ -16,17 +16,30 @@ internal static class Scaling
 {
     private static readonly string[] Faults = ["roller-left:worn", "disc-right:high-drop", "w-17:resistive"];
 
-    private static readonly DiagnosisOptions Options = new() { RankNext = false, MostExpanded = 12, MostWork = long.MaxValue };
+    private static readonly DiagnosisOptions Options = new()
+    {
+        RankNext = false,
+        MostExpanded = 12,
+        MostWork = long.MaxValue,
+    };
 
     public static int Run()
     {
         var table = new StringBuilder();
         // Once for the compiler.
         Row(1, new UnitModel(RepeatedSheet.Of(1, RepeatedSheet.Supply)));
-        foreach (var (way, single) in new[] { ("More secondaries on one core", RepeatedSheet.SupplyAndPrimary), ("Whole units on one supply", RepeatedSheet.Supply) })
+        foreach (
+            var (way, single) in new[]
+            {
+                ("More secondaries on one core", RepeatedSheet.SupplyAndPrimary),
+                ("Whole units on one supply", RepeatedSheet.Supply),
+            }
+        )
         {
             table.AppendLine(CultureInfo.InvariantCulture, $"**{way}**\n");
-            table.AppendLine("| copies | elements | readings | fault modes | parameters | rows left | all readings [ms] | a direct, phasor, periodic one [µs] | each fault alone [s] (solutions) | search [s] (sets expanded, solutions) |");
+            table.AppendLine(
+                "| copies | elements | readings | fault modes | parameters | rows left | all readings [ms] | a direct, phasor, periodic one [µs] | each fault alone [s] (solutions) | search [s] (sets expanded, solutions) |"
+            );
             table.AppendLine("|---|---|---|---|---|---|---|---|---|---|");
             foreach (var copies in (ReadOnlySpan<int>)[1, 2, 4])
             {
@@ -47,14 +60,21 @@ internal static class Scaling
         var times = circuits.Select(c => Clock.Microseconds(solver, c, model.Nominal)).ToArray();
         var kinds = circuits.Select(c => ReadingKinds.Of(c, model.Nominal, solver)).ToArray();
         double Mean(ReadingKind kind) => times.Where((_, n) => kinds[n] == kind).Average();
-        var rowsLeft = circuits.Where((_, n) => kinds[n] == ReadingKind.Phasor).Average(c => c.Elimination.Unknowns + model.Sheet.Cores.Length);
+        var rowsLeft = circuits
+            .Where((_, n) => kinds[n] == ReadingKind.Phasor)
+            .Average(c => c.Elimination.Unknowns + model.Sheet.Cores.Length);
         // The library remembers what each fault does alone; the second diagnosis with it is the search without that.
         var library = new ReadingLibrary(model);
-        var readings = ReadingsOf(model, [.. Faults.Select(f => new Fault(library.Catalogue.Find(f)!, library.Catalogue.Find(f)!.MiddleSize))]);
+        var readings = ReadingsOf(
+            model,
+            [.. Faults.Select(f => new Fault(library.Catalogue.Find(f)!, library.Catalogue.Find(f)!.MiddleSize))]
+        );
         var (whole, all) = Diagnose(library, readings);
         var (search, effort) = Diagnose(library, readings);
-        return string.Create(CultureInfo.InvariantCulture,
-            $"| {copies} | {model.Sheet.Elements.Length} | {circuits.Length} | {library.Catalogue.Modes.Length} | {model.Parameters.Length} | {rowsLeft:F0} | {times.Sum() / 1000:F2} | {Mean(ReadingKind.Direct):F1}, {Mean(ReadingKind.Phasor):F1}, {Mean(ReadingKind.Periodic):F0} | {whole - search:F2} ({all.ReadingsSolved - effort.ReadingsSolved:N0}) | {search:F2} ({effort.SetsExpanded}, {effort.ReadingsSolved:N0}) |");
+        return string.Create(
+            CultureInfo.InvariantCulture,
+            $"| {copies} | {model.Sheet.Elements.Length} | {circuits.Length} | {library.Catalogue.Modes.Length} | {model.Parameters.Length} | {rowsLeft:F0} | {times.Sum() / 1000:F2} | {Mean(ReadingKind.Direct):F1}, {Mean(ReadingKind.Phasor):F1}, {Mean(ReadingKind.Periodic):F0} | {whole - search:F2} ({all.ReadingsSolved - effort.ReadingsSolved:N0}) | {search:F2} ({effort.SetsExpanded}, {effort.ReadingsSolved:N0}) |"
+        );
     }
 
     private static (double Seconds, SearchEffort Effort) Diagnose(ReadingLibrary library, UnitReadings readings)
@@ -69,11 +89,20 @@ internal static class Scaling
     {
         var solver = new ReadingSolver();
         var values = model.Nominal.Copy();
-        foreach (var f in faults) f.ApplyTo(values);
+        foreach (var f in faults)
+            f.ApplyTo(values);
         TakenReading Take(ReadingSpec spec)
         {
             var value = solver.Solve(new FaultedCircuits(model, spec, spec.State).For(faults), values).Value!.Value;
-            return new TakenReading(spec, value > Solution.OverRange(spec.Quantity) ? Outcome.OverRange : Outcome.Value, value, [], "", "", spec.State);
+            return new TakenReading(
+                spec,
+                value > Solution.OverRange(spec.Quantity) ? Outcome.OverRange : Outcome.Value,
+                value,
+                [],
+                "",
+                "",
+                spec.State
+            );
         }
         return new UnitReadings(model.Sheet.Id, model.Sheet.SupplyVolts, 2, Meter.Usual, [.. model.Sheet.Readings.Select(Take)], []);
     }

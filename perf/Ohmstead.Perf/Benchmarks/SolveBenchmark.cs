@@ -23,14 +23,18 @@ public class SolveBenchmark
         var catalogue = new FaultCatalogue(model);
         Fault[] faults = [new(catalogue.Find("roller-left:worn")!, 1.2), new(catalogue.Find("disc-right:high-drop")!, 3)];
         values = model.Nominal.Copy();
-        foreach (var f in faults) f.ApplyTo(values);
+        foreach (var f in faults)
+            f.ApplyTo(values);
         all = [.. model.Sheet.Readings.Select(r => new FaultedCircuits(model, r, r.State).For(faults))];
         var kinds = all.ToLookup(c => ReadingKinds.Of(c, values, solver));
         (direct, phasor, periodic) = ([.. kinds[ReadingKind.Direct]], [.. kinds[ReadingKind.Phasor]], [.. kinds[ReadingKind.Periodic]]);
     }
 
     /// <summary>How many readings there are of each kind, as the table says them.</summary>
-    internal string Counts() => FormattableString.Invariant($"{all.Length} readings: {direct.Length} direct-current, {phasor.Length} phasor, {periodic.Length} periodic");
+    internal string Counts() =>
+        FormattableString.Invariant(
+            $"{all.Length} readings: {direct.Length} direct-current, {phasor.Length} phasor, {periodic.Length} periodic"
+        );
 
     /// <summary>All 42 readings.</summary>
     [Benchmark]
@@ -51,7 +55,8 @@ public class SolveBenchmark
     private double Solve(ReadingCircuit[] circuits)
     {
         var sum = 0.0;
-        foreach (var c in circuits) sum += solver.Solve(c, values).Value.GetValueOrDefault();
+        foreach (var c in circuits)
+            sum += solver.Solve(c, values).Value.GetValueOrDefault();
         return sum;
     }
 }

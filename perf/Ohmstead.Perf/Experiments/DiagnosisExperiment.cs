@@ -30,22 +30,11 @@ internal static class DiagnosisExperiment
     };
 
     /// <returns>What is asked of the units that were run in full.</returns>
-    public static IEnumerable<Asked> Run(
-        UnitModel model,
-        string units,
-        int drawn,
-        int wide,
-        DiagnosisLimits limits,
-        StringBuilder page
-    )
+    public static IEnumerable<Asked> Run(UnitModel model, string units, int drawn, int wide, DiagnosisLimits limits, StringBuilder page)
     {
         var library = new ReadingLibrary(model);
         var fromSimulator = Directory.Exists(units)
-            ? Directory
-                .GetFiles(units, "*.readings.json")
-                .Order(StringComparer.Ordinal)
-                .Select(f => FromFile(model, f))
-                .ToList()
+            ? Directory.GetFiles(units, "*.readings.json").Order(StringComparer.Ordinal).Select(f => FromFile(model, f)).ToList()
             : [];
         var own = Enumerable.Range(0, drawn).Select(n => DrawnUnit.Draw(model, 1000 + n)).ToList();
         page.AppendLine(CultureInfo.InvariantCulture, $"\n## {model.Sheet.Title}\n");
@@ -60,12 +49,7 @@ internal static class DiagnosisExperiment
         if (fromSimulator.Count > 0)
         {
             var simulated = Judge(fromSimulator, u => Answers(model, u, Usual));
-            Row(
-                page,
-                FormattableString.Invariant($"{fromSimulator.Count}, read through ngspice"),
-                "Ohmstead",
-                simulated
-            );
+            Row(page, FormattableString.Invariant($"{fromSimulator.Count}, read through ngspice"), "Ohmstead", simulated);
             asked.AddRange(limits.Simulated.Of($"{model.Sheet.Id}, read through ngspice", simulated));
         }
         if (own.Count == 0)
@@ -74,25 +58,10 @@ internal static class DiagnosisExperiment
         if (drawn >= FullUnits)
             asked.AddRange(limits.Own.Of($"{model.Sheet.Id}, read through the own solver", all));
         Row(page, FormattableString.Invariant($"{drawn}, read through the own solver"), "Ohmstead", all);
-        Row(
-            page,
-            FormattableString.Invariant($"{drawn}, the same"),
-            "the chances alone",
-            Judge(own, u => Chances(library.Catalogue, u))
-        );
-        Row(
-            page,
-            FormattableString.Invariant($"{drawn}, the same"),
-            "one fault at most",
-            Judge(own, u => Answers(model, u, Single))
-        );
+        Row(page, FormattableString.Invariant($"{drawn}, the same"), "the chances alone", Judge(own, u => Chances(library.Catalogue, u)));
+        Row(page, FormattableString.Invariant($"{drawn}, the same"), "one fault at most", Judge(own, u => Answers(model, u, Single)));
         var few = own.Take(wide).ToList();
-        Row(
-            page,
-            FormattableString.Invariant($"the first {wide}"),
-            "Ohmstead",
-            Judge(few, u => Answers(model, u, Usual))
-        );
+        Row(page, FormattableString.Invariant($"the first {wide}"), "Ohmstead", Judge(few, u => Answers(model, u, Usual)));
         Row(
             page,
             FormattableString.Invariant($"the first {wide}"),
@@ -120,9 +89,7 @@ internal static class DiagnosisExperiment
     private static DrawnUnit FromFile(UnitModel model, string file)
     {
         var readings = ReadingsFile.Read(File.ReadAllText(file), model.Sheet).Required;
-        var truth = JsonNode
-            .Parse(File.ReadAllText(file.Replace(".readings.", ".truth.", StringComparison.Ordinal)))!
-            .AsArray();
+        var truth = JsonNode.Parse(File.ReadAllText(file.Replace(".readings.", ".truth.", StringComparison.Ordinal)))!.AsArray();
         return new DrawnUnit([.. truth.Select(t => $"{(string)t!["element"]!}:{(string)t["mode"]!}")], readings);
     }
 

@@ -45,13 +45,7 @@ internal sealed record DrawnUnit(ImmutableHashSet<string> Truth, UnitReadings Re
     /// <param name="share">Share of the readings that were taken [0..1].</param>
     /// <param name="atNominal">The line gives exactly the sheet's volts, and every reading is taken.</param>
     /// <param name="bench">How the bench differs from what is noted; null for not at all.</param>
-    public static DrawnUnit Draw(
-        UnitModel model,
-        int seed,
-        double share = 1,
-        bool atNominal = false,
-        Bench? bench = null
-    )
+    public static DrawnUnit Draw(UnitModel model, int seed, double share = 1, bool atNominal = false, Bench? bench = null)
     {
         bench ??= Bench.AsNoted;
         var (dice, benchDice) = (new Random(seed), new Random(seed ^ BenchSeed));
@@ -70,21 +64,14 @@ internal sealed record DrawnUnit(ImmutableHashSet<string> Truth, UnitReadings Re
         var off = bench.LineOffAt(sheet.SupplyVolts) * (benchDice.Next(2) == 0 ? 1 : -1);
         var on = new ReadingBench(type, faults, values, CaseMeter, bench);
         ReadingState TrueState(ReadingSpec spec) =>
-            spec.State.Source is { IsDirect: false } s
-                ? WithVolts(spec.State, Math.Round(s.Volts * ratio, 2))
-                : spec.State;
+            spec.State.Source is { IsDirect: false } s ? WithVolts(spec.State, Math.Round(s.Volts * ratio, 2)) : spec.State;
         var taken = new List<TakenReading>();
         foreach (var spec in model.Sheet.Readings)
         {
             var state = TrueState(spec);
             var shown = on.Show(spec, state, dice);
             var isLeftOut = spec.IsOpenCase && dice.NextDouble() < 0.5 && !atNominal;
-            if (
-                isLeftOut
-                || dice.NextDouble() > share
-                || shown is not { } value
-                || (bench.IsCold && Bench.IsMains(state))
-            )
+            if (isLeftOut || dice.NextDouble() > share || shown is not { } value || (bench.IsCold && Bench.IsMains(state)))
                 continue;
             var said = Bench.IsMains(state) ? WithVolts(state, state.Source!.Volts + off) : state;
             taken.Add(ReadingBench.Noted(spec, value, said));
@@ -106,11 +93,7 @@ internal sealed record DrawnUnit(ImmutableHashSet<string> Truth, UnitReadings Re
         };
     }
 
-    private static ReadingState WithVolts(ReadingState state, double volts) =>
-        state with
-        {
-            Source = state.Source! with { Volts = volts },
-        };
+    private static ReadingState WithVolts(ReadingState state, double volts) => state with { Source = state.Source! with { Volts = volts } };
 
     private static Fault[] DrawFaults(FaultCatalogue catalogue, Random dice)
     {
@@ -138,6 +121,5 @@ internal sealed record DrawnUnit(ImmutableHashSet<string> Truth, UnitReadings Re
         return [.. faults];
     }
 
-    private static double Gauss(Random dice) =>
-        Math.Sqrt(-2 * Math.Log(1 - dice.NextDouble())) * Math.Cos(2 * Math.PI * dice.NextDouble());
+    private static double Gauss(Random dice) => Math.Sqrt(-2 * Math.Log(1 - dice.NextDouble())) * Math.Cos(2 * Math.PI * dice.NextDouble());
 }

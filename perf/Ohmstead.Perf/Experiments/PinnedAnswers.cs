@@ -61,7 +61,9 @@ internal static class PinnedAnswers
             ["sound"] = Math.Round(result.SoundProbability, Digits),
             ["next"] = next?.Spec.Id,
             ["bits"] = next is null ? null : Math.Round(next.Bits, Digits),
-            ["faults"] = new JsonObject(result.Faults.Select(f => KeyValuePair.Create(f.Mode.Name, (JsonNode?)Math.Round(f.Probability, Digits)))),
+            ["faults"] = new JsonObject(
+                result.Faults.Select(f => KeyValuePair.Create(f.Mode.Name, (JsonNode?)Math.Round(f.Probability, Digits)))
+            ),
         }.ToJsonString(new JsonSerializerOptions { WriteIndented = false });
     }
 }

@@ -20,7 +20,8 @@ internal sealed class Score
 
     public void Add(IReadOnlyList<(string Name, double P)> answers, IReadOnlySet<string> truth)
     {
-        if (truth.Count > 0) precision.Add(AveragePrecision(answers, truth));
+        if (truth.Count > 0)
+            precision.Add(AveragePrecision(answers, truth));
         var sum = 0.0;
         foreach (var (name, raw) in answers)
         {
@@ -41,10 +42,17 @@ internal sealed class Score
         for (var o = 0; o < orders; o++)
         {
             var (hits, sum, n) = (0, 0.0, 0);
-            foreach (var (name, _) in answers.Select(a => (a, Key: dice.Next())).OrderByDescending(a => Math.Round(a.a.P, 6)).ThenBy(a => a.Key).Select(a => a.a))
+            foreach (
+                var (name, _) in answers
+                    .Select(a => (a, Key: dice.Next()))
+                    .OrderByDescending(a => Math.Round(a.a.P, 6))
+                    .ThenBy(a => a.Key)
+                    .Select(a => a.a)
+            )
             {
                 n++;
-                if (truth.Contains(name)) sum += ++hits / (double)n;
+                if (truth.Contains(name))
+                    sum += ++hits / (double)n;
             }
             mean += sum / truth.Count / orders;
         }
@@ -52,13 +60,23 @@ internal sealed class Score
     }
 
     /// <summary>Largest distance of a tenth with 30 items or more beyond two standard deviations of chance.</summary>
-    public double WorstCalibration => tenths.Where(t => t.Count >= 30)
-        .Select(t => (Mean: t.Sum / t.Count, Share: t.True / (double)t.Count, t.Count))
-        .Select(t => Math.Max(0, Math.Abs(t.Mean - t.Share) - (2 * Math.Sqrt(t.Mean * (1 - t.Mean) / t.Count))))
-        .DefaultIfEmpty(0).Max();
+    public double WorstCalibration =>
+        tenths
+            .Where(t => t.Count >= 30)
+            .Select(t => (Mean: t.Sum / t.Count, Share: t.True / (double)t.Count, t.Count))
+            .Select(t => Math.Max(0, Math.Abs(t.Mean - t.Share) - (2 * Math.Sqrt(t.Mean * (1 - t.Mean) / t.Count))))
+            .DefaultIfEmpty(0)
+            .Max();
 
     /// <summary>A row for each tenth: mean probability, share true, count.</summary>
-    public IEnumerable<string> TenthRows() => tenths.Select((t, n) => t.Count == 0
-        ? string.Create(CultureInfo.InvariantCulture, $"| {n / 10.0:F1}–{(n + 1) / 10.0:F1} | – | – | 0 |")
-        : string.Create(CultureInfo.InvariantCulture, $"| {n / 10.0:F1}–{(n + 1) / 10.0:F1} | {t.Sum / t.Count:F3} | {t.True / (double)t.Count:F3} | {t.Count} |"));
+    public IEnumerable<string> TenthRows() =>
+        tenths.Select(
+            (t, n) =>
+                t.Count == 0
+                    ? string.Create(CultureInfo.InvariantCulture, $"| {n / 10.0:F1}–{(n + 1) / 10.0:F1} | – | – | 0 |")
+                    : string.Create(
+                        CultureInfo.InvariantCulture,
+                        $"| {n / 10.0:F1}–{(n + 1) / 10.0:F1} | {t.Sum / t.Count:F3} | {t.True / (double)t.Count:F3} | {t.Count} |"
+                    )
+        );
 }

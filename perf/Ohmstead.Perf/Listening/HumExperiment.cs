@@ -23,27 +23,53 @@ internal static class HumExperiment
             Asked.AtLeast("hum: the right verdict in a quiet room, %", 100.0 * quiet.Count(h => h.VerdictRight) / quiet.Count, 100),
         ];
         page.AppendLine(Asked.Heading);
-        foreach (var figure in asked) page.AppendLine(figure.Row());
+        foreach (var figure in asked)
+            page.AppendLine(figure.Row());
         return asked;
     }
 
     private static Heard One(int seed, int number)
     {
         var random = new Random(seed);
-        var (nominal, odd, buzz, traffic, talk) = (number % 2 == 0 ? 60 : 50, number % 3 == 1, number % 5 == 1, number % 4 == 1, number % 4 == 3);
+        var (nominal, odd, buzz, traffic, talk) = (
+            number % 2 == 0 ? 60 : 50,
+            number % 3 == 1,
+            number % 5 == 1,
+            number % 4 == 1,
+            number % 4 == 3
+        );
         var made = new MadeRecording(
-            random, 6 + (4 * random.NextDouble()), nominal + (0.1 * random.NextDouble()) - 0.05, MadeRecording.DrawLevels(random, odd, buzz), -68 + (6 * random.NextDouble()), number % 2 == 0 ? 0 : 120, traffic, talk);
+            random,
+            6 + (4 * random.NextDouble()),
+            nominal + (0.1 * random.NextDouble()) - 0.05,
+            MadeRecording.DrawLevels(random, odd, buzz),
+            -68 + (6 * random.NextDouble()),
+            number % 2 == 0 ? 0 : 120,
+            traffic,
+            talk
+        );
         var wave = made.ToWave();
         var recording = HumRecording.Listen(() => new MemoryStream(wave)).Recording!;
         var line = recording.Lines.FirstOrDefault(l => l.Harmonic == 2);
-        string[] verdict = ["hum", .. IsOdd(made) ? ["odd lines"] : Array.Empty<string>(), .. IsBuzz(made) ? ["buzz"] : Array.Empty<string>()];
+        string[] verdict =
+        [
+            "hum",
+            .. IsOdd(made) ? ["odd lines"] : Array.Empty<string>(),
+            .. IsBuzz(made) ? ["buzz"] : Array.Empty<string>(),
+        ];
         return new(
-            traffic || talk, recording.SupplyHertz == nominal, Math.Abs((recording.FoundHertz ?? 0) - made.Supply), Math.Abs((line?.LevelDb ?? 0) - made.Levels[1]), verdict.SequenceEqual(recording.Verdict));
+            traffic || talk,
+            recording.SupplyHertz == nominal,
+            Math.Abs((recording.FoundHertz ?? 0) - made.Supply),
+            Math.Abs((line?.LevelDb ?? 0) - made.Levels[1]),
+            verdict.SequenceEqual(recording.Verdict)
+        );
     }
 
     private static bool IsOdd(MadeRecording made) => Math.Max(made.Levels[0], made.Levels[2]) > made.Levels[1] - 15;
 
-    private static bool IsBuzz(MadeRecording made) => 10 * Math.Log10(made.Levels[7..].Sum(l => Math.Pow(10, l / 10))) > made.Levels[1] - 10;
+    private static bool IsBuzz(MadeRecording made) =>
+        10 * Math.Log10(made.Levels[7..].Sum(l => Math.Pow(10, l / 10))) > made.Levels[1] - 10;
 
     private sealed record Heard(bool Busy, bool SupplyRight, double HertzOff, double LevelOff, bool VerdictRight);
 }

@@ -5,7 +5,15 @@ internal sealed class MadeRecording
 {
     public const int Rate = 8000;
 
-    private static readonly double[] UsualLevels = [double.NegativeInfinity, -24, double.NegativeInfinity, -35, double.NegativeInfinity, -42];
+    private static readonly double[] UsualLevels =
+    [
+        double.NegativeInfinity,
+        -24,
+        double.NegativeInfinity,
+        -35,
+        double.NegativeInfinity,
+        -42,
+    ];
 
     private readonly float[] samples;
 
@@ -14,22 +22,36 @@ internal sealed class MadeRecording
     /// <param name="levels">Of lines 1, 2, … at the microphone [dB of a full-scale sine].</param>
     /// <param name="floorDb">Noise in 1 Hz, in the same decibels.</param>
     /// <param name="lowCutHertz">Below it the microphone loses 6 dB an octave; 0 for none.</param>
-    public MadeRecording(Random random, double seconds, double supply, double[] levels, double floorDb, double lowCutHertz = 0, bool traffic = false, bool talk = false)
+    public MadeRecording(
+        Random random,
+        double seconds,
+        double supply,
+        double[] levels,
+        double floorDb,
+        double lowCutHertz = 0,
+        bool traffic = false,
+        bool talk = false
+    )
     {
         samples = new float[(int)(seconds * Rate)];
         Supply = supply;
         Levels = [.. levels.Select((l, n) => l + (10 * Math.Log10(Cut((n + 1) * supply, lowCutHertz))))];
         // White noise of density N0 in power over 1 Hz: as a sine of full scale has a power of a half.
         var deviation = Math.Sqrt(0.5 * Math.Pow(10, floorDb / 10) * Rate / 2);
-        for (var n = 0; n < samples.Length; n++) samples[n] = (float)(deviation * Gauss(random));
+        for (var n = 0; n < samples.Length; n++)
+            samples[n] = (float)(deviation * Gauss(random));
         for (var k = 0; k < levels.Length; k++)
         {
-            if (double.IsNegativeInfinity(levels[k])) continue;
+            if (double.IsNegativeInfinity(levels[k]))
+                continue;
             var (amplitude, phase) = (Math.Pow(10, Levels[k] / 20), 2 * Math.PI * random.NextDouble());
-            for (var n = 0; n < samples.Length; n++) samples[n] += (float)(amplitude * Math.Sin((2 * Math.PI * (k + 1) * supply * n / Rate) + phase));
+            for (var n = 0; n < samples.Length; n++)
+                samples[n] += (float)(amplitude * Math.Sin((2 * Math.PI * (k + 1) * supply * n / Rate) + phase));
         }
-        if (traffic) AddTraffic(random, deviation);
-        if (talk) AddTalk(random);
+        if (traffic)
+            AddTraffic(random, deviation);
+        if (talk)
+            AddTalk(random);
     }
 
     public double Supply { get; }
@@ -41,14 +63,18 @@ internal sealed class MadeRecording
     public static double[] DrawLevels(Random random, bool odd, bool buzz)
     {
         var levels = Enumerable.Repeat(double.NegativeInfinity, 12).ToArray();
-        for (var n = 0; n < UsualLevels.Length; n++) levels[n] = UsualLevels[n] + (6 * random.NextDouble()) - 3;
-        if (odd) levels[random.Next(2) == 0 ? 0 : 2] = levels[1] - 6;
-        if (buzz) (levels[7], levels[9]) = (levels[1] - 6, levels[1] - 8);
+        for (var n = 0; n < UsualLevels.Length; n++)
+            levels[n] = UsualLevels[n] + (6 * random.NextDouble()) - 3;
+        if (odd)
+            levels[random.Next(2) == 0 ? 0 : 2] = levels[1] - 6;
+        if (buzz)
+            (levels[7], levels[9]) = (levels[1] - 6, levels[1] - 8);
         return levels;
     }
 
     /// <summary>As a file of PCM 16 bit.</summary>
-    public byte[] ToWave() => Wave([.. samples.SelectMany(s => BitConverter.GetBytes((short)Math.Clamp(Math.Round(s * 32767), -32768, 32767)))], Rate, 1, 16, 1);
+    public byte[] ToWave() =>
+        Wave([.. samples.SelectMany(s => BitConverter.GetBytes((short)Math.Clamp(Math.Round(s * 32767), -32768, 32767)))], Rate, 1, 16, 1);
 
     /// <summary>The samples, 1 being full scale.</summary>
     public IReadOnlyList<float> Samples => samples;
@@ -93,12 +119,15 @@ internal sealed class MadeRecording
         var (phase, pitch, aim, loud) = (0.0, 130.0, 130.0, 0.0);
         for (var n = 0; n < samples.Length; n++)
         {
-            if (n % 1600 == 0) (aim, loud) = (95 + (110 * random.NextDouble()), random.Next(3) == 0 ? 0 : 0.02 + (0.03 * random.NextDouble()));
+            if (n % 1600 == 0)
+                (aim, loud) = (95 + (110 * random.NextDouble()), random.Next(3) == 0 ? 0 : 0.02 + (0.03 * random.NextDouble()));
             pitch += (aim - pitch) / 800;
             phase += 2 * Math.PI * pitch / Rate;
-            for (var k = 1; k <= 8; k++) samples[n] += (float)(loud / k * Math.Sin(k * phase));
+            for (var k = 1; k <= 8; k++)
+                samples[n] += (float)(loud / k * Math.Sin(k * phase));
         }
     }
 
-    private static double Gauss(Random random) => Math.Sqrt(-2 * Math.Log(1 - random.NextDouble())) * Math.Cos(2 * Math.PI * random.NextDouble());
+    private static double Gauss(Random random) =>
+        Math.Sqrt(-2 * Math.Log(1 - random.NextDouble())) * Math.Cos(2 * Math.PI * random.NextDouble());
 }

@@ -29,30 +29,14 @@ internal sealed class FilledStore(Store store, int seed)
         "loose",
         "worn",
     ];
-    private static readonly string[] Names =
-    [
-        "Brass",
-        "Copper",
-        "Tinman",
-        "Fuse",
-        "Winding",
-        "Lever",
-        "Signal",
-        "Halt",
-    ];
+    private static readonly string[] Names = ["Brass", "Copper", "Tinman", "Fuse", "Winding", "Lever", "Signal", "Halt"];
     private readonly Random random = new(seed);
     private int ids;
 
     /// <summary>Ids of the units, in the order in which they came.</summary>
     public List<Guid> Ids { get; } = [];
 
-    public async Task FillAsync(
-        string sheetId,
-        string sheetText,
-        string[] readings,
-        CancellationToken cancel,
-        int units = Units
-    )
+    public async Task FillAsync(string sheetId, string sheetText, string[] readings, CancellationToken cancel, int units = Units)
     {
         await store.SaveDocumentAsync("sheet", sheetId, 0, sheetText, Began, cancel);
         var part = new List<UnitEntries>();
@@ -74,10 +58,7 @@ internal sealed class FilledStore(Store store, int seed)
         Ids.Add(id);
         var at = Began.AddHours(number * 40);
         var owner = $"{(char)('A' + random.Next(26))}. {Names[random.Next(Names.Length)]}";
-        var facts = new List<Fact>
-        {
-            new TakenIn(FormattableString.Invariant($"{number:D4}"), sheetId, owner, Sentence(6)),
-        };
+        var facts = new List<Fact> { new TakenIn(FormattableString.Invariant($"{number:D4}"), sheetId, owner, Sentence(6)) };
         for (var k = 0; k < PhotosAUnit; k++)
             facts.Add(new PhotoAdded(await PhotoAsync(at, cancel), Sentence(2), ""));
         for (var k = 0; k < 6; k++)
@@ -103,8 +84,7 @@ internal sealed class FilledStore(Store store, int seed)
         return new UnitEntries(id, [.. facts.Select((f, k) => new NewEntry(NewId(), at.AddMinutes(k), "bench", f))]);
     }
 
-    private string Sentence(int words) =>
-        string.Join(' ', Enumerable.Range(0, words).Select(_ => Words[random.Next(Words.Length)]));
+    private string Sentence(int words) => string.Join(' ', Enumerable.Range(0, words).Select(_ => Words[random.Next(Words.Length)]));
 
     private Guid NewId() => new(seed, 0, 0, [.. BitConverter.GetBytes(++ids), 0, 0, 0, 0]);
 

@@ -38,9 +38,7 @@ internal static partial class ServerFigures
             }
             foreach (var row in columns[^1].Where(r => r.Value > r.Most))
                 broken.Add(
-                    FormattableString.Invariant(
-                        $"{units} units, {row.What}: {row.Value:F1} {row.Unit}, {row.Most} {row.Unit} are allowed"
-                    )
+                    FormattableString.Invariant($"{units} units, {row.What}: {row.Value:F1} {row.Unit}, {row.Most} {row.Unit} are allowed")
                 );
         }
         return new Figures("server", Table(columns), broken).Report();
@@ -59,9 +57,7 @@ internal static partial class ServerFigures
             foreach (var column in columns)
                 table.Append(CultureInfo.InvariantCulture, $" {column[n].Text} |");
             var most = columns[0][n].Most;
-            table.AppendLine(
-                double.IsFinite(most) ? FormattableString.Invariant($" {most} {columns[0][n].Unit} |") : " |"
-            );
+            table.AppendLine(double.IsFinite(most) ? FormattableString.Invariant($" {most} {columns[0][n].Unit} |") : " |");
         }
         table.AppendLine(
             CultureInfo.InvariantCulture,
@@ -86,13 +82,7 @@ internal static partial class ServerFigures
             string Some() => ids[next++ * 37 % ids.Count].ToString();
             var rows = new List<Row>
             {
-                new(
-                    "first page after the start",
-                    firstPage,
-                    "s",
-                    MostBackupSeconds,
-                    FormattableString.Invariant($"{firstPage:F2} s")
-                ),
+                new("first page after the start", firstPage, "s", MostBackupSeconds, FormattableString.Invariant($"{firstPage:F2} s")),
                 await FirstLoadAsync(http),
             };
             foreach (
@@ -107,9 +97,7 @@ internal static partial class ServerFigures
                     ]
             )
                 rows.Add(await TimesAsync(what, MostPageMilliseconds, () => GetAsync(http, path())));
-            rows.Add(
-                await TimesAsync("an entry with a photo, kept", MostEntryMilliseconds, () => PostAsync(http, Some()))
-            );
+            rows.Add(await TimesAsync("an entry with a photo, kept", MostEntryMilliseconds, () => PostAsync(http, Some())));
             rows.Add(Memory("memory after these", server));
             rows.AddRange(await LiveEntriesAsync(http.BaseAddress, Some()));
             // Before the server has anything to work out: that would be measured instead.
@@ -131,10 +119,7 @@ internal static partial class ServerFigures
                 await GetAsync(http, $"/units/{Some()}/findings");
             await Task.Delay(TimeSpan.FromSeconds(10));
             rows.Add(
-                Memory(
-                    $"memory 10 s after the findings of {Runs.ToString(CultureInfo.InvariantCulture)} units were asked for",
-                    server
-                )
+                Memory($"memory 10 s after the findings of {Runs.ToString(CultureInfo.InvariantCulture)} units were asked for", server)
             );
             return rows;
         }
@@ -164,10 +149,7 @@ internal static partial class ServerFigures
 
     private static Process Start(params string[] arguments)
     {
-        var start = new ProcessStartInfo(Path.Combine(RepositoryRoot.Path, "ohmstead"))
-        {
-            RedirectStandardOutput = true,
-        };
+        var start = new ProcessStartInfo(Path.Combine(RepositoryRoot.Path, "ohmstead")) { RedirectStandardOutput = true };
         foreach (var a in arguments)
             start.ArgumentList.Add(a);
         return Process.Start(start)!;
@@ -226,11 +208,7 @@ internal static partial class ServerFigures
         Task<double> TakeAsync() => page.TakeAsync(FormattableString.Invariant($"3.{n++:D3}"));
         return
         [
-            await TimesAsync(
-                "a reading on its screen, from Enter until it stands there",
-                MostEntryMilliseconds,
-                TakeAsync
-            ),
+            await TimesAsync("a reading on its screen, from Enter until it stands there", MostEntryMilliseconds, TakeAsync),
             await TimesAsync(
                 "the same while the findings are worked out on both cores",
                 double.PositiveInfinity,
@@ -254,10 +232,7 @@ internal static partial class ServerFigures
     private static async Task PostAsync(HttpClient http, string unit)
     {
         var entry = Guid.CreateVersion7();
-        using var request = new HttpRequestMessage(
-            HttpMethod.Post,
-            $"/units/{unit}/photos?entry={entry}&title=measured"
-        );
+        using var request = new HttpRequestMessage(HttpMethod.Post, $"/units/{unit}/photos?entry={entry}&title=measured");
         request.Headers.Add("Origin", http.BaseAddress!.GetLeftPart(UriPartial.Authority));
         // Another file every time: one that is there already would not be written.
         request.Content = new ByteArrayContent([.. FilledStore.Picture, .. entry.ToByteArray()]);
@@ -270,10 +245,7 @@ internal static partial class ServerFigures
     {
         var page = await GetAsync(http, "/");
         await using var packed = new MemoryStream(page);
-        await using var plain = new System.IO.Compression.GZipStream(
-            packed,
-            System.IO.Compression.CompressionMode.Decompress
-        );
+        await using var plain = new System.IO.Compression.GZipStream(packed, System.IO.Compression.CompressionMode.Decompress);
         using var reader = new StreamReader(page is [0x1f, 0x8b, ..] ? plain : packed);
         var bytes = (double)page.Length;
         foreach (
@@ -296,13 +268,7 @@ internal static partial class ServerFigures
     {
         server.Refresh();
         var megabytes = server.PeakWorkingSet64 / 1e6;
-        return new(
-            what + ", the most",
-            megabytes,
-            "MB",
-            MostMegabytes,
-            FormattableString.Invariant($"{megabytes:F0} MB")
-        );
+        return new(what + ", the most", megabytes, "MB", MostMegabytes, FormattableString.Invariant($"{megabytes:F0} MB"));
     }
 
     [GeneratedRegex("http://[0-9.:]+/")]

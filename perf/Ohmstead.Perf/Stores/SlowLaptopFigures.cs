@@ -44,14 +44,7 @@ internal static class SlowLaptopFigures
     private static async Task<Start> StartAsync(string data, string[] pages)
     {
         var began = Stopwatch.GetTimestamp();
-        await using var slowed = new SlowedProcess(
-            Core,
-            Path.Combine(RepositoryRoot.Path, "ohmstead"),
-            "--data",
-            data,
-            "--port",
-            "0"
-        );
+        await using var slowed = new SlowedProcess(Core, Path.Combine(RepositoryRoot.Path, "ohmstead"), "--data", data, "--port", "0");
         using var http = new HttpClient { BaseAddress = await ServerFigures.AddressAsync(slowed.Running) };
         await ServerFigures.GetAsync(http, "/");
         var first = (Stopwatch.GetElapsedTime(began).TotalSeconds, slowed.CoreSeconds, slowed.Megabytes);

@@ -34,10 +34,7 @@ internal static class StoreFigures
     private static async Task<Figures> MeasureAsync(string data, string backups)
     {
         var stop = CancellationToken.None;
-        var (table, broken) = (
-            new StringBuilder("| what | median | slowest | allowed |\n|---|---|---|---|\n"),
-            new List<string>()
-        );
+        var (table, broken) = (new StringBuilder("| what | median | slowest | allowed |\n|---|---|---|---|\n"), new List<string>());
         var sheet = RepositoryRoot.Sample;
         string[] readings = [.. sheet.Readings.Select(r => r.Id)];
         await using var store = await Store.OpenAsync(data, TimeProvider.System, stop);
@@ -48,21 +45,9 @@ internal static class StoreFigures
         var next = 0;
         Guid Some() => filled.Ids[next++ * 37 % filled.Ids.Count];
 
-        await RowAsync(
-            "cards of the units on the bench",
-            MostScreenMilliseconds,
-            () => store.CardsAsync(withHandedBack: false, stop)
-        );
-        await RowAsync(
-            "cards of all units",
-            MostScreenMilliseconds,
-            () => store.CardsAsync(withHandedBack: true, stop)
-        );
-        await RowAsync(
-            "search, two words, 50 hits",
-            MostScreenMilliseconds,
-            () => store.SearchAsync("pitt copper", 50, stop)
-        );
+        await RowAsync("cards of the units on the bench", MostScreenMilliseconds, () => store.CardsAsync(withHandedBack: false, stop));
+        await RowAsync("cards of all units", MostScreenMilliseconds, () => store.CardsAsync(withHandedBack: true, stop));
+        await RowAsync("search, two words, 50 hits", MostScreenMilliseconds, () => store.SearchAsync("pitt copper", 50, stop));
         await RowAsync("search, nothing found", MostScreenMilliseconds, () => store.SearchAsync("nowhere", 50, stop));
         await RowAsync("one unit, read and folded", MostScreenMilliseconds, () => store.ReadAsync(Some(), stop));
         await RowAsync(
@@ -83,9 +68,7 @@ internal static class StoreFigures
         await store.AppendAllAsync([await filled.UnitAsync(FilledStore.Units, sheet.Id, readings, stop)], stop);
         var second = await BackupAsync(data, backups);
         if (second > MostBackupSeconds)
-            broken.Add(
-                FormattableString.Invariant($"incremental backup: {second:F2} s, {MostBackupSeconds} s are allowed")
-            );
+            broken.Add(FormattableString.Invariant($"incremental backup: {second:F2} s, {MostBackupSeconds} s are allowed"));
         var megabytes = Process.GetCurrentProcess().PeakWorkingSet64 / 1e6;
         if (megabytes > MostMegabytes)
             broken.Add(FormattableString.Invariant($"memory: {megabytes:F0} MB, {MostMegabytes} MB are allowed"));
@@ -96,10 +79,7 @@ internal static class StoreFigures
             CultureInfo.InvariantCulture,
             $"| backup after one more unit with {FilledStore.PhotosAUnit} photos | {second:F2} s | | {MostBackupSeconds} s |"
         );
-        table.AppendLine(
-            CultureInfo.InvariantCulture,
-            $"| most memory of the process | {megabytes:F0} MB | | {MostMegabytes} MB |"
-        );
+        table.AppendLine(CultureInfo.InvariantCulture, $"| most memory of the process | {megabytes:F0} MB | | {MostMegabytes} MB |");
         table.AppendLine(
             CultureInfo.InvariantCulture,
             $"\n{FilledStore.Units} units, {FilledStore.Units * FilledStore.ReadingsAUnit} readings, {FilledStore.Units * FilledStore.PhotosAUnit} photos; {Runs} runs each. Filled in {fillSeconds:F0} s; the database has {new FileInfo(Path.Combine(data, "workshop.db")).Length / 1e6:F0} MB. Every entry and photo is written through to the disk."
@@ -118,10 +98,7 @@ internal static class StoreFigures
                 times[n] = Stopwatch.GetElapsedTime(start).TotalMilliseconds;
             }
             var median = Clock.Median(times);
-            table.AppendLine(
-                CultureInfo.InvariantCulture,
-                $"| {what} | {median:F1} ms | {times.Max():F1} ms | {mostMilliseconds} ms |"
-            );
+            table.AppendLine(CultureInfo.InvariantCulture, $"| {what} | {median:F1} ms | {times.Max():F1} ms | {mostMilliseconds} ms |");
             if (median > mostMilliseconds)
                 broken.Add(FormattableString.Invariant($"{what}: {median:F1} ms, {mostMilliseconds} ms are allowed"));
         }

@@ -32,13 +32,7 @@ internal static class BackupCommand
             keep,
         };
         verb.SetAction(
-            (parsed, cancel) =>
-                RunAsync(
-                    parsed.GetValue(data) ?? DataFolder.Usual(),
-                    parsed.GetValue(to)!,
-                    parsed.GetValue(keep),
-                    cancel
-                )
+            (parsed, cancel) => RunAsync(parsed.GetValue(data) ?? DataFolder.Usual(), parsed.GetValue(to)!, parsed.GetValue(keep), cancel)
         );
         return verb;
     }

@@ -19,11 +19,19 @@ internal static class CompletionCommand
 
     public static Command Make()
     {
-        var shell = new Argument<string>("SHELL") { Description = "The shell: bash.", HelpName = "bash", DefaultValueFactory = _ => "bash" };
+        var shell = new Argument<string>("SHELL")
+        {
+            Description = "The shell: bash.",
+            HelpName = "bash",
+            DefaultValueFactory = _ => "bash",
+        };
         shell.AcceptOnlyFromAmong("bash");
-        var verb = new Verb("completion", "Print what a shell needs to complete verbs and options.",
+        var verb = new Verb(
+            "completion",
+            "Print what a shell needs to complete verbs and options.",
             "source <(./ohmstead completion bash)        in this shell",
-            "./ohmstead completion bash >>~/.bashrc      in every new one")
+            "./ohmstead completion bash >>~/.bashrc      in every new one"
+        )
         {
             shell,
         };

@@ -58,7 +58,9 @@ internal static class ContinuityCommand
                 throw new RefusedInput($"--controls: \"{word}\": write ID=POSITION, as in throttle=0.5");
             var (id, position) = (word[..cut], word[(cut + 1)..]);
             if (sheet.Controls.FirstOrDefault(c => c.Id == id) is not { } control)
-                throw new RefusedInput($"--controls: \"{id}\" is no control of the sheet: {Names.Like(id, sheet.Controls.Select(c => c.Id))}");
+                throw new RefusedInput(
+                    $"--controls: \"{id}\" is no control of the sheet: {Names.Like(id, sheet.Controls.Select(c => c.Id))}"
+                );
             positions[id] = Position(control, position);
         }
         return positions.ToImmutable();
@@ -97,13 +99,17 @@ internal static class ContinuityCommand
     {
         Console.WriteLine(Style.Heading(Shown.NameOf(sheet)));
         Console.WriteLine(
-            Shown.Wrapped($"{Sentences.Large(Counted.Of(plan.Checks.Length, "check"))}, about {Plain(Math.Ceiling(plan.Checks.Sum(c => c.Minutes)))} min, for {Counted.Of(plan.Pairs, "pair")} of terminals. Unplug it. Keep the plug in sight. Cover off.", 0)
+            Shown.Wrapped(
+                $"{Sentences.Large(Counted.Of(plan.Checks.Length, "check"))}, about {Plain(Math.Ceiling(plan.Checks.Sum(c => c.Minutes)))} min, for {Counted.Of(plan.Pairs, "pair")} of terminals. Unplug it. Keep the plug in sight. Cover off.",
+                0
+            )
         );
         Console.WriteLine();
         Console.WriteLine(Style.Heading($"      {"should be", -10} {"wired right", 12}  test leads on"));
         foreach (var (c, n) in plan.Checks.Select((c, n) => (c, n)))
         {
-            var begin = $"{Plain(n + 1), 4}  {(c.IsJoined ? "joined" : "not joined"), -10} {(double.IsPositiveInfinity(c.Ohms) ? "OL" : Plain(c.Ohms) + " Ω"), 12}  ";
+            var begin =
+                $"{Plain(n + 1), 4}  {(c.IsJoined ? "joined" : "not joined"), -10} {(double.IsPositiveInfinity(c.Ohms) ? "OL" : Plain(c.Ohms) + " Ω"), 12}  ";
             if (c.First.Length + c.Second.Length == 2)
                 Console.WriteLine($"{begin}{PartNames.Terminal(sheet, c.First[0])} – {PartNames.Terminal(sheet, c.Second[0])}");
             else

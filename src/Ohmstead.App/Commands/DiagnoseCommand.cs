@@ -57,8 +57,13 @@ internal static class DiagnoseCommand
             if (!(time is > 0 and <= 3600))
                 throw new RefusedInput("--seconds: is out of range; a number above 0, at most 3600, is expected");
             var (kind, taken, candidates) = KindAtHand.Read(parsed.GetValue(sheet)!, parsed.GetValue(unit), parsed.GetValue(readings)!);
-            if (kind.Document["draftedFrom"] is System.Text.Json.Nodes.JsonArray from && from.Any(m => m?.ToString() == ReadingsMark.Of(taken)))
-                Console.Error.WriteLine("This type sheet was drafted from these very readings. They count twice: diagnose this unit with the outline instead.");
+            if (
+                kind.Document["draftedFrom"] is System.Text.Json.Nodes.JsonArray from
+                && from.Any(m => m?.ToString() == ReadingsMark.Of(taken))
+            )
+                Console.Error.WriteLine(
+                    "This type sheet was drafted from these very readings. They count twice: diagnose this unit with the outline instead."
+                );
             kind = TapAlignment.Of(kind, taken);
             var result = Diagnose(kind, taken, time);
             taken = taken with { Doubts = Gates.DoubtsOf(taken, result) };
@@ -99,8 +104,7 @@ internal static class DiagnoseCommand
                     Threads = Environment.ProcessorCount,
                     Progress = Console.IsErrorRedirected
                         ? null
-                        : share =>
-                            Console.Error.Write($"\rlooking for sets of faults {Shown.Bar(share)} Ctrl-C: enough "),
+                        : share => Console.Error.Write($"\rlooking for sets of faults {Shown.Bar(share)} Ctrl-C: enough "),
                 }
             );
         }

@@ -19,7 +19,11 @@ internal static class DiagnosisReport
     {
         var model = new UnitModel(sheet);
         Console.WriteLine(Style.Heading(Shown.NameOf(sheet)));
-        Console.WriteLine(FormattableString.Invariant($"{Sentences.Large(Counted.Of(taken.Readings.Count(r => r.IsTaken), "reading"))} taken. Line voltage: {taken.SupplyVolts:G5} V"));
+        Console.WriteLine(
+            FormattableString.Invariant(
+                $"{Sentences.Large(Counted.Of(taken.Readings.Count(r => r.IsTaken), "reading"))} taken. Line voltage: {taken.SupplyVolts:G5} V"
+            )
+        );
         Console.WriteLine();
         ReadingTable.Print(model, taken, result);
         DoubtLines.Print(sheet, taken, result);

@@ -19,16 +19,19 @@ internal static class ExampleCommand
     {
         var sheet = TypeSheetFile.Read(Carried("twin-175.sheet.json")).Required;
         var readings = ReadingsFile.Read(Carried("twin-175.example.readings.json"), sheet).Required;
-        Console.WriteLine("""
+        Console.WriteLine(
+            """
             An invented unit is on the bench. Its owner says: the trains slow down, and the whistle is weak.
             Cold checks came first, then 12 V on its plug, then the series lamp, then mains. With files of
             your own: ohmstead diagnose SHEET READINGS
 
-            """);
+            """
+        );
         DiagnosisReport.Print(sheet, readings, DiagnoseCommand.Diagnose(sheet, readings));
         Console.WriteLine();
         Console.WriteLine(Style.Heading("How to read this"));
-        Console.WriteLine("""
+        Console.WriteLine(
+            """
               The first table sets each reading beside what 19 of 20 sound units of this type show on this
               meter, at this line voltage, load and lever position. "!" marks what is clearly outside. The
               last column is what the likeliest faults give: where it meets the measured value, that reading
@@ -39,13 +42,16 @@ internal static class ExampleCommand
               take the best next reading, or look.
               Cold, low-voltage and case-closed readings come first. None is proposed before the checks that
               it needs have passed. Mains can kill. Tests recorded; no certification.
-            """);
+            """
+        );
         return ExitCode.Done;
     }
 
     private static string Carried(string name)
     {
-        using var stream = Assembly.GetExecutingAssembly().GetManifestResourceStream(name) ?? throw new InvalidOperationException($"The program lacks {name}.");
+        using var stream =
+            Assembly.GetExecutingAssembly().GetManifestResourceStream(name)
+            ?? throw new InvalidOperationException($"The program lacks {name}.");
         using var reader = new StreamReader(stream);
         return reader.ReadToEnd();
     }

@@ -12,11 +12,7 @@ internal static class ExportCommand
     public static Command Make()
     {
         var to = new Argument<string>("ZIP") { Description = "The zip to write. It must not be there yet." };
-        var unit = new Option<string?>("--unit")
-        {
-            Description = "Only this unit, by its tag.",
-            HelpName = "TAG",
-        };
+        var unit = new Option<string?>("--unit") { Description = "Only this unit, by its tag.", HelpName = "TAG" };
         var data = DataFolder.Option();
         var verb = new Verb(
             "export",
@@ -30,13 +26,7 @@ internal static class ExportCommand
             data,
         };
         verb.SetAction(
-            (parsed, cancel) =>
-                RunAsync(
-                    parsed.GetValue(data) ?? DataFolder.Usual(),
-                    parsed.GetValue(to)!,
-                    parsed.GetValue(unit),
-                    cancel
-                )
+            (parsed, cancel) => RunAsync(parsed.GetValue(data) ?? DataFolder.Usual(), parsed.GetValue(to)!, parsed.GetValue(unit), cancel)
         );
         return verb;
     }

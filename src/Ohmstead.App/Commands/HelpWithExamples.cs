@@ -21,7 +21,8 @@ internal sealed class HelpWithExamples(HelpAction usual) : SynchronousCommandLin
     public static void PutInto(RootCommand root)
     {
         foreach (var help in root.Options.OfType<HelpOption>())
-            if (help.Action is HelpAction usual) help.Action = new HelpWithExamples(usual);
+            if (help.Action is HelpAction usual)
+                help.Action = new HelpWithExamples(usual);
     }
 
     /// <inheritdoc/>
@@ -30,7 +31,8 @@ internal sealed class HelpWithExamples(HelpAction usual) : SynchronousCommandLin
         var code = usual.Invoke(parseResult);
         var to = parseResult.InvocationConfiguration.Output;
         to.WriteLine("Examples:");
-        foreach (var example in parseResult.CommandResult.Command is Verb verb ? verb.Examples : Overview) to.WriteLine($"  {example}");
+        foreach (var example in parseResult.CommandResult.Command is Verb verb ? verb.Examples : Overview)
+            to.WriteLine($"  {example}");
         to.WriteLine();
         return code;
     }

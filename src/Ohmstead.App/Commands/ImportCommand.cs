@@ -41,26 +41,13 @@ internal static class ImportCommand
         return verb;
     }
 
-    private static async Task<int> RunAsync(
-        string data,
-        string from,
-        DifferingDocuments differing,
-        CancellationToken cancel
-    )
+    private static async Task<int> RunAsync(string data, string from, DifferingDocuments differing, CancellationToken cancel)
     {
         if (!File.Exists(from))
             throw new RefusedInput($"{from}: no such file. Give the path of a zip.");
         await using var zip = File.OpenRead(from);
         await using var store = await Store.OpenAsync(data, TimeProvider.System, cancel);
-        var taken = await ZipIn.TakeAsync(
-            zip,
-            store,
-            store.Photos,
-            TimeProvider.System.GetUtcNow(),
-            new ZipLimits(),
-            differing,
-            cancel
-        );
+        var taken = await ZipIn.TakeAsync(zip, store, store.Photos, TimeProvider.System.GetUtcNow(), new ZipLimits(), differing, cancel);
         if (taken.Problems.Count > 0)
             throw new RefusedInput([.. taken.Problems.Select(p => $"{from}: {p}".ReplaceLineEndings(" "))]);
         Console.WriteLine(

@@ -18,10 +18,13 @@ internal static class InputFiles
 
     private static TypeSheet SheetOf(string path, string text)
     {
-        if (!OutlineFile.IsOne(text)) return Required(path, TypeSheetFile.Read(text));
+        if (!OutlineFile.IsOne(text))
+            return Required(path, TypeSheetFile.Read(text));
         var kinds = Required(path, OutlineFile.Read(text)).Kinds;
         if (!kinds[0].Choices.IsEmpty)
-            Console.Error.WriteLine($"{path}: {Shown.Choices(kinds[0])}, the first of {Counted.Of(kinds.Length, "type")} that this outline may stand for. To find out which: ohmstead draft, with readings.");
+            Console.Error.WriteLine(
+                $"{path}: {Shown.Choices(kinds[0])}, the first of {Counted.Of(kinds.Length, "type")} that this outline may stand for. To find out which: ohmstead draft, with readings."
+            );
         return kinds[0].Sheet;
     }
 
@@ -41,7 +44,8 @@ internal static class InputFiles
             var changed = unitPath is null ? new(kind.Sheet, []) : UnitFile.Read(unitText, kind.Sheet);
             if (!changed.IsSound)
             {
-                if (isFirst) wrong.AddRange(Refuse(unitPath!, changed.Problems).Lines);
+                if (isFirst)
+                    wrong.AddRange(Refuse(unitPath!, changed.Problems).Lines);
                 isFirst = false;
                 continue;
             }
@@ -54,10 +58,12 @@ internal static class InputFiles
                     sheet = read.Value!.Sheet;
                     units.Add(read.Value.Readings);
                 }
-                else if (isFirst) wrong.AddRange(Refuse(file, read.Problems).Lines);
+                else if (isFirst)
+                    wrong.AddRange(Refuse(file, read.Problems).Lines);
             }
             isFirst = false;
-            if (units.Count == texts.Count) kinds.Add(new(kind, sheet, units.ToImmutable()));
+            if (units.Count == texts.Count)
+                kinds.Add(new(kind, sheet, units.ToImmutable()));
         }
         return kinds.Count > 0 ? kinds.ToImmutable() : throw new RefusedInput(wrong);
     }
@@ -109,7 +115,8 @@ internal static class InputFiles
     public static UnitReadings Readings(string path, TypeSheet sheet) => Required(path, ReadingsFile.Read(TextFile.Read(path), sheet));
 
     /// <summary>Readings of which some may be given whole, and the sheet with those that it did not have.</summary>
-    public static AdoptedReadings WholeReadings(string path, TypeSheet sheet) => Required(path, Electrical.Readings.WholeReadings.Read(TextFile.Read(path), sheet));
+    public static AdoptedReadings WholeReadings(string path, TypeSheet sheet) =>
+        Required(path, Electrical.Readings.WholeReadings.Read(TextFile.Read(path), sheet));
 
     /// <summary>Several readings files; the problems of all of them are named.</summary>
     public static ImmutableArray<UnitReadings> Readings(IEnumerable<string> paths, TypeSheet sheet)
@@ -138,7 +145,8 @@ internal static class InputFiles
     public static RefusedInput Refuse(string path, IReadOnlyList<Problem> problems)
     {
         var lines = problems.Take(MostProblems).Select(p => $"{path}: {p.ToString().ReplaceLineEndings(" ")}").ToList();
-        if (problems.Count > MostProblems) lines.Add(string.Create(CultureInfo.InvariantCulture, $"{path}: and {problems.Count - MostProblems} more"));
+        if (problems.Count > MostProblems)
+            lines.Add(string.Create(CultureInfo.InvariantCulture, $"{path}: and {problems.Count - MostProblems} more"));
         return new RefusedInput(lines);
     }
 

@@ -27,11 +27,14 @@ internal sealed record KindAtHand(TypeSheet Sheet, UnitReadings Taken, Immutable
             return new(sheet, taken, []);
         }
         var kinds = InputFiles.KindReadings(path, text, [readingsPath], unitPath);
-        if (kinds[0].Kind.Choices.IsEmpty) return new(kinds[0].Sheet, kinds[0].Units[0], []);
+        if (kinds[0].Kind.Choices.IsEmpty)
+            return new(kinds[0].Sheet, kinds[0].Units[0], []);
         var weights = KindWeights.Of(kinds, new DiagnosisOptions { Threads = Environment.ProcessorCount });
         var best = kinds[weights.Order[0]];
         var candidates = weights.Of(kinds);
-        Console.Error.WriteLine($"{path}: {Shown.Choices(best.Kind)}, the likeliest ({ValueText.Percent(candidates[0].Probability)}) of {Counted.Of(candidates.Length, "type")} that this outline may stand for.");
+        Console.Error.WriteLine(
+            $"{path}: {Shown.Choices(best.Kind)}, the likeliest ({ValueText.Percent(candidates[0].Probability)}) of {Counted.Of(candidates.Length, "type")} that this outline may stand for."
+        );
         return new(best.Sheet, best.Units[0], candidates);
     }
 }

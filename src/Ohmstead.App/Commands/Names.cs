@@ -10,8 +10,11 @@ internal static class Names
     {
         var all = known.Distinct(StringComparer.Ordinal).ToList();
         var near = all.OrderByDescending(k => Shared(k, name)).Take(Most).Where(k => Shared(k, name) > 1).ToList();
-        return near.Count > 0 ? $"perhaps {string.Join(", ", near)}" : $"the sheet has {string.Join(", ", all.Take(Most))}{(all.Count > Most ? " …" : "")}";
+        return near.Count > 0
+            ? $"perhaps {string.Join(", ", near)}"
+            : $"the sheet has {string.Join(", ", all.Take(Most))}{(all.Count > Most ? " …" : "")}";
     }
 
-    private static int Shared(string a, string b) => a.Zip(b).TakeWhile(p => char.ToLowerInvariant(p.First) == char.ToLowerInvariant(p.Second)).Count();
+    private static int Shared(string a, string b) =>
+        a.Zip(b).TakeWhile(p => char.ToLowerInvariant(p.First) == char.ToLowerInvariant(p.Second)).Count();
 }

@@ -17,7 +17,8 @@ internal sealed class NextReasons(UnitModel model, UnitReadings taken, Diagnosis
         var reason = reasoning.Of(next);
         var usual = reason.Groups[0].Expected;
         if (reason.Decides)
-            yield return "about " + string.Join("; ", reason.Groups.Select(g => $"{ValueText.Of(g.Expected.Value, usual.Quantity)} if {Say(g.Beyond)}"));
+            yield return "about "
+                + string.Join("; ", reason.Groups.Select(g => $"{ValueText.Of(g.Expected.Value, usual.Quantity)} if {Say(g.Beyond)}"));
         else if (reason.Suspects.Length > 0)
             yield return $"{ValueText.Band(usual.Low, usual.High, usual.Quantity)} if {Best()}. Otherwise it may point to {string.Join("; ", reason.Suspects.Select(Say))}";
         if (reason.Waiting > 0)
@@ -33,5 +34,8 @@ internal sealed class NextReasons(UnitModel model, UnitReadings taken, Diagnosis
     private string Say(FaultMode mode) => PartNames.Fault(model.Sheet, mode);
 
     private string Say(ImmutableArray<ImmutableArray<FaultMode>> sets) =>
-        string.Join(" or ", sets.Select(s => s.IsEmpty ? "nothing more is wrong" : string.Join(" + ", s.Select(Say))).Distinct(StringComparer.Ordinal));
+        string.Join(
+            " or ",
+            sets.Select(s => s.IsEmpty ? "nothing more is wrong" : string.Join(" + ", s.Select(Say))).Distinct(StringComparer.Ordinal)
+        );
 }

@@ -28,8 +28,18 @@ internal static class NextTable
             var opening = n.Minutes > n.Spec.Minutes + 0.01 ? ", opening included" : "";
             Console.WriteLine(Shown.Wrapped($"{n.Spec.Id.PadRight(21)} {PartNames.Reading(model.Sheet, n.Spec.Id)}", 2));
             Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"     {n.Minutes:G3} min{opening}"));
-            foreach (var reason in IsAgain(n) ? [Sentences.Large($"{doubts.Why(model.Sheet, n.Spec, CheckEnd.Doubted)}. {doubts.Do(n.Spec)}")] : reasons.Of(n)) Console.WriteLine(Shown.Wrapped(reason, 5));
-            foreach (var caution in ReadingCautions.Of(model, n.Spec, taken.StateOf(model.Sheet, n.Spec)).Concat(Waived(n.Spec, model.Sheet, taken))) Console.WriteLine(Shown.Wrapped($"CAUTION: {caution}", 5));
+            foreach (
+                var reason in IsAgain(n)
+                    ? [Sentences.Large($"{doubts.Why(model.Sheet, n.Spec, CheckEnd.Doubted)}. {doubts.Do(n.Spec)}")]
+                    : reasons.Of(n)
+            )
+                Console.WriteLine(Shown.Wrapped(reason, 5));
+            foreach (
+                var caution in ReadingCautions
+                    .Of(model, n.Spec, taken.StateOf(model.Sheet, n.Spec))
+                    .Concat(Waived(n.Spec, model.Sheet, taken))
+            )
+                Console.WriteLine(Shown.Wrapped($"CAUTION: {caution}", 5));
         }
         Blocked(model.Sheet, taken, order, doubts);
         Console.WriteLine();
@@ -38,17 +48,28 @@ internal static class NextTable
     private static void Blocked(TypeSheet sheet, UnitReadings taken, IEnumerable<NextReading> order, UnitDoubts doubts)
     {
         var blocked = order.Where(n => n.BlockedBy.Length > 0).ToList();
-        if (blocked.Count == 0) return;
+        if (blocked.Count == 0)
+            return;
         Console.WriteLine(Style.Heading("Locked"));
         foreach (var group in blocked.GroupBy(n => string.Join(", ", n.BlockedBy), StringComparer.Ordinal))
         {
             var first = group.First().BlockedBy;
-            Console.WriteLine(Shown.Wrapped($"{Counted.Of(group.Count(), "reading")}, until {(first.Length == 1 ? "this passes" : "these pass")}: {string.Join("; ", first.Select(b => PartNames.Reading(sheet, b)))}", 2));
+            Console.WriteLine(
+                Shown.Wrapped(
+                    $"{Counted.Of(group.Count(), "reading")}, until {(first.Length == 1 ? "this passes" : "these pass")}: {string.Join("; ", first.Select(b => PartNames.Reading(sheet, b)))}",
+                    2
+                )
+            );
             Console.WriteLine(Shown.Ids(group.Select(n => n.Spec.Id)));
         }
         foreach (var id in blocked.SelectMany(n => n.BlockedBy).Distinct(StringComparer.Ordinal))
             if (taken.Readings.LastOrDefault(r => r.Spec.Id == id && r.IsTaken) is { } own)
-                Console.WriteLine(Shown.Wrapped($"{PartNames.Reading(sheet, id)}: {Ended(sheet, taken, own.Spec, doubts)}: {ReadingTable.Measured(own)}, {LimitWords.WithSource(own.Spec)}", 2));
+                Console.WriteLine(
+                    Shown.Wrapped(
+                        $"{PartNames.Reading(sheet, id)}: {Ended(sheet, taken, own.Spec, doubts)}: {ReadingTable.Measured(own)}, {LimitWords.WithSource(own.Spec)}",
+                        2
+                    )
+                );
     }
 
     private static string Ended(TypeSheet sheet, UnitReadings taken, ReadingSpec check, UnitDoubts doubts) =>
@@ -66,8 +87,10 @@ internal static class NextTable
         var open = new Stack<ReadingSpec>([spec]);
         while (open.TryPop(out var next))
             foreach (var id in next.Needs)
-                if (needs.Add(id) && sheet.FindReading(id) is { } need) open.Push(need);
-        return taken.Readings.Where(r => r.WaivedBy.Length > 0 && needs.Contains(r.Spec.Id))
+                if (needs.Add(id) && sheet.FindReading(id) is { } need)
+                    open.Push(need);
+        return taken
+            .Readings.Where(r => r.WaivedBy.Length > 0 && needs.Contains(r.Spec.Id))
             .GroupBy(r => r.WaivedBy, r => PartNames.Reading(sheet, r.Spec.Id), StringComparer.Ordinal)
             .Select(g => $"waived by {g.Key}, never taken: {string.Join("; ", g)}");
     }

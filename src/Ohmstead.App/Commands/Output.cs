@@ -8,7 +8,11 @@ namespace Ohmstead.App.Commands;
 /// <summary>Writes JSON to standard output. Numbers have as many digits as bring the same number back.</summary>
 internal static class Output
 {
-    private static readonly JsonSerializerOptions Options = new() { WriteIndented = true, Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
+    private static readonly JsonSerializerOptions Options = new()
+    {
+        WriteIndented = true,
+        Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
+    };
 
     public static void Print(JsonObject answer)
     {

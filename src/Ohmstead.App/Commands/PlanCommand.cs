@@ -122,7 +122,8 @@ internal static class PlanCommand
 
     private static string Money(double sum) => sum.ToString("0.00", CultureInfo.InvariantCulture);
 
-    private static string Of100(double percent) => percent is > 0 and < 1 ? "fewer than 1" : percent.ToString("0", CultureInfo.InvariantCulture);
+    private static string Of100(double percent) =>
+        percent is > 0 and < 1 ? "fewer than 1" : percent.ToString("0", CultureInfo.InvariantCulture);
 
     private static string Plain(double value) => value.ToString("0.##", CultureInfo.InvariantCulture);
 }

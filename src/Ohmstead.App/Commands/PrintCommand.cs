@@ -19,16 +19,43 @@ internal static class PrintCommand
         var what = new Argument<string>("PAPER") { Description = "label, lesson or talk.", HelpName = "label|lesson|talk" };
         what.AcceptOnlyFromAmong("label", "lesson", "talk");
         var zip = new Argument<string>("ZIP") { Description = "A zip written by ohmstead export." };
-        var unit = new Option<string>("--unit") { Description = "The unit, by its tag.", HelpName = "TAG", Required = true };
-        var to = new Option<string>("--out") { Description = "The file to write: .png, .svg or .pdf for a label, .html for the others.", HelpName = "FILE", Required = true };
-        var json = CommonOptions.Json();
-        var verb = new Verb("print", "Print a unit’s label, or its repair as a lesson or a talk.",
-            "ohmstead print label workshop.zip --unit 0412 --out 0412.pdf",
-            "ohmstead print lesson workshop.zip --unit 0412 --out 0412.html --json")
+        var unit = new Option<string>("--unit")
         {
-            what, zip, unit, to, json,
+            Description = "The unit, by its tag.",
+            HelpName = "TAG",
+            Required = true,
         };
-        verb.SetAction((parsed, cancel) => RunAsync(parsed.GetValue(what)!, parsed.GetValue(zip)!, parsed.GetValue(unit)!, parsed.GetValue(to)!, parsed.GetValue(json), cancel));
+        var to = new Option<string>("--out")
+        {
+            Description = "The file to write: .png, .svg or .pdf for a label, .html for the others.",
+            HelpName = "FILE",
+            Required = true,
+        };
+        var json = CommonOptions.Json();
+        var verb = new Verb(
+            "print",
+            "Print a unit’s label, or its repair as a lesson or a talk.",
+            "ohmstead print label workshop.zip --unit 0412 --out 0412.pdf",
+            "ohmstead print lesson workshop.zip --unit 0412 --out 0412.html --json"
+        )
+        {
+            what,
+            zip,
+            unit,
+            to,
+            json,
+        };
+        verb.SetAction(
+            (parsed, cancel) =>
+                RunAsync(
+                    parsed.GetValue(what)!,
+                    parsed.GetValue(zip)!,
+                    parsed.GetValue(unit)!,
+                    parsed.GetValue(to)!,
+                    parsed.GetValue(json),
+                    cancel
+                )
+        );
         return verb;
     }
 
@@ -36,21 +63,27 @@ internal static class PrintCommand
     {
         string[] endings = what == "label" ? [".png", ".svg", ".pdf"] : [".html"];
         var ending = Path.GetExtension(to).ToLowerInvariant();
-        if (!endings.Contains(ending)) throw new RefusedInput($"--out: “{to}” does not end in {string.Join(" or ", endings)}; a {what} is written as one of these");
-        if (Directory.Exists(to)) throw new RefusedInput($"--out: {to} is a folder; name a file");
-        if (Path.GetDirectoryName(Path.GetFullPath(to)) is { } folder && !Directory.Exists(folder)) throw new RefusedInput($"--out: there is no folder {folder}; make it first, or name another");
+        if (!endings.Contains(ending))
+            throw new RefusedInput($"--out: “{to}” does not end in {string.Join(" or ", endings)}; a {what} is written as one of these");
+        if (Directory.Exists(to))
+            throw new RefusedInput($"--out: {to} is a folder; name a file");
+        if (Path.GetDirectoryName(Path.GetFullPath(to)) is { } folder && !Directory.Exists(folder))
+            throw new RefusedInput($"--out: there is no folder {folder}; make it first, or name another");
         var read = await ReadAsync(zip, tag, cancel);
         var sheet = read.SheetText is { } text ? TypeSheetFile.Read(text).Value : null;
         var (bytes, answer) = what == "label" ? OfLabel(read, sheet, ending) : OfLesson(read, sheet, what);
         WrittenFile.Write(to, bytes);
-        if (asJson) Output.Print(answer);
-        else Console.WriteLine($"{to}: {what} of unit {read.Unit.Card.Tag}");
+        if (asJson)
+            Output.Print(answer);
+        else
+            Console.WriteLine($"{to}: {what} of unit {read.Unit.Card.Tag}");
         return ExitCode.Done;
     }
 
     private static async Task<ZipUnit> ReadAsync(string path, string tag, CancellationToken cancel)
     {
-        if (!File.Exists(path)) throw new RefusedInput($"{path}: no such file. Give the path of a zip.");
+        if (!File.Exists(path))
+            throw new RefusedInput($"{path}: no such file. Give the path of a zip.");
         await using var zip = File.OpenRead(path);
         var read = await ZipUnit.ReadAsync(zip, tag, new ZipLimits(), cancel);
         return read.Value ?? throw new RefusedInput([.. read.Problems.Select(p => $"{path}: {p}".ReplaceLineEndings(" "))]);
@@ -74,11 +107,22 @@ internal static class PrintCommand
     {
         var lesson = Lesson.Of(read.Unit);
         var html = what == "lesson" ? LessonHtml.Lesson(read, sheet, lesson) : LessonHtml.Talk(read, sheet, lesson);
-        return (Encoding.UTF8.GetBytes(html), new JsonObject
-        {
-            ["steps"] = new JsonArray([.. lesson.Steps.Select(s => new JsonObject { ["step"] = s.Step, ["done"] = s.IsOff ? "off" : "back", ["minutes"] = s.Minutes, ["photos"] = s.Photos.Length })]),
-            ["minutes"] = lesson.Minutes,
-            ["pauses"] = lesson.Pauses,
-        });
+        return (
+            Encoding.UTF8.GetBytes(html),
+            new JsonObject
+            {
+                ["steps"] = new JsonArray([
+                    .. lesson.Steps.Select(s => new JsonObject
+                    {
+                        ["step"] = s.Step,
+                        ["done"] = s.IsOff ? "off" : "back",
+                        ["minutes"] = s.Minutes,
+                        ["photos"] = s.Photos.Length,
+                    }),
+                ]),
+                ["minutes"] = lesson.Minutes,
+                ["pauses"] = lesson.Pauses,
+            }
+        );
     }
 }

@@ -19,7 +19,9 @@ internal static class ReadingTable
         {
             // An id is typed as it is shown: never cut.
             var wide = Math.Max(21, measured.Max(r => r.Spec.Id.Length));
-            Console.WriteLine(Style.Heading($"  {"reading".PadRight(wide)} {"measured",-11} {"should read",-17} {"verdict",-26} faults give"));
+            Console.WriteLine(
+                Style.Heading($"  {"reading".PadRight(wide)} {"measured", -11} {"should read", -17} {"verdict", -26} faults give")
+            );
             // All readings of a sort of meter at once, so that they share the cores.
             var sound = measured
                 .GroupBy(r => taken.ErrorOf(r).IsAveraging)
@@ -32,34 +34,52 @@ internal static class ReadingTable
                 var band = Expectation.Of(sound[own], error);
                 // Of a reading taken several times only the last is doubted (Gates.DoubtsOf).
                 var isLast = !measured.Skip(n + 1).Any(r => r.Spec.Id == own.Spec.Id);
-                var why = isLast ? doubts.Why(model.Sheet, own.Spec, own.Spec.Limits is null ? CheckEnd.NotTaken : Gates.EndOf(taken, own.Spec)) : "";
+                var why = isLast
+                    ? doubts.Why(model.Sheet, own.Spec, own.Spec.Limits is null ? CheckEnd.NotTaken : Gates.EndOf(taken, own.Spec))
+                    : "";
                 var meaning = why.Length > 0 ? Meaning.OfDoubted(why, own.Spec) : Meaning.Of(own, band, error);
                 Console.WriteLine(Row(wide, own, band, meaning, result.Readings[n], result.Unexplained.Contains(own.Spec.Id)));
-                if (meaning.Next.Length > 0) follows.Add($"{PartNames.Reading(model.Sheet, own.Spec.Id)}, {Measured(own)}: {meaning.Next}");
+                if (meaning.Next.Length > 0)
+                    follows.Add($"{PartNames.Reading(model.Sheet, own.Spec.Id)}, {Measured(own)}: {meaning.Next}");
             }
-            foreach (var line in follows) Console.WriteLine(Shown.Wrapped(line, 2));
+            foreach (var line in follows)
+                Console.WriteLine(Shown.Wrapped(line, 2));
         }
         NotTaken(model.Sheet, taken);
-        foreach (var told in taken.Told) Console.WriteLine(Shown.Wrapped($"Symptom: {PartNames.Symptom(model.Sheet, told.Observation.Id)}: {(told.Yes ? "yes" : "no")}", 2));
+        foreach (var told in taken.Told)
+            Console.WriteLine(
+                Shown.Wrapped($"Symptom: {PartNames.Symptom(model.Sheet, told.Observation.Id)}: {(told.Yes ? "yes" : "no")}", 2)
+            );
         Console.WriteLine();
     }
 
-    private static string Row(int wide, TakenReading taken, Expectation band, Meaning meaning, ExplainedReading explained, bool isUnexplained)
+    private static string Row(
+        int wide,
+        TakenReading taken,
+        Expectation band,
+        Meaning meaning,
+        ExplainedReading explained,
+        bool isUnexplained
+    )
     {
         // What fails a check says so, whatever else is known of it.
-        var verdict = isUnexplained && meaning.Verdict is not (Verdict.Failed or Verdict.TooClose or Verdict.Doubted) ? "fits no listed fault" : meaning.Words;
+        var verdict =
+            isUnexplained && meaning.Verdict is not (Verdict.Failed or Verdict.TooClose or Verdict.Doubted)
+                ? "fits no listed fault"
+                : meaning.Words;
         var isQuiet = !isUnexplained && meaning.Verdict is Verdict.Normal or Verdict.NotJudged or Verdict.AlittleOff;
         var quantity = taken.Spec.Quantity;
-        return $"{(isQuiet ? ' ' : '!')} {taken.Spec.Id.PadRight(wide)} {Measured(taken),-11} {ValueText.Band(band.Low, band.High, band.Quantity),-17} {Shown.Fit(verdict, 26)} {(explained.Expected is { } expected ? ValueText.Of(expected, quantity) : "")}".TrimEnd();
+        return $"{(isQuiet ? ' ' : '!')} {taken.Spec.Id.PadRight(wide)} {Measured(taken), -11} {ValueText.Band(band.Low, band.High, band.Quantity), -17} {Shown.Fit(verdict, 26)} {(explained.Expected is { } expected ? ValueText.Of(expected, quantity) : "")}".TrimEnd();
     }
 
     /// <summary>What was read, as it is entered.</summary>
-    public static string Measured(TakenReading r) => r.Outcome switch
-    {
-        Outcome.OverRange => "OL",
-        Outcome.Jumps => string.Join("↔", r.JumpValues.Select(v => double.IsPositiveInfinity(v) ? "OL" : ValueText.Number(v))),
-        _ => ValueText.Read(r.Value, r.Spec.Quantity),
-    };
+    public static string Measured(TakenReading r) =>
+        r.Outcome switch
+        {
+            Outcome.OverRange => "OL",
+            Outcome.Jumps => string.Join("↔", r.JumpValues.Select(v => double.IsPositiveInfinity(v) ? "OL" : ValueText.Number(v))),
+            _ => ValueText.Read(r.Value, r.Spec.Quantity),
+        };
 
     private static void NotTaken(TypeSheet sheet, UnitReadings taken)
     {
@@ -68,7 +88,12 @@ internal static class ReadingTable
             var why = r.Why.Length > 0 ? r.Why : "no reason given";
             var instead = r.Instead.Length > 0 ? $" (instead: {r.Instead})" : "";
             var waived = r.WaivedBy.Length > 0 ? $"; WAIVED by {r.WaivedBy}{instead}" : "";
-            Console.WriteLine(Shown.Wrapped(string.Create(CultureInfo.InvariantCulture, $"Not taken: {PartNames.Reading(sheet, r.Spec.Id)}: {why}{waived}"), 2));
+            Console.WriteLine(
+                Shown.Wrapped(
+                    string.Create(CultureInfo.InvariantCulture, $"Not taken: {PartNames.Reading(sheet, r.Spec.Id)}: {why}{waived}"),
+                    2
+                )
+            );
         }
     }
 }

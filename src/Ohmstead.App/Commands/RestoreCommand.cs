@@ -27,10 +27,7 @@ internal static class RestoreCommand
             Description = "The workshop that this one replaces. What it holds and the backup does not is said first.",
             HelpName = "FOLDER",
         };
-        var without = new Option<bool>("--without-damaged-photos")
-        {
-            Description = "Restore the rest when photos are missing or damaged.",
-        };
+        var without = new Option<bool>("--without-damaged-photos") { Description = "Restore the rest when photos are missing or damaged." };
         var verb = new Verb(
             "restore",
             "Bring back a backup into a new data folder. All of it is checked first.",
@@ -58,14 +55,7 @@ internal static class RestoreCommand
         return verb;
     }
 
-    private static async Task<int> RunAsync(
-        string from,
-        string? name,
-        string data,
-        string instead,
-        bool without,
-        CancellationToken cancel
-    )
+    private static async Task<int> RunAsync(string from, string? name, string data, string instead, bool without, CancellationToken cancel)
     {
         foreach (var loss in await RestoreLoss.LookAsync(from, name, instead, cancel))
             Console.Error.WriteLine(loss.ToString());

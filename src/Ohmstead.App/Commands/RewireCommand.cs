@@ -74,11 +74,7 @@ internal static class RewireCommand
             ["mistakes"] = result.Mistakes.Length,
             ["verdict"] = Word(result.Verdict),
             ["probable"] = new JsonArray([
-                .. result.Probable.Select(h => new JsonObject
-                {
-                    ["mistakes"] = Ids(h.Mistakes),
-                    ["probability"] = h.Probability,
-                }),
+                .. result.Probable.Select(h => new JsonObject { ["mistakes"] = Ids(h.Mistakes), ["probability"] = h.Probability }),
             ]),
             ["take"] = new JsonArray([
                 .. result.Take.Select(t => new JsonObject
@@ -118,7 +114,10 @@ internal static class RewireCommand
         var wide = result.Take.Select(t => t.Spec.Id.Length).DefaultIfEmpty().Max();
         foreach (var t in result.Take)
             Console.WriteLine(
-                Shown.Row($"  {t.Spec.Id.PadRight(wide)} {t.Minutes.ToString("0.#", CultureInfo.InvariantCulture), 5} min  {Shown.Fit($"shows {Counted.Of(t.Tells.Length, "mistake")}", 20)} ", PartNames.Reading(sheet, t.Spec.Id))
+                Shown.Row(
+                    $"  {t.Spec.Id.PadRight(wide)} {t.Minutes.ToString("0.#", CultureInfo.InvariantCulture), 5} min  {Shown.Fit($"shows {Counted.Of(t.Tells.Length, "mistake")}", 20)} ",
+                    PartNames.Reading(sheet, t.Spec.Id)
+                )
             );
         Console.WriteLine();
         Console.WriteLine(Style.Heading("Not shown by these readings"));

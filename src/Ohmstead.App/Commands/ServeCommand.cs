@@ -17,10 +17,7 @@ internal static class ServeCommand
         DefaultValueFactory = _ => SiteOptions.UsualPort,
     };
 
-    private static readonly Option<bool> Lan = new("--lan")
-    {
-        Description = "Let phones on the local network in, each by a QR code.",
-    };
+    private static readonly Option<bool> Lan = new("--lan") { Description = "Let phones on the local network in, each by a QR code." };
 
     private static readonly Option<string?> Folder = DataFolder.Option();
 
@@ -29,9 +26,7 @@ internal static class ServeCommand
     {
         foreach (Option option in (Option[])[Port, Lan, Folder])
             root.Options.Add(option);
-        root.SetAction(
-            (parsed, cancel) => RunAsync(parsed, parsed.GetValue(Folder) ?? DataFolder.Usual(), isDemo: false, cancel)
-        );
+        root.SetAction((parsed, cancel) => RunAsync(parsed, parsed.GetValue(Folder) ?? DataFolder.Usual(), isDemo: false, cancel));
     }
 
     /// <summary><c>demo</c>: an invented workshop in a folder that is thrown away.</summary>
@@ -78,8 +73,7 @@ internal static class ServeCommand
         {
             await app.StartAsync(cancel);
         }
-        catch (IOException taken)
-            when (taken.InnerException is Microsoft.AspNetCore.Connections.AddressInUseException or SocketException)
+        catch (IOException taken) when (taken.InnerException is Microsoft.AspNetCore.Connections.AddressInUseException or SocketException)
         {
             throw new RefusedInput(
                 string.Create(

@@ -13,7 +13,8 @@ internal static class Shown
     public const int Width = 96;
 
     /// <summary>What a sheet is called: its title, or its id.</summary>
-    public static string NameOf(TypeSheet sheet) => sheet.Title.Length > 0 ? sheet.Title : PartNames.Unknown(sheet.Id, "A type without a title");
+    public static string NameOf(TypeSheet sheet) =>
+        sheet.Title.Length > 0 ? sheet.Title : PartNames.Unknown(sheet.Id, "A type without a title");
 
     /// <summary>What one of the kinds has for each open word of its outline.</summary>
     public static string Choices(OutlineKind kind) => string.Join(", ", kind.Choices.Select(c => $"{c.Key}: {c.Value}"));
@@ -24,7 +25,8 @@ internal static class Shown
         var eighths = (int)Math.Round(Math.Clamp(share, 0, 1) * 80);
         const string parts = " ▏▎▍▌▋▊▉";
         var bar = new StringBuilder(new string('█', eighths / 8));
-        if (eighths % 8 > 0) bar.Append(parts[eighths % 8]);
+        if (eighths % 8 > 0)
+            bar.Append(parts[eighths % 8]);
         return bar.ToString().PadRight(10);
     }
 

@@ -11,8 +11,10 @@ internal static class TextFile
 
     public static string Read(string path)
     {
-        if (path.Length == 0 || path.Contains('\0', StringComparison.Ordinal)) throw new RefusedInput("ohmstead: the name of a file is empty; give a path");
-        if (Directory.Exists(path)) throw Refuse(path, "is a folder", "a file is expected");
+        if (path.Length == 0 || path.Contains('\0', StringComparison.Ordinal))
+            throw new RefusedInput("ohmstead: the name of a file is empty; give a path");
+        if (Directory.Exists(path))
+            throw Refuse(path, "is a folder", "a file is expected");
         return Decode(path, Bytes(path));
     }
 
@@ -21,13 +23,15 @@ internal static class TextFile
         try
         {
             using var file = new FileStream(path, FileMode.Open, FileAccess.Read, FileShare.ReadWrite);
-            if (file.CanSeek && file.Length > MostBytes) throw TooLarge(path, string.Create(CultureInfo.InvariantCulture, $"has {file.Length / 1e6:F0} MB"));
+            if (file.CanSeek && file.Length > MostBytes)
+                throw TooLarge(path, string.Create(CultureInfo.InvariantCulture, $"has {file.Length / 1e6:F0} MB"));
             using var bytes = new MemoryStream();
             var part = new byte[65536];
             while (file.Read(part) is var count and > 0)
             {
                 bytes.Write(part, 0, count);
-                if (bytes.Length > MostBytes) throw TooLarge(path, "does not end");
+                if (bytes.Length > MostBytes)
+                    throw TooLarge(path, "does not end");
             }
             return bytes.ToArray();
         }

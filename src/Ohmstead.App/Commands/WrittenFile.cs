@@ -9,7 +9,8 @@ internal static class WrittenFile
     /// <exception cref="StoreUnusable">The disk did not take it.</exception>
     public static void Write(string path, byte[] bytes)
     {
-        if (path.Length == 0 || path.Contains('\0', StringComparison.Ordinal)) throw new RefusedInput("ohmstead: the name of a file is empty; give a path");
+        if (path.Length == 0 || path.Contains('\0', StringComparison.Ordinal))
+            throw new RefusedInput("ohmstead: the name of a file is empty; give a path");
         var part = $"{path}.{Guid.NewGuid():N}.part";
         try
         {
@@ -31,10 +32,12 @@ internal static class WrittenFile
         }
         finally
         {
-            if (File.Exists(part)) File.Delete(part);
+            if (File.Exists(part))
+                File.Delete(part);
         }
     }
 
     /// <summary>A device, a pipe or a link is written into and never replaced. A file without a byte may be one, and has nothing to lose.</summary>
-    private static bool IsBeyondFiles(string path) => new FileInfo(path) is { Exists: true } there && (there.LinkTarget is not null || there.Length == 0);
+    private static bool IsBeyondFiles(string path) =>
+        new FileInfo(path) is { Exists: true } there && (there.LinkTarget is not null || there.Length == 0);
 }

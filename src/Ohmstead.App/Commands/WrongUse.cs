@@ -22,11 +22,26 @@ internal static partial class WrongUse
     {
         mistake.ShowHelp = false;
         using var said = new StringWriter(CultureInfo.InvariantCulture);
-        parsed.Invoke(new InvocationConfiguration { EnableDefaultExceptionHandler = false, Output = said, Error = said });
-        var words = NoNumber().Replace(said.ToString(), m => $"{m.Groups[2].Value}: “{m.Groups[1].Value}” is not a {(m.Groups[3].Value == "Int32" ? "whole number" : "number")}.");
+        parsed.Invoke(
+            new InvocationConfiguration
+            {
+                EnableDefaultExceptionHandler = false,
+                Output = said,
+                Error = said,
+            }
+        );
+        var words = NoNumber()
+            .Replace(
+                said.ToString(),
+                m => $"{m.Groups[2].Value}: “{m.Groups[1].Value}” is not a {(m.Groups[3].Value == "Int32" ? "whole number" : "number")}."
+            );
         words = Missing().Replace(words, m => $"{m.Groups[1].Value}{m.Groups[2].Value} is missing.");
         words = Unknown().Replace(words, m => $"“{m.Groups[1].Value}” is not known here.");
         Console.Error.WriteLine(words.Trim());
-        Console.Error.WriteLine(parsed.CommandResult.Command is Verb verb ? $"ohmstead {verb.Name} --help shows what it takes." : "ohmstead --help lists the commands.");
+        Console.Error.WriteLine(
+            parsed.CommandResult.Command is Verb verb
+                ? $"ohmstead {verb.Name} --help shows what it takes."
+                : "ohmstead --help lists the commands."
+        );
     }
 }

@@ -8,8 +8,7 @@ namespace Ohmstead.App.Components;
 /// <summary>Layouts of circuits, each worked out once beside the screens and kept as long as its sheet.</summary>
 internal static class CircuitLayouts
 {
-    private static readonly ConditionalWeakTable<TypeSheet, ConcurrentDictionary<string, Lazy<Task<CircuitLayout>>>> Kept =
-    [];
+    private static readonly ConditionalWeakTable<TypeSheet, ConcurrentDictionary<string, Lazy<Task<CircuitLayout>>>> Kept = [];
 
     /// <summary>The layout of a sheet.</summary>
     /// <param name="named">Only these parts carry their names; null for all parts.</param>

@@ -24,9 +24,7 @@ internal static class CircuitOverlays
                 State = offer.State,
             },
             band?.Band ?? "",
-            offer.Last is { Fact.Shown: { Kind: not ShownKind.NotTaken } shown }
-                ? ShownText.Write(shown, offer.Spec.Quantity)
-                : ""
+            offer.Last is { Fact.Shown: { Kind: not ShownKind.NotTaken } shown } ? ShownText.Write(shown, offer.Spec.Quantity) : ""
         );
 
     /// <summary>A path set upright, with what is most probably wrong with its parts.</summary>

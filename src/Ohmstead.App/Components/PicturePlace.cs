@@ -8,9 +8,7 @@ internal static class PicturePlace
 {
     /// <summary>What a slider from 0 to 100 says; the middle when it says nothing.</summary>
     public static double Share(ChangeEventArgs e) =>
-        double.TryParse((string?)e.Value, CultureInfo.InvariantCulture, out var percent)
-            ? Math.Clamp(percent / 100, 0, 1)
-            : 0.5;
+        double.TryParse((string?)e.Value, CultureInfo.InvariantCulture, out var percent) ? Math.Clamp(percent / 100, 0, 1) : 0.5;
 
     /// <summary>A place for a slider from 0 to 100.</summary>
     public static string Percent(double share) => Math.Round(share * 100).ToString(CultureInfo.InvariantCulture);

@@ -101,8 +101,7 @@ public abstract class UnitScreen : BenchComponent, IDisposable
 
     private string? windowKey;
 
-    private bool IsOwn(Guid entryId) =>
-        own.Contains(entryId) || entryId.ToString("N").EndsWith(WindowKey, StringComparison.Ordinal);
+    private bool IsOwn(Guid entryId) => own.Contains(entryId) || entryId.ToString("N").EndsWith(WindowKey, StringComparison.Ordinal);
 
     private readonly HashSet<Guid> own = [];
     private bool isEntering;

@@ -20,14 +20,10 @@ internal static class CrackedCord
             d.Fill(gap, 0xFF140C08, 0xFF2A1A12);
         for (var n = 0; n < 6; n++)
         {
-            using var strand = Drawing.Path(
-                FormattableString.Invariant($"M534 {516 - (n * 5)} Q590 {502 - (n * 7)} 648 {472 - (n * 4)}")
-            );
+            using var strand = Drawing.Path(FormattableString.Invariant($"M534 {516 - (n * 5)} Q590 {502 - (n * 7)} 648 {472 - (n * 4)}"));
             d.Stroke(strand, 5, n % 2 == 0 ? 0xFFE39A55u : 0xFFB86A2Au);
         }
-        foreach (
-            var (x, y) in ((float, float)[])[(250, 366), (318, 452), (390, 514), (466, 530), (716, 450), (790, 470)]
-        )
+        foreach (var (x, y) in ((float, float)[])[(250, 366), (318, 452), (390, 514), (466, 530), (716, 450), (790, 470)])
         {
             using var crack = Drawing.Path(
                 FormattableString.Invariant($"M{x - 12} {y - 26} L{x + 4} {y - 8} L{x - 6} {y + 6} L{x + 12} {y + 26}")

@@ -29,9 +29,9 @@ internal static class DemoWorkshop
     private static async Task<DemoPhotos> PicturesAsync()
     {
         var drawn = await Task.WhenAll(
-            (
-                (Action<Drawing>[])[HexagonBox.Draw, RoundCan.Draw, LadderFront.Draw, CrackedCord.Draw, WornRoller.Draw]
-            ).Select(draw => Task.Run(() => new DemoPhoto(Drawing.Jpeg(draw))))
+            ((Action<Drawing>[])[HexagonBox.Draw, RoundCan.Draw, LadderFront.Draw, CrackedCord.Draw, WornRoller.Draw]).Select(draw =>
+                Task.Run(() => new DemoPhoto(Drawing.Jpeg(draw)))
+            )
         );
         return new(drawn[0], drawn[1], drawn[2], drawn[3], drawn[4]);
     }

@@ -24,8 +24,7 @@ internal sealed class Drawing(SKCanvas canvas)
     }
 
     /// <summary>A shape with light from above.</summary>
-    public void Fill(SKPath path, uint top, uint bottom) =>
-        Lit(path.Bounds, top, bottom, paint => canvas.DrawPath(path, paint));
+    public void Fill(SKPath path, uint top, uint bottom) => Lit(path.Bounds, top, bottom, paint => canvas.DrawPath(path, paint));
 
     /// <summary>A rounded box.</summary>
     public void Box(float left, float top, float width, float height, float round, uint above, uint below)
@@ -36,12 +35,7 @@ internal sealed class Drawing(SKCanvas canvas)
 
     /// <summary>A disc.</summary>
     public void Disc(float x, float y, float radius, uint above, uint below) =>
-        Lit(
-            new SKRect(x - radius, y - radius, x + radius, y + radius),
-            above,
-            below,
-            paint => canvas.DrawCircle(x, y, radius, paint)
-        );
+        Lit(new SKRect(x - radius, y - radius, x + radius, y + radius), above, below, paint => canvas.DrawCircle(x, y, radius, paint));
 
     /// <summary>A line with round ends.</summary>
     public void Line(float x1, float y1, float x2, float y2, float width, uint colour)
@@ -99,9 +93,7 @@ internal sealed class Drawing(SKCanvas canvas)
         for (var n = 0; n < 60; n++)
         {
             var y = (n * 15) + (6 * MathF.Sin(n * 1.7f));
-            using var grain = Path(
-                FormattableString.Invariant($"M0 {y:0} C300 {y + (9 * MathF.Sin(n)):0} 800 {y - 11:0} 1200 {y + 5:0}")
-            );
+            using var grain = Path(FormattableString.Invariant($"M0 {y:0} C300 {y + (9 * MathF.Sin(n)):0} 800 {y - 11:0} 1200 {y + 5:0}"));
             Stroke(grain, 1 + (n % 3), n % 4 == 0 ? 0x30301804u : 0x16FFE0B0u);
         }
         Line(0, 610, Width, 614, 5, 0x40281404);

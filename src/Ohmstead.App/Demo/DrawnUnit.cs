@@ -55,7 +55,9 @@ internal sealed class DrawnUnit
         var meter = Shop.Usual.Meters[0];
         var error = MeterInHand.ErrorOf(meter, spec.Quantity);
         var circuit = new FaultedCircuits(model, spec, state).For(faults);
-        var value = solver.Solve(circuit, values, error.IsAveraging).Value ?? throw new InvalidOperationException($"{id} of {Sheet.Id} cannot be solved.");
+        var value =
+            solver.Solve(circuit, values, error.IsAveraging).Value
+            ?? throw new InvalidOperationException($"{id} of {Sheet.Id} cannot be solved.");
         if (!(Math.Abs(value) < Solution.OverRange(spec.Quantity)))
             return new(id, Shown.OverRange, bench);
         var shown = value + (spec.Quantity == Quantity.Ohms ? error.LeadOhms : 0);

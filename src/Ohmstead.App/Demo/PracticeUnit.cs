@@ -53,10 +53,7 @@ internal sealed class PracticeUnit
         var mended = unit.All<PartChanged>().Select(p => p.Fact.Element).ToHashSet(StringComparer.Ordinal);
         var left = planted.Where(p => !mended.Contains(ElementOf(p.Fault))).ToArray();
         var catalogue = new FaultCatalogue(new(sheet));
-        return new(
-            new DrawnUnit(own, begun.Seed, left),
-            [.. planted.Select(p => catalogue.Find(p.Fault)).OfType<FaultMode>()]
-        );
+        return new(new DrawnUnit(own, begun.Seed, left), [.. planted.Select(p => catalogue.Find(p.Fault)).OfType<FaultMode>()]);
     }
 
     /// <summary>What the meter shows.</summary>

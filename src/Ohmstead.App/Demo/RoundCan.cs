@@ -26,7 +26,14 @@ internal static class RoundCan
         for (var n = 0; n < 16; n++)
         {
             var angle = n * MathF.PI / 8;
-            d.Line(600 + (170 * MathF.Cos(angle)), 326 + (52 * MathF.Sin(angle)), 600 + (194 * MathF.Cos(angle)), 326 + (60 * MathF.Sin(angle)), 5, 0xFFE9DDBD);
+            d.Line(
+                600 + (170 * MathF.Cos(angle)),
+                326 + (52 * MathF.Sin(angle)),
+                600 + (194 * MathF.Cos(angle)),
+                326 + (60 * MathF.Sin(angle)),
+                5,
+                0xFFE9DDBD
+            );
         }
         d.Line(600, 326, 716, 296, 16, 0xFFE9B44C);
         d.Disc(600, 322, 26, 0xFFE8CF8E, 0xFF866424);
@@ -37,6 +44,14 @@ internal static class RoundCan
         using (var rust = Drawing.Path("M870 690 Q884 650 900 664 L898 692 Q884 704 866 704 Z"))
             d.Fill(rust, 0x90A85A2A, 0x90703410);
         for (var n = 0; n < 5; n++)
-            d.Post(440 + (n * 80), 560 + (n is 0 or 4 ? -14 : n == 2 ? 6 : 0));
+            d.Post(
+                440 + (n * 80),
+                560
+                    + (
+                        n is 0 or 4 ? -14
+                        : n == 2 ? 6
+                        : 0
+                    )
+            );
     }
 }

@@ -31,16 +31,10 @@ internal static class SoloUnits
             .Saw(("cord", "crumbling, bare wire showing", Decision.Renew), ("plug", "body cracked", Decision.Renew))
             .Close(Stage.LookOver)
             .Read("blades")
-            .Add(
-                new FindingJudged("cord-1", "open", Judgement.Confirmed, "broken at the plug"),
-                new WayChosen(["cord-joints"])
-            );
+            .Add(new FindingJudged("cord-1", "open", Judgement.Confirmed, "broken at the plug"), new WayChosen(["cord-joints"]));
 
         var noTester = new Diary(42, now.AddDays(-2), new DrawnUnit(sheet, 42, ("shoe:worn", 0.7)))
-            .Add(
-                new TakenIn("F-042", sheet.Id, "T. Maple", "Stops on the grade with four cars."),
-                new PhotoAdded(photos.Can, "front", "")
-            )
+            .Add(new TakenIn("F-042", sheet.Id, "T. Maple", "Stops on the grade with four cars."), new PhotoAdded(photos.Can, "front", ""))
             .Told(("slows-under-load", Answer.Yes), ("pilot-dark", Answer.No))
             .Saw(("cord", "stiff", Decision.Watch), ("case", "scratched", Decision.Leave))
             .Close(Stage.LookOver)

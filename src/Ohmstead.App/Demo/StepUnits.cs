@@ -7,14 +7,7 @@ namespace Ohmstead.App.Demo;
 /// <summary>Invented units with stepped taps, for 230 V.</summary>
 internal static class StepUnits
 {
-    private static readonly string[] Cold =
-    [
-        "pins",
-        "pins-posts",
-        "insulation-core",
-        "insulation-posts",
-        "ohms-lights",
-    ];
+    private static readonly string[] Cold = ["pins", "pins-posts", "insulation-core", "insulation-posts", "ohms-lights"];
 
     private static readonly string[] Live =
     [
@@ -54,10 +47,7 @@ internal static class StepUnits
         growls.Read(Live).Close(Stage.Readings);
 
         var sound = new Diary(31, now.AddDays(-13), new DrawnUnit(sheet, 31))
-            .Add(
-                new TakenIn("F-031", sheet.Id, "B. Thorne", "A yearly check."),
-                new PhotoAdded(photos.Ladder, "top", "")
-            )
+            .Add(new TakenIn("F-031", sheet.Id, "B. Thorne", "A yearly check."), new PhotoAdded(photos.Ladder, "top", ""))
             .Saw(("cord", "already replaced", Decision.Leave))
             .SawNothingLive()
             .Close(Stage.LookOver)

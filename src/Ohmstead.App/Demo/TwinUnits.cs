@@ -45,21 +45,10 @@ internal static class TwinUnits
 
     private static Diary HalfRead(TypeSheet sheet, DateTimeOffset now, DemoPhotos photos)
     {
-        var drawn = new DrawnUnit(
-            sheet,
-            41,
-            ("rotary-1-a:resistive", 0.8),
-            ("disc:high-drop", 2.6),
-            ("roller-2:worn", 1.1)
-        );
+        var drawn = new DrawnUnit(sheet, 41, ("rotary-1-a:resistive", 0.8), ("disc:high-drop", 2.6), ("roller-2:worn", 1.1));
         var diary = new Diary(41, now.AddDays(-4).AddHours(-3), drawn)
             .Add(
-                new TakenIn(
-                    "F-041",
-                    sheet.Id,
-                    "M. Alder",
-                    "The trains slow down as soon as cars hang behind, and the whistle is weak."
-                ),
+                new TakenIn("F-041", sheet.Id, "M. Alder", "The trains slow down as soon as cars hang behind, and the whistle is weak."),
                 new PhotoAdded(photos.Hexagon, "front", ""),
                 new DamagePinned(photos.Hexagon, 0.27, 0.37, "a chip in the edge, there when it came")
             )
@@ -133,10 +122,7 @@ internal static class TwinUnits
         var renewed = new Diary(29, now, new DrawnUnit(sheet, 30)) { Bench = BenchState.AsSheet };
         renewed.Read(Cold);
         renewed.Bench = diary.Bench;
-        return diary
-            .Add([.. renewed.Read(Live).Entries.Entries.Select(e => e.Fact)])
-            .Close(Stage.Readings)
-            .Close(Stage.Findings);
+        return diary.Add([.. renewed.Read(Live).Entries.Entries.Select(e => e.Fact)]).Close(Stage.Readings).Close(Stage.Findings);
     }
 
     private static Diary HandedBack(TypeSheet sheet, DateTimeOffset now, DemoPhotos photos)

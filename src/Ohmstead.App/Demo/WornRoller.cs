@@ -10,20 +10,10 @@ internal static class WornRoller
         {
             var x = 10 + (n * 47);
             d.Box(x, 500, 40, 400, 18, 0xFF9A5A2A, 0xFF4A2410);
-            d.Box(
-                x + 4,
-                506,
-                32,
-                120,
-                14,
-                n is > 9 and < 17 ? 0xFF6E4A34 : 0xFFF0B078,
-                n is > 9 and < 17 ? 0xFF4A3020 : 0xFFB8702E
-            );
+            d.Box(x + 4, 506, 32, 120, 14, n is > 9 and < 17 ? 0xFF6E4A34 : 0xFFF0B078, n is > 9 and < 17 ? 0xFF4A3020 : 0xFFB8702E);
             d.Line(x + 13, 520, x + 13, 612, 4, 0x70FFE4C4);
         }
-        using (
-            var arm = Drawing.Path("M1200 90 L760 250 Q690 280 660 350 L620 350 L620 300 Q640 210 740 180 L1200 10 Z")
-        )
+        using (var arm = Drawing.Path("M1200 90 L760 250 Q690 280 660 350 L620 350 L620 300 Q640 210 740 180 L1200 10 Z"))
             d.Fill(arm, 0xFFEBCF8C, 0xFF8F6A26);
         using (var edge = Drawing.Path("M1200 90 L760 250 Q690 280 660 350"))
             d.Stroke(edge, 6, 0xFF5C4316);

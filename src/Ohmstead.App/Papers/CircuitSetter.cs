@@ -18,8 +18,7 @@ internal static class CircuitSetter
     {
         const double worthTurning = 1.1;
         var box = circuit.Drawing.Bounds;
-        var sheet =
-            ScaleOn(upright.OnItsSide, box) > worthTurning * ScaleOn(upright, box) ? upright.OnItsSide : upright;
+        var sheet = ScaleOn(upright.OnItsSide, box) > worthTurning * ScaleOn(upright, box) ? upright.OnItsSide : upright;
         var title = Setter.Stack([.. setter.Set([new Heading(circuit.Title, 1)], sheet.Measure)]);
         var scale = ScaleOn(sheet, box);
         return new Piece(
@@ -57,15 +56,7 @@ internal static class CircuitSetter
                 break;
             case Rectangle r:
                 if (Fill(r.Role) is { } brush)
-                    page.DrawRoundedRectangle(
-                        brush,
-                        r.Box.X,
-                        r.Box.Y,
-                        r.Box.Width,
-                        r.Box.Height,
-                        2 * r.Round,
-                        2 * r.Round
-                    );
+                    page.DrawRoundedRectangle(brush, r.Box.X, r.Box.Y, r.Box.Width, r.Box.Height, 2 * r.Round, 2 * r.Round);
                 else
                     page.DrawRoundedRectangle(
                         Pen(r.Role, r.IsDashed),
@@ -92,11 +83,7 @@ internal static class CircuitSetter
                     );
                 break;
             case Polygon p:
-                page.DrawPolygon(
-                    Fill(p.Role) ?? new XSolidBrush(Ink(p.Role)),
-                    [.. p.Points.Select(Point)],
-                    XFillMode.Winding
-                );
+                page.DrawPolygon(Fill(p.Role) ?? new XSolidBrush(Ink(p.Role)), [.. p.Points.Select(Point)], XFillMode.Winding);
                 break;
             case Curve c:
                 page.DrawBeziers(

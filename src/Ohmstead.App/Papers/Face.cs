@@ -72,8 +72,7 @@ internal sealed class Face
             var offsetAt = map + 16 + (6 * count) + (2 * n);
             for (var letter = start; letter <= end && letter < 0xFFFF; letter++)
             {
-                var glyph =
-                    Word(offsetAt) == 0 ? letter + delta : Word(offsetAt + Word(offsetAt) + (2 * (letter - start)));
+                var glyph = Word(offsetAt) == 0 ? letter + delta : Word(offsetAt + Word(offsetAt) + (2 * (letter - start)));
                 glyph &= 0xFFFF;
                 if (glyph != 0)
                     widths[(char)letter] = Word(advances + (4 * Math.Min(glyph, last))) / perEm;

@@ -11,11 +11,17 @@ internal static class LabelPng
     /// <summary>Sets the label and writes it.</summary>
     public static byte[] Write(Label label)
     {
-        using var bitmap = new SKBitmap((int)Math.Round(LabelSetter.Wide * DotsPerPoint), (int)Math.Round(LabelSetter.High * DotsPerPoint), SKColorType.Gray8, SKAlphaType.Opaque);
+        using var bitmap = new SKBitmap(
+            (int)Math.Round(LabelSetter.Wide * DotsPerPoint),
+            (int)Math.Round(LabelSetter.High * DotsPerPoint),
+            SKColorType.Gray8,
+            SKAlphaType.Opaque
+        );
         using var canvas = new SKCanvas(bitmap);
         canvas.Clear(SKColors.White);
         canvas.Scale(DotsPerPoint);
-        using (var surface = new Surface(canvas)) LabelSetter.Set(surface, label);
+        using (var surface = new Surface(canvas))
+            LabelSetter.Set(surface, label);
         canvas.Flush();
         using var image = SKImage.FromBitmap(bitmap);
         using var png = image.Encode(SKEncodedImageFormat.Png, 100);
@@ -30,17 +36,24 @@ internal static class LabelPng
         private readonly SKTypeface regular = Face("paper-regular");
         private readonly SKTypeface bold = Face("paper-bold");
 
-        public void Box(double x, double y, double width, double height) => canvas.DrawRect((float)x, (float)y, (float)width, (float)height, black);
+        public void Box(double x, double y, double width, double height) =>
+            canvas.DrawRect((float)x, (float)y, (float)width, (float)height, black);
 
         public void Text(string words, double x, double y, double points, bool isBold, bool isWhite)
         {
-            using var font = new SKFont(isBold ? bold : regular, (float)points) { Subpixel = true, Hinting = SKFontHinting.None, LinearMetrics = true };
+            using var font = new SKFont(isBold ? bold : regular, (float)points)
+            {
+                Subpixel = true,
+                Hinting = SKFontHinting.None,
+                LinearMetrics = true,
+            };
             canvas.DrawText(words, (float)x, (float)y, SKTextAlign.Left, font, isWhite ? white : ink);
         }
 
         public void Dispose()
         {
-            foreach (var one in (IDisposable[])[black, white, ink, regular, bold]) one.Dispose();
+            foreach (var one in (IDisposable[])[black, white, ink, regular, bold])
+                one.Dispose();
         }
 
         private static SKTypeface Face(string name)

@@ -22,8 +22,10 @@ internal static class LabelSetter
     /// <summary>Draws the whole label.</summary>
     public static void Set(ILabelSurface on, Label label)
     {
-        if (label.MayBePluggedIn) Tested(on, label);
-        else NotPlugged(on, label);
+        if (label.MayBePluggedIn)
+            Tested(on, label);
+        else
+            NotPlugged(on, label);
         Code(on, label.Code, Wide - CodeSize - Edge, (High - CodeSize) / 2);
     }
 
@@ -54,7 +56,16 @@ internal static class LabelSetter
     }
 
     /// <summary>One line, its letters made smaller where it would not fit, and cut where even that is not enough; its height.</summary>
-    private static double Line(ILabelSurface on, string words, double x, double y, double room, double points, bool isBold, bool isWhite = false)
+    private static double Line(
+        ILabelSurface on,
+        string words,
+        double x,
+        double y,
+        double room,
+        double points,
+        bool isBold,
+        bool isWhite = false
+    )
     {
         const double least = 6;
         var clean = Type.Clean(words);

@@ -15,7 +15,8 @@ internal static class LabelSvg
         LabelSetter.Set(surface, label);
         return string.Create(
             CultureInfo.InvariantCulture,
-            $"<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"62mm\" height=\"29mm\" viewBox=\"0 0 {LabelSetter.Wide:0.###} {LabelSetter.High:0.###}\" font-family=\"Arial, sans-serif\">\n<rect width=\"100%\" height=\"100%\" fill=\"#fff\"/>\n{surface.Drawn}</svg>\n");
+            $"<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"62mm\" height=\"29mm\" viewBox=\"0 0 {LabelSetter.Wide:0.###} {LabelSetter.High:0.###}\" font-family=\"Arial, sans-serif\">\n<rect width=\"100%\" height=\"100%\" fill=\"#fff\"/>\n{surface.Drawn}</svg>\n"
+        );
     }
 
     private sealed class Surface : ILabelSurface
@@ -23,15 +24,20 @@ internal static class LabelSvg
         public StringBuilder Drawn { get; } = new();
 
         public void Box(double x, double y, double width, double height) =>
-            Drawn.Append(CultureInfo.InvariantCulture, $"<rect x=\"{x:0.###}\" y=\"{y:0.###}\" width=\"{width:0.###}\" height=\"{height:0.###}\"/>\n");
+            Drawn.Append(
+                CultureInfo.InvariantCulture,
+                $"<rect x=\"{x:0.###}\" y=\"{y:0.###}\" width=\"{width:0.###}\" height=\"{height:0.###}\"/>\n"
+            );
 
         public void Text(string words, double x, double y, double points, bool isBold, bool isWhite)
         {
-            if (words.Length == 0) return;
+            if (words.Length == 0)
+                return;
             var width = Typeface.Get().WidthOf(words, points, isBold);
             Drawn.Append(
                 CultureInfo.InvariantCulture,
-                $"<text x=\"{x:0.###}\" y=\"{y:0.###}\" font-size=\"{points:0.#}\" textLength=\"{width:0.##}\" lengthAdjust=\"spacingAndGlyphs\"{(isBold ? " font-weight=\"bold\"" : "")}{(isWhite ? " fill=\"#fff\"" : "")}>{WebUtility.HtmlEncode(words)}</text>\n");
+                $"<text x=\"{x:0.###}\" y=\"{y:0.###}\" font-size=\"{points:0.#}\" textLength=\"{width:0.##}\" lengthAdjust=\"spacingAndGlyphs\"{(isBold ? " font-weight=\"bold\"" : "")}{(isWhite ? " fill=\"#fff\"" : "")}>{WebUtility.HtmlEncode(words)}</text>\n"
+            );
         }
     }
 }

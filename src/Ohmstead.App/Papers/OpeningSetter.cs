@@ -37,8 +37,7 @@ internal sealed class OpeningSetter(Setter setter, Pictures photos)
         return [head, Rule(width)];
     }
 
-    private static Piece Rule(double width) =>
-        new(11, (page, x, y) => page.DrawLine(new XPen(Sheet.Ink, 1.4), x, y + 5, x + width, y + 5));
+    private static Piece Rule(double width) => new(11, (page, x, y) => page.DrawLine(new XPen(Sheet.Ink, 1.4), x, y + 5, x + width, y + 5));
 
     private Piece SetPair(Pair pair, double width)
     {

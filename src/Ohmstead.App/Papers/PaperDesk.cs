@@ -15,15 +15,12 @@ internal static class PaperDesk
 
     /// <summary>A paper as PDF; null when there is no such unit or no paper of this name.</summary>
     /// <param name="usualOnly">On the bench sheet: the usual round alone.</param>
-    public static async Task<byte[]?> MakeAsync(
-        Bench bench,
-        DiagnosisDesk desk,
-        Guid unitId,
-        string paperId,
-        bool usualOnly
-    )
+    public static async Task<byte[]?> MakeAsync(Bench bench, DiagnosisDesk desk, Guid unitId, string paperId, bool usualOnly)
     {
-        if (paperId is not (ServiceRecord.Id or OwnerPage.Id or Label.Id or BenchSheet.Id or WiringSheet.Id) || await bench.ReadAsync(unitId) is not { } unit)
+        if (
+            paperId is not (ServiceRecord.Id or OwnerPage.Id or Label.Id or BenchSheet.Id or WiringSheet.Id)
+            || await bench.ReadAsync(unitId) is not { } unit
+        )
             return null;
         var only =
             paperId == BenchSheet.Id && usualOnly && await bench.SheetOfAsync(unit) is { } sheet
@@ -49,9 +46,7 @@ internal static class PaperDesk
 
     /// <summary>The owner's page with the most rows that one page holds.</summary>
     public static Paper OnePage(PaperMatter matter) =>
-        OwnerPage
-            .Choices.Select(most => OwnerPage.Make(matter, most))
-            .First(p => PaperPdf.PagesOf(p, matter.Shop.Paper) == 1);
+        OwnerPage.Choices.Select(most => OwnerPage.Make(matter, most)).First(p => PaperPdf.PagesOf(p, matter.Shop.Paper) == 1);
 
     private static async Task<PaperMatter> MatterAsync(Bench bench, BenchUnit unit, Func<ReadingSpec, bool>? bandsOf)
     {

@@ -13,12 +13,7 @@ internal static class PaperPdf
     /// <param name="paperSize"><see cref="Shop.Letter"/> or <see cref="Shop.A4"/>.</param>
     /// <param name="photos">The photos by hash, as the store draws them for print; those left out are said to be missing.</param>
     /// <param name="at">When it was made; the same paper at the same time gives the same pages, PDFsharp's ids apart.</param>
-    public static byte[] Write(
-        Paper paper,
-        string paperSize,
-        IReadOnlyDictionary<string, byte[]> photos,
-        DateTimeOffset at
-    )
+    public static byte[] Write(Paper paper, string paperSize, IReadOnlyDictionary<string, byte[]> photos, DateTimeOffset at)
     {
         var sheet = SheetOf(paperSize);
         using var pictures = new Pictures(photos);

@@ -13,7 +13,6 @@ internal sealed class Setter(Pictures photos, Sheet sheet, bool isLarge = false)
     /// <summary>The smallest letters of a page that is read without glasses [pt].</summary>
     public const double LeastLarge = 14;
 
-
     private const double Leading = 1.27;
     private const double ColumnGutter = 26;
     private readonly Words type = Typeface.Get();
@@ -66,11 +65,7 @@ internal sealed class Setter(Pictures photos, Sheet sheet, bool isLarge = false)
         var lines = type.Lines(words, width, points, isBold);
         // No line of a paragraph of two or three is left alone; of a longer one the first two hold together.
         return lines.Select(
-            (line, n) =>
-                Line(line, points, isBold, ink) with
-                {
-                    HoldsNext = lines.Count > 1 && (n == 0 || n == lines.Count - 2),
-                }
+            (line, n) => Line(line, points, isBold, ink) with { HoldsNext = lines.Count > 1 && (n == 0 || n == lines.Count - 2) }
         );
     }
 
@@ -101,11 +96,7 @@ internal sealed class Setter(Pictures photos, Sheet sheet, bool isLarge = false)
                 {
                     HoldsNext = true,
                 };
-            yield return new Piece(
-                9,
-                (page, x, y) => page.DrawLine(new XPen(Sheet.Ink, 1.4), x, y + 1, x + width, y + 1),
-                HoldsNext: true
-            );
+            yield return new Piece(9, (page, x, y) => page.DrawLine(new XPen(Sheet.Ink, 1.4), x, y + 1, x + width, y + 1), HoldsNext: true);
             yield break;
         }
         yield return Piece.Space(6);
@@ -198,12 +189,7 @@ internal sealed class Setter(Pictures photos, Sheet sheet, bool isLarge = false)
     {
         List<Piece> under = [.. Set(sides.Left, width), .. Set(sides.Right, width)];
         var usual = Beside(Set(sides.Left, ColumnOf(width)), Set(sides.Right, ColumnOf(width)), width, under);
-        yield return Beside(
-            Set(Large(sides.Left), ColumnOf(width)),
-            Set(Large(sides.Right), ColumnOf(width)),
-            width,
-            [usual]
-        );
+        yield return Beside(Set(Large(sides.Left), ColumnOf(width)), Set(Large(sides.Right), ColumnOf(width)), width, [usual]);
     }
 
     private static IEnumerable<Block> Large(IEnumerable<Block> blocks) =>
@@ -220,12 +206,7 @@ internal sealed class Setter(Pictures photos, Sheet sheet, bool isLarge = false)
 
     private static double ColumnOf(double width) => (width - ColumnGutter) / 2;
 
-    private static Piece Beside(
-        IEnumerable<Piece> left,
-        IEnumerable<Piece> right,
-        double width,
-        IReadOnlyList<Piece> instead
-    )
+    private static Piece Beside(IEnumerable<Piece> left, IEnumerable<Piece> right, double width, IReadOnlyList<Piece> instead)
     {
         var (one, other) = (Stack([.. left]), Stack([.. right]));
         return new Piece(

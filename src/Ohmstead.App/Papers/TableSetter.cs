@@ -32,9 +32,7 @@ internal sealed class TableSetter(Setter setter)
 
     private Piece Header(Table table, double points, double[] widths, double[] lefts, double width)
     {
-        var cells = table
-            .Columns.Select((c, n) => Cell(c.Title, widths[n], points, true, Sheet.Ink, c.IsFigure))
-            .ToList();
+        var cells = table.Columns.Select((c, n) => Cell(c.Title, widths[n], points, true, Sheet.Ink, c.IsFigure)).ToList();
         var height = cells.Max(c => c.Height) + 6;
         return new Piece(
             height,
@@ -67,10 +65,7 @@ internal sealed class TableSetter(Setter setter)
         var under =
             row.Under.Length == 0
                 ? Piece.Space(0)
-                : Setter.Stack([
-                    Piece.Space(1),
-                    .. setter.Paragraph(row.Under, width, setter.AtLeast(points - 0.5), false, Sheet.Soft),
-                ]);
+                : Setter.Stack([Piece.Space(1), .. setter.Paragraph(row.Under, width, setter.AtLeast(points - 0.5), false, Sheet.Soft)]);
         var body = cells.Max(c => c.Height);
         var blank = table.Columns.Any(c => c.IsBlank);
         if (blank)

@@ -82,11 +82,7 @@ internal sealed class Typeface : IFontResolver
             var run = words[start..end];
             page.DrawString(
                 run,
-                new XFont(
-                    isOwn ? RegularFamily : MoreFamily,
-                    size,
-                    isBold && isOwn ? XFontStyleEx.Bold : XFontStyleEx.Regular
-                ),
+                new XFont(isOwn ? RegularFamily : MoreFamily, size, isBold && isOwn ? XFontStyleEx.Bold : XFontStyleEx.Regular),
                 brush,
                 x,
                 y

@@ -12,10 +12,7 @@ internal static class LanAddresses
         [
             .. NetworkInterface
                 .GetAllNetworkInterfaces()
-                .Where(n =>
-                    n.OperationalStatus == OperationalStatus.Up
-                    && n.NetworkInterfaceType != NetworkInterfaceType.Loopback
-                )
+                .Where(n => n.OperationalStatus == OperationalStatus.Up && n.NetworkInterfaceType != NetworkInterfaceType.Loopback)
                 .Select(n => n.GetIPProperties())
                 .OrderByDescending(n => n.GatewayAddresses.Count > 0)
                 .SelectMany(n => n.UnicastAddresses)

@@ -41,8 +41,7 @@ internal sealed class PhoneBook(TimeProvider time, Func<Guid> newId)
     {
         var (text, until) = (Secret(), time.GetUtcNow() + KeyLife);
         lock (door)
-            keys = keys.RemoveRange(keys.Where(k => k.Value.Until <= time.GetUtcNow()).Select(k => k.Key))
-                .Add(Hash(text), (unitId, until));
+            keys = keys.RemoveRange(keys.Where(k => k.Value.Until <= time.GetUtcNow()).Select(k => k.Key)).Add(Hash(text), (unitId, until));
         return new PhoneKey(text, until);
     }
 
@@ -101,8 +100,7 @@ internal sealed class PhoneBook(TimeProvider time, Func<Guid> newId)
     // 128 bits that nobody can guess; looked up by their hash, so that how long the search takes tells nothing.
     private static string Secret() => Convert.ToHexStringLower(RandomNumberGenerator.GetBytes(16));
 
-    private static string Hash(string secret) =>
-        Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(secret)));
+    private static string Hash(string secret) => Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(secret)));
 }
 
 /// <summary>A phone that scanned a key.</summary>

@@ -15,11 +15,7 @@ internal sealed class PhoneGate(PhoneBook book, Assets assets)
         if (!IsOwnAddress(context) || !Guard.IsFromOwnPage(context.Request))
             return Refuse(context);
         var path = context.Request.Path;
-        if (
-            HttpMethods.IsGet(context.Request.Method)
-            && path.StartsWithSegments("/phone/key", out var key)
-            && key.HasValue
-        )
+        if (HttpMethods.IsGet(context.Request.Method) && path.StartsWithSegments("/phone/key", out var key) && key.HasValue)
             return LetIn(context, key.Value![1..]);
         if (book.Find(context.Request.Cookies[Cookie]) is not { } phone)
             return Refuse(context);

@@ -35,12 +35,7 @@ internal static class PhoneRoutes
     private static Task<IResult> NotForPhones => Task.FromResult(Results.StatusCode(StatusCodes.Status403Forbidden));
 
     // The form's token is checked before this is called.
-    private static async Task<IResult> EnterAsync(
-        [FromForm] string reading,
-        [FromForm] string shown,
-        HttpContext context,
-        Bench bench
-    )
+    private static async Task<IResult> EnterAsync([FromForm] string reading, [FromForm] string shown, HttpContext context, Bench bench)
     {
         if (PhoneGate.Of(context) is not { } phone || await PhoneUnit.ReadAsync(bench, phone.UnitId) is not { } unit)
             return Results.StatusCode(StatusCodes.Status403Forbidden);
@@ -64,13 +59,7 @@ internal static class PhoneRoutes
         return Results.Redirect("/phone");
     }
 
-    private static async Task<IResult> ShowAsync(
-        HttpContext context,
-        Bench bench,
-        string problem,
-        string reading,
-        string shown
-    ) =>
+    private static async Task<IResult> ShowAsync(HttpContext context, Bench bench, string problem, string reading, string shown) =>
         PhoneGate.Of(context) is { } phone && await PhoneUnit.ReadAsync(bench, phone.UnitId) is { } unit
             ? new RazorComponentResult<PhonePage>(
                 new

@@ -52,8 +52,7 @@ internal sealed class Assets
             return false;
         var (request, response) = (context.Request, context.Response);
         response.Headers.ETag = $"\"{asset.Tag}\"";
-        response.Headers.CacheControl =
-            request.Query["v"] == asset.Tag ? "public, max-age=31536000, immutable" : "no-cache";
+        response.Headers.CacheControl = request.Query["v"] == asset.Tag ? "public, max-age=31536000, immutable" : "no-cache";
         if (request.Headers.IfNoneMatch.ToString().Contains(asset.Tag, StringComparison.Ordinal))
         {
             response.StatusCode = StatusCodes.Status304NotModified;
@@ -109,9 +108,7 @@ internal sealed class Assets
     private sealed class Asset(byte[] plain, string mediaType)
     {
         private readonly Lazy<byte[]> gzip = new(() => Packed(plain, s => new GZipStream(s, CompressionLevel.Optimal)));
-        private readonly Lazy<byte[]> brotli = new(() =>
-            Packed(plain, s => new BrotliStream(s, CompressionLevel.Optimal))
-        );
+        private readonly Lazy<byte[]> brotli = new(() => Packed(plain, s => new BrotliStream(s, CompressionLevel.Optimal)));
 
         public string MediaType { get; } = mediaType;
 

@@ -62,7 +62,10 @@ public sealed class Bench(IStore store, IPhotos photos, TimeProvider time, Func<
     /// <summary>The unit with what is doubted of it, or null when there is none with this id.</summary>
     public async Task<BenchUnit?> ReadAsync(Guid unitId) =>
         await Store.ReadAsync(unitId, CancellationToken.None) is { } unit
-            ? unit with { Doubts = doubts.GetOrAdd(unitId, unit.Doubts) with { Trouble = troubles.GetValueOrDefault(unitId, "") } }
+            ? unit with
+            {
+                Doubts = doubts.GetOrAdd(unitId, unit.Doubts) with { Trouble = troubles.GetValueOrDefault(unitId, "") },
+            }
             : null;
 
     /// <summary>

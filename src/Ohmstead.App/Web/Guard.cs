@@ -35,8 +35,7 @@ internal static class Guard
 
     /// <summary>True when the Host header names this machine by its loopback address.</summary>
     public static bool IsOwnName(HostString host) =>
-        host.Host is "127.0.0.1" or "[::1]"
-        || string.Equals(host.Host, "localhost", StringComparison.OrdinalIgnoreCase);
+        host.Host is "127.0.0.1" or "[::1]" || string.Equals(host.Host, "localhost", StringComparison.OrdinalIgnoreCase);
 
     /// <summary>
     /// True when a request that may change something comes from a page of this very address. Browsers put an Origin header on
@@ -46,16 +45,11 @@ internal static class Guard
     public static bool IsFromOwnPage(HttpRequest request)
     {
         var mayChange = !HttpMethods.IsGet(request.Method) && !HttpMethods.IsHead(request.Method);
-        var isSocket =
-            request.HttpContext.WebSockets.IsWebSocketRequest || !StringValues.IsNullOrEmpty(request.Headers.Upgrade);
+        var isSocket = request.HttpContext.WebSockets.IsWebSocketRequest || !StringValues.IsNullOrEmpty(request.Headers.Upgrade);
         if (!mayChange && !isSocket)
             return true;
         if (request.Headers["Sec-Fetch-Site"] is { Count: > 0 } site && site != "same-origin")
             return false;
-        return string.Equals(
-            request.Headers.Origin,
-            $"{request.Scheme}://{request.Host}",
-            StringComparison.OrdinalIgnoreCase
-        );
+        return string.Equals(request.Headers.Origin, $"{request.Scheme}://{request.Host}", StringComparison.OrdinalIgnoreCase);
     }
 }

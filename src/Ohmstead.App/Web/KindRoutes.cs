@@ -11,14 +11,9 @@ internal static class KindRoutes
             "/kinds/{id}/sheet.json",
             async (string id, Bench bench, CancellationToken cancel) =>
                 await bench.Store.ReadDocumentAsync(Bench.SheetKind, id, cancel) is { } document
-                    ? Results.File(
-                        Encoding.UTF8.GetBytes(document.Text),
-                        "application/json",
-                        $"{FileName(id)}.sheet.json"
-                    )
+                    ? Results.File(Encoding.UTF8.GetBytes(document.Text), "application/json", $"{FileName(id)}.sheet.json")
                     : Results.NotFound()
         );
 
-    private static string FileName(string id) =>
-        string.Concat(id.Select(c => char.IsAsciiLetterOrDigit(c) || c is '-' or '_' ? c : '_'));
+    private static string FileName(string id) => string.Concat(id.Select(c => char.IsAsciiLetterOrDigit(c) || c is '-' or '_' ? c : '_'));
 }

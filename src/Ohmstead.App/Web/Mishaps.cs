@@ -43,14 +43,11 @@ public sealed class Mishaps(ILogger log)
 
     /// <summary>Why, in a sentence.</summary>
     public static string Why(Exception broken) =>
-        broken is StoreUnusable unusable
-            ? Sentence(unusable.Message)
-            : BrokenDisk.Words(broken) is { } words
-                ? Sentence(words)
-                : $"There is an error in Ohmstead ({broken.GetType().Name}). The window it was started from says more.";
+        broken is StoreUnusable unusable ? Sentence(unusable.Message)
+        : BrokenDisk.Words(broken) is { } words ? Sentence(words)
+        : $"There is an error in Ohmstead ({broken.GetType().Name}). The window it was started from says more.";
 
-    private static string Sentence(string words) =>
-        words.Length == 0 ? "" : $"{char.ToUpperInvariant(words[0])}{words[1..].TrimEnd('.')}.";
+    private static string Sentence(string words) => words.Length == 0 ? "" : $"{char.ToUpperInvariant(words[0])}{words[1..].TrimEnd('.')}.";
 }
 
 /// <summary>Something that went wrong, as a person is told.</summary>

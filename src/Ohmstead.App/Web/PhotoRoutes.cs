@@ -24,10 +24,7 @@ internal static class PhotoRoutes
             (Guid id, Guid entry, string? about, string? title, HttpContext context, Bench bench) =>
                 TakeAsync(context, bench, id, "bench", new NewPhoto(entry, about ?? "", title ?? ""))
         );
-        app.MapGet(
-            "/photos/{hash}",
-            (string hash, HttpContext context, Bench bench) => SendAsync(context, hash, bench.Photos.OpenAsync)
-        );
+        app.MapGet("/photos/{hash}", (string hash, HttpContext context, Bench bench) => SendAsync(context, hash, bench.Photos.OpenAsync));
         app.MapGet(
             "/photos/{hash}/small",
             (string hash, HttpContext context, Bench bench) => SendAsync(context, hash, bench.Photos.OpenThumbnailAsync)
@@ -49,12 +46,7 @@ internal static class PhotoRoutes
         PhotoKept kept;
         try
         {
-            kept = await bench.Photos.KeepAsync(
-                context.Request.Body,
-                MostBytes,
-                bench.Time.GetUtcNow(),
-                context.RequestAborted
-            );
+            kept = await bench.Photos.KeepAsync(context.Request.Body, MostBytes, bench.Time.GetUtcNow(), context.RequestAborted);
         }
         catch (BadHttpRequestException large) when (large.StatusCode == StatusCodes.Status413PayloadTooLarge)
         {
@@ -68,17 +60,10 @@ internal static class PhotoRoutes
     }
 
     private static string TooLarge =>
-        string.Create(
-            CultureInfo.InvariantCulture,
-            $"This file is larger than {MostBytes / 1e6:0} MB. A smaller picture will do."
-        );
+        string.Create(CultureInfo.InvariantCulture, $"This file is larger than {MostBytes / 1e6:0} MB. A smaller picture will do.");
 
     /// <summary>Sends a photo that is there.</summary>
-    public static async Task<IResult> SendAsync(
-        HttpContext context,
-        string hash,
-        Func<string, CancellationToken, Task<PhotoFile?>> open
-    )
+    public static async Task<IResult> SendAsync(HttpContext context, string hash, Func<string, CancellationToken, Task<PhotoFile?>> open)
     {
         if (!PhotoHash.IsOne(hash))
             return Refuse("No photo has this address.", StatusCodes.Status400BadRequest);

@@ -23,10 +23,7 @@ internal static class Refusals
             return response.WriteAsync(words, Encoding.UTF8);
         }
         response.ContentType = "text/html; charset=utf-8";
-        var (css, say) = (
-            context.RequestServices.GetRequiredService<Assets>().Url("/ohmstead.css"),
-            HtmlEncoder.Default
-        );
+        var (css, say) = (context.RequestServices.GetRequiredService<Assets>().Url("/ohmstead.css"), HtmlEncoder.Default);
         return response.WriteAsync(
             $"""
             <!DOCTYPE html>
@@ -43,13 +40,18 @@ internal static class Refusals
     /// <summary>Catches what broke while a request was answered, and what a request had wrong in its form.</summary>
     public static void CatchWhatBreaks(WebApplication app)
     {
-        app.Use((context, next) =>
-        {
-            // A form or a file that is sent is a press too; those of a live screen begin in the screen.
-            if (!HttpMethods.IsGet(context.Request.Method) && !context.Request.Path.StartsWithSegments("/_blazor", StringComparison.Ordinal))
-                Press.Begin();
-            return next(context);
-        });
+        app.Use(
+            (context, next) =>
+            {
+                // A form or a file that is sent is a press too; those of a live screen begin in the screen.
+                if (
+                    !HttpMethods.IsGet(context.Request.Method)
+                    && !context.Request.Path.StartsWithSegments("/_blazor", StringComparison.Ordinal)
+                )
+                    Press.Begin();
+                return next(context);
+            }
+        );
         app.UseExceptionHandler(
             new ExceptionHandlerOptions
             {
@@ -101,17 +103,8 @@ internal static class Refusals
     {
         app.MapFallback(
             "/units/{**rest}",
-            context =>
-                WriteAsync(
-                    context,
-                    StatusCodes.Status400BadRequest,
-                    "No unit has this address",
-                    "Open the unit from the bench."
-                )
+            context => WriteAsync(context, StatusCodes.Status400BadRequest, "No unit has this address", "Open the unit from the bench.")
         );
-        app.MapFallback(
-            "{**rest}",
-            context => WriteAsync(context, StatusCodes.Status404NotFound, "Not found", NotKept)
-        );
+        app.MapFallback("{**rest}", context => WriteAsync(context, StatusCodes.Status404NotFound, "Not found", NotKept));
     }
 }

@@ -34,9 +34,7 @@ internal static class Site
                 EnvironmentName = Environments.Production,
             }
         );
-        builder
-            .Logging.SetMinimumLevel(LogLevel.Warning)
-            .AddFilter("Microsoft.AspNetCore.DataProtection", LogLevel.Error);
+        builder.Logging.SetMinimumLevel(LogLevel.Warning).AddFilter("Microsoft.AspNetCore.DataProtection", LogLevel.Error);
         builder.WebHost.ConfigureKestrel(kestrel =>
         {
             kestrel.AddServerHeader = false;
@@ -47,11 +45,7 @@ internal static class Site
                 kestrel.Listen(IPAddress.Loopback, options.Port);
         });
         alter?.Invoke(builder.WebHost);
-        AddServices(
-            builder.Services,
-            options,
-            new Bench(store, photos, time, () => Guid.CreateVersion7(time.GetUtcNow()))
-        );
+        AddServices(builder.Services, options, new Bench(store, photos, time, () => Guid.CreateVersion7(time.GetUtcNow())));
         var app = builder.Build();
         var assets = app.Services.GetRequiredService<Assets>();
         var phones = options.IsOnLan ? app.Services.GetRequiredService<PhoneGate>() : null;
@@ -66,8 +60,7 @@ internal static class Site
         if (options.IsOnLan)
             PhoneRoutes.Map(app);
         Refusals.MapRest(app);
-        app.MapRazorComponents<Frame>()
-            .AddInteractiveServerRenderMode(o => o.ContentSecurityFrameAncestorsPolicy = null);
+        app.MapRazorComponents<Frame>().AddInteractiveServerRenderMode(o => o.ContentSecurityFrameAncestorsPolicy = null);
         return app;
     }
 
@@ -77,10 +70,7 @@ internal static class Site
     private static void AddServices(IServiceCollection services, SiteOptions options, Bench bench)
     {
         // A type sheet is edited as one text.
-        services
-            .AddRazorComponents()
-            .AddInteractiveServerComponents()
-            .AddHubOptions(hub => hub.MaximumReceiveMessageSize = MostBytes);
+        services.AddRazorComponents().AddInteractiveServerComponents().AddHubOptions(hub => hub.MaximumReceiveMessageSize = MostBytes);
         // Keys live as long as the process: nothing that they protect has to outlive it, and none lies on the disk.
         services.AddDataProtection().UseEphemeralDataProtectionProvider();
         // Cookies know no port: an invented workshop beside this one has a name of its own for its.
@@ -108,11 +98,7 @@ internal static class Site
                 await next(context);
             return;
         }
-        if (
-            !Guard.IsLocal(context.Connection)
-            || !Guard.IsOwnName(context.Request.Host)
-            || !Guard.IsFromOwnPage(context.Request)
-        )
+        if (!Guard.IsLocal(context.Connection) || !Guard.IsOwnName(context.Request.Host) || !Guard.IsFromOwnPage(context.Request))
         {
             context.Response.StatusCode = StatusCodes.Status403Forbidden;
             return;

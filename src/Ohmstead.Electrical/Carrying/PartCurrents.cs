@@ -39,12 +39,7 @@ internal sealed class PartCurrents(UnitModel model, ReadingSpec spec)
     public double? AmpsIn(CarryingPart part, ReadingState state)
     {
         double? Volts(Quantity quantity) =>
-            solver
-                .Solve(
-                    CircuitBuilder.BuildSensing(model, spec with { Quantity = quantity }, state, part.Branch),
-                    model.Nominal
-                )
-                .Value;
+            solver.Solve(CircuitBuilder.BuildSensing(model, spec with { Quantity = quantity }, state, part.Branch), model.Nominal).Value;
         var alternating = Volts(Quantity.AcVolts);
         var direct = solver.WasPeriodic ? Volts(Quantity.DcVolts) : 0;
         return (alternating * alternating) + (direct * direct) is { } squares ? Math.Sqrt(squares) / CircuitBuilder.SenseOhms : null;
@@ -56,7 +51,12 @@ internal sealed class PartCurrents(UnitModel model, ReadingSpec spec)
             .Solve(
                 CircuitBuilder.Build(
                     model,
-                    spec with { From = from, To = to, Quantity = quantity },
+                    spec with
+                    {
+                        From = from,
+                        To = to,
+                        Quantity = quantity,
+                    },
                     state,
                     new bool[model.Sheet.Elements.Length]
                 ),

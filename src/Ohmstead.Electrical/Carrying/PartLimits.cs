@@ -49,7 +49,10 @@ internal sealed class PartLimits
                 {
                     // Of a switch the volts are the posts': where the watts allow less than the loss, it is the core that holds.
                     var (byLoss, byWatts) = (LossShare * volts / Math.Max(ohms, 1e-9), usableWatts / volts);
-                    byId[id] = by == HeldBy.Switch && byWatts < byLoss ? new(HeldBy.Core, byWatts, false) : new(by, Math.Min(byLoss, byWatts), true);
+                    byId[id] =
+                        by == HeldBy.Switch && byWatts < byLoss
+                            ? new(HeldBy.Core, byWatts, false)
+                            : new(by, Math.Min(byLoss, byWatts), true);
                 }
             }
         }

@@ -36,7 +36,10 @@ internal sealed class CircuitBuilder
     {
         var inner = nodes.Inner();
         for (var n = 0; n < branches.Count; n++)
-            if (branches[n] == sensed || (sensed.Kind == BranchKind.Slider && branches[n].Kind == sensed.Kind && branches[n].Index == sensed.Index))
+            if (
+                branches[n] == sensed
+                || (sensed.Kind == BranchKind.Slider && branches[n].Kind == sensed.Kind && branches[n].Index == sensed.Index)
+            )
                 branches[n] = branches[n] with { B = inner };
         branches.Add(new Branch(inner, sensed.B, BranchKind.Load, -1, SenseOhms));
         return (inner, sensed.B);
@@ -44,15 +47,21 @@ internal sealed class CircuitBuilder
 
     private ReadingCircuit Build(ReadingSpec spec, Branch? sensed)
     {
-        foreach (var strap in state.Joined) nodes.Join(strap);
+        foreach (var strap in state.Joined)
+            nodes.Join(strap);
         var lifted = state.Lifted.ToHashSet(StringComparer.Ordinal);
         for (var n = 0; n < model.Sheet.Elements.Length; n++)
-            if (!lifted.Contains(model.Sheet.Elements[n].Id)) AddElement(model.Sheet.Elements[n], n);
-        foreach (var l in state.Loads) branches.Add(new Branch(nodes.Of(l.From), nodes.Of(l.To), BranchKind.Load, -1, l.Ohms, l.Henries));
+            if (!lifted.Contains(model.Sheet.Elements[n].Id))
+                AddElement(model.Sheet.Elements[n], n);
+        foreach (var l in state.Loads)
+            branches.Add(new Branch(nodes.Of(l.From), nodes.Of(l.To), BranchKind.Load, -1, l.Ohms, l.Henries));
         var isOhms = spec.Quantity is Quantity.Ohms or Quantity.InsulationOhms;
         var isDirect = isOhms || state.Source is { IsDirect: true };
         var (drive, ground) = isOhms ? (nodes.Of(spec.From), nodes.Of(spec.To)) : AddSource(state.Source!);
-        var (probeA, probeB) = sensed is { } branch ? Sense(branch) : spec.From.Length > 0 ? (nodes.Of(spec.From), nodes.Of(spec.To)) : (-1, -1);
+        var (probeA, probeB) =
+            sensed is { } branch ? Sense(branch)
+            : spec.From.Length > 0 ? (nodes.Of(spec.From), nodes.Of(spec.To))
+            : (-1, -1);
         ImmutableArray<Branch> all = [.. branches.Where(b => b.A != b.B)];
         return new ReadingCircuit
         {
@@ -78,10 +87,13 @@ internal sealed class CircuitBuilder
     private HashSet<int> Kept(bool isDirect, int drive, int ground, int probeA, int probeB)
     {
         var kept = new HashSet<int> { drive, ground };
-        if (probeA >= 0) kept.UnionWith([probeA, probeB]);
-        foreach (var j in junctions) kept.UnionWith([j.A, j.B]);
+        if (probeA >= 0)
+            kept.UnionWith([probeA, probeB]);
+        foreach (var j in junctions)
+            kept.UnionWith([j.A, j.B]);
         if (!isDirect)
-            foreach (var l in lamps) kept.UnionWith([l.A, l.B]);
+            foreach (var l in lamps)
+                kept.UnionWith([l.A, l.B]);
         return kept;
     }
 
@@ -139,11 +151,13 @@ internal sealed class CircuitBuilder
     private void AddWinding(Winding w, int n, int from, int to)
     {
         var points = new List<(double Turn, int Node)>();
-        foreach (var t in w.Taps) points.Add((t.Turn, nodes.Of(t.To)));
+        foreach (var t in w.Taps)
+            points.Add((t.Turn, nodes.Of(t.To)));
         for (var k = 0; k < model.Sliders.Length; k++)
         {
             var (winding, s) = model.Sliders[k];
-            if (winding != n) continue;
+            if (winding != n)
+                continue;
             var x = state.Controls.TryGetValue(s.Control, out var p) ? p.Throttle : 0;
             var turn = s.FromTurn + x * (s.ToTurn - s.FromTurn);
             double[] touches = s.BridgesTurns == 0 ? [turn] : [Math.Max(turn - 0.5, 0), Math.Min(turn + 0.5, w.Turns)];
@@ -165,7 +179,6 @@ internal sealed class CircuitBuilder
         branches.Add(new Branch(lastNode, end, BranchKind.Segment, n, lastTurn, w.Turns, isFirst));
     }
 
-    private string PositionOf(string control) => state.Controls.TryGetValue(control, out var p)
-        ? p.Selector
-        : model.Sheet.Controls.First(c => c.Id == control).Rest;
+    private string PositionOf(string control) =>
+        state.Controls.TryGetValue(control, out var p) ? p.Selector : model.Sheet.Controls.First(c => c.Id == control).Rest;
 }

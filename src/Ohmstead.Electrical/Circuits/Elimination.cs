@@ -65,7 +65,8 @@ internal sealed class Elimination
             var b = branches[n];
             held[n] = b.Kind == BranchKind.Junction || (b.Kind == BranchKind.Lamp && !isDirect);
             slots[n] = held[n] ? -1 : mesh.Edge(b.A, b.B);
-            if (!isDirect && (b.Kind == BranchKind.Segment || (b.Kind == BranchKind.Load && b.Y > 0))) inductive[b.A] = inductive[b.B] = true;
+            if (!isDirect && (b.Kind == BranchKind.Segment || (b.Kind == BranchKind.Load && b.Y > 0)))
+                inductive[b.A] = inductive[b.B] = true;
         }
         var real = new List<int>();
         mesh.Eliminate(n => !kept.Contains(n) && !inductive[n], real, places: null);
@@ -74,7 +75,8 @@ internal sealed class Elimination
         var left = mesh.Left();
         var places = new int[nodeCount];
         Array.Fill(places, -1);
-        for (var n = 0; n < left.Count; n++) places[left[n]] = n;
+        for (var n = 0; n < left.Count; n++)
+            places[left[n]] = n;
         mesh.Eliminate(n => !kept.Contains(n), complex, places);
         var parts = PartsOf(nodeCount, branches, drive, ground);
         var rows = RowsOf(nodeCount, kept, parts, drive, ground, out var unknowns);
@@ -99,13 +101,16 @@ internal sealed class Elimination
         var parts = Enumerable.Range(0, nodeCount).ToArray();
         int Root(int n)
         {
-            while (parts[n] != n) n = parts[n] = parts[parts[n]];
+            while (parts[n] != n)
+                n = parts[n] = parts[parts[n]];
             return n;
         }
-        foreach (var b in branches) parts[Root(b.A)] = Root(b.B);
+        foreach (var b in branches)
+            parts[Root(b.A)] = Root(b.B);
         // What feeds the circuit joins it as well: between its two sides a meter shows its volts though no current flows.
         parts[Root(drive)] = Root(ground);
-        for (var n = 0; n < nodeCount; n++) parts[n] = Root(n);
+        for (var n = 0; n < nodeCount; n++)
+            parts[n] = Root(n);
         return parts;
     }
 
@@ -117,9 +122,12 @@ internal sealed class Elimination
         var grounded = new HashSet<int> { parts[ground] };
         unknowns = 0;
         foreach (var n in kept.Order())
-            if (n == ground) rows[n] = GroundRow;
-            else if (n == drive) rows[n] = DriveRow;
-            else rows[n] = grounded.Add(parts[n]) && parts[n] != parts[drive] ? GroundRow : unknowns++;
+            if (n == ground)
+                rows[n] = GroundRow;
+            else if (n == drive)
+                rows[n] = DriveRow;
+            else
+                rows[n] = grounded.Add(parts[n]) && parts[n] != parts[drive] ? GroundRow : unknowns++;
         return rows;
     }
 }

@@ -11,7 +11,8 @@ internal sealed class MeshOrder(int nodeCount)
     /// <summary>The slot of the edge between two nodes.</summary>
     public int Edge(int a, int b)
     {
-        if (neighbours[a].TryGetValue(b, out var slot)) return slot;
+        if (neighbours[a].TryGetValue(b, out var slot))
+            return slot;
         neighbours[a][b] = neighbours[b][a] = Slots;
         return Slots++;
     }
@@ -23,8 +24,10 @@ internal sealed class MeshOrder(int nodeCount)
         {
             var best = -1;
             for (var n = 0; n < nodeCount; n++)
-                if (!gone[n] && mayGo(n) && (best < 0 || neighbours[n].Count < neighbours[best].Count)) best = n;
-            if (best < 0) return;
+                if (!gone[n] && mayGo(n) && (best < 0 || neighbours[n].Count < neighbours[best].Count))
+                    best = n;
+            if (best < 0)
+                return;
             Step(best, steps, places);
         }
     }
@@ -32,17 +35,19 @@ internal sealed class MeshOrder(int nodeCount)
     private void Step(int node, List<int> steps, int[]? places)
     {
         var around = neighbours[node].OrderBy(p => p.Key).ToArray();
-        if (places is not null) steps.Add(places[node]);
+        if (places is not null)
+            steps.Add(places[node]);
         steps.Add(around.Length);
         foreach (var (other, slot) in around)
         {
             steps.Add(slot);
-            if (places is not null) steps.Add(places[other]);
+            if (places is not null)
+                steps.Add(places[other]);
             neighbours[other].Remove(node);
         }
         for (var j = 0; j < around.Length; j++)
-            for (var k = j + 1; k < around.Length; k++)
-                steps.Add(Edge(around[j].Key, around[k].Key));
+        for (var k = j + 1; k < around.Length; k++)
+            steps.Add(Edge(around[j].Key, around[k].Key));
         neighbours[node].Clear();
         gone[node] = true;
     }
@@ -58,6 +63,7 @@ internal sealed class MeshOrder(int nodeCount)
     {
         for (var a = 0; a < nodeCount; a++)
             foreach (var (b, slot) in neighbours[a].OrderBy(p => p.Key))
-                if (a < b) yield return (slot, a, b);
+                if (a < b)
+                    yield return (slot, a, b);
     }
 }

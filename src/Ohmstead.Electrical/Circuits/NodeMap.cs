@@ -15,8 +15,10 @@ internal sealed class NodeMap
         foreach (var t in terminals)
         {
             var root = Root(t);
-            if (first is null) first = root;
-            else if (root != first) joinedTo[root] = first;
+            if (first is null)
+                first = root;
+            else if (root != first)
+                joinedTo[root] = first;
         }
     }
 
@@ -24,7 +26,8 @@ internal sealed class NodeMap
     public int Of(string terminal)
     {
         var root = Root(terminal);
-        if (!byName.TryGetValue(root, out var node)) byName[root] = node = Count++;
+        if (!byName.TryGetValue(root, out var node))
+            byName[root] = node = Count++;
         return node;
     }
 
@@ -33,7 +36,8 @@ internal sealed class NodeMap
 
     private string Root(string terminal)
     {
-        while (joinedTo.TryGetValue(terminal, out var next)) terminal = next;
+        while (joinedTo.TryGetValue(terminal, out var next))
+            terminal = next;
         return terminal;
     }
 }

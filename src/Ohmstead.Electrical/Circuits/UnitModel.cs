@@ -10,9 +10,21 @@ public sealed class UnitModel
     public UnitModel(TypeSheet sheet)
     {
         Sheet = sheet;
-        Sliders = [.. sheet.Elements.Select((e, n) => (e, n)).Where(p => p.e is Winding).SelectMany(p => ((Winding)p.e).Sliders.Select(s => (p.n, s)))];
-        WindingCores = [.. sheet.Elements.Select(e => e is Winding w ? sheet.Cores.Select((c, n) => (c, n)).First(c => c.c.Id == w.Core).n : -1)];
-        ReferenceWindings = [.. sheet.Cores.Select(c => sheet.Elements.Select((e, n) => (e, n)).First(p => p.e.Id == c.ReferenceWinding).n)];
+        Sliders =
+        [
+            .. sheet
+                .Elements.Select((e, n) => (e, n))
+                .Where(p => p.e is Winding)
+                .SelectMany(p => ((Winding)p.e).Sliders.Select(s => (p.n, s))),
+        ];
+        WindingCores =
+        [
+            .. sheet.Elements.Select(e => e is Winding w ? sheet.Cores.Select((c, n) => (c, n)).First(c => c.c.Id == w.Core).n : -1),
+        ];
+        ReferenceWindings =
+        [
+            .. sheet.Cores.Select(c => sheet.Elements.Select((e, n) => (e, n)).First(p => p.e.Id == c.ReferenceWinding).n),
+        ];
         Parameters = ParameterList.Of(sheet, Sliders);
         Nominal = new UnitValues(this);
     }

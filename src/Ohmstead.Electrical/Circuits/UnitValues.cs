@@ -110,12 +110,18 @@ public sealed class UnitValues
     {
         switch (p.Kind)
         {
-            case ParameterKind.Ohms or ParameterKind.SeriesOhms: return ref Ohms[p.Index];
-            case ParameterKind.LeakageHenries or ParameterKind.LeakageOhms: return ref Second[p.Index];
-            case ParameterKind.Turns or ParameterKind.SaturationAmps: return ref Third[p.Index];
-            case ParameterKind.ContactOhms: return ref ContactOhms[p.Index];
-            case ParameterKind.LossOhms: return ref LossOhms[p.Index];
-            default: return ref Excitation[p.Index];
+            case ParameterKind.Ohms or ParameterKind.SeriesOhms:
+                return ref Ohms[p.Index];
+            case ParameterKind.LeakageHenries or ParameterKind.LeakageOhms:
+                return ref Second[p.Index];
+            case ParameterKind.Turns or ParameterKind.SaturationAmps:
+                return ref Third[p.Index];
+            case ParameterKind.ContactOhms:
+                return ref ContactOhms[p.Index];
+            case ParameterKind.LossOhms:
+                return ref LossOhms[p.Index];
+            default:
+                return ref Excitation[p.Index];
         }
     }
 }

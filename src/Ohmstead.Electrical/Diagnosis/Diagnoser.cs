@@ -94,8 +94,10 @@ public static class Diagnoser
     private static double LogChanceOfNone(FaultCatalogue catalogue, double[] odds, List<FaultMode> still)
     {
         var (all, quiet) = (new double[catalogue.ElementCount], new double[catalogue.ElementCount]);
-        foreach (var m in catalogue.Modes) all[catalogue.ElementOf[m.Number]] += odds[m.Number];
-        foreach (var m in still) quiet[catalogue.ElementOf[m.Number]] += odds[m.Number];
+        foreach (var m in catalogue.Modes)
+            all[catalogue.ElementOf[m.Number]] += odds[m.Number];
+        foreach (var m in still)
+            quiet[catalogue.ElementOf[m.Number]] += odds[m.Number];
         return Enumerable.Range(0, all.Length).Sum(e => Math.Log((1 + all[e]) / (1 + quiet[e])));
     }
 

@@ -24,7 +24,8 @@ public sealed record DiagnosisResult(
     ImmutableArray<string> Unexplained,
     bool IsExplained,
     ImmutableArray<NextReading> Next,
-    SearchEffort Effort)
+    SearchEffort Effort
+)
 {
     /// <summary>
     /// ln of how likely the readings are on a unit of this sheet, its faults summed over [nats]: to hold one sheet against another with the

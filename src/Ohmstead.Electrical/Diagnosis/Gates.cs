@@ -20,9 +20,11 @@ public static class Gates
         {
             foreach (var id in r.Needs)
             {
-                if (!seen.Add(id) || sheet.FindReading(id) is not { } need) continue;
+                if (!seen.Add(id) || sheet.FindReading(id) is not { } need)
+                    continue;
                 Visit(need);
-                if (!Stands(readings, need)) missing.Add(id);
+                if (!Stands(readings, need))
+                    missing.Add(id);
             }
         }
         Visit(spec);
@@ -30,8 +32,7 @@ public static class Gates
     }
 
     /// <summary>True when the need for this reading is met.</summary>
-    public static bool Stands(UnitReadings readings, ReadingSpec spec) =>
-        EndOf(readings, spec) is CheckEnd.Passed or CheckEnd.Waived;
+    public static bool Stands(UnitReadings readings, ReadingSpec spec) => EndOf(readings, spec) is CheckEnd.Passed or CheckEnd.Waived;
 
     /// <summary>
     /// What became of a check: by its last value, with the meter that was taken; a measured one is never waived, and one that would pass
@@ -41,10 +42,12 @@ public static class Gates
     {
         if (readings.Readings.LastOrDefault(r => r.Spec.Id == spec.Id && r.IsTaken) is not { } measured)
             return readings.Readings.Any(r => r.Spec.Id == spec.Id && r.WaivedBy.Length > 0) ? CheckEnd.Waived : CheckEnd.NotTaken;
-        if (measured.Outcome == Outcome.Jumps) return CheckEnd.Failed;
+        if (measured.Outcome == Outcome.Jumps)
+            return CheckEnd.Failed;
         var (value, error) = (measured.Outcome == Outcome.OverRange ? double.PositiveInfinity : measured.Value, readings.ErrorOf(measured));
         var end = CheckJudge.EndOf(spec, value, error);
-        if (end != CheckEnd.Passed) return end;
+        if (end != CheckEnd.Passed)
+            return end;
         var leads = spec.Quantity == Quantity.Ohms ? readings.Doubts.LeadOhms : 0;
         return readings.Doubts.Readings.Contains(spec.Id) || CheckJudge.EndOf(spec, value - leads, error) != CheckEnd.Passed
             ? CheckEnd.Doubted
@@ -58,8 +61,14 @@ public static class Gates
     /// <param name="readings">Those that the diagnosis was made from.</param>
     public static CheckDoubts DoubtsOf(UnitReadings readings, DiagnosisResult result)
     {
-        var values = readings.Readings.Where(r => r.IsTaken).Zip(result.Readings).ToLookup(r => r.First.Spec.Id, r => r.Second.IsDoubted, StringComparer.Ordinal);
-        var doubted = result.Slips.Select(s => s.Id).Concat(result.Unexplained).Where(id => !values[id].Contains(true) || values[id].Last());
+        var values = readings
+            .Readings.Where(r => r.IsTaken)
+            .Zip(result.Readings)
+            .ToLookup(r => r.First.Spec.Id, r => r.Second.IsDoubted, StringComparer.Ordinal);
+        var doubted = result
+            .Slips.Select(s => s.Id)
+            .Concat(result.Unexplained)
+            .Where(id => !values[id].Contains(true) || values[id].Last());
         var leads = result.Doubts.Where(d => d.About == DoubtAbout.Leads).Select(d => d.Value).DefaultIfEmpty(0).Max();
         return new(doubted.ToImmutableHashSet(StringComparer.Ordinal), leads);
     }
@@ -77,9 +86,12 @@ public static class Gates
         var begun = new HashSet<string>(StringComparer.Ordinal);
         double AddedUp(string id)
         {
-            if (done.Contains(id)) return 0;
-            if (begun.Contains(id)) return double.PositiveInfinity;
-            if (added.TryGetValue(id, out var known)) return known;
+            if (done.Contains(id))
+                return 0;
+            if (begun.Contains(id))
+                return double.PositiveInfinity;
+            if (added.TryGetValue(id, out var known))
+                return known;
             // Two steps may each be a way to the other: no way leads through itself.
             added[id] = double.PositiveInfinity;
             var ways = steps[id].AfterAny;
@@ -87,10 +99,13 @@ public static class Gates
         }
         void Reach(string id)
         {
-            if (done.Contains(id) || !begun.Add(id)) return;
-            foreach (var before in steps[id].After) Reach(before);
+            if (done.Contains(id) || !begun.Add(id))
+                return;
+            foreach (var before in steps[id].After)
+                Reach(before);
             if (steps[id].AfterAny is { IsEmpty: false } ways && !ways.Any(g => g.All(done.Contains)))
-                foreach (var before in ways.MinBy(g => g.Sum(AddedUp))) Reach(before);
+                foreach (var before in ways.MinBy(g => g.Sum(AddedUp)))
+                    Reach(before);
             done.Add(id);
         }
         void ReachAll(IEnumerable<string> all)

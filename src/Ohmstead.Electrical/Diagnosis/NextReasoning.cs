@@ -64,12 +64,7 @@ public sealed class NextReasoning
             else
                 groups[home].Beyond.Add(beyond);
         }
-        return
-        [
-            .. groups
-                .OrderByDescending(g => g.Expected.Value)
-                .Select(g => new ExpectedGroup(g.Expected, Smallest(g.Beyond))),
-        ];
+        return [.. groups.OrderByDescending(g => g.Expected.Value).Select(g => new ExpectedGroup(g.Expected, Smallest(g.Beyond)))];
     }
 
     private static ImmutableArray<ImmutableArray<FaultMode>> Smallest(List<ImmutableArray<FaultMode>> sets) =>

@@ -16,12 +16,15 @@ internal static class ControlNames
     /// <param name="at">What has the field <c>controls</c>.</param>
     public static void Translate(JsonObject at, TypeSheet sheet)
     {
-        if (at["controls"] is not JsonObject controls) return;
+        if (at["controls"] is not JsonObject controls)
+            return;
         foreach (var (id, position) in controls.ToList())
         {
             var known = sheet.Controls.FirstOrDefault(c => c.Id == id);
-            if (known is not null && Has(known, position)) continue;
-            if ((known ?? Counterpart(sheet, id, position, controls)) is not { } meant || Place(meant, position) is not { } place) continue;
+            if (known is not null && Has(known, position))
+                continue;
+            if ((known ?? Counterpart(sheet, id, position, controls)) is not { } meant || Place(meant, position) is not { } place)
+                continue;
             controls.Remove(id);
             controls[meant.Id] = place;
         }
@@ -29,15 +32,26 @@ internal static class ControlNames
 
     /// <summary>True where a control can stand so.</summary>
     public static bool Has(Control control, JsonNode? position) =>
-        control.IsThrottle ? position?.GetValueKind() == JsonValueKind.Number : Word(position) is { } at && control.Positions.Contains(at, StringComparer.Ordinal);
+        control.IsThrottle
+            ? position?.GetValueKind() == JsonValueKind.Number
+            : Word(position) is { } at && control.Positions.Contains(at, StringComparer.Ordinal);
 
     /// <summary>The one control of the sheet that can be meant: with the same words in its name, or the only one with such a place and one of them.</summary>
     private static Control? Counterpart(TypeSheet sheet, string id, JsonNode? position, JsonObject taken)
     {
         var words = Words(id);
-        var possible = sheet.Controls.Where(c => !taken.ContainsKey(c.Id) && Place(c, position) is not null).Select(c => (Control: c, Words: Words(c.Id))).ToList();
+        var possible = sheet
+            .Controls.Where(c => !taken.ContainsKey(c.Id) && Place(c, position) is not null)
+            .Select(c => (Control: c, Words: Words(c.Id)))
+            .ToList();
         var same = possible.Where(p => p.Words.SetEquals(words)).ToList();
-        if (same.Count == 0) same = [.. possible.Where(p => p.Words.Overlaps(words) || (MovesThrottle(p.Control) && position?.GetValueKind() == JsonValueKind.Number))];
+        if (same.Count == 0)
+            same =
+            [
+                .. possible.Where(p =>
+                    p.Words.Overlaps(words) || (MovesThrottle(p.Control) && position?.GetValueKind() == JsonValueKind.Number)
+                ),
+            ];
         return same.Count == 1 ? same[0].Control : null;
     }
 
@@ -45,16 +59,23 @@ internal static class ControlNames
     private static HashSet<string> Words(string id)
     {
         var words = id.Split('-', StringSplitOptions.RemoveEmptyEntries).ToHashSet(StringComparer.Ordinal);
-        if (words.Count > 1) words.Remove(Sort);
+        if (words.Count > 1)
+            words.Remove(Sort);
         return words;
     }
 
     /// <summary>The same place on a control: by its name, and the lowest and the highest of a throttle on steps are 0 and 1. Null where there is none.</summary>
     private static JsonNode? Place(Control control, JsonNode? position)
     {
-        if (Has(control, position)) return position!.DeepClone();
+        if (Has(control, position))
+            return position!.DeepClone();
         if (MovesThrottle(control) && control.Positions.Length > 1 && position?.GetValueKind() == JsonValueKind.Number)
-            return position.GetValue<double>() switch { 0 => control.Positions[0], 1 => control.Positions[^1], _ => null };
+            return position.GetValue<double>() switch
+            {
+                0 => control.Positions[0],
+                1 => control.Positions[^1],
+                _ => null,
+            };
         return null;
     }
 

@@ -28,7 +28,10 @@ public sealed record Draft(
 /// <summary>A unit that a sheet was drafted from.</summary>
 /// <param name="Sets">Whole sets of its faults with their sizes, most probable first.</param>
 /// <param name="SetAside">Readings that nothing explains.</param>
-public sealed record DraftedUnit(ImmutableArray<(ImmutableArray<Fault> Faults, double Probability)> Sets, ImmutableArray<ExplainedReading> SetAside);
+public sealed record DraftedUnit(
+    ImmutableArray<(ImmutableArray<Fault> Faults, double Probability)> Sets,
+    ImmutableArray<ExplainedReading> SetAside
+);
 
 /// <summary>One of the kinds that an outline may stand for, with the readings that were taken.</summary>
 /// <param name="Sheet">Its sheet, with the readings that were given whole.</param>

@@ -12,7 +12,8 @@ namespace Ohmstead.Electrical.Drafting;
 public static class Drafter
 {
     /// <summary>A fault this probable is taken as there, one this improbable as not there; between, what it moves is believed the less.</summary>
-    private const double There = 0.5, NotThere = 0.05;
+    private const double There = 0.5,
+        NotThere = 0.05;
 
     /// <summary>The fit moves little after a few rounds: a turn or a size that is a hundredth off is far within what stays in doubt.</summary>
     private const int MostRounds = 4;
@@ -42,27 +43,43 @@ public static class Drafter
         var candidates = weights.Of(kinds);
         var tells = KindTells.Of([.. weights.Order.Select(n => (kinds[n], models[n], weights.Probabilities[n]))], taken);
         var kind = kinds[best].Kind;
-        if (unitCount == 0) return new(kind, kind.Sheet, kind.Values, [], candidates, tells, Wanted.Of(models[best], taken));
+        if (unitCount == 0)
+            return new(kind, kind.Sheet, kind.Values, [], candidates, tells, Wanted.Of(models[best], taken));
         var units = kinds[best].Units.Select((u, n) => Faulted(u, found[best][n])).ToImmutableArray();
         var medians = Fit.Medians(models[best], units, keepSpreads: true, MostRounds, SmallStep);
         var back = TakenBack(models[best], units, medians);
-        if (!units.SequenceEqual(back)) medians = Fit.Medians(models[best], units = back, keepSpreads: true, MostRounds, SmallStep);
+        if (!units.SequenceEqual(back))
+            medians = Fit.Medians(models[best], units = back, keepSpreads: true, MostRounds, SmallStep);
         var (sheet, values) = MeasuredSheet.Of(kind, medians, kinds[best].Units);
-        return new(kind, sheet, values, [.. found[best].Select((f, n) => Told(f, units[n]))], candidates, tells, Wanted.Of(new UnitModel(sheet), taken));
+        return new(
+            kind,
+            sheet,
+            values,
+            [.. found[best].Select((f, n) => Told(f, units[n]))],
+            candidates,
+            tells,
+            Wanted.Of(new UnitModel(sheet), taken)
+        );
     }
 
     /// <summary>
     /// A reading that a diagnosis left out, and that a tap by itself reaches, is no slip.
     /// </summary>
     private static ImmutableArray<FaultedUnit> TakenBack(UnitModel model, ImmutableArray<FaultedUnit> units, KindMedians medians) =>
-        [.. units.Select(u =>
-        {
-            if (u.SetAside.IsEmpty) return u;
-            var rows = new UnitRows(model, u with { SetAside = [] }, medians.Shapes);
-            var reached = rows.Deviations(medians).GroupBy(d => d.Id, StringComparer.Ordinal).Where(g => g.All(d => Math.Abs(d.Deviation) < WithinReach)).Select(g => g.Key);
-            var left = u.SetAside.Except(reached);
-            return left.Count == u.SetAside.Count ? u : u with { SetAside = left };
-        })];
+        [
+            .. units.Select(u =>
+            {
+                if (u.SetAside.IsEmpty)
+                    return u;
+                var rows = new UnitRows(model, u with { SetAside = [] }, medians.Shapes);
+                var reached = rows.Deviations(medians)
+                    .GroupBy(d => d.Id, StringComparer.Ordinal)
+                    .Where(g => g.All(d => Math.Abs(d.Deviation) < WithinReach))
+                    .Select(g => g.Key);
+                var left = u.SetAside.Except(reached);
+                return left.Count == u.SetAside.Count ? u : u with { SetAside = left };
+            }),
+        ];
 
     /// <summary>A unit with its probable faults in place.</summary>
     private static FaultedUnit Faulted(UnitReadings readings, DiagnosisResult found)
@@ -72,7 +89,13 @@ public static class Drafter
         bool IsIn(FaultProbability f) => f.Probability >= There || best.Contains(f.Mode);
         return new FaultedUnit(readings)
         {
-            Faults = [.. found.Faults.Where(IsIn).GroupBy(f => f.Mode.Element, StringComparer.Ordinal).Select(g => FaultOf(g.MaxBy(f => f.Probability)!))],
+            Faults =
+            [
+                .. found
+                    .Faults.Where(IsIn)
+                    .GroupBy(f => f.Mode.Element, StringComparer.Ordinal)
+                    .Select(g => FaultOf(g.MaxBy(f => f.Probability)!)),
+            ],
             Doubtful = [.. found.Faults.Where(f => !IsIn(f) && f.Probability >= NotThere).Select(f => (FaultOf(f), f.Probability))],
             SetAside = [.. found.Unexplained],
         };
@@ -84,7 +107,13 @@ public static class Drafter
     {
         var sizes = found.Faults.ToDictionary(f => f.Mode.Number, FaultOf);
         return new(
-            [.. found.Hypotheses.Where((h, n) => n == 0 || h.Probability >= LeastSet).Take(MostSets).Select(h => (h.Faults.Select(m => sizes[m.Number]).ToImmutableArray(), h.Probability))],
-            [.. found.Readings.Where(r => unit.SetAside.Contains(r.Spec.Id))]);
+            [
+                .. found
+                    .Hypotheses.Where((h, n) => n == 0 || h.Probability >= LeastSet)
+                    .Take(MostSets)
+                    .Select(h => (h.Faults.Select(m => sizes[m.Number]).ToImmutableArray(), h.Probability)),
+            ],
+            [.. found.Readings.Where(r => unit.SetAside.Contains(r.Spec.Id))]
+        );
     }
 }

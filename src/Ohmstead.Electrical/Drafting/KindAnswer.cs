@@ -10,7 +10,12 @@ namespace Ohmstead.Electrical.Drafting;
 /// <param name="None">Probability that it is none of these.</param>
 /// <param name="Next">Readings not taken by information about the kind per minute, blocked ones last.</param>
 /// <param name="Alike">Groups of kinds that the readings taken do not tell apart, by place.</param>
-public sealed record KindAnswer(ImmutableArray<KindProbability> Kinds, double None, ImmutableArray<NextAboutKind> Next, ImmutableArray<ImmutableArray<int>> Alike);
+public sealed record KindAnswer(
+    ImmutableArray<KindProbability> Kinds,
+    double None,
+    ImmutableArray<NextAboutKind> Next,
+    ImmutableArray<ImmutableArray<int>> Alike
+);
 
 /// <summary>A kind that a unit may be, with the readings of the unit as this kind has them.</summary>
 /// <param name="Name">What it is called in the answer.</param>

@@ -11,7 +11,8 @@ internal static class KindTells
     /// <summary>A kind less probable than this is not told apart any more.</summary>
     private const double LeastProbable = 0.01;
 
-    private const int MostKinds = 6, MostTells = 10;
+    private const int MostKinds = 6,
+        MostTells = 10;
 
     /// <summary>Less is nothing to go to the bench for [bit].</summary>
     private const double LeastBits = 0.02;
@@ -24,25 +25,56 @@ internal static class KindTells
 
     private const double BandDeviations = 1.959964;
 
-    public static ImmutableArray<KindTell> Of(ImmutableArray<(KindReadings Kind, UnitModel Model, double Probability)> kinds, IReadOnlyCollection<ReadingSpec> taken)
+    public static ImmutableArray<KindTell> Of(
+        ImmutableArray<(KindReadings Kind, UnitModel Model, double Probability)> kinds,
+        IReadOnlyCollection<ReadingSpec> taken
+    )
     {
-        if (kinds.Length < 2) return [];
+        if (kinds.Length < 2)
+            return [];
         var weighed = kinds.Where(k => k.Probability >= LeastProbable).Take(MostKinds).ToList();
         var total = weighed.Sum(k => k.Probability);
         double[] chances = [.. weighed.Select(k => k.Probability / total)];
-        var readings = weighed[0].Model.Sheet.Readings.Where(r => !r.IsOpenCase && !taken.Any(t => t.Id == r.Id) && weighed.All(k => k.Model.Sheet.FindReading(r.Id) is not null)).ToList();
-        var predicted = weighed.Select(k => Prediction.Run(k.Model, readings.Select(r => k.Model.Sheet.FindReading(r.Id)!).Select(r => (r, r.State)), [])).ToArray();
+        var readings = weighed[0]
+            .Model.Sheet.Readings.Where(r =>
+                !r.IsOpenCase && !taken.Any(t => t.Id == r.Id) && weighed.All(k => k.Model.Sheet.FindReading(r.Id) is not null)
+            )
+            .ToList();
+        var predicted = weighed
+            .Select(k => Prediction.Run(k.Model, readings.Select(r => k.Model.Sheet.FindReading(r.Id)!).Select(r => (r, r.State)), []))
+            .ToArray();
         var tells = new List<KindTell>();
         for (var r = 0; r < readings.Count && weighed.Count > 1; r++)
         {
-            if (predicted.Any(p => !p[r].CanJudge || double.IsInfinity(p[r].High))) continue;
+            if (predicted.Any(p => !p[r].CanJudge || double.IsInfinity(p[r].High)))
+                continue;
             var bells = predicted.Select(p => Bell(p[r])).ToArray();
             var bits = Information(chances, bells);
-            if (bits < LeastBits) continue;
-            ImmutableArray<string> between = [.. weighed.Where((_, a) => bells.Where((_, b) => b != a).Any(b => Math.Abs(bells[a].Middle - b.Middle) > Apart * double.Hypot(bells[a].Deviation, b.Deviation))).Select(k => k.Kind.Kind.Id)];
-            tells.Add(new(readings[r].Id, bits, readings[r].Minutes, between.IsEmpty ? [.. weighed.Take(2).Select(k => k.Kind.Kind.Id)] : between));
+            if (bits < LeastBits)
+                continue;
+            ImmutableArray<string> between =
+            [
+                .. weighed
+                    .Where(
+                        (_, a) =>
+                            bells
+                                .Where((_, b) => b != a)
+                                .Any(b => Math.Abs(bells[a].Middle - b.Middle) > Apart * double.Hypot(bells[a].Deviation, b.Deviation))
+                    )
+                    .Select(k => k.Kind.Kind.Id),
+            ];
+            tells.Add(
+                new(readings[r].Id, bits, readings[r].Minutes, between.IsEmpty ? [.. weighed.Take(2).Select(k => k.Kind.Kind.Id)] : between)
+            );
         }
-        return [.. tells.Concat(Looks(weighed.Select(k => k.Kind).ToList(), chances)).OrderByDescending(t => t.Bits / t.Minutes).ThenBy(t => t.Id, StringComparer.Ordinal).Take(MostTells)];
+        return
+        [
+            .. tells
+                .Concat(Looks(weighed.Select(k => k.Kind).ToList(), chances))
+                .OrderByDescending(t => t.Bits / t.Minutes)
+                .ThenBy(t => t.Id, StringComparer.Ordinal)
+                .Take(MostTells),
+        ];
     }
 
     /// <summary>A look at each word that is still open.</summary>
@@ -50,8 +82,13 @@ internal static class KindTells
     {
         foreach (var path in kinds.SelectMany(k => k.Kind.Choices.Keys).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal))
         {
-            var bits = Enumerable.Range(0, kinds.Count).GroupBy(n => kinds[n].Kind.Choices[path], StringComparer.Ordinal).Select(g => g.Sum(n => chances[n])).Sum(p => -p * Math.Log2(p));
-            if (bits >= LeastBits) yield return new($"look:{path}", bits, MinutesToLook, [.. kinds.Select(k => k.Kind.Id)]);
+            var bits = Enumerable
+                .Range(0, kinds.Count)
+                .GroupBy(n => kinds[n].Kind.Choices[path], StringComparer.Ordinal)
+                .Select(g => g.Sum(n => chances[n]))
+                .Sum(p => -p * Math.Log2(p));
+            if (bits >= LeastBits)
+                yield return new($"look:{path}", bits, MinutesToLook, [.. kinds.Select(k => k.Kind.Id)]);
         }
     }
 
@@ -79,7 +116,13 @@ internal static class KindTells
                 var z = far * ((2 * (n + 0.5) / steps) - 1);
                 var x = Math.Clamp(middle + (z * deviation), low, high);
                 var own = Math.Exp(-z * z / 2) / Math.Sqrt(2 * Math.PI);
-                var mixed = Enumerable.Range(0, bells.Length).Sum(j => chances[j] * Math.Exp(-Math.Pow((x - bells[j].Middle) / bells[j].Deviation, 2) / 2) / (Math.Sqrt(2 * Math.PI) * bells[j].Deviation));
+                var mixed = Enumerable
+                    .Range(0, bells.Length)
+                    .Sum(j =>
+                        chances[j]
+                        * Math.Exp(-Math.Pow((x - bells[j].Middle) / bells[j].Deviation, 2) / 2)
+                        / (Math.Sqrt(2 * Math.PI) * bells[j].Deviation)
+                    );
                 bits += chances[k] * own * (2 * far / steps) * Math.Log2(own / deviation / Math.Max(mixed, 1e-300));
             }
         }

@@ -10,7 +10,11 @@ namespace Ohmstead.Electrical.Drafting;
 /// <param name="Order">The kinds by place, most probable first.</param>
 /// <param name="Probabilities">Of each, by place.</param>
 /// <param name="Found">By kind and unit: what is wrong with it if it is of this kind.</param>
-public sealed record KindWeights(ImmutableArray<int> Order, ImmutableArray<double> Probabilities, ImmutableArray<ImmutableArray<DiagnosisResult>> Found)
+public sealed record KindWeights(
+    ImmutableArray<int> Order,
+    ImmutableArray<double> Probabilities,
+    ImmutableArray<ImmutableArray<DiagnosisResult>> Found
+)
 {
     /// <summary>With several kinds to tell apart, each has this share of the work.</summary>
     private const int ManyKinds = 4;
@@ -19,13 +23,21 @@ public sealed record KindWeights(ImmutableArray<int> Order, ImmutableArray<doubl
     public static KindWeights Of(ImmutableArray<KindReadings> kinds, DiagnosisOptions options)
     {
         options = options with { RankNext = false, IsBenchAsNoted = true };
-        if (kinds.Length > 1) options = options with { MostWork = options.MostWork / ManyKinds, MostExpanded = options.MostExpanded / ManyKinds };
-        var found = kinds.Select(k => k.Units.Select(u => Diagnoser.Run(new UnitModel(TapAlignment.Of(k.Sheet, u)), u, options)).ToImmutableArray()).ToImmutableArray();
+        if (kinds.Length > 1)
+            options = options with { MostWork = options.MostWork / ManyKinds, MostExpanded = options.MostExpanded / ManyKinds };
+        var found = kinds
+            .Select(k => k.Units.Select(u => Diagnoser.Run(new UnitModel(TapAlignment.Of(k.Sheet, u)), u, options)).ToImmutableArray())
+            .ToImmutableArray();
         double[] logs = [.. kinds.Select((k, n) => Math.Log(k.Kind.Chance) + found[n].Sum(f => f.LogEvidence))];
         var all = Vectors.LogSum(logs);
-        return new([.. Enumerable.Range(0, kinds.Length).OrderByDescending(n => logs[n]).ThenBy(n => n)], [.. logs.Select(l => Math.Exp(l - all))], found);
+        return new(
+            [.. Enumerable.Range(0, kinds.Length).OrderByDescending(n => logs[n]).ThenBy(n => n)],
+            [.. logs.Select(l => Math.Exp(l - all))],
+            found
+        );
     }
 
     /// <summary>The kinds with their probabilities, most probable first.</summary>
-    public ImmutableArray<(OutlineKind Kind, double Probability)> Of(ImmutableArray<KindReadings> kinds) => [.. Order.Select(n => (kinds[n].Kind, Probabilities[n]))];
+    public ImmutableArray<(OutlineKind Kind, double Probability)> Of(ImmutableArray<KindReadings> kinds) =>
+        [.. Order.Select(n => (kinds[n].Kind, Probabilities[n]))];
 }

@@ -28,19 +28,31 @@ public static class TapAlignment
     public static TypeSheet Of(TypeSheet sheet, UnitReadings readings)
     {
         var model = new UnitModel(sheet);
-        if (!model.Parameters.Any(p => p is { Kind: ParameterKind.Turns, KindSigma: > 0 })) return sheet;
+        if (!model.Parameters.Any(p => p is { Kind: ParameterKind.Turns, KindSigma: > 0 }))
+            return sheet;
         var open = readings with { Readings = [.. readings.Readings.Where(r => IsNoLoad(r) && IsNear(model, r))] };
-        if (open.Readings.IsEmpty) return sheet;
+        if (open.Readings.IsEmpty)
+            return sheet;
         var medians = Fit.Medians(model, [new FaultedUnit(open)], keepSpreads: true, Rounds, SmallStep);
         var moved = sheet.Elements;
-        var byPath = Enumerable.Range(0, medians.Shapes.Length).ToDictionary(k => medians.Shapes[k].Path, medians.OwnFactorOf, StringComparer.Ordinal);
+        var byPath = Enumerable
+            .Range(0, medians.Shapes.Length)
+            .ToDictionary(k => medians.Shapes[k].Path, medians.OwnFactorOf, StringComparer.Ordinal);
         double By(string path) => byPath.GetValueOrDefault(path, 1);
         foreach (var n in medians.Shapes.Select(s => model.Parameters[s.Winding].Index).Distinct())
         {
             var w = (Winding)moved[n];
             var (taps, sliders) = (
                 w.Taps.Select(t => t with { Turn = t.Turn * By($"elements.{w.Id}.{t.To}.turn") }).ToArray(),
-                w.Sliders.Select(s => s with { FromTurn = s.FromTurn * By($"elements.{s.Id}.fromTurn"), ToTurn = s.ToTurn * By($"elements.{s.Id}.toTurn") }).ToArray());
+                w.Sliders.Select(s =>
+                        s with
+                        {
+                            FromTurn = s.FromTurn * By($"elements.{s.Id}.fromTurn"),
+                            ToTurn = s.ToTurn * By($"elements.{s.Id}.toTurn"),
+                        }
+                    )
+                    .ToArray()
+            );
             // A winding reaches to its highest tap.
             var turns = taps.Select(t => t.Turn).Concat(sliders.SelectMany(s => new[] { s.FromTurn, s.ToTurn })).Append(w.Turns).Max();
             moved = moved.SetItem(n, w with { Turns = turns, Taps = [.. taps], Sliders = [.. sliders] });
@@ -49,7 +61,12 @@ public static class TapAlignment
     }
 
     private static bool IsNoLoad(TakenReading r) =>
-        r is { Outcome: Outcome.Value, Spec.Quantity: Quantity.AcVolts, State: { Source: { IsDirect: false, HasLamp: false, SeriesOhms: 0 }, Loads.IsEmpty: true, Lifted.IsEmpty: true } };
+        r
+            is {
+                Outcome: Outcome.Value,
+                Spec.Quantity: Quantity.AcVolts,
+                State: { Source: { IsDirect: false, HasLamp: false, SeriesOhms: 0 }, Loads.IsEmpty: true, Lifted.IsEmpty: true }
+            };
 
     private static bool IsNear(UnitModel model, TakenReading r) =>
         Judging.CanJudge(model, r.Spec, r.State)

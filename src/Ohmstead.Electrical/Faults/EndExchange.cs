@@ -7,14 +7,16 @@ namespace Ohmstead.Electrical.Faults;
 public static class EndExchange
 {
     /// <summary>True when the text is written as an exchange.</summary>
-    public static bool IsOne(string text) => text.EndsWith(":swap", StringComparison.Ordinal) && text.Contains('~', StringComparison.Ordinal);
+    public static bool IsOne(string text) =>
+        text.EndsWith(":swap", StringComparison.Ordinal) && text.Contains('~', StringComparison.Ordinal);
 
     /// <summary>The sheet with the two ends exchanged; null and a reason when the text names no two ends.</summary>
     public static TypeSheet? Apply(TypeSheet sheet, string text, out string reason)
     {
         var ends = text[..^":swap".Length].Split('~');
         reason = $"\"{text}\" names no two ends; ELEMENT.to~ELEMENT.from:swap is expected";
-        if (ends.Length != 2 || !TryFind(sheet, ends[0], out var a, out var aIsTo) || !TryFind(sheet, ends[1], out var b, out var bIsTo)) return null;
+        if (ends.Length != 2 || !TryFind(sheet, ends[0], out var a, out var aIsTo) || !TryFind(sheet, ends[1], out var b, out var bIsTo))
+            return null;
         reason = "";
         var (ta, tb) = (TerminalOf(sheet.Elements[a], aIsTo), TerminalOf(sheet.Elements[b], bIsTo));
         var elements = sheet.Elements.SetItem(a, With(sheet.Elements[a], aIsTo, tb));
@@ -26,9 +28,11 @@ public static class EndExchange
     {
         var cut = end.LastIndexOf('.');
         (element, isTo) = (-1, end.EndsWith(".to", StringComparison.Ordinal));
-        if (cut < 0 || !(isTo || end.EndsWith(".from", StringComparison.Ordinal))) return false;
+        if (cut < 0 || !(isTo || end.EndsWith(".from", StringComparison.Ordinal)))
+            return false;
         for (var n = 0; n < sheet.Elements.Length; n++)
-            if (sheet.Elements[n].Id == end[..cut]) element = n;
+            if (sheet.Elements[n].Id == end[..cut])
+                element = n;
         return element >= 0;
     }
 

@@ -20,11 +20,20 @@ public readonly record struct Fault(FaultMode Mode, double Size)
         (fault, hasSize, reason) = (default, cut >= 0, "");
         if (catalogue.Find(name) is not { } mode)
         {
-            reason = $"\"{name}\" is no fault of this sheet; element:mode[=value] is expected{(catalogue.Modes is [var first, ..] ? $", for example {first.Name}" : "; the sheet has no element")}";
+            reason =
+                $"\"{name}\" is no fault of this sheet; element:mode[=value] is expected{(catalogue.Modes is [var first, ..] ? $", for example {first.Name}" : "; the sheet has no element")}";
             return false;
         }
         var size = mode.MiddleSize;
-        if (hasSize && !(double.TryParse(text[(cut + 1)..], NumberStyles.Float, CultureInfo.InvariantCulture, out size) && double.IsFinite(size) && size >= 0 && size <= 1e12))
+        if (
+            hasSize
+            && !(
+                double.TryParse(text[(cut + 1)..], NumberStyles.Float, CultureInfo.InvariantCulture, out size)
+                && double.IsFinite(size)
+                && size >= 0
+                && size <= 1e12
+            )
+        )
         {
             reason = $"\"{text[(cut + 1)..]}\" is no size; a number from 0 to 1e12 is expected";
             return false;
@@ -39,30 +48,67 @@ public readonly record struct Fault(FaultMode Mode, double Size)
         var n = Mode.Target;
         switch ((Mode.Kind, Mode.Mode))
         {
-            case ("slider", "open"): values.ContactOhms[n] = BranchValues.OpenOhms; break;
-            case ("slider", _): values.ContactOhms[n] = Size; break;
-            case ("winding", "open"): values.BrokenAtTurn[n] = Size; break;
-            case ("winding", "shorted-turns"): values.ShortedTurns[n] = Size; break;
-            case ("winding" or "rectifier", "reversed"): values.Flag[n] = true; break;
-            case ("lamp", _): values.Flag[n] = true; break;
-            case ("rectifier", "high-drop"): values.Ohms[n] = Size; break;
-            case ("rectifier", "leaky"): values.Second[n] = Size; break;
-            case ("rectifier", "shorted"): values.Second[n] = ShortedRectifierOhms; break;
-            case ("rectifier", "open"): values.Ohms[n] = values.Second[n] = BranchValues.OpenOhms; break;
-            case ("switch", "stuck-open"): values.Stuck[n] = 1; break;
-            case ("switch", "stuck-closed"): values.Stuck[n] = 2; break;
-            case ("breaker", "bypassed"): values.Ohms[n] = BypassOhms; break;
-            case ("resistor", "shorted"): values.Ohms[n] = ShortedResistorOhms; break;
-            case ("resistor", "drifted"): values.Ohms[n] *= Size; break;
-            case (_, "open"): values.Ohms[n] = BranchValues.OpenOhms; break;
-            default: values.Ohms[n] = Size; break;
+            case ("slider", "open"):
+                values.ContactOhms[n] = BranchValues.OpenOhms;
+                break;
+            case ("slider", _):
+                values.ContactOhms[n] = Size;
+                break;
+            case ("winding", "open"):
+                values.BrokenAtTurn[n] = Size;
+                break;
+            case ("winding", "shorted-turns"):
+                values.ShortedTurns[n] = Size;
+                break;
+            case ("winding" or "rectifier", "reversed"):
+                values.Flag[n] = true;
+                break;
+            case ("lamp", _):
+                values.Flag[n] = true;
+                break;
+            case ("rectifier", "high-drop"):
+                values.Ohms[n] = Size;
+                break;
+            case ("rectifier", "leaky"):
+                values.Second[n] = Size;
+                break;
+            case ("rectifier", "shorted"):
+                values.Second[n] = ShortedRectifierOhms;
+                break;
+            case ("rectifier", "open"):
+                values.Ohms[n] = values.Second[n] = BranchValues.OpenOhms;
+                break;
+            case ("switch", "stuck-open"):
+                values.Stuck[n] = 1;
+                break;
+            case ("switch", "stuck-closed"):
+                values.Stuck[n] = 2;
+                break;
+            case ("breaker", "bypassed"):
+                values.Ohms[n] = BypassOhms;
+                break;
+            case ("resistor", "shorted"):
+                values.Ohms[n] = ShortedResistorOhms;
+                break;
+            case ("resistor", "drifted"):
+                values.Ohms[n] *= Size;
+                break;
+            case (_, "open"):
+                values.Ohms[n] = BranchValues.OpenOhms;
+                break;
+            default:
+                values.Ohms[n] = Size;
+                break;
         }
     }
 
     /// <summary>True when this fault exchanges the ends of a winding with taps or sliders, which lays the circuit out anew.</summary>
     public bool ReversesChain(UnitModel model) =>
-        Mode is { Kind: "winding", Mode: "reversed" } && model.Sheet.Elements[Mode.Target] is Winding w && w.Taps.Length + w.Sliders.Length > 0;
+        Mode is { Kind: "winding", Mode: "reversed" }
+        && model.Sheet.Elements[Mode.Target] is Winding w
+        && w.Taps.Length + w.Sliders.Length > 0;
 
     /// <inheritdoc/>
-    public override string ToString() => Mode.Size == SizeKind.None && Size == 0 ? Mode.Name : string.Create(CultureInfo.InvariantCulture, $"{Mode.Name}={Size:G4}");
+    public override string ToString() =>
+        Mode.Size == SizeKind.None && Size == 0 ? Mode.Name : string.Create(CultureInfo.InvariantCulture, $"{Mode.Name}={Size:G4}");
 }

@@ -17,11 +17,14 @@ public sealed class FaultCatalogue
         for (var n = 0; n < model.Sheet.Elements.Length; n++)
         {
             var e = model.Sheet.Elements[n];
-            foreach (var spec in ModeTable.Of(e.Kind)) all.Add(Make(all.Count, spec, e.Id, n, false, e.Kind, e.Percents, (e as Winding)?.Turns ?? 0));
-            if (e is not Winding w) continue;
+            foreach (var spec in ModeTable.Of(e.Kind))
+                all.Add(Make(all.Count, spec, e.Id, n, false, e.Kind, e.Percents, (e as Winding)?.Turns ?? 0));
+            if (e is not Winding w)
+                continue;
             foreach (var s in w.Sliders)
             {
-                foreach (var spec in ModeTable.Of(ModeTable.SliderKind)) all.Add(Make(all.Count, spec, s.Id, sliderAt, true, ModeTable.SliderKind, s.Percents, 0));
+                foreach (var spec in ModeTable.Of(ModeTable.SliderKind))
+                    all.Add(Make(all.Count, spec, s.Id, sliderAt, true, ModeTable.SliderKind, s.Percents, 0));
                 sliderAt++;
             }
         }
@@ -50,21 +53,27 @@ public sealed class FaultCatalogue
     public double[] Odds(double? expectedFaults)
     {
         var odds = Modes.Select(m => m.Percent / (100 - m.Percent)).ToArray();
-        if (expectedFaults is not { } mean) return odds;
+        if (expectedFaults is not { } mean)
+            return odds;
         var sums = new double[ElementCount];
-        for (var n = 0; n < odds.Length; n++) sums[ElementOf[n]] += odds[n];
+        for (var n = 0; n < odds.Length; n++)
+            sums[ElementOf[n]] += odds[n];
         var most = sums.Count(s => s > 0);
-        if (most == 0) return odds;
+        if (most == 0)
+            return odds;
         var target = Math.Min(mean, most * 0.999);
         var (low, high) = (Math.Log(1e-12), Math.Log(1e12));
         for (var k = 0; k < 200; k++)
         {
             var c = Math.Exp((low + high) / 2);
-            if (sums.Sum(s => c * s / (1 + (c * s))) < target) low = Math.Log(c);
-            else high = Math.Log(c);
+            if (sums.Sum(s => c * s / (1 + (c * s))) < target)
+                low = Math.Log(c);
+            else
+                high = Math.Log(c);
         }
         var scale = Math.Exp((low + high) / 2);
-        for (var n = 0; n < odds.Length; n++) odds[n] *= scale;
+        for (var n = 0; n < odds.Length; n++)
+            odds[n] *= scale;
         return odds;
     }
 
@@ -72,22 +81,34 @@ public sealed class FaultCatalogue
     public double[] Chances(double[] odds)
     {
         var sums = new double[ElementCount];
-        for (var n = 0; n < odds.Length; n++) sums[ElementOf[n]] += odds[n];
+        for (var n = 0; n < odds.Length; n++)
+            sums[ElementOf[n]] += odds[n];
         return [.. odds.Select((o, n) => o / (1 + sums[ElementOf[n]]))];
     }
 
-    private static FaultMode Make(int number, ModeSpec spec, string id, int target, bool isSlider, string kind, ImmutableDictionary<string, double> percents, double turns)
+    private static FaultMode Make(
+        int number,
+        ModeSpec spec,
+        string id,
+        int target,
+        bool isSlider,
+        string kind,
+        ImmutableDictionary<string, double> percents,
+        double turns
+    )
     {
         var percent = percents.GetValueOrDefault(spec.Mode, spec.Percent);
         var (min, max) = (spec.Min, spec.Max);
-        if (spec.Size == SizeKind.WholeTurns) (min, max) = (Math.Max(1, Math.Ceiling((spec.Min * turns) - 1e-9)), Math.Max(1, Math.Floor((spec.Max * turns) + 1e-9)));
+        if (spec.Size == SizeKind.WholeTurns)
+            (min, max) = (Math.Max(1, Math.Ceiling((spec.Min * turns) - 1e-9)), Math.Max(1, Math.Floor((spec.Max * turns) + 1e-9)));
         return new FaultMode(number, id, target, isSlider, kind, spec.Mode, percent, spec.Size, min, Math.Max(min, max));
     }
 
     private static ImmutableArray<int> Groups(ImmutableArray<FaultMode> modes, out int count)
     {
         var numbers = new Dictionary<string, int>(StringComparer.Ordinal);
-        foreach (var m in modes) numbers.TryAdd(m.Element, numbers.Count);
+        foreach (var m in modes)
+            numbers.TryAdd(m.Element, numbers.Count);
         count = numbers.Count;
         return [.. modes.Select(m => numbers[m.Element])];
     }

@@ -13,7 +13,17 @@ namespace Ohmstead.Electrical.Faults;
 /// <param name="Min">Smallest size; equal to <paramref name="Max"/> when there is nothing to choose.</param>
 /// <param name="Max">Largest size.</param>
 public sealed record FaultMode(
-    int Number, string Element, int Target, bool IsSlider, string Kind, string Mode, double Percent, SizeKind Size, double Min, double Max)
+    int Number,
+    string Element,
+    int Target,
+    bool IsSlider,
+    string Kind,
+    string Mode,
+    double Percent,
+    SizeKind Size,
+    double Min,
+    double Max
+)
 {
     /// <summary>The name <c>element:mode</c>.</summary>
     public string Name => $"{Element}:{Mode}";

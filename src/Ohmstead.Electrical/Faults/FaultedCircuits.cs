@@ -27,12 +27,15 @@ public sealed class FaultedCircuits
     {
         bool[]? flags = null;
         foreach (var f in faults)
-            if (f.ReversesChain(model)) (flags ??= new bool[model.Sheet.Elements.Length])[f.Mode.Target] = true;
-        if (flags is null) return usual;
+            if (f.ReversesChain(model))
+                (flags ??= new bool[model.Sheet.Elements.Length])[f.Mode.Target] = true;
+        if (flags is null)
+            return usual;
         var key = string.Concat(flags.Select(b => b ? '1' : '0'));
         lock (gate)
         {
-            if (!reversed.TryGetValue(key, out var circuit)) reversed[key] = circuit = CircuitBuilder.Build(model, spec, state, flags);
+            if (!reversed.TryGetValue(key, out var circuit))
+                reversed[key] = circuit = CircuitBuilder.Build(model, spec, state, flags);
             return circuit;
         }
     }

@@ -40,16 +40,31 @@ public static class Fit
     public static FitResult Run(UnitModel model, ImmutableArray<UnitReadings> units)
     {
         var found = Medians(model, [.. units.Select(u => new FaultedUnit(u))], keepSpreads: false, MostRounds, SmallStep);
-        return new FitResult([.. Values(model, found), .. Spreads(model, found)], found.Rounds, found.LastStep) { Turns = [.. Turns(found)] };
+        return new FitResult([.. Values(model, found), .. Spreads(model, found)], found.Rounds, found.LastStep)
+        {
+            Turns = [.. Turns(found)],
+        };
     }
 
     /// <summary>The medians from units that may be faulty, their faults known.</summary>
     /// <param name="keepSpreads">The spreads of units are left as they are.</param>
-    internal static KindMedians Medians(UnitModel model, ImmutableArray<FaultedUnit> units, bool keepSpreads, int mostRounds, double smallStep)
+    internal static KindMedians Medians(
+        UnitModel model,
+        ImmutableArray<FaultedUnit> units,
+        bool keepSpreads,
+        int mostRounds,
+        double smallStep
+    )
     {
         var shapes = TurnShape.Of(model);
         var isDrafted = model.Parameters.Any(p => p.KindSigma > 0);
-        double[] prior = [.. model.Parameters.Select((p, n) => isDrafted ? Math.Max(DoubtOf(model, shapes, n) / p.Sigma, FixedDeviation) : PriorDeviation), .. shapes.Select(_ => 1.0)];
+        double[] prior =
+        [
+            .. model.Parameters.Select(
+                (p, n) => isDrafted ? Math.Max(DoubtOf(model, shapes, n) / p.Sigma, FixedDeviation) : PriorDeviation
+            ),
+            .. shapes.Select(_ => 1.0),
+        ];
         double[] usual = [.. model.Parameters.Select(p => p.UnitSigma * p.UnitSigma / (p.Sigma * p.Sigma))];
         var (median, ratio) = (new double[prior.Length], (double[])usual.Clone());
         var rows = units.Select(u => new UnitRows(model, u, shapes)).ToArray();
@@ -57,9 +72,11 @@ public static class Fit
         while (rounds < mostRounds && step > smallStep)
         {
             rounds++;
-            foreach (var r in rows) r.Linearise(median);
+            foreach (var r in rows)
+                r.Linearise(median);
             (step, information) = MoveMedians(rows, median, ratio, prior);
-            if (!keepSpreads) worth = MoveSpreads(rows, ratio, usual, isDrafted ? DraftedUnits : PriorUnits);
+            if (!keepSpreads)
+                worth = MoveSpreads(rows, ratio, usual, isDrafted ? DraftedUnits : PriorUnits);
         }
         return new(model, shapes, rows, median, information, ratio, worth, prior, rounds, step);
     }
@@ -78,7 +95,8 @@ public static class Fit
             information[(p * n) + p] = 1 / (prior[p] * prior[p]);
             right[p] = -median[p] / (prior[p] * prior[p]);
         }
-        foreach (var r in rows) r.AddInformation(ratio, information, right);
+        foreach (var r in rows)
+            r.AddInformation(ratio, information, right);
         var covariance = new double[n * n];
         PositiveDefinite.Invert(information, covariance, n);
         var worst = 0.0;
@@ -88,7 +106,8 @@ public static class Fit
             median[p] += step;
             worst = Math.Max(worst, Math.Abs(step));
         }
-        foreach (var r in rows) r.Shift(covariance, right);
+        foreach (var r in rows)
+            r.Shift(covariance, right);
         return (worst, covariance);
     }
 
@@ -97,8 +116,10 @@ public static class Fit
     {
         var n = ratio.Length;
         var (sum, worth) = (new double[n], new double[n]);
-        foreach (var r in rows) r.AddSpreads(ratio, sum, worth);
-        for (var p = 0; p < n; p++) ratio[p] = (sum[p] + (priorUnits * usual[p])) / (rows.Length + priorUnits);
+        foreach (var r in rows)
+            r.AddSpreads(ratio, sum, worth);
+        for (var p = 0; p < n; p++)
+            ratio[p] = (sum[p] + (priorUnits * usual[p])) / (rows.Length + priorUnits);
         return worth;
     }
 
@@ -109,12 +130,19 @@ public static class Fit
             var parameter = model.Parameters[p];
             var error = found.ErrorOf(p);
             var value = parameter.Nominal * Math.Exp(found.Median[p] * parameter.Sigma);
-            yield return new FittedParameter(parameter.Path, value, value * error * parameter.Sigma, parameter.KindSigma > 0 ? found.IsMeasured(p) : error <= DeterminedWithin * Math.Max(1, Math.Sqrt(found.Ratio[p])));
+            yield return new FittedParameter(
+                parameter.Path,
+                value,
+                value * error * parameter.Sigma,
+                parameter.KindSigma > 0 ? found.IsMeasured(p) : error <= DeterminedWithin * Math.Max(1, Math.Sqrt(found.Ratio[p]))
+            );
         }
     }
 
     private static IEnumerable<FittedParameter> Turns(KindMedians found) =>
-        found.Shapes.Select((s, k) => new FittedParameter(s.Path, found.TurnOf(k), found.TurnOf(k) * found.TurnErrorOf(k), found.IsTurnMeasured(k)));
+        found.Shapes.Select(
+            (s, k) => new FittedParameter(s.Path, found.TurnOf(k), found.TurnOf(k) * found.TurnErrorOf(k), found.IsTurnMeasured(k))
+        );
 
     private static IEnumerable<FittedParameter> Spreads(UnitModel model, KindMedians found)
     {
@@ -124,7 +152,12 @@ public static class Fit
             var parameter = model.Parameters[p];
             var cut = parameter.Path.LastIndexOf('.');
             var spread = parameter.Sigma * Math.Sqrt(ratio[p]);
-            yield return new FittedParameter($"{parameter.Path[..cut]}.spread{parameter.Path[cut..]}", spread, spread / Math.Sqrt(2 * (worth[p] + PriorUnits)), worth[p] >= DeterminedUnits);
+            yield return new FittedParameter(
+                $"{parameter.Path[..cut]}.spread{parameter.Path[cut..]}",
+                spread,
+                spread / Math.Sqrt(2 * (worth[p] + PriorUnits)),
+                worth[p] >= DeterminedUnits
+            );
         }
     }
 }

@@ -10,7 +10,17 @@ namespace Ohmstead.Electrical.Fitting;
 /// <param name="Worth">By parameter: how many units' worth is known of that variance.</param>
 /// <param name="Prior">By median: its deviation before any reading.</param>
 internal sealed record KindMedians(
-    UnitModel Model, ImmutableArray<TurnShape> Shapes, UnitRows[] Rows, double[] Median, double[] Covariance, double[] Ratio, double[] Worth, double[] Prior, int Rounds, double LastStep)
+    UnitModel Model,
+    ImmutableArray<TurnShape> Shapes,
+    UnitRows[] Rows,
+    double[] Median,
+    double[] Covariance,
+    double[] Ratio,
+    double[] Worth,
+    double[] Prior,
+    int Rounds,
+    double LastStep
+)
 {
     private const int MostSources = 3;
 
@@ -25,7 +35,8 @@ internal sealed record KindMedians(
     public double ErrorOf(int parameter) => Math.Sqrt(Of(parameter, parameter));
 
     /// <summary>True where the readings took at least half of the variance that the median had.</summary>
-    public bool IsMeasured(int parameter) => Model.Parameters[parameter].KindSigma > 0 && Of(parameter, parameter) <= Prior[parameter] * Prior[parameter] / 2;
+    public bool IsMeasured(int parameter) =>
+        Model.Parameters[parameter].KindSigma > 0 && Of(parameter, parameter) <= Prior[parameter] * Prior[parameter] / 2;
 
     /// <summary>The turn of a shape: moved with its winding and by itself.</summary>
     public double TurnOf(int shape) =>
@@ -49,8 +60,15 @@ internal sealed record KindMedians(
     /// <summary>The readings that say most about a median, by id.</summary>
     public ImmutableArray<string> SourcesOf(int column)
     {
-        var all = Rows.SelectMany(r => r.Sources(Ratio, column)).GroupBy(s => s.Id, StringComparer.Ordinal).Select(g => (g.Key, Information: g.Sum(s => s.Information))).OrderByDescending(s => s.Information).ThenBy(s => s.Key, StringComparer.Ordinal).ToList();
-        return all.Count == 0 || all[0].Information <= 0 ? [] : [.. all.Where(s => s.Information >= LeastShare * all[0].Information).Take(MostSources).Select(s => s.Key)];
+        var all = Rows.SelectMany(r => r.Sources(Ratio, column))
+            .GroupBy(s => s.Id, StringComparer.Ordinal)
+            .Select(g => (g.Key, Information: g.Sum(s => s.Information)))
+            .OrderByDescending(s => s.Information)
+            .ThenBy(s => s.Key, StringComparer.Ordinal)
+            .ToList();
+        return all.Count == 0 || all[0].Information <= 0
+            ? []
+            : [.. all.Where(s => s.Information >= LeastShare * all[0].Information).Take(MostSources).Select(s => s.Key)];
     }
 
     /// <summary>The readings that say most about a shape's turn.</summary>

@@ -23,19 +23,44 @@ internal sealed record TurnShape(string Path, int Winding, double Turn, double D
         var shapes = ImmutableArray.CreateBuilder<TurnShape>();
         for (var p = 0; p < model.Parameters.Length; p++)
         {
-            if (model.Parameters[p] is not { Kind: ParameterKind.Turns, KindSigma: > 0 } parameter) continue;
+            if (model.Parameters[p] is not { Kind: ParameterKind.Turns, KindSigma: > 0 } parameter)
+                continue;
             var (n, winding) = (parameter.Index, (Winding)model.Sheet.Elements[parameter.Index]);
             var doubt = parameter.KindSigma / Math.Sqrt(2);
             void Add(string path, double turn, Winding moved)
             {
-                if (turn > 0) shapes.Add(new(path, p, turn, doubt, new UnitModel(model.Sheet with { Elements = model.Sheet.Elements.SetItem(n, moved) })));
+                if (turn > 0)
+                    shapes.Add(
+                        new(path, p, turn, doubt, new UnitModel(model.Sheet with { Elements = model.Sheet.Elements.SetItem(n, moved) }))
+                    );
             }
             foreach (var (t, k) in winding.Taps.Select((t, k) => (t, k)))
-                Add($"elements.{winding.Id}.{t.To}.turn", t.Turn, winding with { Taps = winding.Taps.SetItem(k, t with { Turn = t.Turn * Step }) });
+                Add(
+                    $"elements.{winding.Id}.{t.To}.turn",
+                    t.Turn,
+                    winding with
+                    {
+                        Taps = winding.Taps.SetItem(k, t with { Turn = t.Turn * Step }),
+                    }
+                );
             foreach (var (s, k) in winding.Sliders.Select((s, k) => (s, k)))
             {
-                Add($"elements.{s.Id}.fromTurn", s.FromTurn, winding with { Sliders = winding.Sliders.SetItem(k, s with { FromTurn = s.FromTurn * Step }) });
-                Add($"elements.{s.Id}.toTurn", s.ToTurn, winding with { Sliders = winding.Sliders.SetItem(k, s with { ToTurn = s.ToTurn * Step }) });
+                Add(
+                    $"elements.{s.Id}.fromTurn",
+                    s.FromTurn,
+                    winding with
+                    {
+                        Sliders = winding.Sliders.SetItem(k, s with { FromTurn = s.FromTurn * Step }),
+                    }
+                );
+                Add(
+                    $"elements.{s.Id}.toTurn",
+                    s.ToTurn,
+                    winding with
+                    {
+                        Sliders = winding.Sliders.SetItem(k, s with { ToTurn = s.ToTurn * Step }),
+                    }
+                );
             }
         }
         return shapes.ToImmutable();

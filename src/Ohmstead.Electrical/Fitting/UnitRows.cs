@@ -11,7 +11,8 @@ internal sealed class UnitRows
     private const double Step = 0.1;
 
     /// <summary>Step of a fault's size, and its standard deviation (log-uniform over a decade or more), in the logarithm.</summary>
-    private const double SizeStep = 0.1, SizeDeviation = 1;
+    private const double SizeStep = 0.1,
+        SizeDeviation = 1;
 
     private readonly UnitModel model;
     private readonly ReadingSet set;
@@ -30,7 +31,12 @@ internal sealed class UnitRows
     {
         (this.model, this.unit, this.shapes, faults) = (model, unit, shapes, [.. unit.Faults]);
         var readings = unit.Readings;
-        taken = [.. readings.Readings.Where(r => r.Outcome == Outcome.Value && !unit.SetAside.Contains(r.Spec.Id) && Judging.CanJudge(model, r.Spec, r.State))];
+        taken =
+        [
+            .. readings.Readings.Where(r =>
+                r.Outcome == Outcome.Value && !unit.SetAside.Contains(r.Spec.Id) && Judging.CanJudge(model, r.Spec, r.State)
+            ),
+        ];
         ReadingSet Set(UnitModel of) => new(of, new FaultCatalogue(of), taken.Select(t => (t.Spec, t.State, readings.ErrorOf(t))));
         set = Set(model);
         predictor = new Predictor(set);
@@ -55,18 +61,22 @@ internal sealed class UnitRows
         var factors = new double[Count];
         double?[] At(Predictor by, int moved, ReadOnlySpan<Fault> with)
         {
-            for (var p = 0; p < Count; p++) factors[p] = Math.Exp((median[p] + (p == moved ? Step : 0)) * model.Parameters[p].Sigma);
+            for (var p = 0; p < Count; p++)
+                factors[p] = Math.Exp((median[p] + (p == moved ? Step : 0)) * model.Parameters[p].Sigma);
             by.Begin(with, factors);
             var values = new double?[N];
-            for (var r = 0; r < N; r++) values[r] = by.Scaled(r, with);
+            for (var r = 0; r < N; r++)
+                values[r] = by.Scaled(r, with);
             return values;
         }
         var centre = At(predictor, -1, faults);
-        for (var r = 0; r < N; r++) residual[r] = measured[r] - centre[r] ?? 0;
+        for (var r = 0; r < N; r++)
+            residual[r] = measured[r] - centre[r] ?? 0;
         for (var p = 0; p < Count; p++)
         {
             var moved = At(predictor, p, faults);
-            for (var r = 0; r < N; r++) slopes[(r * Width) + p] = (moved[r] - centre[r]) / Step ?? 0;
+            for (var r = 0; r < N; r++)
+                slopes[(r * Width) + p] = (moved[r] - centre[r]) / Step ?? 0;
         }
         for (var k = 0; k < shapes.Length; k++)
         {
@@ -80,7 +90,8 @@ internal sealed class UnitRows
         free.Clear();
         for (var f = 0; f < faults.Length; f++)
         {
-            if (!faults[f].Mode.HasSize) continue;
+            if (!faults[f].Mode.HasSize)
+                continue;
             var larger = (Fault[])faults.Clone();
             larger[f] = larger[f] with { Size = larger[f].Size * Math.Exp(SizeStep) };
             var moved = At(predictor, -1, larger);
@@ -99,13 +110,14 @@ internal sealed class UnitRows
         var precision = Precision(ratio);
         var weighted = Weighted(precision);
         for (var r = 0; r < N; r++)
-            for (var p = 0; p < Width; p++)
-            {
-                var w = weighted[(r * Width) + p];
-                if (w == 0) continue;
-                right[p] += w * residual[r];
-                Vectors.AddScaled(information.AsSpan(p * Width, Width), slopes.AsSpan(r * Width, Width), w);
-            }
+        for (var p = 0; p < Width; p++)
+        {
+            var w = weighted[(r * Width) + p];
+            if (w == 0)
+                continue;
+            right[p] += w * residual[r];
+            Vectors.AddScaled(information.AsSpan(p * Width, Width), slopes.AsSpan(r * Width, Width), w);
+        }
     }
 
     /// <summary>Residuals after the medians moved by covariance·right.</summary>
@@ -114,7 +126,8 @@ internal sealed class UnitRows
         for (var p = 0; p < Width; p++)
         {
             var step = Vectors.Dot(covariance.AsSpan(p * Width, Width), right);
-            for (var r = 0; r < N; r++) residual[r] -= slopes[(r * Width) + p] * step;
+            for (var r = 0; r < N; r++)
+                residual[r] -= slopes[(r * Width) + p] * step;
         }
     }
 
@@ -142,7 +155,8 @@ internal sealed class UnitRows
     public IEnumerable<(string Id, double Information)> Sources(double[] ratio, int column)
     {
         var covariance = Covariance(ratio);
-        for (var r = 0; r < N; r++) yield return (taken[r].Spec.Id, Math.Pow(slopes[(r * Width) + column], 2) / covariance[(r * N) + r]);
+        for (var r = 0; r < N; r++)
+            yield return (taken[r].Spec.Id, Math.Pow(slopes[(r * Width) + column], 2) / covariance[(r * N) + r]);
     }
 
     /// <summary>
@@ -156,7 +170,8 @@ internal sealed class UnitRows
         {
             var own = slopes.AsSpan(r * Width, Width).ToArray();
             var doubt = 0.0;
-            for (var p = 0; p < Width; p++) doubt += own[p] * Vectors.Dot(medians.Covariance.AsSpan(p * Width, Width), own);
+            for (var p = 0; p < Width; p++)
+                doubt += own[p] * Vectors.Dot(medians.Covariance.AsSpan(p * Width, Width), own);
             yield return (taken[r].Spec.Id, residual[r] / Math.Sqrt(covariance[(r * N) + r] + doubt));
         }
     }
@@ -167,11 +182,13 @@ internal sealed class UnitRows
         var scaled = new double[Count];
         for (var i = 0; i < N; i++)
         {
-            for (var p = 0; p < Count; p++) scaled[p] = slopes[(i * Width) + p] * ratio[p];
+            for (var p = 0; p < Count; p++)
+                scaled[p] = slopes[(i * Width) + p] * ratio[p];
             for (var j = 0; j < N; j++)
             {
                 var sum = Vectors.Dot(scaled, slopes.AsSpan(j * Width, Count)) + set.ErrorCovariance(i, j);
-                foreach (var d in free) sum += d[i] * d[j];
+                foreach (var d in free)
+                    sum += d[i] * d[j];
                 covariance[(i * N) + j] = sum;
             }
         }
@@ -189,8 +206,8 @@ internal sealed class UnitRows
     {
         var weighted = new double[N * Width];
         for (var i = 0; i < N; i++)
-            for (var j = 0; j < N; j++)
-                Vectors.AddScaled(weighted.AsSpan(i * Width, Width), slopes.AsSpan(j * Width, Width), precision[(i * N) + j]);
+        for (var j = 0; j < N; j++)
+            Vectors.AddScaled(weighted.AsSpan(i * Width, Width), slopes.AsSpan(j * Width, Width), precision[(i * N) + j]);
         return weighted;
     }
 }

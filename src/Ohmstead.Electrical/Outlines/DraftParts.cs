@@ -31,7 +31,13 @@ internal sealed class DraftParts
     /// <param name="title">As it is said in a sentence, without an article.</param>
     public JsonObject Add(string id, string kind, string from, string to, string title)
     {
-        var part = new JsonObject { ["id"] = id, ["kind"] = kind, ["from"] = from, ["to"] = to };
+        var part = new JsonObject
+        {
+            ["id"] = id,
+            ["kind"] = kind,
+            ["from"] = from,
+            ["to"] = to,
+        };
         Elements.Add(part);
         Titles[id] = title;
         return part;
@@ -41,7 +47,8 @@ internal sealed class DraftParts
     {
         var part = Add(id, "wire", from, to, title);
         Set(part, $"elements.{id}", "wire", "ohms", ohms ?? Priors.Wire);
-        if (id.StartsWith("cord-", StringComparison.Ordinal)) part["faults"] = new JsonObject { ["open"] = 2, ["resistive"] = 3 };
+        if (id.StartsWith("cord-", StringComparison.Ordinal))
+            part["faults"] = new JsonObject { ["open"] = 2, ["resistive"] = 3 };
     }
 
     public void Joint(string id, string from, string to, string title) =>
@@ -67,7 +74,13 @@ internal sealed class DraftParts
     }
 
     public void ResistanceWire(string id, string from, string to, Figure? ohms, string title) =>
-        Set(Add(id, "resistor", from, to, title), $"elements.{id}", "resistor", "ohms", ohms is null ? Priors.ResistanceWire : Priors.KnownWire(ohms));
+        Set(
+            Add(id, "resistor", from, to, title),
+            $"elements.{id}",
+            "resistor",
+            "ohms",
+            ohms is null ? Priors.ResistanceWire : Priors.KnownWire(ohms)
+        );
 
     public void Insulation(string id, string from, string to, double ohms, string title) =>
         Set(Add(id, "insulation", from, to, title), $"elements.{id}", "insulation", "ohms", new Figure(ohms, 0, Origin.Assumed));
@@ -80,9 +93,18 @@ internal sealed class DraftParts
 
     public void Selector(string id, string title, string rest, params (string Position, string Title)[] positions)
     {
-        Controls.Add(new JsonObject { ["id"] = id, ["kind"] = "selector", ["positions"] = Words(positions.Select(p => p.Position)), ["rest"] = rest });
+        Controls.Add(
+            new JsonObject
+            {
+                ["id"] = id,
+                ["kind"] = "selector",
+                ["positions"] = Words(positions.Select(p => p.Position)),
+                ["rest"] = rest,
+            }
+        );
         Titles[id] = title;
-        foreach (var (position, said) in positions) Titles[$"{id}={position}"] = said;
+        foreach (var (position, said) in positions)
+            Titles[$"{id}={position}"] = said;
     }
 
     /// <summary>Names a terminal, unless it was named before.</summary>
@@ -92,7 +114,8 @@ internal sealed class DraftParts
     public void Set(JsonObject part, string owner, string kind, string field, Figure figure)
     {
         var value = Round(figure.Value);
-        if (kind != "core" || field != "excitation") part[field] = value;
+        if (kind != "core" || field != "excitation")
+            part[field] = value;
         Spread(part, field, UsualSpread.Of(kind, field), figure.Doubt);
         Note($"{owner}.{field}", figure with { Value = value });
     }
@@ -103,15 +126,22 @@ internal sealed class DraftParts
     /// <summary>Writes a spread of sound units and a doubt about the kind.</summary>
     public static void Spread(JsonObject part, string field, double unit, double kindError)
     {
-        if (kindError == 0) return;
-        if (part["spread"] is not JsonObject) part["spread"] = new JsonObject();
-        if (part["kindError"] is not JsonObject) part["kindError"] = new JsonObject();
+        if (kindError == 0)
+            return;
+        if (part["spread"] is not JsonObject)
+            part["spread"] = new JsonObject();
+        if (part["kindError"] is not JsonObject)
+            part["kindError"] = new JsonObject();
         part["spread"]![field] = Round(double.Hypot(unit, kindError));
         part["kindError"]![field] = Round(kindError);
     }
 
     /// <summary>A number as it stands in a drafted sheet.</summary>
-    public static double Round(double value) => double.Parse(value.ToString("G" + Digits.ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture), CultureInfo.InvariantCulture);
+    public static double Round(double value) =>
+        double.Parse(
+            value.ToString("G" + Digits.ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture),
+            CultureInfo.InvariantCulture
+        );
 
     public static JsonArray Words(IEnumerable<string> words) => new([.. words.Select(w => JsonValue.Create(w))]);
 }

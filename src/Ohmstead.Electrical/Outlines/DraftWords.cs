@@ -13,12 +13,13 @@ internal static class DraftWords
         post == t.Id ? Post(post) : $"post {PlainName.Said(post[(t.Id.Length + 1)..])} of {Throttle(t.Id)}";
 
     /// <summary>A throttle with its article: "the left throttle", "throttle T".</summary>
-    public static string Throttle(string id) =>
-        Is(id) ? $"throttle {PlainName.Said(id)}" : $"the {BareThrottle(id)}";
+    public static string Throttle(string id) => Is(id) ? $"throttle {PlainName.Said(id)}" : $"the {BareThrottle(id)}";
 
     /// <summary>A throttle without an article.</summary>
     public static string BareThrottle(string id) =>
-        Is(id) ? $"throttle {PlainName.Said(id)}" : id.Contains("throttle", StringComparison.Ordinal) ? Words(id) : $"{Words(id)} throttle";
+        Is(id) ? $"throttle {PlainName.Said(id)}"
+        : id.Contains("throttle", StringComparison.Ordinal) ? Words(id)
+        : $"{Words(id)} throttle";
 
     /// <summary>A winding without an article: "main winding".</summary>
     public static string Winding(string id) => id.Contains("winding", StringComparison.Ordinal) ? Words(id) : $"{Words(id)} winding";
@@ -30,7 +31,13 @@ internal static class DraftWords
     public static string Low(ThrottleBlock t) => t.Kind == ThrottleKind.Steps ? "lowest step" : "low throttle";
 
     /// <summary>What touches the turns or the wire.</summary>
-    public static string Contact(ThrottleKind kind) => kind switch { ThrottleKind.Roller => "roller", ThrottleKind.Shoe => "shoe", _ => "brush" };
+    public static string Contact(ThrottleKind kind) =>
+        kind switch
+        {
+            ThrottleKind.Roller => "roller",
+            ThrottleKind.Shoe => "shoe",
+            _ => "brush",
+        };
 
     /// <summary>With a capital.</summary>
     public static string Large(string words) => words.Length == 0 ? words : char.ToUpperInvariant(words[0]) + words[1..];
@@ -38,7 +45,8 @@ internal static class DraftWords
     /// <summary>At the head of a title: with a capital and without an article.</summary>
     public static string Heading(string words) => Large(words.StartsWith("the ", StringComparison.Ordinal) ? words[4..] : words);
 
-    private static bool Is(string name) => PlainName.IsMark(name) || name.Any(char.IsAsciiDigit) && name.Length <= 4 || !name.Any(char.IsLetter);
+    private static bool Is(string name) =>
+        PlainName.IsMark(name) || name.Any(char.IsAsciiDigit) && name.Length <= 4 || !name.Any(char.IsLetter);
 
     private static string Words(string id) => id.Replace('-', ' ');
 }

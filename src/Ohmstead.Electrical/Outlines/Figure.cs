@@ -30,4 +30,10 @@ public enum Origin
 /// <param name="Path">Where it stands, as of a fitted value: <c>elements.primary.ohms</c>.</param>
 /// <param name="RelativeError">Relative standard deviation of the kind's value about it.</param>
 /// <param name="From">The readings that it was taken from.</param>
-public sealed record DraftedValue(string Path, double Value, double RelativeError, Origin Origin, System.Collections.Immutable.ImmutableArray<string> From);
+public sealed record DraftedValue(
+    string Path,
+    double Value,
+    double RelativeError,
+    Origin Origin,
+    System.Collections.Immutable.ImmutableArray<string> From
+);

@@ -12,7 +12,8 @@ internal static class FigureReader
     /// <summary>A field that must be there, but may be unknown where there is a usual value.</summary>
     public static Figure Required(JsonCursor at, string name, double min, double max, Figure? usual)
     {
-        if (at.Has(name)) return Read(at.At(name), min, max, usual);
+        if (at.Has(name))
+            return Read(at.At(name), min, max, usual);
         at.Report(name, "is missing", $"a number from {JsonCursor.Show(min)} to {JsonCursor.Show(max)} is required");
         return new(min, 0, Origin.Stated);
     }
@@ -20,7 +21,8 @@ internal static class FigureReader
     /// <summary>A field that may be left out; null where it is unknown or was.</summary>
     public static Figure? Optional(JsonCursor at, string name, double min, double max)
     {
-        if (!at.Has(name) || IsUnknown(at.At(name))) return null;
+        if (!at.Has(name) || IsUnknown(at.At(name)))
+            return null;
         return Read(at.At(name), min, max, null);
     }
 
@@ -29,11 +31,13 @@ internal static class FigureReader
     {
         if (IsUnknown(at))
         {
-            if (usual is not null) return usual;
+            if (usual is not null)
+                return usual;
             at.Report("is unknown", "this number is needed: a guess with { \"between\": [low, high] } will do");
             return new(min, 0, Origin.Stated);
         }
-        if (at.Element.ValueKind != JsonValueKind.Object) return new(at.AsNumber(min, max), 0, Origin.Stated);
+        if (at.Element.ValueKind != JsonValueKind.Object)
+            return new(at.AsNumber(min, max), 0, Origin.Stated);
         var ends = at.Has("between") ? at.At("between").AsList(10) : [];
         if (ends.Length != 2)
         {
@@ -41,9 +45,11 @@ internal static class FigureReader
             return new(min, 0, Origin.Stated);
         }
         var (low, high) = (ends[0].AsNumber(Math.Max(min, 1e-6), max), ends[1].AsNumber(Math.Max(min, 1e-6), max));
-        if (low >= high) at.Report("between", "does not rise", "the lower number first, then the higher");
+        if (low >= high)
+            at.Report("between", "does not rise", "the lower number first, then the higher");
         return new(Math.Sqrt(low * high), Math.Abs(Math.Log(high / low)) / (2 * In95Percent), Origin.Stated);
     }
 
-    private static bool IsUnknown(JsonCursor at) => at.Element.ValueKind == JsonValueKind.String && at.Element.GetString() == OpenWords.Unknown;
+    private static bool IsUnknown(JsonCursor at) =>
+        at.Element.ValueKind == JsonValueKind.String && at.Element.GetString() == OpenWords.Unknown;
 }

@@ -4,31 +4,58 @@ namespace Ohmstead.Electrical.Outlines;
 
 /// <summary>Drafts the readings of the open unit: drops at 1 A, cells and resistance wires by themselves.</summary>
 /// <param name="add">Adds one: id, title, quantity, between, state, minutes.</param>
-internal sealed class OpenReadingDraft(Outline outline, DraftParts parts, Action<string, string, string, (string, string)?, JsonObject, double> add)
+internal sealed class OpenReadingDraft(
+    Outline outline,
+    DraftParts parts,
+    Action<string, string, string, (string, string)?, JsonObject, double> add
+)
 {
     public void All()
     {
-        foreach (var b in parts.Elements.Where(e => Word(e, "kind") == "breaker")) Breaker(b);
-        foreach (var t in outline.Throttles) Arm(t);
+        foreach (var b in parts.Elements.Where(e => Word(e, "kind") == "breaker"))
+            Breaker(b);
+        foreach (var t in outline.Throttles)
+            Arm(t);
         foreach (var cell in parts.Elements.Where(e => Word(e, "kind") == "rectifier"))
         {
             var (id, from, to) = (Word(cell, "id"), Word(cell, "from"), Word(cell, "to"));
             add($"{id}-1a", $"{Large(id)}, drop at 1 A forward", "dc-volts", (from, to), Driven(from, to), 4);
         }
-        foreach (var wire in parts.Elements.Where(e => Word(e, "kind") == "resistor")) Wire(wire);
+        foreach (var wire in parts.Elements.Where(e => Word(e, "kind") == "resistor"))
+            Wire(wire);
         foreach (var t in outline.Throttles.Where(t => t.Kind == ThrottleKind.Rheostat))
-            add($"rheostat-{t.Id}", $"Resistance wire of {DraftWords.Throttle(t.Id)}, end to end", "ohms", ($"wire-{t.Id}-free", $"wire-{t.Id}-feed"), [], 2);
+            add(
+                $"rheostat-{t.Id}",
+                $"Resistance wire of {DraftWords.Throttle(t.Id)}, end to end",
+                "ohms",
+                ($"wire-{t.Id}-free", $"wire-{t.Id}-feed"),
+                [],
+                2
+            );
     }
 
     private static string Word(JsonObject part, string field) => part[field]!.GetValue<string>();
 
     private string Large(string id) => DraftWords.Large(parts.Titles[id]!.GetValue<string>());
 
-    private static JsonObject Driven(string from, string to) => new() { ["source"] = new JsonObject { ["from"] = from, ["to"] = to, ["directAmps"] = 1.0 } };
+    private static JsonObject Driven(string from, string to) =>
+        new()
+        {
+            ["source"] = new JsonObject
+            {
+                ["from"] = from,
+                ["to"] = to,
+                ["directAmps"] = 1.0,
+            },
+        };
 
     private static JsonObject Full(JsonObject state, ThrottleBlock t)
     {
-        state["controls"] = new JsonObject { [$"throttle-{t.Id}"] = t.Kind == ThrottleKind.Steps ? t.Volts.Length.ToString(System.Globalization.CultureInfo.InvariantCulture) : 1.0 };
+        state["controls"] = new JsonObject
+        {
+            [$"throttle-{t.Id}"] =
+                t.Kind == ThrottleKind.Steps ? t.Volts.Length.ToString(System.Globalization.CultureInfo.InvariantCulture) : 1.0,
+        };
         return state;
     }
 
@@ -46,14 +73,35 @@ internal sealed class OpenReadingDraft(Outline outline, DraftParts parts, Action
         if (outline.RectifierOf(t) is not null || w.From.Length == 0)
         {
             var end = $"{w.Id}-start";
-            add($"drop-arm-{t.Id}", $"Drop at 1 A from the arm of {said} to the winding, {DraftWords.Full(t)}", "dc-volts", ($"arm-{t.Id}", end), Full(Driven($"hub-{t.Id}", end), t), 3);
+            add(
+                $"drop-arm-{t.Id}",
+                $"Drop at 1 A from the arm of {said} to the winding, {DraftWords.Full(t)}",
+                "dc-volts",
+                ($"arm-{t.Id}", end),
+                Full(Driven($"hub-{t.Id}", end), t),
+                3
+            );
             return;
         }
         var (post, back) = ($"post-{t.Id}", $"post-{w.From}");
         foreach (var place in new[] { "arm", "hub" })
-            add($"drop-{place}-{t.Id}", $"Drop at 1 A through {DraftWords.Post(t.Id)}, {place} to post", "dc-volts", (post, $"{place}-{t.Id}"), Full(Driven(post, back), t), 3);
+            add(
+                $"drop-{place}-{t.Id}",
+                $"Drop at 1 A through {DraftWords.Post(t.Id)}, {place} to post",
+                "dc-volts",
+                (post, $"{place}-{t.Id}"),
+                Full(Driven(post, back), t),
+                3
+            );
         if (t.Slides)
-            add($"drop-{DraftWords.Contact(t.Kind)}-{t.Id}", $"Drop at 1 A through {DraftWords.Post(t.Id)}, arm to winding", "dc-volts", ($"arm-{t.Id}", $"{w.Id}-start"), Full(Driven(post, back), t), 3);
+            add(
+                $"drop-{DraftWords.Contact(t.Kind)}-{t.Id}",
+                $"Drop at 1 A through {DraftWords.Post(t.Id)}, arm to winding",
+                "dc-volts",
+                ($"arm-{t.Id}", $"{w.Id}-start"),
+                Full(Driven(post, back), t),
+                3
+            );
     }
 
     private void Wire(JsonObject wire)

@@ -18,15 +18,27 @@ internal static class OpenWords
     public const string Unknown = "unknown";
 
     /// <summary>Every text that the outline may stand for, with the choices made; none, with a problem, where they are too many.</summary>
-    public static IReadOnlyList<(JsonObject Text, ImmutableSortedDictionary<string, string> Choices)> Candidates(JsonObject outline, List<Problem> problems)
+    public static IReadOnlyList<(JsonObject Text, ImmutableSortedDictionary<string, string> Choices)> Candidates(
+        JsonObject outline,
+        List<Problem> problems
+    )
     {
         var open = Of(outline, problems).ToList();
-        if (problems.Count > 0) return [];
+        if (problems.Count > 0)
+            return [];
         var count = open.Aggregate(1L, (n, o) => Math.Min(n * o.Choices.Count, 1_000_000));
         if (count > MostCandidates)
         {
-            problems.Add(new Problem("$", string.Create(CultureInfo.InvariantCulture, $"stands for {count} kinds of unit: {string.Join(" × ", open.Select(o => $"{o.Choices.Count} for {o.Path}"))}"),
-                string.Create(CultureInfo.InvariantCulture, $"at most {MostCandidates}: look at one of them and say what it is")));
+            problems.Add(
+                new Problem(
+                    "$",
+                    string.Create(
+                        CultureInfo.InvariantCulture,
+                        $"stands for {count} kinds of unit: {string.Join(" × ", open.Select(o => $"{o.Choices.Count} for {o.Path}"))}"
+                    ),
+                    string.Create(CultureInfo.InvariantCulture, $"at most {MostCandidates}: look at one of them and say what it is")
+                )
+            );
             return [];
         }
         return [.. Enumerable.Range(0, (int)count).Select(n => Choose(outline, open, n))];
@@ -49,9 +61,12 @@ internal static class OpenWords
 
     private static void Put(JsonNode at, ImmutableArray<object> steps, JsonNode? chosen)
     {
-        foreach (var step in steps[..^1]) at = step is int n ? at[n]! : at[(string)step]!;
-        if (steps[^1] is int last) at[last] = chosen?.DeepClone();
-        else at[(string)steps[^1]] = chosen?.DeepClone();
+        foreach (var step in steps[..^1])
+            at = step is int n ? at[n]! : at[(string)step]!;
+        if (steps[^1] is int last)
+            at[last] = chosen?.DeepClone();
+        else
+            at[(string)steps[^1]] = chosen?.DeepClone();
     }
 
     private sealed record OpenWord(string Path, ImmutableArray<object> Steps, IReadOnlyList<JsonNode?> Choices);
@@ -59,28 +74,56 @@ internal static class OpenWords
     private static IEnumerable<OpenWord> Of(JsonObject outline, List<Problem> problems)
     {
         foreach (var top in new[] { "plate", "blocks" })
-            foreach (var word in Below(outline[top], top, [top], outline, null, problems)) yield return word;
+        foreach (var word in Below(outline[top], top, [top], outline, null, problems))
+            yield return word;
     }
 
-    private static IEnumerable<OpenWord> Below(JsonNode? at, string path, ImmutableArray<object> steps, JsonObject outline, JsonObject? block, List<Problem> problems)
+    private static IEnumerable<OpenWord> Below(
+        JsonNode? at,
+        string path,
+        ImmutableArray<object> steps,
+        JsonObject outline,
+        JsonObject? block,
+        List<Problem> problems
+    )
     {
         switch (at)
         {
             case JsonObject o when o.ContainsKey("oneOf"):
-                if (o["oneOf"] is JsonArray { Count: > 0 } list && list.All(c => c is not JsonObject)) yield return new OpenWord(path, steps, [.. list]);
-                else problems.Add(new Problem($"$.{path}.oneOf", "is no list of what it may be", "{ \"oneOf\": [ … ] } with one choice or more is expected"));
+                if (o["oneOf"] is JsonArray { Count: > 0 } list && list.All(c => c is not JsonObject))
+                    yield return new OpenWord(path, steps, [.. list]);
+                else
+                    problems.Add(
+                        new Problem(
+                            $"$.{path}.oneOf",
+                            "is no list of what it may be",
+                            "{ \"oneOf\": [ … ] } with one choice or more is expected"
+                        )
+                    );
                 break;
             case JsonObject o:
                 var within = o.ContainsKey("block") ? o : block;
                 foreach (var (name, value) in o.ToList())
-                    foreach (var word in Below(value, $"{path}.{name}", steps.Add(name), outline, within, problems)) yield return word;
+                foreach (var word in Below(value, $"{path}.{name}", steps.Add(name), outline, within, problems))
+                    yield return word;
                 break;
             case JsonArray a:
                 for (var n = 0; n < a.Count; n++)
-                    foreach (var word in Below(a[n], string.Create(CultureInfo.InvariantCulture, $"{path}[{n}]"), steps.Add(n), outline, block, problems)) yield return word;
+                    foreach (
+                        var word in Below(
+                            a[n],
+                            string.Create(CultureInfo.InvariantCulture, $"{path}[{n}]"),
+                            steps.Add(n),
+                            outline,
+                            block,
+                            problems
+                        )
+                    )
+                        yield return word;
                 break;
             case JsonValue v when block is not null && v.TryGetValue<string>(out var s) && s == Unknown && steps[^1] is string field:
-                if (Vocabulary(block, field, outline) is { Count: > 0 } choices) yield return new OpenWord(path, steps, choices);
+                if (Vocabulary(block, field, outline) is { Count: > 0 } choices)
+                    yield return new OpenWord(path, steps, choices);
                 break;
             default:
                 break;
@@ -91,19 +134,25 @@ internal static class OpenWords
     {
         string[] words = (Word(block, "block"), field) switch
         {
-            ("throttle", "kind") => block["ohms"] is not null ? ["rheostat"] : block["volts"] is JsonArray { Count: > 2 } ? ["steps"] : ["roller", "shoe"],
+            ("throttle", "kind") => block["ohms"] is not null ? ["rheostat"]
+            : block["volts"] is JsonArray { Count: > 2 } ? ["steps"]
+            : ["roller", "shoe"],
             ("throttle", "on") => [.. Named(outline, "winding", "id")],
             ("range" or "whistle" or "direction" or "rectifier", "throttle") => [.. Named(outline, "throttle", "id")],
             ("whistle", "from") => ["own", "winding"],
             ("whistle" or "rectifier", "cell") => Cells,
-            ("direction", "kind") => Named(outline, "rectifier", "throttle").Contains(Word(block, "throttle"), StringComparer.Ordinal) ? ["interrupts", "rotary", "reverses"] : ["interrupts", "rotary"],
+            ("direction", "kind") => Named(outline, "rectifier", "throttle").Contains(Word(block, "throttle"), StringComparer.Ordinal)
+                ? ["interrupts", "rotary", "reverses"]
+                : ["interrupts", "rotary"],
             ("rectifier", "kind") => ["bridge", "half"],
             ("rectifier", "from") or ("bond", "post") => [.. FixedPosts(outline)],
             ("breaker", "in") => BreakerPlaces(outline),
             ("pilot", "across") => [.. Named(outline, "winding", "id")],
             _ => [],
         };
-        return (Word(block, "block"), field) is ("whistle", "steps") ? [JsonValue.Create(1), JsonValue.Create(2)] : [.. words.Select(w => JsonValue.Create(w))];
+        return (Word(block, "block"), field) is ("whistle", "steps")
+            ? [JsonValue.Create(1), JsonValue.Create(2)]
+            : [.. words.Select(w => JsonValue.Create(w))];
     }
 
     /// <summary>What a cell may be made of.</summary>

@@ -36,7 +36,10 @@ public sealed record Outline(
 
     /// <summary>Posts of windings and behind rectifiers, not of throttles.</summary>
     public IEnumerable<string> FixedPosts =>
-        StartPosts.Concat(Windings.SelectMany(w => w.Posts.Select(p => p.Post))).Concat(PostRectifiers.Select(r => r.Post)).Distinct(StringComparer.Ordinal);
+        StartPosts
+            .Concat(Windings.SelectMany(w => w.Posts.Select(p => p.Post)))
+            .Concat(PostRectifiers.Select(r => r.Post))
+            .Distinct(StringComparer.Ordinal);
 
     /// <summary>The posts of a throttle: one, or two behind a rectifier.</summary>
     public IEnumerable<string> PostsOf(ThrottleBlock t) => RectifierOf(t) is null ? [t.Id] : [$"{t.Id}-a", $"{t.Id}-b"];
@@ -75,7 +78,15 @@ public sealed record Outline(
 /// <param name="Volts">Of the whole winding, where it is given [V].</param>
 /// <param name="Watts">Its share of the plate's, where it is known [W].</param>
 /// <param name="HasWatts">The outline has something to say of its watts, if only that nobody knows them.</param>
-public sealed record WindingBlock(int Place, string Id, string From, ImmutableArray<PostVolts> Posts, Figure? Volts, Figure? Watts, bool HasWatts);
+public sealed record WindingBlock(
+    int Place,
+    string Id,
+    string From,
+    ImmutableArray<PostVolts> Posts,
+    Figure? Volts,
+    Figure? Watts,
+    bool HasWatts
+);
 
 /// <summary>A post and its no-load volts from the winding's start [V].</summary>
 public sealed record PostVolts(string Post, Figure Volts);

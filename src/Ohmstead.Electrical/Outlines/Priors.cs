@@ -32,7 +32,12 @@ internal sealed class Priors(Outline outline)
     public Figure PrimaryTurns => new(TurnsAtPlate * Longer, 0, Origin.Derived);
 
     /// <summary>Turns that give some volts at no load, the doubt of the formula beside that of the volts.</summary>
-    public Figure Turns(Figure v, double doubt) => v with { Value = TurnsFor(v.Value), Doubt = double.Hypot(v.Doubt, double.Hypot(doubt, outline.VoltsDoubt)) };
+    public Figure Turns(Figure v, double doubt) =>
+        v with
+        {
+            Value = TurnsFor(v.Value),
+            Doubt = double.Hypot(v.Doubt, double.Hypot(doubt, outline.VoltsDoubt)),
+        };
 
     /// <summary>Turns that give some volts at no load: 0.5 % more than the ratio, for the drop in the primary.</summary>
     public double TurnsFor(double v) => 1.005 * v / volts * TurnsAtPlate;
@@ -43,7 +48,12 @@ internal sealed class Priors(Outline outline)
     public Figure PrimaryOhms => Of(OhmsAtPlate * Longer, 0.25);
 
     /// <summary>Ohms between the blades, at rest [Ω].</summary>
-    public double BladeOhms => OhmsAtPlate + (2 * Cord.Value) + (2 * Joint.Value) + (outline.BreakerIn("primary") is { } b ? BreakerOhms(b).Value : 0) + (outline.LineTaps.IsEmpty ? 0 : 0.01);
+    public double BladeOhms =>
+        OhmsAtPlate
+        + (2 * Cord.Value)
+        + (2 * Joint.Value)
+        + (outline.BreakerIn("primary") is { } b ? BreakerOhms(b).Value : 0)
+        + (outline.LineTaps.IsEmpty ? 0 : 0.01);
 
     /// <summary>Ohms of a winding of some turns, with its share of the plate's watts.</summary>
     /// <param name="isWhole">The winding is made for all of the plate's watts.</param>
@@ -64,7 +74,11 @@ internal sealed class Priors(Outline outline)
 
     /// <summary>The magnetising curve across the whole primary (V, A), from (0, 0).</summary>
     public (double Volts, double Amps)[] ExcitationCurve =>
-        [.. new[] { (0.0, 0.0), (0.5, 0.30), (0.9, 0.76), (1.0, 1.0), (1.1, 1.46) }.Select(p => (p.Item1 * volts * Longer, p.Item2 * ExcitationAmps.Value / Longer))];
+        [
+            .. new[] { (0.0, 0.0), (0.5, 0.30), (0.9, 0.76), (1.0, 1.0), (1.1, 1.46) }.Select(p =>
+                (p.Item1 * volts * Longer, p.Item2 * ExcitationAmps.Value / Longer)
+            ),
+        ];
 
     /// <summary>Leakage of the primary, of a winding, of a boost: by the ohms of each.</summary>
     public Figure PrimaryHenries => Of(0.36 * PrimaryOhms.Value / Omega, 0.4);
@@ -85,8 +99,10 @@ internal sealed class Priors(Outline outline)
     public double BreakerAmps(BreakerBlock b) => b.Amps?.Value ?? 1.35 * outline.UsableWatts / (b.In == "primary" ? volts : HighestVolts);
 
     private double HighestVolts =>
-        outline.Windings.SelectMany(w => w.Posts.Select(p => p.Volts.Value).Append(w.Volts?.Value ?? 0))
-            .Concat(outline.Throttles.SelectMany(t => t.Volts.Select(v => v.Value))).Max();
+        outline
+            .Windings.SelectMany(w => w.Posts.Select(p => p.Volts.Value).Append(w.Volts?.Value ?? 0))
+            .Concat(outline.Throttles.SelectMany(t => t.Volts.Select(v => v.Value)))
+            .Max();
 
     /// <summary>What the plate gives by a formula; of a plate without watts it is assumed.</summary>
     private Figure Of(double value, double doubt)
@@ -98,7 +114,15 @@ internal sealed class Priors(Outline outline)
 
     /// <summary>The contact of a throttle on its turns or wire.</summary>
     public static Figure Contact(ThrottleKind kind) =>
-        Usual(kind switch { ThrottleKind.Roller => 0.09, ThrottleKind.Shoe => 0.05, _ => 0.1 }, 0.35);
+        Usual(
+            kind switch
+            {
+                ThrottleKind.Roller => 0.09,
+                ThrottleKind.Shoe => 0.05,
+                _ => 0.1,
+            },
+            0.35
+        );
 
     public static Figure Cord => Usual(0.05, 0.3);
 
@@ -113,15 +137,17 @@ internal sealed class Priors(Outline outline)
     public static Figure KnownWire(Figure ohms) => ohms with { Doubt = double.Hypot(ohms.Doubt, 0.3) };
 
     /// <summary>A pilot lamp's amps, at 1.12 times the volts that it burns on.</summary>
-    public const double PilotAmps = 0.12, PilotVolts = 1.12;
+    public const double PilotAmps = 0.12,
+        PilotVolts = 1.12;
 
     /// <summary>A cell: saturation current [A], slope [V], series and leakage resistance [Ω].</summary>
-    public static (Figure Saturation, Figure SlopeVolts, Figure Series, Figure Leakage) Cell(string cell) => cell switch
-    {
-        "selenium" => (Usual(1.5e-3, 0.8), Usual(0.14, 0.15), Usual(0.15, 0.5), Usual(300, 0.9)),
-        "silicon" => (Usual(10e-9, 1), Usual(0.05, 0.05), Usual(0.03, 0.5), Usual(2e6, 1)),
-        _ => (Usual(2.2e-3, 0.6), Usual(0.12, 0.1), Usual(0.12, 0.35), Usual(110, 0.6)),
-    };
+    public static (Figure Saturation, Figure SlopeVolts, Figure Series, Figure Leakage) Cell(string cell) =>
+        cell switch
+        {
+            "selenium" => (Usual(1.5e-3, 0.8), Usual(0.14, 0.15), Usual(0.15, 0.5), Usual(300, 0.9)),
+            "silicon" => (Usual(10e-9, 1), Usual(0.05, 0.05), Usual(0.03, 0.5), Usual(2e6, 1)),
+            _ => (Usual(2.2e-3, 0.6), Usual(0.12, 0.1), Usual(0.12, 0.35), Usual(110, 0.6)),
+        };
 
     private static Figure Usual(double value, double doubt) => new(value, doubt, Origin.Assumed);
 }

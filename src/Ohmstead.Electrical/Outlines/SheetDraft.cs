@@ -14,17 +14,35 @@ internal static class SheetDraft
         var priors = new Priors(outline);
         parts.Note("supply.volts", new Figure(outline.Volts, outline.VoltsDoubt, Origin.Stated));
         parts.Note("supply.hertz", new Figure(outline.Hertz, 0, outline.LeftOut.Contains("plate.hertz") ? Origin.Assumed : Origin.Stated));
-        parts.Note("rating.inputWatts", outline.Watts with { Doubt = outline.Watts.Origin == Origin.Assumed ? Priors.DoubtOfUnknownWatts : outline.Watts.Doubt });
+        parts.Note(
+            "rating.inputWatts",
+            outline.Watts with
+            {
+                Doubt = outline.Watts.Origin == Origin.Assumed ? Priors.DoubtOfUnknownWatts : outline.Watts.Doubt,
+            }
+        );
         var windings = new WindingDraft(outline, priors, parts);
         windings.Primary();
         var core = windings.Core();
-        foreach (var w in outline.Windings) windings.Winding(w);
-        if (outline.LineTaps.IsEmpty && outline.Windings.IsEmpty) parts.Name("primary-end", "the outer end of the primary");
+        foreach (var w in outline.Windings)
+            windings.Winding(w);
+        if (outline.LineTaps.IsEmpty && outline.Windings.IsEmpty)
+            parts.Name("primary-end", "the outer end of the primary");
         var throttles = new ThrottleDraft(outline, windings, parts);
-        foreach (var t in outline.Throttles) throttles.Throttle(t);
-        foreach (var r in outline.PostRectifiers) Cell(r, windings, parts);
-        foreach (var p in outline.Pilots) Pilot(outline, p, parts);
-        foreach (var b in outline.Bonds) parts.Wire("bond", parts.Leads[b.Post], "iron", $"bond from {DraftWords.Post(b.Post)} to the core", new Figure(0.01, 0, Origin.Assumed));
+        foreach (var t in outline.Throttles)
+            throttles.Throttle(t);
+        foreach (var r in outline.PostRectifiers)
+            Cell(r, windings, parts);
+        foreach (var p in outline.Pilots)
+            Pilot(outline, p, parts);
+        foreach (var b in outline.Bonds)
+            parts.Wire(
+                "bond",
+                parts.Leads[b.Post],
+                "iron",
+                $"bond from {DraftWords.Post(b.Post)} to the core",
+                new Figure(0.01, 0, Origin.Assumed)
+            );
         Insulation(outline, parts);
         var readings = new ReadingDraft(outline, priors, parts).All();
         return (Sheet(outline, parts, [core, .. throttles.Formers], readings), parts.Values);
@@ -33,7 +51,8 @@ internal static class SheetDraft
     private static JsonObject Sheet(Outline outline, DraftParts parts, IEnumerable<JsonObject> cores, IEnumerable<JsonObject> readings)
     {
         var rating = new JsonObject { ["usableWatts"] = DraftParts.Round(outline.UsableWatts) };
-        if (outline.Watts.Origin == Origin.Stated) rating["inputWatts"] = DraftParts.Round(outline.Watts.Value);
+        if (outline.Watts.Origin == Origin.Stated)
+            rating["inputWatts"] = DraftParts.Round(outline.Watts.Value);
         return new JsonObject
         {
             ["ohmstead"] = TypeSheetFile.Mark,
@@ -104,9 +123,14 @@ internal static class SheetDraft
     {
         double Of(string post) =>
             outline.Windings.SelectMany(w => w.Posts).FirstOrDefault(x => x.Post == post)?.Volts.Value
-            ?? outline.Throttles.FirstOrDefault(t => outline.PostsOf(t).Contains(post))?.Volts.LastOrDefault()?.Value ?? 0;
+            ?? outline.Throttles.FirstOrDefault(t => outline.PostsOf(t).Contains(post))?.Volts.LastOrDefault()?.Value
+            ?? 0;
         double Whole(WindingBlock w) =>
-            w.Posts.Select(x => x.Volts.Value).Append(w.Volts?.Value ?? 0).Concat(outline.Throttles.Where(t => t.On == w.Id).SelectMany(t => t.Volts.Select(v => v.Value))).Max();
+            w
+                .Posts.Select(x => x.Volts.Value)
+                .Append(w.Volts?.Value ?? 0)
+                .Concat(outline.Throttles.Where(t => t.On == w.Id).SelectMany(t => t.Volts.Select(v => v.Value)))
+                .Max();
         var volts = p.Across switch
         {
             [var a, var b] => Math.Abs(Of(a) - Of(b)),
@@ -128,15 +152,32 @@ internal static class SheetDraft
         {
             var said = DraftWords.Winding(w.Id);
             parts.Insulation($"ins-{w.Id}-core", $"{w.Id}-start", "iron", WindingDraft.OhmsToCore, $"insulation, {said} to core");
-            parts.Insulation($"ins-primary-{w.Id}", "primary-end", $"{w.Id}-end", WindingDraft.OhmsBetween, $"insulation, primary to {said}");
+            parts.Insulation(
+                $"ins-primary-{w.Id}",
+                "primary-end",
+                $"{w.Id}-end",
+                WindingDraft.OhmsBetween,
+                $"insulation, primary to {said}"
+            );
         }
         for (var n = 0; n < outline.Windings.Length; n++)
             foreach (var other in outline.Windings.Skip(n + 1))
                 if (!PostsOf(outline.Windings[n]).Intersect(PostsOf(other), StringComparer.Ordinal).Any())
-                    parts.Insulation($"ins-{outline.Windings[n].Id}-{other.Id}", $"{outline.Windings[n].Id}-end", $"{other.Id}-end", WindingDraft.OhmsBetween,
-                        $"insulation, {DraftWords.Winding(outline.Windings[n].Id)} to {DraftWords.Winding(other.Id)}");
+                    parts.Insulation(
+                        $"ins-{outline.Windings[n].Id}-{other.Id}",
+                        $"{outline.Windings[n].Id}-end",
+                        $"{other.Id}-end",
+                        WindingDraft.OhmsBetween,
+                        $"insulation, {DraftWords.Winding(outline.Windings[n].Id)} to {DraftWords.Winding(other.Id)}"
+                    );
         foreach (var t in outline.Throttles.Where(t => t.Kind == ThrottleKind.Rheostat))
-            parts.Insulation($"ins-rheostat-{t.Id}", $"wire-{t.Id}-free", "iron", WindingDraft.OhmsToCore, $"insulation, resistance wire of {DraftWords.Throttle(t.Id)} to core");
+            parts.Insulation(
+                $"ins-rheostat-{t.Id}",
+                $"wire-{t.Id}-free",
+                "iron",
+                WindingDraft.OhmsToCore,
+                $"insulation, resistance wire of {DraftWords.Throttle(t.Id)} to core"
+            );
     }
 
     private static IEnumerable<string> PostsOf(WindingBlock w) => w.Posts.Select(p => p.Post).Append(w.From).Where(p => p.Length > 0);

@@ -11,7 +11,9 @@ namespace Ohmstead.Electrical.Outlines;
 internal sealed class ThrottleDraft(Outline outline, WindingDraft windings, DraftParts parts)
 {
     /// <summary>A rheostat's wire is a winding on a core of its own that no flux goes through.</summary>
-    private const double WireTurns = 200, FormerLossOhms = 0.001, FormerHenries = 1;
+    private const double WireTurns = 200,
+        FormerLossOhms = 0.001,
+        FormerHenries = 1;
 
     private readonly List<JsonObject> formers = [];
 
@@ -21,22 +23,35 @@ internal sealed class ThrottleDraft(Outline outline, WindingDraft windings, Draf
     public void Throttle(ThrottleBlock t)
     {
         var said = DraftWords.Throttle(t.Id);
-        if (t.Kind == ThrottleKind.Steps) Steps(t, said);
-        else parts.Throttle($"throttle-{t.Id}", DraftWords.BareThrottle(t.Id));
-        if (t.Kind == ThrottleKind.Rheostat) Rheostat(t, said);
+        if (t.Kind == ThrottleKind.Steps)
+            Steps(t, said);
+        else
+            parts.Throttle($"throttle-{t.Id}", DraftWords.BareThrottle(t.Id));
+        if (t.Kind == ThrottleKind.Rheostat)
+            Rheostat(t, said);
         parts.Name($"arm-{t.Id}", $"the arm of {said}");
         parts.Wire($"w-arm-{t.Id}", $"arm-{t.Id}", $"hub-{t.Id}", $"arm lead of {said}");
         parts.Name($"hub-{t.Id}", $"the hub of {said}");
         var at = $"hub-{t.Id}";
         if (outline.BreakerIn("throttle") is { } breaker)
         {
-            windings.Breaker(breaker, $"breaker-{t.Id}", at, $"pivot-{t.Id}", outline.Throttles.Length + outline.Breakers.Length > 2 ? $"breaker of {said}" : "breaker");
+            windings.Breaker(
+                breaker,
+                $"breaker-{t.Id}",
+                at,
+                $"pivot-{t.Id}",
+                outline.Throttles.Length + outline.Breakers.Length > 2 ? $"breaker of {said}" : "breaker"
+            );
             at = $"pivot-{t.Id}";
         }
-        if (outline.RangeOf(t) is { } range) at = Range(t, range, at, said);
-        if (outline.WhistleOf(t) is { } whistle) at = Whistle(t, whistle, at, said);
-        if (outline.RectifierOf(t) is { } rectifier) Rectified(t, rectifier, at, said);
-        else Post(t, t.Id, outline.DirectionOf(t) is { } direction ? Direction(t, direction, at, said) : at);
+        if (outline.RangeOf(t) is { } range)
+            at = Range(t, range, at, said);
+        if (outline.WhistleOf(t) is { } whistle)
+            at = Whistle(t, whistle, at, said);
+        if (outline.RectifierOf(t) is { } rectifier)
+            Rectified(t, rectifier, at, said);
+        else
+            Post(t, t.Id, outline.DirectionOf(t) is { } direction ? Direction(t, direction, at, said) : at);
     }
 
     private void Steps(ThrottleBlock t, string said)
@@ -46,7 +61,14 @@ internal sealed class ThrottleDraft(Outline outline, WindingDraft windings, Draf
         foreach (var n in numbers)
         {
             var tap = $"tap-{t.Id}-{n}";
-            parts.Contact($"step-{t.Id}-{n}", parts.Titles.ContainsKey(tap) ? tap : $"{t.On}-end", $"arm-{t.Id}", $"throttle-{t.Id}", [n], $"contact {n} of {said}");
+            parts.Contact(
+                $"step-{t.Id}-{n}",
+                parts.Titles.ContainsKey(tap) ? tap : $"{t.On}-end",
+                $"arm-{t.Id}",
+                $"throttle-{t.Id}",
+                [n],
+                $"contact {n} of {said}"
+            );
         }
     }
 
@@ -54,8 +76,12 @@ internal sealed class ThrottleDraft(Outline outline, WindingDraft windings, Draf
     {
         // A second wire on the same winding hangs on a joint of its own.
         var isFirst = outline.Throttles.First(o => o.On == t.On && o.Kind == ThrottleKind.Rheostat) == t;
-        parts.Joint(isFirst ? $"joint-{t.On}-end" : $"joint-{t.On}-end-{t.Id}", $"{t.On}-end", $"wire-{t.Id}-feed",
-            isFirst ? $"joint at the outer end of the {DraftWords.Winding(t.On)}" : $"joint at the wire of {said}");
+        parts.Joint(
+            isFirst ? $"joint-{t.On}-end" : $"joint-{t.On}-end-{t.Id}",
+            $"{t.On}-end",
+            $"wire-{t.Id}-feed",
+            isFirst ? $"joint at the outer end of the {DraftWords.Winding(t.On)}" : $"joint at the wire of {said}"
+        );
         parts.Name($"wire-{t.Id}-feed", $"the fed end of the wire of {said}");
         parts.Name($"wire-{t.Id}-free", $"the free end of the wire of {said}");
         var id = $"rheostat-{t.Id}";
@@ -66,12 +92,33 @@ internal sealed class ThrottleDraft(Outline outline, WindingDraft windings, Draf
         wire["turns"] = WireTurns;
         parts.Set(wire, $"elements.{id}", "winding", "ohms", Priors.KnownWire(t.Ohms!));
         wire["spread"]!["turns"] = 0;
-        wire["faults"] = new JsonObject { ["open"] = 6, ["shorted-turns"] = 1, ["reversed"] = 0.01 };
-        var brush = new JsonObject { ["id"] = $"brush-{t.Id}", ["control"] = $"throttle-{t.Id}", ["fromTurn"] = 0, ["toTurn"] = WireTurns, ["to"] = $"arm-{t.Id}" };
+        wire["faults"] = new JsonObject
+        {
+            ["open"] = 6,
+            ["shorted-turns"] = 1,
+            ["reversed"] = 0.01,
+        };
+        var brush = new JsonObject
+        {
+            ["id"] = $"brush-{t.Id}",
+            ["control"] = $"throttle-{t.Id}",
+            ["fromTurn"] = 0,
+            ["toTurn"] = WireTurns,
+            ["to"] = $"arm-{t.Id}",
+        };
         parts.Set(brush, $"elements.brush-{t.Id}", ModeTable.SliderKind, "contactOhms", Priors.Contact(t.Kind));
         wire["sliders"] = new JsonArray(brush);
         parts.Titles[$"brush-{t.Id}"] = $"brush of {said}";
-        formers.Add(new JsonObject { ["id"] = $"former-{t.Id}", ["referenceWinding"] = id, ["lossOhms"] = FormerLossOhms, ["magnetisingHenries"] = FormerHenries, ["spread"] = new JsonObject { ["lossOhms"] = 0, ["magnetisingHenries"] = 0 } });
+        formers.Add(
+            new JsonObject
+            {
+                ["id"] = $"former-{t.Id}",
+                ["referenceWinding"] = id,
+                ["lossOhms"] = FormerLossOhms,
+                ["magnetisingHenries"] = FormerHenries,
+                ["spread"] = new JsonObject { ["lossOhms"] = 0, ["magnetisingHenries"] = 0 },
+            }
+        );
         parts.Titles[$"former-{t.Id}"] = "former of the resistance wire";
     }
 
@@ -95,11 +142,29 @@ internal sealed class ThrottleDraft(Outline outline, WindingDraft windings, Draf
         var lever = w.IsShared ? "the whistle lever" : $"the whistle lever of {said}";
         var isBare = w.Boost.Value == 0 && !w.IsShared;
         string[] called = [.. Positions(w).Where(p => w.IsShared ? p == $"{t.Id}-first" || p == $"{t.Id}-second" : p != "off")];
-        if (t.Id == w.Throttles[0]) parts.Selector(control, lever[4..], "off", [.. Positions(w).Select(p => (p, Said(w, p)))]);
-        parts.Contact($"run-{t.Id}", hub, feed, control, [.. Positions(w).Except(called, StringComparer.Ordinal)], $"rest contact of {lever}{Of(w, said)}");
-        if (w.FromWinding) parts.Name($"ahead-arm-{t.Id}", $"the whistle arm of {said}");
-        if (!isBare) parts.Contact($"kick-{t.Id}", w.FromWinding ? $"ahead-arm-{t.Id}" : hub, w.HasOwnWinding ? $"boost{s}-start" : plate, control, called, $"boost contact of {lever}{Of(w, said)}");
-        if (t.Id == w.Throttles[0]) Disc(t, w, isBare ? hub : plate, stud, lever);
+        if (t.Id == w.Throttles[0])
+            parts.Selector(control, lever[4..], "off", [.. Positions(w).Select(p => (p, Said(w, p)))]);
+        parts.Contact(
+            $"run-{t.Id}",
+            hub,
+            feed,
+            control,
+            [.. Positions(w).Except(called, StringComparer.Ordinal)],
+            $"rest contact of {lever}{Of(w, said)}"
+        );
+        if (w.FromWinding)
+            parts.Name($"ahead-arm-{t.Id}", $"the whistle arm of {said}");
+        if (!isBare)
+            parts.Contact(
+                $"kick-{t.Id}",
+                w.FromWinding ? $"ahead-arm-{t.Id}" : hub,
+                w.HasOwnWinding ? $"boost{s}-start" : plate,
+                control,
+                called,
+                $"boost contact of {lever}{Of(w, said)}"
+            );
+        if (t.Id == w.Throttles[0])
+            Disc(t, w, isBare ? hub : plate, stud, lever);
         parts.Contact($"out-{t.Id}", stud, feed, control, called, $"whistle contact of {lever}{Of(w, said)}");
         parts.Name(feed, $"the far side of the whistle lever of {said}");
         parts.Near.Add([hub, feed]);
@@ -119,10 +184,18 @@ internal sealed class ThrottleDraft(Outline outline, WindingDraft windings, Draf
         parts.Name(plate, $"the plate of the whistle {CellWord(w.Cell)}{of}");
         parts.Name(stud, $"the stud of the whistle {CellWord(w.Cell)}{of}");
         parts.Near.Add([plate, stud]);
-        if (w.Steps < 2) return;
+        if (w.Steps < 2)
+            return;
         parts.ResistanceWire($"ballast{s}", plate, $"ballast{s}-end", null, $"resistance wire of {lever}");
         parts.Name($"ballast{s}-end", $"the far end of the resistance wire{of}");
-        parts.Contact($"hold{s}", $"ballast{s}-end", stud, control, [.. Positions(w).Where(p => p == "second" || p.EndsWith("-second", StringComparison.Ordinal))], $"holding contact of {lever}");
+        parts.Contact(
+            $"hold{s}",
+            $"ballast{s}-end",
+            stud,
+            control,
+            [.. Positions(w).Where(p => p == "second" || p.EndsWith("-second", StringComparison.Ordinal))],
+            $"holding contact of {lever}"
+        );
     }
 
     private static string Of(WhistleBlock w, string said) => w.IsShared ? $" for {said}" : "";
@@ -136,7 +209,8 @@ internal sealed class ThrottleDraft(Outline outline, WindingDraft windings, Draf
 
     private static string Said(WhistleBlock w, string position)
     {
-        if (position == "off") return "off";
+        if (position == "off")
+            return "off";
         var step = position.EndsWith("second", StringComparison.Ordinal) ? "second step" : "first step";
         return w.IsShared ? $"{step} for {DraftWords.Throttle(position[..position.LastIndexOf('-')])}" : step;
     }
@@ -162,7 +236,8 @@ internal sealed class ThrottleDraft(Outline outline, WindingDraft windings, Draf
             minus = back;
         }
         var (a, b) = ($"{t.Id}-a", $"{t.Id}-b");
-        if (outline.DirectionOf(t) is { Kind: DirectionKind.Reverses }) Reverses(t, plus, minus, said);
+        if (outline.DirectionOf(t) is { Kind: DirectionKind.Reverses })
+            Reverses(t, plus, minus, said);
         else
         {
             Post(t, a, outline.DirectionOf(t) is { } direction ? Direction(t, direction, plus, said) : plus);
@@ -174,7 +249,15 @@ internal sealed class ThrottleDraft(Outline outline, WindingDraft windings, Draf
     {
         var (control, a, b) = ($"direction-{t.Id}", $"lead-{t.Id}-a", $"lead-{t.Id}-b");
         parts.Selector(control, $"direction switch of {said}", "ahead", ("ahead", "ahead"), ("back", "back"));
-        foreach (var (id, from, to, position) in new[] { ("ahead", plus, a, 1), ("ahead", minus, b, 2), ("back", plus, b, 1), ("back", minus, a, 2) })
+        foreach (
+            var (id, from, to, position) in new[]
+            {
+                ("ahead", plus, a, 1),
+                ("ahead", minus, b, 2),
+                ("back", plus, b, 1),
+                ("back", minus, a, 2),
+            }
+        )
         {
             var n = position.ToString(CultureInfo.InvariantCulture);
             parts.Contact($"{id}-{t.Id}-{n}", from, to, control, [id], $"{id} contact {n} of the direction switch of {said}");
@@ -213,5 +296,11 @@ internal sealed class ThrottleDraft(Outline outline, WindingDraft windings, Draf
     }
 
     /// <summary>What a cell is called.</summary>
-    public static string CellWord(string cell) => cell switch { "selenium" => "plate", "silicon" => "diode", _ => "disc" };
+    public static string CellWord(string cell) =>
+        cell switch
+        {
+            "selenium" => "plate",
+            "silicon" => "diode",
+            _ => "disc",
+        };
 }

@@ -19,14 +19,29 @@ internal sealed class ThrottleReadingDraft(ReadingDraft draft, Outline outline, 
     private double LightLoad => t.Ohms is { } wire ? Math.Max(Load, Math.Round(wire.Value)) : Load;
 
     private double Highest =>
-        t.Volts.IsEmpty ? outline.WindingOf(t) is var w ? w.Posts.Select(p => p.Volts.Value).Append(w.Volts?.Value ?? 0).Max() : 0 : t.Volts[^1].Value;
+        t.Volts.IsEmpty
+            ? outline.WindingOf(t) is var w
+                ? w.Posts.Select(p => p.Volts.Value).Append(w.Volts?.Value ?? 0).Max()
+                : 0
+            : t.Volts[^1].Value;
 
     private void Add(string id, string what, string quantity, JsonObject controls, double? ohms, double minutes)
     {
         var state = ReadingDraft.Source(ReadingDraft.Mains);
         state["controls"] = controls;
-        if (ohms is { } r) state["loads"] = ReadingDraft.Loads(probes.First, probes.Second, r);
-        draft.Add($"{t.Id}-{id}", DraftWords.Heading($"{said}, {what}{(ohms is { } o ? $", {JsonCursor.Show(o)} Ω load" : ", no load")}{(quantity == "dc-volts" ? ", DC" : "")}"), quantity, probes, state, minutes, [draft.Lamp]);
+        if (ohms is { } r)
+            state["loads"] = ReadingDraft.Loads(probes.First, probes.Second, r);
+        draft.Add(
+            $"{t.Id}-{id}",
+            DraftWords.Heading(
+                $"{said}, {what}{(ohms is { } o ? $", {JsonCursor.Show(o)} Ω load" : ", no load")}{(quantity == "dc-volts" ? ", DC" : "")}"
+            ),
+            quantity,
+            probes,
+            state,
+            minutes,
+            [draft.Lamp]
+        );
     }
 
     private static JsonObject With(JsonObject controls, string id, string position)
@@ -45,24 +60,29 @@ internal sealed class ThrottleReadingDraft(ReadingDraft draft, Outline outline, 
             Add("low", low, quantity, ReadingDraft.At(t, 0), null, 1);
         }
         Add("load", full, quantity, ReadingDraft.At(t, 1), Load, 2);
-        if (isDirect || t.Kind == ThrottleKind.Rheostat) Add("half", t.Kind == ThrottleKind.Steps ? "middle step" : "half throttle", quantity, ReadingDraft.At(t, 0.5), LightLoad, 2);
+        if (isDirect || t.Kind == ThrottleKind.Rheostat)
+            Add("half", t.Kind == ThrottleKind.Steps ? "middle step" : "half throttle", quantity, ReadingDraft.At(t, 0.5), LightLoad, 2);
         if (outline.RangeOf(t) is not null)
         {
-            if (!isDirect) Add("high", $"{full}, range high", quantity, With(ReadingDraft.At(t, 1), $"range-{t.Id}", "high"), null, 1);
+            if (!isDirect)
+                Add("high", $"{full}, range high", quantity, With(ReadingDraft.At(t, 1), $"range-{t.Id}", "high"), null, 1);
             Add("high-load", $"{full}, range high", quantity, With(ReadingDraft.At(t, 1), $"range-{t.Id}", "high"), Load, 2);
         }
         Direction(full, quantity);
-        if (outline.WhistleOf(t) is not { } w || isDirect) return;
+        if (outline.WhistleOf(t) is not { } w || isDirect)
+            return;
         var more = draft.Load(Highest, ReadingDraft.ThrottleShare * 0.7);
         Add("first-dc", "whistle first step", "dc-volts", ReadingDraft.Whistle(t, w, "first", WhistleAt), more, 2);
-        if (w.Steps < 2) return;
+        if (w.Steps < 2)
+            return;
         Add("second-dc", "whistle second step", "dc-volts", ReadingDraft.Whistle(t, w, "second", WhistleAt), more, 2);
         Add("second-ac", "whistle second step, AC part", "ac-volts", ReadingDraft.Whistle(t, w, "second", WhistleAt), more, 2);
     }
 
     private void Direction(string full, string quantity)
     {
-        if (outline.DirectionOf(t) is not { } d) return;
+        if (outline.DirectionOf(t) is not { } d)
+            return;
         var control = $"direction-{t.Id}";
         switch (d.Kind)
         {

@@ -8,7 +8,8 @@ namespace Ohmstead.Electrical.Outlines;
 internal sealed class WindingDraft(Outline outline, Priors priors, DraftParts parts)
 {
     /// <summary>Doubt of the turns of a winding, and of a tap or the end of a slider's run on it.</summary>
-    private const double WindingDoubt = 0.03, TapDoubt = 0.03;
+    private const double WindingDoubt = 0.03,
+        TapDoubt = 0.03;
 
     /// <summary>Of a whole winding whose volts are told by no post.</summary>
     private const double InnerDoubt = 0.06;
@@ -17,7 +18,8 @@ internal sealed class WindingDraft(Outline outline, Priors priors, DraftParts pa
     private const double ShareOfFixed = 0.25;
 
     /// <summary>Ohms of a sound path to the core and between windings: common practice, no source.</summary>
-    public const double OhmsToCore = 4e8, OhmsBetween = 6e8;
+    public const double OhmsToCore = 4e8,
+        OhmsBetween = 6e8;
 
     /// <summary>Whole turns and ohms of each winding.</summary>
     private readonly Dictionary<string, (double Turns, double Ohms)> made = new(StringComparer.Ordinal);
@@ -36,7 +38,8 @@ internal sealed class WindingDraft(Outline outline, Priors priors, DraftParts pa
         }
         var breaker = outline.BreakerIn("primary");
         var (id, far) = outline.BreakerIn("common") is null ? ("breaker", "breaker-out") : ("breaker-primary", "breaker-primary-out");
-        if (breaker is not null) Breaker(breaker, id, "lug-1", far, outline.Breakers.Length > 1 ? "breaker of the primary" : "breaker");
+        if (breaker is not null)
+            Breaker(breaker, id, "lug-1", far, outline.Breakers.Length > 1 ? "breaker of the primary" : "breaker");
         parts.Joint("joint-lug-1", breaker is null ? "lug-1" : far, "primary-start", "joint at cord lug 1");
         parts.Joint("joint-lug-2", "lug-2", outline.LineTaps.IsEmpty ? "primary-end" : "line-lug", "joint at cord lug 2");
         var primary = parts.Add("primary", "winding", "primary-start", "primary-end", "primary");
@@ -45,7 +48,8 @@ internal sealed class WindingDraft(Outline outline, Priors priors, DraftParts pa
         parts.Set(primary, "elements.primary", "winding", "ohms", priors.PrimaryOhms);
         parts.Set(primary, "elements.primary", "winding", "leakageHenries", priors.PrimaryHenries);
         Ends("primary", "the primary");
-        if (!outline.LineTaps.IsEmpty) LineTaps(primary);
+        if (!outline.LineTaps.IsEmpty)
+            LineTaps(primary);
         parts.Near.Add([.. new[] { "lug-1", "lug-2", "line-lug" }.Where(t => t != "line-lug" || !outline.LineTaps.IsEmpty)]);
         parts.Name("iron", "the core");
         parts.Titles["core"] = "core";
@@ -56,7 +60,12 @@ internal sealed class WindingDraft(Outline outline, Priors priors, DraftParts pa
         parts.Name("line-lug", "the lug of the line switch");
         var highest = outline.LineTaps[^1];
         // At rest on the plate's volts, or what is nearest to them.
-        parts.Selector("line", "line switch", JsonCursor.Show(outline.LineTaps.MinBy(v => Math.Abs(v - outline.Volts))), [.. outline.LineTaps.Select(v => (JsonCursor.Show(v), $"{JsonCursor.Show(v)} V"))]);
+        parts.Selector(
+            "line",
+            "line switch",
+            JsonCursor.Show(outline.LineTaps.MinBy(v => Math.Abs(v - outline.Volts))),
+            [.. outline.LineTaps.Select(v => (JsonCursor.Show(v), $"{JsonCursor.Show(v)} V"))]
+        );
         var taps = new JsonArray();
         foreach (var v in outline.LineTaps)
         {
@@ -78,7 +87,9 @@ internal sealed class WindingDraft(Outline outline, Priors priors, DraftParts pa
     {
         var core = new JsonObject { ["id"] = "core", ["referenceWinding"] = "primary" };
         parts.Set(core, "cores.core", "core", "lossOhms", priors.LossOhms);
-        core["excitation"] = new JsonArray([.. priors.ExcitationCurve.Select(p => new JsonArray(DraftParts.Round(p.Volts), DraftParts.Round(p.Amps)))]);
+        core["excitation"] = new JsonArray([
+            .. priors.ExcitationCurve.Select(p => new JsonArray(DraftParts.Round(p.Volts), DraftParts.Round(p.Amps))),
+        ]);
         parts.Set(core, "cores.core", "core", "excitation", priors.Excitation);
         return core;
     }
@@ -89,7 +100,8 @@ internal sealed class WindingDraft(Outline outline, Priors priors, DraftParts pa
         var top = Highest(w, on);
         var isInner = w.Volts is not null && top == w.Volts && !w.Posts.Any(p => p.Volts.Value == top.Value);
         var start = $"{w.Id}-start";
-        if (w.From.Length > 0) Start(w, start);
+        if (w.From.Length > 0)
+            Start(w, start);
         else if (on.Any(t => outline.RectifierOf(t) is not null))
         {
             // What comes back through the rectifier needs an end to come back to.
@@ -103,10 +115,20 @@ internal sealed class WindingDraft(Outline outline, Priors priors, DraftParts pa
         Taps(w, on, top, element, doubts);
         Sliders(on, element, doubts);
         var own = priors.Turns(top, isInner ? InnerDoubt : WindingDoubt);
-        parts.Set(element, $"elements.{w.Id}", "winding", "turns", own with { Doubt = Math.Sqrt((own.Doubt * own.Doubt) + doubts.Select(d => d * d).DefaultIfEmpty().Average()) });
+        parts.Set(
+            element,
+            $"elements.{w.Id}",
+            "winding",
+            "turns",
+            own with
+            {
+                Doubt = Math.Sqrt((own.Doubt * own.Doubt) + doubts.Select(d => d * d).DefaultIfEmpty().Average()),
+            }
+        );
         var share = (w.Watts?.Value ?? (on.Count > 0 ? 1 : ShareOfFixed) * outline.Watts.Value) / outline.Watts.Value;
         var ohms = priors.WindingOhms(own.Value, share, share == 1 && (w.Watts is not null || !w.HasWatts));
-        if (w.Watts is { Doubt: > 0 } watts) ohms = ohms with { Doubt = double.Hypot(ohms.Doubt, watts.Doubt) };
+        if (w.Watts is { Doubt: > 0 } watts)
+            ohms = ohms with { Doubt = double.Hypot(ohms.Doubt, watts.Doubt) };
         parts.Set(element, $"elements.{w.Id}", "winding", "ohms", ohms);
         parts.Set(element, $"elements.{w.Id}", "winding", "leakageHenries", priors.WindingHenries(ohms.Value));
         made[w.Id] = (own.Value, ohms.Value);
@@ -144,7 +166,8 @@ internal sealed class WindingDraft(Outline outline, Priors priors, DraftParts pa
         foreach (var t in on)
             if (outline.WhistleOf(t) is { FromWinding: true } whistle)
                 asked = asked.Append(t.Volts[^1] with { Value = t.Volts[^1].Value + whistle.Boost.Value });
-        if (w.Volts is not null) asked = asked.Append(w.Volts);
+        if (w.Volts is not null)
+            asked = asked.Append(w.Volts);
         return asked.MaxBy(v => v.Value)!;
     }
 
@@ -152,19 +175,34 @@ internal sealed class WindingDraft(Outline outline, Priors priors, DraftParts pa
     {
         var isFirst = !parts.Leads.ContainsKey(w.From);
         var isBroken = w.From == BrokenStart;
-        parts.Joint($"joint-{w.Id}", start, isBroken ? "breaker-in" : $"lead-{w.From}", $"joint at the inner end of the {DraftWords.Winding(w.Id)}");
-        if (!isFirst) return;
-        if (isBroken) Breaker(outline.BreakerIn("common")!, "breaker", "breaker-in", "breaker-out", outline.Breakers.Length > 1 ? $"breaker of {DraftWords.Post(w.From)}" : "breaker");
+        parts.Joint(
+            $"joint-{w.Id}",
+            start,
+            isBroken ? "breaker-in" : $"lead-{w.From}",
+            $"joint at the inner end of the {DraftWords.Winding(w.Id)}"
+        );
+        if (!isFirst)
+            return;
+        if (isBroken)
+            Breaker(
+                outline.BreakerIn("common")!,
+                "breaker",
+                "breaker-in",
+                "breaker-out",
+                outline.Breakers.Length > 1 ? $"breaker of {DraftWords.Post(w.From)}" : "breaker"
+            );
         parts.Leads[w.From] = isBroken ? $"post-{w.From}" : $"lead-{w.From}";
         // A post of another winding has its wire there.
-        if (!outline.Windings.Any(o => o.Posts.Any(p => p.Post == w.From))) PostWire(w.From, isBroken ? "breaker-out" : $"lead-{w.From}");
+        if (!outline.Windings.Any(o => o.Posts.Any(p => p.Post == w.From)))
+            PostWire(w.From, isBroken ? "breaker-out" : $"lead-{w.From}");
     }
 
     /// <summary>The wire from inside to a post, with the breaker of that post before it.</summary>
     public void PostWire(string post, string from)
     {
         var said = DraftWords.Post(post);
-        if (from.StartsWith("lead-", StringComparison.Ordinal)) parts.Name(from, $"the lead of {said}");
+        if (from.StartsWith("lead-", StringComparison.Ordinal))
+            parts.Name(from, $"the lead of {said}");
         // A post may be lettered with a word that is a place.
         if (post is not ("common" or "throttle" or "primary") && outline.BreakerIn(post) is { } breaker)
         {
@@ -188,11 +226,19 @@ internal sealed class WindingDraft(Outline outline, Priors priors, DraftParts pa
             parts.Titles[string.Create(CultureInfo.InvariantCulture, $"{w.Id}.tap-{taps.Count}")] = ofWinding;
         }
         // The end is the post's own where nothing slides on the winding and no rheostat hangs on it.
-        var endPost = on.Any(t => t.Slides || t.Kind == ThrottleKind.Rheostat) ? null : w.Posts.FirstOrDefault(p => p.Volts.Value == top.Value)?.Post;
+        var endPost = on.Any(t => t.Slides || t.Kind == ThrottleKind.Rheostat)
+            ? null
+            : w.Posts.FirstOrDefault(p => p.Volts.Value == top.Value)?.Post;
         foreach (var (post, volts) in w.Posts)
         {
             var said = DraftWords.Post(post);
-            if (post == endPost) parts.Joint($"joint-{w.Id}-end", $"{w.Id}-end", $"lead-{post}", $"joint at the outer end of the {DraftWords.Winding(w.Id)}");
+            if (post == endPost)
+                parts.Joint(
+                    $"joint-{w.Id}-end",
+                    $"{w.Id}-end",
+                    $"lead-{post}",
+                    $"joint at the outer end of the {DraftWords.Winding(w.Id)}"
+                );
             else
             {
                 Tap(volts, $"tap-{post}", $"the tap of {said}", $"its tap of {said}");
@@ -206,9 +252,16 @@ internal sealed class WindingDraft(Outline outline, Priors priors, DraftParts pa
             {
                 var step = (n + 1).ToString(CultureInfo.InvariantCulture);
                 var isEnd = n == t.Volts.Length - 1 && t.Volts[n].Value == top.Value;
-                if (!isEnd) Tap(t.Volts[n], $"tap-{t.Id}-{step}", $"the tap of step {step} of {DraftWords.Throttle(t.Id)}", $"its tap of step {step} of {DraftWords.Throttle(t.Id)}");
+                if (!isEnd)
+                    Tap(
+                        t.Volts[n],
+                        $"tap-{t.Id}-{step}",
+                        $"the tap of step {step} of {DraftWords.Throttle(t.Id)}",
+                        $"its tap of step {step} of {DraftWords.Throttle(t.Id)}"
+                    );
             }
-        if (taps.Count > 0) element["taps"] = taps;
+        if (taps.Count > 0)
+            element["taps"] = taps;
     }
 
     private void Sliders(List<ThrottleBlock> on, JsonObject element, List<double> doubts)
@@ -218,7 +271,14 @@ internal sealed class WindingDraft(Outline outline, Priors priors, DraftParts pa
         {
             var (start, end) = (priors.Turns(low, TapDoubt), priors.Turns(high, TapDoubt));
             doubts.AddRange([start.Doubt, end.Doubt]);
-            var slider = new JsonObject { ["id"] = id, ["control"] = $"throttle-{t.Id}", ["fromTurn"] = DraftParts.Round(start.Value), ["toTurn"] = DraftParts.Round(end.Value), ["to"] = to };
+            var slider = new JsonObject
+            {
+                ["id"] = id,
+                ["control"] = $"throttle-{t.Id}",
+                ["fromTurn"] = DraftParts.Round(start.Value),
+                ["toTurn"] = DraftParts.Round(end.Value),
+                ["to"] = to,
+            };
             parts.Note($"elements.{id}.fromTurn", start with { Value = DraftParts.Round(start.Value) });
             parts.Note($"elements.{id}.toTurn", end with { Value = DraftParts.Round(end.Value) });
             parts.Set(slider, $"elements.{id}", ModeTable.SliderKind, "contactOhms", Priors.Contact(t.Kind));
@@ -231,9 +291,17 @@ internal sealed class WindingDraft(Outline outline, Priors priors, DraftParts pa
             var contact = DraftWords.Contact(t.Kind);
             Slider($"{contact}-{t.Id}", t, t.Volts[0], t.Volts[1], $"arm-{t.Id}", $"{contact} of {DraftWords.Throttle(t.Id)}");
             if (outline.WhistleOf(t) is { FromWinding: true } w)
-                Slider($"ahead-{t.Id}", t, Further(t.Volts[0], w.Boost), Further(t.Volts[1], w.Boost), $"ahead-arm-{t.Id}", $"whistle {contact} of {DraftWords.Throttle(t.Id)}");
+                Slider(
+                    $"ahead-{t.Id}",
+                    t,
+                    Further(t.Volts[0], w.Boost),
+                    Further(t.Volts[1], w.Boost),
+                    $"ahead-arm-{t.Id}",
+                    $"whistle {contact} of {DraftWords.Throttle(t.Id)}"
+                );
         }
-        if (sliders.Count > 0) element["sliders"] = sliders;
+        if (sliders.Count > 0)
+            element["sliders"] = sliders;
     }
 
     private static Figure Further(Figure volts, Figure boost) => volts with { Value = volts.Value + boost.Value };

@@ -9,11 +9,7 @@ namespace Ohmstead.Electrical.Planning;
 /// Groups of nets, each named by its first terminal, that this meter cannot tell apart, or that the checks do not because the search
 /// for gangs came to its bound: the low-voltage readings must.
 /// </param>
-public sealed record ContinuityPlan(
-    ImmutableArray<ContinuityCheck> Checks,
-    int Pairs,
-    ImmutableArray<ImmutableArray<string>> LeftToOthers
-)
+public sealed record ContinuityPlan(ImmutableArray<ContinuityCheck> Checks, int Pairs, ImmutableArray<ImmutableArray<string>> LeftToOthers)
 {
     /// <summary>How many circuits were solved for it.</summary>
     public long Solutions { get; init; }

@@ -38,15 +38,12 @@ public static class ContinuityPlanner
         void Add(bool isJoined, ImmutableArray<string> first, ImmutableArray<string> second) =>
             checks.Add(new(isJoined, first, second, bench.Ohms(first, second), (ClipMinutes * clips.Put(first, second)) + CheckMinutes));
         foreach (var net in nets)
-            foreach (var terminal in net.Skip(1))
-                Add(isJoined: true, [net[0]], [terminal]);
+        foreach (var terminal in net.Skip(1))
+            Add(isJoined: true, [net[0]], [terminal]);
         foreach (var (first, second) in gangs)
             Add(isJoined: false, [.. first.Select(n => hubs[n])], [.. second.Select(n => hubs[n])]);
         var terminals = nets.Sum(n => n.Length);
-        return new(checks.ToImmutable(), terminals * (terminals - 1) / 2, Left(bench, ohms, hubs, open))
-        {
-            Solutions = bench.Solutions,
-        };
+        return new(checks.ToImmutable(), terminals * (terminals - 1) / 2, Left(bench, ohms, hubs, open)) { Solutions = bench.Solutions };
     }
 
     /// <summary>Gangs that tell the groups apart which only insulation joins.</summary>
@@ -54,7 +51,10 @@ public static class ContinuityPlanner
     {
         var groups = Groups(count, (a, b) => ohms[a, b] < InsulationOhms);
         foreach (var check in SideCodes.Of([.. groups.Select(g => g.Count)]))
-            yield return ([.. groups.Where((_, n) => !check[n]).SelectMany(g => g)], [.. groups.Where((_, n) => check[n]).SelectMany(g => g)]);
+            yield return (
+                [.. groups.Where((_, n) => !check[n]).SelectMany(g => g)],
+                [.. groups.Where((_, n) => check[n]).SelectMany(g => g)]
+            );
     }
 
     /// <summary>Gangs that tell apart the nets which windings join, until every pair that the meter can tell has been on both leads.</summary>
@@ -76,7 +76,8 @@ public static class ContinuityPlanner
         while (open.Count > 0 && bench.Solutions < mostSolutions)
         {
             var (x, y) = open.MaxBy(p => (ohms[p.Item1, p.Item2], -p.Item1, -p.Item2));
-            List<int> first = [x], second = [y];
+            List<int> first = [x],
+                second = [y];
             int Gain(int n, List<int> others) => others.Count(o => open.Contains((Math.Min(n, o), Math.Max(n, o))));
             foreach (var n in Enumerable.Range(0, hubs.Length).Where(n => n != x && n != y))
             {
@@ -111,13 +112,12 @@ public static class ContinuityPlanner
         HashSet<(int, int)> open
     ) =>
         [
-            .. Groups(
-                    hubs.Length,
-                    (a, b) => open.Contains((Math.Min(a, b), Math.Max(a, b))) || !bench.ShowsBridge(ohms[a, b])
-                )
+            .. Groups(hubs.Length, (a, b) => open.Contains((Math.Min(a, b), Math.Max(a, b))) || !bench.ShowsBridge(ohms[a, b]))
                 .Where(g => g.Count > 1)
                 .Select(g => g.Select(n => hubs[n]).ToImmutableArray()),
-            .. bench.Nets.SelectMany(net => net.Skip(1).Where(t => !bench.ShowsLoose(net[0], t)).Select(t => ImmutableArray.Create(net[0], t))),
+            .. bench.Nets.SelectMany(net =>
+                net.Skip(1).Where(t => !bench.ShowsLoose(net[0], t)).Select(t => ImmutableArray.Create(net[0], t))
+            ),
         ];
 
     private static List<List<int>> Groups(int count, Func<int, int, bool> areOne)

@@ -20,10 +20,7 @@ public sealed record Mistake(string Id, double Percent, ImmutableArray<double> S
     /// <param name="size">One of <see cref="Sizes"/>.</param>
     public TypeSheet Make(TypeSheet sheet, double size)
     {
-        var (kind, what) = (
-            Id[..Id.IndexOf(':', StringComparison.Ordinal)],
-            Id[(Id.IndexOf(':', StringComparison.Ordinal) + 1)..]
-        );
+        var (kind, what) = (Id[..Id.IndexOf(':', StringComparison.Ordinal)], Id[(Id.IndexOf(':', StringComparison.Ordinal) + 1)..]);
         return kind switch
         {
             "swap" => Swap(sheet, what.Split('~')),

@@ -30,12 +30,8 @@ public static class MistakeList
             .. Shared(c.BridgePercent, Bridges(sheet), [BridgeOhms]),
             .. wires.Select(w => new Mistake($"off:{w.Id}", c.OffPercent, [BranchValues.OpenOhms])),
             .. sheet.Elements.Where(CanBeReversed).Select(e => new Mistake($"reversed:{e.Id}", c.ReversedPercent, [0])),
-            .. sheet
-                .Elements.Where(e => e.Kind == "breaker")
-                .Select(e => new Mistake($"bypassed:{e.Id}", c.BypassedPercent, [BypassOhms])),
-            .. sheet
-                .Elements.Where(e => e.Kind is "joint" or "wire")
-                .Select(e => new Mistake($"cold:{e.Id}", c.ColdPercent, ColdOhms)),
+            .. sheet.Elements.Where(e => e.Kind == "breaker").Select(e => new Mistake($"bypassed:{e.Id}", c.BypassedPercent, [BypassOhms])),
+            .. sheet.Elements.Where(e => e.Kind is "joint" or "wire").Select(e => new Mistake($"cold:{e.Id}", c.ColdPercent, ColdOhms)),
         ];
     }
 

@@ -54,11 +54,7 @@ internal sealed class MistakeTable
             _ => { }
         );
         Wrong = new double[mistakes.Length][][];
-        Parallel.For(
-            0,
-            mistakes.Length,
-            m => Wrong[m] = [.. mistakes[m].Sizes.Select(s => Shown(mistakes[m].Make(sheet, s)))]
-        );
+        Parallel.For(0, mistakes.Length, m => Wrong[m] = [.. mistakes[m].Sizes.Select(s => Shown(mistakes[m].Make(sheet, s)))]);
     }
 
     public ImmutableArray<Mistake> Mistakes { get; }
@@ -95,12 +91,7 @@ internal sealed class MistakeTable
     /// what leaks across an open place, and that differs from unit to unit by more than any mistake: all such values are one.
     /// </summary>
     public double Cut(int reading, double scaled) =>
-        Math.Min(
-            scaled,
-            SpecOf(reading).Quantity == Quantity.Ohms
-                ? Set.Errors[reading].ToScale(OpenOhms)
-                : Set.OverRangeOnScale(reading)
-        );
+        Math.Min(scaled, SpecOf(reading).Quantity == Quantity.Ohms ? Set.Errors[reading].ToScale(OpenOhms) : Set.OverRangeOnScale(reading));
 
     /// <summary>
     /// The law of some readings among units that show <paramref name="shown"/> when their parts are nominal. The relative spread of
@@ -112,8 +103,7 @@ internal sealed class MistakeTable
         for (var a = 0; a < n; a++)
         for (var b = 0; b <= a; b++)
             c[(a * n) + b] = c[(b * n) + a] =
-                (Share(of[a], shown) * Share(of[b], shown) * Vectors.Dot(Slopes[of[a]], Slopes[of[b]]))
-                + Set.ErrorCovariance(of[a], of[b]);
+                (Share(of[a], shown) * Share(of[b], shown) * Vectors.Dot(Slopes[of[a]], Slopes[of[b]])) + Set.ErrorCovariance(of[a], of[b]);
         return new Gaussian(c, n);
     }
 
@@ -125,8 +115,6 @@ internal sealed class MistakeTable
     {
         const double step = 0.01;
         var value = Set.Errors[reading].FromScale(scaled);
-        return Math.Abs(
-            Set.Errors[reading].ToScale(value * (1 + step)) - Set.Errors[reading].ToScale(value * (1 - step))
-        );
+        return Math.Abs(Set.Errors[reading].ToScale(value * (1 + step)) - Set.Errors[reading].ToScale(value * (1 - step)));
     }
 }

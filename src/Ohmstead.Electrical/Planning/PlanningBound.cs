@@ -29,8 +29,7 @@ public static class PlanningBound
     }
 
     /// <summary>Work of the check of a rewire.</summary>
-    public static long OfRewire(TypeSheet sheet) =>
-        MostMistakes(sheet) * sheet.Elements.Length * (Setup + sheet.Readings.Length);
+    public static long OfRewire(TypeSheet sheet) => MostMistakes(sheet) * sheet.Elements.Length * (Setup + sheet.Readings.Length);
 
     /// <summary>Why the ohmmeter checks of a sheet are not planned, as sentences; empty when they are.</summary>
     public static string RefuseContinuity(TypeSheet sheet) =>

@@ -44,12 +44,23 @@ public sealed class ReachCosts
         static string Name(string what, int part) => FormattableString.Invariant($"\0{what} {part}");
         TakeApartStep Made(string id, double cost, string[] after, string[][] afterAny) =>
             new(id, id, [.. after], [.. afterAny.Select(g => g.ToImmutableArray())], 0, 0, 100, cost, [], "", 0);
-        var made = parts.SelectMany((p, n) => new[]
-        {
-            Made(Name("taken", n), p.CostWhenTaken, [p.Step], []),
-            Made(Name("left", n), p.CostWhenLeft, [], []),
-            Made(Name("paid", n), 0, [], [[Name("left", n)], [Name("taken", n)]]),
-        });
+        var made = parts.SelectMany(
+            (p, n) =>
+                new[]
+                {
+                    Made(Name("taken", n), p.CostWhenTaken, [p.Step], []),
+                    Made(Name("left", n), p.CostWhenLeft, [], []),
+                    Made(
+                        Name("paid", n),
+                        0,
+                        [],
+                        [
+                            [Name("left", n)],
+                            [Name("taken", n)],
+                        ]
+                    ),
+                }
+        );
         var choices = new StepTree([.. steps, .. made], moneyPerHour, off);
         var way = Cheapest(choices, parts.Select((_, n) => Name("paid", n)));
         bool Has(string what, int part) => way.Has(choices.NumberOf[Name(what, part)]);
@@ -67,7 +78,12 @@ public sealed class ReachCosts
         var named = off.ToHashSet(StringComparer.Ordinal);
         ImmutableArray<string> stuck =
         [
-            .. steps.Where(s => named.Contains(s.Id) && !(s.After.All(named.Contains) && (s.AfterAny.IsEmpty || s.AfterAny.Any(g => g.All(named.Contains))))).Select(s => s.Id),
+            .. steps
+                .Where(s =>
+                    named.Contains(s.Id)
+                    && !(s.After.All(named.Contains) && (s.AfterAny.IsEmpty || s.AfterAny.Any(g => g.All(named.Contains))))
+                )
+                .Select(s => s.Id),
         ];
         if (!stuck.IsEmpty)
             return stuck;

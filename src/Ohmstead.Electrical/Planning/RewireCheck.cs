@@ -29,12 +29,7 @@ public static class RewireCheck
     /// <param name="taken">What was read since the rewire; without readings only what to read is worked out.</param>
     /// <param name="chances">Chances of the mistakes; null for those of the trade.</param>
     /// <param name="seen">Ends seen where they are not planned, for which nobody has answered yet: while there is one, nothing is proved.</param>
-    public static RewireResult Run(
-        TypeSheet sheet,
-        UnitReadings taken,
-        RewireChances? chances = null,
-        IEnumerable<SeenEnd>? seen = null
-    )
+    public static RewireResult Run(TypeSheet sheet, UnitReadings taken, RewireChances? chances = null, IEnumerable<SeenEnd>? seen = null)
     {
         ImmutableArray<SeenEnd> ends = [.. seen ?? []];
         var table = new MistakeTable(sheet, SeenEnd.With(ends, MistakeList.Of(sheet, chances), sheet, chances), taken);
@@ -69,11 +64,7 @@ public static class RewireCheck
         return new RewireResult(
             mistakes,
             verdict == RewireVerdict.NoneLeft && dangerous.Count > 0 ? RewireVerdict.NotProved : verdict,
-            [
-                .. probable
-                    .Take(MostProbable)
-                    .Select(h => new RewireHypothesis([.. h.Mistakes.Select(m => mistakes[m])], h.Probability)),
-            ],
+            [.. probable.Take(MostProbable).Select(h => new RewireHypothesis([.. h.Mistakes.Select(m => mistakes[m])], h.Probability))],
             told.Take(),
             [.. untold.Select(m => mistakes[m])],
             Alike(table, used),
@@ -88,8 +79,7 @@ public static class RewireCheck
     private static ImmutableArray<ReadingSpec> Unexplained(MistakeTable table, List<(int Reading, double Shown)> read) =>
         [
             .. read.Where(r =>
-                    Math.Abs(r.Shown - table.Right[r.Reading])
-                    > Unlikely * Math.Sqrt(table.Law([r.Reading], table.Right).Covariance[0])
+                    Math.Abs(r.Shown - table.Right[r.Reading]) > Unlikely * Math.Sqrt(table.Law([r.Reading], table.Right).Covariance[0])
                 )
                 .Select(r => table.SpecOf(r.Reading)),
         ];
@@ -113,9 +103,9 @@ public static class RewireCheck
         foreach (var h in probable)
         foreach (var m in h.Mistakes)
             singles[m] += h.Probability;
-        var left = Enumerable.Range(0, singles.Length).Any(m =>
-            isKnown(m) && (singles[m] >= RuledOut || (singles[m] >= RuledOutDangerous && isDangerous(m)))
-        );
+        var left = Enumerable
+            .Range(0, singles.Length)
+            .Any(m => isKnown(m) && (singles[m] >= RuledOut || (singles[m] >= RuledOutDangerous && isDangerous(m))));
         return probable.Count > 0 && isWhole && !left ? RewireVerdict.NoneLeft : RewireVerdict.NotProved;
     }
 

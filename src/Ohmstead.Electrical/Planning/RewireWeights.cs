@@ -187,9 +187,7 @@ internal sealed class RewireWeights
 
     private double Exact((Fit A, Fit B) pair) =>
         Odds(pair.A, pair.B)
-        + Log(
-            table.Shown([(table.Mistakes[pair.A.Mistake], pair.A.Size), (table.Mistakes[pair.B.Mistake], pair.B.Size)])
-        );
+        + Log(table.Shown([(table.Mistakes[pair.A.Mistake], pair.A.Size), (table.Mistakes[pair.B.Mistake], pair.B.Size)]));
 
     private double Odds(Fit a, Fit b) =>
         table.Mistakes[a.Mistake].LogOdds + eye[a.Mistake] + table.Mistakes[b.Mistake].LogOdds + eye[b.Mistake] + a.LogShare + b.LogShare;

@@ -100,7 +100,16 @@ internal sealed class StepTree
     /// </summary>
     private StepSet[] Landmarks()
     {
-        var all = Enumerable.Range(0, Steps.Length).Aggregate(Empty, (set, s) => { set.Add(s); return set; });
+        var all = Enumerable
+            .Range(0, Steps.Length)
+            .Aggregate(
+                Empty,
+                (set, s) =>
+                {
+                    set.Add(s);
+                    return set;
+                }
+            );
         var sets = Enumerable.Repeat(all, Steps.Length).ToArray();
         var order = Order(all);
         for (var changed = true; changed; )
@@ -114,7 +123,14 @@ internal sealed class StepTree
                 StepSet? common = null;
                 foreach (var group in groups[s])
                 {
-                    var way = group.Aggregate(Empty, (set, m) => { set.Join(sets[m]); return set; });
+                    var way = group.Aggregate(
+                        Empty,
+                        (set, m) =>
+                        {
+                            set.Join(sets[m]);
+                            return set;
+                        }
+                    );
                     common = common is { } so ? so.And(way) : way;
                 }
                 if (common is { } shared)

@@ -41,13 +41,7 @@ public static class TakeApartPlanner
         return Describe(tree, best, bound, moneyPerHour, done);
     }
 
-    private static TakeApartPlan Describe(
-        StepTree tree,
-        StepSet way,
-        double bound,
-        double moneyPerHour,
-        IReadOnlySet<string> done
-    )
+    private static TakeApartPlan Describe(StepTree tree, StepSet way, double bound, double moneyPerHour, IReadOnlySet<string> done)
     {
         var order = tree.Order(way).Select(n => tree.Steps[n]).Where(s => !done.Contains(s.Id)).ToImmutableArray();
         var cost = tree.CostOf(way);

@@ -25,17 +25,17 @@ internal sealed class Telling
     {
         this.table = table;
         bool IsDangerous(Mistake x) => x.Sizes.Any(s => wiring.IsDangerous(x.Make(table.Set.Model.Sheet, s)));
-        double[] least = [.. table.Mistakes.Select(x => NeededFor(x.Percent / 100, IsDangerous(x) ? RewireCheck.RuledOutDangerous : RewireCheck.RuledOut))];
+        double[] least =
+        [
+            .. table.Mistakes.Select(x =>
+                NeededFor(x.Percent / 100, IsDangerous(x) ? RewireCheck.RuledOutDangerous : RewireCheck.RuledOut)
+            ),
+        ];
         minutes = [.. Enumerable.Range(0, table.Set.Count).Select(r => table.SpecOf(r).Minutes)];
         int[] all = [.. Enumerable.Range(0, table.Set.Count)];
         var whole = table.Mistakes.Select((_, m) => Distance(m, all)).ToArray();
         Told = [.. table.Mistakes.Select((x, m) => whole[m] >= least[m])];
-        needed =
-        [
-            .. table.Mistakes.Select(
-                (x, m) => Math.Max(least[m], Math.Min(ToBeFound(x.Percent / 100), NearlyAll * whole[m]))
-            ),
-        ];
+        needed = [.. table.Mistakes.Select((x, m) => Math.Max(least[m], Math.Min(ToBeFound(x.Percent / 100), NearlyAll * whole[m])))];
     }
 
     private bool[] Told { get; }
@@ -63,22 +63,14 @@ internal sealed class Telling
             chosen.Add(best);
             open.RemoveAll(m => Lack(m, chosen) <= 0);
         }
-        foreach (
-            var r in chosen
-                .OrderByDescending(r => Minutes(r, chosen.Where(c => c != r)))
-                .ThenByDescending(r => r)
-                .ToList()
-        )
+        foreach (var r in chosen.OrderByDescending(r => Minutes(r, chosen.Where(c => c != r))).ThenByDescending(r => r).ToList())
         {
             var rest = chosen.Where(c => c != r).ToList();
             if (Enumerable.Range(0, needed.Length).Where(CanBeTold).All(m => Lack(m, rest) <= 0))
                 chosen = rest;
         }
         chosen.Sort();
-        list =
-        [
-            .. chosen.Select((r, n) => new RewireReading(table.SpecOf(r), Minutes(r, chosen.Take(n)), Shows(r, chosen))),
-        ];
+        list = [.. chosen.Select((r, n) => new RewireReading(table.SpecOf(r), Minutes(r, chosen.Take(n)), Shows(r, chosen)))];
         return list.Value;
     }
 
@@ -99,13 +91,11 @@ internal sealed class Telling
     private double Minutes(int r, IEnumerable<int> others)
     {
         var sheet = table.Set.Model.Sheet;
-        return minutes[r]
-            + Gates.OpeningMinutes(sheet, [table.SpecOf(r).Access], others.Select(o => table.SpecOf(o).Access));
+        return minutes[r] + Gates.OpeningMinutes(sheet, [table.SpecOf(r).Access], others.Select(o => table.SpecOf(o).Access));
     }
 
     /// <summary>What is missing of the square distance that tells a mistake, as a share; 0 or less when it is told.</summary>
-    private double Lack(int m, List<int> chosen) =>
-        chosen.Count == 0 ? 1 : Math.Max(0, 1 - (Distance(m, [.. chosen]) / needed[m]));
+    private double Lack(int m, List<int> chosen) => chosen.Count == 0 ? 1 : Math.Max(0, 1 - (Distance(m, [.. chosen]) / needed[m]));
 
     /// <summary>
     /// The squared distance in deviations between right and wrong, at the size where they are nearest. Each of n readings

@@ -75,9 +75,7 @@ internal sealed class WaySearch(StepTree tree)
     /// <summary>What a set at least still costs.</summary>
     private double Missing(StepSet set)
     {
-        var lacking = set.Steps()
-            .Where(s => tree.Groups[s].Length > 0 && !Array.Exists(tree.Groups[s], set.Holds))
-            .ToList();
+        var lacking = set.Steps().Where(s => tree.Groups[s].Length > 0 && !Array.Exists(tree.Groups[s], set.Holds)).ToList();
         if (lacking.Count == 0)
             return 0;
         tree.Looks += lacking.Count * (long)shares.Length / 4;
@@ -86,8 +84,7 @@ internal sealed class WaySearch(StepTree tree)
         foreach (var step in tree.Groups[s].Aggregate((a, b) => a.With(b)).Steps())
             shares[step]++;
         return lacking.Sum(s =>
-            tree.Groups[s]
-                .Min(g => g.Steps().Where(step => !set.Has(step)).Sum(step => tree.Costs[step] / shares[step]))
+            tree.Groups[s].Min(g => g.Steps().Where(step => !set.Has(step)).Sum(step => tree.Costs[step] / shares[step]))
         );
     }
 

@@ -117,10 +117,7 @@ internal sealed class BandFinder(ReadingSet set, Predictor predictor)
             (pieces, whole) = ([pieces[0]], [pieces[0]]);
         foreach (var p in whole.Skip(1))
             SlopesOf(p, all);
-        matters =
-        [
-            .. Enumerable.Range(0, count).Select(p => whole.Any(w => w.VarianceOf(p) > LeastShare * w.Variance)),
-        ];
+        matters = [.. Enumerable.Range(0, count).Select(p => whole.Any(w => w.VarianceOf(p) > LeastShare * w.Variance))];
         foreach (var p in pieces.Except(whole))
             SlopesOf(p, matters);
     }

@@ -38,10 +38,7 @@ public sealed record InductiveKick(double Henries, double Joules, double? BladeV
             return null;
         double? Read(Quantity quantity, string from, string to, ReadingState at, UnitValues values) =>
             new ReadingSolver()
-                .Solve(
-                    new FaultedCircuits(model, spec with { Quantity = quantity, From = from, To = to }, at).Usual,
-                    values
-                )
+                .Solve(new FaultedCircuits(model, spec with { Quantity = quantity, From = from, To = to }, at).Usual, values)
                 .Value;
         var amps = Amps(source, (quantity, at) => Read(quantity, source.From, source.To, at, model.Nominal), state);
         var (blades, ideal) = (Blades(model.Sheet), Ideal(model));
@@ -52,9 +49,7 @@ public sealed record InductiveKick(double Henries, double Joules, double? BladeV
             double? Linked(string from, string to) => Read(Quantity.AcVolts, from, to, bare, ideal) / ProbeVolts;
             if (Linked(source.From, source.To) is not { } linked)
                 continue;
-            var siemens = NonlinearParts
-                .Magnetising(model.Sheet.Cores[core], 1, model.Sheet.OmegaRadPerSecond, 0)
-                .Siemens;
+            var siemens = NonlinearParts.Magnetising(model.Sheet.Cores[core], 1, model.Sheet.OmegaRadPerSecond, 0).Siemens;
             var henries = linked * linked / (model.Sheet.OmegaRadPerSecond * siemens);
             var joules = henries * amps * amps / 2;
             if (joules >= LeastJoules && joules > (worst?.Joules ?? 0))
@@ -82,9 +77,7 @@ public sealed record InductiveKick(double Henries, double Joules, double? BladeV
 
     /// <summary>The blades of the plug: where the first reading on the mains is fed.</summary>
     private static SourceSpec? Blades(TypeSheet sheet) =>
-        sheet
-            .Readings.Select(r => r.State.Source)
-            .FirstOrDefault(s => s is { IsDirect: false, Volts: > SheetChecks.LowVolts });
+        sheet.Readings.Select(r => r.State.Source).FirstOrDefault(s => s is { IsDirect: false, Volts: > SheetChecks.LowVolts });
 
     /// <summary>
     /// The same state, the reference winding fed in place of what was, without loads, and without the strap across the plug that

@@ -7,15 +7,18 @@ namespace Ohmstead.Electrical.Readings;
 public sealed record Meter(ImmutableDictionary<Quantity, MeterError> Errors)
 {
     /// <summary>A usual cheap meter (common practice, no source).</summary>
-    public static Meter Usual { get; } = new(new Dictionary<Quantity, MeterError>
-    {
-        [Quantity.Ohms] = new(0.8, 0.05, 0, 0),
-        [Quantity.InsulationOhms] = new(5, 20e3, 0, 0),
-        [Quantity.AcVolts] = new(0.8, 0.03, 0, 0),
-        [Quantity.DcVolts] = new(0.8, 0.03, 0, 0),
-        [Quantity.AcAmps] = new(0.8, 0.01, 0, 0),
-        [Quantity.Watts] = new(0.8, 0.5, 0, 0),
-    }.ToImmutableDictionary());
+    public static Meter Usual { get; } =
+        new(
+            new Dictionary<Quantity, MeterError>
+            {
+                [Quantity.Ohms] = new(0.8, 0.05, 0, 0),
+                [Quantity.InsulationOhms] = new(5, 20e3, 0, 0),
+                [Quantity.AcVolts] = new(0.8, 0.03, 0, 0),
+                [Quantity.DcVolts] = new(0.8, 0.03, 0, 0),
+                [Quantity.AcAmps] = new(0.8, 0.01, 0, 0),
+                [Quantity.Watts] = new(0.8, 0.5, 0, 0),
+            }.ToImmutableDictionary()
+        );
 
     /// <summary>The error for a quantity.</summary>
     public MeterError For(Quantity quantity) => Errors[quantity];

@@ -16,12 +16,10 @@ internal static class NormalDraws
     private static readonly double[] Shares = Twice([.. Enumerable.Range(0, Count).Select(Share)]);
 
     /// <summary>Standard normal draws of a parameter.</summary>
-    public static ReadOnlySpan<double> OfParameter(int parameter) =>
-        Normals.AsSpan(Order[parameter % (Count / 2)], Count);
+    public static ReadOnlySpan<double> OfParameter(int parameter) => Normals.AsSpan(Order[parameter % (Count / 2)], Count);
 
     /// <summary>Draws of a size, uniform on 0..1.</summary>
-    public static ReadOnlySpan<double> OfSize(int fault) =>
-        Shares.AsSpan(Order[Count - 1 - (fault % (Count / 2))], Count);
+    public static ReadOnlySpan<double> OfSize(int fault) => Shares.AsSpan(Order[Count - 1 - (fault % (Count / 2))], Count);
 
     private static double Share(int stratum) => (stratum + 0.5) / Count;
 

@@ -13,7 +13,8 @@ namespace Ohmstead.Electrical.Readings;
 internal static class PostRemarks
 {
     /// <summary>What a post of a toy-train unit gives with nothing connected [V] (common practice, no source).</summary>
-    private const double Least = 0.5, Most = 60;
+    private const double Least = 0.5,
+        Most = 60;
 
     /// <summary>Of a post behind an open contact, which is dead on purpose, less than this share is left under load.</summary>
     private const double OpenContact = 1e-3;
@@ -21,21 +22,37 @@ internal static class PostRemarks
     public static IEnumerable<Problem> Of(UnitModel model)
     {
         var sheet = model.Sheet;
-        var idle = sheet.Readings.Select((r, n) => (Spec: r, n)).Where(r => IsOfAPost(sheet, r.Spec))
-            .Select(r => (r.Spec, r.n, Volts: Volts(model, r.Spec, r.Spec.State with { Loads = [] }))).ToList();
+        var idle = sheet
+            .Readings.Select((r, n) => (Spec: r, n))
+            .Where(r => IsOfAPost(sheet, r.Spec))
+            .Select(r => (r.Spec, r.n, Volts: Volts(model, r.Spec, r.Spec.State with { Loads = [] })))
+            .ToList();
         // A post is dead in some positions, and that is in order: its highest volts count.
-        foreach (var post in idle.GroupBy(r => string.Join(' ', new[] { r.Spec.From, r.Spec.To }.Order(StringComparer.Ordinal)), StringComparer.Ordinal))
+        foreach (
+            var post in idle.GroupBy(
+                r => string.Join(' ', new[] { r.Spec.From, r.Spec.To }.Order(StringComparer.Ordinal)),
+                StringComparer.Ordinal
+            )
+        )
             if (post.MaxBy(r => r.Volts) is var best && best.Volts is < Least or > Most)
                 yield return new Problem(
                     string.Create(CultureInfo.InvariantCulture, $"$.readings[{best.n}]"),
-                    string.Create(CultureInfo.InvariantCulture, $"would show {best.Volts:G3} V with nothing connected, and a post gives {Least:G3} to {Most:G3} V"),
-                    "turns ten times off?");
+                    string.Create(
+                        CultureInfo.InvariantCulture,
+                        $"would show {best.Volts:G3} V with nothing connected, and a post gives {Least:G3} to {Most:G3} V"
+                    ),
+                    "turns ten times off?"
+                );
         foreach (var r in idle.Where(r => r.Volts > Least && !r.Spec.State.Loads.IsEmpty))
             if (Volts(model, r.Spec, r.Spec.State) is var loaded && loaded < r.Volts / 2 && loaded > r.Volts * OpenContact)
                 yield return new Problem(
                     string.Create(CultureInfo.InvariantCulture, $"$.readings[{r.n}]"),
-                    string.Create(CultureInfo.InvariantCulture, $"drops from {r.Volts:G3} V to {loaded:G3} V with its own load, by more than half"),
-                    "ohms or turns of a winding ten times off, or a wrong load?");
+                    string.Create(
+                        CultureInfo.InvariantCulture,
+                        $"drops from {r.Volts:G3} V to {loaded:G3} V with its own load, by more than half"
+                    ),
+                    "ohms or turns of a winding ten times off, or a wrong load?"
+                );
     }
 
     /// <summary>AC volts of the mains between two terminals of the low side.</summary>

@@ -13,13 +13,9 @@ public static class Prediction
     /// <summary>Scale on which values are differenced: nearly linear near zero, logarithmic above; finer than any meter.</summary>
     private static readonly MeterError Scale = new(5, 1e-3, 0, 0);
 
-    private static readonly Meter ScaleMeter = new(
-        Enum.GetValues<Quantity>().ToImmutableDictionary(q => q, _ => Scale)
-    );
+    private static readonly Meter ScaleMeter = new(Enum.GetValues<Quantity>().ToImmutableDictionary(q => q, _ => Scale));
 
-    private static readonly Meter AveragingScaleMeter = new(
-        ScaleMeter.Errors.SetItem(Quantity.AcVolts, Scale with { IsAveraging = true })
-    );
+    private static readonly Meter AveragingScaleMeter = new(ScaleMeter.Errors.SetItem(Quantity.AcVolts, Scale with { IsAveraging = true }));
 
     /// <summary>
     /// Predicts each reading in its state. Bands are good to a twentieth of their width (<c>docs/methods/bands.md</c>); where a
@@ -36,12 +32,7 @@ public static class Prediction
         bool isAveraging = false
     )
     {
-        var set = new ReadingSet(
-            model,
-            new FaultCatalogue(model),
-            readings,
-            isAveraging ? AveragingScaleMeter : ScaleMeter
-        );
+        var set = new ReadingSet(model, new FaultCatalogue(model), readings, isAveraging ? AveragingScaleMeter : ScaleMeter);
         Fault[] nominal = [.. faults.Select(f => new Fault(f.Mode, f.Size ?? f.Mode.MiddleSize))];
         var result = new PredictedReading[set.Count];
         // Each thread has scratch of its own, and each reading its own place: the answer does not depend on who did what.

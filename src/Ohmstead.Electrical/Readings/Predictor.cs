@@ -31,22 +31,26 @@ internal sealed class Predictor(ReadingSet set)
     public void Begin(ReadOnlySpan<Fault> faults)
     {
         values.CopyFrom(set.Model.Nominal);
-        foreach (var f in faults) f.ApplyTo(values);
+        foreach (var f in faults)
+            f.ApplyTo(values);
     }
 
     private void Begin(ReadOnlySpan<Fault> faults, Parameter parameter, double factor)
     {
         values.CopyFrom(set.Model.Nominal);
         values.Scale(parameter, factor);
-        foreach (var f in faults) f.ApplyTo(values);
+        foreach (var f in faults)
+            f.ApplyTo(values);
     }
 
     /// <summary>Sets the unit with every parameter multiplied by its own factor, then the faults.</summary>
     public void Begin(ReadOnlySpan<Fault> faults, ReadOnlySpan<double> factors)
     {
         values.CopyFrom(set.Model.Nominal);
-        for (var p = 0; p < factors.Length; p++) values.Scale(set.Model.Parameters[p], factors[p]);
-        foreach (var f in faults) f.ApplyTo(values);
+        for (var p = 0; p < factors.Length; p++)
+            values.Scale(set.Model.Parameters[p], factors[p]);
+        foreach (var f in faults)
+            f.ApplyTo(values);
     }
 
     /// <summary>
@@ -58,7 +62,8 @@ internal sealed class Predictor(ReadingSet set)
         var circuit = set.Circuits[reading].For(faults);
         var solved = solver.Solve(circuit, values, set.Errors[reading].IsAveraging, StartOf(reading, circuit));
         Work += solver.WasPeriodic ? WorkOfWave : 1;
-        if (solved.Value is not { } value) return null;
+        if (solved.Value is not { } value)
+            return null;
         return double.IsFinite(value) ? Math.Clamp(value, -Solution.NoPathOhms, Solution.NoPathOhms) : Solution.NoPathOhms;
     }
 
@@ -101,14 +106,20 @@ internal sealed class Predictor(ReadingSet set)
         var parameters = set.Model.Parameters;
         for (var p = 0; p < parameters.Length; p++)
         {
-            if (!which[p]) continue;
+            if (!which[p])
+                continue;
             var sigma = parameters[p].Sigma;
             if (sigma <= NarrowSigma)
             {
-                if (At(reading, faults, parameters[p], Math.Exp(NarrowStep * sigma)) is { } near) slopes[p] = (near - centre) / NarrowStep;
+                if (At(reading, faults, parameters[p], Math.Exp(NarrowStep * sigma)) is { } near)
+                    slopes[p] = (near - centre) / NarrowStep;
                 continue;
             }
-            if (At(reading, faults, parameters[p], Math.Exp(sigma)) is not { } up || At(reading, faults, parameters[p], Math.Exp(-sigma)) is not { } down) continue;
+            if (
+                At(reading, faults, parameters[p], Math.Exp(sigma)) is not { } up
+                || At(reading, faults, parameters[p], Math.Exp(-sigma)) is not { } down
+            )
+                continue;
             slopes[p] = (up - centre - (down - centre)) / 2;
             bends[p] = (up - centre + (down - centre)) / 2;
         }
@@ -119,16 +130,27 @@ internal sealed class Predictor(ReadingSet set)
     /// </summary>
     /// <param name="factors">By parameter; scratch, left as it was.</param>
     /// <param name="steps">By parameter, in standard deviations; the bend is that of one step.</param>
-    public void SlopesAbout(int reading, Fault[] faults, double centre, double[] factors, double[] steps, ReadOnlySpan<bool> which, Span<double> slopes, Span<double> bends)
+    public void SlopesAbout(
+        int reading,
+        Fault[] faults,
+        double centre,
+        double[] factors,
+        double[] steps,
+        ReadOnlySpan<bool> which,
+        Span<double> slopes,
+        Span<double> bends
+    )
     {
         var parameters = set.Model.Parameters;
         for (var p = 0; p < parameters.Length; p++)
         {
-            if (!which[p]) continue;
+            if (!which[p])
+                continue;
             var (about, by) = (factors[p], Math.Exp(parameters[p].Sigma * steps[p]));
             var (above, below) = (At(reading, faults, factors, p, about * by), At(reading, faults, factors, p, about / by));
             factors[p] = about;
-            if (above is not { } up || below is not { } down) continue;
+            if (above is not { } up || below is not { } down)
+                continue;
             slopes[p] = (up - centre - (down - centre)) / (2 * steps[p]);
             bends[p] = (up - centre + (down - centre)) / 2;
         }

@@ -15,7 +15,11 @@ public sealed class ReadingSet
         : this(model, catalogue, readings.Select(r => (r.Spec, r.State, meter.For(r.Spec.Quantity)))) { }
 
     /// <summary>Lays out readings, each with the error of its own meter.</summary>
-    public ReadingSet(UnitModel model, FaultCatalogue catalogue, IEnumerable<(ReadingSpec Spec, ReadingState State, MeterError Error)> readings)
+    public ReadingSet(
+        UnitModel model,
+        FaultCatalogue catalogue,
+        IEnumerable<(ReadingSpec Spec, ReadingState State, MeterError Error)> readings
+    )
     {
         (Model, Catalogue) = (model, catalogue);
         var all = readings.ToList();
@@ -53,7 +57,8 @@ public sealed class ReadingSet
     }
 
     /// <summary>The place on a reading's scale above which the meter shows OL.</summary>
-    internal double OverRangeOnScale(int reading) => ToScale(reading, Math.Min(Solving.Solution.OverRange(SpecOf(reading).Quantity), Solving.Solution.NoPathOhms));
+    internal double OverRangeOnScale(int reading) =>
+        ToScale(reading, Math.Min(Solving.Solution.OverRange(SpecOf(reading).Quantity), Solving.Solution.NoPathOhms));
 
     /// <summary>
     /// Covariance of the meter's errors of two readings on the scale: rectangular with limit 1, hence variance 1/3; a share of
@@ -62,7 +67,8 @@ public sealed class ReadingSet
     internal double ErrorCovariance(int a, int b)
     {
         var shared = Errors[a].Shared;
-        if (a == b) return ((shared * shared) + ((1 - shared) * (1 - shared))) / 3;
+        if (a == b)
+            return ((shared * shared) + ((1 - shared) * (1 - shared))) / 3;
         return SpecOf(a).Quantity == SpecOf(b).Quantity && Errors[a] == Errors[b] ? shared * shared / 3 : 0;
     }
 }

@@ -15,9 +15,11 @@ public static class ReadingsFile
     public static Parsed<UnitReadings> Read(string text, TypeSheet sheet)
     {
         var problems = new List<Problem>();
-        if (!JsonCursor.TryOpen(text, problems, out var root)) return new(null, problems);
+        if (!JsonCursor.TryOpen(text, problems, out var root))
+            return new(null, problems);
         TypeSheetFile.CheckMark(root, Mark);
-        if (root.Word("sheet") is var id && id.Length > 0 && id != sheet.Id) root.Report("sheet", $"is \"{id}\"", $"these readings belong to another sheet than \"{sheet.Id}\"");
+        if (root.Word("sheet") is var id && id.Length > 0 && id != sheet.Id)
+            root.Report("sheet", $"is \"{id}\"", $"these readings belong to another sheet than \"{sheet.Id}\"");
         var supply = root.Number("supplyVolts", sheet.SupplyVolts, 1, 1000);
         double? expected = root.Has("expectedFaults") ? root.Number("expectedFaults", 1e-6, 1000) : null;
         var meter = ReadMeter(root);
@@ -36,7 +38,8 @@ public static class ReadingsFile
                 at.Report($"\"{name}\" is no quantity", "one of ohms, insulation-ohms, ac-volts, dc-volts, ac-amps, watts");
                 continue;
             }
-            if (at.IsObject()) errors = errors.SetItem(quantity, ReadError(at, quantity));
+            if (at.IsObject())
+                errors = errors.SetItem(quantity, ReadError(at, quantity));
         }
         return new Meter(errors);
     }
@@ -45,19 +48,23 @@ public static class ReadingsFile
     {
         var usual = Meter.Usual.For(quantity);
         var (percent, floor) = (at.Number("percent", usual.Percent, 0, 50), at.Number("floor", usual.Floor, 0, 1e9));
-        if (percent == 0 && floor == 0) at.Report("has neither percent nor floor", "every meter has an error: give at least one of them above 0");
+        if (percent == 0 && floor == 0)
+            at.Report("has neither percent nor floor", "every meter has an error: give at least one of them above 0");
         var isAveraging = at.Flag("averaging");
-        if (quantity != Quantity.AcVolts && isAveraging) at.Report("averaging", "stands on a quantity other than ac-volts", "leave it out");
+        if (quantity != Quantity.AcVolts && isAveraging)
+            at.Report("averaging", "stands on a quantity other than ac-volts", "leave it out");
         return new MeterError(percent, floor, at.Number("shared", 0, 0, 1), at.Number("leadOhms", 0, 0, 100)) { IsAveraging = isAveraging };
     }
 
     private static TakenReading? ReadTaken(JsonCursor at, TypeSheet sheet, double supplyVolts)
     {
-        if (!at.IsObject()) return null;
+        if (!at.IsObject())
+            return null;
         var id = at.Word("id");
         if (sheet.FindReading(id) is not { } spec)
         {
-            if (id.Length > 0) at.Report("id", $"\"{id}\" is no reading of sheet \"{sheet.Id}\"", "use an id from the sheet's readings");
+            if (id.Length > 0)
+                at.Report("id", $"\"{id}\" is no reading of sheet \"{sheet.Id}\"", "use an id from the sheet's readings");
             return null;
         }
         var state = ReadState(at, sheet, spec, supplyVolts);
@@ -73,7 +80,8 @@ public static class ReadingsFile
             at.Report("value", "is missing", "a number, \"OL\", { \"jumps\": [ … ] } or null is required");
             return blank;
         }
-        if (value.ValueKind != JsonValueKind.Null && waived.Length > 0) at.Report("waived", "stands beside a value", "a measured reading cannot be waived; only one that could not be taken");
+        if (value.ValueKind != JsonValueKind.Null && waived.Length > 0)
+            at.Report("waived", "stands beside a value", "a measured reading cannot be waived; only one that could not be taken");
         return value.ValueKind switch
         {
             JsonValueKind.Null => blank,
@@ -85,13 +93,15 @@ public static class ReadingsFile
 
     private static TakenReading OverRange(JsonCursor at, TakenReading blank)
     {
-        if (blank.Spec.Quantity is not (Quantity.Ohms or Quantity.InsulationOhms)) at.Report("value", "is OL on a reading that is no resistance", "give the number, or null with why");
+        if (blank.Spec.Quantity is not (Quantity.Ohms or Quantity.InsulationOhms))
+            at.Report("value", "is OL on a reading that is no resistance", "give the number, or null with why");
         return blank with { Outcome = Outcome.OverRange };
     }
 
     private static bool IsOverRange(JsonCursor at)
     {
-        if (at.AsWord() == "OL") return true;
+        if (at.AsWord() == "OL")
+            return true;
         at.Report("is no value", "a number, \"OL\", { \"jumps\": [ … ] } or null is expected");
         return false;
     }
@@ -99,7 +109,9 @@ public static class ReadingsFile
     private static TakenReading ReadJumps(JsonCursor at, TakenReading blank)
     {
         var values = at.RequiredList("jumps", 20)
-            .Select(v => v.Element.ValueKind == JsonValueKind.String ? (IsOverRange(v) ? double.PositiveInfinity : 0) : v.AsNumber(-1e15, 1e15))
+            .Select(v =>
+                v.Element.ValueKind == JsonValueKind.String ? (IsOverRange(v) ? double.PositiveInfinity : 0) : v.AsNumber(-1e15, 1e15)
+            )
             .ToImmutableArray();
         return blank with { Outcome = Outcome.Jumps, JumpValues = values };
     }
@@ -113,20 +125,32 @@ public static class ReadingsFile
             if (state.Source is { IsDirect: false } s)
             {
                 if (s.Volts <= SheetChecks.LowVolts && volts > SheetChecks.LowVolts)
-                    at.Report("supplyVolts", string.Create(CultureInfo.InvariantCulture, $"is {volts}, and {spec.Id} is read on a low supply of {s.Volts} V"), "enter what the low supply gave, at most 30 V; never put mains on for it");
+                    at.Report(
+                        "supplyVolts",
+                        string.Create(CultureInfo.InvariantCulture, $"is {volts}, and {spec.Id} is read on a low supply of {s.Volts} V"),
+                        "enter what the low supply gave, at most 30 V; never put mains on for it"
+                    );
                 state = state with { Source = s with { Volts = volts } };
             }
-            else at.Report("supplyVolts", "stands on a reading without an alternating source", "leave it out");
+            else
+                at.Report("supplyVolts", "stands on a reading without an alternating source", "leave it out");
         }
-        if (at.Has("loads")) state = state with { Loads = ReadingReader.Loads(at) };
-        if (at.Has("celsius")) state = state with { Celsius = at.Number("celsius", -60, 250) };
+        if (at.Has("loads"))
+            state = state with { Loads = ReadingReader.Loads(at) };
+        if (at.Has("celsius"))
+            state = state with { Celsius = at.Number("celsius", -60, 250) };
         if (at.Has("controls"))
         {
             var controls = ReadingReader.Controls(at);
-            foreach (var p in SheetChecks.ControlProblems(sheet, controls)) at.Report($"controls.{p.Path}", p.Wrong, p.Right);
+            foreach (var p in SheetChecks.ControlProblems(sheet, controls))
+                at.Report($"controls.{p.Path}", p.Wrong, p.Right);
             state = state with { Controls = state.Controls.SetItems(controls) };
         }
-        foreach (var t in state.Loads.SelectMany(l => new[] { l.From, l.To }).Where(t => !sheet.Elements.Any(e => e.From == t || e.To == t || e.OtherTerminals.Contains(t))))
+        foreach (
+            var t in state
+                .Loads.SelectMany(l => new[] { l.From, l.To })
+                .Where(t => !sheet.Elements.Any(e => e.From == t || e.To == t || e.OtherTerminals.Contains(t)))
+        )
             at.Report("loads", $"terminal \"{t}\" is not in the circuit", "use a terminal that an element has");
         return state;
     }
@@ -134,9 +158,11 @@ public static class ReadingsFile
     private static Told? ReadTold(string id, JsonCursor at, TypeSheet sheet)
     {
         var observation = sheet.Observations.FirstOrDefault(o => o.Id == id);
-        if (observation is null) at.Report("is no observation of the sheet", "use an id from the sheet's observations");
+        if (observation is null)
+            at.Report("is no observation of the sheet", "use an id from the sheet's observations");
         var word = at.AsWord();
-        if (word is not ("yes" or "no" or "unsure")) at.Report($"is \"{word}\"", "yes, no or unsure is expected");
+        if (word is not ("yes" or "no" or "unsure"))
+            at.Report($"is \"{word}\"", "yes, no or unsure is expected");
         return observation is null || word is not ("yes" or "no") ? null : new Told(observation, word == "yes");
     }
 }

@@ -25,14 +25,25 @@ public static class SheetRemarks
         && off <= NearSupply * sheet.SupplyVolts;
 
     private static IEnumerable<Problem> Supply(TypeSheet sheet) =>
-        sheet.Readings.Select((r, n) => (Spec: r, n)).Where(r => IsAlmostMains(sheet, r.Spec)).Select(r => new Problem(
-            string.Create(CultureInfo.InvariantCulture, $"$.readings[{r.n}].state.source.volts"),
-            string.Create(CultureInfo.InvariantCulture, $"is {r.Spec.State.Source!.Volts:G6}, and the supply is {sheet.SupplyVolts:G6}: it will not scale with the line voltage, and a sound unit may read as a faulty one"),
-            "write \"mains\""));
+        sheet
+            .Readings.Select((r, n) => (Spec: r, n))
+            .Where(r => IsAlmostMains(sheet, r.Spec))
+            .Select(r => new Problem(
+                string.Create(CultureInfo.InvariantCulture, $"$.readings[{r.n}].state.source.volts"),
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"is {r.Spec.State.Source!.Volts:G6}, and the supply is {sheet.SupplyVolts:G6}: it will not scale with the line voltage, and a sound unit may read as a faulty one"
+                ),
+                "write \"mains\""
+            ));
 
     private static IEnumerable<Problem> Gates(UnitModel model) =>
-        model.Sheet.Readings.Select((r, n) => (Spec: r, n)).Where(r => (r.Spec.IsGate || r.Spec.Limits is not null) && !Judging.CanJudge(model, r.Spec, r.Spec.State)).Select(r => new Problem(
-            string.Create(CultureInfo.InvariantCulture, $"$.readings[{r.n}]"),
-            $"\"{r.Spec.Id}\" is a gate that is never judged, for a rectifier loads the core here",
-            "it can be passed by its limits alone"));
+        model
+            .Sheet.Readings.Select((r, n) => (Spec: r, n))
+            .Where(r => (r.Spec.IsGate || r.Spec.Limits is not null) && !Judging.CanJudge(model, r.Spec, r.Spec.State))
+            .Select(r => new Problem(
+                string.Create(CultureInfo.InvariantCulture, $"$.readings[{r.n}]"),
+                $"\"{r.Spec.Id}\" is a gate that is never judged, for a rectifier loads the core here",
+                "it can be passed by its limits alone"
+            ));
 }

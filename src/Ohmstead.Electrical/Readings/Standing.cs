@@ -21,8 +21,7 @@ public readonly record struct Standing(Side Side, double Off, double Deviations)
     public double TimesOut { get; init; }
 
     /// <summary>True when it lies outside, and not by little: of sound units one in twenty lies outside by little.</summary>
-    public bool IsClearlyOff =>
-        Side is Side.Below or Side.Above && (Deviations >= ClearDeviations || TimesOut >= ClearTimes);
+    public bool IsClearlyOff => Side is Side.Below or Side.Above && (Deviations >= ClearDeviations || TimesOut >= ClearTimes);
 }
 
 /// <summary>On which side of what sound units show a reading lies.</summary>

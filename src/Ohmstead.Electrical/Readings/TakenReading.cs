@@ -9,7 +9,14 @@ namespace Ohmstead.Electrical.Readings;
 /// <param name="WaivedBy">Who waived a reading that could not be taken; empty otherwise.</param>
 /// <param name="State">The state of the unit as it really was.</param>
 public sealed record TakenReading(
-    ReadingSpec Spec, Outcome Outcome, double Value, ImmutableArray<double> JumpValues, string Why, string WaivedBy, ReadingState State)
+    ReadingSpec Spec,
+    Outcome Outcome,
+    double Value,
+    ImmutableArray<double> JumpValues,
+    string Why,
+    string WaivedBy,
+    ReadingState State
+)
 {
     /// <summary>What was done in place of a waived reading; may be empty.</summary>
     public string Instead { get; init; } = "";
@@ -45,7 +52,13 @@ public sealed record Told(Observation Observation, bool Yes);
 /// <param name="Meter">The meter in hand: of readings not yet taken, and of those that name no meter of their own.</param>
 /// <param name="ExpectedFaults">Mean number of faults assumed before any reading; null for the chances as they are.</param>
 public sealed record UnitReadings(
-    string Sheet, double SupplyVolts, double? ExpectedFaults, Meter Meter, ImmutableArray<TakenReading> Readings, ImmutableArray<Told> Told)
+    string Sheet,
+    double SupplyVolts,
+    double? ExpectedFaults,
+    Meter Meter,
+    ImmutableArray<TakenReading> Readings,
+    ImmutableArray<Told> Told
+)
 {
     /// <summary>What the last diagnosis of these readings doubts of the checks among them.</summary>
     public CheckDoubts Doubts { get; init; } = CheckDoubts.None;
@@ -65,7 +78,8 @@ public sealed record UnitReadings(
             .GroupBy(r => r.State.Source!.Volts)
             .OrderByDescending(g => g.Count())
             .FirstOrDefault()
-            ?.Key ?? SupplyVolts;
+            ?.Key
+        ?? SupplyVolts;
 
     private static bool IsOnLine(TypeSheet sheet, ReadingState state) =>
         state.Source is { IsDirect: false } s && Math.Abs(s.Volts - sheet.SupplyVolts) < 1e-9 * s.Volts;

@@ -12,9 +12,11 @@ internal static class Vectors
         var va = MemoryMarshal.Cast<double, Vector<double>>(a);
         var vb = MemoryMarshal.Cast<double, Vector<double>>(b[..a.Length]);
         var sum = Vector<double>.Zero;
-        for (var n = 0; n < va.Length && n < vb.Length; n++) sum += va[n] * vb[n];
+        for (var n = 0; n < va.Length && n < vb.Length; n++)
+            sum += va[n] * vb[n];
         var total = Vector.Sum(sum);
-        for (var n = va.Length * Vector<double>.Count; n < a.Length; n++) total += a[n] * b[n];
+        for (var n = va.Length * Vector<double>.Count; n < a.Length; n++)
+            total += a[n] * b[n];
         return total;
     }
 
@@ -24,18 +26,23 @@ internal static class Vectors
         var va = MemoryMarshal.Cast<double, Vector<double>>(a);
         var vb = MemoryMarshal.Cast<double, Vector<double>>(b[..a.Length]);
         var by = new Vector<double>(scale);
-        for (var n = 0; n < va.Length && n < vb.Length; n++) va[n] += by * vb[n];
-        for (var n = va.Length * Vector<double>.Count; n < a.Length; n++) a[n] += scale * b[n];
+        for (var n = 0; n < va.Length && n < vb.Length; n++)
+            va[n] += by * vb[n];
+        for (var n = va.Length * Vector<double>.Count; n < a.Length; n++)
+            a[n] += scale * b[n];
     }
 
     /// <summary>ln Σ exp.</summary>
     public static double LogSum(ReadOnlySpan<double> logs)
     {
         var most = double.NegativeInfinity;
-        foreach (var v in logs) most = Math.Max(most, v);
-        if (double.IsNegativeInfinity(most)) return most;
+        foreach (var v in logs)
+            most = Math.Max(most, v);
+        if (double.IsNegativeInfinity(most))
+            return most;
         var sum = 0.0;
-        foreach (var v in logs) sum += Math.Exp(v - most);
+        foreach (var v in logs)
+            sum += Math.Exp(v - most);
         return most + Math.Log(sum);
     }
 }

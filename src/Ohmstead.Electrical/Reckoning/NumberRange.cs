@@ -45,14 +45,22 @@ public sealed record NumberRange(double Low, double High, bool WithoutLow = fals
     {
         get
         {
-            if (this == Any) return "a number";
-            var low = WithoutLow ? $"above {Said(Low)}" : High >= Most ? $"{Said(Low)} or more" : $"from {Said(Low)}";
+            if (this == Any)
+                return "a number";
+            var low =
+                WithoutLow ? $"above {Said(Low)}"
+                : High >= Most ? $"{Said(Low)} or more"
+                : $"from {Said(Low)}";
             return High >= Most ? $"a number, {low}" : $"a number {low} {(WithoutHigh ? "and below" : "to")} {Said(High)}";
         }
     }
 
     /// <summary>Some number in it, to read on with after a problem.</summary>
-    internal double Harmless => Holds(1) ? 1 : Holds((Low + High) / 2) ? (Low + High) / 2 : Low;
+    internal double Harmless =>
+        Holds(1) ? 1
+        : Holds((Low + High) / 2) ? (Low + High) / 2
+        : Low;
 
-    private static string Said(double value) => value.ToString(value == 0 || Math.Abs(value) is >= 1e-4 and < 1e10 ? "0.####" : "G6", CultureInfo.InvariantCulture);
+    private static string Said(double value) =>
+        value.ToString(value == 0 || Math.Abs(value) is >= 1e-4 and < 1e10 ? "0.####" : "G6", CultureInfo.InvariantCulture);
 }

@@ -51,8 +51,10 @@ public abstract record Answer
 
         public override void Write(Utf8JsonWriter writer, double value, JsonSerializerOptions options)
         {
-            if (double.IsFinite(value)) writer.WriteNumberValue(value);
-            else writer.WriteNullValue();
+            if (double.IsFinite(value))
+                writer.WriteNumberValue(value);
+            else
+                writer.WriteNullValue();
         }
     }
 }

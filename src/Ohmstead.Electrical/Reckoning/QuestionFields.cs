@@ -24,7 +24,8 @@ public readonly struct QuestionFields(JsonCursor at, TypeSheet? sheet)
     /// <summary>The type sheet; a problem where none was given.</summary>
     public TypeSheet? NeededSheet()
     {
-        if (sheet is null) at.Report("needs a type sheet", "give one with --sheet FILE");
+        if (sheet is null)
+            at.Report("needs a type sheet", "give one with --sheet FILE");
         return sheet;
     }
 
@@ -43,7 +44,8 @@ public readonly struct QuestionFields(JsonCursor at, TypeSheet? sheet)
     /// <summary>A required number.</summary>
     public double Number(string name, NumberRange range)
     {
-        if (Has(name)) return At(name).AsNumber(range);
+        if (Has(name))
+            return At(name).AsNumber(range);
         Report(name, "is missing", $"{range.Words} is required");
         return range.Harmless;
     }
@@ -64,17 +66,29 @@ public readonly struct QuestionFields(JsonCursor at, TypeSheet? sheet)
     public decimal? OptionalMoney(string name) => Has(name) ? Money(name) : null;
 
     private decimal Digits(string name, double read) =>
-        Has(name) && at.At(name).Element is { ValueKind: JsonValueKind.Number } typed && typed.TryGetDecimal(out var exact) && Math.Abs(exact) <= (decimal)NumberRange.Money.High ? exact : (decimal)read;
+        Has(name)
+        && at.At(name).Element is { ValueKind: JsonValueKind.Number } typed
+        && typed.TryGetDecimal(out var exact)
+        && Math.Abs(exact) <= (decimal)NumberRange.Money.High
+            ? exact
+            : (decimal)read;
 
     /// <summary>This place as a number.</summary>
     public double AsNumber(NumberRange range)
     {
         if (at.Element.ValueKind == JsonValueKind.Number && at.Element.TryGetDouble(out var value) && double.IsFinite(value))
         {
-            if (range.Holds(value)) return value;
-            at.Report($"is {JsonCursor.Show(value)}", Math.Abs(value) > NumberRange.Most ? $"at most {JsonCursor.Show(NumberRange.Most)} is expected" : $"{range.Words} is expected");
+            if (range.Holds(value))
+                return value;
+            at.Report(
+                $"is {JsonCursor.Show(value)}",
+                Math.Abs(value) > NumberRange.Most
+                    ? $"at most {JsonCursor.Show(NumberRange.Most)} is expected"
+                    : $"{range.Words} is expected"
+            );
         }
-        else at.Report($"is {at.Said}", $"{range.Words} is expected");
+        else
+            at.Report($"is {at.Said}", $"{range.Words} is expected");
         return range.Harmless;
     }
 
@@ -86,9 +100,11 @@ public readonly struct QuestionFields(JsonCursor at, TypeSheet? sheet)
     public int Whole(string name, int low, int high, int? otherwise = null)
     {
         var range = new NumberRange(low, high);
-        if (!Has(name) && otherwise is { } usual) return usual;
+        if (!Has(name) && otherwise is { } usual)
+            return usual;
         var value = Number(name, range);
-        if (value == Math.Floor(value)) return (int)value;
+        if (value == Math.Floor(value))
+            return (int)value;
         Report(name, $"is {JsonCursor.Show(value)}", "a whole number is expected");
         return (int)value;
     }
@@ -108,11 +124,15 @@ public readonly struct QuestionFields(JsonCursor at, TypeSheet? sheet)
     /// <summary>One word of a list; required where there is no default.</summary>
     public string OneOf(string name, ImmutableArray<string> words, string? otherwise = null)
     {
-        if (!Has(name) && otherwise is not null) return otherwise;
+        if (!Has(name) && otherwise is not null)
+            return otherwise;
         var right = $"one of {string.Join(", ", words)} is expected";
-        if (!Has(name)) Report(name, "is missing", right);
-        else if (at.At(name) is { Element.ValueKind: JsonValueKind.String } word && words.Contains(word.Element.GetString()!)) return word.Element.GetString()!;
-        else at.At(name).Report($"is {at.At(name).Said}", right);
+        if (!Has(name))
+            Report(name, "is missing", right);
+        else if (at.At(name) is { Element.ValueKind: JsonValueKind.String } word && words.Contains(word.Element.GetString()!))
+            return word.Element.GetString()!;
+        else
+            at.At(name).Report($"is {at.At(name).Said}", right);
         return otherwise ?? words[0];
     }
 
@@ -120,7 +140,8 @@ public readonly struct QuestionFields(JsonCursor at, TypeSheet? sheet)
     public string NewId(string name, ISet<string> taken)
     {
         var id = Word(name);
-        if (id.Length > 0 && !taken.Add(id)) Report(name, $"\"{id}\" is there twice", "each has a name of its own");
+        if (id.Length > 0 && !taken.Add(id))
+            Report(name, $"\"{id}\" is there twice", "each has a name of its own");
         return id;
     }
 
@@ -128,7 +149,12 @@ public readonly struct QuestionFields(JsonCursor at, TypeSheet? sheet)
     public string KnownId(string name, IReadOnlyCollection<string> known, string what)
     {
         var id = Word(name);
-        if (id.Length > 0 && !known.Contains(id, StringComparer.Ordinal)) Report(name, $"\"{id}\" is no {what}", known.Count > 0 ? $"one of {string.Join(", ", known.Take(12))}" : $"there is no {what} here");
+        if (id.Length > 0 && !known.Contains(id, StringComparer.Ordinal))
+            Report(
+                name,
+                $"\"{id}\" is no {what}",
+                known.Count > 0 ? $"one of {string.Join(", ", known.Take(12))}" : $"there is no {what} here"
+            );
         return id;
     }
 
@@ -137,13 +163,16 @@ public readonly struct QuestionFields(JsonCursor at, TypeSheet? sheet)
         !Has(name) && otherwise is { } usual ? usual : Items(name, f => f.AsNumber(range), least, isRequired: otherwise is null);
 
     /// <summary>A required list of objects.</summary>
-    public ImmutableArray<T> List<T>(string name, Func<QuestionFields, T> read, int least = 1, int most = MostItems) => Objects(name, read, least, isRequired: true, most);
+    public ImmutableArray<T> List<T>(string name, Func<QuestionFields, T> read, int least = 1, int most = MostItems) =>
+        Objects(name, read, least, isRequired: true, most);
 
     /// <summary>A list of objects that may be left out.</summary>
-    public ImmutableArray<T> OptionalList<T>(string name, Func<QuestionFields, T> read, int most = MostItems) => Objects(name, read, 0, isRequired: false, most);
+    public ImmutableArray<T> OptionalList<T>(string name, Func<QuestionFields, T> read, int most = MostItems) =>
+        Objects(name, read, 0, isRequired: false, most);
 
     /// <summary>The places of a list whose items may be of several kinds.</summary>
-    public ImmutableArray<QuestionFields> Places(string name, bool isRequired = true, int least = 0) => Items(name, f => f, least, isRequired);
+    public ImmutableArray<QuestionFields> Places(string name, bool isRequired = true, int least = 0) =>
+        Items(name, f => f, least, isRequired);
 
     /// <summary>A field as a place, for what may be of several kinds; only where <see cref="Has"/>.</summary>
     public QuestionFields Place(string name) => At(name);
@@ -151,14 +180,16 @@ public readonly struct QuestionFields(JsonCursor at, TypeSheet? sheet)
     /// <summary>A part with fields of its own, or null where it is left out; a problem where it is no object.</summary>
     public QuestionFields? Part(string name)
     {
-        if (!Has(name)) return null;
+        if (!Has(name))
+            return null;
         return at.At(name).IsObject() ? At(name) : null;
     }
 
     /// <summary>A required part with fields of its own.</summary>
     public QuestionFields? NeededPart(string name, string right)
     {
-        if (!Has(name)) Report(name, "is missing", $"{right} is required");
+        if (!Has(name))
+            Report(name, "is missing", $"{right} is required");
         return Part(name);
     }
 
@@ -188,7 +219,11 @@ public readonly struct QuestionFields(JsonCursor at, TypeSheet? sheet)
     {
         var places = isRequired ? at.RequiredList(name, most) : at.List(name, most);
         if (Has(name) && at.At(name).Element is { ValueKind: JsonValueKind.Array } list && list.GetArrayLength() < least)
-            Report(name, list.GetArrayLength() == 0 ? "is empty" : $"has {list.GetArrayLength().ToString(CultureInfo.InvariantCulture)}", $"{least.ToString(CultureInfo.InvariantCulture)} or more are expected");
+            Report(
+                name,
+                list.GetArrayLength() == 0 ? "is empty" : $"has {list.GetArrayLength().ToString(CultureInfo.InvariantCulture)}",
+                $"{least.ToString(CultureInfo.InvariantCulture)} or more are expected"
+            );
         var given = sheet;
         return [.. places.Select(p => read(new QuestionFields(p, given)))];
     }

@@ -8,25 +8,26 @@ namespace Ohmstead.Electrical.Reckoning;
 public static class QuestionTable
 {
     /// <summary>By word, in the order of the alphabet.</summary>
-    public static ImmutableSortedDictionary<string, Func<QuestionFields, Question>> Readers { get; } = new Dictionary<string, Func<QuestionFields, Question>>
-    {
-        ["batch"] = Batch.Read,
-        ["breaker"] = Breaker.Read,
-        ["cord"] = Cord.Read,
-        ["heat-run"] = HeatRun.Read,
-        ["lamp"] = LampInPlace.Read,
-        ["load-budget"] = LoadBudget.Read,
-        ["now-or-later"] = RenewalChoice.Read,
-        ["own-bands"] = OwnBands.Read,
-        ["quote"] = Quote.Read,
-        ["rectifier"] = RectifierChoice.Read,
-        ["regulation"] = Regulation.Read,
-        ["resistance-wire"] = ResistanceWire.Read,
-        ["rise"] = Rise.Read,
-        ["rise-elsewhere"] = RiseElsewhere.Read,
-        ["roller"] = Roller.Read,
-        ["stock"] = Stock.Read,
-        ["together"] = Together.Read,
-        ["verdict"] = Verdict.Read,
-    }.ToImmutableSortedDictionary(StringComparer.Ordinal);
+    public static ImmutableSortedDictionary<string, Func<QuestionFields, Question>> Readers { get; } =
+        new Dictionary<string, Func<QuestionFields, Question>>
+        {
+            ["batch"] = Batch.Read,
+            ["breaker"] = Breaker.Read,
+            ["cord"] = Cord.Read,
+            ["heat-run"] = HeatRun.Read,
+            ["lamp"] = LampInPlace.Read,
+            ["load-budget"] = LoadBudget.Read,
+            ["now-or-later"] = RenewalChoice.Read,
+            ["own-bands"] = OwnBands.Read,
+            ["quote"] = Quote.Read,
+            ["rectifier"] = RectifierChoice.Read,
+            ["regulation"] = Regulation.Read,
+            ["resistance-wire"] = ResistanceWire.Read,
+            ["rise"] = Rise.Read,
+            ["rise-elsewhere"] = RiseElsewhere.Read,
+            ["roller"] = Roller.Read,
+            ["stock"] = Stock.Read,
+            ["together"] = Together.Read,
+            ["verdict"] = Verdict.Read,
+        }.ToImmutableSortedDictionary(StringComparer.Ordinal);
 }

@@ -18,26 +18,32 @@ internal static class BranchValues
     private const double StuckClosedOhms = 0.01;
 
     /// <summary>Resistance of a branch to direct current [Ω]; not for junctions.</summary>
-    public static double Ohms(ReadingCircuit circuit, in Branch b, UnitValues values) => Math.Max(LeastOhms, b.Kind switch
-    {
-        BranchKind.Element or BranchKind.Series => values.Ohms[b.Index],
-        BranchKind.Leakage => values.Second[b.Index],
-        BranchKind.Slider => values.ContactOhms[b.Index] * b.X,
-        BranchKind.Load => b.X,
-        BranchKind.Contact => SwitchOhms(b, values),
-        BranchKind.Lamp => ColdLampOhms(circuit.Lamps[b.Index], values),
-        _ => SegmentOf(circuit, b, values).Ohms,
-    });
+    public static double Ohms(ReadingCircuit circuit, in Branch b, UnitValues values) =>
+        Math.Max(
+            LeastOhms,
+            b.Kind switch
+            {
+                BranchKind.Element or BranchKind.Series => values.Ohms[b.Index],
+                BranchKind.Leakage => values.Second[b.Index],
+                BranchKind.Slider => values.ContactOhms[b.Index] * b.X,
+                BranchKind.Load => b.X,
+                BranchKind.Contact => SwitchOhms(b, values),
+                BranchKind.Lamp => ColdLampOhms(circuit.Lamps[b.Index], values),
+                _ => SegmentOf(circuit, b, values).Ohms,
+            }
+        );
 
-    private static double SwitchOhms(in Branch b, UnitValues values) => (values.Stuck[b.Index], b.X > 0) switch
-    {
-        (1, _) => values.Second[b.Index],
-        (2, false) => StuckClosedOhms,
-        (_, true) => values.Ohms[b.Index],
-        _ => values.Second[b.Index],
-    };
+    private static double SwitchOhms(in Branch b, UnitValues values) =>
+        (values.Stuck[b.Index], b.X > 0) switch
+        {
+            (1, _) => values.Second[b.Index],
+            (2, false) => StuckClosedOhms,
+            (_, true) => values.Ohms[b.Index],
+            _ => values.Second[b.Index],
+        };
 
-    private static double ColdLampOhms(in LampPlace lamp, UnitValues values) => IsBroken(lamp, values) ? OpenOhms : 0.1 * lamp.Volts / lamp.Amps;
+    private static double ColdLampOhms(in LampPlace lamp, UnitValues values) =>
+        IsBroken(lamp, values) ? OpenOhms : 0.1 * lamp.Volts / lamp.Amps;
 
     /// <summary>True for a lamp whose filament is broken.</summary>
     public static bool IsBroken(in LampPlace lamp, UnitValues values) => lamp.Element >= 0 && values.Flag[lamp.Element];
@@ -61,7 +67,14 @@ internal static class BranchValues
     }
 
     /// <summary>The loop of shorted turns of a winding; false when none are.</summary>
-    public static bool TryShortedLoop(ReadingCircuit circuit, int e, UnitValues values, out double ohms, out double henries, out double turns)
+    public static bool TryShortedLoop(
+        ReadingCircuit circuit,
+        int e,
+        UnitValues values,
+        out double ohms,
+        out double henries,
+        out double turns
+    )
     {
         var share = values.ShortedTurns[e] / circuit.NominalTurns(e);
         ohms = ShortedLoopOhms + (share * values.Ohms[e] * circuit.CopperFactor);

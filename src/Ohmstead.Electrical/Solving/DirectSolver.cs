@@ -33,7 +33,8 @@ internal sealed class DirectSolver(Network network)
         Collect();
         var isInsulation = circuit.Spec.Quantity == Quantity.InsulationOhms;
         var junctions = isInsulation ? 0 : circuit.Junctions.Length;
-        if (isInsulation) return Solution.Of(Resistance(SolveAt(500, true, 0, out _, out _), 500), new Ending(1, 0, true));
+        if (isInsulation)
+            return Solution.Of(Resistance(SolveAt(500, true, 0, out _, out _), 500), new Ending(1, 0, true));
         var isOhms = circuit.Spec.Quantity == Quantity.Ohms;
         var (amps, limit) = isOhms ? (MeterAmps, MeterVolts) : (circuit.State.Source!.DirectAmps, SourceVolts);
         var across = SolveAt(amps, false, junctions, out var rounds, out var residual);
@@ -42,7 +43,8 @@ internal sealed class DirectSolver(Network network)
         {
             var drawn = SolveAt(limit, true, junctions, out var more, out residual);
             rounds += more;
-            if (isOhms) across = Resistance(drawn, limit) * amps;
+            if (isOhms)
+                across = Resistance(drawn, limit) * amps;
         }
         var ending = new Ending(rounds, residual, residual <= 1e-6);
         return Solution.Of(isOhms ? Math.Min(across / amps, Solution.NoPathOhms) : Probe(), ending);
@@ -52,7 +54,8 @@ internal sealed class DirectSolver(Network network)
 
     private double Probe()
     {
-        if (circuit.Spec.Quantity == Quantity.AcVolts) return 0;
+        if (circuit.Spec.Quantity == Quantity.AcVolts)
+            return 0;
         var parts = circuit.Elimination.Parts;
         return parts[circuit.ProbeA] == parts[circuit.ProbeB] ? volts[Row(circuit.ProbeA)] - volts[Row(circuit.ProbeB)] : 0;
     }
@@ -60,25 +63,30 @@ internal sealed class DirectSolver(Network network)
     /// <summary>Rows of the dense remainder: unknowns first, then the driven node, then everything held at zero.</summary>
     private int Row(int node) => Row(circuit.Elimination, circuit.Elimination.Rows[node]);
 
-    private static int Row(Elimination plan, int row) => row switch
-    {
-        Elimination.DriveRow => plan.Unknowns,
-        Elimination.GroundRow => plan.Unknowns + 1,
-        _ => row,
-    };
+    private static int Row(Elimination plan, int row) =>
+        row switch
+        {
+            Elimination.DriveRow => plan.Unknowns,
+            Elimination.GroundRow => plan.Unknowns + 1,
+            _ => row,
+        };
 
     private void Collect()
     {
         var plan = circuit.Elimination;
         size = plan.Unknowns + 2;
-        if (kept.Length < size * size) (kept, work) = (new double[size * size], new double[size * size]);
-        if (volts.Length < size) (volts, injected, sums) = (new double[size], new double[size], new double[size]);
-        if (junctionVolts.Length < circuit.Junctions.Length) junctionVolts = new double[circuit.Junctions.Length];
+        if (kept.Length < size * size)
+            (kept, work) = (new double[size * size], new double[size * size]);
+        if (volts.Length < size)
+            (volts, injected, sums) = (new double[size], new double[size], new double[size]);
+        if (junctionVolts.Length < circuit.Junctions.Length)
+            junctionVolts = new double[circuit.Junctions.Length];
         Array.Clear(kept, 0, size * size);
         foreach (var (slot, a, b) in plan.Remaining)
         {
             var (ra, rb) = (Row(plan, a), Row(plan, b));
-            if (ra != rb) AddTo(kept, ra, rb, network.Conductance(slot));
+            if (ra != rb)
+                AddTo(kept, ra, rb, network.Conductance(slot));
         }
     }
 
@@ -98,11 +106,14 @@ internal sealed class DirectSolver(Network network)
         {
             Array.Copy(kept, work, size * size);
             Array.Clear(injected, 0, size);
-            for (var n = 0; n < junctions; n++) AddCompanion(n);
+            for (var n = 0; n < junctions; n++)
+                AddCompanion(n);
             result = Eliminate(level, isVoltage);
             residual = 0;
-            for (var n = 0; n < junctions; n++) residual = Math.Max(residual, UpdateJunction(n));
-            if (residual < Tolerance) break;
+            for (var n = 0; n < junctions; n++)
+                residual = Math.Max(residual, UpdateJunction(n));
+            if (residual < Tolerance)
+                break;
         }
         return result;
     }
@@ -111,7 +122,8 @@ internal sealed class DirectSolver(Network network)
     {
         var j = circuit.Junctions[n];
         var (a, b, sign) = (Row(j.A), Row(j.B), values.Flag[j.Element] ? -1 : 1);
-        if (a == b) return;
+        if (a == b)
+            return;
         var (saturation, slope) = (values.Third[j.Element], j.SlopeVolts);
         var e = Math.Exp(junctionVolts[n] / slope);
         var siemens = saturation * e / slope;
@@ -130,7 +142,10 @@ internal sealed class DirectSolver(Network network)
         var now = junctionVolts[n];
         var critical = slope * Math.Log(slope / (Math.Sqrt(2) * values.Third[j.Element]));
         if (next > critical && Math.Abs(next - now) > 2 * slope)
-            next = now > 0 ? now + (slope * Math.Log(1 + Math.Max((next - now) / slope, -0.99))) : slope * Math.Log(Math.Max(next / slope, 1.1));
+            next =
+                now > 0
+                    ? now + (slope * Math.Log(1 + Math.Max((next - now) / slope, -0.99)))
+                    : slope * Math.Log(Math.Max(next / slope, 1.1));
         next = Math.Min(next, slope * 600);
         junctionVolts[n] = next;
         return Math.Abs(next - now) / (slope + Math.Abs(next));
@@ -142,27 +157,33 @@ internal sealed class DirectSolver(Network network)
         for (var k = 0; k < unknowns; k++)
         {
             var sum = 0.0;
-            for (var i = k + 1; i < size; i++) sum += work[(k * size) + i];
+            for (var i = k + 1; i < size; i++)
+                sum += work[(k * size) + i];
             sums[k] = sum;
-            if (sum <= 0) continue;
+            if (sum <= 0)
+                continue;
             for (var i = k + 1; i < size; i++)
             {
                 var ratio = work[(k * size) + i] / sum;
-                if (ratio == 0) continue;
+                if (ratio == 0)
+                    continue;
                 injected[i] += ratio * injected[k];
-                for (var j = i + 1; j < size; j++) AddTo(work, i, j, ratio * work[(k * size) + j]);
+                for (var j = i + 1; j < size; j++)
+                    AddTo(work, i, j, ratio * work[(k * size) + j]);
             }
         }
         var siemens = work[(drive * size) + ground];
         volts[ground] = 0;
-        var result = isVoltage
-            ? (siemens * level) - injected[drive]
-            : siemens > 0 ? (level + injected[drive]) / siemens : double.PositiveInfinity;
+        var result =
+            isVoltage ? (siemens * level) - injected[drive]
+            : siemens > 0 ? (level + injected[drive]) / siemens
+            : double.PositiveInfinity;
         volts[drive] = isVoltage ? level : Math.Min(result, 1e6);
         for (var k = unknowns - 1; k >= 0; k--)
         {
             var total = injected[k];
-            for (var i = k + 1; i < size; i++) total += work[(k * size) + i] * volts[i];
+            for (var i = k + 1; i < size; i++)
+                total += work[(k * size) + i] * volts[i];
             volts[k] = sums[k] > 0 ? total / sums[k] : 0;
         }
         return result;

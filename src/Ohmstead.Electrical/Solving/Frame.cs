@@ -19,8 +19,10 @@ internal sealed class Frame
     public void Clear(int size)
     {
         Size = size;
-        if (Matrix.Length < size * size) Matrix = new Complex[size * size];
-        if (Drive.Length < size) Drive = new Complex[size];
+        if (Matrix.Length < size * size)
+            Matrix = new Complex[size * size];
+        if (Drive.Length < size)
+            Drive = new Complex[size];
         Array.Clear(Matrix, 0, size * size);
         Array.Clear(Drive, 0, size);
         DriveSelf = Complex.Zero;

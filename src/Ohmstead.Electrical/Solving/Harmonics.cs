@@ -33,14 +33,18 @@ internal static class Harmonics
     private static (int, double) Place(int k)
     {
         var at = 0;
-        while (at + 2 < Solved.Length && Solved[at + 1] <= k) at++;
+        while (at + 2 < Solved.Length && Solved[at + 1] <= k)
+            at++;
         return (at, (k - Solved[at]) / (double)(Solved[at + 1] - Solved[at]));
     }
 
     /// <summary>The RMS phasor of a harmonic of a sampled waveform; the mean for 0.</summary>
     public static Complex Of(ReadOnlySpan<double> samples, int harmonic)
     {
-        var (re, im) = (Dot(samples, Cosines.AsSpan(harmonic * Samples, Samples)), -Dot(samples, Sines.AsSpan(harmonic * Samples, Samples)));
+        var (re, im) = (
+            Dot(samples, Cosines.AsSpan(harmonic * Samples, Samples)),
+            -Dot(samples, Sines.AsSpan(harmonic * Samples, Samples))
+        );
         var scale = harmonic == 0 ? 1.0 / Samples : Math.Sqrt(2) / Samples;
         return new Complex(re * scale, im * scale);
     }
@@ -77,7 +81,8 @@ internal static class Harmonics
                 AddScaled(wave, Cosines.AsSpan(k * Samples, Samples), turned.Real);
                 AddScaled(wave, Sines.AsSpan(k * Samples, Samples), -turned.Imaginary);
             }
-            foreach (var v in wave) sum += Math.Abs(v);
+            foreach (var v in wave)
+                sum += Math.Abs(v);
         }
         // √2 of the RMS phasors and π/(2√2) of the scale.
         return Math.PI / 2 * sum / (finer * Samples);
@@ -103,6 +108,7 @@ internal static class Harmonics
         var va = MemoryMarshal.Cast<double, Vector<double>>(a[..Samples]);
         var vb = MemoryMarshal.Cast<double, Vector<double>>(b[..Samples]);
         var by = new Vector<double>(scale);
-        for (var n = 0; n < va.Length && n < vb.Length; n++) va[n] += by * vb[n];
+        for (var n = 0; n < va.Length && n < vb.Length; n++)
+            va[n] += by * vb[n];
     }
 }

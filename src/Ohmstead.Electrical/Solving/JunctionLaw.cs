@@ -30,20 +30,12 @@ internal sealed class JunctionLaw
 
     /// <summary>Sets the junctions.</summary>
     /// <param name="inverseFactor">L⁻¹, lower triangle, row by row [Ω^−½].</param>
-    public void Begin(
-        ReadOnlySpan<double> inverseFactor,
-        ReadOnlySpan<double> saturationAmps,
-        ReadOnlySpan<double> slopeVolts
-    )
+    public void Begin(ReadOnlySpan<double> inverseFactor, ReadOnlySpan<double> saturationAmps, ReadOnlySpan<double> slopeVolts)
     {
         ports = saturationAmps.Length;
         if (saturation.Length < ports)
         {
-            (inverse, conductance, matrix) = (
-                new double[ports * ports],
-                new double[ports * ports],
-                new Vector<double>[ports * ports]
-            );
+            (inverse, conductance, matrix) = (new double[ports * ports], new double[ports * ports], new Vector<double>[ports * ports]);
             (saturation, slope) = (new double[ports], new double[ports]);
             (drive, step, top) = (new Vector<double>[ports], new Vector<double>[ports], new Vector<double>[ports]);
         }
@@ -182,10 +174,6 @@ internal sealed class JunctionLaw
             power += incident[p * stride] * incident[p * stride];
         var amplitude = Vector.SquareRoot(power);
         for (var p = 0; p < ports; p++)
-            top[p] =
-                slope[p]
-                * Vector.Log(
-                    Vector<double>.One + (amplitude * (Math.Sqrt(conductance[(p * ports) + p]) / saturation[p]))
-                );
+            top[p] = slope[p] * Vector.Log(Vector<double>.One + (amplitude * (Math.Sqrt(conductance[(p * ports) + p]) / saturation[p])));
     }
 }

@@ -22,13 +22,15 @@ internal sealed class Network
     {
         (circuit, values) = (forCircuit, withValues);
         var plan = circuit.Elimination;
-        if (g.Length < plan.Slots) (g, y) = (new double[plan.Slots], new Complex[plan.Slots]);
+        if (g.Length < plan.Slots)
+            (g, y) = (new double[plan.Slots], new Complex[plan.Slots]);
         Array.Clear(g, 0, plan.Slots);
         for (var n = 0; n < circuit.Branches.Length; n++)
         {
             ref readonly var b = ref circuit.Branches.ItemRef(n);
             var slot = plan.BranchSlots[n];
-            if (slot >= 0 && (circuit.IsDirect || !IsInductive(b))) g[slot] += 1 / BranchValues.Ohms(circuit, b, values);
+            if (slot >= 0 && (circuit.IsDirect || !IsInductive(b)))
+                g[slot] += 1 / BranchValues.Ohms(circuit, b, values);
         }
         RunReal(plan.RealSteps);
     }
@@ -40,18 +42,20 @@ internal sealed class Network
 
     private void RunReal(int[] steps)
     {
-        for (var at = 0; at < steps.Length;)
+        for (var at = 0; at < steps.Length; )
         {
             var d = steps[at++];
             var edges = steps.AsSpan(at, d);
             at += d;
             var sum = 0.0;
-            foreach (var e in edges) sum += g[e];
+            foreach (var e in edges)
+                sum += g[e];
             var inverse = sum > 0 ? 1 / sum : 0;
             for (var j = 0; j < d; j++)
             {
                 var ratio = g[edges[j]] * inverse;
-                for (var k = j + 1; k < d; k++) g[steps[at++]] += ratio * g[edges[k]];
+                for (var k = j + 1; k < d; k++)
+                    g[steps[at++]] += ratio * g[edges[k]];
             }
         }
     }
@@ -62,7 +66,8 @@ internal sealed class Network
         var plan = circuit.Elimination;
         var cores = circuit.Model.Sheet.Cores.Length;
         Array.Clear(y, 0, plan.Slots);
-        foreach (var slot in plan.AliveSlots) y[slot] = g[slot];
+        foreach (var slot in plan.AliveSlots)
+            y[slot] = g[slot];
         LoadWindings(omegaRadPerSecond, cores);
         RunComplex(plan.ComplexSteps, cores);
         Collect(frame, cores, omegaRadPerSecond == 0);
@@ -71,14 +76,17 @@ internal sealed class Network
     private void LoadWindings(double omega, int cores)
     {
         var plan = circuit.Elimination;
-        if (coupling.Length < plan.Couplings * cores) coupling = new Complex[plan.Couplings * cores];
-        if (coreMatrix.Length < cores * cores) coreMatrix = new Complex[cores * cores];
+        if (coupling.Length < plan.Couplings * cores)
+            coupling = new Complex[plan.Couplings * cores];
+        if (coreMatrix.Length < cores * cores)
+            coreMatrix = new Complex[cores * cores];
         Array.Clear(coupling, 0, plan.Couplings * cores);
         Array.Clear(coreMatrix, 0, cores * cores);
         for (var n = 0; n < circuit.Branches.Length; n++)
         {
             ref readonly var b = ref circuit.Branches.ItemRef(n);
-            if (!IsInductive(b)) continue;
+            if (!IsInductive(b))
+                continue;
             if (b.Kind == BranchKind.Load)
             {
                 y[plan.BranchSlots[n]] += SymmetricSystem.Reciprocal(new Complex(b.X, omega * b.Y));
@@ -87,19 +95,22 @@ internal sealed class Network
             var (ohms, henries, turns) = BranchValues.SegmentOf(circuit, b, values);
             var admittance = SymmetricSystem.Reciprocal(new Complex(Math.Max(ohms, BranchValues.LeastOhms), omega * henries));
             y[plan.BranchSlots[n]] += admittance;
-            if (omega == 0 || turns == 0) continue;
+            if (omega == 0 || turns == 0)
+                continue;
             var core = circuit.Model.WindingCores[b.Index];
             var c = admittance * turns;
             coupling[(plan.CouplingPlaces[b.A] * cores) + core] -= c;
             coupling[(plan.CouplingPlaces[b.B] * cores) + core] += c;
             coreMatrix[(core * cores) + core] += c * turns;
         }
-        if (omega == 0) return;
+        if (omega == 0)
+            return;
         foreach (var b in circuit.Loops)
         {
             var (ohms, henries, turns) = BranchValues.SegmentOf(circuit, b, values);
             var core = circuit.Model.WindingCores[b.Index];
-            coreMatrix[(core * cores) + core] += turns * turns * SymmetricSystem.Reciprocal(new Complex(Math.Max(ohms, BranchValues.LeastOhms), omega * henries));
+            coreMatrix[(core * cores) + core] +=
+                turns * turns * SymmetricSystem.Reciprocal(new Complex(Math.Max(ohms, BranchValues.LeastOhms), omega * henries));
         }
         foreach (var w in circuit.Windings)
             if (BranchValues.TryShortedLoop(circuit, w, values, out var ohms, out var henries, out var turns))
@@ -111,31 +122,37 @@ internal sealed class Network
 
     private void RunComplex(int[] steps, int cores)
     {
-        for (var at = 0; at < steps.Length;)
+        for (var at = 0; at < steps.Length; )
         {
             var place = steps[at++];
             var d = steps[at++];
             var around = steps.AsSpan(at, 2 * d);
             at += 2 * d;
-            if (ratios.Length < d) ratios = new Complex[2 * d];
+            if (ratios.Length < d)
+                ratios = new Complex[2 * d];
             var sum = Complex.Zero;
-            for (var j = 0; j < d; j++) sum += y[around[2 * j]];
+            for (var j = 0; j < d; j++)
+                sum += y[around[2 * j]];
             if (sum == Complex.Zero)
             {
                 at += d * (d - 1) / 2;
                 continue;
             }
             var inverse = SymmetricSystem.Reciprocal(sum);
-            for (var j = 0; j < d; j++) ratios[j] = y[around[2 * j]] * inverse;
             for (var j = 0; j < d; j++)
-                for (var k = j + 1; k < d; k++)
-                    y[steps[at++]] += ratios[j] * y[around[2 * k]];
+                ratios[j] = y[around[2 * j]] * inverse;
+            for (var j = 0; j < d; j++)
+            for (var k = j + 1; k < d; k++)
+                y[steps[at++]] += ratios[j] * y[around[2 * k]];
             for (var q = 0; q < cores; q++)
             {
                 var own = coupling[(place * cores) + q];
-                if (own == Complex.Zero) continue;
-                for (var j = 0; j < d; j++) coupling[(around[(2 * j) + 1] * cores) + q] += ratios[j] * own;
-                for (var r = 0; r < cores; r++) coreMatrix[(q * cores) + r] -= own * coupling[(place * cores) + r] * inverse;
+                if (own == Complex.Zero)
+                    continue;
+                for (var j = 0; j < d; j++)
+                    coupling[(around[(2 * j) + 1] * cores) + q] += ratios[j] * own;
+                for (var r = 0; r < cores; r++)
+                    coreMatrix[(q * cores) + r] -= own * coupling[(place * cores) + r] * inverse;
             }
         }
     }
@@ -148,8 +165,10 @@ internal sealed class Network
         foreach (var (slot, a, b) in plan.Remaining)
         {
             var admittance = y[slot];
-            if (a >= 0) frame.Matrix[(a * size) + a] += admittance;
-            if (b >= 0) frame.Matrix[(b * size) + b] += admittance;
+            if (a >= 0)
+                frame.Matrix[(a * size) + a] += admittance;
+            if (b >= 0)
+                frame.Matrix[(b * size) + b] += admittance;
             if (a >= 0 && b >= 0)
             {
                 frame.Matrix[(a * size) + b] -= admittance;
@@ -158,27 +177,34 @@ internal sealed class Network
             else if (a == Elimination.DriveRow || b == Elimination.DriveRow)
             {
                 frame.DriveSelf += admittance;
-                if (Math.Max(a, b) >= 0) frame.Drive[Math.Max(a, b)] += admittance;
+                if (Math.Max(a, b) >= 0)
+                    frame.Drive[Math.Max(a, b)] += admittance;
             }
         }
         for (var q = 0; q < cores; q++)
         {
             var row = plan.Unknowns + q;
-            if (isDirect) frame.Matrix[(row * size) + row] = Complex.One;
-            else CollectCore(frame, cores, size, q, row);
+            if (isDirect)
+                frame.Matrix[(row * size) + row] = Complex.One;
+            else
+                CollectCore(frame, cores, size, q, row);
         }
     }
 
     private void CollectCore(Frame frame, int cores, int size, int q, int row)
     {
         var plan = circuit.Elimination;
-        for (var r = 0; r < cores; r++) frame.Matrix[(row * size) + plan.Unknowns + r] = coreMatrix[(q * cores) + r];
+        for (var r = 0; r < cores; r++)
+            frame.Matrix[(row * size) + plan.Unknowns + r] = coreMatrix[(q * cores) + r];
         for (var n = 0; n < plan.Rows.Length; n++)
         {
-            if (plan.CouplingPlaces[n] < 0) continue;
+            if (plan.CouplingPlaces[n] < 0)
+                continue;
             var c = coupling[(plan.CouplingPlaces[n] * cores) + q];
-            if (plan.Rows[n] >= 0) frame.Matrix[(row * size) + plan.Rows[n]] = frame.Matrix[(plan.Rows[n] * size) + row] = c;
-            else if (plan.Rows[n] == Elimination.DriveRow) frame.Drive[row] = -c;
+            if (plan.Rows[n] >= 0)
+                frame.Matrix[(row * size) + plan.Rows[n]] = frame.Matrix[(plan.Rows[n] * size) + row] = c;
+            else if (plan.Rows[n] == Elimination.DriveRow)
+                frame.Drive[row] = -c;
         }
     }
 }

@@ -24,14 +24,17 @@ internal static class NonlinearParts
     /// </summary>
     public static (double Siemens, double Slope) Magnetising(Core core, double factor, double omegaRadPerSecond, double inducedVolts)
     {
-        if (core.MagnetisingHenries > 0) return (1 / (omegaRadPerSecond * core.MagnetisingHenries * factor), 0);
+        if (core.MagnetisingHenries > 0)
+            return (1 / (omegaRadPerSecond * core.MagnetisingHenries * factor), 0);
         var points = core.Excitation;
         var n = 1;
-        while (n < points.Length - 1 && inducedVolts > points[n].Volts) n++;
+        while (n < points.Length - 1 && inducedVolts > points[n].Volts)
+            n++;
         var (v0, i0) = points[n - 1];
         var (v1, i1) = points[n];
         var rise = (i1 - i0) / (v1 - v0);
-        if (n == 1) return (factor * rise, 0);
+        if (n == 1)
+            return (factor * rise, 0);
         var amps = i0 + (rise * (inducedVolts - v0));
         return (factor * amps / inducedVolts, (rise * inducedVolts / amps) - 1);
     }

@@ -43,7 +43,9 @@ public sealed record PartWave(IReadOnlyList<double> Volts, IReadOnlyList<double>
     private static PartWave Through(Rectifier part, double[] across, double[]? junction)
     {
         var ohms = (part.SlopeVolts / part.SaturationAmps) + part.SeriesOhms;
-        double[] amps = junction is null ? [.. across.Select(v => v / ohms)] : [.. junction.Select(v => part.SaturationAmps * (Math.Exp(v / part.SlopeVolts) - 1))];
+        double[] amps = junction is null
+            ? [.. across.Select(v => v / ohms)]
+            : [.. junction.Select(v => part.SaturationAmps * (Math.Exp(v / part.SlopeVolts) - 1))];
         double[] volts = junction is null ? across : [.. junction.Zip(amps, (v, i) => v + (part.SeriesOhms * i))];
         return new(volts, [.. volts.Zip(amps, (v, i) => i + (v / part.LeakageOhms))]);
     }

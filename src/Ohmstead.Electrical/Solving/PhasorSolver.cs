@@ -52,10 +52,19 @@ internal sealed class PhasorSolver
         network.Begin(circuit, values);
         network.Reduce(sheet.OmegaRadPerSecond, frame);
         Parts = sheet.Cores.Length + circuit.Lamps.Length;
-        if (x.Length < frame.Size) (x, response) = (new Complex[frame.Size], new Complex[frame.Size]);
-        if (LogVolts.Length < Parts) (LogVolts, Siemens, across, slopes, step, jacobian) =
-            (new double[Parts], new double[Parts], new Complex[Parts], new double[Parts], new double[Parts], new double[Parts * Parts]);
-        if (jacobian.Length < Parts * Parts) jacobian = new double[Parts * Parts];
+        if (x.Length < frame.Size)
+            (x, response) = (new Complex[frame.Size], new Complex[frame.Size]);
+        if (LogVolts.Length < Parts)
+            (LogVolts, Siemens, across, slopes, step, jacobian) = (
+                new double[Parts],
+                new double[Parts],
+                new Complex[Parts],
+                new double[Parts],
+                new double[Parts],
+                new double[Parts * Parts]
+            );
+        if (jacobian.Length < Parts * Parts)
+            jacobian = new double[Parts * Parts];
         Begin(sheet.Cores.Length);
         var residual = 0.0;
         var rounds = 1;
@@ -65,7 +74,8 @@ internal sealed class PhasorSolver
             SolveLinear();
             residual = Residual();
             // At a corner of an excitation table or of the lamp's law the steps may swing by a little for ever.
-            if (residual < (rounds < PatientRounds ? Tolerance : CornerTolerance)) break;
+            if (residual < (rounds < PatientRounds ? Tolerance : CornerTolerance))
+                break;
             Correct(rounds);
         }
         return new(rounds, residual, residual < 1e-4);
@@ -74,8 +84,10 @@ internal sealed class PhasorSolver
     /// <summary>Starts from the source's voltage on the cores and the rated voltage on the lamps.</summary>
     private void Begin(int cores)
     {
-        for (var q = 0; q < cores; q++) LogVolts[q] = Math.Log(SourceVolts);
-        for (var l = 0; l < circuit.Lamps.Length; l++) LogVolts[cores + l] = Math.Log(circuit.Lamps[l].Volts);
+        for (var q = 0; q < cores; q++)
+            LogVolts[q] = Math.Log(SourceVolts);
+        for (var l = 0; l < circuit.Lamps.Length; l++)
+            LogVolts[cores + l] = Math.Log(circuit.Lamps[l].Volts);
     }
 
     /// <summary>Admittances of cores and lamps at <see cref="LogVolts"/>.</summary>
@@ -83,7 +95,12 @@ internal sealed class PhasorSolver
     {
         var sheet = circuit.Model.Sheet;
         for (var q = 0; q < sheet.Cores.Length; q++)
-            (Siemens[q], slopes[q]) = NonlinearParts.Magnetising(sheet.Cores[q], values.Excitation[q], sheet.OmegaRadPerSecond, Math.Exp(LogVolts[q]));
+            (Siemens[q], slopes[q]) = NonlinearParts.Magnetising(
+                sheet.Cores[q],
+                values.Excitation[q],
+                sheet.OmegaRadPerSecond,
+                Math.Exp(LogVolts[q])
+            );
         for (var l = 0; l < circuit.Lamps.Length; l++)
         {
             var at = sheet.Cores.Length + l;
@@ -106,12 +123,14 @@ internal sealed class PhasorSolver
         for (var l = 0; l < circuit.Lamps.Length; l++)
         {
             var lamp = circuit.Lamps[l];
-            if (lamp.A != lamp.B) to.Add(plan.Rows[lamp.A], plan.Rows[lamp.B], Siemens[cores + l]);
+            if (lamp.A != lamp.B)
+                to.Add(plan.Rows[lamp.A], plan.Rows[lamp.B], Siemens[cores + l]);
         }
         for (var n = 0; n < circuit.Junctions.Length; n++)
         {
             var j = circuit.Junctions[n];
-            if (isLinear is null || isLinear(n)) to.Add(plan.Rows[j.A], plan.Rows[j.B], values.Third[j.Element] / j.SlopeVolts);
+            if (isLinear is null || isLinear(n))
+                to.Add(plan.Rows[j.A], plan.Rows[j.B], values.Third[j.Element] / j.SlopeVolts);
         }
     }
 
@@ -120,18 +139,22 @@ internal sealed class PhasorSolver
     {
         var plan = circuit.Elimination;
         var cores = circuit.Model.Sheet.Cores.Length;
-        for (var l = 0; l < circuit.Lamps.Length; l++) Drive(right, plan.Rows[circuit.Lamps[l].A], plan.Rows[circuit.Lamps[l].B], Siemens[cores + l]);
+        for (var l = 0; l < circuit.Lamps.Length; l++)
+            Drive(right, plan.Rows[circuit.Lamps[l].A], plan.Rows[circuit.Lamps[l].B], Siemens[cores + l]);
         for (var n = 0; n < circuit.Junctions.Length; n++)
         {
             var j = circuit.Junctions[n];
-            if (isLinear is null || isLinear(n)) Drive(right, plan.Rows[j.A], plan.Rows[j.B], values.Third[j.Element] / j.SlopeVolts);
+            if (isLinear is null || isLinear(n))
+                Drive(right, plan.Rows[j.A], plan.Rows[j.B], values.Third[j.Element] / j.SlopeVolts);
         }
     }
 
     private static void Drive(Span<Complex> right, int a, int b, double siemens)
     {
-        if (a == Elimination.DriveRow && b >= 0) right[b] += siemens;
-        if (b == Elimination.DriveRow && a >= 0) right[a] += siemens;
+        if (a == Elimination.DriveRow && b >= 0)
+            right[b] += siemens;
+        if (b == Elimination.DriveRow && a >= 0)
+            right[a] += siemens;
     }
 
     /// <summary>Turns of a core's reference winding, full turns even where some are shorted.</summary>
@@ -144,21 +167,27 @@ internal sealed class PhasorSolver
         system.Factor();
         frame.Drive.AsSpan(0, frame.Size).CopyTo(x);
         AddDrive(x, null);
-        for (var k = 0; k < frame.Size; k++) x[k] *= SourceVolts;
+        for (var k = 0; k < frame.Size; k++)
+            x[k] *= SourceVolts;
         system.Solve(x.AsSpan(0, frame.Size));
     }
 
     /// <summary>Voltage between two rows of a solution in which the driven node stands at <paramref name="drive"/>.</summary>
-    public static Complex Between(ReadOnlySpan<Complex> solution, int rowA, int rowB, Complex drive) => At(solution, rowA, drive) - At(solution, rowB, drive);
+    public static Complex Between(ReadOnlySpan<Complex> solution, int rowA, int rowB, Complex drive) =>
+        At(solution, rowA, drive) - At(solution, rowB, drive);
 
-    private static Complex At(ReadOnlySpan<Complex> solution, int row, Complex drive) => row >= 0 ? solution[row] : row == Elimination.DriveRow ? drive : Complex.Zero;
+    private static Complex At(ReadOnlySpan<Complex> solution, int row, Complex drive) =>
+        row >= 0 ? solution[row]
+        : row == Elimination.DriveRow ? drive
+        : Complex.Zero;
 
     /// <summary>Voltage across a core's reference winding or a lamp in a solution.</summary>
     public Complex PartVolts(ReadOnlySpan<Complex> solution, int part, Complex drive)
     {
         var cores = circuit.Model.Sheet.Cores.Length;
         var plan = circuit.Elimination;
-        if (part < cores) return ReferenceTurns(part) * solution[plan.Unknowns + part];
+        if (part < cores)
+            return ReferenceTurns(part) * solution[plan.Unknowns + part];
         var lamp = circuit.Lamps[part - cores];
         return Between(solution, plan.Rows[lamp.A], plan.Rows[lamp.B], drive);
     }
@@ -167,7 +196,8 @@ internal sealed class PhasorSolver
     public Complex SourceCurrent(ReadOnlySpan<Complex> solution, Complex drive, Frame reduced, Func<int, bool>? isLinear)
     {
         var amps = reduced.DriveSelf * drive;
-        for (var k = 0; k < reduced.Size; k++) amps -= reduced.Drive[k] * solution[k];
+        for (var k = 0; k < reduced.Size; k++)
+            amps -= reduced.Drive[k] * solution[k];
         var plan = circuit.Elimination;
         var cores = circuit.Model.Sheet.Cores.Length;
         for (var l = 0; l < circuit.Lamps.Length; l++)
@@ -175,7 +205,8 @@ internal sealed class PhasorSolver
         for (var n = 0; n < circuit.Junctions.Length; n++)
         {
             var j = circuit.Junctions[n];
-            if (isLinear is null || isLinear(n)) amps += values.Third[j.Element] / j.SlopeVolts * FromDrive(solution, drive, plan.Rows[j.A], plan.Rows[j.B]);
+            if (isLinear is null || isLinear(n))
+                amps += values.Third[j.Element] / j.SlopeVolts * FromDrive(solution, drive, plan.Rows[j.A], plan.Rows[j.B]);
         }
         return amps;
     }
@@ -205,7 +236,8 @@ internal sealed class PhasorSolver
         for (var k = 0; k < Parts; k++)
         {
             Complex admittance = k < cores ? new Complex(0, -Siemens[k]) : Siemens[k];
-            if (slopes[k] != 0) Inject(k, cores);
+            if (slopes[k] != 0)
+                Inject(k, cores);
             for (var i = 0; i < Parts; i++)
             {
                 var isFlat = slopes[k] == 0 || across[i].Magnitude < LeastVolts;
@@ -220,12 +252,15 @@ internal sealed class PhasorSolver
     {
         var plan = circuit.Elimination;
         Array.Clear(response, 0, frame.Size);
-        if (part < cores) response[plan.Unknowns + part] = ReferenceTurns(part);
+        if (part < cores)
+            response[plan.Unknowns + part] = ReferenceTurns(part);
         else
         {
             var lamp = circuit.Lamps[part - cores];
-            if (plan.Rows[lamp.A] >= 0) response[plan.Rows[lamp.A]] += 1;
-            if (plan.Rows[lamp.B] >= 0) response[plan.Rows[lamp.B]] -= 1;
+            if (plan.Rows[lamp.A] >= 0)
+                response[plan.Rows[lamp.A]] += 1;
+            if (plan.Rows[lamp.B] >= 0)
+                response[plan.Rows[lamp.B]] -= 1;
         }
         system.Solve(response.AsSpan(0, frame.Size));
     }
@@ -235,6 +270,7 @@ internal sealed class PhasorSolver
         FillJacobian(jacobian);
         SmallSolve.InPlace(jacobian, step, Parts);
         var damping = round > 20 ? 0.5 : 1;
-        for (var p = 0; p < Parts; p++) LogVolts[p] += damping * (slopes[p] == 0 ? step[p] : Math.Clamp(step[p], -2, 2));
+        for (var p = 0; p < Parts; p++)
+            LogVolts[p] += damping * (slopes[p] == 0 ? step[p] : Math.Clamp(step[p], -2, 2));
     }
 }

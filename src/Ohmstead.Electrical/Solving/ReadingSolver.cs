@@ -23,8 +23,7 @@ public sealed class ReadingSolver
     /// <param name="values">The numbers of the unit.</param>
     /// <param name="isAveraging">Alternating volts as a meter shows them that rectifies, averages and is scaled for a sine.</param>
     /// <returns>The value in the quantity's unit, if the iteration ended, and how it did.</returns>
-    public Solution Solve(ReadingCircuit circuit, UnitValues values, bool isAveraging = false) =>
-        Solve(circuit, values, isAveraging, null);
+    public Solution Solve(ReadingCircuit circuit, UnitValues values, bool isAveraging = false) => Solve(circuit, values, isAveraging, null);
 
     /// <summary>Keeps the last solution, in which a rectifier carried current, as a start for others.</summary>
     internal void Keep(PeriodicStart into) => periodic.Keep(into);
@@ -33,10 +32,12 @@ public sealed class ReadingSolver
     internal Solution Solve(ReadingCircuit circuit, UnitValues values, bool isAveraging, PeriodicStart? start)
     {
         WasPeriodic = false;
-        if (circuit.IsDirect) return direct.Solve(circuit, values);
+        if (circuit.IsDirect)
+            return direct.Solve(circuit, values);
         var linear = phasor.Solve(circuit, values, network);
         WasPeriodic = periodic.FindConducting(circuit, values);
-        if (!WasPeriodic) return Solution.Of(PhasorValue(circuit), linear);
+        if (!WasPeriodic)
+            return Solution.Of(PhasorValue(circuit), linear);
         var solved = periodic.Solve(network, start);
         var value = circuit.Spec.Quantity switch
         {
@@ -56,8 +57,10 @@ public sealed class ReadingSolver
     /// <param name="element">A rectifier, by number.</param>
     internal (double[] Across, double[]? Junction)? Wave(ReadingCircuit circuit, UnitValues values, int element)
     {
-        if (Solve(circuit, values).Value is null) return null;
-        if (WasPeriodic) return (periodic.ProbeWave(), periodic.JunctionWave(element));
+        if (Solve(circuit, values).Value is null)
+            return null;
+        if (WasPeriodic)
+            return (periodic.ProbeWave(), periodic.JunctionWave(element));
         return (Harmonics.Wave([Complex.Zero, PeriodicSolver.Probe(circuit, phasor.Unknowns, phasor.SourceVolts)]), null);
     }
 

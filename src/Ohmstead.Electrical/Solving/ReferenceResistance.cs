@@ -32,11 +32,7 @@ internal sealed class ReferenceResistance
     {
         ports = portCount;
         if (Inverse.Length < ports * ports)
-            (Inverse, Factor, work) = (
-                new double[ports * ports],
-                new double[ports * ports],
-                new Complex[ports * ports]
-            );
+            (Inverse, Factor, work) = (new double[ports * ports], new double[ports * ports], new Complex[ports * ports]);
         for (var i = 0; i < ports; i++)
         for (var j = 0; j <= i; j++)
         {
@@ -44,9 +40,7 @@ internal sealed class ReferenceResistance
             for (var k = 0; k < j; k++)
                 sum -= Factor[(i * ports) + k] * Factor[(j * ports) + k];
             Factor[(i * ports) + j] =
-                i == j
-                    ? Math.Sqrt(Math.Max(sum, LeastOhms + (LeastShare * At(z, i, i))))
-                    : sum / Factor[(j * ports) + j];
+                i == j ? Math.Sqrt(Math.Max(sum, LeastOhms + (LeastShare * At(z, i, i)))) : sum / Factor[(j * ports) + j];
         }
         Invert();
     }

@@ -17,10 +17,11 @@ public readonly record struct Solution(double? Value, int Rounds, double Residua
         new(ending.HasConverged && !double.IsNaN(value) ? value : null, ending.Rounds, ending.Residual);
 
     /// <summary>The resistance above which the quantity's meter shows OL [Ω]; infinite where it never does.</summary>
-    public static double OverRange(TypeSheets.Quantity quantity) => quantity switch
-    {
-        TypeSheets.Quantity.Ohms => 20e6,
-        TypeSheets.Quantity.InsulationOhms => 1e9,
-        _ => double.PositiveInfinity,
-    };
+    public static double OverRange(TypeSheets.Quantity quantity) =>
+        quantity switch
+        {
+            TypeSheets.Quantity.Ohms => 20e6,
+            TypeSheets.Quantity.InsulationOhms => 1e9,
+            _ => double.PositiveInfinity,
+        };
 }

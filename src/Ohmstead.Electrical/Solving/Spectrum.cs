@@ -16,8 +16,7 @@ internal static class Spectrum
     public const int Wide = Harmonics.Highest + 4;
 
     /// <summary>Where a harmonic is kept: the even ones, then the odd ones, then the highest.</summary>
-    public static int Place(int harmonic) =>
-        harmonic == Harmonics.Highest ? Half : (harmonic / 2) + (harmonic % 2 * Quarter);
+    public static int Place(int harmonic) => harmonic == Harmonics.Highest ? Half : (harmonic / 2) + (harmonic % 2 * Quarter);
 
     // By sample and harmonic; those of even harmonics read the same by harmonic and sample.
     private static readonly double[] EvenCosines = Table(0, Quarter, 0, (n, m) => Math.Cos(Angle(2 * m * n)));
@@ -30,9 +29,11 @@ internal static class Spectrum
     private static double Angle(int steps) => 2 * Math.PI * (steps % N) / N;
 
     private static double[] Table(int first, int last, int firstColumn, Func<int, int, double> f) =>
-    [
-        .. Enumerable.Range(first, last - first + 1).SelectMany(row => Enumerable.Range(firstColumn, Quarter).Select(column => f(row, column))),
-    ];
+        [
+            .. Enumerable
+                .Range(first, last - first + 1)
+                .SelectMany(row => Enumerable.Range(firstColumn, Quarter).Select(column => f(row, column))),
+        ];
 
     /// <summary>Σ wave·exp(−2πjkn/N) of each harmonic k.</summary>
     public static void Forward(ReadOnlySpan<double> wave, Span<double> real, Span<double> imaginary)

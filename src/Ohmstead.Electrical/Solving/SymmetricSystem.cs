@@ -18,17 +18,22 @@ internal sealed class SymmetricSystem
     public void Load(ReadOnlySpan<Complex> matrix, int size)
     {
         Size = size;
-        if (m.Length < size * size) (m, inverse) = (new Complex[size * size], new Complex[size]);
-        if (inverse.Length < size) inverse = new Complex[size];
+        if (m.Length < size * size)
+            (m, inverse) = (new Complex[size * size], new Complex[size]);
+        if (inverse.Length < size)
+            inverse = new Complex[size];
         matrix[..(size * size)].CopyTo(m);
     }
 
     /// <summary>Adds an admittance [S] between two rows; a row below 0 is held from outside.</summary>
     public void Add(int rowA, int rowB, Complex admittance)
     {
-        if (rowA >= 0) m[(rowA * Size) + rowA] += admittance;
-        if (rowB >= 0) m[(rowB * Size) + rowB] += admittance;
-        if (rowA < 0 || rowB < 0) return;
+        if (rowA >= 0)
+            m[(rowA * Size) + rowA] += admittance;
+        if (rowB >= 0)
+            m[(rowB * Size) + rowB] += admittance;
+        if (rowA < 0 || rowB < 0)
+            return;
         m[(rowA * Size) + rowB] -= admittance;
         m[(rowB * Size) + rowA] -= admittance;
     }
@@ -43,10 +48,12 @@ internal sealed class SymmetricSystem
             inverse[k] = d == Complex.Zero ? Complex.Zero : Reciprocal(d);
             for (var i = k + 1; i < Size; i++)
             {
-                if (row[i] == Complex.Zero) continue;
+                if (row[i] == Complex.Zero)
+                    continue;
                 var l = row[i] * inverse[k];
                 var target = m.AsSpan(i * Size, Size);
-                for (var j = i; j < Size; j++) target[j] -= l * row[j];
+                for (var j = i; j < Size; j++)
+                    target[j] -= l * row[j];
             }
         }
     }
@@ -56,16 +63,19 @@ internal sealed class SymmetricSystem
     {
         for (var k = 0; k < Size; k++)
         {
-            if (x[k] == Complex.Zero) continue;
+            if (x[k] == Complex.Zero)
+                continue;
             var f = x[k] * inverse[k];
             var row = m.AsSpan(k * Size, Size);
-            for (var i = k + 1; i < Size; i++) x[i] -= f * row[i];
+            for (var i = k + 1; i < Size; i++)
+                x[i] -= f * row[i];
         }
         for (var k = Size - 1; k >= 0; k--)
         {
             var row = m.AsSpan(k * Size, Size);
             var sum = x[k];
-            for (var i = k + 1; i < Size; i++) sum -= row[i] * x[i];
+            for (var i = k + 1; i < Size; i++)
+                sum -= row[i] * x[i];
             x[k] = sum * inverse[k];
         }
     }

@@ -97,13 +97,7 @@ internal sealed class WaveExchange
     /// <param name="open">Open-circuit voltages of the ports at the supply frequency [V RMS].</param>
     /// <param name="tolerance">For the residual.</param>
     /// <param name="residual">RMS of what a round changes in the waves over the RMS of the waves, both in √W.</param>
-    public int Run(
-        ReadOnlySpan<Complex> impedances,
-        ReadOnlySpan<Complex> open,
-        int mostRounds,
-        double tolerance,
-        out double residual
-    )
+    public int Run(ReadOnlySpan<Complex> impedances, ReadOnlySpan<Complex> open, int mostRounds, double tolerance, out double residual)
     {
         SetReflection(impedances, open);
         var (before, plain, isTrial, isReady) = (double.PositiveInfinity, 0, false, false);

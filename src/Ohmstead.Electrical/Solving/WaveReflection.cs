@@ -34,7 +34,13 @@ internal sealed class WaveReflection
     /// <summary>Sets a network's answer to waves.</summary>
     /// <param name="impedances">At each solved harmonic, ports × ports [Ω].</param>
     /// <param name="open">Open-circuit voltages of the ports at the supply frequency [V RMS].</param>
-    public void Set(ReadOnlySpan<Complex> impedances, ReadOnlySpan<Complex> open, int portCount, ReferenceResistance reference, Convolution network)
+    public void Set(
+        ReadOnlySpan<Complex> impedances,
+        ReadOnlySpan<Complex> open,
+        int portCount,
+        ReferenceResistance reference,
+        Convolution network
+    )
     {
         ports = portCount;
         var square = ports * ports;

@@ -11,7 +11,8 @@ internal static class ElementReader
 
     public static Element? Read(JsonCursor at, double supplyVolts)
     {
-        if (!at.IsObject()) return null;
+        if (!at.IsObject())
+            return null;
         var id = at.Word("id");
         var kind = at.Word("kind");
         var from = at.Word("from");
@@ -19,31 +20,49 @@ internal static class ElementReader
         var spread = Spread(at);
         if (!ModeTable.IsElementKind(kind))
         {
-            if (kind.Length > 0) at.Report("kind", $"\"{kind}\" is no kind of element", "one of " + string.Join(", ", ModeTable.ElementKinds));
+            if (kind.Length > 0)
+                at.Report("kind", $"\"{kind}\" is no kind of element", "one of " + string.Join(", ", ModeTable.ElementKinds));
             return null;
         }
         var percents = Percents(at, kind);
-        if (from.Length > 0 && from == to) at.Report("to", $"is the same terminal as from (\"{from}\")", "the two ends must differ");
+        if (from.Length > 0 && from == to)
+            at.Report("to", $"is the same terminal as from (\"{from}\")", "the two ends must differ");
         var kindError = Spread(at, "kindError");
         Element read = kind switch
         {
             "winding" => Winding(at, id, from, to, spread, percents),
             "lamp" => new Lamp(id, from, to, at.Number("volts", 0.1, 1e4), at.Number("amps", 1e-4, 1e3), spread, percents),
             "rectifier" => new Rectifier(
-                id, from, to,
+                id,
+                from,
+                to,
                 at.Number("saturationAmps", 1e-16, 10),
                 at.Number("slopeVolts", 0.005, 10),
                 at.Number("seriesOhms", 0, MostOhms),
                 at.Number("leakageOhms", 1e-3, MostOhms),
-                spread, percents),
+                spread,
+                percents
+            ),
             "switch" => new Switch(
-                id, from, to, at.Word("control"), Positions(at),
+                id,
+                from,
+                to,
+                at.Word("control"),
+                Positions(at),
                 at.Number("ohms", 0.01, 0, MostOhms),
                 at.Number("openOhms", 1e8, 1e-3, MostOhms),
-                spread, percents) { MostAmps = MostAmps(at) },
+                spread,
+                percents
+            )
+            {
+                MostAmps = MostAmps(at),
+            },
             "wire" => new Resistive(id, kind, from, to, at.Number("ohms", 0.004, 0, MostOhms), spread, percents),
             "joint" => new Resistive(id, kind, from, to, at.Number("ohms", 0.002, 0, MostOhms), spread, percents),
-            "breaker" => new Resistive(id, kind, from, to, at.Number("ohms", 0, MostOhms), spread, percents) { RatedAmps = at.Number("ratedAmps", 0, LeastAmps, HighestAmps) },
+            "breaker" => new Resistive(id, kind, from, to, at.Number("ohms", 0, MostOhms), spread, percents)
+            {
+                RatedAmps = at.Number("ratedAmps", 0, LeastAmps, HighestAmps),
+            },
             _ => new Resistive(id, kind, from, to, at.Number("ohms", 0, MostOhms), spread, percents),
         };
         return read with { KindError = kindError };
@@ -51,40 +70,103 @@ internal static class ElementReader
 
     public static Core? ReadCore(JsonCursor at)
     {
-        if (!at.IsObject()) return null;
+        if (!at.IsObject())
+            return null;
         var points = ImmutableArray.CreateBuilder<(double, double)>();
         foreach (var point in at.List("excitation"))
         {
             var pair = point.AsList();
-            if (pair.Length == 2) points.Add((pair[0].AsNumber(0, 1e6), pair[1].AsNumber(0, 1e6)));
-            else point.Report("is no pair", "[volts, amps] is expected");
+            if (pair.Length == 2)
+                points.Add((pair[0].AsNumber(0, 1e6), pair[1].AsNumber(0, 1e6)));
+            else
+                point.Report("is no pair", "[volts, amps] is expected");
         }
         var henries = at.Has("magnetisingHenries") ? at.Number("magnetisingHenries", 1e-9, 1e9) : 0;
-        if (henries == 0) CheckExcitation(at, points);
-        return new Core(at.Word("id"), at.Word("referenceWinding"), at.Number("lossOhms", 1e-3, MostOhms), points.ToImmutable(), henries, Spread(at)) { KindError = Spread(at, "kindError") };
+        if (henries == 0)
+            CheckExcitation(at, points);
+        return new Core(
+            at.Word("id"),
+            at.Word("referenceWinding"),
+            at.Number("lossOhms", 1e-3, MostOhms),
+            points.ToImmutable(),
+            henries,
+            Spread(at)
+        )
+        {
+            KindError = Spread(at, "kindError"),
+        };
     }
 
     private static void CheckExcitation(JsonCursor at, ImmutableArray<(double Volts, double Amps)>.Builder points)
     {
         if (points.Count < 2)
         {
-            at.Report("excitation", points.Count == 0 ? "is missing, and magnetisingHenries too" : "has one point", "give at least two points [volts, amps], or magnetisingHenries");
+            at.Report(
+                "excitation",
+                points.Count == 0 ? "is missing, and magnetisingHenries too" : "has one point",
+                "give at least two points [volts, amps], or magnetisingHenries"
+            );
             return;
         }
-        if (points[0] != (0, 0)) at.Report("excitation[0]", "is not [0, 0]", "the magnetising current starts at [0, 0]");
+        if (points[0] != (0, 0))
+            at.Report("excitation[0]", "is not [0, 0]", "the magnetising current starts at [0, 0]");
         for (var n = 1; n < points.Count; n++)
             if (points[n].Volts <= points[n - 1].Volts || points[n].Amps <= points[n - 1].Amps)
-                at.Report(FormattableString.Invariant($"excitation[{n}]"), "does not rise", "volts and amps must both rise from point to point");
+                at.Report(
+                    FormattableString.Invariant($"excitation[{n}]"),
+                    "does not rise",
+                    "volts and amps must both rise from point to point"
+                );
     }
 
-    private static Winding Winding(JsonCursor at, string id, string from, string to, SpreadOverrides spread, ImmutableDictionary<string, double> percents)
+    private static Winding Winding(
+        JsonCursor at,
+        string id,
+        string from,
+        string to,
+        SpreadOverrides spread,
+        ImmutableDictionary<string, double> percents
+    )
     {
         var turns = at.Number("turns", 1e-3, 1e6);
-        var taps = at.List("taps").Where(t => t.IsObject()).Select(t => new Tap(InWinding(t, "turn", turns), t.Word("to"))).ToImmutableArray();
-        var sliders = at.List("sliders").Where(s => s.IsObject()).Select(s => new Slider(
-            s.Word("id"), s.Word("control"), InWinding(s, "fromTurn", turns), InWinding(s, "toTurn", turns), s.Word("to"),
-            s.Number("contactOhms", 0, MostOhms), Bridges(s), Spread(s), Percents(s, ModeTable.SliderKind)) { MostAmps = MostAmps(s), KindError = Spread(s, "kindError") }).ToImmutableArray();
-        return new Winding(id, from, to, at.Word("core"), turns, at.Number("ohms", 0, MostOhms), at.Number("leakageHenries", 0, 0, 1e6), taps, sliders, spread, percents) { MostAmps = MostAmps(at) };
+        var taps = at.List("taps")
+            .Where(t => t.IsObject())
+            .Select(t => new Tap(InWinding(t, "turn", turns), t.Word("to")))
+            .ToImmutableArray();
+        var sliders = at.List("sliders")
+            .Where(s => s.IsObject())
+            .Select(s => new Slider(
+                s.Word("id"),
+                s.Word("control"),
+                InWinding(s, "fromTurn", turns),
+                InWinding(s, "toTurn", turns),
+                s.Word("to"),
+                s.Number("contactOhms", 0, MostOhms),
+                Bridges(s),
+                Spread(s),
+                Percents(s, ModeTable.SliderKind)
+            )
+            {
+                MostAmps = MostAmps(s),
+                KindError = Spread(s, "kindError"),
+            })
+            .ToImmutableArray();
+        return new Winding(
+            id,
+            from,
+            to,
+            at.Word("core"),
+            turns,
+            at.Number("ohms", 0, MostOhms),
+            at.Number("leakageHenries", 0, 0, 1e6),
+            taps,
+            sliders,
+            spread,
+            percents
+        )
+        {
+            MostAmps = MostAmps(at),
+        };
     }
 
     /// <summary>What a part carries for hours; 0 where the sheet does not say.</summary>
@@ -93,20 +175,23 @@ internal static class ElementReader
     private static double InWinding(JsonCursor at, string name, double turns)
     {
         var turn = at.Number(name, 0, 1e6);
-        if (turn > turns) at.Report(name, $"is {JsonCursor.Show(turn)}, outside the winding", $"a turn from 0 to {JsonCursor.Show(turns)} is expected");
+        if (turn > turns)
+            at.Report(name, $"is {JsonCursor.Show(turn)}, outside the winding", $"a turn from 0 to {JsonCursor.Show(turns)} is expected");
         return Math.Min(turn, turns);
     }
 
     private static int Bridges(JsonCursor at)
     {
         var bridges = at.Number("bridgesTurns", 0, 0, 1);
-        if (bridges is not (0 or 1)) at.Report("bridgesTurns", $"is {JsonCursor.Show(bridges)}", "0 or 1 is expected");
+        if (bridges is not (0 or 1))
+            at.Report("bridgesTurns", $"is {JsonCursor.Show(bridges)}", "0 or 1 is expected");
         return (int)bridges;
     }
 
     private static ImmutableArray<string> Positions(JsonCursor at)
     {
-        if (!at.Has("closedIn")) at.Report("closedIn", "is missing", "a list of the control's positions is required");
+        if (!at.Has("closedIn"))
+            at.Report("closedIn", "is missing", "a list of the control's positions is required");
         return at.Words("closedIn");
     }
 
@@ -115,12 +200,14 @@ internal static class ElementReader
 
     private static ImmutableDictionary<string, double> Percents(JsonCursor at, string kind)
     {
-        if (!at.Has("faults")) return ImmutableDictionary<string, double>.Empty;
+        if (!at.Has("faults"))
+            return ImmutableDictionary<string, double>.Empty;
         var modes = ModeTable.Of(kind);
         var own = ImmutableDictionary.CreateBuilder<string, double>();
         foreach (var (mode, value) in at.Fields("faults"))
         {
-            if (!modes.Any(m => m.Mode == mode)) value.Report($"\"{mode}\" is no fault mode of a {kind}", "one of " + string.Join(", ", modes.Select(m => m.Mode)));
+            if (!modes.Any(m => m.Mode == mode))
+                value.Report($"\"{mode}\" is no fault mode of a {kind}", "one of " + string.Join(", ", modes.Select(m => m.Mode)));
             own[mode] = value.AsNumber(0, 99);
         }
         return own.ToImmutable();

@@ -9,16 +9,38 @@ public static class FieldRemarks
     private const int MostShown = 20;
 
     /// <summary>Read from the document where they are needed, or for people alone.</summary>
-    private static readonly string[] ReadElsewhere = ["$schema", "notes", "colour", "gauge", "tripCurve", "rating", "inputWatts", "usableWatts", "draftedFrom"];
+    private static readonly string[] ReadElsewhere =
+    [
+        "$schema",
+        "notes",
+        "colour",
+        "gauge",
+        "tripCurve",
+        "rating",
+        "inputWatts",
+        "usableWatts",
+        "draftedFrom",
+    ];
 
     /// <summary>Each with its JSON path.</summary>
     public static IEnumerable<Problem> Of(TypeSheet sheet)
     {
-        var unknown = TypeSheetFile.NotRead(sheet).Where(f => !ReadElsewhere.Contains(f[(f.LastIndexOf('.') + 1)..], StringComparer.Ordinal)).ToList();
+        var unknown = TypeSheetFile
+            .NotRead(sheet)
+            .Where(f => !ReadElsewhere.Contains(f[(f.LastIndexOf('.') + 1)..], StringComparer.Ordinal))
+            .ToList();
         foreach (var field in unknown.Take(MostShown))
-            yield return new Problem(field, "is a field that the sheet language does not know here", "nothing comes of it: a slip of spelling? What is yours alone goes into \"notes\"");
+            yield return new Problem(
+                field,
+                "is a field that the sheet language does not know here",
+                "nothing comes of it: a slip of spelling? What is yours alone goes into \"notes\""
+            );
         if (unknown.Count > MostShown)
-            yield return new Problem("$", $"has {(unknown.Count - MostShown).ToString(CultureInfo.InvariantCulture)} more fields that the sheet language does not know", "nothing comes of them");
+            yield return new Problem(
+                "$",
+                $"has {(unknown.Count - MostShown).ToString(CultureInfo.InvariantCulture)} more fields that the sheet language does not know",
+                "nothing comes of them"
+            );
     }
 
     /// <summary>The path of every field below a place; nothing below one that is for people alone.</summary>
@@ -26,7 +48,9 @@ public static class FieldRemarks
     {
         if (at.ValueKind == JsonValueKind.Array)
             return at.EnumerateArray().SelectMany((e, n) => Fields(e, $"{path}[{n.ToString(CultureInfo.InvariantCulture)}]"));
-        return at.ValueKind != JsonValueKind.Object ? []
-            : at.EnumerateObject().SelectMany(p => (p.Name == "notes" ? [] : Fields(p.Value, $"{path}.{p.Name}")).Prepend($"{path}.{p.Name}"));
+        return at.ValueKind != JsonValueKind.Object
+            ? []
+            : at.EnumerateObject()
+                .SelectMany(p => (p.Name == "notes" ? [] : Fields(p.Value, $"{path}.{p.Name}")).Prepend($"{path}.{p.Name}"));
     }
 }

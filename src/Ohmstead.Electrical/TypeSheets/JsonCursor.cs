@@ -52,7 +52,8 @@ public readonly struct JsonCursor(JsonElement element, string path, List<Problem
                 root.Report("holds half a letter (a lone \\ud800 to \\udfff)", "write the letter itself, or both halves");
                 return false;
             }
-            if (root.Element.ValueKind == JsonValueKind.Object) return true;
+            if (root.Element.ValueKind == JsonValueKind.Object)
+                return true;
             root.Report($"is {Name(root.Element)}", "a JSON object { … } is expected");
             return false;
         }
@@ -65,7 +66,13 @@ public readonly struct JsonCursor(JsonElement element, string path, List<Problem
                 return false;
             }
             var where = e.LineNumber is { } line ? $" at line {(line + 1).ToString(CultureInfo.InvariantCulture)}" : "";
-            problems.Add(new Problem("$", string.IsNullOrWhiteSpace(text) ? "the file is empty" : $"is not JSON{where}", "give one complete JSON object, nested at most 64 deep, no field twice"));
+            problems.Add(
+                new Problem(
+                    "$",
+                    string.IsNullOrWhiteSpace(text) ? "the file is empty" : $"is not JSON{where}",
+                    "give one complete JSON object, nested at most 64 deep, no field twice"
+                )
+            );
             return false;
         }
     }
@@ -92,7 +99,8 @@ public readonly struct JsonCursor(JsonElement element, string path, List<Problem
     /// <summary>A required, non-empty word.</summary>
     public string Word(string name)
     {
-        if (Has(name)) return At(name).AsWord();
+        if (Has(name))
+            return At(name).AsWord();
         Report(name, "is missing", "a name in quotes is required");
         return "";
     }
@@ -103,7 +111,8 @@ public readonly struct JsonCursor(JsonElement element, string path, List<Problem
     /// <summary>This place as a non-empty word.</summary>
     public string AsWord()
     {
-        if (Element.ValueKind == JsonValueKind.String && Element.GetString() is { Length: > 0 and <= 400 } s) return s;
+        if (Element.ValueKind == JsonValueKind.String && Element.GetString() is { Length: > 0 and <= 400 } s)
+            return s;
         Report($"is {Name(Element)}", "a name in quotes, 1 to 400 characters, is expected");
         return "";
     }
@@ -111,7 +120,8 @@ public readonly struct JsonCursor(JsonElement element, string path, List<Problem
     /// <summary>A required number between bounds.</summary>
     public double Number(string name, double min, double max)
     {
-        if (Has(name)) return At(name).AsNumber(min, max);
+        if (Has(name))
+            return At(name).AsNumber(min, max);
         Report(name, "is missing", $"a number from {Show(min)} to {Show(max)} is required");
         return Math.Max(min, Math.Min(1, max));
     }
@@ -124,19 +134,23 @@ public readonly struct JsonCursor(JsonElement element, string path, List<Problem
     {
         if (Element.ValueKind == JsonValueKind.Number && Element.TryGetDouble(out var v) && double.IsFinite(v))
         {
-            if (v >= min && v <= max) return v;
+            if (v >= min && v <= max)
+                return v;
             Report($"is {Show(v)}", $"a number from {Show(min)} to {Show(max)} is expected");
         }
-        else Report($"is {Name(Element)}", $"a number from {Show(min)} to {Show(max)} is expected");
+        else
+            Report($"is {Name(Element)}", $"a number from {Show(min)} to {Show(max)} is expected");
         return Math.Max(min, Math.Min(1, max));
     }
 
     /// <summary>An optional yes or no.</summary>
     public bool Flag(string name)
     {
-        if (!Has(name)) return false;
+        if (!Has(name))
+            return false;
         var e = At(name);
-        if (e.Element.ValueKind is JsonValueKind.True or JsonValueKind.False) return e.Element.GetBoolean();
+        if (e.Element.ValueKind is JsonValueKind.True or JsonValueKind.False)
+            return e.Element.GetBoolean();
         e.Report($"is {Name(e.Element)}", "true or false is expected");
         return false;
     }
@@ -144,7 +158,8 @@ public readonly struct JsonCursor(JsonElement element, string path, List<Problem
     /// <summary>The items of an optional list.</summary>
     public ImmutableArray<JsonCursor> List(string name, int most = 5000)
     {
-        if (!Has(name)) return [];
+        if (!Has(name))
+            return [];
         var at = At(name);
         return at.AsList(most);
     }
@@ -152,7 +167,8 @@ public readonly struct JsonCursor(JsonElement element, string path, List<Problem
     /// <summary>The items of a required list.</summary>
     public ImmutableArray<JsonCursor> RequiredList(string name, int most = 5000)
     {
-        if (Has(name)) return List(name, most);
+        if (Has(name))
+            return List(name, most);
         Report(name, "is missing", "a list [ … ] is required");
         return [];
     }
@@ -167,12 +183,20 @@ public readonly struct JsonCursor(JsonElement element, string path, List<Problem
         }
         if (Element.GetArrayLength() > most)
         {
-            Report($"has {Element.GetArrayLength().ToString(CultureInfo.InvariantCulture)} items", $"at most {most.ToString(CultureInfo.InvariantCulture)} are allowed");
+            Report(
+                $"has {Element.GetArrayLength().ToString(CultureInfo.InvariantCulture)} items",
+                $"at most {most.ToString(CultureInfo.InvariantCulture)} are allowed"
+            );
             return [];
         }
         var path = Path;
         var (all, noted) = (problems, asked);
-        return [.. Element.EnumerateArray().Select((e, n) => new JsonCursor(e, $"{path}[{n.ToString(CultureInfo.InvariantCulture)}]", all, noted))];
+        return
+        [
+            .. Element
+                .EnumerateArray()
+                .Select((e, n) => new JsonCursor(e, $"{path}[{n.ToString(CultureInfo.InvariantCulture)}]", all, noted)),
+        ];
     }
 
     /// <summary>The items of an optional list of words.</summary>
@@ -181,18 +205,22 @@ public readonly struct JsonCursor(JsonElement element, string path, List<Problem
     /// <summary>The fields of an optional object.</summary>
     public ImmutableArray<(string Name, JsonCursor At)> Fields(string name)
     {
-        if (!Has(name)) return [];
+        if (!Has(name))
+            return [];
         var at = At(name);
-        if (!at.IsObject()) return [];
+        if (!at.IsObject())
+            return [];
         var (all, noted) = (problems, asked);
-        foreach (var p in at.Element.EnumerateObject()) noted?.Add($"{at.Path}.{p.Name}");
+        foreach (var p in at.Element.EnumerateObject())
+            noted?.Add($"{at.Path}.{p.Name}");
         return [.. at.Element.EnumerateObject().Select(p => (p.Name, new JsonCursor(p.Value, $"{at.Path}.{p.Name}", all, noted)))];
     }
 
     /// <summary>True when this place is an object; reports otherwise.</summary>
     public bool IsObject()
     {
-        if (Element.ValueKind == JsonValueKind.Object) return true;
+        if (Element.ValueKind == JsonValueKind.Object)
+            return true;
         Report($"is {Name(Element)}", "an object { … } is expected");
         return false;
     }
@@ -203,16 +231,17 @@ public readonly struct JsonCursor(JsonElement element, string path, List<Problem
     /// <summary>A number for a message, culture-free.</summary>
     public static string Show(double v) => v.ToString("G6", CultureInfo.InvariantCulture);
 
-    private static string Name(JsonElement e) => e.ValueKind switch
-    {
-        JsonValueKind.Object => "an object",
-        JsonValueKind.Array => "a list",
-        JsonValueKind.String => $"the text \"{Short(e.GetString()!)}\"",
-        JsonValueKind.Number when e.GetRawText() == NotFinite.Number => NotFinite.Said,
-        JsonValueKind.Number => $"the number {Short(e.GetRawText())}",
-        JsonValueKind.True or JsonValueKind.False => e.GetRawText(),
-        _ => "null",
-    };
+    private static string Name(JsonElement e) =>
+        e.ValueKind switch
+        {
+            JsonValueKind.Object => "an object",
+            JsonValueKind.Array => "a list",
+            JsonValueKind.String => $"the text \"{Short(e.GetString()!)}\"",
+            JsonValueKind.Number when e.GetRawText() == NotFinite.Number => NotFinite.Said,
+            JsonValueKind.Number => $"the number {Short(e.GetRawText())}",
+            JsonValueKind.True or JsonValueKind.False => e.GetRawText(),
+            _ => "null",
+        };
 
     private static string Short(string s) => s.Length <= 40 ? s : s[..40] + "…";
 }

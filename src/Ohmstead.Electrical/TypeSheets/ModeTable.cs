@@ -11,7 +11,9 @@ public static class ModeTable
     private static readonly ModeSpec Open = new("open", 0.5);
     private static readonly ModeSpec ColdWire = new("resistive", 1.5, SizeKind.Continuous, 0.4, 30);
 
-    private static readonly ImmutableDictionary<string, ImmutableArray<ModeSpec>> ByKind = new Dictionary<string, ImmutableArray<ModeSpec>>(StringComparer.Ordinal)
+    private static readonly ImmutableDictionary<string, ImmutableArray<ModeSpec>> ByKind = new Dictionary<string, ImmutableArray<ModeSpec>>(
+        StringComparer.Ordinal
+    )
     {
         ["wire"] = [Open, ColdWire],
         ["joint"] = [Open, ColdWire with { Percent = 3 }],

@@ -36,13 +36,15 @@ internal static partial class NotFinite
     }
 
     /// <summary>A problem for each of them in a document that they were replaced in.</summary>
-    public static IEnumerable<Problem> Places(JsonElement at, string path) => at.ValueKind switch
-    {
-        JsonValueKind.Array => at.EnumerateArray().SelectMany((e, n) => Places(e, $"{path}[{n.ToString(CultureInfo.InvariantCulture)}]")),
-        JsonValueKind.Object => at.EnumerateObject().SelectMany(p => Places(p.Value, $"{path}.{p.Name}")),
-        JsonValueKind.Number when at.GetRawText() == Number => [new Problem(path, $"is {Said}", "a number such as 18.6 is expected")],
-        _ => [],
-    };
+    public static IEnumerable<Problem> Places(JsonElement at, string path) =>
+        at.ValueKind switch
+        {
+            JsonValueKind.Array => at.EnumerateArray()
+                .SelectMany((e, n) => Places(e, $"{path}[{n.ToString(CultureInfo.InvariantCulture)}]")),
+            JsonValueKind.Object => at.EnumerateObject().SelectMany(p => Places(p.Value, $"{path}.{p.Name}")),
+            JsonValueKind.Number when at.GetRawText() == Number => [new Problem(path, $"is {Said}", "a number such as 18.6 is expected")],
+            _ => [],
+        };
 
     /// <summary>A text in quotes as a whole, so that nothing in it is replaced; or one of the words.</summary>
     [GeneratedRegex("\"(?:[^\"\\\\]|\\\\.)*\"|-?\\b(?:NaN|Infinity)\\b", RegexOptions.CultureInvariant)]

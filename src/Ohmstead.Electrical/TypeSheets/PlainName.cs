@@ -25,7 +25,10 @@ public static class PlainName
         var wasLetter = false;
         foreach (var part in name.Split('-', ' ', '_'))
         {
-            var gap = said.Length == 0 ? "" : wasLetter && IsNumber(part) ? "-" : " ";
+            var gap =
+                said.Length == 0 ? ""
+                : wasLetter && IsNumber(part) ? "-"
+                : " ";
             said += gap + (IsLetter(part) || part is "ac" or "dc" ? part.ToUpperInvariant() : part);
             wasLetter = IsLetter(part);
         }

@@ -13,7 +13,8 @@ public sealed record Parsed<T>(T? Value, IReadOnlyList<Problem> Problems)
     where T : class
 {
     /// <summary>The thing read; throws when there are problems.</summary>
-    public T Required => Problems.Count == 0 && Value is not null ? Value : throw new InvalidOperationException(string.Join("\n", Problems));
+    public T Required =>
+        Problems.Count == 0 && Value is not null ? Value : throw new InvalidOperationException(string.Join("\n", Problems));
 
     /// <summary>True when nothing is wrong.</summary>
     public bool IsSound => Problems.Count == 0 && Value is not null;

@@ -23,7 +23,8 @@ public static class ReadingReader
     public static Quantity? QuantityOf(string name)
     {
         foreach (var n in Names)
-            if (n.Name == name) return n.Quantity;
+            if (n.Name == name)
+                return n.Quantity;
         return null;
     }
 
@@ -33,20 +34,32 @@ public static class ReadingReader
     /// <param name="supplyVolts">Volts of the sheet's supply, which "mains" stands for [V RMS].</param>
     internal static ReadingSpec? Read(JsonCursor at, double supplyVolts)
     {
-        if (!at.IsObject()) return null;
+        if (!at.IsObject())
+            return null;
         var name = at.Word("quantity");
         var quantity = QuantityOf(name);
-        if (quantity is null && name.Length > 0) at.Report("quantity", $"\"{name}\" is no quantity", "one of " + string.Join(", ", Names.Select(n => n.Name)));
+        if (quantity is null && name.Length > 0)
+            at.Report("quantity", $"\"{name}\" is no quantity", "one of " + string.Join(", ", Names.Select(n => n.Name)));
         var atSource = quantity is Quantity.AcAmps or Quantity.Watts;
         var between = at.Words("between");
-        if (!atSource && between.Length != 2) at.Report("between", between.Length == 0 ? "is missing" : "does not name two terminals", "[first, second] is required");
+        if (!atSource && between.Length != 2)
+            at.Report("between", between.Length == 0 ? "is missing" : "does not name two terminals", "[first, second] is required");
         var state = at.Has("state") ? State(at.At("state"), supplyVolts) : EmptyState;
         CheckSource(at, quantity, state);
         return new ReadingSpec(
-            at.Word("id"), at.Word("title", ""), quantity ?? Quantity.Ohms,
-            between.ElementAtOrDefault(0) ?? "", between.ElementAtOrDefault(1) ?? "",
-            state, at.Number("minutes", 1, 0, 1e5), at.Word("access", ReadingSpec.Closed), at.Words("needs"),
-            LimitsOf(at), at.Flag("gate"), at.Word("hazard", ""));
+            at.Word("id"),
+            at.Word("title", ""),
+            quantity ?? Quantity.Ohms,
+            between.ElementAtOrDefault(0) ?? "",
+            between.ElementAtOrDefault(1) ?? "",
+            state,
+            at.Number("minutes", 1, 0, 1e5),
+            at.Word("access", ReadingSpec.Closed),
+            at.Words("needs"),
+            LimitsOf(at),
+            at.Flag("gate"),
+            at.Word("hazard", "")
+        );
     }
 
     private static ReadingState EmptyState { get; } = new(null, ImmutableDictionary<string, ControlPosition>.Empty, [], [], [], 20);
@@ -56,43 +69,66 @@ public static class ReadingReader
         if (quantity is Quantity.Ohms or Quantity.InsulationOhms && state.Source is not null)
             at.Report("state.source", "stands in a reading of ohms", "the instrument itself feeds it: leave the source out");
         if (quantity is Quantity.AcAmps or Quantity.Watts && (state.Source is null || state.Source.IsDirect))
-            at.Report("state.source", "is missing or direct", "amps and watts are drawn from an alternating source: { \"from\", \"to\", \"volts\" }");
+            at.Report(
+                "state.source",
+                "is missing or direct",
+                "amps and watts are drawn from an alternating source: { \"from\", \"to\", \"volts\" }"
+            );
         if (quantity is Quantity.AcVolts or Quantity.DcVolts && state.Source is null)
             at.Report("state.source", "is missing", "a reading of volts needs a source");
     }
 
     private static ReadingState State(JsonCursor at, double supplyVolts)
     {
-        if (!at.IsObject()) return EmptyState;
+        if (!at.IsObject())
+            return EmptyState;
         return new ReadingState(
-            at.Has("source") ? Source(at.At("source"), supplyVolts) : null, Controls(at), Loads(at), at.Words("lifted"),
-            [.. at.List("joined").Select(j => Joined(j))], at.Number("celsius", 20, -60, 250));
+            at.Has("source") ? Source(at.At("source"), supplyVolts) : null,
+            Controls(at),
+            Loads(at),
+            at.Words("lifted"),
+            [.. at.List("joined").Select(j => Joined(j))],
+            at.Number("celsius", 20, -60, 250)
+        );
     }
 
     private static ImmutableArray<string> Joined(JsonCursor at)
     {
         ImmutableArray<string> words = [.. at.AsList().Select(c => c.AsWord())];
-        if (words.Length < 2) at.Report("joins fewer than two terminals", "a list of two or more is expected");
+        if (words.Length < 2)
+            at.Report("joins fewer than two terminals", "a list of two or more is expected");
         return words;
     }
 
     /// <summary>The positions of controls in the field <c>controls</c>.</summary>
     public static ImmutableDictionary<string, ControlPosition> Controls(JsonCursor at) =>
-        at.Fields("controls").ToImmutableDictionary(f => f.Name, f => f.At.Element.ValueKind == JsonValueKind.String
-            ? new ControlPosition(double.NaN, f.At.AsWord())
-            : new ControlPosition(f.At.AsNumber(0, 1), ""));
+        at.Fields("controls")
+            .ToImmutableDictionary(
+                f => f.Name,
+                f =>
+                    f.At.Element.ValueKind == JsonValueKind.String
+                        ? new ControlPosition(double.NaN, f.At.AsWord())
+                        : new ControlPosition(f.At.AsNumber(0, 1), "")
+            );
 
     /// <summary>The loads in the field <c>loads</c>.</summary>
     public static ImmutableArray<LoadSpec> Loads(JsonCursor at) =>
-        [.. at.List("loads", 100).Where(l => l.IsObject()).Select(l => new LoadSpec(l.Word("from"), l.Word("to"), l.Number("ohms", 1e-4, 1e12), l.Number("henries", 0, 0, 1e4)))];
+        [
+            .. at.List("loads", 100)
+                .Where(l => l.IsObject())
+                .Select(l => new LoadSpec(l.Word("from"), l.Word("to"), l.Number("ohms", 1e-4, 1e12), l.Number("henries", 0, 0, 1e4))),
+        ];
 
     private static SourceSpec? Source(JsonCursor at, double supplyVolts)
     {
-        if (!at.IsObject()) return null;
+        if (!at.IsObject())
+            return null;
         var (from, to) = (at.Word("from"), at.Word("to"));
-        if (from.Length > 0 && from == to) at.Report("to", "is the same terminal as from", "a source feeds two different terminals");
+        if (from.Length > 0 && from == to)
+            at.Report("to", "is the same terminal as from", "a source feeds two different terminals");
         var direct = at.Has("directAmps") ? at.Number("directAmps", 1e-6, 1000) : 0;
-        if (direct > 0) return new SourceSpec(from, to, 0, direct, 0, 0, 0);
+        if (direct > 0)
+            return new SourceSpec(from, to, 0, direct, 0, 0, 0);
         var series = at.Number("seriesOhms", 0, 0, 1e9);
         var (lampVolts, lampAmps) = (0.0, 0.0);
         if (at.Has("seriesLamp") && at.At("seriesLamp").IsObject())
@@ -102,19 +138,24 @@ public static class ReadingReader
 
     private static double Volts(JsonCursor at, double supplyVolts)
     {
-        if (!at.Has("volts") || at.At("volts") is not { Element.ValueKind: JsonValueKind.String } word) return at.Number("volts", 1e-3, 1e5);
-        if (word.Element.GetString() != Mains) word.Report("is no word for volts", $"a number, or \"{Mains}\" for the sheet's supply");
+        if (!at.Has("volts") || at.At("volts") is not { Element.ValueKind: JsonValueKind.String } word)
+            return at.Number("volts", 1e-3, 1e5);
+        if (word.Element.GetString() != Mains)
+            word.Report("is no word for volts", $"a number, or \"{Mains}\" for the sheet's supply");
         return supplyVolts;
     }
 
     private static Limits? LimitsOf(JsonCursor at)
     {
-        if (!at.Has("limits") || !at.At("limits").IsObject()) return null;
+        if (!at.Has("limits") || !at.At("limits").IsObject())
+            return null;
         var limits = at.At("limits");
-        if (!limits.Has("min") && !limits.Has("max")) limits.Report("holds neither min nor max", "at least one of them is required");
+        if (!limits.Has("min") && !limits.Has("max"))
+            limits.Report("holds neither min nor max", "at least one of them is required");
         var min = limits.Has("min") ? limits.Number("min", -1e15, 1e15) : double.NegativeInfinity;
         var max = limits.Has("max") ? limits.Number("max", -1e15, 1e15) : double.PositiveInfinity;
-        if (min > max) limits.Report("min", "is above max", "min must not be above max");
+        if (min > max)
+            limits.Report("min", "is above max", "min must not be above max");
         return new Limits(min, max);
     }
 }

@@ -109,7 +109,15 @@ public readonly record struct ControlPosition(double Throttle, string Selector);
 /// </summary>
 /// <param name="Volts">Source voltage [V RMS]; 0 for a direct current.</param>
 /// <param name="DirectAmps">Direct current [A]; 0 for an alternating voltage.</param>
-public sealed record SourceSpec(string From, string To, double Volts, double DirectAmps, double SeriesOhms, double LampVolts, double LampAmps)
+public sealed record SourceSpec(
+    string From,
+    string To,
+    double Volts,
+    double DirectAmps,
+    double SeriesOhms,
+    double LampVolts,
+    double LampAmps
+)
 {
     /// <summary>A direct-current source.</summary>
     public bool IsDirect => DirectAmps != 0;

@@ -31,12 +31,18 @@ internal static class SheetChecks
         Twice(root, "readings", sheet.Readings.Select(r => r.Id));
         Twice(root, "observations", sheet.Observations.Select(o => o.Id));
         Twice(root, "takeApart", sheet.TakeApart.Select(s => s.Id));
-        for (var n = 0; n < sheet.Elements.Length; n++) Marks(root, At("elements", n), sheet.Elements[n]);
+        for (var n = 0; n < sheet.Elements.Length; n++)
+            Marks(root, At("elements", n), sheet.Elements[n]);
         var elements = sheet.Elements.Select(e => e.Id).ToHashSet(StringComparer.Ordinal);
         for (var n = 0; n < sheet.Elements.Length; n++)
             if (sheet.Elements[n] is Winding w)
                 for (var s = 0; s < w.Sliders.Length; s++)
-                    if (!elements.Add(w.Sliders[s].Id)) root.Report($"{At("elements", n)}.{At("sliders", s)}.id", $"\"{w.Sliders[s].Id}\" is used twice", "every element and slider needs its own id");
+                    if (!elements.Add(w.Sliders[s].Id))
+                        root.Report(
+                            $"{At("elements", n)}.{At("sliders", s)}.id",
+                            $"\"{w.Sliders[s].Id}\" is used twice",
+                            "every element and slider needs its own id"
+                        );
     }
 
     /// <summary>Faults and mistakes are written with these marks between the names, as in <c>swap:A.to~B.to</c>.</summary>
@@ -44,13 +50,20 @@ internal static class SheetChecks
     {
         void Refuse(string field, string name, string marks)
         {
-            if (name.AsSpan().ContainsAny(marks)) root.Report($"{at}.{field}", $"\"{name}\" has one of {string.Join(' ', marks.AsEnumerable())} in it", "these stand between names in faults and mistakes; choose another name");
+            if (name.AsSpan().ContainsAny(marks))
+                root.Report(
+                    $"{at}.{field}",
+                    $"\"{name}\" has one of {string.Join(' ', marks.AsEnumerable())} in it",
+                    "these stand between names in faults and mistakes; choose another name"
+                );
         }
         Refuse("id", e.Id, ":~=>");
         Refuse("from", e.From, "~>");
         Refuse("to", e.To, "~>");
-        if (e is not Winding w) return;
-        for (var n = 0; n < w.Taps.Length; n++) Refuse($"{At("taps", n)}.to", w.Taps[n].To, "~>");
+        if (e is not Winding w)
+            return;
+        for (var n = 0; n < w.Taps.Length; n++)
+            Refuse($"{At("taps", n)}.to", w.Taps[n].To, "~>");
         for (var n = 0; n < w.Sliders.Length; n++)
         {
             Refuse($"{At("sliders", n)}.id", w.Sliders[n].Id, ":~=>");
@@ -64,7 +77,8 @@ internal static class SheetChecks
         var n = 0;
         foreach (var id in ids)
         {
-            if (!seen.Add(id)) root.Report($"{At(list, n)}.id", $"\"{id}\" is used twice", "every id may occur once");
+            if (!seen.Add(id))
+                root.Report($"{At(list, n)}.id", $"\"{id}\" is used twice", "every id may occur once");
             n++;
         }
     }
@@ -75,19 +89,29 @@ internal static class SheetChecks
         {
             var core = sheet.Cores[n];
             if (!sheet.Windings.Any(w => w.Id == core.ReferenceWinding && w.Core == core.Id))
-                root.Report($"{At("cores", n)}.referenceWinding", $"\"{core.ReferenceWinding}\" is no winding on this core", "name one of its windings");
+                root.Report(
+                    $"{At("cores", n)}.referenceWinding",
+                    $"\"{core.ReferenceWinding}\" is no winding on this core",
+                    "name one of its windings"
+                );
         }
         for (var n = 0; n < sheet.Elements.Length; n++)
         {
             var at = At("elements", n);
             if (sheet.Elements[n] is Winding w)
             {
-                if (!sheet.Cores.Any(c => c.Id == w.Core)) root.Report($"{at}.core", $"\"{w.Core}\" is no core", "name a core of the sheet");
+                if (!sheet.Cores.Any(c => c.Id == w.Core))
+                    root.Report($"{at}.core", $"\"{w.Core}\" is no core", "name a core of the sheet");
                 for (var s = 0; s < w.Sliders.Length; s++)
                     if (!sheet.Controls.Any(c => c.Id == w.Sliders[s].Control && c.IsThrottle))
-                        root.Report($"{at}.{At("sliders", s)}.control", $"\"{w.Sliders[s].Control}\" is no throttle", "name a control of kind throttle");
+                        root.Report(
+                            $"{at}.{At("sliders", s)}.control",
+                            $"\"{w.Sliders[s].Control}\" is no throttle",
+                            "name a control of kind throttle"
+                        );
             }
-            if (sheet.Elements[n] is Switch k) SwitchPositions(root, sheet, at, k);
+            if (sheet.Elements[n] is Switch k)
+                SwitchPositions(root, sheet, at, k);
         }
     }
 
@@ -101,24 +125,30 @@ internal static class SheetChecks
         }
         for (var p = 0; p < k.ClosedIn.Length; p++)
             if (!control.Positions.Contains(k.ClosedIn[p]))
-                root.Report($"{at}.{At("closedIn", p)}", $"\"{k.ClosedIn[p]}\" is no position of {control.Id}", "one of " + string.Join(", ", control.Positions));
+                root.Report(
+                    $"{at}.{At("closedIn", p)}",
+                    $"\"{k.ClosedIn[p]}\" is no position of {control.Id}",
+                    "one of " + string.Join(", ", control.Positions)
+                );
     }
 
     private static void Terminals(JsonCursor root, TypeSheet sheet, IReadOnlySet<string>? known)
     {
         var ends = new Dictionary<string, int>(StringComparer.Ordinal);
         foreach (var e in sheet.Elements)
-            foreach (var t in e.OtherTerminals.Append(e.From).Append(e.To))
-                ends[t] = ends.GetValueOrDefault(t) + 1;
-        var used = sheet.Near.SelectMany(g => g)
-            .Concat(sheet.Readings.SelectMany(r => UsedBy(r)))
-            .ToHashSet(StringComparer.Ordinal);
+        foreach (var t in e.OtherTerminals.Append(e.From).Append(e.To))
+            ends[t] = ends.GetValueOrDefault(t) + 1;
+        var used = sheet.Near.SelectMany(g => g).Concat(sheet.Readings.SelectMany(r => UsedBy(r))).ToHashSet(StringComparer.Ordinal);
         for (var n = 0; n < sheet.Elements.Length; n++)
         {
             var e = sheet.Elements[n];
             foreach (var (field, t) in new[] { ("from", e.From), ("to", e.To) }.Concat(e.OtherTerminals.Select(t => ("to", t))))
                 if (ends[t] == 1 && !used.Contains(t) && known?.Contains(t) != true)
-                    root.Report($"{At("elements", n)}.{field}", $"terminal \"{t}\" occurs once and nothing uses it", "a mistyped name? connect it, or read at it");
+                    root.Report(
+                        $"{At("elements", n)}.{field}",
+                        $"terminal \"{t}\" occurs once and nothing uses it",
+                        "a mistyped name? connect it, or read at it"
+                    );
         }
         for (var n = 0; n < sheet.Readings.Length; n++)
             foreach (var t in UsedBy(sheet.Readings[n]).Where(t => !ends.ContainsKey(t)).Distinct(StringComparer.Ordinal))
@@ -130,8 +160,10 @@ internal static class SheetChecks
 
     private static IEnumerable<string> UsedBy(ReadingSpec r)
     {
-        if (r.From.Length > 0) yield return r.From;
-        if (r.To.Length > 0) yield return r.To;
+        if (r.From.Length > 0)
+            yield return r.From;
+        if (r.To.Length > 0)
+            yield return r.To;
         if (r.State.Source is { } s)
         {
             yield return s.From;
@@ -142,7 +174,8 @@ internal static class SheetChecks
             yield return l.From;
             yield return l.To;
         }
-        foreach (var t in r.State.Joined.SelectMany(j => j)) yield return t;
+        foreach (var t in r.State.Joined.SelectMany(j => j))
+            yield return t;
     }
 
     private static void ReadingStates(JsonCursor root, TypeSheet sheet)
@@ -151,13 +184,18 @@ internal static class SheetChecks
         {
             var r = sheet.Readings[n];
             var at = At("readings", n);
-            foreach (var p in ControlProblems(sheet, r.State.Controls)) root.Report($"{at}.state.controls.{p.Path}", p.Wrong, p.Right);
+            foreach (var p in ControlProblems(sheet, r.State.Controls))
+                root.Report($"{at}.state.controls.{p.Path}", p.Wrong, p.Right);
             foreach (var id in r.State.Lifted.Where(id => !sheet.Elements.Any(e => e.Id == id)))
                 root.Report($"{at}.state.lifted", $"\"{id}\" is no element", "name elements of the sheet");
             if (r.Access != ReadingSpec.Closed && !sheet.TakeApart.Any(s => s.Id == r.Access))
                 root.Report($"{at}.access", $"\"{r.Access}\" is no take-apart step", "\"closed\" or the id of a step is expected");
             if (r.State.Source is { } s && AreJoined(r.State.Joined, s.From, s.To))
-                root.Report($"{at}.state.source", "stands across terminals that are joined", "a source must not be short-circuited by a strap");
+                root.Report(
+                    $"{at}.state.source",
+                    "stands across terminals that are joined",
+                    "a source must not be short-circuited by a strap"
+                );
         }
     }
 
@@ -168,9 +206,12 @@ internal static class SheetChecks
         while (true)
         {
             var before = reached.Count;
-            foreach (var strap in straps.Where(j => j.Any(reached.Contains))) reached.UnionWith(strap);
-            if (reached.Contains(to)) return true;
-            if (reached.Count == before) return false;
+            foreach (var strap in straps.Where(j => j.Any(reached.Contains)))
+                reached.UnionWith(strap);
+            if (reached.Contains(to))
+                return true;
+            if (reached.Count == before)
+                return false;
         }
     }
 
@@ -180,9 +221,12 @@ internal static class SheetChecks
         foreach (var (id, position) in controls.OrderBy(c => c.Key, StringComparer.Ordinal))
         {
             var control = sheet.Controls.FirstOrDefault(c => c.Id == id);
-            if (control is null) yield return new Problem(id, "is no control of the sheet", "one of " + string.Join(", ", sheet.Controls.Select(c => c.Id)));
-            else if (control.IsThrottle && position.Selector.Length > 0) yield return new Problem(id, $"is \"{position.Selector}\"", "a throttle stands at a number from 0 to 1");
-            else if (!control.IsThrottle && !control.Positions.Contains(position.Selector)) yield return new Problem(id, "is none of its positions", "one of " + string.Join(", ", control.Positions));
+            if (control is null)
+                yield return new Problem(id, "is no control of the sheet", "one of " + string.Join(", ", sheet.Controls.Select(c => c.Id)));
+            else if (control.IsThrottle && position.Selector.Length > 0)
+                yield return new Problem(id, $"is \"{position.Selector}\"", "a throttle stands at a number from 0 to 1");
+            else if (!control.IsThrottle && !control.Positions.Contains(position.Selector))
+                yield return new Problem(id, "is none of its positions", "one of " + string.Join(", ", control.Positions));
         }
     }
 
@@ -196,16 +240,25 @@ internal static class SheetChecks
             var at = At("readings", n);
             for (var k = 0; k < r.Needs.Length; k++)
             {
-                if (!byId.TryGetValue(r.Needs[k], out var needed)) root.Report($"{at}.{At("needs", k)}", $"\"{r.Needs[k]}\" is no reading", "name readings of the sheet");
-                else if (needed.Limits is null) root.Report($"{at}.{At("needs", k)}", $"\"{r.Needs[k]}\" has no limits", "a reading that others need must have limits");
+                if (!byId.TryGetValue(r.Needs[k], out var needed))
+                    root.Report($"{at}.{At("needs", k)}", $"\"{r.Needs[k]}\" is no reading", "name readings of the sheet");
+                else if (needed.Limits is null)
+                    root.Report($"{at}.{At("needs", k)}", $"\"{r.Needs[k]}\" has no limits", "a reading that others need must have limits");
             }
-            if (r.IsGate && r.Limits is null) root.Report($"{at}.limits", "is missing on a gate", "a gate must have limits");
-            if (r.IsGate && r.State.Source is { Volts: > LowVolts }) root.Report($"{at}.gate", "stands on a reading with a source above 30 V", "a gate is a cold check");
+            if (r.IsGate && r.Limits is null)
+                root.Report($"{at}.limits", "is missing on a gate", "a gate must have limits");
+            if (r.IsGate && r.State.Source is { Volts: > LowVolts })
+                root.Report($"{at}.gate", "stands on a reading with a source above 30 V", "a gate is a cold check");
             var all = AllNeeds(r, byId);
-            if (all.Contains(r.Id)) root.Report($"{at}.needs", "lead back to the reading itself", "needs must not form a ring");
+            if (all.Contains(r.Id))
+                root.Report($"{at}.needs", "lead back to the reading itself", "needs must not form a ring");
             if (r.State.Source is { Volts: > LowVolts } && !r.IsGate)
                 foreach (var gate in gates.Where(g => !all.Contains(g)))
-                    root.Report($"{at}.needs", $"lacks the gate \"{gate}\"", "a reading with a source above 30 V needs every gate, directly or through others");
+                    root.Report(
+                        $"{at}.needs",
+                        $"lacks the gate \"{gate}\"",
+                        "a reading with a source above 30 V needs every gate, directly or through others"
+                    );
         }
     }
 
@@ -216,7 +269,8 @@ internal static class SheetChecks
         var open = new Stack<string>(r.Needs);
         while (open.TryPop(out var id))
             if (all.Add(id) && byId.TryGetValue(id, out var next))
-                foreach (var n in next.Needs) open.Push(n);
+                foreach (var n in next.Needs)
+                    open.Push(n);
         return all;
     }
 
@@ -225,13 +279,19 @@ internal static class SheetChecks
         var known = new HashSet<string>(StringComparer.Ordinal);
         foreach (var e in sheet.Elements)
         {
-            foreach (var m in ModeTable.Of(e.Kind)) known.Add($"{e.Id}:{m.Mode}");
+            foreach (var m in ModeTable.Of(e.Kind))
+                known.Add($"{e.Id}:{m.Mode}");
             if (e is Winding w)
                 foreach (var s in w.Sliders)
-                    foreach (var m in ModeTable.Of(ModeTable.SliderKind)) known.Add($"{s.Id}:{m.Mode}");
+                foreach (var m in ModeTable.Of(ModeTable.SliderKind))
+                    known.Add($"{s.Id}:{m.Mode}");
         }
         for (var n = 0; n < sheet.Observations.Length; n++)
             foreach (var (fault, _) in sheet.Observations[n].Given.Where(g => !known.Contains(g.Fault)))
-                root.Report($"{At("observations", n)}.given", $"\"{fault}\" is no fault of this sheet", "element:mode is expected, as in the fault table");
+                root.Report(
+                    $"{At("observations", n)}.given",
+                    $"\"{fault}\" is no fault of this sheet",
+                    "element:mode is expected, as in the fault table"
+                );
     }
 }

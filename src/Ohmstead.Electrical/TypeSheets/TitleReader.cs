@@ -12,10 +12,13 @@ internal static class TitleReader
     public static ImmutableDictionary<string, string> OfSheet(JsonCursor root, ImmutableArray<JsonCursor> elements)
     {
         var titles = TypeSheet.NoTitles;
-        foreach (var element in elements) titles = With(titles, element);
+        foreach (var element in elements)
+            titles = With(titles, element);
         var map = root.Fields("titles");
-        if (map.Length > MostTitles) root.Report("titles", $"has {JsonCursor.Show(map.Length)} titles", $"at most {JsonCursor.Show(MostTitles)} are allowed");
-        foreach (var (name, at) in map) titles = titles.SetItem(name, at.AsWord());
+        if (map.Length > MostTitles)
+            root.Report("titles", $"has {JsonCursor.Show(map.Length)} titles", $"at most {JsonCursor.Show(MostTitles)} are allowed");
+        foreach (var (name, at) in map)
+            titles = titles.SetItem(name, at.AsWord());
         return titles;
     }
 
@@ -23,8 +26,10 @@ internal static class TitleReader
     public static ImmutableDictionary<string, string> With(ImmutableDictionary<string, string> titles, JsonCursor element)
     {
         titles = Own(titles, element);
-        if (!element.Has("sliders") || element.At("sliders").Element.ValueKind != JsonValueKind.Array) return titles;
-        foreach (var slider in element.List("sliders")) titles = Own(titles, slider);
+        if (!element.Has("sliders") || element.At("sliders").Element.ValueKind != JsonValueKind.Array)
+            return titles;
+        foreach (var slider in element.List("sliders"))
+            titles = Own(titles, slider);
         return titles;
     }
 

@@ -19,10 +19,31 @@ public static class TitleRemarks
             Missing("part", parts.Where(IsBare), "they are called by what they lie between"),
             Missing("terminal", terminals.Where(t => IsBare(t) && !PlainName.IsWords(t)), "they are called by a number"),
             Missing("control", controls.Where(c => IsBare(c) && !PlainName.IsWords(c)), "they are called by a number"),
-            Missing("position", positions.Where(p => IsBare(p.Key) && !PlainName.IsWords(p.Position) && !PlainName.IsMark(p.Position)).Select(p => p.Key), "they are called by a number"),
+            Missing(
+                "position",
+                positions.Where(p => IsBare(p.Key) && !PlainName.IsWords(p.Position) && !PlainName.IsMark(p.Position)).Select(p => p.Key),
+                "they are called by a number"
+            ),
         ];
-        var known = parts.Concat(terminals).Concat(controls).Concat(sheet.Cores.Select(c => c.Id)).Concat(positions.Select(p => p.Key)).Concat(Ends(sheet)).ToHashSet(StringComparer.Ordinal);
-        return missing.OfType<Problem>().Concat(sheet.Titles.Keys.Where(k => !known.Contains(k)).Order(StringComparer.Ordinal).Select(k => new Problem("$.titles", $"\"{k}\" is a title of nothing in this sheet", "name a part, end, terminal, control or position")));
+        var known = parts
+            .Concat(terminals)
+            .Concat(controls)
+            .Concat(sheet.Cores.Select(c => c.Id))
+            .Concat(positions.Select(p => p.Key))
+            .Concat(Ends(sheet))
+            .ToHashSet(StringComparer.Ordinal);
+        return missing
+            .OfType<Problem>()
+            .Concat(
+                sheet
+                    .Titles.Keys.Where(k => !known.Contains(k))
+                    .Order(StringComparer.Ordinal)
+                    .Select(k => new Problem(
+                        "$.titles",
+                        $"\"{k}\" is a title of nothing in this sheet",
+                        "name a part, end, terminal, control or position"
+                    ))
+            );
     }
 
     private static IEnumerable<string> Parts(TypeSheet sheet) =>
@@ -32,14 +53,27 @@ public static class TitleRemarks
         sheet.Elements.SelectMany(e => new[] { e.From, e.To }.Concat(e.OtherTerminals)).Distinct(StringComparer.Ordinal);
 
     private static IEnumerable<string> Ends(TypeSheet sheet) =>
-        sheet.Elements.SelectMany(e => new[] { $"{e.Id}.from", $"{e.Id}.to" }
-            .Concat(e is Winding w ? Enumerable.Range(1, w.Taps.Length).Select(n => string.Create(CultureInfo.InvariantCulture, $"{e.Id}.tap-{n}")) : []));
+        sheet.Elements.SelectMany(e =>
+            new[] { $"{e.Id}.from", $"{e.Id}.to" }.Concat(
+                e is Winding w
+                    ? Enumerable.Range(1, w.Taps.Length).Select(n => string.Create(CultureInfo.InvariantCulture, $"{e.Id}.tap-{n}"))
+                    : []
+            )
+        );
 
     private static Problem? Missing(string what, IEnumerable<string> ids, string instead)
     {
         var all = ids.ToList();
-        if (all.Count == 0) return null;
+        if (all.Count == 0)
+            return null;
         var more = all.Count > MostNamed ? $" and {(all.Count - MostNamed).ToString(CultureInfo.InvariantCulture)} more" : "";
-        return new Problem("$.titles", string.Create(CultureInfo.InvariantCulture, $"no title for {all.Count} {what}{(all.Count == 1 ? "" : "s")}: {string.Join(", ", all.Take(MostNamed))}{more}"), instead);
+        return new Problem(
+            "$.titles",
+            string.Create(
+                CultureInfo.InvariantCulture,
+                $"no title for {all.Count} {what}{(all.Count == 1 ? "" : "s")}: {string.Join(", ", all.Take(MostNamed))}{more}"
+            ),
+            instead
+        );
     }
 }

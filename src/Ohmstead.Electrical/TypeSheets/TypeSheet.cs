@@ -37,7 +37,8 @@ public sealed record TypeSheet(
     public ImmutableDictionary<string, string> Titles { get; init; } = NoTitles;
 
     /// <summary>No titles.</summary>
-    internal static ImmutableDictionary<string, string> NoTitles { get; } = ImmutableDictionary.Create<string, string>(StringComparer.Ordinal);
+    internal static ImmutableDictionary<string, string> NoTitles { get; } =
+        ImmutableDictionary.Create<string, string>(StringComparer.Ordinal);
 
     /// <summary>The windings in sheet order.</summary>
     public IEnumerable<Winding> Windings => Elements.OfType<Winding>();

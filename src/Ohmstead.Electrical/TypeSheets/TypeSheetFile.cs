@@ -12,18 +12,21 @@ public static class TypeSheetFile
     public const string Mark = "type-sheet/1";
 
     /// <summary>How JSON is written: indented, with real letters.</summary>
-    public static JsonSerializerOptions Indented { get; } = new() { WriteIndented = true, Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
+    public static JsonSerializerOptions Indented { get; } =
+        new() { WriteIndented = true, Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
 
     /// <summary>Reads and checks a sheet.</summary>
     /// <returns>The sheet, or all its problems, each with its JSON path.</returns>
     public static Parsed<TypeSheet> Read(string text)
     {
         var problems = new List<Problem>();
-        if (!JsonCursor.TryOpen(text, problems, out var root)) return new(null, problems);
+        if (!JsonCursor.TryOpen(text, problems, out var root))
+            return new(null, problems);
         CheckMark(root, Mark);
         var sheet = Build(root);
         CheckTogether(root, sheet, problems);
-        if (problems.Count > 0) return new(null, problems);
+        if (problems.Count > 0)
+            return new(null, problems);
         return new(sheet with { Document = (JsonObject)JsonNode.Parse(text)! }, problems);
     }
 
@@ -31,7 +34,8 @@ public static class TypeSheetFile
     internal static IReadOnlyList<string> NotRead(TypeSheet sheet)
     {
         var asked = new HashSet<string>(StringComparer.Ordinal);
-        if (!JsonCursor.TryOpen(sheet.Document.ToJsonString(), [], out var root, asked)) return [];
+        if (!JsonCursor.TryOpen(sheet.Document.ToJsonString(), [], out var root, asked))
+            return [];
         CheckMark(root, Mark);
         Build(root);
         return [.. FieldRemarks.Fields(root.Element, "$").Where(f => !asked.Contains(f))];
@@ -43,7 +47,8 @@ public static class TypeSheetFile
     /// <summary>Reports when the field <c>ohmstead</c> is not <paramref name="mark"/>.</summary>
     public static void CheckMark(JsonCursor root, string mark)
     {
-        if (root.Word("ohmstead", "") != mark) root.Report("ohmstead", "is not the mark of this kind of file", $"\"{mark}\" is expected");
+        if (root.Word("ohmstead", "") != mark)
+            root.Report("ohmstead", "is not the mark of this kind of file", $"\"{mark}\" is expected");
     }
 
     /// <summary>
@@ -52,23 +57,39 @@ public static class TypeSheetFile
     /// </summary>
     private static void CheckTogether(JsonCursor root, TypeSheet sheet, List<Problem> problems)
     {
-        int Count(string list) => root.Has(list) && root.At(list).Element.ValueKind == JsonValueKind.Array ? root.At(list).Element.GetArrayLength() : 0;
-        var isWhole = Count("cores") == sheet.Cores.Length && Count("controls") == sheet.Controls.Length && Count("elements") == sheet.Elements.Length
-            && Count("readings") == sheet.Readings.Length && Count("observations") == sheet.Observations.Length && Count("takeApart") == sheet.TakeApart.Length;
-        if (!isWhole) return;
+        int Count(string list) =>
+            root.Has(list) && root.At(list).Element.ValueKind == JsonValueKind.Array ? root.At(list).Element.GetArrayLength() : 0;
+        var isWhole =
+            Count("cores") == sheet.Cores.Length
+            && Count("controls") == sheet.Controls.Length
+            && Count("elements") == sheet.Elements.Length
+            && Count("readings") == sheet.Readings.Length
+            && Count("observations") == sheet.Observations.Length
+            && Count("takeApart") == sheet.TakeApart.Length;
+        if (!isWhole)
+            return;
         var before = problems.Count;
         SheetChecks.Run(root, sheet);
-        if (before > 0) problems.RemoveAll(p => problems.IndexOf(p) >= before && (p.Wrong.Contains("\"\"", StringComparison.Ordinal) || problems.FindIndex(o => o.Path == p.Path) < before));
+        if (before > 0)
+            problems.RemoveAll(p =>
+                problems.IndexOf(p) >= before
+                && (p.Wrong.Contains("\"\"", StringComparison.Ordinal) || problems.FindIndex(o => o.Path == p.Path) < before)
+            );
     }
 
     private static TypeSheet Build(JsonCursor root)
     {
         var (volts, hertz) = (120.0, 60.0);
-        if (!root.Has("supply")) root.Report("supply", "is missing", "{ \"volts\": 120, \"hertz\": 60 } is required");
-        else if (root.At("supply").IsObject()) (volts, hertz) = (root.At("supply").Number("volts", 1, 1000), root.At("supply").Number("hertz", 10, 1000));
+        if (!root.Has("supply"))
+            root.Report("supply", "is missing", "{ \"volts\": 120, \"hertz\": 60 } is required");
+        else if (root.At("supply").IsObject())
+            (volts, hertz) = (root.At("supply").Number("volts", 1, 1000), root.At("supply").Number("hertz", 10, 1000));
         var elements = root.RequiredList("elements", 2000);
         return new TypeSheet(
-            root.Word("id"), root.Word("title", ""), volts, hertz,
+            root.Word("id"),
+            root.Word("title", ""),
+            volts,
+            hertz,
             Some(root.List("cores", 20).Select(ElementReader.ReadCore)),
             Some(root.List("controls", 200).Select(ReadControl)),
             Some(elements.Select(e => ElementReader.Read(e, volts))),
@@ -76,7 +97,8 @@ public static class TypeSheetFile
             Some(root.RequiredList("readings", 2000).Select(r => ReadingReader.Read(r, volts))),
             Some(root.List("observations", 500).Select(ReadObservation)),
             Some(root.List("takeApart", 5000).Select(ReadStep)),
-            [])
+            []
+        )
         {
             Titles = TitleReader.OfSheet(root, elements),
         };
@@ -87,28 +109,56 @@ public static class TypeSheetFile
 
     private static Control? ReadControl(JsonCursor at)
     {
-        if (!at.IsObject()) return null;
+        if (!at.IsObject())
+            return null;
         var (id, kind) = (at.Word("id"), at.Word("kind"));
-        if (kind == "throttle") return new Control(id, true, [], "");
+        if (kind == "throttle")
+            return new Control(id, true, [], "");
         if (kind != "selector")
         {
-            if (kind.Length > 0) at.Report("kind", $"\"{kind}\" is no kind of control", "throttle or selector is expected");
+            if (kind.Length > 0)
+                at.Report("kind", $"\"{kind}\" is no kind of control", "throttle or selector is expected");
             return null;
         }
         var positions = at.Words("positions");
-        if (positions.Length < 2) at.Report("positions", "names fewer than two", "a selector has two or more positions");
-        if (positions.Distinct(StringComparer.Ordinal).Count() < positions.Length) at.Report("positions", "names one twice", "the names must differ");
+        if (positions.Length < 2)
+            at.Report("positions", "names fewer than two", "a selector has two or more positions");
+        if (positions.Distinct(StringComparer.Ordinal).Count() < positions.Length)
+            at.Report("positions", "names one twice", "the names must differ");
         var rest = at.Word("rest", positions.FirstOrDefault() ?? "");
-        if (positions.Length > 0 && !positions.Contains(rest)) at.Report("rest", $"\"{rest}\" is none of its positions", "one of " + string.Join(", ", positions));
+        if (positions.Length > 0 && !positions.Contains(rest))
+            at.Report("rest", $"\"{rest}\" is none of its positions", "one of " + string.Join(", ", positions));
         return new Control(id, false, positions, rest);
     }
 
-    private static Observation? ReadObservation(JsonCursor at) => !at.IsObject() ? null : new Observation(
-        at.Word("id"), at.Word("title", ""), [.. at.Fields("given").Select(f => (f.Name, f.At.AsNumber(0, 1)))], at.Number("otherwise", 0.02, 0, 1));
+    private static Observation? ReadObservation(JsonCursor at) =>
+        !at.IsObject()
+            ? null
+            : new Observation(
+                at.Word("id"),
+                at.Word("title", ""),
+                [.. at.Fields("given").Select(f => (f.Name, f.At.AsNumber(0, 1)))],
+                at.Number("otherwise", 0.02, 0, 1)
+            );
 
-    private static TakeApartStep? ReadStep(JsonCursor at) => !at.IsObject() ? null : new TakeApartStep(
-        at.Word("id"), at.Word("title", ""), at.Words("after"),
-        [.. at.List("afterAny", 100).Select(g => g.AsList().Select(s => s.AsWord()).ToImmutableArray())],
-        at.Number("minutesOut", 0, 0, 1e5), at.Number("minutesIn", 0, 0, 1e5), at.Number("breakPercent", 0, 0, 100), at.Number("price", 0, 0, 1e9),
-        at.Words("lifts"), at.Word("part", ""), (int)at.Number("cup", 0, 0, 999)) { Tool = at.Word("tool", ""), Trick = at.Word("trick", "") };
+    private static TakeApartStep? ReadStep(JsonCursor at) =>
+        !at.IsObject()
+            ? null
+            : new TakeApartStep(
+                at.Word("id"),
+                at.Word("title", ""),
+                at.Words("after"),
+                [.. at.List("afterAny", 100).Select(g => g.AsList().Select(s => s.AsWord()).ToImmutableArray())],
+                at.Number("minutesOut", 0, 0, 1e5),
+                at.Number("minutesIn", 0, 0, 1e5),
+                at.Number("breakPercent", 0, 0, 100),
+                at.Number("price", 0, 0, 1e9),
+                at.Words("lifts"),
+                at.Word("part", ""),
+                (int)at.Number("cup", 0, 0, 999)
+            )
+            {
+                Tool = at.Word("tool", ""),
+                Trick = at.Word("trick", ""),
+            };
 }

@@ -25,23 +25,34 @@ public static class UnitFile
     public static Parsed<TypeSheet> Read(string text, TypeSheet sheet)
     {
         var problems = new List<Problem>();
-        if (!JsonCursor.TryOpen(text, problems, out var root)) return new(null, problems);
+        if (!JsonCursor.TryOpen(text, problems, out var root))
+            return new(null, problems);
         TypeSheetFile.CheckMark(root, Mark);
-        if (root.Word("sheet") is var id && id.Length > 0 && id != sheet.Id) root.Report("sheet", $"is \"{id}\"", $"this unit is of another sheet than \"{sheet.Id}\"");
+        if (root.Word("sheet") is var id && id.Length > 0 && id != sheet.Id)
+            root.Report("sheet", $"is \"{id}\"", $"this unit is of another sheet than \"{sheet.Id}\"");
         var elements = sheet.Elements.ToList();
         var titles = sheet.Titles;
         var document = new ChangedDocument(sheet.Document);
         foreach (var change in root.List("changes"))
         {
-            if (!change.IsObject()) continue;
+            if (!change.IsObject())
+                continue;
             Apply(change, elements, sheet, document);
             foreach (var part in new[] { "replace", "add" })
-                if (change.Has(part)) titles = TitleReader.With(titles, change.At(part));
+                if (change.Has(part))
+                    titles = TitleReader.With(titles, change.At(part));
         }
-        foreach (var r in root.List("renewed")) Rechance(r, elements, Renewed);
-        foreach (var r in root.List("rewired")) Rechance(r, elements, Rewired);
+        foreach (var r in root.List("renewed"))
+            Rechance(r, elements, Renewed);
+        foreach (var r in root.List("rewired"))
+            Rechance(r, elements, Rewired);
         var changed = sheet with { Elements = [.. elements], Titles = titles, Document = document.Root };
-        if (problems.Count == 0) SheetChecks.Run(root, changed, sheet.Elements.SelectMany(e => e.OtherTerminals.Append(e.From).Append(e.To)).ToHashSet(StringComparer.Ordinal));
+        if (problems.Count == 0)
+            SheetChecks.Run(
+                root,
+                changed,
+                sheet.Elements.SelectMany(e => e.OtherTerminals.Append(e.From).Append(e.To)).ToHashSet(StringComparer.Ordinal)
+            );
         return new(problems.Count == 0 ? changed : null, problems);
     }
 
@@ -50,9 +61,11 @@ public static class UnitFile
         if (change.Has("replace"))
         {
             var part = ElementReader.Read(change.At("replace"), sheet.SupplyVolts);
-            if (part is null) return;
+            if (part is null)
+                return;
             var at = elements.FindIndex(e => e.Id == part.Id);
-            if (at < 0) change.Report("replace.id", $"\"{part.Id}\" is no element", "a part replaces one of the same id");
+            if (at < 0)
+                change.Report("replace.id", $"\"{part.Id}\" is no element", "a part replaces one of the same id");
             else
             {
                 elements[at] = Renewed(part);
@@ -62,17 +75,21 @@ public static class UnitFile
         else if (change.Has("remove"))
         {
             var id = change.Word("remove");
-            if (elements.RemoveAll(e => e.Id == id) == 0) change.Report("remove", $"\"{id}\" is no element", "name an element of the sheet");
+            if (elements.RemoveAll(e => e.Id == id) == 0)
+                change.Report("remove", $"\"{id}\" is no element", "name an element of the sheet");
             document.Remove(id);
         }
         else if (change.Has("add"))
         {
-            if (ElementReader.Read(change.At("add"), sheet.SupplyVolts) is not { } part) return;
+            if (ElementReader.Read(change.At("add"), sheet.SupplyVolts) is not { } part)
+                return;
             elements.Add(part);
             document.Add(change.At("add").Element);
         }
-        else if (change.Has("move")) Move(change, elements, document);
-        else change.Report("is no change", "replace, remove, add or move is expected");
+        else if (change.Has("move"))
+            Move(change, elements, document);
+        else
+            change.Report("is no change", "replace, remove, add or move is expected");
     }
 
     private static void Move(JsonCursor change, List<Element> elements, ChangedDocument document)
@@ -83,7 +100,11 @@ public static class UnitFile
         var side = cut < 0 ? "" : end[(cut + 1)..];
         if (at < 0 || Moved(elements[at], side, to) is not { } moved)
         {
-            change.Report("move", $"\"{end}\" is no end of an element", "element.from, element.to or, of a winding, element.tap-1 is expected");
+            change.Report(
+                "move",
+                $"\"{end}\" is no end of an element",
+                "element.from, element.to or, of a winding, element.tap-1 is expected"
+            );
             return;
         }
         elements[at] = moved;
@@ -96,7 +117,10 @@ public static class UnitFile
             "from" => element with { From = to },
             "to" => element with { To = to },
             _ => element is Winding w && TapOf(side) is { } tap && tap < w.Taps.Length
-                ? w with { Taps = w.Taps.SetItem(tap, w.Taps[tap] with { To = to }) }
+                ? w with
+                {
+                    Taps = w.Taps.SetItem(tap, w.Taps[tap] with { To = to }),
+                }
                 : null,
         };
 
@@ -119,8 +143,12 @@ public static class UnitFile
         }
         for (n = 0; n < elements.Count; n++)
         {
-            if (elements[n] is not Winding w || w.Sliders.FirstOrDefault(s => s.Id == id) is not { } slider) continue;
-            elements[n] = w with { Sliders = w.Sliders.Replace(slider, slider with { Percents = Lower(ModeTable.SliderKind, slider.Percents) }) };
+            if (elements[n] is not Winding w || w.Sliders.FirstOrDefault(s => s.Id == id) is not { } slider)
+                continue;
+            elements[n] = w with
+            {
+                Sliders = w.Sliders.Replace(slider, slider with { Percents = Lower(ModeTable.SliderKind, slider.Percents) }),
+            };
             return;
         }
         at.Report($"\"{id}\" is no element", "name elements or sliders of the unit");
@@ -130,18 +158,27 @@ public static class UnitFile
     private static Element Renewed(Element e) => e with { Percents = Lower(e.Kind, e.Percents) };
 
     private static ImmutableDictionary<string, double> Lower(string kind, ImmutableDictionary<string, double> own) =>
-        ModeTable.Of(kind).ToImmutableDictionary(m => m.Mode, m => own.GetValueOrDefault(m.Mode, m.Percent) * (m.Mode == "reversed" ? 1 : RenewedShare));
+        ModeTable
+            .Of(kind)
+            .ToImmutableDictionary(m => m.Mode, m => own.GetValueOrDefault(m.Mode, m.Percent) * (m.Mode == "reversed" ? 1 : RenewedShare));
 
     /// <summary>A part that was wired anew: the chances of a rewire for the modes that a rewire can cause.</summary>
-    private static Element Rewired(Element e) => e with
-    {
-        Percents = ModeTable.Of(e.Kind).ToImmutableDictionary(m => m.Mode, m => (e.Kind, m.Mode) switch
+    private static Element Rewired(Element e) =>
+        e with
         {
-            ("wire", "open") => OffPercent,
-            ("wire" or "joint", "resistive") => ColdPercent,
-            ("winding" or "rectifier", "reversed") => ReversedPercent,
-            ("breaker", "bypassed") => 1,
-            _ => e.Percents.GetValueOrDefault(m.Mode, m.Percent),
-        }),
-    };
+            Percents = ModeTable
+                .Of(e.Kind)
+                .ToImmutableDictionary(
+                    m => m.Mode,
+                    m =>
+                        (e.Kind, m.Mode) switch
+                        {
+                            ("wire", "open") => OffPercent,
+                            ("wire" or "joint", "resistive") => ColdPercent,
+                            ("winding" or "rectifier", "reversed") => ReversedPercent,
+                            ("breaker", "bypassed") => 1,
+                            _ => e.Percents.GetValueOrDefault(m.Mode, m.Percent),
+                        }
+                ),
+        };
 }

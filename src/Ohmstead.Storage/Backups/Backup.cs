@@ -13,13 +13,7 @@ public static class Backup
     /// <param name="at">Names the backup.</param>
     /// <param name="kept">How many are kept, those that hold most; never fewer than the last three that were proved.</param>
     /// <exception cref="StoreUnusable">There is no workshop in <paramref name="data"/>, or it is damaged, or <paramref name="to"/> cannot be used.</exception>
-    public static async Task<BackupMade> MakeAsync(
-        string data,
-        string to,
-        DateTimeOffset at,
-        int kept,
-        CancellationToken cancel
-    )
+    public static async Task<BackupMade> MakeAsync(string data, string to, DateTimeOffset at, int kept, CancellationToken cancel)
     {
         (data, to) = (Path.GetFullPath(data), Path.GetFullPath(to));
         var database = SqliteFile.In(data);
@@ -49,9 +43,7 @@ public static class Backup
             // The database first: a photo's file is written before its row, so whatever the copy speaks of is on the disk by now.
             SqliteFile.CopyInWords(database, copy);
             if (await SoundCopy.FaultsAsync(copy, cancel) is [var first, ..])
-                throw new StoreUnusable(
-                    $"{SqliteFile.Damaged(database, first)}. No backup was made of it; those from before are kept"
-                );
+                throw new StoreUnusable($"{SqliteFile.Damaged(database, first)}. No backup was made of it; those from before are kept");
             var (manifest, taken) = await DescribeAsync(copy, new(to, photos, folder.Photos), at, cancel);
             await File.WriteAllTextAsync(Path.Combine(part, BackupManifest.Name), manifest.Text(), cancel);
             folder.Finish(part, name);
@@ -90,18 +82,7 @@ public static class Backup
         await using var bytes = File.OpenRead(copy);
         var hash = Convert.ToHexStringLower(await SHA256.HashDataAsync(bytes, cancel));
         return (
-            new BackupManifest(
-                at,
-                bytes.Length,
-                hash,
-                units,
-                entries,
-                documents,
-                taken.All,
-                last,
-                IsChecked: true,
-                taken.Missing
-            ),
+            new BackupManifest(at, bytes.Length, hash, units, entries, documents, taken.All, last, IsChecked: true, taken.Missing),
             taken
         );
     }

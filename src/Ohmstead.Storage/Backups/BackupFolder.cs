@@ -21,9 +21,7 @@ internal sealed class BackupFolder(string folder)
             [
                 .. Directory
                     .GetDirectories(folder)
-                    .Where(d =>
-                        !d.EndsWith(Part, StringComparison.Ordinal) && File.Exists(Path.Combine(d, SqliteFile.Name))
-                    )
+                    .Where(d => !d.EndsWith(Part, StringComparison.Ordinal) && File.Exists(Path.Combine(d, SqliteFile.Name)))
                     .Select(d => Path.GetFileName(d)!)
                     .OrderDescending(StringComparer.Ordinal)
                     .OrderByDescending(Manifest),

@@ -30,9 +30,7 @@ internal sealed record BackupManifest(
 
     /// <summary>The more it holds, the greater: what is in a workshop only grows, while a clock may be wrong for a day.</summary>
     public int CompareTo(BackupManifest? other) =>
-        other is null
-            ? 1
-            : (Entries, Documents, Photos, At).CompareTo((other.Entries, other.Documents, other.Photos, other.At));
+        other is null ? 1 : (Entries, Documents, Photos, At).CompareTo((other.Entries, other.Documents, other.Photos, other.At));
 
     public string Text() =>
         JsonSerializer.Serialize(
@@ -66,23 +64,14 @@ internal sealed record BackupManifest(
             return null;
         }
         var own = new List<Problem>();
-        if (
-            JsonCursor.TryOpen(File.ReadAllText(path, Encoding.UTF8), own, out var root)
-            && Read(root) is { } manifest
-            && own.Count == 0
-        )
+        if (JsonCursor.TryOpen(File.ReadAllText(path, Encoding.UTF8), own, out var root) && Read(root) is { } manifest && own.Count == 0)
             return manifest;
         problems.AddRange(own.Select(p => p with { Path = $"{path}: {p.Path}" }));
         return null;
     }
 
     private static DateTimeOffset? Time(JsonCursor root) =>
-        DateTimeOffset.TryParse(
-            root.Word("lastEntryAt", ""),
-            CultureInfo.InvariantCulture,
-            DateTimeStyles.AssumeUniversal,
-            out var at
-        )
+        DateTimeOffset.TryParse(root.Word("lastEntryAt", ""), CultureInfo.InvariantCulture, DateTimeStyles.AssumeUniversal, out var at)
             ? at
             : null;
 
@@ -90,14 +79,7 @@ internal sealed record BackupManifest(
     {
         if (root.Word("ohmstead") is var mark && mark.Length > 0 && mark != Mark)
             root.Report("ohmstead", $"is \"{mark}\"", $"\"{Mark}\" is expected");
-        if (
-            !DateTimeOffset.TryParse(
-                root.Word("at"),
-                CultureInfo.InvariantCulture,
-                DateTimeStyles.AssumeUniversal,
-                out var at
-            )
-        )
+        if (!DateTimeOffset.TryParse(root.Word("at"), CultureInfo.InvariantCulture, DateTimeStyles.AssumeUniversal, out var at))
             root.Report("at", "is no time", "a time is expected");
         if (!root.Has("database"))
         {

@@ -34,12 +34,7 @@ internal sealed class BackupPhotos(string folder, PhotoPlaces from, PhotoPlaces 
                 continue;
             if (
                 from.Find(hash) is not { } found
-                || !await VerifiedCopy.MakeAsync(
-                    found.Path,
-                    to.File(hash, Path.GetExtension(found.Path)),
-                    fileHash,
-                    cancel
-                )
+                || !await VerifiedCopy.MakeAsync(found.Path, to.File(hash, Path.GetExtension(found.Path)), fileHash, cancel)
             )
                 missing.Add(hash);
             else if (there is null)

@@ -6,16 +6,11 @@ namespace Ohmstead.Storage.Backups;
 internal static class PhotoList
 {
     /// <summary>By hash.</summary>
-    public static async Task<List<(string Hash, string FileHash, long Bytes)>> ReadAsync(
-        WorkshopContext context,
-        CancellationToken cancel
-    )
+    public static async Task<List<(string Hash, string FileHash, long Bytes)>> ReadAsync(WorkshopContext context, CancellationToken cancel)
     {
         var hasFileHash =
             await context
-                .Database.SqlQueryRaw<int>(
-                    "SELECT COUNT(*) AS \"Value\" FROM pragma_table_info('Photos') WHERE name = 'FileHash'"
-                )
+                .Database.SqlQueryRaw<int>("SELECT COUNT(*) AS \"Value\" FROM pragma_table_info('Photos') WHERE name = 'FileHash'")
                 .SingleAsync(cancel) > 0;
         var rows = hasFileHash
             ? await context

@@ -28,13 +28,9 @@ public static class Restore
             return Refused(new Problem(backups, "holds no backup", "a folder made by ohmstead backup is expected"));
         name ??= names[0];
         if (!names.Contains(name))
-            return Refused(
-                new Problem(backups, $"holds no backup \"{name}\"", $"there are {string.Join(", ", names)}")
-            );
+            return Refused(new Problem(backups, $"holds no backup \"{name}\"", $"there are {string.Join(", ", names)}"));
         if (File.Exists(data) || (Directory.Exists(data) && Directory.EnumerateFileSystemEntries(data).Any()))
-            return Refused(
-                new Problem(data, "is not empty", "a backup goes into a new folder, so that nothing is overwritten")
-            );
+            return Refused(new Problem(data, "is not empty", "a backup goes into a new folder, so that nothing is overwritten"));
         var part = data + ".restoring";
         if (Directory.Exists(part))
             Directory.Delete(part, recursive: true);
@@ -68,13 +64,7 @@ public static class Restore
             return Refused([.. problems]);
         var (source, copy) = (folder.Database(name), Path.Combine(part, SqliteFile.Name));
         if (!await VerifiedCopy.MakeAsync(source, copy, manifest.Sha256, cancel))
-            return Refused(
-                new Problem(
-                    source,
-                    "is not as it was written (its hash differs)",
-                    "restore another backup, with --backup"
-                )
-            );
+            return Refused(new Problem(source, "is not as it was written (its hash differs)", "restore another backup, with --backup"));
         if (await SoundCopy.FaultsAsync(copy, cancel) is { Count: > 0 } faults)
             return Refused([.. faults.Select(f => new Problem(source, f, "restore another backup, with --backup"))]);
         await using var context = new WorkshopContext(SqliteFile.ReadOnlyOptions(copy));
@@ -99,24 +89,14 @@ public static class Restore
         return new Restored([], name, manifest.Units, manifest.Entries, manifest.Photos - damaged.Count, damaged);
     }
 
-    private static async Task<List<string>> PhotosAsync(
-        WorkshopContext context,
-        BackupFolder folder,
-        string part,
-        CancellationToken cancel
-    )
+    private static async Task<List<string>> PhotosAsync(WorkshopContext context, BackupFolder folder, string part, CancellationToken cancel)
     {
         var places = new PhotoFiles.PhotoPlaces(part);
         var damaged = new List<string>();
         foreach (var (hash, fileHash, _) in await PhotoList.ReadAsync(context, cancel))
             if (
                 folder.Photos.Find(hash) is not { } found
-                || !await VerifiedCopy.MakeAsync(
-                    found.Path,
-                    places.File(hash, Path.GetExtension(found.Path)),
-                    fileHash,
-                    cancel
-                )
+                || !await VerifiedCopy.MakeAsync(found.Path, places.File(hash, Path.GetExtension(found.Path)), fileHash, cancel)
             )
                 damaged.Add(hash);
         return damaged;

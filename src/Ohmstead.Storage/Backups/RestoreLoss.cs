@@ -14,12 +14,7 @@ public sealed record RestoreLoss(string Of, int Units, int Entries, DateTimeOffs
     /// <param name="name">Which backup; null for the one that holds most.</param>
     /// <param name="instead">The data folder that it would take the place of; it need not be there, nor sound.</param>
     /// <returns>One for each that holds entries which the backup lacks.</returns>
-    public static async Task<IReadOnlyList<RestoreLoss>> LookAsync(
-        string backups,
-        string? name,
-        string instead,
-        CancellationToken cancel
-    )
+    public static async Task<IReadOnlyList<RestoreLoss>> LookAsync(string backups, string? name, string instead, CancellationToken cancel)
     {
         var folder = new BackupFolder(Path.GetFullPath(backups));
         var names = folder.Names();
@@ -35,9 +30,7 @@ public sealed record RestoreLoss(string Of, int Units, int Entries, DateTimeOffs
         {
             var lost = (await EntriesAsync(database, cancel)).Where(e => !own.ContainsKey(e.Key)).ToList();
             if (lost.Count > 0)
-                losses.Add(
-                    new(of, lost.Select(e => e.Value.UnitId).Distinct().Count(), lost.Count, lost.Min(e => e.Value.At))
-                );
+                losses.Add(new(of, lost.Select(e => e.Value.UnitId).Distinct().Count(), lost.Count, lost.Min(e => e.Value.At)));
         }
         return losses;
     }
@@ -49,10 +42,7 @@ public sealed record RestoreLoss(string Of, int Units, int Entries, DateTimeOffs
             $"{Of} holds {Counted.Of(Entries, "entry", "entries")} on {Counted.Of(Units, "unit")} that this backup does not have, from {From:yyyy-MM-dd HH:mm} UTC on. They stay where they are."
         );
 
-    private static async Task<Dictionary<Guid, (Guid UnitId, DateTimeOffset At)>> EntriesAsync(
-        string database,
-        CancellationToken cancel
-    )
+    private static async Task<Dictionary<Guid, (Guid UnitId, DateTimeOffset At)>> EntriesAsync(string database, CancellationToken cancel)
     {
         if (!File.Exists(database))
             return [];

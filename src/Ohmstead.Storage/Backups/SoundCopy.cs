@@ -22,13 +22,18 @@ internal static class SoundCopy
                 Last = g.Max(e => e.Number),
             })
             .ToDictionaryAsync(g => g.UnitId, cancel);
-        var units = await context.Units.Select(u => new { u.Id, u.Tag, u.LastNumber }).ToListAsync(cancel);
+        var units = await context
+            .Units.Select(u => new
+            {
+                u.Id,
+                u.Tag,
+                u.LastNumber,
+            })
+            .ToListAsync(cancel);
         return
         [
             .. units
-                .Where(u =>
-                    !journals.TryGetValue(u.Id, out var j) || j.First != 1 || j.Last != j.Count || j.Last != u.LastNumber
-                )
+                .Where(u => !journals.TryGetValue(u.Id, out var j) || j.First != 1 || j.Last != j.Count || j.Last != u.LastNumber)
                 .Select(u => $"the log of unit {u.Tag} has gaps"),
         ];
     }

@@ -10,20 +10,13 @@ namespace Ohmstead.Storage.Migrations
         /// <inheritdoc />
         protected override void Up(MigrationBuilder migrationBuilder)
         {
-            migrationBuilder.AddColumn<string>(
-                name: "FileHash",
-                table: "Photos",
-                type: "TEXT",
-                nullable: false,
-                defaultValue: "");
+            migrationBuilder.AddColumn<string>(name: "FileHash", table: "Photos", type: "TEXT", nullable: false, defaultValue: "");
         }
 
         /// <inheritdoc />
         protected override void Down(MigrationBuilder migrationBuilder)
         {
-            migrationBuilder.DropColumn(
-                name: "FileHash",
-                table: "Photos");
+            migrationBuilder.DropColumn(name: "FileHash", table: "Photos");
         }
     }
 }

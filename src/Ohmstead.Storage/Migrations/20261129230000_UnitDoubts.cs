@@ -10,20 +10,13 @@ namespace Ohmstead.Storage.Migrations
         /// <inheritdoc />
         protected override void Up(MigrationBuilder migrationBuilder)
         {
-            migrationBuilder.AddColumn<string>(
-                name: "Doubts",
-                table: "Units",
-                type: "TEXT",
-                nullable: false,
-                defaultValue: "");
+            migrationBuilder.AddColumn<string>(name: "Doubts", table: "Units", type: "TEXT", nullable: false, defaultValue: "");
         }
 
         /// <inheritdoc />
         protected override void Down(MigrationBuilder migrationBuilder)
         {
-            migrationBuilder.DropColumn(
-                name: "Doubts",
-                table: "Units");
+            migrationBuilder.DropColumn(name: "Doubts", table: "Units");
         }
     }
 }

@@ -17,7 +17,18 @@ internal static class BarePhoto
 
     private static readonly HashSet<string> PngKept =
     [
-        "IHDR", "PLTE", "IDAT", "IEND", "tRNS", "gAMA", "cHRM", "sRGB", "iCCP", "sBIT", "bKGD", "pHYs",
+        "IHDR",
+        "PLTE",
+        "IDAT",
+        "IEND",
+        "tRNS",
+        "gAMA",
+        "cHRM",
+        "sRGB",
+        "iCCP",
+        "sBIT",
+        "bKGD",
+        "pHYs",
     ];
 
     private static readonly HashSet<string> WebpKept = ["VP8 ", "VP8L", "VP8X", "ALPH", "ANIM", "ANMF", "ICCP"];
@@ -42,9 +53,7 @@ internal static class BarePhoto
                     Webp(photo, bare, turn);
                     break;
             }
-            return bare.Length == photo.Length && bare.GetBuffer().AsSpan(0, photo.Length).SequenceEqual(photo)
-                ? photo
-                : bare.ToArray();
+            return bare.Length == photo.Length && bare.GetBuffer().AsSpan(0, photo.Length).SequenceEqual(photo) ? photo : bare.ToArray();
         }
         catch (Exception odd) when (odd is ArgumentOutOfRangeException or IndexOutOfRangeException or OverflowException)
         {
@@ -164,6 +173,5 @@ internal static class BarePhoto
     }
 
     /// <summary>Exif that holds one tag, 0x0112, the orientation.</summary>
-    private static byte[] Turn(int turn) =>
-        [.. "MM\0*"u8, 0, 0, 0, 8, 0, 1, 0x01, 0x12, 0, 3, 0, 0, 0, 1, 0, (byte)turn, 0, 0, 0, 0, 0, 0];
+    private static byte[] Turn(int turn) => [.. "MM\0*"u8, 0, 0, 0, 8, 0, 1, 0x01, 0x12, 0, 3, 0, 0, 0, 1, 0, (byte)turn, 0, 0, 0, 0, 0, 0];
 }

@@ -26,32 +26,16 @@ internal sealed class PhotoFolder : IPhotos, IDisposable
     }
 
     /// <inheritdoc/>
-    public Task<PhotoKept> KeepAsync(
-        Stream photo,
-        long mostBytes,
-        DateTimeOffset at,
-        CancellationToken cancel,
-        string? name = null
-    ) => BrokenDisk.InWordsAsync(places.Incoming, () => TakeAsync(photo, mostBytes, at, name, cancel));
+    public Task<PhotoKept> KeepAsync(Stream photo, long mostBytes, DateTimeOffset at, CancellationToken cancel, string? name = null) =>
+        BrokenDisk.InWordsAsync(places.Incoming, () => TakeAsync(photo, mostBytes, at, name, cancel));
 
-    private async Task<PhotoKept> TakeAsync(
-        Stream photo,
-        long mostBytes,
-        DateTimeOffset at,
-        string? name,
-        CancellationToken cancel
-    )
+    private async Task<PhotoKept> TakeAsync(Stream photo, long mostBytes, DateTimeOffset at, string? name, CancellationToken cancel)
     {
-        var incoming = Path.Combine(
-            places.Incoming,
-            Interlocked.Increment(ref taken).ToString(CultureInfo.InvariantCulture)
-        );
+        var incoming = Path.Combine(places.Incoming, Interlocked.Increment(ref taken).ToString(CultureInfo.InvariantCulture));
         try
         {
             if (!await TakeInAsync(photo, incoming, mostBytes, cancel))
-                return Refuse(
-                    string.Create(CultureInfo.InvariantCulture, $"this file is larger than {mostBytes / 1e6:0.##} MB")
-                );
+                return Refuse(string.Create(CultureInfo.InvariantCulture, $"this file is larger than {mostBytes / 1e6:0.##} MB"));
             var header = HeaderOf(incoming);
             if (header.Refused.Length > 0)
                 return Refuse(header.Refused);
@@ -144,10 +128,7 @@ internal sealed class PhotoFolder : IPhotos, IDisposable
                 return true;
             if (await Task.Run(() => Thumbnail.Make(path), cancel) is not { } small)
                 return false;
-            var part = Path.Combine(
-                places.Incoming,
-                Interlocked.Increment(ref taken).ToString(CultureInfo.InvariantCulture)
-            );
+            var part = Path.Combine(places.Incoming, Interlocked.Increment(ref taken).ToString(CultureInfo.InvariantCulture));
             await File.WriteAllBytesAsync(part, small, cancel);
             Directory.CreateDirectory(Path.GetDirectoryName(place)!);
             File.Move(part, place, overwrite: true);
@@ -160,21 +141,9 @@ internal sealed class PhotoFolder : IPhotos, IDisposable
     }
 
     /// <returns>False when it was too much.</returns>
-    private static async Task<bool> TakeInAsync(
-        Stream photo,
-        string incoming,
-        long mostBytes,
-        CancellationToken cancel
-    )
+    private static async Task<bool> TakeInAsync(Stream photo, string incoming, long mostBytes, CancellationToken cancel)
     {
-        await using var file = new FileStream(
-            incoming,
-            FileMode.Create,
-            FileAccess.Write,
-            FileShare.None,
-            1,
-            useAsync: true
-        );
+        await using var file = new FileStream(incoming, FileMode.Create, FileAccess.Write, FileShare.None, 1, useAsync: true);
         var part = ArrayPool<byte>.Shared.Rent(1 << 16);
         try
         {

@@ -7,14 +7,7 @@ namespace Ohmstead.Storage.PhotoFiles;
 /// <param name="Extension">The file's ending, with its point.</param>
 /// <param name="Turn">How the camera was held, 1 to 8 as Exif counts.</param>
 /// <param name="Refused">Why it is not taken, in words; empty when it is.</param>
-internal sealed record PhotoHeader(
-    string MediaType,
-    string Extension,
-    int WidthPixels,
-    int HeightPixels,
-    int Turn,
-    string Refused
-)
+internal sealed record PhotoHeader(string MediaType, string Extension, int WidthPixels, int HeightPixels, int Turn, string Refused)
 {
     /// <summary>Beyond any camera; a small file can claim more and would fill the memory when drawn.</summary>
     private const int MostPixelsASide = 20_000;
@@ -37,19 +30,11 @@ internal sealed record PhotoHeader(
             return Refuse("this is not a picture Ohmstead can take. Use JPEG, PNG or WebP");
         var kind = Kinds.FirstOrDefault(k => k.Format == codec.EncodedFormat);
         if (kind.MediaType is null)
-            return Refuse(
-                $"this is a {codec.EncodedFormat.ToString().ToUpperInvariant()} picture. Use JPEG, PNG or WebP"
-            );
+            return Refuse($"this is a {codec.EncodedFormat.ToString().ToUpperInvariant()} picture. Use JPEG, PNG or WebP");
         var (width, height) = Upright.Swaps(codec.EncodedOrigin)
             ? (codec.Info.Height, codec.Info.Width)
             : (codec.Info.Width, codec.Info.Height);
-        if (
-            width < 1
-            || height < 1
-            || width > MostPixelsASide
-            || height > MostPixelsASide
-            || (long)width * height > MostPixels
-        )
+        if (width < 1 || height < 1 || width > MostPixelsASide || height > MostPixelsASide || (long)width * height > MostPixels)
             return Refuse(
                 string.Create(
                     CultureInfo.InvariantCulture,

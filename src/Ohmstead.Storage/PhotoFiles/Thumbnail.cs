@@ -22,9 +22,7 @@ internal static class Thumbnail
         // The decoder skips what is not needed: an eighth of the side is an eighth of the work and a sixty-fourth of the memory.
         var scale = Math.Min(1f, (float)sidePixels / Math.Max(codec.Info.Width, codec.Info.Height));
         var size = codec.GetScaledDimensions(Math.Min(1f, scale * 1.5f));
-        using var stored = new SKBitmap(
-            new SKImageInfo(size.Width, size.Height, SKColorType.Rgba8888, SKAlphaType.Premul)
-        );
+        using var stored = new SKBitmap(new SKImageInfo(size.Width, size.Height, SKColorType.Rgba8888, SKAlphaType.Premul));
         if (
             codec.GetPixels(stored.Info, stored.GetPixels())
             is not (SKCodecResult.Success or SKCodecResult.IncompleteInput or SKCodecResult.ErrorInInput)
@@ -36,14 +34,8 @@ internal static class Thumbnail
     private static byte[]? Encode(SKBitmap stored, SKEncodedOrigin origin, int sidePixels)
     {
         var factor = Math.Min(1f, (float)sidePixels / Math.Max(stored.Width, stored.Height));
-        var (width, height) = (
-            Math.Max(1, (int)MathF.Round(stored.Width * factor)),
-            Math.Max(1, (int)MathF.Round(stored.Height * factor))
-        );
-        using var small = stored.Resize(
-            new SKSizeI(width, height),
-            new SKSamplingOptions(SKFilterMode.Linear, SKMipmapMode.Linear)
-        );
+        var (width, height) = (Math.Max(1, (int)MathF.Round(stored.Width * factor)), Math.Max(1, (int)MathF.Round(stored.Height * factor)));
+        using var small = stored.Resize(new SKSizeI(width, height), new SKSamplingOptions(SKFilterMode.Linear, SKMipmapMode.Linear));
         if (small is null)
             return null;
         var swaps = Upright.Swaps(origin);

@@ -7,11 +7,7 @@ internal static class Upright
 {
     /// <summary>True when width and height change places.</summary>
     public static bool Swaps(SKEncodedOrigin origin) =>
-        origin
-            is SKEncodedOrigin.LeftTop
-                or SKEncodedOrigin.RightTop
-                or SKEncodedOrigin.RightBottom
-                or SKEncodedOrigin.LeftBottom;
+        origin is SKEncodedOrigin.LeftTop or SKEncodedOrigin.RightTop or SKEncodedOrigin.RightBottom or SKEncodedOrigin.LeftBottom;
 
     /// <summary>Where a pixel of the stored picture lies in the upright one.</summary>
     /// <param name="width">Width of the stored picture [pixels].</param>
@@ -29,6 +25,5 @@ internal static class Upright
             _ => SKMatrix.Identity,
         };
 
-    private static SKMatrix Matrix(float xx, float xy, float x, float yx, float yy, float y) =>
-        new(xx, xy, x, yx, yy, y, 0, 0, 1);
+    private static SKMatrix Matrix(float xx, float xy, float x, float yx, float yy, float y) => new(xx, xy, x, yx, yy, y, 0, 0, 1);
 }

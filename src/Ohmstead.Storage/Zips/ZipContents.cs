@@ -4,11 +4,7 @@ using Ohmstead.Workshop.Keeping;
 namespace Ohmstead.Storage.Zips;
 
 /// <summary>The table of contents of a zip, held against what is really in it.</summary>
-internal sealed record ZipContents(
-    IReadOnlyList<string> Units,
-    IReadOnlyList<ZipDocument> Documents,
-    IReadOnlyList<ZipPhoto> Photos
-)
+internal sealed record ZipContents(IReadOnlyList<string> Units, IReadOnlyList<ZipDocument> Documents, IReadOnlyList<ZipPhoto> Photos)
 {
     public static async Task<ZipContents> ReadAsync(ZipReader zip, List<Problem> problems, CancellationToken cancel)
     {
@@ -23,11 +19,7 @@ internal sealed record ZipContents(
         var contents = JsonCursor.TryOpen(text, own, out var root) ? await ReadAsync(root, zip, cancel) : nothing;
         problems.AddRange(own.Select(p => p with { Path = $"{ZipNames.Contents}: {p.Path}" }));
         foreach (var document in contents.Documents)
-            problems.AddRange(
-                DocumentFile
-                    .Check(document.Kind, document.Text)
-                    .Select(p => p with { Path = $"{document.File}: {p.Path}" })
-            );
+            problems.AddRange(DocumentFile.Check(document.Kind, document.Text).Select(p => p with { Path = $"{document.File}: {p.Path}" }));
         return contents;
     }
 

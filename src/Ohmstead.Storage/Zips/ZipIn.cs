@@ -42,19 +42,12 @@ public static class ZipIn
             : await KeepAsync(zip, contents, journals, store, photos, at, limits, differing, cancel);
     }
 
-    private static async Task<UnitEntries?> JournalAsync(
-        ZipReader zip,
-        string name,
-        List<Problem> problems,
-        CancellationToken cancel
-    )
+    private static async Task<UnitEntries?> JournalAsync(ZipReader zip, string name, List<Problem> problems, CancellationToken cancel)
     {
         var read = JournalFile.Read(await zip.TextAsync(name, cancel));
         problems.AddRange(read.Problems.Take(20).Select(p => p with { Path = $"{name}: {p.Path}" }));
         if (read.Value is { } unit && ZipNames.Unit(unit.UnitId) != name)
-            problems.Add(
-                new Problem($"{name}: $.unit", "is another unit than the file's name says", "both must agree")
-            );
+            problems.Add(new Problem($"{name}: $.unit", "is another unit than the file's name says", "both must agree"));
         return read.Value;
     }
 
@@ -146,14 +139,10 @@ public static class ZipIn
         if (here.Text == document.Text)
             return false;
         var what =
-            document.Kind == SheetShelf.Kind
-                ? $"The type sheet \"{document.Id}\""
-                : $"The document \"{document.Id}\" ({document.Kind})";
+            document.Kind == SheetShelf.Kind ? $"The type sheet \"{document.Id}\"" : $"The document \"{document.Id}\" ({document.Kind})";
         var isTaken =
             differing == DifferingDocuments.TakeTheirs
-            && (
-                await store.SaveDocumentAsync(document.Kind, document.Id, here.Version, document.Text, at, cancel)
-            ).IsSaved;
+            && (await store.SaveDocumentAsync(document.Kind, document.Id, here.Version, document.Text, at, cancel)).IsSaved;
         told.Add(
             FormattableString.Invariant(
                 isTaken
@@ -182,10 +171,7 @@ public static class ZipIn
         }
         if (missing > 0)
             told.Add(
-                string.Create(
-                    CultureInfo.InvariantCulture,
-                    $"{missing} photos that entries speak of are neither in the zip nor here."
-                )
+                string.Create(CultureInfo.InvariantCulture, $"{missing} photos that entries speak of are neither in the zip nor here.")
             );
     }
 }

@@ -14,8 +14,7 @@ internal static class ZipNames
 
     public static string Unit(Guid id) => $"units/{id:D}.json";
 
-    public static string Document(int number) =>
-        string.Create(CultureInfo.InvariantCulture, $"documents/{number:D3}.json");
+    public static string Document(int number) => string.Create(CultureInfo.InvariantCulture, $"documents/{number:D3}.json");
 
     public static string Photo(string hash, string mediaType) =>
         $"photos/{hash}{PhotoHeader.Kinds.First(k => k.MediaType == mediaType).Extension}";

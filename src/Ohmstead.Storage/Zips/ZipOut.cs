@@ -16,13 +16,7 @@ namespace Ohmstead.Storage.Zips;
 public static class ZipOut
 {
     /// <summary>Writes the whole workshop: every unit, every document as it stands now, every photo that a journal speaks of.</summary>
-    public static async Task<ZipWritten> WriteAllAsync(
-        Stream to,
-        IStore store,
-        IPhotos photos,
-        DateTimeOffset at,
-        CancellationToken cancel
-    )
+    public static async Task<ZipWritten> WriteAllAsync(Stream to, IStore store, IPhotos photos, DateTimeOffset at, CancellationToken cancel)
     {
         var cards = await store.CardsAsync(withHandedBack: true, cancel);
         var documents = new List<Document>();
@@ -67,8 +61,7 @@ public static class ZipOut
         foreach (var id in units)
         {
             var unit =
-                await store.ReadAsync(id, cancel)
-                ?? throw new InvalidOperationException($"Unit {id} went away while it was written.");
+                await store.ReadAsync(id, cancel) ?? throw new InvalidOperationException($"Unit {id} went away while it was written.");
             entries += unit.Journal.Length;
             hashes.AddRange(PhotoNames.In(unit.Journal.Select(e => e.Fact)));
             await TextAsync(zip, ZipNames.Unit(id), JournalFile.Write(id, unit.Journal), at, cancel);
@@ -109,13 +102,7 @@ public static class ZipOut
             ["file"] = file,
         };
 
-    private static async Task TextAsync(
-        ZipArchive zip,
-        string name,
-        string text,
-        DateTimeOffset at,
-        CancellationToken cancel
-    )
+    private static async Task TextAsync(ZipArchive zip, string name, string text, DateTimeOffset at, CancellationToken cancel)
     {
         var entry = zip.CreateEntry(name, CompressionLevel.Fastest);
         entry.LastWriteTime = at;

@@ -38,9 +38,7 @@ internal sealed class ZipReader : IDisposable
         }
         catch (InvalidDataException)
         {
-            problems.Add(
-                new Problem("the zip", "is no zip, or a damaged one", "a zip written by ohmstead export is expected")
-            );
+            problems.Add(new Problem("the zip", "is no zip, or a damaged one", "a zip written by ohmstead export is expected"));
             return null;
         }
     }
@@ -74,11 +72,7 @@ internal sealed class ZipReader : IDisposable
         var hash = Convert.ToHexStringLower(SHA256.HashData(bytes));
         if (hash != photo.FileHash)
             problems.Add(
-                new Problem(
-                    name,
-                    $"holds other bytes than it should: their SHA-256 is {hash}",
-                    "the photo is damaged or was exchanged"
-                )
+                new Problem(name, $"holds other bytes than it should: their SHA-256 is {hash}", "the photo is damaged or was exchanged")
             );
         using var content = new MemoryStream(bytes);
         var header = PhotoHeader.Read(content);
@@ -101,25 +95,13 @@ internal sealed class ZipReader : IDisposable
                     string.Create(CultureInfo.InvariantCulture, $"at most {limits.MostFiles} are taken")
                 )
             );
-        if (
-            zip.Entries.Sum(e => (double)e.Length) is var all
-            && all > FreeBytes
-            && all > (double)limits.MostRatio * zipBytes
-        )
-            problems.Add(
-                new Problem(
-                    "the zip",
-                    string.Create(CultureInfo.InvariantCulture, $"would unpack to {all / 1e6:F0} MB"),
-                    Tight
-                )
-            );
+        if (zip.Entries.Sum(e => (double)e.Length) is var all && all > FreeBytes && all > (double)limits.MostRatio * zipBytes)
+            problems.Add(new Problem("the zip", string.Create(CultureInfo.InvariantCulture, $"would unpack to {all / 1e6:F0} MB"), Tight));
         foreach (var entry in zip.Entries)
         {
             var name = entry.FullName;
             if (ZipNames.Refused(name) is { Length: > 0 } why)
-                problems.Add(
-                    new Problem(Shown(name), why, "only ohmstead.json, units/, documents/ and photos/ are expected")
-                );
+                problems.Add(new Problem(Shown(name), why, "only ohmstead.json, units/, documents/ and photos/ are expected"));
             else if (!files.TryAdd(name, entry))
                 problems.Add(new Problem(name, "is in the zip twice", "once is expected"));
             if (problems.Count > 100)
@@ -161,13 +143,7 @@ internal sealed class ZipReader : IDisposable
         }
         catch (InvalidDataException)
         {
-            problems.Add(
-                new Problem(
-                    name,
-                    "is damaged or locked with a password",
-                    "a zip written by ohmstead export is expected"
-                )
-            );
+            problems.Add(new Problem(name, "is damaged or locked with a password", "a zip written by ohmstead export is expected"));
             return null;
         }
     }

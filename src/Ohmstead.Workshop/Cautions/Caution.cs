@@ -11,6 +11,5 @@ public sealed record Caution(string Hazard, string Words, ImmutableArray<string>
 {
     /// <summary>True when it is for this act on this kind of part.</summary>
     /// <param name="part">Empty where no single part is meant.</param>
-    public bool IsFor(Act act, string part) =>
-        Acts.Contains(act) && (Parts.IsEmpty || Parts.Contains(part, StringComparer.Ordinal));
+    public bool IsFor(Act act, string part) => Acts.Contains(act) && (Parts.IsEmpty || Parts.Contains(part, StringComparer.Ordinal));
 }

@@ -11,8 +11,7 @@ namespace Ohmstead.Workshop.Cautions;
 public static class CautionTable
 {
     /// <summary>Stands once, quietly, on every screen, paper and command where mains is concerned.</summary>
-    public const string LocalCodes =
-        "Mains work: local codes come first. House wiring and outlets are a licensed electrician’s job.";
+    public const string LocalCodes = "Mains work: local codes come first. House wiring and outlets are a licensed electrician’s job.";
 
     private static readonly Act[] Hands = [TakeOff, Solder, Clean, Replace, Cut];
 
@@ -21,30 +20,15 @@ public static class CautionTable
     [
         new("mains", "Mains can kill. Pull the plug, and keep it in sight.", [], [.. Hands]),
         new("mains", "Mains on the unit: clips on first, then the plug. Hands off while it is in.", [], [FeedMains]),
-        new(
-            "mains",
-            "Mains on the unit, case open: cover live parts, one hand only, someone within call.",
-            [],
-            [FeedMainsOpen]
-        ),
+        new("mains", "Mains on the unit, case open: cover live parts, one hand only, someone within call.", [], [FeedMainsOpen]),
         new(
             "ground fault",
             "Plug into a ground-fault outlet. It does not guard you between the two blades, or behind the unit’s own coils.",
             [],
             [FeedMainsOpen, SeriesLamp, BringUp]
         ),
-        new(
-            "variable transformer",
-            "A variable transformer does not isolate. Everything on the mains side stays live.",
-            [],
-            [BringUp]
-        ),
-        new(
-            "back feed",
-            "Feed the plug, never a post. 12 V on a post can put over 200 V on the plug.",
-            [],
-            [FeedLow]
-        ),
+        new("variable transformer", "A variable transformer does not isolate. Everything on the mains side stays live.", [], [BringUp]),
+        new("back feed", "Feed the plug, never a post. 12 V on a post can put over 200 V on the plug.", [], [FeedLow]),
         new(
             "insulation tester",
             "500 V at the clips: hands off while it reads. Discharge afterward, before you touch anything.",
@@ -69,31 +53,16 @@ public static class CautionTable
             ["rectifier"],
             [.. Hands]
         ),
-        new(
-            "lead",
-            "Old solder holds lead, and flux fumes harm lungs. Fan or open window. Wash hands before you eat.",
-            [],
-            [Solder]
-        ),
+        new("lead", "Old solder holds lead, and flux fumes harm lungs. Fan or open window. Wash hands before you eat.", [], [Solder]),
         new(
             "carbon dust",
             "Carbon dust shorts turns. Wipe it up damp or use a filter vacuum. Never blow.",
             ["slider"],
             [Clean, Replace, Cut]
         ),
-        new(
-            "phenolic dust",
-            "Phenolic dust harms lungs. Keep it wet, wear a mask, wipe it up damp.",
-            ["case"],
-            [Cut]
-        ),
+        new("phenolic dust", "Phenolic dust harms lungs. Keep it wet, wear a mask, wipe it up damp.", ["case"], [Cut]),
         new("eyes", "Chips and pin ends fly. Wear eye protection.", [], [Cut]),
-        new(
-            "eyes",
-            "Cut pins and crushed carbon fly. Wear eye protection.",
-            ["slider"],
-            [Replace]
-        ),
+        new("eyes", "Cut pins and crushed carbon fly. Wear eye protection.", ["slider"], [Replace]),
         new("hot", "This part gets hot enough to burn. Let it cool for 3 minutes.", ["resistor", "rectifier", "lamp"], [TakeOff, Replace]),
         new("hot", "The load gets hot enough to burn: hands off, and for 3 minutes after.", [], [Load]),
         new("hot", "The series lamp gets hot enough to burn. Keep it clear of paper and hands.", [], [SeriesLamp]),
@@ -113,8 +82,7 @@ public static class CautionTable
 
     /// <summary>What to heed at an act.</summary>
     /// <param name="part">A kind of part, as <see cref="PartOf"/> names it; empty where no single part is meant.</param>
-    public static ImmutableArray<string> For(Act act, string part = "") =>
-        [.. All.Where(c => c.IsFor(act, part)).Select(c => c.Words)];
+    public static ImmutableArray<string> For(Act act, string part = "") => [.. All.Where(c => c.IsFor(act, part)).Select(c => c.Words)];
 
     /// <summary>What to heed at one of several acts on several parts, each line once, the gravest first.</summary>
     public static ImmutableArray<string> ForAny(IReadOnlyCollection<Act> acts, IReadOnlyCollection<string> parts) =>
@@ -128,7 +96,10 @@ public static class CautionTable
     public static ImmutableArray<string> OfRepair(TypeSheet sheet, string id)
     {
         var part = PartOf(sheet, id);
-        Act[] acts = part == "slider" ? [Clean, Replace] : part == "insulation" ? [Clean] : [Solder, Replace];
+        Act[] acts =
+            part == "slider" ? [Clean, Replace]
+            : part == "insulation" ? [Clean]
+            : [Solder, Replace];
         return [.. ForAny(acts, [part]).Except(For(TakeOff))];
     }
 
@@ -166,7 +137,11 @@ public static class CautionTable
         if (spec.Quantity == Quantity.InsulationOhms)
             acts.Add(TestInsulation);
         if (spec.State.Source is { IsDirect: false } source)
-            acts.Add(source.Volts <= LowVolts ? FeedLow : spec.IsOpenCase ? FeedMainsOpen : FeedMains);
+            acts.Add(
+                source.Volts <= LowVolts ? FeedLow
+                : spec.IsOpenCase ? FeedMainsOpen
+                : FeedMains
+            );
         if (spec.State.Source is { HasLamp: true })
             acts.Add(SeriesLamp);
         if (spec.State.Loads.Any(l => l.Ohms < LeastColdOhms))
@@ -180,11 +155,18 @@ public static class CautionTable
     public static bool Says(IEnumerable<string> cautions, string hazard)
     {
         var own = WordsOf(hazard);
-        return cautions.Any(c => own.Length > 0 && WordsOf(c).Aggregate(0, (at, w) => at < own.Length && w == own[at] ? at + 1 : at) == own.Length);
+        return cautions.Any(c =>
+            own.Length > 0 && WordsOf(c).Aggregate(0, (at, w) => at < own.Length && w == own[at] ? at + 1 : at) == own.Length
+        );
     }
 
     private static string[] WordsOf(string words) =>
-        [.. words.ToLowerInvariant().Split([' ', ',', ':', ';', '.'], StringSplitOptions.RemoveEmptyEntries).Select(w => w == "afterwards" ? "afterward" : w)];
+        [
+            .. words
+                .ToLowerInvariant()
+                .Split([' ', ',', ':', ';', '.'], StringSplitOptions.RemoveEmptyEntries)
+                .Select(w => w == "afterwards" ? "afterward" : w),
+        ];
 
     /// <summary>Up to this a source is low [V] (docs/formats.md).</summary>
     private const double LowVolts = 30;

@@ -22,8 +22,7 @@ public readonly record struct Box(double X, double Y, double Width, double Heigh
     }
 
     /// <summary>The smallest box around both.</summary>
-    public Box With(Box other) =>
-        Of(new(X, Y), new(Right, Bottom), new(other.X, other.Y), new(other.Right, other.Bottom));
+    public Box With(Box other) => Of(new(X, Y), new(Right, Bottom), new(other.X, other.Y), new(other.Right, other.Bottom));
 
     /// <summary>This box, larger by a margin on each side.</summary>
     public Box Grown(double margin) => new(X - margin, Y - margin, Width + (2 * margin), Height + (2 * margin));

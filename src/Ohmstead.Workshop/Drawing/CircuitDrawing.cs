@@ -34,8 +34,7 @@ public static class CircuitDrawing
         if (overlay.Path is { } path)
             marks = [.. marks.Select(m => m is Group g ? g with { Tone = ToneOf(g, path) } : m)];
         marks.AddRange(new OverlayPainter(layout, overlay).Draw(marks));
-        var bounds =
-            marks.Count == 0 ? default : marks.Select(m => m.Extent).Aggregate((a, b) => a.With(b)).Grown(Margin);
+        var bounds = marks.Count == 0 ? default : marks.Select(m => m.Extent).Aggregate((a, b) => a.With(b)).Grown(Margin);
         return new(layout.Sheet.Title, bounds, [.. marks]);
     }
 
@@ -44,8 +43,9 @@ public static class CircuitDrawing
             ? path.Parts.Any(p => p.Id == group.Id)
                 ? Tone.Measured
                 : Tone.Hushed
-        : path.Terminals.Contains(group.Id) ? Tone.Measured
-        : Tone.Hushed;
+            : path.Terminals.Contains(group.Id)
+                ? Tone.Measured
+                : Tone.Hushed;
 }
 
 /// <summary>A piece of wire of a terminal.</summary>

@@ -9,14 +9,7 @@ namespace Ohmstead.Workshop.Drawing;
 /// </summary>
 public sealed class CircuitLayout
 {
-    private CircuitLayout(
-        TypeSheet sheet,
-        CircuitSides sides,
-        PlacedSide mains,
-        PlacedSide posts,
-        CorePlacement cores,
-        DrawnNames names
-    )
+    private CircuitLayout(TypeSheet sheet, CircuitSides sides, PlacedSide mains, PlacedSide posts, CorePlacement cores, DrawnNames names)
     {
         (Sheet, Sides, Mains, Posts, Cores, Names) = (sheet, sides, mains, posts, cores, names);
     }

@@ -52,8 +52,7 @@ internal sealed class CircuitSides
     /// <summary>True when the terminal hangs together with the mains.</summary>
     public bool IsMains(string terminal) => _mains.Contains(Root(terminal));
 
-    private List<Element> SideOf(bool isMains) =>
-        [.. _sheet.Elements.Where(e => !Bridges.Contains(e) && IsMains(e.From) == isMains)];
+    private List<Element> SideOf(bool isMains) => [.. _sheet.Elements.Where(e => !Bridges.Contains(e) && IsMains(e.From) == isMains)];
 
     private static IEnumerable<string> OuterTerminals(TypeSheet sheet) =>
         sheet

@@ -43,9 +43,7 @@ internal sealed class CorePlacement
                 .OfType<(double Top, double Bottom)>()
                 .ToList();
             if (reaches.Count > 0)
-                placement.Bars.Add(
-                    (sheet.Cores[k].Id, reaches.Min(r => r.Top) - CoreMargin, reaches.Max(r => r.Bottom) + CoreMargin)
-                );
+                placement.Bars.Add((sheet.Cores[k].Id, reaches.Min(r => r.Top) - CoreMargin, reaches.Max(r => r.Bottom) + CoreMargin));
         }
         placement.Sort(mains, posts);
         placement.Draw();
@@ -76,11 +74,7 @@ internal sealed class CorePlacement
                     return new(terminal, false, w.EndY(false));
             }
             var nth = used[terminal] = used.GetValueOrDefault(terminal) + 1;
-            return new(
-                terminal,
-                false,
-                side.Lines.Where(l => l.IsToCore && l.Line.FirstNet == terminal).ElementAt(nth - 1).Y
-            );
+            return new(terminal, false, side.Lines.Where(l => l.IsToCore && l.Line.FirstNet == terminal).ElementAt(nth - 1).Y);
         }
     }
 
@@ -130,20 +124,12 @@ internal sealed class CorePlacement
     private PlacedBridge Across((Element Path, End Left, End Right) bridge, int leftTrack, int rightTrack, double y)
     {
         Spot[] Wire(int side, double track, double endY) =>
-            [
-                new(side * SymbolSize.HalfPath, y),
-                new(side * track, y),
-                new(side * track, endY),
-                new(side * HalfGap, endY),
-            ];
+            [new(side * SymbolSize.HalfPath, y), new(side * track, y), new(side * track, endY), new(side * HalfGap, endY)];
         return new(
             bridge.Path,
             new(0, y),
             bridge.Path.From == bridge.Left.Net,
-            [
-                (bridge.Left.Net, Wire(-1, Track(leftTrack), bridge.Left.Y)),
-                (bridge.Right.Net, Wire(1, Track(rightTrack), bridge.Right.Y)),
-            ]
+            [(bridge.Left.Net, Wire(-1, Track(leftTrack), bridge.Left.Y)), (bridge.Right.Net, Wire(1, Track(rightTrack), bridge.Right.Y))]
         );
     }
 }
@@ -151,9 +137,4 @@ internal sealed class CorePlacement
 /// <summary>A leakage path across or to the core, drawn above or below it.</summary>
 /// <param name="IsFromLeft">The element's `from` is on the left.</param>
 /// <param name="Wires">Its wires, each with the terminal to which it belongs.</param>
-internal sealed record PlacedBridge(
-    Element Path,
-    Spot At,
-    bool IsFromLeft,
-    IReadOnlyList<(string Net, Spot[] Points)> Wires
-);
+internal sealed record PlacedBridge(Element Path, Spot At, bool IsFromLeft, IReadOnlyList<(string Net, Spot[] Points)> Wires);

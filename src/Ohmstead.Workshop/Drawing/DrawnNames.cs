@@ -42,7 +42,8 @@ internal sealed class DrawnNames(TypeSheet sheet, IReadOnlySet<string>? named)
     public string Part(string id) => Kept(id, () => PartNames.Of(sheet, id));
 
     /// <summary>A terminal as it is called, without its article.</summary>
-    public string Terminal(string id) => Kept("terminal " + id, () => sheet.Cores.Any(c => c.Id == id) ? PartNames.Core(sheet, id) : PartNames.Terminal(sheet, id));
+    public string Terminal(string id) =>
+        Kept("terminal " + id, () => sheet.Cores.Any(c => c.Id == id) ? PartNames.Core(sheet, id) : PartNames.Terminal(sheet, id));
 
     private string Kept(string key, Func<string> name) => _kept.GetOrAdd(key, _ => Sentences.Bare(name()));
 }

@@ -77,31 +77,15 @@ internal sealed class ElementPainter(CircuitLayout layout, Overlay overlay)
         var position = overlay.Controls.TryGetValue(slider.Control, out var p) ? p.Throttle : 0;
         var share = isFromTop == slider.FromTurn <= slider.ToTurn ? position : 1 - position;
         var near = outward > 0 ? x : x - SliderSign.Rail;
-        AddHalo(
-            marks,
-            slider.Id,
-            new Box(near, y - SliderSign.HalfRail, SliderSign.Rail, 2 * SliderSign.HalfRail).Grown(5)
-        );
+        AddHalo(marks, slider.Id, new Box(near, y - SliderSign.HalfRail, SliderSign.Rail, 2 * SliderSign.HalfRail).Grown(5));
         marks.AddRange(SliderSign.Of(x, y, outward, share));
         var anchor = outward > 0 ? Anchor.Start : Anchor.End;
         var labelX = x + (outward * LinePacking.SliderName);
-        AddName(
-            marks,
-            Names.Lines(slider.Id),
-            new(labelX, y - SliderSign.NameGap),
-            anchor,
-            Role.Label,
-            ItemSize.NameSize
-        );
+        AddName(marks, Names.Lines(slider.Id), new(labelX, y - SliderSign.NameGap), anchor, Role.Label, ItemSize.NameSize);
         AddWords(marks, slider.Id, new(labelX, y + ItemSize.BelowGap), anchor);
         var title =
             $"{Names.Part(slider.Id)}, turns {Figure.Of(slider.FromTurn)} to {Figure.Of(slider.ToTurn)}, at {Words.ValueText.Percent(position)} of its travel";
-        return Group(
-            slider.Id,
-            title + WordsOf(slider.Id),
-            [new(slider.To, new(x + (outward * SliderSign.Rail), y))],
-            marks
-        );
+        return Group(slider.Id, title + WordsOf(slider.Id), [new(slider.To, new(x + (outward * SliderSign.Rail), y))], marks);
     }
 
     /// <summary>A terminal inside the unit: a ring; its name is its title.</summary>
@@ -133,19 +117,14 @@ internal sealed class ElementPainter(CircuitLayout layout, Overlay overlay)
     /// <summary>The lines of a name, the last one at the point.</summary>
     private static void AddName(List<Mark> marks, string[] lines, Spot last, Anchor anchor, Role role, double size) =>
         marks.AddRange(
-            lines.Select(
-                (line, n) => new Text(role, line, last with { Y = last.Y - ((lines.Length - 1 - n) * size) }, anchor, size)
-            )
+            lines.Select((line, n) => new Text(role, line, last with { Y = last.Y - ((lines.Length - 1 - n) * size) }, anchor, size))
         );
 
     private Group Group(string id, string title, ImmutableArray<Pin> pins, List<Mark> marks)
     {
         var box = marks.Select(m => m.Extent).Aggregate((a, b) => a.With(b));
         var (width, height) = (Math.Max(0, HitSize - box.Width), Math.Max(0, HitSize - box.Height));
-        var hit = new Rectangle(
-            Role.Hit,
-            new(box.X - (width / 2), box.Y - (height / 2), box.Width + width, box.Height + height)
-        );
+        var hit = new Rectangle(Role.Hit, new(box.X - (width / 2), box.Y - (height / 2), box.Width + width, box.Height + height));
         return new(GroupKind.Element, id, title, pins, [hit, .. marks]);
     }
 
@@ -191,7 +170,10 @@ internal sealed class ElementPainter(CircuitLayout layout, Overlay overlay)
         yield return new Text(
             Role.Label,
             words,
-            at with { X = left + ItemSize.TagEdge + ItemSize.TagRoom },
+            at with
+            {
+                X = left + ItemSize.TagEdge + ItemSize.TagRoom,
+            },
             Anchor.Start,
             ItemSize.SmallSize
         );
@@ -200,14 +182,22 @@ internal sealed class ElementPainter(CircuitLayout layout, Overlay overlay)
     private string WordsOf(string id)
     {
         var chance = overlay.Suspicion.GetValueOrDefault(id);
-        return (chance >= Suspect.Least ? $"{(overlay.Tags.TryGetValue(id, out var tag) ? $", {tag}" : "")}, {Suspect.WordsOf(chance)}" : "")
+        return (
+                chance >= Suspect.Least ? $"{(overlay.Tags.TryGetValue(id, out var tag) ? $", {tag}" : "")}, {Suspect.WordsOf(chance)}" : ""
+            )
             + (overlay.Lifted.Contains(id) ? ", taken out" : "")
             + (overlay.Renewed.Contains(id) ? ", new" : "");
     }
 
     private string TitleOf(Element e) =>
         $"{Names.Part(e.Id)}, between {Names.Terminal(e.From)} and {Names.Terminal(e.To)}"
-        + (e is Switch ? IsClosed(e) ? ", closed" : ", open" : "")
+        + (
+            e is Switch
+                ? IsClosed(e)
+                    ? ", closed"
+                    : ", open"
+                : ""
+        )
         + WordsOf(e.Id);
 
     private bool IsClosed(Element e) => MeasuredPath.IsClosed(layout.Sheet, e, overlay.Controls);

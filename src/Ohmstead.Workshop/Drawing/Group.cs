@@ -6,13 +6,8 @@ namespace Ohmstead.Workshop.Drawing;
 /// <param name="Id">Id of the element, terminal or core.</param>
 /// <param name="Title">In words, for those who point at it or cannot see it.</param>
 /// <param name="Pins">Where an element is connected: the terminal's id and the place.</param>
-public sealed record Group(
-    GroupKind Kind,
-    string Id,
-    string Title,
-    ImmutableArray<Pin> Pins,
-    ImmutableArray<Mark> Marks
-) : Mark(Role.Symbol)
+public sealed record Group(GroupKind Kind, string Id, string Title, ImmutableArray<Pin> Pins, ImmutableArray<Mark> Marks)
+    : Mark(Role.Symbol)
 {
     /// <summary>How loudly it is drawn.</summary>
     public Tone Tone { get; init; }

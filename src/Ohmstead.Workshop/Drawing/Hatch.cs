@@ -10,10 +10,7 @@ internal static class Hatch
         {
             var (low, high) = (Math.Max(0, at - box.Height), Math.Min(at, box.Width));
             if (high - low > 1)
-                yield return new Polyline(
-                    role,
-                    [new(box.X + low, box.Y + at - low), new(box.X + high, box.Y + at - high)]
-                );
+                yield return new Polyline(role, [new(box.X + low, box.Y + at - low), new(box.X + high, box.Y + at - high)]);
         }
     }
 }

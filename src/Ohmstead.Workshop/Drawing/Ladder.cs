@@ -28,8 +28,7 @@ public sealed record Ladder(ImmutableArray<Rung> Rungs, ImmutableArray<string> A
         var parts = path.Parts.Select(p =>
         {
             var chance = suspicion.GetValueOrDefault(p.Id);
-            var says =
-                chance >= Suspect.Least && worst.TryGetValue(p.Id, out var wrong) ? wrong : SaysOf(sheet, p, controls);
+            var says = chance >= Suspect.Least && worst.TryGetValue(p.Id, out var wrong) ? wrong : SaysOf(sheet, p, controls);
             return new Rung(p.Id, p.Kind, NameOf(sheet, p), says, p.IsOpen, chance >= Suspect.Least ? chance : 0)
             {
                 Tag = chance >= Suspect.Least && tags is not null && tags.TryGetValue(p.Id, out var tag) ? tag : "",
@@ -47,11 +46,7 @@ public sealed record Ladder(ImmutableArray<Rung> Rungs, ImmutableArray<string> A
     private static string NameOf(TypeSheet sheet, PathPart part) =>
         part.Kind == "clip" ? "Clip lead" : Capital(PartNames.Of(sheet, part.Id));
 
-    private static string SaysOf(
-        TypeSheet sheet,
-        PathPart part,
-        ImmutableDictionary<string, ControlPosition> controls
-    )
+    private static string SaysOf(TypeSheet sheet, PathPart part, ImmutableDictionary<string, ControlPosition> controls)
     {
         if (part.Kind == "clip")
             return "joins two terminals";

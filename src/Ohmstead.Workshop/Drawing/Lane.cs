@@ -18,11 +18,7 @@ public readonly record struct Lane(string First, string Second)
             .Where(p => sides.IsMains(p.From) == sides.IsMains(p.To) && p.From != sides.Iron && p.To != sides.Iron)
             .ToList();
         var posts = pairs.Where(p => !sides.IsMains(p.From)).ToList();
-        var common = posts
-            .SelectMany(p => new[] { p.From, p.To })
-            .GroupBy(t => t, StringComparer.Ordinal)
-            .MaxBy(g => g.Count())
-            ?.Key;
+        var common = posts.SelectMany(p => new[] { p.From, p.To }).GroupBy(t => t, StringComparer.Ordinal).MaxBy(g => g.Count())?.Key;
         return
         [
             .. posts

@@ -23,17 +23,13 @@ internal static class LinePacking
 
     /// <summary>The terminal beside the winding from which a line comes, if it is shown there.</summary>
     public static Item? PortItem(SideLine line) =>
-        line.First.Kind == EndKind.Port
-        && line.Items.Count > 0
-        && !(line.Items.Count == 1 && line.Last.Kind == EndKind.Outer)
+        line.First.Kind == EndKind.Port && line.Items.Count > 0 && !(line.Items.Count == 1 && line.Last.Kind == EndKind.Outer)
             ? line.Items[0]
             : null;
 
     /// <summary>The terminal at the far end of a line, if it is shown there.</summary>
     public static Item? EndItem(SideLine line) =>
-        line.Last.Kind == EndKind.Outer || (line.Last.Kind == EndKind.Free && line.Items.Count > 1)
-            ? line.Items[^1]
-            : null;
+        line.Last.Kind == EndKind.Outer || (line.Last.Kind == EndKind.Free && line.Items.Count > 1) ? line.Items[^1] : null;
 
     /// <summary>
     /// Packs the items between the ends of a line as tightly as it goes. The terminal beside a winding and the one at the far
@@ -73,8 +69,7 @@ internal static class LinePacking
     /// <summary>Right end of the circle of a terminal beside a winding.</summary>
     public const double PortRight = PortTerminal + SymbolSize.Terminal;
 
-    private static double SliderEnd(string[] name) =>
-        name.Length > 0 ? SliderName + TextWidth.OfBold(name, ItemSize.NameSize) + Gap : 0;
+    private static double SliderEnd(string[] name) => name.Length > 0 ? SliderName + TextWidth.OfBold(name, ItemSize.NameSize) + Gap : 0;
 }
 
 /// <summary>A packed line.</summary>

@@ -16,9 +16,8 @@ public sealed record MeasuredPath(string First, string Second, ImmutableArray<Pa
     /// <param name="reading">With the state as it really is.</param>
     public static MeasuredPath? Of(TypeSheet sheet, ReadingSpec reading)
     {
-        var (first, second) = reading.From.Length > 0
-            ? (reading.From, reading.To)
-            : (reading.State.Source?.From ?? "", reading.State.Source?.To ?? "");
+        var (first, second) =
+            reading.From.Length > 0 ? (reading.From, reading.To) : (reading.State.Source?.From ?? "", reading.State.Source?.To ?? "");
         return Between(sheet, reading.State, first, second);
     }
 
@@ -27,11 +26,7 @@ public sealed record MeasuredPath(string First, string Second, ImmutableArray<Pa
         first.Length == 0 || second.Length == 0 || first == second ? null : PathSearch.Run(sheet, state, first, second);
 
     /// <summary>True unless the element is a contact that stands open.</summary>
-    public static bool IsClosed(
-        TypeSheet sheet,
-        Element element,
-        ImmutableDictionary<string, ControlPosition> controls
-    )
+    public static bool IsClosed(TypeSheet sheet, Element element, ImmutableDictionary<string, ControlPosition> controls)
     {
         if (element is not Switch s)
             return true;

@@ -17,8 +17,7 @@ internal static class NetPainter
         }
     }
 
-    private static double Length(Spot[] points) =>
-        points.Zip(points.Skip(1), (a, b) => Math.Abs(a.X - b.X) + Math.Abs(a.Y - b.Y)).Sum();
+    private static double Length(Spot[] points) => points.Zip(points.Skip(1), (a, b) => Math.Abs(a.X - b.X) + Math.Abs(a.Y - b.Y)).Sum();
 
     private static IEnumerable<Mark> Dots(IReadOnlyList<NetWire> wires, IReadOnlySet<Spot> pins)
     {

@@ -29,14 +29,7 @@ public sealed record Overlay(
 
     /// <summary>The bare circuit, its controls at rest.</summary>
     public static Overlay None { get; } =
-        new(
-            ImmutableDictionary<string, double>.Empty,
-            null,
-            [],
-            ImmutableDictionary<string, ControlPosition>.Empty,
-            [],
-            []
-        );
+        new(ImmutableDictionary<string, double>.Empty, null, [], ImmutableDictionary<string, ControlPosition>.Empty, [], []);
 
     /// <summary>The state in which a reading is taken: where its controls stand, what is lifted, where its probes go.</summary>
     /// <param name="expected">The band to expect, as text; may be empty.</param>

@@ -18,19 +18,10 @@ internal sealed class OverlayPainter(CircuitLayout layout, Overlay overlay)
 
     public IEnumerable<Mark> Draw(IReadOnlyList<Mark> drawn)
     {
-        var terminals = drawn
-            .OfType<Group>()
-            .Where(g => g.Kind == GroupKind.Terminal)
-            .ToDictionary(g => g.Id, StringComparer.Ordinal);
-        var known = overlay
-            .Values.Where(v => terminals.ContainsKey(v.First) && terminals.ContainsKey(v.Second))
-            .ToList();
+        var terminals = drawn.OfType<Group>().Where(g => g.Kind == GroupKind.Terminal).ToDictionary(g => g.Id, StringComparer.Ordinal);
+        var known = overlay.Values.Where(v => terminals.ContainsKey(v.First) && terminals.ContainsKey(v.Second)).ToList();
         var whole = drawn.Select(m => m.Extent).DefaultIfEmpty().Aggregate((a, b) => a.With(b));
-        if (
-            overlay.Probe is { } p
-            && terminals.TryGetValue(p.First, out var red)
-            && terminals.TryGetValue(p.Second, out var black)
-        )
+        if (overlay.Probe is { } p && terminals.TryGetValue(p.First, out var red) && terminals.TryGetValue(p.Second, out var black))
         {
             var isRedLeft = red.Pins[0].At.X < black.Pins[0].At.X;
             var flags = Flag("red", red, isRedLeft).Concat(Flag("black", black, !isRedLeft)).ToList();
@@ -65,10 +56,7 @@ internal sealed class OverlayPainter(CircuitLayout layout, Overlay overlay)
                     : names.Select(n => n.X).Append(at.X - circle.Radius).Min() - FlagGap;
             var (near, far) = (tip + (side * FlagPoint), tip + (side * (FlagPoint + FlagWidth)));
             var (top, bottom) = (at.Y - (FlagHeight / 2), at.Y + (FlagHeight / 2));
-            yield return new Polygon(
-                role,
-                [new(tip, at.Y), new(near, top), new(far, top), new(far, bottom), new(near, bottom)]
-            );
+            yield return new Polygon(role, [new(tip, at.Y), new(near, top), new(far, top), new(far, bottom), new(near, bottom)]);
             box = Box.Of(new(near, top), new(far, bottom));
         }
         else
@@ -145,10 +133,7 @@ internal sealed class OverlayPainter(CircuitLayout layout, Overlay overlay)
 
         // Beside the posts where both ends are there; otherwise below, with both names.
         bool IsAtPosts(PairValue p) =>
-            layout.Sides.Outer.Contains(p.First)
-            && layout.Sides.Outer.Contains(p.Second)
-            && At(p.First).X > 0
-            && At(p.Second).X > 0;
+            layout.Sides.Outer.Contains(p.First) && layout.Sides.Outer.Contains(p.Second) && At(p.First).X > 0 && At(p.Second).X > 0;
     }
 
     private static Text Line(Role role, string words, double x, double y, Anchor anchor) =>

@@ -26,11 +26,7 @@ internal sealed class PathBlock
     }
 
     /// <summary>Ids of the parts, in the order in which they were given; parts without one left out.</summary>
-    public static IEnumerable<string> Of(
-        IReadOnlyList<(string Id, string A, string B)> parts,
-        string first,
-        string second
-    )
+    public static IEnumerable<string> Of(IReadOnlyList<(string Id, string A, string B)> parts, string first, string second)
     {
         var search = new PathBlock(parts, first, second);
         search.Visit(first, -1);
@@ -64,8 +60,7 @@ internal sealed class PathBlock
     {
         var block = new List<int>();
         int n;
-        do
-            block.Add(n = _open.Pop());
+        do block.Add(n = _open.Pop());
         while (n != last);
         if (block.Contains(_joint))
             _block = block;

@@ -39,9 +39,7 @@ internal sealed class PathSearch
         var way = search.Least(first, second);
         if (way is null)
             return null;
-        var terminals = sheet
-            .Elements.SelectMany(e => e.OtherTerminals.Append(e.From).Append(e.To))
-            .ToHashSet(StringComparer.Ordinal);
+        var terminals = sheet.Elements.SelectMany(e => e.OtherTerminals.Append(e.From).Append(e.To)).ToHashSet(StringComparer.Ordinal);
         var parts = new List<PathPart>();
         foreach (var (joint, from, to) in way)
         {
@@ -56,8 +54,7 @@ internal sealed class PathSearch
         return new(first, second, [.. parts], [.. PathBlock.Of(search.Conducting, first, second).Where(id => !on.Contains(id))]);
     }
 
-    private IReadOnlyList<(string Id, string A, string B)> Conducting =>
-        [.. _joints.Where(j => !j.IsOpen).Select(j => (j.Id, j.A, j.B))];
+    private IReadOnlyList<(string Id, string A, string B)> Conducting => [.. _joints.Where(j => !j.IsOpen).Select(j => (j.Id, j.A, j.B))];
 
     private void Add(Joint joint)
     {
@@ -89,8 +86,7 @@ internal sealed class PathSearch
     }
 
     private static double TurnOf(Slider s, ReadingState state) =>
-        s.FromTurn
-        + ((state.Controls.TryGetValue(s.Control, out var p) ? p.Throttle : 0) * (s.ToTurn - s.FromTurn));
+        s.FromTurn + ((state.Controls.TryGetValue(s.Control, out var p) ? p.Throttle : 0) * (s.ToTurn - s.FromTurn));
 
     /// <summary>No terminal has a blank in its id.</summary>
     private static string PlaceOf(Winding w, Slider s) => string.Create(CultureInfo.InvariantCulture, $"{w.Id} at {s.Id}");
@@ -108,10 +104,7 @@ internal sealed class PathSearch
     /// <summary>The joints from one place to the other, each with the ends at which it is entered and left.</summary>
     private List<(Joint Joint, string From, string To)>? Least(string first, string second)
     {
-        var best = new Dictionary<string, (double Ohms, int By, string From)>(StringComparer.Ordinal)
-        {
-            [first] = (0, -1, ""),
-        };
+        var best = new Dictionary<string, (double Ohms, int By, string From)>(StringComparer.Ordinal) { [first] = (0, -1, "") };
         var open = new PriorityQueue<string, (double, int)>();
         open.Enqueue(first, (0, 0));
         var done = new HashSet<string>(StringComparer.Ordinal);

@@ -13,20 +13,8 @@ internal sealed record PlacedSide(
         this with
         {
             Lines = [.. Lines.Select(l => l with { Y = map(l.Y) })],
-            Nodes =
-            [
-                .. Nodes.Select(n => n with { Top = map(n.Top), Bottom = map(n.Bottom), CircleY = map(n.CircleY) }),
-            ],
-            Windings =
-            [
-                .. Windings.Select(w =>
-                    w with
-                    {
-                        LabelY = map(w.LabelY),
-                        Ports = [.. w.Ports.Select(p => (p.Port, map(p.Y)))],
-                    }
-                ),
-            ],
+            Nodes = [.. Nodes.Select(n => n with { Top = map(n.Top), Bottom = map(n.Bottom), CircleY = map(n.CircleY) })],
+            Windings = [.. Windings.Select(w => w with { LabelY = map(w.LabelY), Ports = [.. w.Ports.Select(p => (p.Port, map(p.Y)))] })],
         };
 }
 
@@ -35,14 +23,7 @@ internal readonly record struct PlacedItem(Item Item, double U);
 
 /// <summary>A line with its items, from <paramref name="FromU"/> (nearer to the windings) to <paramref name="ToU"/>.</summary>
 /// <param name="IsToCore">Runs to the core, for a leakage path whose end is no winding end.</param>
-internal sealed record PlacedLine(
-    SideLine Line,
-    bool IsToCore,
-    double Y,
-    double FromU,
-    double ToU,
-    IReadOnlyList<PlacedItem> Items
-);
+internal sealed record PlacedLine(SideLine Line, bool IsToCore, double Y, double FromU, double ToU, IReadOnlyList<PlacedItem> Items);
 
 /// <summary>An upright wire.</summary>
 /// <param name="CircleY">Where the circle of its terminal stands, when it is shown here.</param>
@@ -50,11 +31,7 @@ internal sealed record PlacedNode(SideNode Node, double U, double Top, double Bo
 
 /// <summary>A winding with the height of each port, from top to bottom.</summary>
 /// <param name="LabelY">Middle of the room for its name.</param>
-internal sealed record PlacedWinding(
-    SideWinding Winding,
-    IReadOnlyList<(WindingPort Port, double Y)> Ports,
-    double LabelY
-)
+internal sealed record PlacedWinding(SideWinding Winding, IReadOnlyList<(WindingPort Port, double Y)> Ports, double LabelY)
 {
     public double Top => Ports[0].Y;
 

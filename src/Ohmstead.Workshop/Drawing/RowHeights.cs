@@ -40,10 +40,7 @@ internal sealed class RowHeights(SideState state, PlacedLine[] lines, string[][]
             .ThenByDescending(n => state.Rows[ports[n + 1].Line] - state.Rows[ports[n].Line])
             .First();
         var (upper, lower) = (ports[best].Line, ports[best + 1].Line);
-        var (below, above) = (
-            Below(upper),
-            sliders[lower].Length > 0 || NamesBegin(lower) < LinePacking.FirstBar ? Above(lower) : 6
-        );
+        var (below, above) = (Below(upper), sliders[lower].Length > 0 || NamesBegin(lower) < LinePacking.FirstBar ? Above(lower) : 6);
         return (
             state.Rows[upper],
             state.Rows[lower],

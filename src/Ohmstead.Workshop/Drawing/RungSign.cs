@@ -33,12 +33,7 @@ public static class RungSign
                     "rectifier" or "lamp" => 20,
                     _ => 24,
                 };
-                return
-                [
-                    .. Symbols.Of(kind, default, half, true, !rung.IsOpen, false),
-                    Lead(-Half, -half),
-                    Lead(half, Half),
-                ];
+                return [.. Symbols.Of(kind, default, half, true, !rung.IsOpen, false), Lead(-Half, -half), Lead(half, Half)];
         }
     }
 

@@ -54,9 +54,7 @@ internal static class SideAlignment
             return side;
         var factor = Math.Min(MostStretch, wanted / height);
         return side.MapY(y =>
-            y <= own.Top
-                ? y
-                : Math.Round(own.Top + (Math.Min(y, own.Bottom) - own.Top) * factor + Math.Max(0, y - own.Bottom))
+            y <= own.Top ? y : Math.Round(own.Top + (Math.Min(y, own.Bottom) - own.Top) * factor + Math.Max(0, y - own.Bottom))
         );
     }
 

@@ -146,13 +146,10 @@ internal sealed class SideBuilder
     /// <summary>Takes a line, unless both its ends are at the same edge or the same upright wire: then it must turn round.</summary>
     private bool TryAdd(SideLine line)
     {
-        var isLoop =
-            line.First.Kind == line.Last.Kind && (line.First.Kind != EndKind.Node || line.First.Node == line.Last.Node);
+        var isLoop = line.First.Kind == line.Last.Kind && (line.First.Kind != EndKind.Node || line.First.Node == line.Last.Node);
         if (isLoop)
         {
-            var inner = line
-                .Items.Where(i => i.Element is null && i.Terminal != line.FirstNet && i.Terminal != line.LastNet)
-                .ToList();
+            var inner = line.Items.Where(i => i.Element is null && i.Terminal != line.FirstNet && i.Terminal != line.LastNet).ToList();
             if (inner.Count > 0)
                 return Force(inner[inner.Count / 2].Terminal);
             if (line.First.Kind != EndKind.Node)
@@ -192,11 +189,7 @@ internal sealed class SideBuilder
                     w,
                     core,
                     [Port(w.From, 0, 0, null, shown), .. taps, Port(w.To, w.Turns, w.Turns, null, shown)],
-                    [
-                        .. w.Sliders.Select(s =>
-                            Port(s.To, Math.Min(s.FromTurn, s.ToTurn), Math.Max(s.FromTurn, s.ToTurn), s, shown)
-                        ),
-                    ]
+                    [.. w.Sliders.Select(s => Port(s.To, Math.Min(s.FromTurn, s.ToTurn), Math.Max(s.FromTurn, s.ToTurn), s, shown))]
                 )
             );
         }
@@ -225,13 +218,7 @@ internal sealed class SideBuilder
         var port = new LineEnd(EndKind.Port);
         var isOuter = _outer.Contains(terminal);
         if (_nodeOf.TryGetValue(terminal, out var node))
-            return new(
-                port,
-                new(EndKind.Node, node),
-                isFirst && !isOuter ? [ItemOf(terminal)] : [],
-                terminal,
-                terminal
-            );
+            return new(port, new(EndKind.Node, node), isFirst && !isOuter ? [ItemOf(terminal)] : [], terminal, terminal);
         return new(port, new(isOuter ? EndKind.Outer : EndKind.Free), [ItemOf(terminal)], terminal, terminal);
     }
 }

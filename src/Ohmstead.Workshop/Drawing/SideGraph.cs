@@ -59,9 +59,4 @@ internal sealed record SideNode(string Net, bool ShowsTerminal);
 internal sealed record WindingPort(string Terminal, double Turn, double TurnTo, Slider? Slider, int Line);
 
 /// <summary>A winding with its ports: `from`, the taps by turn, `to`; then the sliders.</summary>
-internal sealed record SideWinding(
-    Winding Winding,
-    int CoreIndex,
-    IReadOnlyList<WindingPort> Fixed,
-    IReadOnlyList<WindingPort> Sliders
-);
+internal sealed record SideWinding(Winding Winding, int CoreIndex, IReadOnlyList<WindingPort> Fixed, IReadOnlyList<WindingPort> Sliders);

@@ -70,8 +70,7 @@ internal sealed class SidePlacement
         Constrain();
     }
 
-    private List<int> Stops(int e) =>
-        [IndexOf(_lines[e].First), .. _byColumn.Where(v => Crosses(v, e)), IndexOf(_lines[e].Last)];
+    private List<int> Stops(int e) => [IndexOf(_lines[e].First), .. _byColumn.Where(v => Crosses(v, e)), IndexOf(_lines[e].Last)];
 
     /// <summary>The line at whose height the terminal of an upright wire stands: best one that goes straight on.</summary>
     private int LabelOf(int node)
@@ -128,10 +127,7 @@ internal sealed class SidePlacement
     private bool Crosses(int v, int e)
     {
         var (row, column) = (_state.Rows[e], _state.Columns[v]);
-        return _top[v] < row
-            && row < _bottom[v]
-            && _state.ColumnOf(_lines[e].First) < column
-            && column < _state.ColumnOf(_lines[e].Last);
+        return _top[v] < row && row < _bottom[v] && _state.ColumnOf(_lines[e].First) < column && column < _state.ColumnOf(_lines[e].Last);
     }
 
     private int IndexOf(LineEnd end) =>
@@ -181,12 +177,7 @@ internal sealed class SidePlacement
             if (LinePacking.PortItem(line) is { } port)
                 items.Add(new(port, LinePacking.PortTerminal));
             for (var n = 0; n < packed.Items.Count; n++)
-                items.Add(
-                    new(
-                        packed.Items[n],
-                        Math.Round(U(start) + packed.Offsets[n] + (slack * (n + 1) / (packed.Items.Count + 1)))
-                    )
-                );
+                items.Add(new(packed.Items[n], Math.Round(U(start) + packed.Offsets[n] + (slack * (n + 1) / (packed.Items.Count + 1)))));
             if (LinePacking.EndItem(line) is { } last)
                 items.Add(new(last, toU));
             placed[e] = new(line, _graph.CoreLines.Contains(e), 0, U(IndexOf(line.First)), toU, items);
@@ -194,12 +185,7 @@ internal sealed class SidePlacement
         var (rows, labels) = new RowHeights(_state, placed, _sliders, _label, _names).Compute();
         for (var e = 0; e < placed.Length; e++)
             placed[e] = placed[e] with { Y = rows[_state.Rows[e]] };
-        return new(
-            placed,
-            [.. Enumerable.Range(0, Outer).Select(v => Node(v, columns[v], rows))],
-            Windings(rows, labels),
-            columns[Outer]
-        );
+        return new(placed, [.. Enumerable.Range(0, Outer).Select(v => Node(v, columns[v], rows))], Windings(rows, labels), columns[Outer]);
     }
 
     private PlacedNode Node(int v, double u, double[] rows) =>

@@ -73,8 +73,7 @@ internal sealed class SideSearch
         return (best, bestCost);
     }
 
-    private static int Steps(int lines) =>
-        (int)Math.Min(Math.Min(MostSteps, 450L * lines), MostWork / Runs / ((long)lines * lines));
+    private static int Steps(int lines) => (int)Math.Min(Math.Min(MostSteps, 450L * lines), MostWork / Runs / ((long)lines * lines));
 
     private bool Change(SideState s) =>
         Pick(12) switch

@@ -25,20 +25,14 @@ internal static class SideStart
     public static SideState Mirrored(SideGraph graph, SideTwins twins)
     {
         var state = Of(graph);
-        var (first, second) = (
-            twins.Windings.Select(t => t.First).ToHashSet(),
-            twins.Windings.Select(t => t.Second).ToList()
-        );
+        var (first, second) = (twins.Windings.Select(t => t.First).ToHashSet(), twins.Windings.Select(t => t.Second).ToList());
         for (var w = 0; w < state.Stack.Length; w++)
             SpreadSliders(state, w);
         int Place(int w) =>
             first.Contains(w) ? w
             : second.IndexOf(w) is >= 0 and var n ? (3 * state.Stack.Length) - n
             : state.Stack.Length + w;
-        Array.Sort(
-            state.Stack,
-            (a, b) => (graph.Windings[a].CoreIndex, Place(a)).CompareTo((graph.Windings[b].CoreIndex, Place(b)))
-        );
+        Array.Sort(state.Stack, (a, b) => (graph.Windings[a].CoreIndex, Place(a)).CompareTo((graph.Windings[b].CoreIndex, Place(b))));
         foreach (var w in first)
             state.IsFlipped[w] = true;
         var keys = state.Rows.Select(r => r + state.Rows.Length).ToArray();
@@ -94,8 +88,7 @@ internal static class SideStart
         return row;
     }
 
-    private static bool Meets(SideLine line, int node) =>
-        node >= 0 && (line.First.Node == node || line.Last.Node == node);
+    private static bool Meets(SideLine line, int node) => node >= 0 && (line.First.Node == node || line.Last.Node == node);
 
     /// <summary>Columns in the order of potentials: ports at 0, the edge at 1, each upright wire the mean of its neighbours.</summary>
     private static void SetColumns(SideState state)

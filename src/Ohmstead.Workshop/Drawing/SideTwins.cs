@@ -21,9 +21,7 @@ internal sealed record SideTwins(
     {
         var lines = Numbered(graph.Lines.Select(Own));
         var nodes = new int[graph.Nodes.Count];
-        var windings = Numbered(
-            graph.Windings.Select(w => Text(w.CoreIndex) + "/" + Text(w.Fixed.Count) + "/" + Text(w.Sliders.Count))
-        );
+        var windings = Numbered(graph.Windings.Select(w => Text(w.CoreIndex) + "/" + Text(w.Fixed.Count) + "/" + Text(w.Sliders.Count)));
         for (var round = 0; round < Rounds; round++)
         {
             var ports = PortColours(graph, windings);
@@ -31,10 +29,7 @@ internal sealed record SideTwins(
             nodes = Numbered(graph.Nodes.Select((_, v) => NodeColour(graph, v, nodes[v], lines)));
             windings = Numbered(
                 graph.Windings.Select(
-                    (w, n) =>
-                        Text(windings[n])
-                        + ":"
-                        + string.Join(',', w.Fixed.Concat(w.Sliders).Select(p => Text(lines[p.Line])))
+                    (w, n) => Text(windings[n]) + ":" + string.Join(',', w.Fixed.Concat(w.Sliders).Select(p => Text(lines[p.Line])))
                 )
             );
         }
@@ -43,14 +38,8 @@ internal sealed record SideTwins(
 
     private static string Own(SideLine line)
     {
-        var there = string.Join(
-            ' ',
-            line.Items.Select(i => i.Element is { } e ? e.Kind + (i.IsForward ? ">" : "<") : "o")
-        );
-        var back = string.Join(
-            ' ',
-            line.Reversed().Items.Select(i => i.Element is { } e ? e.Kind + (i.IsForward ? ">" : "<") : "o")
-        );
+        var there = string.Join(' ', line.Items.Select(i => i.Element is { } e ? e.Kind + (i.IsForward ? ">" : "<") : "o"));
+        var back = string.Join(' ', line.Reversed().Items.Select(i => i.Element is { } e ? e.Kind + (i.IsForward ? ">" : "<") : "o"));
         return string.CompareOrdinal(there, back) < 0 ? there : back;
     }
 
@@ -80,9 +69,7 @@ internal sealed record SideTwins(
 
     private static string NodeColour(SideGraph graph, int node, int own, int[] lines)
     {
-        var meets = Enumerable
-            .Range(0, lines.Length)
-            .Where(e => graph.Lines[e].First.Node == node || graph.Lines[e].Last.Node == node);
+        var meets = Enumerable.Range(0, lines.Length).Where(e => graph.Lines[e].First.Node == node || graph.Lines[e].Last.Node == node);
         return Text(own) + ":" + string.Join(',', meets.Select(e => lines[e]).Order().Select(Text));
     }
 

@@ -48,12 +48,7 @@ public static class SvgText
     /// <param name="view">The part to show; the whole when left out.</param>
     /// <param name="withStyle">Puts <see cref="Style"/> in, so that the text stands alone as a file.</param>
     /// <param name="isDecoration">Words beside it say the same: hidden from those who listen.</param>
-    public static string Write(
-        DrawingList drawing,
-        Box? view = null,
-        bool withStyle = true,
-        bool isDecoration = false
-    )
+    public static string Write(DrawingList drawing, Box? view = null, bool withStyle = true, bool isDecoration = false)
     {
         var box = view ?? drawing.Bounds;
         var text = new StringBuilder();
@@ -89,16 +84,10 @@ public static class SvgText
                 text.Append("</g>\n");
                 break;
             case Polyline p:
-                Open(text, "polyline", p.Role, p.IsDashed)
-                    .Append(" points=\"")
-                    .AppendJoin(' ', p.Points.Select(Of))
-                    .Append("\"/>\n");
+                Open(text, "polyline", p.Role, p.IsDashed).Append(" points=\"").AppendJoin(' ', p.Points.Select(Of)).Append("\"/>\n");
                 break;
             case Polygon p:
-                Open(text, "polygon", p.Role, false)
-                    .Append(" points=\"")
-                    .AppendJoin(' ', p.Points.Select(Of))
-                    .Append("\"/>\n");
+                Open(text, "polygon", p.Role, false).Append(" points=\"").AppendJoin(' ', p.Points.Select(Of)).Append("\"/>\n");
                 break;
             case Rectangle r:
                 Open(text, "rect", r.Role, r.IsDashed)

@@ -32,17 +32,7 @@ public static class Symbols
         };
     }
 
-    private static readonly (double X, double Y)[] ZigZag =
-    [
-        (-18, 0),
-        (-15, -7),
-        (-9, 7),
-        (-3, -7),
-        (3, 7),
-        (9, -7),
-        (15, 7),
-        (18, 0),
-    ];
+    private static readonly (double X, double Y)[] ZigZag = [(-18, 0), (-15, -7), (-9, 7), (-3, -7), (3, 7), (9, -7), (15, 7), (18, 0)];
 
     private static IEnumerable<Mark> Lamp(Pen pen, double half)
     {
@@ -96,8 +86,7 @@ public static class Symbols
         public IEnumerable<Mark> Leads(double half, double from) =>
             half > from ? [Line((-half, 0), (-from, 0)), Line((from, 0), (half, 0))] : [];
 
-        public Mark Disc((double X, double Y) at, double radius) =>
-            new Circle(IsLifted ? Role.Dimmed : Role.Solid, Spot(at), radius);
+        public Mark Disc((double X, double Y) at, double radius) => new Circle(IsLifted ? Role.Dimmed : Role.Solid, Spot(at), radius);
 
         public Mark Circle((double X, double Y) at, double radius) => new Circle(Role, Spot(at), radius);
 
@@ -106,19 +95,9 @@ public static class Symbols
 
         /// <summary>A curve drawn towards a point above its middle.</summary>
         public Mark Arc((double X, double Y) a, (double X, double Y) top, (double X, double Y) b) =>
-            new Curve(
-                Role,
-                Spot(a),
-                [new(Spot((a.X / 2, top.Y)), Spot((b.X / 2, top.Y)), Spot(b))],
-                IsLifted
-            );
+            new Curve(Role, Spot(a), [new(Spot((a.X / 2, top.Y)), Spot((b.X / 2, top.Y)), Spot(b))], IsLifted);
 
         public Mark Box(double halfWidth, double halfHeight, bool isDashed) =>
-            new Rectangle(
-                Role,
-                new(At.X - halfWidth, At.Y - halfHeight, 2 * halfWidth, 2 * halfHeight),
-                0,
-                isDashed || IsLifted
-            );
+            new Rectangle(Role, new(At.X - halfWidth, At.Y - halfHeight, 2 * halfWidth, 2 * halfHeight), 0, isDashed || IsLifted);
     }
 }

@@ -25,8 +25,7 @@ internal static class TextWidth
     public static double Of(string words, double size) => Sum(words, Regular) * size;
 
     /// <summary>Width of the widest of several bold lines; 0 for none.</summary>
-    public static double OfBold(IEnumerable<string> lines, double size) =>
-        lines.Select(l => OfBold(l, size)).DefaultIfEmpty(0).Max();
+    public static double OfBold(IEnumerable<string> lines, double size) => lines.Select(l => OfBold(l, size)).DefaultIfEmpty(0).Max();
 
     /// <summary>
     /// A name on as few lines of bold letters as fit into <paramref name="room"/>, broken after blanks and hyphens and as

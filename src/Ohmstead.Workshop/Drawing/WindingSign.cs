@@ -34,13 +34,7 @@ internal static class WindingSign
         yield return new Circle(Role.Solid, new(x + (outward * 7), dotY), 2.8);
     }
 
-    private static void HalfTurn(
-        ImmutableArray<Bezier>.Builder pieces,
-        double x,
-        double bulge,
-        double top,
-        double bottom
-    )
+    private static void HalfTurn(ImmutableArray<Bezier>.Builder pieces, double x, double bulge, double top, double bottom)
     {
         var radius = (bottom - top) / 2;
         var middle = new Spot(x + bulge, top + radius);
@@ -70,8 +64,7 @@ internal static class SliderSign
     public const double NameGap = 11;
 
     /// <summary>Room above its line for the rail and the name.</summary>
-    public static double Above(string[] name) =>
-        Math.Max(HalfRail + 4, NameGap + (name.Length * ItemSize.NameSize));
+    public static double Above(string[] name) => Math.Max(HalfRail + 4, NameGap + (name.Length * ItemSize.NameSize));
 
     /// <param name="share">Where the arrow stands on the rail, 0 at the top, 1 at the bottom.</param>
     public static IEnumerable<Mark> Of(double x, double y, int outward, double share)
@@ -82,11 +75,7 @@ internal static class SliderSign
         yield return new Polyline(Role.Symbol, [new(rail, arrowY), new(x + (outward * 8), arrowY)]);
         yield return new Polygon(
             Role.Solid,
-            [
-                new(x + (outward * 1.5), arrowY),
-                new(x + (outward * 11), arrowY - 4.5),
-                new(x + (outward * 11), arrowY + 4.5),
-            ]
+            [new(x + (outward * 1.5), arrowY), new(x + (outward * 11), arrowY - 4.5), new(x + (outward * 11), arrowY + 4.5)]
         );
     }
 }

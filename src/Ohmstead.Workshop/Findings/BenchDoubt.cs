@@ -33,7 +33,8 @@ public sealed record BenchDoubt(DoubtAbout About, string Headline, string Do, bo
     private const int MostQuantities = 3;
 
     /// <summary>True where what a reading says by itself is doubted for this until it is settled.</summary>
-    public bool Covers(ReadingSpec spec) => About is DoubtAbout.Unit or DoubtAbout.Kind ? spec.Limits is null : Weakens && Again.Any(r => r.Id == spec.Id);
+    public bool Covers(ReadingSpec spec) =>
+        About is DoubtAbout.Unit or DoubtAbout.Kind ? spec.Limits is null : Weakens && Again.Any(r => r.Id == spec.Id);
 
     /// <summary>All doubts of a diagnosis: those that weaken the findings first, the most probable first among them.</summary>
     /// <param name="sheet">The unit's own sheet.</param>
@@ -84,19 +85,25 @@ public sealed record BenchDoubt(DoubtAbout About, string Headline, string Do, bo
                 Heat(doubt),
                 $"{NotReturned} Smell, smoke or a growl: plug out at once. At the low-voltage supply, not on mains: lift the rollers or the shoe, read the amps again. Then unhook each disc and lamp in turn. Still high: it is the coil or the core."
             ),
-            _ => ("These readings do not fit this type", "Perhaps another type. Compare the plate, the posts and the levers. No mains on a guessed type."),
+            _ => (
+                "These readings do not fit this type",
+                "Perhaps another type. Compare the plate, the posts and the levers. No mains on a guessed type."
+            ),
         };
         return new(doubt.About, headline, act, doubt.About != DoubtAbout.Internal, again) { IsEntered = isEntered };
     }
 
     /// <summary>"This unit makes about 11 W more heat than it should".</summary>
-    private static string Heat(Doubt doubt) => $"This unit makes about {ValueText.About(doubt.Value, Quantity.Watts)} more heat than it should";
+    private static string Heat(Doubt doubt) =>
+        $"This unit makes about {ValueText.About(doubt.Value, Quantity.Watts)} more heat than it should";
 
     /// <summary>" on AC volts and ohms"; empty for none, and for more than say anything.</summary>
     private static string On(ImmutableArray<ReadingSpec> again)
     {
         var all = again.Select(r => r.Quantity).Distinct().Select(Name).ToList();
-        return all.Count is 0 or > MostQuantities ? "" : $" on {(all.Count == 1 ? all[0] : $"{string.Join(", ", all[..^1])} and {all[^1]}")}";
+        return all.Count is 0 or > MostQuantities
+            ? ""
+            : $" on {(all.Count == 1 ? all[0] : $"{string.Join(", ", all[..^1])} and {all[^1]}")}";
     }
 
     private static string Name(Quantity quantity) =>
@@ -112,7 +119,9 @@ public sealed record BenchDoubt(DoubtAbout About, string Headline, string Do, bo
 
     /// <summary>"Off: main winding, ohms; core, heat."</summary>
     private static string Named(TypeSheet sheet, ImmutableArray<string> parameters) =>
-        parameters.IsEmpty ? "" : $"Off: {string.Join("; ", parameters.Select(p => Name(sheet, p)).Distinct(StringComparer.Ordinal).Take(MostNamed))}. ";
+        parameters.IsEmpty
+            ? ""
+            : $"Off: {string.Join("; ", parameters.Select(p => Name(sheet, p)).Distinct(StringComparer.Ordinal).Take(MostNamed))}. ";
 
     private static string Name(TypeSheet sheet, string parameter)
     {

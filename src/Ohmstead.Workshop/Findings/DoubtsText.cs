@@ -10,11 +10,15 @@ namespace Ohmstead.Workshop.Findings;
 /// </summary>
 public static class DoubtsText
 {
-    private static readonly JsonSerializerOptions Options = new(FactText.Options) { NumberHandling = JsonNumberHandling.AllowNamedFloatingPointLiterals };
+    private static readonly JsonSerializerOptions Options = new(FactText.Options)
+    {
+        NumberHandling = JsonNumberHandling.AllowNamedFloatingPointLiterals,
+    };
 
     /// <summary>As text; empty where nothing is doubted.</summary>
     public static string Write(UnitDoubts doubts) => doubts.IsEmpty ? "" : JsonSerializer.Serialize(doubts with { Trouble = "" }, Options);
 
     /// <summary>Back from it.</summary>
-    public static UnitDoubts Read(string text) => text.Length == 0 ? UnitDoubts.None : JsonSerializer.Deserialize<UnitDoubts>(text, Options)!;
+    public static UnitDoubts Read(string text) =>
+        text.Length == 0 ? UnitDoubts.None : JsonSerializer.Deserialize<UnitDoubts>(text, Options)!;
 }

@@ -38,8 +38,7 @@ public sealed record Finding(
     /// <summary>
     /// True when nothing taken or seen speaks of it: its chance is that of any unserviced unit, and it is no finding.
     /// </summary>
-    public bool IsUntested =>
-        Judgement == Judgement.Open && For.IsEmpty && Probability <= Raised * Members.Sum(m => m.Percent) / 100;
+    public bool IsUntested => Judgement == Judgement.Open && For.IsEmpty && Probability <= Raised * Members.Sum(m => m.Percent) / 100;
 
     /// <summary>How sure a probability is, in words.</summary>
     public static string SureOf(double probability) =>
@@ -63,15 +62,12 @@ public sealed record Finding(
         if (fault.Mode.Mode == "drifted")
             return Ranged($"{ValueText.Number(size)} times its ohms", ValueText.Number(low), ValueText.Number(high));
         var words = $"about {ValueText.Of(size, Quantity.Ohms)} (95 %: {ValueText.Band(low, high, Quantity.Ohms)})";
-        return SoundOhms(sheet, fault.Mode) is { } sound
-            ? $"{words}, should be {ValueText.Of(sound, Quantity.Ohms)}"
-            : words;
+        return SoundOhms(sheet, fault.Mode) is { } sound ? $"{words}, should be {ValueText.Of(sound, Quantity.Ohms)}" : words;
     }
 
     private static string Plain(double turns) => ValueText.Plain(Math.Round(turns));
 
-    private static string Ranged(string size, string low, string high) =>
-        low == high ? size : $"about {size} (95 %: {low}–{high})";
+    private static string Ranged(string size, string low, string high) => low == high ? size : $"about {size} (95 %: {low}–{high})";
 
     /// <summary>The ohms that the sheet gives the part which the fault makes larger or smaller; null where there is no one such figure.</summary>
     private static double? SoundOhms(TypeSheet sheet, FaultMode mode)

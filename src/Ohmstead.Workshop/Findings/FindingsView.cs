@@ -76,7 +76,9 @@ public sealed record FindingsView(
     public ImmutableDictionary<string, string> Tags =>
         Cards
             .Take(MostLetters)
-            .SelectMany((card, c) => card.Findings.Select((f, n) => (f, Tag: Letter(c) + (card.Findings.Length > 1 ? ValueText.Plain(n + 1) : ""))))
+            .SelectMany(
+                (card, c) => card.Findings.Select((f, n) => (f, Tag: Letter(c) + (card.Findings.Length > 1 ? ValueText.Plain(n + 1) : "")))
+            )
             .DistinctBy(t => t.f.Mode.Name, StringComparer.Ordinal)
             .ToImmutableDictionary(t => t.f.Mode.Name, t => t.Tag, StringComparer.Ordinal);
 
@@ -159,12 +161,7 @@ public sealed record FindingsView(
         };
     }
 
-    private static IEnumerable<AlikeFindings> AlikeOf(
-        UnitModel model,
-        UnitReadings readings,
-        DiagnosisResult result,
-        FindingTeller teller
-    )
+    private static IEnumerable<AlikeFindings> AlikeOf(UnitModel model, UnitReadings readings, DiagnosisResult result, FindingTeller teller)
     {
         var byName = result.Faults.ToDictionary(f => f.Mode.Name, StringComparer.Ordinal);
         foreach (var group in result.Alike)
@@ -200,7 +197,9 @@ public sealed record AlikeFindings(ImmutableArray<Finding> Findings, ImmutableAr
     {
         get
         {
-            var places = Findings.Select(f => f.Name.LastIndexOf(", ", StringComparison.Ordinal) is > 0 and var at ? f.Name[(at + 2)..] : "");
+            var places = Findings.Select(f =>
+                f.Name.LastIndexOf(", ", StringComparison.Ordinal) is > 0 and var at ? f.Name[(at + 2)..] : ""
+            );
             return places.Distinct(StringComparer.Ordinal).ToList() is [var one] ? one : "";
         }
     }
@@ -211,18 +210,15 @@ public sealed record AlikeFindings(ImmutableArray<Finding> Findings, ImmutableAr
 /// <param name="Deviations">From the sound unit, in standard deviations; 0 for a reading that jumped.</param>
 /// <param name="WithFaults">What the best set of faults gives, with its unit.</param>
 /// <param name="IsUnexplained">True when no set of faults explains it too.</param>
-public sealed record ReadingPoint(
-    ReadingSpec Spec,
-    string Measured,
-    double Deviations,
-    string WithFaults,
-    bool IsUnexplained,
-    bool Jumped
-)
+public sealed record ReadingPoint(ReadingSpec Spec, string Measured, double Deviations, string WithFaults, bool IsUnexplained, bool Jumped)
 {
     /// <summary>True when it lies outside what 95 % of sound units show.</summary>
     public bool IsOff => Jumped || Math.Abs(Deviations) > 1.96;
 
     /// <summary>"normal", "low", "high", "jumps".</summary>
-    public string Side => Jumped ? "jumps" : !IsOff ? "normal" : Deviations < 0 ? "low" : "high";
+    public string Side =>
+        Jumped ? "jumps"
+        : !IsOff ? "normal"
+        : Deviations < 0 ? "low"
+        : "high";
 }

@@ -38,25 +38,14 @@ public static class JudgedSheet
         return own with { Elements = [.. own.Elements.Select(e => Judge(e, judged))] };
     }
 
-    private static Element Judge(
-        Element element,
-        ImmutableDictionary<(string Element, string Mode), FindingJudged> judged
-    )
+    private static Element Judge(Element element, ImmutableDictionary<(string Element, string Mode), FindingJudged> judged)
     {
         var own = element with { Percents = Judge(element.Id, element.Kind, element.Percents, judged) };
         return own is not Winding w
             ? own
             : w with
             {
-                Sliders =
-                [
-                    .. w.Sliders.Select(s =>
-                        s with
-                        {
-                            Percents = Judge(s.Id, ModeTable.SliderKind, s.Percents, judged),
-                        }
-                    ),
-                ],
+                Sliders = [.. w.Sliders.Select(s => s with { Percents = Judge(s.Id, ModeTable.SliderKind, s.Percents, judged) })],
             };
     }
 

@@ -33,13 +33,7 @@ public sealed record KnownPart(
     /// <summary>What is known of a part; null when the sheet has no element, slider or terminal of this id.</summary>
     /// <param name="own">The unit's own sheet.</param>
     /// <param name="diagnosis">Null while none is worked out.</param>
-    public static KnownPart? Of(
-        string id,
-        BenchUnit unit,
-        TypeSheet own,
-        ImmutableArray<ReadingOffer> offers,
-        DiagnosisResult? diagnosis
-    )
+    public static KnownPart? Of(string id, BenchUnit unit, TypeSheet own, ImmutableArray<ReadingOffer> offers, DiagnosisResult? diagnosis)
     {
         if (PartFigures.Of(own, id) is not { } figures)
             return null;

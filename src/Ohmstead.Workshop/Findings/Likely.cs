@@ -40,9 +40,7 @@ public static class Likely
                     : Moves(model, spec, state, f, expected, meter, isUp)
             )
             .Take(MostNamed)
-            .Select(f =>
-                $"{PartNames.Headline(model.Sheet, f.Mode)}, {Finding.SureOf(f.Probability)}, {ValueText.Percent(f.Probability)}"
-            );
+            .Select(f => $"{PartNames.Headline(model.Sheet, f.Mode)}, {Finding.SureOf(f.Probability)}, {ValueText.Percent(f.Probability)}");
         return string.Join("; ", named);
     }
 
@@ -60,9 +58,7 @@ public static class Likely
         var fault = new Fault(f.Mode, f.Size ?? f.Mode.MiddleSize);
         if (FaultEffect.ValueWith(model, spec, state, fault, meter) is not { } value)
             return false;
-        var shown =
-            value
-            + (spec.Quantity == Quantity.Ohms ? meter.For(spec.Quantity).LeadOhms : 0);
+        var shown = value + (spec.Quantity == Quantity.Ohms ? meter.For(spec.Quantity).LeadOhms : 0);
         return isUp ? shown > expected.High : shown < expected.Low;
     }
 }

@@ -31,8 +31,7 @@ public sealed record PartDraft(string Element, ImmutableArray<(string Name, stri
     {
         if (Now(unit, sheet, element) is not { } part)
             return null;
-        var figures = part.Where(f => f.Value?.GetValueKind() == JsonValueKind.Number)
-            .Select(f => (f.Key, f.Value!.ToJsonString()));
+        var figures = part.Where(f => f.Value?.GetValueKind() == JsonValueKind.Number).Select(f => (f.Key, f.Value!.ToJsonString()));
         return new PartDraft(element, [.. figures]) { IsRectifier = (string?)part["kind"] == "rectifier" };
     }
 
@@ -67,11 +66,7 @@ public sealed record PartDraft(string Element, ImmutableArray<(string Name, stri
     public PartDraft AsSilicon() => this with { Fields = Silicon };
 
     /// <summary>The same with one figure typed anew.</summary>
-    public PartDraft With(string name, string text) =>
-        this with
-        {
-            Fields = [.. Fields.Select(f => f.Name == name ? (name, text) : f)],
-        };
+    public PartDraft With(string name, string text) => this with { Fields = [.. Fields.Select(f => f.Name == name ? (name, text) : f)] };
 
     /// <summary>The fact that puts it in; or every problem, when a figure is none or the unit would make no circuit with it.</summary>
     public (PartChanged? Fact, ImmutableArray<string> Problems) Finish(BenchUnit unit, TypeSheet sheet, string words)
@@ -84,12 +79,8 @@ public sealed record PartDraft(string Element, ImmutableArray<(string Name, stri
         var problems = ImmutableArray.CreateBuilder<string>();
         foreach (var (name, text) in Fields)
             if (
-                double.TryParse(
-                    text.Trim().Replace(',', '.'),
-                    NumberStyles.Float,
-                    CultureInfo.InvariantCulture,
-                    out var value
-                ) && double.IsFinite(value)
+                double.TryParse(text.Trim().Replace(',', '.'), NumberStyles.Float, CultureInfo.InvariantCulture, out var value)
+                && double.IsFinite(value)
             )
                 node[name] = value;
             else

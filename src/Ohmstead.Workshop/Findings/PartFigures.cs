@@ -6,11 +6,7 @@ using Ohmstead.Workshop.Words;
 namespace Ohmstead.Workshop.Findings;
 
 /// <summary>What a sheet gives a part: its kind, where it is connected, its values with their units.</summary>
-internal sealed record PartFigures(
-    string Kind,
-    ImmutableArray<string> Terminals,
-    ImmutableArray<(string Name, string Value)> Values
-)
+internal sealed record PartFigures(string Kind, ImmutableArray<string> Terminals, ImmutableArray<(string Name, string Value)> Values)
 {
     public const string TerminalKind = "terminal";
 
@@ -21,18 +17,18 @@ internal sealed record PartFigures(
             return new(
                 element.Kind,
                 [element.From, element.To, .. element.OtherTerminals],
-                [("from", PartNames.Terminal(sheet, element.From)), ("to", PartNames.Terminal(sheet, element.To)), .. UntypedSheet.IsOne(sheet) ? [] : Of(sheet, element)]
+                [
+                    ("from", PartNames.Terminal(sheet, element.From)),
+                    ("to", PartNames.Terminal(sheet, element.To)),
+                    .. UntypedSheet.IsOne(sheet) ? [] : Of(sheet, element),
+                ]
             );
         if (sheet.Windings.SelectMany(w => w.Sliders).FirstOrDefault(s => s.Id == id) is { } slider)
             return new("slider", [slider.To], [.. Of(sheet, slider)]);
         var meeting = sheet.Elements.Where(e => e.From == id || e.To == id || e.OtherTerminals.Contains(id)).ToList();
         return meeting.Count == 0
             ? null
-            : new(
-                TerminalKind,
-                [id],
-                [("meets here", string.Join(", ", meeting.Select(e => PartNames.Of(sheet, e.Id))))]
-            );
+            : new(TerminalKind, [id], [("meets here", string.Join(", ", meeting.Select(e => PartNames.Of(sheet, e.Id))))]);
     }
 
     private static IEnumerable<(string Name, string Value)> Of(TypeSheet sheet, Element element) =>
@@ -46,11 +42,7 @@ internal sealed record PartFigures(
                 .. w.Taps.Select(t => (PartNames.Terminal(sheet, t.To), "turn " + ValueText.Plain(t.Turn))),
                 .. w.Sliders.Select(s => ("roller or shoe", PartNames.Of(sheet, s.Id))),
             ],
-            Lamp l =>
-            [
-                ("rated", ValueText.Of(l.Volts, Quantity.AcVolts)),
-                ("draws", ValueText.Of(l.Amps, Quantity.AcAmps)),
-            ],
+            Lamp l => [("rated", ValueText.Of(l.Volts, Quantity.AcVolts)), ("draws", ValueText.Of(l.Amps, Quantity.AcAmps))],
             Rectifier r => [("in series", Ohms(r.SeriesOhms)), ("leakage path", Ohms(r.LeakageOhms))],
             Switch s =>
             [

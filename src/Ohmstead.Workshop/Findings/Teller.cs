@@ -32,9 +32,15 @@ public sealed record Teller(ReadingSpec Spec, double Minutes, ImmutableArray<(st
         foreach (var next in result.Next)
         {
             var values = alike.Take(2).Select(f => ValueWith(model, readings, next.Spec, f)).ToArray();
-            if (values[0] is not { } first || values[1] is not { } second || !AreApart(first, second, readings.Meter.For(next.Spec.Quantity)))
+            if (
+                values[0] is not { } first
+                || values[1] is not { } second
+                || !AreApart(first, second, readings.Meter.For(next.Spec.Quantity))
+            )
                 continue;
-            var shown = alike.Take(2).Zip([first, second], (f, v) => (PartNames.Headline(model.Sheet, f.Mode), ValueText.About(v, next.Spec.Quantity)));
+            var shown = alike
+                .Take(2)
+                .Zip([first, second], (f, v) => (PartNames.Headline(model.Sheet, f.Mode), ValueText.About(v, next.Spec.Quantity)));
             tellers.Add(new(next.Spec, next.Minutes, [.. shown], next.BlockedBy.IsEmpty));
         }
         return [.. tellers.OrderByDescending(t => t.IsOpen).ThenBy(t => t.Minutes).Take(MostTellers)];

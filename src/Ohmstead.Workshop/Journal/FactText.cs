@@ -7,12 +7,13 @@ namespace Ohmstead.Workshop.Journal;
 public static class FactText
 {
     /// <summary>How every JSON of the workshop is written.</summary>
-    public static JsonSerializerOptions Options { get; } = new(JsonSerializerDefaults.Web)
-    {
-        Converters = { new JsonStringEnumConverter(JsonNamingPolicy.KebabCaseLower) },
-        AllowOutOfOrderMetadataProperties = true,
-        Encoder = System.Text.Encodings.Web.JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
-    };
+    public static JsonSerializerOptions Options { get; } =
+        new(JsonSerializerDefaults.Web)
+        {
+            Converters = { new JsonStringEnumConverter(JsonNamingPolicy.KebabCaseLower) },
+            AllowOutOfOrderMetadataProperties = true,
+            Encoder = System.Text.Encodings.Web.JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
+        };
 
     /// <summary>A fact as one line of JSON.</summary>
     public static string Write(Fact fact) => fact is Unread unread ? unread.Text : JsonSerializer.Serialize(fact, Options);

@@ -17,8 +17,11 @@ public static class FactWords
         fact switch
         {
             TakenIn => "Taken in",
-            PlateRead p => $"Plate: {(p.Volts is { } v ? ValueText.Read(v, Quantity.AcVolts) : "no volts")}, {(p.Watts is { } w ? ValueText.Read(w, Quantity.Watts) : "no watts")}",
-            TerminalNamed t => t.Name.Length == 0 ? $"{(t.IsPost ? "Post" : "Lug")} removed" : $"{(t.IsPost ? "Post" : "Lug")} named: {t.Name}",
+            PlateRead p =>
+                $"Plate: {(p.Volts is { } v ? ValueText.Read(v, Quantity.AcVolts) : "no volts")}, {(p.Watts is { } w ? ValueText.Read(w, Quantity.Watts) : "no watts")}",
+            TerminalNamed t => t.Name.Length == 0
+                ? $"{(t.IsPost ? "Post" : "Lug")} removed"
+                : $"{(t.IsPost ? "Post" : "Lug")} named: {t.Name}",
             CarriedOver => "Carried over to its type",
             PracticeBegun => "Practice unit, invented",
             CardChanged => "Card changed",
@@ -34,15 +37,16 @@ public static class FactWords
                 $"{r.Title ?? PartNames.Reading(sheet, r.ReadingId)}: {ShownWords(r.Shown, UntypedSheet.QuantityOf(r.ReadingId) ?? sheet?.FindReading(r.ReadingId)?.Quantity)}",
             ReadingWaived w => $"{PartNames.Reading(sheet, w.ReadingId)}: waived by {w.WaivedBy}, {w.Why}",
             SupplyStated s => $"Low-voltage supply measured: {ValueText.Of(s.AcVolts, Quantity.AcVolts)} AC",
-            RewireChecked c => c.LookedAt.Length == 0
-                ? "Wiring check passed"
-                : $"Wiring check passed. Looked at by {c.By}: {c.LookedAt}",
-            WireChecked w => $"{Points(w.First, sheet)} to {Points(w.Second, sheet)}: {ShownWords(w.Shown, Quantity.Ohms)}, {(w.Passes ? "pass" : "fail")}",
+            RewireChecked c => c.LookedAt.Length == 0 ? "Wiring check passed" : $"Wiring check passed. Looked at by {c.By}: {c.LookedAt}",
+            WireChecked w =>
+                $"{Points(w.First, sheet)} to {Points(w.Second, sheet)}: {ShownWords(w.Shown, Quantity.Ohms)}, {(w.Passes ? "pass" : "fail")}",
             PowerTried p => $"At {ValueText.Of(p.SetVolts, Quantity.AcVolts)}: {(p.Went ? "go" : "stopped")}",
             SweepTaken s => $"Throttle sweep: {Counted.Of(s.Points.Length, "position")}",
             FindingJudged f => $"{(sheet is null ? "A fault" : PartNames.Headline(sheet, f.Element, f.Mode))}: {Judged(f.Judgement)}",
-            PartChanged p => $"{Sentences.Large(sheet is null ? PartNames.Unknown(p.Element, "a part") : PartNames.Of(sheet, p.Element))}: {Changed(p.Change)}",
-            JointSeen j => $"{Sentences.Large(Points([j.Terminal], sheet))}, as {(j.As == WiringState.Found ? "found" : "left")}: {(j.Ends.IsEmpty ? "no wire" : string.Join("; ", j.Ends.Select(e => EndOf(e.Id, sheet))))}",
+            PartChanged p =>
+                $"{Sentences.Large(sheet is null ? PartNames.Unknown(p.Element, "a part") : PartNames.Of(sheet, p.Element))}: {Changed(p.Change)}",
+            JointSeen j =>
+                $"{Sentences.Large(Points([j.Terminal], sheet))}, as {(j.As == WiringState.Found ? "found" : "left")}: {(j.Ends.IsEmpty ? "no wire" : string.Join("; ", j.Ends.Select(e => EndOf(e.Id, sheet))))}",
             WiringFrozen f => $"Wiring record as {(f.As == WiringState.Found ? "found" : "left")}: locked",
             WayChosen w => $"Get to: {string.Join(", ", w.Reach.Select(r => PartNames.Step(sheet, r)))}",
             TakenOff o => $"Off: {o.Title ?? PartNames.Step(sheet, o.Step)}{(o.Cup > 0 ? $", cup {ValueText.Plain(o.Cup)}" : "")}",

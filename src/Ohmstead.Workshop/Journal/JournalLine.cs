@@ -35,13 +35,7 @@ public sealed record JournalLine(Entry Entry, string Words, string Now, Fact? St
                 {
                     var now = standing.GetValueOrDefault(e.Id);
                     var (then, instead) = (FactWords.Of(e.Fact, sheet), now is null ? "" : FactWords.Of(now, sheet));
-                    return new JournalLine(
-                        e,
-                        then,
-                        instead == then ? "" : instead,
-                        now,
-                        corrections.GetValueOrDefault(e.Id)
-                    );
+                    return new JournalLine(e, then, instead == then ? "" : instead, now, corrections.GetValueOrDefault(e.Id));
                 }),
         ];
     }

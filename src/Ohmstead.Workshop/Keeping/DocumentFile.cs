@@ -26,11 +26,7 @@ public static class DocumentFile
         catch (JsonException wrong)
         {
             problems.Add(
-                new Problem(
-                    wrong.Path ?? "$",
-                    "is missing or not of the right type",
-                    "the shop's settings as ohmstead export writes them"
-                )
+                new Problem(wrong.Path ?? "$", "is missing or not of the right type", "the shop's settings as ohmstead export writes them")
             );
         }
         return problems;

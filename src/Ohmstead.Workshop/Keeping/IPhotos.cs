@@ -9,13 +9,7 @@ public interface IPhotos
     /// </summary>
     /// <param name="mostBytes">More than this is refused [bytes].</param>
     /// <param name="name">The hash that entries know it by already: a photo from before, which keeps it; null for a new photo.</param>
-    Task<PhotoKept> KeepAsync(
-        Stream photo,
-        long mostBytes,
-        DateTimeOffset at,
-        CancellationToken cancel,
-        string? name = null
-    );
+    Task<PhotoKept> KeepAsync(Stream photo, long mostBytes, DateTimeOffset at, CancellationToken cancel, string? name = null);
 
     /// <summary>The photo as it is kept, or null.</summary>
     Task<PhotoFile?> OpenAsync(string hash, CancellationToken cancel);

@@ -25,10 +25,7 @@ public static class JournalFile
     public static string Write(Guid unitId, IReadOnlyList<Entry> journal)
     {
         var text = new StringBuilder();
-        text.Append(
-            CultureInfo.InvariantCulture,
-            $"{{ \"ohmstead\": \"{Mark}\", \"unit\": \"{unitId:D}\", \"entries\": ["
-        );
+        text.Append(CultureInfo.InvariantCulture, $"{{ \"ohmstead\": \"{Mark}\", \"unit\": \"{unitId:D}\", \"entries\": [");
         foreach (var e in journal)
         {
             text.Append(e.Number == journal[0].Number ? "\n" : ",\n");
@@ -94,10 +91,7 @@ public static class JournalFile
             if (place.Length > 0)
                 at.Report(place, "is not of the right type", "docs/formats.md shows what each kind of entry holds");
             else
-                at.Report(
-                    $"does not hold what a \"{kind}\" holds",
-                    "docs/formats.md shows what each kind of entry holds"
-                );
+                at.Report($"does not hold what a \"{kind}\" holds", "docs/formats.md shows what each kind of entry holds");
             return null;
         }
     }
@@ -124,8 +118,7 @@ public static class JournalFile
             && !DateTimeOffset.TryParse(text, CultureInfo.InvariantCulture, DateTimeStyles.AssumeUniversal, out when)
         )
             at.Report("at", $"\"{text}\" is no time", "a time like \"2026-03-04T12:00:00Z\" is expected");
-        var by =
-            at.Has("by") && at.At("by").Element is { ValueKind: JsonValueKind.String } words ? words.GetString()! : "";
+        var by = at.Has("by") && at.At("by").Element is { ValueKind: JsonValueKind.String } words ? words.GetString()! : "";
         if (!at.Has("by") || at.At("by").Element.ValueKind != JsonValueKind.String)
             at.Report("by", "is missing or no text", "who entered it, in quotes; \"\" when nobody knows");
         var fact = at.Has("fact") ? ReadFact(at.At("fact")) : null;
@@ -149,11 +142,7 @@ public static class JournalFile
         && fact.TryGetProperty("kind", out var kind)
         && kind.ValueKind == JsonValueKind.String
         && Kinds.ContainsKey(kind.GetString()!)
-        && (
-            !fact.TryGetProperty("instead", out var instead)
-            || instead.ValueKind != JsonValueKind.Object
-            || IsKnown(instead)
-        );
+        && (!fact.TryGetProperty("instead", out var instead) || instead.ValueKind != JsonValueKind.Object || IsKnown(instead));
 
     private static string Json(Fact fact)
     {

@@ -6,8 +6,7 @@ namespace Ohmstead.Workshop.Keeping;
 public static class PhotoNames
 {
     /// <summary>Every hash once, in the order of the journal; corrected entries count too.</summary>
-    public static IReadOnlyList<string> In(IEnumerable<Fact> facts) =>
-        [.. facts.Select(Of).Where(PhotoHash.IsOne).Distinct()];
+    public static IReadOnlyList<string> In(IEnumerable<Fact> facts) => [.. facts.Select(Of).Where(PhotoHash.IsOne).Distinct()];
 
     private static string Of(Fact? fact) =>
         fact switch

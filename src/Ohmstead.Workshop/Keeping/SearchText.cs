@@ -9,10 +9,8 @@ namespace Ohmstead.Workshop.Keeping;
 public static class SearchText
 {
     // Letters without their accents, one under the other. The runtime leaves accents alone under an invariant culture.
-    private const string Accented =
-        "àáâãäåāăąçćĉċčďđèéêëēĕėęěĝğġģĥħìíîïĩīĭįıĵķĺļľŀłñńņňòóôõöøōŏőŕŗřśŝşšţťŧùúûüũūŭůűųŵýÿŷźżž";
-    private const string Plain =
-        "aaaaaaaaacccccddeeeeeeeeegggghhiiiiiiiiijklllllnnnnooooooooorrrsssstttuuuuuuuuuuwyyyzzz";
+    private const string Accented = "àáâãäåāăąçćĉċčďđèéêëēĕėęěĝğġģĥħìíîïĩīĭįıĵķĺļľŀłñńņňòóôõöøōŏőŕŗřśŝşšţťŧùúûüũūŭůűųŵýÿŷźżž";
+    private const string Plain = "aaaaaaaaacccccddeeeeeeeeegggghhiiiiiiiiijklllllnnnnooooooooorrrsssstttuuuuuuuuuuwyyyzzz";
 
     /// <summary>The text as it is searched.</summary>
     public static string Of(string text)
@@ -35,8 +33,7 @@ public static class SearchText
     }
 
     /// <summary>The words asked for, each once.</summary>
-    public static IReadOnlyList<string> Words(string asked) =>
-        [.. Of(asked).Split(' ', StringSplitOptions.RemoveEmptyEntries).Distinct()];
+    public static IReadOnlyList<string> Words(string asked) => [.. Of(asked).Split(' ', StringSplitOptions.RemoveEmptyEntries).Distinct()];
 
     /// <summary>Every word of several texts once, so that a unit is searched in one place however long its journal is.</summary>
     public static string Merge(IEnumerable<string> texts) =>

@@ -38,8 +38,7 @@ public static class KindFit
                 .Select(g => g.Last())
                 .All(j =>
                     j.Fact.Judgement != Judgement.Confirmed
-                    || unit.All<PartChanged>()
-                        .Any(p => p.Fact.Element == j.Fact.Element && p.Entry.Number > j.Entry.Number)
+                    || unit.All<PartChanged>().Any(p => p.Fact.Element == j.Fact.Element && p.Entry.Number > j.Entry.Number)
                 );
     }
 
@@ -48,25 +47,18 @@ public static class KindFit
         Fit.Run(kind, [.. units.Select(u => ReadingsText.Of(u, kind, shop).Value).OfType<UnitReadings>()]);
 
     /// <summary>True for a spread, false for a value.</summary>
-    public static bool IsSpread(FittedParameter parameter) =>
-        parameter.Path.Contains(".spread.", StringComparison.Ordinal);
+    public static bool IsSpread(FittedParameter parameter) => parameter.Path.Contains(".spread.", StringComparison.Ordinal);
 
     /// <summary>
     /// The sheet's text with the determined values in it, to four digits; spreads, and values that the text does not spell out,
     /// are left as they are and counted.
     /// </summary>
-    public static (string Text, int Put, int Left) Apply(
-        string text,
-        TypeSheet sheet,
-        IEnumerable<FittedParameter> parameters
-    )
+    public static (string Text, int Put, int Left) Apply(string text, TypeSheet sheet, IEnumerable<FittedParameter> parameters)
     {
         var (put, left) = (0, 0);
         foreach (var parameter in parameters.Where(p => p.Determined))
         {
-            var changed = PathIn(sheet, parameter.Path) is { } path
-                ? KindText.Put(text, path, Digits(parameter.Value))
-                : text;
+            var changed = PathIn(sheet, parameter.Path) is { } path ? KindText.Put(text, path, Digits(parameter.Value)) : text;
             if (ReferenceEquals(changed, text))
                 left++;
             else
@@ -105,11 +97,7 @@ public static class KindFit
     private static string? PathIn(TypeSheet sheet, string path)
     {
         var parts = path.Split('.');
-        if (
-            parts.Length < 3
-            || path.Contains(".spread.", StringComparison.Ordinal)
-            || parts[^1] is "excitation" or "turns"
-        )
+        if (parts.Length < 3 || path.Contains(".spread.", StringComparison.Ordinal) || parts[^1] is "excitation" or "turns")
             return null;
         var (id, field) = (string.Join('.', parts[1..^1]), parts[^1]);
         string At(int n) => n.ToString(CultureInfo.InvariantCulture);

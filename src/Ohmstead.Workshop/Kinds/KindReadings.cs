@@ -23,11 +23,7 @@ public static class KindReadings
         var values = sheet.Readings.ToDictionary(r => r.Id, _ => new List<UnitValue>(), StringComparer.Ordinal);
         var open = sheet.Readings.ToDictionary(r => r.Id, _ => 0, StringComparer.Ordinal);
         foreach (var unit in units)
-        foreach (
-            var reading in unit
-                .CurrentReadings.GroupBy(r => r.Fact.ReadingId, StringComparer.Ordinal)
-                .Select(g => g.Last().Fact)
-        )
+        foreach (var reading in unit.CurrentReadings.GroupBy(r => r.Fact.ReadingId, StringComparer.Ordinal).Select(g => g.Last().Fact))
         {
             if (sheet.FindReading(reading.ReadingId) is not { } spec)
                 continue;
@@ -36,10 +32,7 @@ public static class KindReadings
             if (reading.Shown.Kind != ShownKind.Value)
                 continue;
             var state = BenchConditions.StateOf(kind, spec, reading.Bench, shop);
-            if (
-                !state.Loads.SequenceEqual(spec.State.Loads)
-                || !state.Controls.All(c => spec.State.Controls[c.Key] == c.Value)
-            )
+            if (!state.Loads.SequenceEqual(spec.State.Loads) || !state.Controls.All(c => spec.State.Controls[c.Key] == c.Value))
                 continue;
             values[spec.Id].Add(new(unit.Id, unit.Card.Tag, AtLine(sheet, spec, state, reading.Shown.Value)));
         }
@@ -52,9 +45,7 @@ public static class KindReadings
         var sorted = values.Order().ToArray();
         if (sorted.Length == 0)
             return 0;
-        return sorted.Length % 2 == 1
-            ? sorted[sorted.Length / 2]
-            : (sorted[(sorted.Length / 2) - 1] + sorted[sorted.Length / 2]) / 2;
+        return sorted.Length % 2 == 1 ? sorted[sorted.Length / 2] : (sorted[(sorted.Length / 2) - 1] + sorted[sorted.Length / 2]) / 2;
     }
 
     private static KindReading Of(ReadingSpec spec, List<UnitValue> values, int open)
@@ -78,13 +69,7 @@ public static class KindReadings
 /// <param name="Median">Of the values; 0 when there are none.</param>
 /// <param name="Spread">Robust standard deviation: 1.4826 times the median distance from the median; 0 below three values.</param>
 /// <param name="Open">Units that showed OL.</param>
-public sealed record KindReading(
-    ReadingSpec Spec,
-    ImmutableArray<UnitValue> Values,
-    double Median,
-    double Spread,
-    int Open
-)
+public sealed record KindReading(ReadingSpec Spec, ImmutableArray<UnitValue> Values, double Median, double Spread, int Open)
 {
     /// <summary>How many spreads a value lies from the median; null where the spread is not known.</summary>
     public double? Deviations(double value) => Spread > 0 ? (value - Median) / Spread : null;

@@ -13,10 +13,7 @@ public static class KindText
 
     private const int MostIdLetters = 60;
 
-    private static readonly JsonSerializerOptions Letters = new()
-    {
-        Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
-    };
+    private static readonly JsonSerializerOptions Letters = new() { Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
 
     /// <summary>The id that a text gives its sheet; empty when it cannot be read.</summary>
     public static string IdOf(string text)
@@ -25,10 +22,7 @@ public static class KindText
         {
             using var document = JsonDocument.Parse(text);
             var root = document.RootElement;
-            return
-                root.ValueKind == JsonValueKind.Object
-                && root.TryGetProperty("id", out var id)
-                && id.ValueKind == JsonValueKind.String
+            return root.ValueKind == JsonValueKind.Object && root.TryGetProperty("id", out var id) && id.ValueKind == JsonValueKind.String
                 ? id.GetString()!
                 : "";
         }
@@ -64,11 +58,7 @@ public static class KindText
 
     /// <summary>A copy under another id and title.</summary>
     public static string Copy(string text, string id, string title) =>
-        Put(
-            Put(text, "$.id", JsonSerializer.Serialize(id, Letters)),
-            "$.title",
-            JsonSerializer.Serialize(title, Letters)
-        );
+        Put(Put(text, "$.id", JsonSerializer.Serialize(id, Letters)), "$.title", JsonSerializer.Serialize(title, Letters));
 
     /// <summary>An id that is not taken yet: the old one with a number.</summary>
     public static string FreeId(string id, IEnumerable<string> taken)

@@ -14,13 +14,7 @@ public static class SheetPlaces
     {
         var bytes = Encoding.UTF8.GetBytes(text);
         var (places, end) = Walk(bytes);
-        return
-        [
-            .. problems
-                .Select(p => Place(p, bytes, Find(places, p.Path) ?? end))
-                .OrderBy(p => p.Line)
-                .ThenBy(p => p.Column),
-        ];
+        return [.. problems.Select(p => Place(p, bytes, Find(places, p.Path) ?? end)).OrderBy(p => p.Line).ThenBy(p => p.Column)];
     }
 
     /// <summary>Start and length, in bytes, of the value at a path; null when there is none.</summary>
@@ -39,8 +33,7 @@ public static class SheetPlaces
     }
 
     /// <summary>One step up; names may hold dots, then a step leads nowhere and the next one is taken.</summary>
-    private static string Parent(string path) =>
-        path[..Math.Max(0, Math.Max(path.LastIndexOf('.'), path.LastIndexOf('[')))];
+    private static string Parent(string path) => path[..Math.Max(0, Math.Max(path.LastIndexOf('.'), path.LastIndexOf('[')))];
 
     /// <summary>
     /// Every value's place by its path, until the end or the first fault of the JSON; where that is. "$" is there only when
@@ -100,12 +93,7 @@ public static class SheetPlaces
         var start = before.LastIndexOf((byte)'\n') + 1;
         var length = bytes.AsSpan(start).IndexOf((byte)'\n');
         var line = Encoding.UTF8.GetString(bytes, start, length < 0 ? bytes.Length - start : length);
-        return new(
-            problem,
-            before.Count((byte)'\n') + 1,
-            Encoding.UTF8.GetCharCount(bytes, start, offset - start) + 1,
-            line.Trim()
-        );
+        return new(problem, before.Count((byte)'\n') + 1, Encoding.UTF8.GetCharCount(bytes, start, offset - start) + 1, line.Trim());
     }
 }
 

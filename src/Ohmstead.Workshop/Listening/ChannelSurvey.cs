@@ -47,10 +47,14 @@ internal sealed class ChannelSurvey
 
         public void Add(float x)
         {
-            if (x < most) run = 0;
-            else if (x > most) (most, clipped, run) = (x, 0, 1);
-            else if (++run == Run) clipped += Run;
-            else if (run > Run) clipped++;
+            if (x < most)
+                run = 0;
+            else if (x > most)
+                (most, clipped, run) = (x, 0, 1);
+            else if (++run == Run)
+                clipped += Run;
+            else if (run > Run)
+                clipped++;
         }
     }
 }

@@ -13,12 +13,25 @@ public sealed record HumComparison(ImmutableArray<HumChange> Changes, bool GainM
     public static HumComparison Of(ImmutableArray<(string Label, HumRecording Recording)> recordings)
     {
         if (recordings.Select(r => r.Recording.FoundHertz).FirstOrDefault(f => f is not null) is not { } supply)
-            return new([.. recordings.Skip(1).Select(r => new HumChange(recordings[0].Label, r.Label, null, HumWords.OfChange(null, r.Label)))], false);
+            return new(
+                [.. recordings.Skip(1).Select(r => new HumChange(recordings[0].Label, r.Label, null, HumWords.OfChange(null, r.Label)))],
+                false
+            );
         var lines = recordings.Select(r => r.Recording.LineTwo(r.Recording.FoundHertz ?? supply)).ToImmutableArray();
         return new(
-            [.. Enumerable.Range(1, recordings.Length - 1).Select(n => (n, Change: lines[n].AboveFloorDb - lines[0].AboveFloorDb))
-                .Select(c => new HumChange(recordings[0].Label, recordings[c.n].Label, c.Change, HumWords.OfChange(c.Change, recordings[c.n].Label)))],
-            lines.Max(l => l.FloorDb) - lines.Min(l => l.FloorDb) > MostFloorDb);
+            [
+                .. Enumerable
+                    .Range(1, recordings.Length - 1)
+                    .Select(n => (n, Change: lines[n].AboveFloorDb - lines[0].AboveFloorDb))
+                    .Select(c => new HumChange(
+                        recordings[0].Label,
+                        recordings[c.n].Label,
+                        c.Change,
+                        HumWords.OfChange(c.Change, recordings[c.n].Label)
+                    )),
+            ],
+            lines.Max(l => l.FloorDb) - lines.Min(l => l.FloorDb) > MostFloorDb
+        );
     }
 }
 

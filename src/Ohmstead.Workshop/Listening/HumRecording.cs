@@ -9,7 +9,14 @@ namespace Ohmstead.Workshop.Listening;
 /// <param name="Lines">Lines 1 to 12; none where no hum is above the noise.</param>
 /// <param name="Verdict">nothing above the noise; or hum, with odd lines, with buzz.</param>
 /// <param name="Words">The same for a person.</param>
-public sealed record HumRecording(double Seconds, int? SupplyHertz, double? FoundHertz, ImmutableArray<HumLine> Lines, ImmutableArray<string> Verdict, ImmutableArray<string> Words)
+public sealed record HumRecording(
+    double Seconds,
+    int? SupplyHertz,
+    double? FoundHertz,
+    ImmutableArray<HumLine> Lines,
+    ImmutableArray<string> Verdict,
+    ImmutableArray<string> Words
+)
 {
     internal const int LeastSampleRate = 4000;
     private const int MostSampleRate = 768_000;
@@ -22,17 +29,26 @@ public sealed record HumRecording(double Seconds, int? SupplyHertz, double? Foun
     public static HumHeard Listen(Func<Stream> open)
     {
         using var first = open();
-        if (WaveFormat.Read(first) is not { } format) return HumHeard.Not("not a WAV", "a WAV file of PCM 8, 16 or 24 bit or 32-bit float is expected");
-        if (format.SampleRate is < LeastSampleRate or > MostSampleRate) return HumHeard.Not("sample rate", "record at 4,000 samples a second or more; 44,100 or 48,000 is usual");
+        if (WaveFormat.Read(first) is not { } format)
+            return HumHeard.Not("not a WAV", "a WAV file of PCM 8, 16 or 24 bit or 32-bit float is expected");
+        if (format.SampleRate is < LeastSampleRate or > MostSampleRate)
+            return HumHeard.Not("sample rate", "record at 4,000 samples a second or more; 44,100 or 48,000 is usual");
         var channels = Enumerable.Range(0, format.Channels).Select(_ => new ChannelSurvey()).ToArray();
-        WaveFrames.Each(first, format, (samples, frames) =>
-        {
-            for (var c = 0; c < channels.Length; c++) channels[c].Add(samples.AsSpan(0, frames * format.Channels), c, format.Channels);
-        });
+        WaveFrames.Each(
+            first,
+            format,
+            (samples, frames) =>
+            {
+                for (var c = 0; c < channels.Length; c++)
+                    channels[c].Add(samples.AsSpan(0, frames * format.Channels), c, format.Channels);
+            }
+        );
         var loudest = Array.IndexOf(channels, channels.MaxBy(c => c.Power));
         var seconds = channels[loudest].Count / (double)format.SampleRate;
-        if (seconds < LeastSeconds) return HumHeard.Not("too short", "record for 4 seconds or more; ten is better");
-        if (channels[loudest].IsClipped) return HumHeard.Not("clipped", "hold the phone farther away, and record again");
+        if (seconds < LeastSeconds)
+            return HumHeard.Not("too short", "record for 4 seconds or more; ten is better");
+        if (channels[loudest].IsClipped)
+            return HumHeard.Not("clipped", "hold the phone farther away, and record again");
         using var second = open();
         return new(Analyze(second, WaveFormat.Read(second)!, loudest, seconds), "", "");
     }
@@ -41,12 +57,17 @@ public sealed record HumRecording(double Seconds, int? SupplyHertz, double? Foun
     {
         var thinning = new Thinning(format.SampleRate);
         var spectrum = new HumSpectrum(thinning.Rate, seconds);
-        WaveFrames.Each(from, format, (samples, frames) =>
-        {
-            thinning.Add(samples.AsSpan(0, frames * format.Channels), channel, format.Channels, spectrum.Waiting);
-            spectrum.Work();
-        });
-        if (HumSearch.Supply(spectrum) is not { } supply) return new(seconds, null, null, [], [HumWords.Nothing], HumWords.Of([HumWords.Nothing])) { Spectrum = spectrum };
+        WaveFrames.Each(
+            from,
+            format,
+            (samples, frames) =>
+            {
+                thinning.Add(samples.AsSpan(0, frames * format.Channels), channel, format.Channels, spectrum.Waiting);
+                spectrum.Work();
+            }
+        );
+        if (HumSearch.Supply(spectrum) is not { } supply)
+            return new(seconds, null, null, [], [HumWords.Nothing], HumWords.Of([HumWords.Nothing])) { Spectrum = spectrum };
         var lines = HumSearch.Of(spectrum, supply.Found, format.SampleRate / 2.0);
         var verdict = HumWords.VerdictOf(lines);
         return new(seconds, supply.Supply, supply.Found, lines, verdict, HumWords.Of(verdict)) { Spectrum = spectrum };

@@ -48,7 +48,8 @@ internal sealed class HumSpectrum
     public void Work()
     {
         var from = 0;
-        for (; waiting.Count - from >= length; from += length) Add(from);
+        for (; waiting.Count - from >= length; from += length)
+            Add(from);
         waiting.RemoveRange(0, from);
     }
 
@@ -56,20 +57,27 @@ internal sealed class HumSpectrum
     {
         var values = new Complex[points];
         var mean = 0.0;
-        for (var n = 0; n < length; n++) mean += waiting[from + n] / length;
-        for (var n = 0; n < length; n++) values[n] = (waiting[from + n] - mean) * window[n];
+        for (var n = 0; n < length; n++)
+            mean += waiting[from + n] / length;
+        for (var n = 0; n < length; n++)
+            values[n] = (waiting[from + n] - mean) * window[n];
         Fourier.Transform(values);
-        for (var k = 0; k < power.Length; k++) power[k] += (values[k].Real * values[k].Real) + (values[k].Imaginary * values[k].Imaginary);
+        for (var k = 0; k < power.Length; k++)
+            power[k] += (values[k].Real * values[k].Real) + (values[k].Imaginary * values[k].Imaginary);
         stretches++;
     }
 
     /// <summary>The strongest line near a frequency: where, and its power as that of a sine of full scale.</summary>
     public (double Hertz, double Power) Peak(double hertz, double within)
     {
-        var (first, last) = (Math.Clamp((int)Math.Ceiling((hertz - within) / Step), 1, power.Length - 2), Math.Clamp((int)((hertz + within) / Step), 1, power.Length - 2));
+        var (first, last) = (
+            Math.Clamp((int)Math.Ceiling((hertz - within) / Step), 1, power.Length - 2),
+            Math.Clamp((int)((hertz + within) / Step), 1, power.Length - 2)
+        );
         var best = Math.Min(first, last);
         for (var k = best; k <= last; k++)
-            if (power[k] > power[best]) best = k;
+            if (power[k] > power[best])
+                best = k;
         // A parabola through the logarithms of three points.
         var (left, middle, right) = (Log(best - 1), Log(best), Log(best + 1));
         var bend = left - (2 * middle) + right;
@@ -85,10 +93,15 @@ internal sealed class HumSpectrum
     {
         var clear = (3 * Width) + 0.1;
         var beside = new List<double>();
-        for (var k = Math.Max(1, (int)((hertz - BesideHertz) / Step)); k <= Math.Min(power.Length - 1, (int)((hertz + BesideHertz) / Step)); k++)
+        for (
+            var k = Math.Max(1, (int)((hertz - BesideHertz) / Step));
+            k <= Math.Min(power.Length - 1, (int)((hertz + BesideHertz) / Step));
+            k++
+        )
         {
             var off = Math.IEEERemainder(k * Step, supplyHertz);
-            if (Math.Abs(off) > clear) beside.Add(power[k]);
+            if (Math.Abs(off) > clear)
+                beside.Add(power[k]);
         }
         beside.Sort();
         // One-sided density of power, twice that of a sine's square; of a mean over stretches the median is nearer to it.

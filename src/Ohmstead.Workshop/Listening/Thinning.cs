@@ -40,7 +40,8 @@ internal sealed class Thinning
         {
             past[at] = past[at + length] = samples[n];
             at = at + 1 == length ? 0 : at + 1;
-            if (--until > 0) continue;
+            if (--until > 0)
+                continue;
             until = by;
             to.Add(Dot(past.AsSpan(at, length)));
         }
@@ -53,13 +54,15 @@ internal sealed class Thinning
         for (; n <= taps.Length - Vector<double>.Count; n += Vector<double>.Count)
             sums += new Vector<double>(taps, n) * new Vector<double>(stretch[n..]);
         var sum = Vector.Sum(sums);
-        for (; n < taps.Length; n++) sum += taps[n] * stretch[n];
+        for (; n < taps.Length; n++)
+            sum += taps[n] * stretch[n];
         return sum;
     }
 
     private double Tap(int n, int half)
     {
-        if (half == 0) return 1;
+        if (half == 0)
+            return 1;
         var (x, place) = (n / (double)by, Math.PI * n / (half + 1));
         return (n == 0 ? 1 : Math.Sin(Math.PI * x) / (Math.PI * x)) * (0.42 + (0.5 * Math.Cos(place)) + (0.08 * Math.Cos(2 * place)));
     }

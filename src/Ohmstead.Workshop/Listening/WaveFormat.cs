@@ -20,35 +20,45 @@ public sealed record WaveFormat(int Channels, int SampleRate, int Bits, bool IsF
     internal static WaveFormat? Read(Stream from)
     {
         Span<byte> head = stackalloc byte[12];
-        if (from.ReadAtLeast(head, 12, throwOnEndOfStream: false) < 12) return null;
-        if (!(head[..4].SequenceEqual("RIFF"u8) || head[..4].SequenceEqual("RF64"u8)) || !head[8..12].SequenceEqual("WAVE"u8)) return null;
+        if (from.ReadAtLeast(head, 12, throwOnEndOfStream: false) < 12)
+            return null;
+        if (!(head[..4].SequenceEqual("RIFF"u8) || head[..4].SequenceEqual("RF64"u8)) || !head[8..12].SequenceEqual("WAVE"u8))
+            return null;
         WaveFormat? format = null;
         Span<byte> chunk = stackalloc byte[8];
         while (from.ReadAtLeast(chunk, 8, throwOnEndOfStream: false) == 8)
         {
             var length = BinaryPrimitives.ReadUInt32LittleEndian(chunk[4..]);
-            if (chunk[..4].SequenceEqual("data"u8)) return format is null ? null : format with { DataBytes = length == uint.MaxValue ? long.MaxValue : length };
+            if (chunk[..4].SequenceEqual("data"u8))
+                return format is null ? null : format with { DataBytes = length == uint.MaxValue ? long.MaxValue : length };
             if (chunk[..4].SequenceEqual("fmt "u8))
             {
                 format = OfChunk(from, length);
-                if (format is null) return null;
+                if (format is null)
+                    return null;
             }
             // Chunks begin at even places.
-            else if (!Skip(from, length + (length & 1))) return null;
+            else if (!Skip(from, length + (length & 1)))
+                return null;
         }
         return null;
     }
 
     private static WaveFormat? OfChunk(Stream from, uint length)
     {
-        if (length is < 16 or > 4096) return null;
+        if (length is < 16 or > 4096)
+            return null;
         var body = new byte[length + (length & 1)];
-        if (from.ReadAtLeast(body, body.Length, throwOnEndOfStream: false) < body.Length) return null;
+        if (from.ReadAtLeast(body, body.Length, throwOnEndOfStream: false) < body.Length)
+            return null;
         int Word(int at) => BinaryPrimitives.ReadUInt16LittleEndian(body.AsSpan(at));
         var (kind, channels, rate, bits) = (Word(0), Word(2), BinaryPrimitives.ReadUInt32LittleEndian(body.AsSpan(4)), Word(14));
-        if (kind == Extensible) kind = length >= 26 ? Word(24) : 0;
+        if (kind == Extensible)
+            kind = length >= 26 ? Word(24) : 0;
         var isKnown = (kind, bits) is (1, 8 or 16 or 24 or 32) or (3, 32);
-        return isKnown && channels is >= 1 and <= MostChannels && Word(12) == channels * bits / 8 && rate <= int.MaxValue ? new(channels, (int)rate, bits, kind == 3, 0) : null;
+        return isKnown && channels is >= 1 and <= MostChannels && Word(12) == channels * bits / 8 && rate <= int.MaxValue
+            ? new(channels, (int)rate, bits, kind == 3, 0)
+            : null;
     }
 
     private static bool Skip(Stream from, long bytes)
@@ -57,7 +67,8 @@ public sealed record WaveFormat(int Channels, int SampleRate, int Bits, bool IsF
         while (bytes > 0)
         {
             var read = from.Read(part, 0, (int)Math.Min(bytes, part.Length));
-            if (read <= 0) return false;
+            if (read <= 0)
+                return false;
             bytes -= read;
         }
         return true;

@@ -49,11 +49,7 @@ public sealed record LookOverState(
             .GroupBy(c => c.Fact.Item, StringComparer.Ordinal)
             .ToDictionary(g => g.Key, g => g.Last(), StringComparer.Ordinal);
         return new(
-            [
-                .. (sheet?.Observations ?? []).Select(o =>
-                    (o, signs.TryGetValue(o.Id, out var answer) ? answer : (Answer?)null)
-                ),
-            ],
+            [.. (sheet?.Observations ?? []).Select(o => (o, signs.TryGetValue(o.Id, out var answer) ? answer : (Answer?)null))],
             [.. shop.LookOver.Select(i => (i, noted.GetValueOrDefault(i.Id).Fact))],
             [.. unit.All<PhotoAdded>().Select(p => p.Fact).DistinctBy(p => p.Photo)],
             [.. unit.All<DamagePinned>()]

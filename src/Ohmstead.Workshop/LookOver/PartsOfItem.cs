@@ -22,8 +22,6 @@ public static class PartsOfItem
     public static bool IsNewSince(BenchUnit unit, TypeSheet? sheet, string item, int number) =>
         unit.All<PartChanged>()
             .Any(p =>
-                p.Entry.Number > number
-                && p.Fact.Change is PartChange.Renewed or PartChange.Replaced
-                && IsOf(p.Fact.Element, item, sheet)
+                p.Entry.Number > number && p.Fact.Change is PartChange.Renewed or PartChange.Replaced && IsOf(p.Fact.Element, item, sheet)
             );
 }

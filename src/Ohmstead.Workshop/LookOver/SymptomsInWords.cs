@@ -45,7 +45,9 @@ public static class SymptomsInWords
     public static bool IsUnderCover(Observation symptom)
     {
         var title = Words(symptom.Title);
-        return title.Contains("inside") || title.Contains("winding") || symptom.Title.Contains("cover off", StringComparison.OrdinalIgnoreCase);
+        return title.Contains("inside")
+            || title.Contains("winding")
+            || symptom.Title.Contains("cover off", StringComparison.OrdinalIgnoreCase);
     }
 
     private static string? WordFor(List<string> said, List<string> title)
@@ -62,8 +64,16 @@ public static class SymptomsInWords
         return null;
     }
 
-    private static bool Begins(string word, string[] beginnings) => Array.Exists(beginnings, b => word.StartsWith(b, StringComparison.Ordinal));
+    private static bool Begins(string word, string[] beginnings) =>
+        Array.Exists(beginnings, b => word.StartsWith(b, StringComparison.Ordinal));
 
     private static List<string> Words(string text) =>
-        [.. text.ToLowerInvariant().Replace('’', '\'').Split([' ', ',', '.', ';', ':', '!', '?', '-', '\n', '\r', '\t', '“', '”', '"', '(', ')'], StringSplitOptions.RemoveEmptyEntries)];
+        [
+            .. text.ToLowerInvariant()
+                .Replace('’', '\'')
+                .Split(
+                    [' ', ',', '.', ';', ':', '!', '?', '-', '\n', '\r', '\t', '“', '”', '"', '(', ')'],
+                    StringSplitOptions.RemoveEmptyEntries
+                ),
+        ];
 }

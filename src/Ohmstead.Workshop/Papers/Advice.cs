@@ -15,8 +15,7 @@ internal static class Advice
         + "Never feed a post, never join two units at a track: a bare plug can then carry deadly volts.";
 
     /// <summary>The same on the page of a unit that is not to be plugged in.</summary>
-    public const string OwnerCautionUnplugged =
-        "Do not plug it in, not even once. Never open it. Keep it from children.";
+    public const string OwnerCautionUnplugged = "Do not plug it in, not even once. Never open it. Keep it from children.";
 
     /// <summary>What wears a unit least.</summary>
     public const string GoodHabit = "Good habit: move the throttle now and then. The contact wears evenly.";

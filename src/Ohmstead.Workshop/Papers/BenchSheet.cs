@@ -13,8 +13,7 @@ public static class BenchSheet
     /// <param name="only">Ids of the readings that are wanted; empty for all of the unit's kind.</param>
     public static Paper Make(PaperMatter matter, ImmutableArray<string> only)
     {
-        var lines =
-            only.Length == 0 ? matter.Lines : [.. matter.Lines.Where(l => only.Contains(l.Id, StringComparer.Ordinal))];
+        var lines = only.Length == 0 ? matter.Lines : [.. matter.Lines.Where(l => only.Contains(l.Id, StringComparer.Ordinal))];
         return new("Bench sheet", matter.Unit.Card.Tag, Advice.Foot, [.. Blocks(matter, lines)]);
     }
 
@@ -43,9 +42,7 @@ public static class BenchSheet
         if (lines.Length == 0)
         {
             yield return new Prose(
-                matter.Sheet is null
-                    ? "Its type is not known. There is no reading to print."
-                    : "No reading is to be taken.",
+                matter.Sheet is null ? "Its type is not known. There is no reading to print." : "No reading is to be taken.",
                 Size.Large
             );
             yield break;

@@ -79,16 +79,30 @@ public sealed record Label(string Tag, string Title, string Day, string Words, b
         // The tag names the unit and the warning guards it: a long sheet id gives way first, then the reason.
         var (tag, least) = (Cut(OneLine(matter.Unit.Card.Tag), why.Length == 0 ? 40 : 18), NotPlugged.Length + 20);
         var room = MostCodeBytes - fixedBytes - Encoding.UTF8.GetByteCount(tag);
-        var sheet = Cut(OneLine(matter.Unit.Card.SheetId), Math.Max(0, room - 1 - (stop.Length == 0 ? 0 : Math.Min(Encoding.UTF8.GetByteCount(stop), least) + 1)));
+        var sheet = Cut(
+            OneLine(matter.Unit.Card.SheetId),
+            Math.Max(0, room - 1 - (stop.Length == 0 ? 0 : Math.Min(Encoding.UTF8.GetByteCount(stop), least) + 1))
+        );
         room -= 1 + Encoding.UTF8.GetByteCount(sheet);
         stop = stop.Length == 0 ? "" : Whole(OneLine(stop), Math.Max(0, room - 1));
-        List<string> lines = [Mark, $"{tag} {sheet}".TrimEnd(), .. stop.Length > 0 ? [stop] : Array.Empty<string>(), $"tested {day}", counted, .. end];
+        List<string> lines =
+        [
+            Mark,
+            $"{tag} {sheet}".TrimEnd(),
+            .. stop.Length > 0 ? [stop] : Array.Empty<string>(),
+            $"tested {day}",
+            counted,
+            .. end,
+        ];
         // Sorts of reading where there is still room for them.
         foreach (var sort in OwnerFacts.Sorts(matter))
         {
             var at = lines.IndexOf(counted) + 1;
-            var with = lines[at].StartsWith("read: ", StringComparison.Ordinal) ? [.. lines[..at], $"{lines[at]}, {sort}", .. lines[(at + 1)..]] : (List<string>)[.. lines[..at], $"read: {sort}", .. lines[at..]];
-            if (Bytes(with) > MostCodeBytes) break;
+            var with = lines[at].StartsWith("read: ", StringComparison.Ordinal)
+                ? [.. lines[..at], $"{lines[at]}, {sort}", .. lines[(at + 1)..]]
+                : (List<string>)[.. lines[..at], $"read: {sort}", .. lines[at..]];
+            if (Bytes(with) > MostCodeBytes)
+                break;
             lines = with;
         }
         return string.Join('\n', lines);
@@ -112,7 +126,8 @@ public sealed record Label(string Tag, string Title, string Day, string Words, b
         var kept = new StringBuilder();
         foreach (var letter in words.EnumerateRunes())
         {
-            if ((most -= letter.Utf8SequenceLength) < 0) break;
+            if ((most -= letter.Utf8SequenceLength) < 0)
+                break;
             kept.Append(letter);
         }
         return kept.ToString().TrimEnd();

@@ -25,12 +25,15 @@ public sealed record Lesson(ImmutableArray<LessonStep> Steps, double Minutes, in
         {
             var gap = before is { } last ? Math.Max(0, (entry.At - last).TotalMinutes) : 0;
             before = entry.At;
-            if (gap > LongestMinutes) pauses++;
+            if (gap > LongestMinutes)
+                pauses++;
             double? minutes = gap > LongestMinutes ? null : gap;
             var own = photos.TryGetValue(entry.Id, out var of) ? of : [];
             var fact = standing.GetValueOrDefault(entry.Id);
-            if (fact is TakenOff off) steps.Add(new(off.Step, true, minutes, cups[off.Step] = off.Cup, off.Words, own));
-            else if (fact is PutBack back) steps.Add(new(back.Step, false, minutes, cups.GetValueOrDefault(back.Step), back.Why, own));
+            if (fact is TakenOff off)
+                steps.Add(new(off.Step, true, minutes, cups[off.Step] = off.Cup, off.Words, own));
+            else if (fact is PutBack back)
+                steps.Add(new(back.Step, false, minutes, cups.GetValueOrDefault(back.Step), back.Why, own));
         }
         return new(steps.ToImmutable(), steps.Sum(s => s.Minutes ?? 0), pauses);
     }
@@ -48,12 +51,13 @@ public sealed record Lesson(ImmutableArray<LessonStep> Steps, double Minutes, in
         return all;
     }
 
-    private static string StepOf(Fact fact) => fact switch
-    {
-        TakenOff off => off.Step,
-        PutBack back => back.Step,
-        _ => "",
-    };
+    private static string StepOf(Fact fact) =>
+        fact switch
+        {
+            TakenOff off => off.Step,
+            PutBack back => back.Step,
+            _ => "",
+        };
 }
 
 /// <summary>A step of a repair as it was really done.</summary>

@@ -19,13 +19,7 @@ public static class MatterMaker
     /// <param name="kind">The type sheet of the unit; null when there is none or it has problems.</param>
     /// <param name="at">When, in the time of the bench.</param>
     /// <param name="bandsOf">Readings that are not taken and whose band is wanted all the same: what a bench sheet asks for.</param>
-    public static PaperMatter Make(
-        BenchUnit unit,
-        TypeSheet? kind,
-        Shop shop,
-        DateTimeOffset at,
-        Func<ReadingSpec, bool>? bandsOf = null
-    )
+    public static PaperMatter Make(BenchUnit unit, TypeSheet? kind, Shop shop, DateTimeOffset at, Func<ReadingSpec, bool>? bandsOf = null)
     {
         var own = kind is null ? null : OwnSheet.OnBench(unit, kind, shop).Value;
         if (own is null)

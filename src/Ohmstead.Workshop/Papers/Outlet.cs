@@ -29,8 +29,7 @@ public sealed record Outlet(string Posts, string Setting, OutletLimit Limit, str
     public string FuseOutside => Limit.IsProtected ? "" : Down(Limit.Amps, Limit.Amps < Small ? 10 : 2);
 
     /// <summary>What is to be put outside the unit, in full words; empty where a breaker is inside.</summary>
-    public string Outside =>
-        Limit.IsProtected ? "" : $"No breaker inside. Put a breaker or fuse of at most {FuseOutside} in its lead.";
+    public string Outside => Limit.IsProtected ? "" : $"No breaker inside. Put a breaker or fuse of at most {FuseOutside} in its lead.";
 
     private static string Down(double amps, int parts)
     {

@@ -28,9 +28,7 @@ internal static class Outlets
     }
 
     private static double Watts(JsonObject? rating, string name) =>
-        rating?[name] is JsonValue value && value.TryGetValue<double>(out var watts) && watts is > 0 and < 1e5
-            ? watts
-            : 0;
+        rating?[name] is JsonValue value && value.TryGetValue<double>(out var watts) && watts is > 0 and < 1e5 ? watts : 0;
 
     /// <summary>
     /// Each pair of posts that the sheet reads on the mains, at the reading's setting with the fewest selectors moved and the
@@ -54,17 +52,13 @@ internal static class Outlets
         return [.. pairs.Select(p => Best(model, solver, p, rating.UsableWatts)).OfType<Outlet>()];
     }
 
-    private static bool IsPair(ReadingSpec r, string a, string b) =>
-        (r.From == a && r.To == b) || (r.From == b && r.To == a);
+    private static bool IsPair(ReadingSpec r, string a, string b) => (r.From == a && r.To == b) || (r.From == b && r.To == a);
 
     private static Outlet? Best(UnitModel model, ReadingSolver solver, IEnumerable<ReadingSpec> readings, double watts)
     {
         double Idle(ReadingSpec spec) =>
-            Math.Abs(
-                solver.Solve(new FaultedCircuits(model, spec, spec.State with { Loads = [] }).Usual, model.Nominal).Value ?? 0
-            );
-        int Moved(ReadingSpec r) =>
-            model.Sheet.Controls.Count(c => !c.IsThrottle && r.State.Controls.ContainsKey(c.Id));
+            Math.Abs(solver.Solve(new FaultedCircuits(model, spec, spec.State with { Loads = [] }).Usual, model.Nominal).Value ?? 0);
+        int Moved(ReadingSpec r) => model.Sheet.Controls.Count(c => !c.IsThrottle && r.State.Controls.ContainsKey(c.Id));
         var settings = readings.Select(r => (Spec: r, Idle: Idle(r))).Where(r => r.Idle > LeastVolts).ToList();
         if (settings.Count == 0)
             return null;

@@ -68,7 +68,9 @@ internal static class OwnerFacts
     private static IEnumerable<string> LookedAfter(PaperMatter matter) =>
         PaperParts
             .LastConditions(matter)
-            .Where(c => c.Decision is Decision.Renewed or Decision.MadeGood && !PartsOfItem.IsNewSince(matter.Unit, matter.Sheet, c.Item, 0))
+            .Where(c =>
+                c.Decision is Decision.Renewed or Decision.MadeGood && !PartsOfItem.IsNewSince(matter.Unit, matter.Sheet, c.Item, 0)
+            )
             .Select(c => $"{PaperParts.Item(matter.Shop, c.Item)}: {(c.Decision == Decision.Renewed ? "replaced" : "made good")}.");
 
     /// <summary>What the look-over asks for and nobody has done yet.</summary>
@@ -84,8 +86,7 @@ internal static class OwnerFacts
 
     /// <summary>True for a part that is to be replaced and of which no new one was put in since.</summary>
     public static bool IsToReplace(PaperMatter matter, ConditionNoted noted) =>
-        noted.Decision == Decision.Renew
-        && LookOverState.Of(matter.Unit, matter.Sheet, matter.Shop).ToReplace.Any(i => i.Id == noted.Item);
+        noted.Decision == Decision.Renew && LookOverState.Of(matter.Unit, matter.Sheet, matter.Shop).ToReplace.Any(i => i.Id == noted.Item);
 
     /// <summary>Why it may not be plugged in, a line each.</summary>
     public static ImmutableArray<string> OpenNow(PaperMatter matter) => PaperParts.Stops(matter, isBrief: true);
@@ -98,13 +99,16 @@ internal static class OwnerFacts
         ];
 
     /// <summary>What was read on the unit as it is now and is not as it should be, but for what is doubted: "Post 1, full throttle, 4 Ω load: 3.01 V low".</summary>
-    public static ImmutableArray<string> NotNormal(PaperMatter matter) => [.. Off(matter).Where(l => !l.IsDoubted).Select(l => $"{l.Title}: {l.Verdict}")];
+    public static ImmutableArray<string> NotNormal(PaperMatter matter) =>
+        [.. Off(matter).Where(l => !l.IsDoubted).Select(l => $"{l.Title}: {l.Verdict}")];
 
     /// <summary>What was read and would not be normal, on a bench that is doubted or with a value that is: "Post 1, full throttle, 4 Ω load".</summary>
     public static ImmutableArray<string> NotJudged(PaperMatter matter) => [.. Off(matter).Where(l => l.IsDoubted).Select(l => l.Title)];
 
     private static IEnumerable<ReadingLine> Off(PaperMatter matter) =>
-        matter.Lines.Where(l => l is { IsTaken: true, Weight: Weight.Look or Weight.Stop }).OrderBy(l => Place(matter.Sheet!.FindReading(l.Id)!));
+        matter
+            .Lines.Where(l => l is { IsTaken: true, Weight: Weight.Look or Weight.Stop })
+            .OrderBy(l => Place(matter.Sheet!.FindReading(l.Id)!));
 
     /// <summary>The day of the last reading of the unit as it is now: "13 Nov 2026"; the day of the paper while nothing is read.</summary>
     public static string TestedOn(PaperMatter matter) => PaperParts.Day(matter.Lines.Where(l => l.IsTaken).Max(l => l.At) ?? matter.At);
@@ -114,11 +118,7 @@ internal static class OwnerFacts
 
     /// <summary>What was read and passed or is normal, the gravest first: insulation, the lamp, loaded volts, then the rest.</summary>
     public static ImmutableArray<ReadingLine> Tested(PaperMatter matter) =>
-        [
-            .. matter
-                .Lines.Where(l => l is { IsTaken: true, Weight: Weight.Good })
-                .OrderBy(l => Place(matter.Sheet!.FindReading(l.Id)!)),
-        ];
+        [.. matter.Lines.Where(l => l is { IsTaken: true, Weight: Weight.Good }).OrderBy(l => Place(matter.Sheet!.FindReading(l.Id)!))];
 
     /// <summary>How a reading that passed is told: "pass, at least 2 MΩ", "normal".</summary>
     public static string Outcome(PaperMatter matter, ReadingLine line) =>
@@ -126,14 +126,7 @@ internal static class OwnerFacts
 
     /// <summary>What sorts of reading were taken: "insulation, series lamp, load".</summary>
     public static ImmutableArray<string> Sorts(PaperMatter matter) =>
-        [
-            .. matter
-                .Lines.Where(l => l.IsTaken)
-                .Select(l => matter.Sheet!.FindReading(l.Id)!)
-                .OrderBy(Place)
-                .Select(Sort)
-                .Distinct(),
-        ];
+        [.. matter.Lines.Where(l => l.IsTaken).Select(l => matter.Sheet!.FindReading(l.Id)!).OrderBy(Place).Select(Sort).Distinct()];
 
     /// <summary>What no reading shows, and which readings of the type were not taken.</summary>
     /// <param name="where">Where a long list of them is: "The service record lists them."</param>

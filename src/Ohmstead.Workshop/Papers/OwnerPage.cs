@@ -69,7 +69,12 @@ public static class OwnerPage
     private static IEnumerable<Block> Working(PaperMatter matter, int most)
     {
         var tested = OwnerFacts.Tested(matter);
-        yield return new Heading(OwnerFacts.TestedOn(matter) is var day && day == PaperParts.Day(matter.At) ? "What was tested" : $"What was tested, last on {day}", 2);
+        yield return new Heading(
+            OwnerFacts.TestedOn(matter) is var day && day == PaperParts.Day(matter.At)
+                ? "What was tested"
+                : $"What was tested, last on {day}",
+            2
+        );
         if (tested.Length > 0)
             yield return new Table(
                 [new("", 6), new("", 2.2, IsFigure: true), new("", 3.8)],

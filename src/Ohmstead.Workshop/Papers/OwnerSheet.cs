@@ -27,7 +27,9 @@ internal static class OwnerSheet
                 new Points(Wrong(matter)),
                 new Heading("What was done", 2),
                 new Points(OwnerFacts.Done(matter) is { IsEmpty: false } done ? done : ["No part was changed."]),
-                .. OwnerFacts.StillToDo(matter) is { IsEmpty: false } left ? new Block[] { new Heading("Still to do", 2), new Points(left) } : [],
+                .. OwnerFacts.StillToDo(matter) is { IsEmpty: false } left
+                    ? new Block[] { new Heading("Still to do", 2), new Points(left) }
+                    : [],
                 new Heading("Cautions", 2),
                 new Points(Advice.Cautions),
             ],
@@ -49,9 +51,7 @@ internal static class OwnerSheet
             .GroupBy(j => (j.Fact.Element, j.Fact.Mode))
             .Select(g => g.Last().Fact)
             .Where(j => j.Judgement == Judgement.Confirmed)
-            .Select(j =>
-                $"Found: {PaperParts.Fault(matter.Sheet, j.Element, j.Mode)}{PaperParts.After(j.Words)}."
-            );
+            .Select(j => $"Found: {PaperParts.Fault(matter.Sheet, j.Element, j.Mode)}{PaperParts.After(j.Words)}.");
         ImmutableArray<string> all = [.. said.Length > 0 ? new[] { $"Owner says: “{said}”" } : [], .. found];
         return all.Length > 0 ? all : ["No complaint is written down, and no fault was confirmed."];
     }
@@ -67,10 +67,7 @@ internal static class OwnerSheet
             yield return new Prose("Not known: the type sheet has no rating.");
             yield break;
         }
-        var printed =
-            rating.InputWatts > 0
-                ? $" The {ValueText.Plain(rating.InputWatts)} W on its plate is what it takes in."
-                : "";
+        var printed = rating.InputWatts > 0 ? $" The {ValueText.Plain(rating.InputWatts)} W on its plate is what it takes in." : "";
         yield return new Prose($"All posts together: {ValueText.Plain(Math.Floor(rating.UsableWatts))} W for hours.{printed}");
         if (matter.Outlets.Length == 0)
             yield break;
@@ -90,13 +87,14 @@ internal static class OwnerSheet
         yield return new Table(
             [new("Posts", 6), new("No load", 2, IsFigure: true), new("At most", 2, IsFigure: true), new("Volts then", 2, IsFigure: true)],
             [
-                .. matter.Outlets.Select(o =>
-                    new Row(
-                        [o.Posts, Volts(o.Limit.IdleVolts), o.Most, Volts(o.Limit.LoadedVolts)],
-                        Weight.None,
-                        string.Join(". ", new[] { Sentences.Large(o.Setting), Sentences.Large(o.HeldInFull), o.Outside }.Where(w => w.Length > 0))
+                .. matter.Outlets.Select(o => new Row(
+                    [o.Posts, Volts(o.Limit.IdleVolts), o.Most, Volts(o.Limit.LoadedVolts)],
+                    Weight.None,
+                    string.Join(
+                        ". ",
+                        new[] { Sentences.Large(o.Setting), Sentences.Large(o.HeldInFull), o.Outside }.Where(w => w.Length > 0)
                     )
-                ),
+                )),
             ],
             Size.Usual
         );

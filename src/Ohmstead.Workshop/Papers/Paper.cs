@@ -39,8 +39,7 @@ public abstract record Block
 /// <param name="Address">Where the shop is; lines.</param>
 /// <param name="Title">What the unit is.</param>
 /// <param name="Photo">Hash of a photo; empty for none.</param>
-public sealed record Opening(string Shop, string Address, string Title, ImmutableArray<Pair> Pairs, string Photo)
-    : Block
+public sealed record Opening(string Shop, string Address, string Title, ImmutableArray<Pair> Pairs, string Photo) : Block
 {
     /// <inheritdoc/>
     public override IEnumerable<string> Words => [Shop, Address, Title, .. Pairs.Select(p => p.ToString())];

@@ -44,7 +44,8 @@ public sealed record PaperMatter(
     public IEnumerable<ReadingLine> Doubted => Lines.Where(l => l.End == CheckEnd.Doubted);
 
     /// <summary>Readings that are no check and whose value is doubted: probably a slip, or left out.</summary>
-    public IEnumerable<ReadingLine> Slipped => Lines.Where(l => l is { IsTaken: true, Limits: "" } && Unit.Doubts.Checks.Readings.Contains(l.Id));
+    public IEnumerable<ReadingLine> Slipped =>
+        Lines.Where(l => l is { IsTaken: true, Limits: "" } && Unit.Doubts.Checks.Readings.Contains(l.Id));
 
     /// <summary>What is doubted and no bar, named: a bench that is not as noted, readings that are to be read again.</summary>
     public IEnumerable<string> InDoubt => Doubts.Where(d => d.Weakens).Select(d => d.Headline).Concat(Slipped.Select(l => l.Title));

@@ -49,7 +49,8 @@ internal static class PaperParts
 
     /// <summary>Why it may not be plugged in, a line each.</summary>
     /// <param name="isBrief">For the owner: how many checks and parts, not which.</param>
-    public static ImmutableArray<string> Stops(PaperMatter matter, bool isBrief = false) => [.. AllStops(matter, isBrief).DefaultIfEmpty("It goes back as it is.")];
+    public static ImmutableArray<string> Stops(PaperMatter matter, bool isBrief = false) =>
+        [.. AllStops(matter, isBrief).DefaultIfEmpty("It goes back as it is.")];
 
     private static IEnumerable<string> AllStops(PaperMatter matter, bool isBrief)
     {
@@ -79,7 +80,12 @@ internal static class PaperParts
             yield return Line(open);
         if (matter.WaitsForCheck)
             yield return "A wire was moved, and the wiring check has not passed.";
-        foreach (var back in matter.Open.Where(o => o is { IsOpen: true, Place: OpenPlace.Back } && matter.Apart!.Back.Any(b => b.Off.Step.Id == o.About && b.Fact.By.Length == 0)))
+        foreach (
+            var back in matter.Open.Where(o =>
+                o is { IsOpen: true, Place: OpenPlace.Back }
+                && matter.Apart!.Back.Any(b => b.Off.Step.Id == o.About && b.Fact.By.Length == 0)
+            )
+        )
             yield return Line(back);
     }
 
@@ -88,21 +94,14 @@ internal static class PaperParts
     private static string Waiver(ReadingLine line)
     {
         var w = line.Waiver!;
-        var instead =
-            w.Instead.Trim().Length > 0
-                ? $" Done instead: {w.Instead.Trim().TrimEnd('.')}."
-                : " Nothing was done instead.";
+        var instead = w.Instead.Trim().Length > 0 ? $" Done instead: {w.Instead.Trim().TrimEnd('.')}." : " Nothing was done instead.";
         return $"{line.Title}: {w.Why.Trim().TrimEnd('.')}. Waived by {w.WaivedBy}.{instead} The readings that need this check rely on that.";
     }
 
     /// <summary>The last word on each part of the look-over, in the shop's order.</summary>
     public static IEnumerable<ConditionNoted> LastConditions(PaperMatter matter)
     {
-        var last = matter
-            .Unit.All<ConditionNoted>()
-            .GroupBy(c => c.Fact.Item, StringComparer.Ordinal)
-            .Select(g => g.Last().Fact)
-            .ToList();
+        var last = matter.Unit.All<ConditionNoted>().GroupBy(c => c.Fact.Item, StringComparer.Ordinal).Select(g => g.Last().Fact).ToList();
         int Place(string item)
         {
             for (var n = 0; n < matter.Shop.LookOver.Length; n++)
@@ -114,7 +113,16 @@ internal static class PaperParts
     }
 
     public static ImmutableArray<Row> Conditions(PaperMatter matter) =>
-        [.. LastConditions(matter).Select(c => Row.Of(Item(matter.Shop, c.Item), c.Words, c.Decision == Decision.Renew && !OwnerFacts.IsToReplace(matter, c) ? "replaced" : Decided(c.Decision)))];
+        [
+            .. LastConditions(matter)
+                .Select(c =>
+                    Row.Of(
+                        Item(matter.Shop, c.Item),
+                        c.Words,
+                        c.Decision == Decision.Renew && !OwnerFacts.IsToReplace(matter, c) ? "replaced" : Decided(c.Decision)
+                    )
+                ),
+        ];
 
     public static string Item(Shop shop, string id) =>
         shop.LookOver.FirstOrDefault(i => i.Id == id)?.Title ?? PartNames.Unknown(id, "A part");

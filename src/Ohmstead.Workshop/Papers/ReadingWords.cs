@@ -19,13 +19,11 @@ internal static class ReadingWords
         {
             ShownKind.Value => Value(shown.Value, quantity),
             ShownKind.OverRange => "OL",
-            ShownKind.Jumps =>
-                $"jumps: {string.Join(", ", shown.Between.Select(v => v is { } number ? Value(number, quantity) : "OL"))}",
+            ShownKind.Jumps => $"jumps: {string.Join(", ", shown.Between.Select(v => v is { } number ? Value(number, quantity) : "OL"))}",
             _ => "",
         };
 
-    private static string Value(double value, Quantity? quantity) =>
-        quantity is { } q ? ValueText.Read(value, q) : ValueText.Plain(value);
+    private static string Value(double value, Quantity? quantity) => quantity is { } q ? ValueText.Read(value, q) : ValueText.Plain(value);
 
     /// <summary>How the unit stands while it is read: source, controls that are not at rest, loads, straps, what is lifted, how warm.</summary>
     public static string Conditions(TypeSheet sheet, ReadingSpec spec, ReadingState state)
@@ -47,9 +45,7 @@ internal static class ReadingWords
         if (Math.Abs(state.Celsius - 20) > 0.05)
             parts.Add(string.Create(CultureInfo.InvariantCulture, $"windings at {state.Celsius:0.#} °C"));
         if (spec.IsOpenCase)
-            parts.Add(
-                $"case open: {PartNames.Step(sheet, spec.Access)} off"
-            );
+            parts.Add($"case open: {PartNames.Step(sheet, spec.Access)} off");
         return string.Join("; ", parts);
     }
 

@@ -26,10 +26,7 @@ internal static class RecordReadings
         if (open.Count > 0)
         {
             yield return new Heading("Not taken", 2);
-            yield return new Points(
-                [.. open.Select(l => l.Why.Length > 0 ? $"{l.Title}: {l.Why}" : l.Title)],
-                Size.Small
-            );
+            yield return new Points([.. open.Select(l => l.Why.Length > 0 ? $"{l.Title}: {l.Why}" : l.Title)], Size.Small);
         }
         if (matter.LookedAt is { } looked)
         {
@@ -54,12 +51,7 @@ internal static class RecordReadings
 
     private static Table Rows(IEnumerable<ReadingLine> lines) =>
         new(
-            [
-                new("Reading", 7),
-                new("Should read", 3.4, IsFigure: true),
-                new("Read", 2.8, IsFigure: true),
-                new("Verdict", 4.4),
-            ],
+            [new("Reading", 7), new("Should read", 3.4, IsFigure: true), new("Read", 2.8, IsFigure: true), new("Verdict", 4.4)],
             [.. lines.Select(l => new Row([l.Title, l.Expected, l.Measured, l.Verdict], l.Weight, l.Conditions))]
         );
 

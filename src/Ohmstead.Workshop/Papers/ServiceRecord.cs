@@ -64,23 +64,12 @@ public static class ServiceRecord
     private static ImmutableArray<Row> Findings(PaperMatter matter)
     {
         var rows = ImmutableArray.CreateBuilder<Row>();
-        foreach (
-            var judged in matter
-                .Unit.All<FindingJudged>()
-                .GroupBy(j => (j.Fact.Element, j.Fact.Mode))
-                .Select(g => g.Last())
-        )
+        foreach (var judged in matter.Unit.All<FindingJudged>().GroupBy(j => (j.Fact.Element, j.Fact.Mode)).Select(g => g.Last()))
         {
             if (judged.Fact.Judgement == Judgement.Open)
                 continue;
             var name = PaperParts.Fault(matter.Sheet, judged.Fact.Element, judged.Fact.Mode);
-            rows.Add(
-                new Row([
-                    name,
-                    judged.Fact.Judgement == Judgement.Confirmed ? "found" : "not this",
-                    judged.Fact.Words,
-                ])
-            );
+            rows.Add(new Row([name, judged.Fact.Judgement == Judgement.Confirmed ? "found" : "not this", judged.Fact.Words]));
         }
         foreach (var (entry, part) in matter.Unit.All<PartChanged>())
             rows.Add(
@@ -123,18 +112,11 @@ public static class ServiceRecord
                 (p, n) =>
                 {
                     var marks = pins.GetValueOrDefault(p.Fact.Photo, []);
-                    var title =
-                        p.Fact.Title.Length > 0
-                            ? p.Fact.Title
-                            : string.Create(CultureInfo.InvariantCulture, $"Photo {n + 1}");
+                    var title = p.Fact.Title.Length > 0 ? p.Fact.Title : string.Create(CultureInfo.InvariantCulture, $"Photo {n + 1}");
                     var damage = string.Concat(
                         marks.Select((d, k) => string.Create(CultureInfo.InvariantCulture, $"; {k + 1}: {d.Words}"))
                     );
-                    return new Photo(
-                        p.Fact.Photo,
-                        $"{title}, {PaperParts.Day(p.Entry.At)}{damage}",
-                        [.. marks.Select(d => (d.X, d.Y))]
-                    );
+                    return new Photo(p.Fact.Photo, $"{title}, {PaperParts.Day(p.Entry.At)}{damage}", [.. marks.Select(d => (d.X, d.Y))]);
                 }
             ),
         ]);

@@ -34,7 +34,17 @@ public static class WiringSheet
             [
                 .. EndCompared
                     .All(found, left, sheet)
-                    .Select(e => new Row([PartNames.End(sheet, e.End), Colour(e.End, found, left), PartNames.Terminal(sheet, e.Found), PartNames.Terminal(sheet, e.Planned), PartNames.Terminal(sheet, e.Left)], e.IsWrong ? Weight.Stop : Weight.None, e.IsWrong ? "not as planned" : "")),
+                    .Select(e => new Row(
+                        [
+                            PartNames.End(sheet, e.End),
+                            Colour(e.End, found, left),
+                            PartNames.Terminal(sheet, e.Found),
+                            PartNames.Terminal(sheet, e.Planned),
+                            PartNames.Terminal(sheet, e.Left),
+                        ],
+                        e.IsWrong ? Weight.Stop : Weight.None,
+                        e.IsWrong ? "not as planned" : ""
+                    )),
             ]
         );
         foreach (var record in (WiringRecord[])[found, left])
@@ -52,12 +62,17 @@ public static class WiringSheet
                 .. record
                     .Joints.Where(j => j.Photo.Length > 0)
                     .GroupBy(j => j.Photo)
-                    .Select(g => new Photo(g.Key, string.Join("; ", g.Select((j, n) => $"{ValueText.Plain(n + 1)}: {PartNames.Terminal(sheet, j.Terminal)}")), [.. g.Select(j => (j.X, j.Y))])),
+                    .Select(g => new Photo(
+                        g.Key,
+                        string.Join("; ", g.Select((j, n) => $"{ValueText.Plain(n + 1)}: {PartNames.Terminal(sheet, j.Terminal)}")),
+                        [.. g.Select(j => (j.X, j.Y))]
+                    )),
             ]);
         }
         if (!UntypedSheet.IsOne(sheet))
             yield return new Circuit("The circuit, as planned", CircuitDrawing.Draw(CircuitLayout.Of(sheet), Overlay.None));
     }
 
-    private static string Colour(string end, WiringRecord found, WiringRecord left) => left.ColourOf(end) is { Length: > 0 } now ? now : found.ColourOf(end);
+    private static string Colour(string end, WiringRecord found, WiringRecord left) =>
+        left.ColourOf(end) is { Length: > 0 } now ? now : found.ColourOf(end);
 }

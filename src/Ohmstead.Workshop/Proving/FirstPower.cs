@@ -54,14 +54,17 @@ public static class FirstPower
     /// counted in half widths of the sound band.
     /// </summary>
     /// <param name="faults">The faults to tell from a sound unit.</param>
-    public static ImmutableArray<LampChoice> Lamps(UnitModel model, Shop shop, double lineVolts, IReadOnlyList<FaultMode> faults, Meter meter)
+    public static ImmutableArray<LampChoice> Lamps(
+        UnitModel model,
+        Shop shop,
+        double lineVolts,
+        IReadOnlyList<FaultMode> faults,
+        Meter meter
+    )
     {
         if (LampReading(model.Sheet) is not { } spec)
             return [];
-        var weighed = shop
-            .Loads.Where(l => IsForLine(l, lineVolts))
-            .Select(l => Weigh(model, spec, l, lineVolts, faults, meter))
-            .ToList();
+        var weighed = shop.Loads.Where(l => IsForLine(l, lineVolts)).Select(l => Weigh(model, spec, l, lineVolts, faults, meter)).ToList();
         // A fault that none of the lamps can show speaks for none of them.
         var told = Enumerable.Range(0, faults.Count).Where(f => weighed.Exists(l => l.ApartOf(f) >= 1)).ToList();
         return [.. weighed.OrderByDescending(l => told.Select(l.ApartOf).DefaultIfEmpty(0).Min())];
@@ -99,7 +102,14 @@ public static class FirstPower
             quantity,
             "",
             "",
-            new ReadingState(new SourceSpec(source.From, source.To, volts, 0, 0, 0, 0), ImmutableDictionary<string, ControlPosition>.Empty, [], [], [], 20),
+            new ReadingState(
+                new SourceSpec(source.From, source.To, volts, 0, 0, 0, 0),
+                ImmutableDictionary<string, ControlPosition>.Empty,
+                [],
+                [],
+                [],
+                20
+            ),
             1,
             ReadingSpec.Closed,
             [],
@@ -110,7 +120,13 @@ public static class FirstPower
     }
 
     /// <summary>Go or stop: it is a stop when either is above what a sound unit draws; what is not read counts as not above.</summary>
-    public static (PowerTried? Fact, string Refused, string Words) Try(double volts, string amps, string watts, Expectation ofAmps, Expectation ofWatts)
+    public static (PowerTried? Fact, string Refused, string Words) Try(
+        double volts,
+        string amps,
+        string watts,
+        Expectation ofAmps,
+        Expectation ofWatts
+    )
     {
         var (a, ampsProblem) = Read(amps, 200, Quantity.AcAmps);
         var (w, wattsProblem) = Read(watts, 1e5, Quantity.Watts);
@@ -144,9 +160,19 @@ public static class FirstPower
             : (number.Value, "");
     }
 
-    private static LampChoice Weigh(UnitModel model, ReadingSpec spec, ShopLoad lamp, double lineVolts, IReadOnlyList<FaultMode> faults, Meter meter)
+    private static LampChoice Weigh(
+        UnitModel model,
+        ReadingSpec spec,
+        ShopLoad lamp,
+        double lineVolts,
+        IReadOnlyList<FaultMode> faults,
+        Meter meter
+    )
     {
-        var state = spec.State with { Source = spec.State.Source! with { Volts = lineVolts, LampVolts = lamp.Volts, LampAmps = lamp.Amps } };
+        var state = spec.State with
+        {
+            Source = spec.State.Source! with { Volts = lineVolts, LampVolts = lamp.Volts, LampAmps = lamp.Amps },
+        };
         var sound = Expectation.Of(model, spec, state, meter);
         var with = faults
             .Select(m => (m, Volts: ValueWith(model, spec, state, m, meter)))
@@ -154,7 +180,12 @@ public static class FirstPower
             .Select(w => (w.m, w.Volts.GetValueOrDefault()))
             .ToImmutableArray();
         var asked = spec.State.Source!;
-        return new LampChoice(lamp, sound, with, Math.Abs((lamp.Volts / asked.LampVolts) - 1) < 0.05 && Math.Abs((lamp.Amps / asked.LampAmps) - 1) < 0.05);
+        return new LampChoice(
+            lamp,
+            sound,
+            with,
+            Math.Abs((lamp.Volts / asked.LampVolts) - 1) < 0.05 && Math.Abs((lamp.Amps / asked.LampAmps) - 1) < 0.05
+        );
     }
 
     /// <summary>Null where it cannot be solved.</summary>

@@ -34,12 +34,12 @@ public static class LowSupply
     /// <summary>What has to be so before the first low reading, each a line.</summary>
     /// <param name="volts">What the sheet asks for (<see cref="WantedVolts"/>).</param>
     public static IReadOnlyList<string> Rules(double volts) =>
-    [
-        $"{About(volts)} from an isolating transformer. Not a variable transformer: that does not isolate.",
-        "Read it on AC and on DC first. Many plug-in adapters give DC, and electronic lamp supplies are not at 60 Hz.",
-        "Fused at 0.5 A, on clips or a lead that cannot enter an outlet.",
-        "Clip it onto the unit's plug, with the plug in sight.",
-    ];
+        [
+            $"{About(volts)} from an isolating transformer. Not a variable transformer: that does not isolate.",
+            "Read it on AC and on DC first. Many plug-in adapters give DC, and electronic lamp supplies are not at 60 Hz.",
+            "Fused at 0.5 A, on clips or a lead that cannot enter an outlet.",
+            "Clip it onto the unit's plug, with the plug in sight.",
+        ];
 
     /// <summary>Writes down what was measured, or says what is wrong with it.</summary>
     /// <param name="ac">As typed.</param>

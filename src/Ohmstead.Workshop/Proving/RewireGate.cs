@@ -19,11 +19,7 @@ public static class RewireGate
 
     /// <summary>Number of the last entry that moved a wire; 0 when none was.</summary>
     public static int LastWiring(BenchUnit unit, TypeSheet sheet) =>
-        unit.All<PartChanged>()
-            .Where(p => MovesWire(p.Fact, sheet))
-            .Select(p => p.Entry.Number)
-            .DefaultIfEmpty(0)
-            .Last();
+        unit.All<PartChanged>().Where(p => MovesWire(p.Fact, sheet)).Select(p => p.Entry.Number).DefaultIfEmpty(0).Last();
 
     /// <summary>A new roller is riveted and a new lamp is screwed in; whatever else is renewed, a cord above all, is soldered.</summary>
     internal static bool MovesWire(PartChanged part, TypeSheet sheet) =>
@@ -44,7 +40,9 @@ public static class RewireGate
 
     /// <summary>The check that stands; null when none does.</summary>
     public static RewireChecked? Standing(BenchUnit unit, TypeSheet sheet) =>
-        unit.All<RewireChecked>().Select(c => c.Fact).LastOrDefault() is { } last && last.RestsOn == MarkOf(unit, sheet) && WrongEnd.Of(unit, sheet).IsEmpty
+        unit.All<RewireChecked>().Select(c => c.Fact).LastOrDefault() is { } last
+        && last.RestsOn == MarkOf(unit, sheet)
+        && WrongEnd.Of(unit, sheet).IsEmpty
             ? last
             : null;
 

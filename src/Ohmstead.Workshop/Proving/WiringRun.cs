@@ -19,10 +19,7 @@ public sealed record WiringRun(ImmutableArray<WiringStep> Steps)
     public static BenchUnit Since(BenchUnit unit, TypeSheet sheet)
     {
         var wiring = RewireGate.LastWiring(unit, sheet);
-        return unit with
-        {
-            Standing = [.. unit.Standing.Where(e => e.Number > wiring || e.Fact is not (ReadingEntered or ReadingWaived))],
-        };
+        return unit with { Standing = [.. unit.Standing.Where(e => e.Number > wiring || e.Fact is not (ReadingEntered or ReadingWaived))] };
     }
 
     /// <summary>The run, with what was read in it so far.</summary>
@@ -45,7 +42,9 @@ public sealed record WiringRun(ImmutableArray<WiringStep> Steps)
             order.Add(id);
         }
         var wiring = RewireGate.LastWiring(unit, model.Sheet);
-        var before = unit.CurrentReadings.Where(r => r.Entry.Number <= wiring).Select(r => r.Fact.ReadingId)
+        var before = unit
+            .CurrentReadings.Where(r => r.Entry.Number <= wiring)
+            .Select(r => r.Fact.ReadingId)
             .Concat(ReadingsText.Waivers(unit).Where(w => w.Entry.Number <= wiring).Select(w => w.Fact.ReadingId))
             .ToHashSet(StringComparer.Ordinal);
         foreach (var check in model.Sheet.Readings.Where(r => r is { IsGate: true, State.Source: null } && !before.Contains(r.Id)))
@@ -77,5 +76,8 @@ public sealed record WiringStep(ReadingOffer Offer, int Shows)
     /// <summary>True when it was taken since a wire was last moved, or waived where that can be; a doubted check is to be read again.</summary>
     public bool IsDone =>
         Offer.IsWaived
-        || (Offer.Last?.Fact.Shown.Kind is ShownKind.Value or ShownKind.OverRange && !(Offer.Spec.Limits is not null && Offer.Doubted.Length > 0));
+        || (
+            Offer.Last?.Fact.Shown.Kind is ShownKind.Value or ShownKind.OverRange
+            && !(Offer.Spec.Limits is not null && Offer.Doubted.Length > 0)
+        );
 }

@@ -38,9 +38,7 @@ public sealed record BandPicture(
     {
         var isOpen = double.IsPositiveInfinity(expected.High);
         var low = Math.Min(expected.Low, expected.Quantity == Quantity.InsulationOhms ? MostOhms / 10 : 20e6);
-        var high = isOpen
-            ? Math.Max(low * 10, expected.Quantity == Quantity.InsulationOhms ? 1e9 : 20e6)
-            : expected.High;
+        var high = isOpen ? Math.Max(low * 10, expected.Quantity == Quantity.InsulationOhms ? 1e9 : 20e6) : expected.High;
         // A tester of insulation is read in decades, and so are the megohms that leak across an open place.
         return
             expected.Quantity == Quantity.InsulationOhms
@@ -106,9 +104,6 @@ public sealed record BandPicture(
     {
         var decimals = Math.Clamp((int)Math.Ceiling(-Math.Log10(step) - 1e-9), 0, 4);
         var rounded = Math.Round(tick, decimals);
-        return (rounded == 0 ? 0 : rounded).ToString(
-            "F" + decimals.ToString(CultureInfo.InvariantCulture),
-            CultureInfo.InvariantCulture
-        );
+        return (rounded == 0 ? 0 : rounded).ToString("F" + decimals.ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture);
     }
 }

@@ -20,8 +20,7 @@ public sealed record BenchState(
     public double? LowVolts { get; init; }
 
     /// <summary>Everything as the sheet says.</summary>
-    public static BenchState AsSheet { get; } =
-        new(null, "", "", ImmutableSortedDictionary<string, double>.Empty, null);
+    public static BenchState AsSheet { get; } = new(null, "", "", ImmutableSortedDictionary<string, double>.Empty, null);
 }
 
 /// <summary>What a meter showed, or why it showed nothing.</summary>

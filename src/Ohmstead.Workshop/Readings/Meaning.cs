@@ -117,9 +117,7 @@ public sealed record Meaning(Verdict Verdict, string Words, string Next = "")
         if (times < 9.95)
             return times.ToString("0.0", CultureInfo.InvariantCulture);
         var unit = Math.Pow(10, Math.Floor(Math.Log10(times)) - 1);
-        return times > 1e12
-            ? "over a trillion"
-            : (Math.Round(times / unit) * unit).ToString("#,0", CultureInfo.InvariantCulture);
+        return times > 1e12 ? "over a trillion" : (Math.Round(times / unit) * unit).ToString("#,0", CultureInfo.InvariantCulture);
     }
 }
 

@@ -45,8 +45,7 @@ public static class MeterInHand
     }
 
     /// <summary>The meter that a quantity is read with when this one is in hand: itself, or the shop's first that reads it.</summary>
-    public static ShopMeter? For(Quantity quantity, BenchState bench, Shop shop) =>
-        Find(shop, bench.MeterId, NameOf(quantity));
+    public static ShopMeter? For(Quantity quantity, BenchState bench, Shop shop) => Find(shop, bench.MeterId, NameOf(quantity));
 
     private static ShopMeter? Find(Shop shop, string id, string quantity)
     {

@@ -22,9 +22,7 @@ internal static partial class NumberText
         if (Mixed().IsMatch(typed))
             return Refused($"\"{text}\" has separators for thousands: write the number without them.");
         if (Thousands().IsMatch(typed))
-            return Refused(
-                $"\"{text}\" could be {typed.Replace(',', '.')} or {typed.Replace(",", "")}: write it without a comma."
-            );
+            return Refused($"\"{text}\" could be {typed.Replace(',', '.')} or {typed.Replace(",", "")}: write it without a comma.");
         var parts = Form().Match(typed);
         if (!parts.Success)
             return Refused($"“{text}” is not a number. Try 18.6, 0.3k or OL.");
@@ -41,11 +39,8 @@ internal static partial class NumberText
             return Refused("A capital M is a million. For a thousandth write a small m: 200m.");
         // The digits were matched above; only a number too long for a double is left, and that is no reading.
         var value =
-            double.Parse(
-                digits,
-                NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint,
-                CultureInfo.InvariantCulture
-            ) * By(IsBareMegohms(parts, quantity) ? "M" : prefix);
+            double.Parse(digits, NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture)
+            * By(IsBareMegohms(parts, quantity) ? "M" : prefix);
         if (Math.Abs(value) > 1e12)
             return Refused($"\"{text}\" is more than any meter shows.");
         if (value < 0 && quantity is not (Quantity.DcVolts or Quantity.Ohms))

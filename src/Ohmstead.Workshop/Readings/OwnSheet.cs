@@ -26,7 +26,9 @@ public static class OwnSheet
             // A part renewed or cleaned in place of a replaced one is as new as that was: its chances are lowered once.
             if (
                 part.Change is not PartChange.Rewired
-                && !(part.Change is PartChange.Renewed or PartChange.Serviced && last.GetValueOrDefault(part.Element) == PartChange.Replaced)
+                && !(
+                    part.Change is PartChange.Renewed or PartChange.Serviced && last.GetValueOrDefault(part.Element) == PartChange.Replaced
+                )
             )
                 last[part.Element] = part.Change;
             rewired[part.Element] = part.Change == PartChange.Rewired;
@@ -56,12 +58,10 @@ public static class OwnSheet
             PartChange.Replaced when part.Part is { } p => [new JsonObject { ["replace"] = JsonNode.Parse(p.GetRawText()) }],
             PartChange.Added when part.Part is { } p => [new JsonObject { ["add"] = JsonNode.Parse(p.GetRawText()) }],
             PartChange.Removed => [new JsonObject { ["remove"] = part.Element }],
-            PartChange.Moved when part.Part is { ValueKind: JsonValueKind.Object } ends => ends
-                .EnumerateObject()
+            PartChange.Moved when part.Part is { ValueKind: JsonValueKind.Object } ends => ends.EnumerateObject()
                 .Select(e => new JsonObject { ["move"] = $"{part.Element}.{e.Name}", ["to"] = JsonNode.Parse(e.Value.GetRawText()) }),
             _ => [],
         };
 
-    private static JsonArray Words(IEnumerable<string> words) =>
-        [.. words.Order(StringComparer.Ordinal).Select(w => (JsonNode)w)];
+    private static JsonArray Words(IEnumerable<string> words) => [.. words.Order(StringComparer.Ordinal).Select(w => (JsonNode)w)];
 }

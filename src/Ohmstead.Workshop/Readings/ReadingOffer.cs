@@ -94,19 +94,9 @@ public sealed record ReadingOffer(
     {
         var sheet = model.Sheet;
         var shut = Gates.Missing(sheet, readings, spec).Select(id => GateOf(unit, sheet, sheet.FindReading(id)!, readings));
-        var access =
-            !spec.IsOpenCase ? "case closed"
-            : $"case open: {PartNames.Step(sheet, spec.Access)} off";
+        var access = !spec.IsOpenCase ? "case closed" : $"case open: {PartNames.Step(sheet, spec.Access)} off";
         var state = BenchConditions.StateOf(model, spec, unit.Bench, shop);
-        return new(
-            spec,
-            state,
-            [.. shut],
-            ReadingCautions.Of(model, spec, state),
-            [.. WaivedBefore(spec, sheet, readings)],
-            access,
-            null
-        );
+        return new(spec, state, [.. shut], ReadingCautions.Of(model, spec, state), [.. WaivedBefore(spec, sheet, readings)], access, null);
     }
 
     /// <summary>Every gate of a sheet that has not passed and is not waived, whether or not a reading waits for it.</summary>
@@ -117,18 +107,13 @@ public sealed record ReadingOffer(
     {
         var end = Gates.EndOf(readings, gate);
         if (readings.Readings.LastOrDefault(r => r.Spec.Id == gate.Id && r.IsTaken) is { } taken)
-            return new(
-                gate,
-                $"{Measured(taken)}: {(end == CheckEnd.Doubted ? Doubt(unit, sheet, gate) : Why(gate, taken, end))}",
-                end
-            );
+            return new(gate, $"{Measured(taken)}: {(end == CheckEnd.Doubted ? Doubt(unit, sheet, gate) : Why(gate, taken, end))}", end);
         var could = readings.Readings.LastOrDefault(r => r.Spec.Id == gate.Id);
         return new(gate, could is { Why.Length: > 0 } ? $"not taken: {could.Why}" : "not taken yet", end);
     }
 
     private static string Why(ReadingSpec gate, TakenReading taken, CheckEnd end) =>
-        end == CheckEnd.TooClose
-            ? $"too close to {LimitWords.WithSource(gate)}. Read it again, or use a better meter"
+        end == CheckEnd.TooClose ? $"too close to {LimitWords.WithSource(gate)}. Read it again, or use a better meter"
         : taken.Outcome == Outcome.Jumps ? "it jumps, so it failed. A measured failure cannot be waived"
         : $"failed {LimitWords.WithSource(gate)}. A measured failure cannot be waived";
 
@@ -159,9 +144,7 @@ public sealed record ReadingOffer(
                     open.Push(need);
         return sheet
             .Readings.Where(r => needs.Contains(r.Id) && !readings.Readings.Any(t => t.Spec.Id == r.Id && t.IsTaken))
-            .Select(r =>
-                (r.Title, Waiver: readings.Readings.LastOrDefault(t => t.Spec.Id == r.Id && t.WaivedBy.Length > 0))
-            )
+            .Select(r => (r.Title, Waiver: readings.Readings.LastOrDefault(t => t.Spec.Id == r.Id && t.WaivedBy.Length > 0)))
             .Where(w => w.Waiver is not null)
             .Select(w => $"{w.Title}: waived by {w.Waiver!.WaivedBy}");
     }

@@ -15,17 +15,12 @@ public static class ReadingsText
     /// <param name="model">The unit's own sheet (<see cref="OwnSheet"/>).</param>
     public static string Write(BenchUnit unit, UnitModel model, Shop shop)
     {
-        var (sheet, root) = (
-            model.Sheet,
-            new JsonObject { ["ohmstead"] = ReadingsFile.Mark, ["sheet"] = model.Sheet.Id }
-        );
+        var (sheet, root) = (model.Sheet, new JsonObject { ["ohmstead"] = ReadingsFile.Mark, ["sheet"] = model.Sheet.Id });
         if (unit.Bench.SupplyVolts is { } volts)
             root["supplyVolts"] = volts;
         var inHand = MeterInHand.Of(unit.Bench, shop);
         root["meter"] = new JsonObject(
-            inHand
-                .Errors.OrderBy(e => e.Key)
-                .Select(e => KeyValuePair.Create(MeterInHand.NameOf(e.Key), (JsonNode?)Error(e.Value)))
+            inHand.Errors.OrderBy(e => e.Key).Select(e => KeyValuePair.Create(MeterInHand.NameOf(e.Key), (JsonNode?)Error(e.Value)))
         );
         var taken = unit
             .CurrentReadings.Where(r => sheet.FindReading(r.Fact.ReadingId) is not null)
@@ -78,14 +73,9 @@ public static class ReadingsText
             node["supplyVolts"] = source.Volts;
         if (state.Celsius != spec.State.Celsius)
             node["celsius"] = state.Celsius;
-        var moved = state
-            .Controls.Where(c => spec.State.Controls[c.Key] != c.Value)
-            .OrderBy(c => c.Key, StringComparer.Ordinal)
-            .ToList();
+        var moved = state.Controls.Where(c => spec.State.Controls[c.Key] != c.Value).OrderBy(c => c.Key, StringComparer.Ordinal).ToList();
         if (moved.Count > 0)
-            node["controls"] = new JsonObject(
-                moved.Select(c => KeyValuePair.Create(c.Key, (JsonNode?)c.Value.Throttle))
-            );
+            node["controls"] = new JsonObject(moved.Select(c => KeyValuePair.Create(c.Key, (JsonNode?)c.Value.Throttle)));
         if (!state.Loads.SequenceEqual(spec.State.Loads))
             node["loads"] = new JsonArray([.. state.Loads.Select(Load)]);
         return node;

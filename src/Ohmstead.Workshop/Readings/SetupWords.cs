@@ -65,12 +65,8 @@ public sealed record SetupWords(
         if (source.IsDirect)
             return $"{ValueText.Plain(source.DirectAmps)} A DC, plus on {PartNames.Terminal(sheet, source.From)}, minus on {PartNames.Terminal(sheet, source.To)}";
         var volts = $"{ValueText.Plain(Math.Round(source.Volts, 2))} V AC";
-        var lamp = source.HasLamp
-            ? $", through a {ValueText.Plain(Math.Round(source.LampVolts * source.LampAmps))} W lamp"
-            : "";
+        var lamp = source.HasLamp ? $", through a {ValueText.Plain(Math.Round(source.LampVolts * source.LampAmps))} W lamp" : "";
         var ohms = source.SeriesOhms > 0 ? $", through {ValueText.Of(source.SeriesOhms, Quantity.Ohms)}" : "";
-        return source.Volts > sheet.SupplyVolts / 2
-            ? $"mains, {volts}{lamp}{ohms}"
-            : $"{volts} on {on}{lamp}{ohms}";
+        return source.Volts > sheet.SupplyVolts / 2 ? $"mains, {volts}{lamp}{ohms}" : $"{volts} on {on}{lamp}{ohms}";
     }
 }

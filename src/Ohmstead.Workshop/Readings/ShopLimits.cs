@@ -83,8 +83,6 @@ public static class ShopLimits
     {
         // Without a type no mains reading is there to say where the plug is.
         var mains = UntypedSheet.IsOne(sheet) ? Repair.MainsSide.Of(sheet) : MainsSide.Of(sheet);
-        return sheet.Readings.Select(r =>
-            (r, r.Quantity == Quantity.InsulationOhms && mains.Contains(r.From) != mains.Contains(r.To))
-        );
+        return sheet.Readings.Select(r => (r, r.Quantity == Quantity.InsulationOhms && mains.Contains(r.From) != mains.Contains(r.To)));
     }
 }

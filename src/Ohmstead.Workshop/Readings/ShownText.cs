@@ -8,14 +8,7 @@ public static class ShownText
 {
     private static readonly string[] OverRangeWords = ["ol", "o.l", "o.l.", "0l", "0.l", "over", "open", "∞"];
     private static readonly string[] JumpWords = ["it jumps", "jumps", "jump"];
-    private static readonly string[] NotTakenWords =
-    [
-        "could not, because",
-        "could not because",
-        "could not",
-        "couldn't",
-        "not taken",
-    ];
+    private static readonly string[] NotTakenWords = ["could not, because", "could not because", "could not", "couldn't", "not taken"];
 
     /// <summary>Reads it, whatever the culture of the machine. A point or a comma may stand before the decimals.</summary>
     /// <returns>What was shown; or why it cannot be told, in words for the person who typed it.</returns>

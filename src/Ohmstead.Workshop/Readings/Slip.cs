@@ -53,7 +53,11 @@ public sealed record Slip(string Words, Shown Meant)
     /// </summary>
     private static Slip? Beyond(double typed, Expectation expected)
     {
-        if (expected.Quantity is not (Quantity.AcVolts or Quantity.DcVolts) || expected.High < LeastVolts || typed < TimesBeyond * expected.High)
+        if (
+            expected.Quantity is not (Quantity.AcVolts or Quantity.DcVolts)
+            || expected.High < LeastVolts
+            || typed < TimesBeyond * expected.High
+        )
             return null;
         foreach (var (times, words) in Decimals)
             if (times > 1 && Shifted(typed, times) is var meant && meant <= expected.High && meant >= expected.Low / TimesBeyond)
@@ -85,6 +89,5 @@ public sealed record Slip(string Words, Shown Meant)
     public string Question(Quantity quantity) => $"Did you mean {ShownText.Write(Meant, quantity)}?";
 
     /// <summary>By decimal arithmetic: a tenth of 35 is 3.5, with no digit more.</summary>
-    private static double Shifted(double typed, double times) =>
-        (double)((decimal)typed / (decimal)times);
+    private static double Shifted(double typed, double times) => (double)((decimal)typed / (decimal)times);
 }

@@ -18,17 +18,11 @@ public static class Taking
         if (shown.Kind == ShownKind.NotTaken && shown.Why.Trim().Length is 0 or > MostWords)
             return new(null, "Say in a few words why it could not be taken.");
         if (shown.Kind == ShownKind.OverRange && !IsResistance(offer.Spec.Quantity))
-            return new(
-                null,
-                "OL is for resistance only. Where a voltage or current is too much for the range, choose a higher one."
-            );
+            return new(null, "OL is for resistance only. Where a voltage or current is too much for the range, choose a higher one.");
         return BenchProblem(bench) is { Length: > 0 } problem
             ? new(null, problem)
             : new(
-                new ReadingEntered(offer.Spec.Id, shown, bench)
-                {
-                    Title = UntypedSheet.IsOwn(offer.Spec.Id) ? offer.Spec.Title : null,
-                },
+                new ReadingEntered(offer.Spec.Id, shown, bench) { Title = UntypedSheet.IsOwn(offer.Spec.Id) ? offer.Spec.Title : null },
                 ""
             );
     }

@@ -36,9 +36,7 @@ public sealed record ThrottleSetting(double? Position, double Least, double Most
         var isAveraging = meter.IsAveraging;
         var solver = new ReadingSolver();
         // Selectors go to rest: a whistle or a direction position would add to the volts or take them away.
-        var throttles = state
-            .Controls.Where(c => model.Sheet.Controls.Any(k => k.Id == c.Key && k.IsThrottle))
-            .ToImmutableDictionary();
+        var throttles = state.Controls.Where(c => model.Sheet.Controls.Any(k => k.Id == c.Key && k.IsThrottle)).ToImmutableDictionary();
         double? VoltsAt(double x)
         {
             var at = state with { Loads = [], Controls = throttles.SetItem(control, new ControlPosition(x, "")) };
@@ -67,10 +65,7 @@ public sealed record ThrottleSetting(double? Position, double Least, double Most
     private static ReadingSpec NoLoad(ReadingSpec spec)
     {
         var isVolts = spec.Quantity is Quantity.AcVolts or Quantity.DcVolts && spec.From.Length > 0;
-        var (from, to) =
-            isVolts || spec.State.Loads.IsEmpty
-                ? (spec.From, spec.To)
-                : (spec.State.Loads[0].From, spec.State.Loads[0].To);
+        var (from, to) = isVolts || spec.State.Loads.IsEmpty ? (spec.From, spec.To) : (spec.State.Loads[0].From, spec.State.Loads[0].To);
         return spec with { Quantity = Quantity.AcVolts, From = from, To = to };
     }
 }

@@ -48,8 +48,7 @@ public static class UsualRound
         while (chosen.Count < Math.Min(Most, closed.Count))
         {
             double Rate(int r) =>
-                Enumerable.Range(0, worth.Length).Where(m => shows[r][m]).Sum(m => worth[m])
-                / Math.Max(closed[r].Minutes, 0.5);
+                Enumerable.Range(0, worth.Length).Where(m => shows[r][m]).Sum(m => worth[m]) / Math.Max(closed[r].Minutes, 0.5);
             var best = Enumerable.Range(0, closed.Count).Where(r => !chosen.Contains(r)).MaxBy(Rate);
             Take(best);
         }
@@ -61,11 +60,7 @@ public static class UsualRound
     {
         var expected = Expectation.Of(model, spec, spec.State, meter);
         var leads = spec.Quantity == Quantity.Ohms ? meter.For(spec.Quantity).LeadOhms : 0;
-        var (solver, circuits, values) = (
-            new ReadingSolver(),
-            new FaultedCircuits(model, spec, spec.State),
-            model.Nominal.Copy()
-        );
+        var (solver, circuits, values) = (new ReadingSolver(), new FaultedCircuits(model, spec, spec.State), model.Nominal.Copy());
         var limit = Solution.OverRange(spec.Quantity);
         return
         [

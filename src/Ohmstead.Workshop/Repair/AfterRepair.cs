@@ -46,7 +46,8 @@ public sealed record AfterRepair(
         var needs = again.SelectMany(r => Gates.Missing(model.Sheet, readings, r)).ToHashSet(StringComparer.Ordinal);
         all.AddRange(model.Sheet.Readings.Where(r => needs.Contains(r.Id) && !all.Contains(r)));
         var first = changes[0].Entry.Number;
-        var since = unit.CurrentReadings.Where(r => r.Entry.Number > first && r.Fact.Shown.Kind != Workshop.Readings.ShownKind.NotTaken)
+        var since = unit
+            .CurrentReadings.Where(r => r.Entry.Number > first && r.Fact.Shown.Kind != Workshop.Readings.ShownKind.NotTaken)
             .Select(r => r.Fact.ReadingId)
             .ToHashSet(StringComparer.Ordinal);
         ImmutableArray<(ReadingSpec Spec, bool)> list = [.. InOrder(all, model.Sheet).Select(r => (r, since.Contains(r.Id)))];
@@ -78,9 +79,7 @@ public sealed record AfterRepair(
     {
         var found = unit.All<FindingJudged>()
             .LastOrDefault(f =>
-                f.Fact.Element == change.Fact.Element
-                && f.Entry.Number < change.Entry.Number
-                && f.Fact.Judgement == Judgement.Confirmed
+                f.Fact.Element == change.Fact.Element && f.Entry.Number < change.Entry.Number && f.Fact.Judgement == Judgement.Confirmed
             )
             .Fact?.Mode;
         var modes = new FaultCatalogue(model).Modes.Where(m => m.Element == change.Fact.Element).ToList();

@@ -18,9 +18,8 @@ public static class MainsSide
     /// </summary>
     public static ImmutableArray<string> Plug(TypeSheet sheet) =>
         UntypedSheet.IsOne(sheet) ? UntypedSheet.Plug
-        : sheet.Readings.FirstOrDefault(r => r.State.Source is { Volts: > LowVolts })?.State.Source is { } source
-            ? [source.From, source.To]
-            : [];
+        : sheet.Readings.FirstOrDefault(r => r.State.Source is { Volts: > LowVolts })?.State.Source is { } source ? [source.From, source.To]
+        : [];
 
     /// <summary>The terminals joined to the plug by anything but insulation.</summary>
     public static ImmutableHashSet<string> Of(TypeSheet sheet) => Kept.GetValue(sheet, Find);

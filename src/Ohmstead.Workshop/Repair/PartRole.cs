@@ -69,20 +69,17 @@ public static class PartRole
     {
         if (MainsSide.Of(sheet).Overlaps([e.From, e.To]))
             return "mains";
-        bool IsOfTheCircuit(string terminal) =>
-            sheet.Elements.Any(o => o.Kind != "insulation" && (o.From == terminal || o.To == terminal));
+        bool IsOfTheCircuit(string terminal) => sheet.Elements.Any(o => o.Kind != "insulation" && (o.From == terminal || o.To == terminal));
         return IsOfTheCircuit(e.From) && IsOfTheCircuit(e.To) ? "" : "core";
     }
 
     private static bool IsAtWhistle(TypeSheet sheet, Element e) =>
         sheet.Elements.OfType<Switch>().Any(s => Touch(s, e) && OfSwitch(sheet, s) == "whistle");
 
-    private static bool Touch(Element a, Element b) =>
-        a.From == b.From || a.From == b.To || a.To == b.From || a.To == b.To;
+    private static bool Touch(Element a, Element b) => a.From == b.From || a.From == b.To || a.To == b.From || a.To == b.To;
 
     private static HashSet<string> Plug(TypeSheet sheet) => [.. MainsSide.Plug(sheet)];
 
     private static bool Says(TypeSheet sheet, string id, string word) =>
-        id.Contains(word, StringComparison.OrdinalIgnoreCase)
-        || PartNames.Of(sheet, id).Contains(word, StringComparison.OrdinalIgnoreCase);
+        id.Contains(word, StringComparison.OrdinalIgnoreCase) || PartNames.Of(sheet, id).Contains(word, StringComparison.OrdinalIgnoreCase);
 }

@@ -76,7 +76,10 @@ public static class Unmoved
                 null,
                 .. new FaultCatalogue(model)
                     .Modes.Where(m => m.Element == change.Element)
-                    .SelectMany(m => m.HasSize ? new[] { m.Min, m.MiddleSize, m.Max } : [m.MiddleSize], (m, size) => (Fault?)new Fault(m, size)),
+                    .SelectMany(
+                        m => m.HasSize ? new[] { m.Min, m.MiddleSize, m.Max } : [m.MiddleSize],
+                        (m, size) => (Fault?)new Fault(m, size)
+                    ),
             ];
         var (faultsBefore, faultsAfter) = (OfOld(old), OfOld(own));
         bool IsUnmoved(ReadingSpec spec)

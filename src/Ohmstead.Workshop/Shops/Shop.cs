@@ -47,12 +47,7 @@ public sealed record Shop(
 /// <summary>A meter on the bench.</summary>
 /// <param name="Errors">Limits of error by quantity ("ac-volts"), as in a readings file.</param>
 /// <param name="IsTrueRms">False for one that responds to the average and is scaled for a sine.</param>
-public sealed record ShopMeter(
-    string Id,
-    string Name,
-    bool IsTrueRms,
-    ImmutableSortedDictionary<string, ShopMeterError> Errors
-)
+public sealed record ShopMeter(string Id, string Name, bool IsTrueRms, ImmutableSortedDictionary<string, ShopMeterError> Errors)
 {
     /// <summary>True when what its test leads read was measured, or the question was skipped.</summary>
     public bool AreLeadsKnown { get; init; }

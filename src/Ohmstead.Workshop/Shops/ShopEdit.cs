@@ -23,19 +23,13 @@ public static class ShopEdit
     /// <returns>The number, or what is wrong.</returns>
     public static (double Value, string Problem) Number(string text, double least, double most)
     {
-        const NumberStyles style =
-            NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint | NumberStyles.AllowExponent;
+        const NumberStyles style = NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint | NumberStyles.AllowExponent;
         var typed = text.Trim().Replace(',', '.');
         if (typed.Length == 0)
             return (0, $"Enter a number, {Show(least)} to {Show(most)}.");
         if (!double.TryParse(typed, style, CultureInfo.InvariantCulture, out var value) || !double.IsFinite(value))
-            return (
-                0,
-                $"“{(typed.Length <= 20 ? typed : typed[..20] + "…")}” is not a number. Enter {Show(least)} to {Show(most)}."
-            );
-        return value < least || value > most
-            ? (0, $"Must be {Show(least)} to {Show(most)}.")
-            : (value, "");
+            return (0, $"“{(typed.Length <= 20 ? typed : typed[..20] + "…")}” is not a number. Enter {Show(least)} to {Show(most)}.");
+        return value < least || value > most ? (0, $"Must be {Show(least)} to {Show(most)}.") : (value, "");
     }
 
     /// <summary>Said of a meter that would have no error.</summary>
@@ -92,26 +86,14 @@ public static class ShopEdit
     public static Shop Reads(this Shop shop, int at, string quantity, bool reads) =>
         shop.WithMeter(
             at,
-            m =>
-                m with
-                {
-                    Errors = reads
-                        ? m.Errors.SetItem(quantity, Shop.Usual.Meters[0].Errors[quantity])
-                        : m.Errors.Remove(quantity),
-                }
+            m => m with { Errors = reads ? m.Errors.SetItem(quantity, Shop.Usual.Meters[0].Errors[quantity]) : m.Errors.Remove(quantity) }
         );
 
     /// <summary>One more meter, with the errors of a usual one.</summary>
     public static Shop AddMeter(this Shop shop) =>
         shop with
         {
-            Meters = shop.Meters.Add(
-                Shop.Usual.Meters[0] with
-                {
-                    Id = FreeId("meter", shop.Meters.Select(m => m.Id)),
-                    Name = "New meter",
-                }
-            ),
+            Meters = shop.Meters.Add(Shop.Usual.Meters[0] with { Id = FreeId("meter", shop.Meters.Select(m => m.Id)), Name = "New meter" }),
         };
 
     /// <summary>The shop with a load changed; of a lamp the hot resistance follows from volts and amps.</summary>
@@ -129,9 +111,7 @@ public static class ShopEdit
         var id = FreeId(isLamp ? "lamp" : "load", shop.Loads.Select(l => l.Id));
         return shop with
         {
-            Loads = shop.Loads.Add(
-                isLamp ? new ShopLoad(id, "New lamp", 24, 12, 0.5) : new ShopLoad(id, "New load", 4, 0, 0)
-            ),
+            Loads = shop.Loads.Add(isLamp ? new ShopLoad(id, "New lamp", 24, 12, 0.5) : new ShopLoad(id, "New load", 4, 0, 0)),
         };
     }
 
@@ -139,11 +119,7 @@ public static class ShopEdit
     public static Shop Has(this Shop shop, ShopLoad load, bool has) =>
         shop with
         {
-            Loads =
-            [
-                .. shop.Loads.Where(l => l.Id != load.Id),
-                .. has ? [load] : ImmutableArray<ShopLoad>.Empty,
-            ],
+            Loads = [.. shop.Loads.Where(l => l.Id != load.Id), .. has ? [load] : ImmutableArray<ShopLoad>.Empty],
         };
 
     /// <summary>The shop with a limit changed.</summary>
@@ -197,12 +173,7 @@ public static class ShopEdit
         shop with
         {
             LookOver = shop.LookOver.Add(
-                new LookOverItem(
-                    FreeId("part", shop.LookOver.Select(i => i.Id)),
-                    "New part",
-                    "How does it look?",
-                    ["as it should be"]
-                )
+                new LookOverItem(FreeId("part", shop.LookOver.Select(i => i.Id)), "New part", "How does it look?", ["as it should be"])
             ),
         };
 

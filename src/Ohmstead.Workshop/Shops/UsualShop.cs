@@ -81,10 +81,24 @@ public static class UsualShop
 
     private static ImmutableArray<ShopLimit> Limits() =>
         [
-            new("insulation", "Insulation, mains side to posts and core at 500 V: least", 2e6, "Ω", "IEC 61558-1, clause 18.2, from memory", ""),
+            new(
+                "insulation",
+                "Insulation, mains side to posts and core at 500 V: least",
+                2e6,
+                "Ω",
+                "IEC 61558-1, clause 18.2, from memory",
+                ""
+            ),
             new("insulation-usual", "Insulation that a dry unit usually has: more than", 100e6, "Ω", NoSource, ""),
             new("touch-current", "Touch current to ground, either way of the plug: most", 0.25, "mA", "IEC 60950, class II, as listed", ""),
-            new("rise", "Rise of the windings in a heat run: most", 65, "K", "common practice, after IEC 61558-1, table 1, from memory", ""),
+            new(
+                "rise",
+                "Rise of the windings in a heat run: most",
+                65,
+                "K",
+                "common practice, after IEC 61558-1, table 1, from memory",
+                ""
+            ),
             new("roller", "Roller diameter, of a new one: least", 70, "%", NoSource, ""),
             new("usable", "Share of the printed watts that can be used for hours", 70, "%", NoSource, ""),
         ];
@@ -102,12 +116,7 @@ public static class UsualShop
             "cord" => ["sticky or gummy", "cracked", "crumbling, bare wire showing", "crumbles, wire to be seen"],
             "plug" => ["screws exposed", "screws open to the touch"],
             "sleeves" => ["bare wire showing", "bare wire to be seen"],
-            "case" =>
-            [
-                "a crack, something live in reach",
-                "a piece missing, something live in reach",
-                "piece missing",
-            ],
+            "case" => ["a crack, something live in reach", "a piece missing, something live in reach", "piece missing"],
             _ => [],
         };
 

@@ -13,7 +13,12 @@ public sealed class ApartState
     private readonly ImmutableArray<TakeApartStep> steps;
     private readonly HashSet<string> off;
 
-    private ApartState(ImmutableArray<TakeApartStep> steps, ImmutableArray<string> reach, ImmutableArray<OffStep> off, ImmutableArray<BackStep> back)
+    private ApartState(
+        ImmutableArray<TakeApartStep> steps,
+        ImmutableArray<string> reach,
+        ImmutableArray<OffStep> off,
+        ImmutableArray<BackStep> back
+    )
     {
         (this.steps, Reach, Off, Back) = (steps, reach, off, back);
         this.off = off.Select(o => o.Step.Id).ToHashSet(StringComparer.Ordinal);
@@ -109,7 +114,8 @@ public sealed class ApartState
     private HashSet<string> Known() => steps.Select(s => s.Id).Where(off.Contains).ToHashSet(StringComparer.Ordinal);
 
     private static TakeApartStep StepOf(TakenOff taken, TypeSheet sheet) =>
-        sheet.TakeApart.FirstOrDefault(s => s.Id == taken.Step) ?? new(taken.Step, taken.Title ?? Sentences.Large(PartNames.Step(sheet, taken.Step)), [], [], 0, 0, 0, 0, [], "", 0);
+        sheet.TakeApart.FirstOrDefault(s => s.Id == taken.Step)
+        ?? new(taken.Step, taken.Title ?? Sentences.Large(PartNames.Step(sheet, taken.Step)), [], [], 0, 0, 0, 0, [], "", 0);
 }
 
 /// <summary>A step that is off.</summary>

@@ -16,7 +16,10 @@ public static class CupsText
         if (!state.Back.IsEmpty)
             words += $" {Sentences.Large(Counted.Of(old, "old one"))} went back{(renewed > 0 ? $", {Counted.Bare(renewed)} new" : "")}.";
         foreach (var left in state.Back.Where(b => b.Remainder != 0))
-            words += $" {left.Off.Step.Title}: {Counted.Of(Math.Abs(left.Remainder), "piece")} {(left.Remainder > 0 ? "left over" : "more than came off")}, {left.Fact.Why}. Signed by {left.Fact.By}.";
-        return state.Off.IsEmpty ? words : words + $" Still off, {Counted.Of(still, "piece")}: {string.Join(", ", state.Off.Select(o => o.Step.Title))}.";
+            words +=
+                $" {left.Off.Step.Title}: {Counted.Of(Math.Abs(left.Remainder), "piece")} {(left.Remainder > 0 ? "left over" : "more than came off")}, {left.Fact.Why}. Signed by {left.Fact.By}.";
+        return state.Off.IsEmpty
+            ? words
+            : words + $" Still off, {Counted.Of(still, "piece")}: {string.Join(", ", state.Off.Select(o => o.Step.Title))}.";
     }
 }

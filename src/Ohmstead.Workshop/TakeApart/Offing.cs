@@ -29,16 +29,21 @@ public static class Offing
         if (left == 0)
             return new(null, "You noted all its pieces already.");
         var (count, problem) = Whole(pieces, 1, left);
-        return problem.Length > 0
-            ? new(null, $"The pieces: {problem}")
-            : new(new PieceNoted(step.Step.Id, fate, count, words.Trim()), "");
+        return problem.Length > 0 ? new(null, $"The pieces: {problem}") : new(new PieceNoted(step.Step.Id, fate, count, words.Trim()), "");
     }
 
     /// <summary>
     /// A step went back. What came off and neither went in again nor was renewed needs a reason and somebody who answers for
     /// it. Each wire that the step had lifted counts as soldered anew, a new one too: a check made while it hung loose is none.
     /// </summary>
-    public static (ImmutableArray<Fact> Facts, string Refused) Back(TypeSheet sheet, OffStep step, string old, string renewed, string why, string by)
+    public static (ImmutableArray<Fact> Facts, string Refused) Back(
+        TypeSheet sheet,
+        OffStep step,
+        string old,
+        string renewed,
+        string why,
+        string by
+    )
     {
         var (went, oldProblem) = Whole(old, 0, MostPieces);
         var (fresh, newProblem) = Whole(renewed.Trim().Length == 0 ? "0" : renewed, 0, MostPieces);
@@ -49,7 +54,10 @@ public static class Offing
         if (went > step.Fact.Pieces)
             return ([], $"{Show(step.Fact.Pieces)} came off, so no more old ones can go back. Enter the rest as new.");
         if (went + fresh != step.Fact.Pieces && (why.Trim().Length == 0 || by.Trim().Length == 0))
-            return ([], $"{Show(step.Fact.Pieces)} came off and {Show(went + fresh)} went in. Look for the rest, or say why and sign for it.");
+            return (
+                [],
+                $"{Show(step.Fact.Pieces)} came off and {Show(went + fresh)} went in. Look for the rest, or say why and sign for it."
+            );
         var facts = ImmutableArray.CreateBuilder<Fact>();
         facts.Add(new PutBack(step.Step.Id, went, fresh, why.Trim(), by.Trim()));
         foreach (var wire in step.Step.Lifts.Where(w => IsSoldered(w, sheet)))

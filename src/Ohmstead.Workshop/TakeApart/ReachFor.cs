@@ -43,9 +43,7 @@ public static class ReachFor
     /// <summary>By the terminals that parts share, from part to part, until one has a step of its own.</summary>
     private static TakeApartStep? Nearest(string element, TypeSheet sheet)
     {
-        var start = sheet.Elements.FirstOrDefault(e =>
-            e.Id == element || (e is Winding w && w.Sliders.Any(s => s.Id == element))
-        );
+        var start = sheet.Elements.FirstOrDefault(e => e.Id == element || (e is Winding w && w.Sliders.Any(s => s.Id == element)));
         var (seen, next) = (new HashSet<Element>(), new Queue<Element>());
         if (start is not null)
             next.Enqueue(start);
@@ -82,7 +80,13 @@ public static class ReachFor
     /// </summary>
     /// <param name="reach">What is to be reached anyhow.</param>
     /// <param name="plan">The way there.</param>
-    public static ImmutableArray<WorthIt> OnTheWay(ApartState state, IReadOnlyCollection<string> reach, TakeApartPlan plan, TypeSheet sheet, Shop shop)
+    public static ImmutableArray<WorthIt> OnTheWay(
+        ApartState state,
+        IReadOnlyCollection<string> reach,
+        TakeApartPlan plan,
+        TypeSheet sheet,
+        Shop shop
+    )
     {
         var worth = new List<WorthIt>();
         foreach (var step in sheet.TakeApart.Where(s => !plan.Steps.Contains(s) && !state.IsOff(s.Id)))
@@ -92,7 +96,9 @@ public static class ReachFor
             var extra = Minutes(state.Plan([.. reach, step.Id], shop.RatePerHour)) - Minutes(plan);
             var alone = Minutes(TakeApartPlanner.Plan(sheet.TakeApart, [step.Id], shop.RatePerHour));
             if (extra < alone)
-                worth.Add(new(step, part, extra, NowOrLater.Of(part.Price, extra, alone, shop.ComeBackCost, part.FailPercent, shop.RatePerHour)));
+                worth.Add(
+                    new(step, part, extra, NowOrLater.Of(part.Price, extra, alone, shop.ComeBackCost, part.FailPercent, shop.RatePerHour))
+                );
         }
         return [.. worth.OrderBy(w => w.Choice.Now - w.Choice.Later)];
     }

@@ -14,7 +14,8 @@ public static class StepTalk
     /// <summary>The warning before a risky step; empty for one that is not.</summary>
     public static string Warning(TakeApartStep step, Shop shop) =>
         step.BreakPercent < Risky ? ""
-        : step.Price > 0 ? $"Breaks in {ValueText.Plain(step.BreakPercent)} of 100 pulls. A new one: {Money(step.Price, shop)}. Have it ready first."
+        : step.Price > 0
+            ? $"Breaks in {ValueText.Plain(step.BreakPercent)} of 100 pulls. A new one: {Money(step.Price, shop)}. Have it ready first."
         : $"Breaks in {ValueText.Plain(step.BreakPercent)} of 100 pulls.";
 
     /// <summary>True at a stop point: wires come loose here, or what it opens was hidden until now. A photo is taken first.</summary>
@@ -41,10 +42,13 @@ public static class StepTalk
         if (off.Step.BreakPercent >= Risky)
             points.Add($"Breaks in {ValueText.Plain(off.Step.BreakPercent)} of 100: no force.");
         foreach (var noted in off.Noted)
-            points.Add($"{Counted.Of(noted.Pieces, "piece")} {Journal.FactWords.Fated(noted.Fate)}{(noted.Words.Length > 0 ? $": {noted.Words}" : "")}");
+            points.Add(
+                $"{Counted.Of(noted.Pieces, "piece")} {Journal.FactWords.Fated(noted.Fate)}{(noted.Words.Length > 0 ? $": {noted.Words}" : "")}"
+            );
         return points.ToImmutable();
     }
 
     /// <summary>A sum of money.</summary>
-    public static string Money(double sum, Shop shop) => $"{sum.ToString("0.00", System.Globalization.CultureInfo.InvariantCulture)} {shop.Money}";
+    public static string Money(double sum, Shop shop) =>
+        $"{sum.ToString("0.00", System.Globalization.CultureInfo.InvariantCulture)} {shop.Money}";
 }

@@ -46,14 +46,11 @@ public sealed record TreeRows(ImmutableArray<TakeApartStep> Rows, ImmutableArray
         var numbers = rows.Select((s, n) => (s.Id, n)).ToDictionary(p => p.Id, p => p.n, StringComparer.Ordinal);
         var arcs = rows.SelectMany(
             (s, n) =>
-                s.After.Select(id => (id, IsEither: false))
+                s
+                    .After.Select(id => (id, IsEither: false))
                     .Concat(s.AfterAny.SelectMany(g => g).Select(id => (id, IsEither: true)))
                     .Where(a => numbers.ContainsKey(a.id))
-                    .Select(a => new TreeArc(
-                        Path(numbers[a.id], n),
-                        a.IsEither,
-                        way.Contains(s.Id) && way.Contains(a.id)
-                    ))
+                    .Select(a => new TreeArc(Path(numbers[a.id], n), a.IsEither, way.Contains(s.Id) && way.Contains(a.id)))
         );
         return new TreeRows([.. rows], [.. arcs.OrderBy(a => a.IsOnWay)]);
     }

@@ -104,9 +104,7 @@ public static class CardOf
     /// <summary>The first reading of the sheet, closed case before open, that is not taken and whose needs have been met.</summary>
     private static ReadingSpec? NextReading(BenchUnit unit, TypeSheet sheet)
     {
-        var tried = unit
-            .CurrentReadings.GroupBy(r => r.Fact.ReadingId)
-            .ToDictionary(g => g.Key, g => g.Last().Fact);
+        var tried = unit.CurrentReadings.GroupBy(r => r.Fact.ReadingId).ToDictionary(g => g.Key, g => g.Last().Fact);
         var waived = ReadingsText.Waivers(unit).Select(w => w.Fact.ReadingId).ToHashSet();
         return sheet
             .Readings.Where(r => !tried.ContainsKey(r.Id) && !waived.Contains(r.Id))
@@ -134,8 +132,6 @@ public static class CardOf
             .GroupBy(f => (f.Fact.Element, f.Fact.Mode))
             .Select(g => g.Last())
             .Where(f => f.Fact.Judgement == Judgement.Confirmed)
-            .Where(f =>
-                !unit.All<PartChanged>().Any(p => p.Fact.Element == f.Fact.Element && p.Entry.Number > f.Entry.Number)
-            )
+            .Where(f => !unit.All<PartChanged>().Any(p => p.Fact.Element == f.Fact.Element && p.Entry.Number > f.Entry.Number))
             .Select(f => f.Fact);
 }

@@ -14,12 +14,7 @@ public static class NextTag
             var digits = tag.Length;
             while (digits > 0 && char.IsAsciiDigit(tag[digits - 1]))
                 digits--;
-            var isNumber = long.TryParse(
-                tag[digits..],
-                NumberStyles.None,
-                CultureInfo.InvariantCulture,
-                out var number
-            );
+            var isNumber = long.TryParse(tag[digits..], NumberStyles.None, CultureInfo.InvariantCulture, out var number);
             if (isNumber && number > best && number < long.MaxValue)
                 (best, prefix, width) = (number, tag[..digits], tag.Length - digits);
         }

@@ -26,7 +26,13 @@ public sealed record OpenThing(OpenWeight Weight, string Title, string Words, Op
     private static IEnumerable<OpenThing> Known(PaperMatter matter)
     {
         if (matter.Sheet is null || UntypedSheet.IsOne(matter.Sheet))
-            yield return new(OpenWeight.ToDo, "Type not known", "Nothing was tested on mains: that takes a type sheet.", OpenPlace.LookOver, "");
+            yield return new(
+                OpenWeight.ToDo,
+                "Type not known",
+                "Nothing was tested on mains: that takes a type sheet.",
+                OpenPlace.LookOver,
+                ""
+            );
     }
 
     private static IEnumerable<OpenThing> Dangers(PaperMatter matter) =>
@@ -53,21 +59,57 @@ public sealed record OpenThing(OpenWeight Weight, string Title, string Words, Op
     private static IEnumerable<OpenThing> Checks(PaperMatter matter)
     {
         foreach (var line in matter.Failed)
-            yield return new(OpenWeight.Failed, line.Title, $"failed: it read {line.Measured}. {Sentences.Large(line.Limits)}", OpenPlace.Reading, line.Id);
+            yield return new(
+                OpenWeight.Failed,
+                line.Title,
+                $"failed: it read {line.Measured}. {Sentences.Large(line.Limits)}",
+                OpenPlace.Reading,
+                line.Id
+            );
         foreach (var line in matter.TooClose)
-            yield return new(OpenWeight.ToDo, line.Title, $"too close for the meter: it read {line.Measured}. {Sentences.Large(line.Limits)}", OpenPlace.Reading, line.Id);
+            yield return new(
+                OpenWeight.ToDo,
+                line.Title,
+                $"too close for the meter: it read {line.Measured}. {Sentences.Large(line.Limits)}",
+                OpenPlace.Reading,
+                line.Id
+            );
         foreach (var line in matter.Doubted)
-            yield return new(OpenWeight.ToDo, line.Title, $"To be read again. It read {line.Measured}: {line.Verdict}.", OpenPlace.Reading, line.Id);
+            yield return new(
+                OpenWeight.ToDo,
+                line.Title,
+                $"To be read again. It read {line.Measured}: {line.Verdict}.",
+                OpenPlace.Reading,
+                line.Id
+            );
         foreach (var heat in matter.Heat)
-            yield return new(OpenWeight.ToDo, "Find what makes the extra heat", $"{heat}. {BenchDoubt.NotReturned}", OpenPlace.Findings, "");
+            yield return new(
+                OpenWeight.ToDo,
+                "Find what makes the extra heat",
+                $"{heat}. {BenchDoubt.NotReturned}",
+                OpenPlace.Findings,
+                ""
+            );
         foreach (var doubt in matter.Doubts.Where(d => d.Weakens))
             yield return new(OpenWeight.ToKnow, doubt.Headline, $"{doubt.Do} {BenchDoubt.CountLess}", OpenPlace.Findings, "");
         foreach (var line in matter.Slipped)
-            yield return new(OpenWeight.ToKnow, line.Title, $"To be read again. It read {line.Measured}: {line.Verdict}.", OpenPlace.Reading, line.Id);
+            yield return new(
+                OpenWeight.ToKnow,
+                line.Title,
+                $"To be read again. It read {line.Measured}: {line.Verdict}.",
+                OpenPlace.Reading,
+                line.Id
+            );
         foreach (var line in matter.Skipped)
             yield return new(OpenWeight.ToDo, line.Title, "to do", OpenPlace.Reading, line.Id);
         foreach (var line in matter.Waived)
-            yield return new(OpenWeight.Waived, line.Title, $"waived by {line.Waiver!.WaivedBy}: {line.Waiver.Why}", OpenPlace.Reading, line.Id);
+            yield return new(
+                OpenWeight.Waived,
+                line.Title,
+                $"waived by {line.Waiver!.WaivedBy}: {line.Waiver.Why}",
+                OpenPlace.Reading,
+                line.Id
+            );
     }
 
     private static IEnumerable<OpenThing> Wires(PaperMatter matter)
@@ -97,7 +139,13 @@ public sealed record OpenThing(OpenWeight Weight, string Title, string Words, Op
         if (matter.Apart is not { } apart)
             yield break;
         foreach (var off in apart.Off)
-            yield return new(OpenWeight.ToDo, Sentences.Large(PartNames.Step(matter.Sheet, off.Step.Id)), "still off", OpenPlace.Back, off.Step.Id);
+            yield return new(
+                OpenWeight.ToDo,
+                Sentences.Large(PartNames.Step(matter.Sheet, off.Step.Id)),
+                "still off",
+                OpenPlace.Back,
+                off.Step.Id
+            );
         foreach (var back in apart.Back.Where(b => b.Remainder != 0))
         {
             var many = Counted.Of(Math.Abs(back.Remainder), "piece");

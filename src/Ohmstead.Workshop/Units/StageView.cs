@@ -28,18 +28,16 @@ public sealed record StageView(Stage Stage, bool IsClosed, string Done, string O
     /// <param name="checks">Checks that have not passed.</param>
     public static ImmutableArray<StageView> All(BenchUnit unit, TypeSheet? sheet, Shop shop, ImmutableArray<ShutGate> checks)
     {
-        var marked = unit.All<StageClosed>()
-            .GroupBy(s => s.Fact.Stage)
-            .Where(g => g.Last().Fact.IsClosed)
-            .Select(g => g.Key)
-            .ToHashSet();
+        var marked = unit.All<StageClosed>().GroupBy(s => s.Fact.Stage).Where(g => g.Last().Fact.IsClosed).Select(g => g.Key).ToHashSet();
         StageView Make(Stage stage, (string Done, string Open) words) => new(stage, marked.Contains(stage), words.Done, words.Open);
         return
         [
             Make(Stage.LookOver, LookOverWords(LookOverState.Of(unit, sheet, shop), sheet)),
             Make(Stage.Readings, ReadingWords(unit, sheet)) with
             {
-                Locked = checks.IsEmpty ? "" : $"{Counted.Of(checks.Length, "check")} not passed: {string.Join("; ", checks.Select(c => c.Gate.Title))}",
+                Locked = checks.IsEmpty
+                    ? ""
+                    : $"{Counted.Of(checks.Length, "check")} not passed: {string.Join("; ", checks.Select(c => c.Gate.Title))}",
             },
             Make(Stage.Findings, FindingWords(unit)),
             Apart(unit, sheet),
@@ -90,9 +88,7 @@ public sealed record StageView(Stage Stage, bool IsClosed, string Done, string O
             .Where(f => f.Fact.Judgement == Judgement.Confirmed)
             .ToList();
         var changed = unit.All<PartChanged>().ToList();
-        var open = confirmed.Count(f =>
-            !changed.Exists(p => p.Fact.Element == f.Fact.Element && p.Entry.Number > f.Entry.Number)
-        );
+        var open = confirmed.Count(f => !changed.Exists(p => p.Fact.Element == f.Fact.Element && p.Entry.Number > f.Entry.Number));
         return (
             confirmed.Count + changed.Count == 0
                 ? "nothing marked"
@@ -121,9 +117,10 @@ public sealed record StageView(Stage Stage, bool IsClosed, string Done, string O
         if (sheet is null)
             return new(Stage.Wiring, false, "nothing recorded", "");
         var (found, left) = (WiringRecord.Of(unit, sheet, WiringState.Found), WiringRecord.Of(unit, sheet, WiringState.Left));
-        var done = found.Joints.IsEmpty && left.Joints.IsEmpty
-            ? "nothing recorded"
-            : $"{Counted.Of(found.Joints.Length, "joint")} as found, {Counted.Of(left.Joints.Length, "joint")} as left";
+        var done =
+            found.Joints.IsEmpty && left.Joints.IsEmpty
+                ? "nothing recorded"
+                : $"{Counted.Of(found.Joints.Length, "joint")} as found, {Counted.Of(left.Joints.Length, "joint")} as left";
         var hasPassed = RewireGate.Standing(unit, sheet) is not null;
         var wrong = WrongEnd.Of(unit, sheet).Length;
         return new(

@@ -7,7 +7,17 @@ namespace Ohmstead.Workshop.Units;
 /// <param name="Next">What can be done next.</param>
 /// <param name="IsHandedBack">True when it is back with its owner.</param>
 public sealed record UnitCard(
-    Guid Id, string Tag, string Kind, string SheetId, string Owner, string Photo, string LastDone, DateTimeOffset LastAt, NextThing Next, bool IsHandedBack);
+    Guid Id,
+    string Tag,
+    string Kind,
+    string SheetId,
+    string Owner,
+    string Photo,
+    string LastDone,
+    DateTimeOffset LastAt,
+    NextThing Next,
+    bool IsHandedBack
+);
 
 /// <summary>The next thing to do on a unit.</summary>
 /// <param name="Action">What it is.</param>

@@ -42,19 +42,23 @@ public static class UnitHistory
     {
         var correctionOf = new Dictionary<Guid, Entry>();
         foreach (var entry in journal)
-            if (entry.Fact is Corrected c) correctionOf[c.EntryId] = entry;
+            if (entry.Fact is Corrected c)
+                correctionOf[c.EntryId] = entry;
         var standing = ImmutableArray.CreateBuilder<Entry>();
         foreach (var entry in journal)
         {
-            if (entry.Fact is Corrected) continue;
-            if (Now(entry, correctionOf) is { } fact) standing.Add(entry with { Fact = fact });
+            if (entry.Fact is Corrected)
+                continue;
+            if (Now(entry, correctionOf) is { } fact)
+                standing.Add(entry with { Fact = fact });
         }
         return standing.ToImmutable();
     }
 
     private static Fact? Now(Entry entry, Dictionary<Guid, Entry> correctionOf)
     {
-        if (!correctionOf.TryGetValue(entry.Id, out var correction)) return entry.Fact;
+        if (!correctionOf.TryGetValue(entry.Id, out var correction))
+            return entry.Fact;
         if (correctionOf.TryGetValue(correction.Id, out var second))
             return ((Corrected)second.Fact).Instead is { } third ? third : entry.Fact;
         return ((Corrected)correction.Fact).Instead;

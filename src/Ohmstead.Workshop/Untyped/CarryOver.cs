@@ -74,7 +74,9 @@ public static class CarryOver
             if (!names.Remove(wire.Id, out var element) || sheet.Elements.FirstOrDefault(e => e.Id == element) is not { } put)
                 continue;
             var isTurned = chosen.GetValueOrDefault(wire.From) == put.To || chosen.GetValueOrDefault(wire.To) == put.From;
-            (names[wire.First], names[wire.Second]) = isTurned ? ($"{element}.to", $"{element}.from") : ($"{element}.from", $"{element}.to");
+            (names[wire.First], names[wire.Second]) = isTurned
+                ? ($"{element}.to", $"{element}.from")
+                : ($"{element}.from", $"{element}.to");
         }
         foreach (var (part, theirs) in Parts(sheet, chosen))
             names[part] = theirs;
@@ -82,10 +84,23 @@ public static class CarryOver
     }
 
     /// <summary>Each reading that was taken without a type, and the sheet's reading of the same points; null where it has none.</summary>
-    public static ImmutableArray<(ReadingSpec Own, ReadingSpec? Theirs)> Readings(BenchUnit unit, TypeSheet sheet, IReadOnlyDictionary<string, string> chosen)
+    public static ImmutableArray<(ReadingSpec Own, ReadingSpec? Theirs)> Readings(
+        BenchUnit unit,
+        TypeSheet sheet,
+        IReadOnlyDictionary<string, string> chosen
+    )
     {
-        var taken = unit.All<ReadingEntered>().Select(r => r.Fact.ReadingId).Concat(unit.All<ReadingWaived>().Select(w => w.Fact.ReadingId)).ToHashSet(StringComparer.Ordinal);
-        return [.. UntypedSheet.Of(unit).Readings.Where(r => taken.Contains(r.Id)).Select(r => (r, sheet.Readings.FirstOrDefault(s => IsSame(r, s, chosen))))];
+        var taken = unit.All<ReadingEntered>()
+            .Select(r => r.Fact.ReadingId)
+            .Concat(unit.All<ReadingWaived>().Select(w => w.Fact.ReadingId))
+            .ToHashSet(StringComparer.Ordinal);
+        return
+        [
+            .. UntypedSheet
+                .Of(unit)
+                .Readings.Where(r => taken.Contains(r.Id))
+                .Select(r => (r, sheet.Readings.FirstOrDefault(s => IsSame(r, s, chosen)))),
+        ];
     }
 
     /// <summary>The same quantity, unfed, between the same two places: a group that is tied together is one place.</summary>
@@ -102,34 +117,52 @@ public static class CarryOver
         Group(own, terminal).Select(t => chosen.GetValueOrDefault(t, "")).Where(t => t.Length > 0).ToHashSet(StringComparer.Ordinal);
 
     private static HashSet<string> Group(ReadingSpec spec, string terminal) =>
-        spec.State.Joined.Where(g => g.Contains(terminal, StringComparer.Ordinal)).SelectMany(g => g).Append(terminal).ToHashSet(StringComparer.Ordinal);
+        spec
+            .State.Joined.Where(g => g.Contains(terminal, StringComparer.Ordinal))
+            .SelectMany(g => g)
+            .Append(terminal)
+            .ToHashSet(StringComparer.Ordinal);
 
     /// <summary>The cord's wires by the blades they sit on, and the primary.</summary>
     private static IEnumerable<(string Part, string Theirs)> Parts(TypeSheet sheet, IReadOnlyDictionary<string, string> chosen)
     {
         foreach (var (blade, n) in (((string, string)[])[(Blade1, "1"), (Blade2, "2")]))
-            if (chosen.GetValueOrDefault(blade) is { Length: > 0 } at && sheet.Elements.FirstOrDefault(e => e.Kind == "wire" && (e.From == at || e.To == at)) is { } cord)
+            if (
+                chosen.GetValueOrDefault(blade) is { Length: > 0 } at
+                && sheet.Elements.FirstOrDefault(e => e.Kind == "wire" && (e.From == at || e.To == at)) is { } cord
+            )
                 yield return ($"{UntypedSheet.Prefix}cord-{n}", cord.Id);
         if (sheet.Cores.FirstOrDefault() is { } core)
             yield return (UntypedSheet.Prefix + "primary", core.ReferenceWinding);
     }
 
     private static (string First, string Second) BladesOf(TypeSheet sheet) =>
-        sheet.Readings.Select(r => r.State.Source).FirstOrDefault(s => s is { IsDirect: false } && s.Volts == sheet.SupplyVolts) is { } mains
+        sheet.Readings.Select(r => r.State.Source).FirstOrDefault(s => s is { IsDirect: false } && s.Volts == sheet.SupplyVolts)
+            is { } mains
             ? (mains.From, mains.To)
             : ("", "");
 
     private static IEnumerable<string> TerminalsOf(TypeSheet sheet) =>
-        WireEnds.Terminals(sheet).Concat(sheet.Readings.SelectMany(r => new[] { r.From, r.To })).Where(t => t.Length > 0).Distinct(StringComparer.Ordinal);
+        WireEnds
+            .Terminals(sheet)
+            .Concat(sheet.Readings.SelectMany(r => new[] { r.From, r.To }))
+            .Where(t => t.Length > 0)
+            .Distinct(StringComparer.Ordinal);
 
-    private static ImmutableArray<(string Id, string Words)> Named(TypeSheet sheet, IEnumerable<string> ids, Func<TypeSheet, string, string> name) =>
-        [.. ids.Select(id => (id, name(sheet, id)))];
+    private static ImmutableArray<(string Id, string Words)> Named(
+        TypeSheet sheet,
+        IEnumerable<string> ids,
+        Func<TypeSheet, string, string> name
+    ) => [.. ids.Select(id => (id, name(sheet, id)))];
 
     private static string Alike(ImmutableArray<(string Id, string Words)> among, ReadOnlySpan<string> words)
     {
         foreach (var word in words)
         foreach (var (id, said) in among)
-            if (string.Equals(said, word, StringComparison.OrdinalIgnoreCase) || string.Equals(said, $"the {word}", StringComparison.OrdinalIgnoreCase))
+            if (
+                string.Equals(said, word, StringComparison.OrdinalIgnoreCase)
+                || string.Equals(said, $"the {word}", StringComparison.OrdinalIgnoreCase)
+            )
                 return id;
         return "";
     }

@@ -1,7 +1,7 @@
+using Ohmstead.Electrical.TypeSheets;
 using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Units;
 using Ohmstead.Workshop.Words;
-using Ohmstead.Electrical.TypeSheets;
 
 namespace Ohmstead.Workshop.Untyped;
 

@@ -32,7 +32,15 @@ public sealed record SeenWire(string Id, string Colour, string From, string To)
         {
             var dot = end.Id.LastIndexOf('.');
             var wire = wires.GetValueOrDefault(NumberOf(end.Id)) ?? new SeenWire(end.Id[..dot], "", "", "");
-            wire = end.Id.EndsWith(".from", StringComparison.Ordinal) ? wire with { From = joint.Terminal } : wire with { To = joint.Terminal };
+            wire = end.Id.EndsWith(".from", StringComparison.Ordinal)
+                ? wire with
+                {
+                    From = joint.Terminal,
+                }
+                : wire with
+                {
+                    To = joint.Terminal,
+                };
             wires[NumberOf(end.Id)] = end.Colour.Length > 0 ? wire with { Colour = end.Colour } : wire;
         }
         return [.. wires.Values];
@@ -40,7 +48,11 @@ public sealed record SeenWire(string Id, string Colour, string From, string To)
 
     /// <summary>What was seen last of each joint.</summary>
     public static IEnumerable<JointSeen> Joints(BenchUnit unit, WiringState state) =>
-        unit.All<JointSeen>().Select(j => j.Fact).Where(j => j.As == state).GroupBy(j => j.Terminal, StringComparer.Ordinal).Select(g => g.Last());
+        unit.All<JointSeen>()
+            .Select(j => j.Fact)
+            .Where(j => j.As == state)
+            .GroupBy(j => j.Terminal, StringComparer.Ordinal)
+            .Select(g => g.Last());
 
     /// <summary>
     /// The ends that may sit on a terminal: those recorded there, those of the record as found there, and every end that is on
@@ -49,8 +61,14 @@ public sealed record SeenWire(string Id, string Colour, string From, string To)
     public static ImmutableArray<(string End, SeenWire Wire, bool IsHere)> On(BenchUnit unit, WiringState state, string terminal)
     {
         var joints = Joints(unit, state).ToList();
-        var here = (joints.Find(j => j.Terminal == terminal) ?? Joints(unit, WiringState.Found).FirstOrDefault(j => j.Terminal == terminal))?.Ends ?? [];
-        var elsewhere = joints.Where(j => j.Terminal != terminal).SelectMany(j => j.Ends).Select(e => e.Id).ToHashSet(StringComparer.Ordinal);
+        var here =
+            (joints.Find(j => j.Terminal == terminal) ?? Joints(unit, WiringState.Found).FirstOrDefault(j => j.Terminal == terminal))?.Ends
+            ?? [];
+        var elsewhere = joints
+            .Where(j => j.Terminal != terminal)
+            .SelectMany(j => j.Ends)
+            .Select(e => e.Id)
+            .ToHashSet(StringComparer.Ordinal);
         return
         [
             .. All(unit)
@@ -76,7 +94,8 @@ public sealed record SeenWire(string Id, string Colour, string From, string To)
     private static int NumberOf(string end)
     {
         var dot = end.LastIndexOf('.');
-        return dot > Start.Length
+        return
+            dot > Start.Length
             && end.StartsWith(Start, StringComparison.Ordinal)
             && int.TryParse(end.AsSpan(Start.Length, dot - Start.Length), NumberStyles.None, CultureInfo.InvariantCulture, out var n)
             ? n

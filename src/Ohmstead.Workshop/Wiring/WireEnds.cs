@@ -18,7 +18,8 @@ public static class WireEnds
         [.. sheet.Elements.Where(e => Kinds.Contains(e.Kind, StringComparer.Ordinal)).SelectMany(EndsOf)];
 
     /// <summary>The terminals that have a wire end on them, in the order of the sheet.</summary>
-    public static ImmutableArray<string> Terminals(TypeSheet sheet) => [.. Of(sheet).Select(e => e.Terminal).Distinct(StringComparer.Ordinal)];
+    public static ImmutableArray<string> Terminals(TypeSheet sheet) =>
+        [.. Of(sheet).Select(e => e.Terminal).Distinct(StringComparer.Ordinal)];
 
     /// <summary>An end as it is said: "black wire from the common lug to post A, its end at post A".</summary>
     public static string Said(string end, TypeSheet sheet) => PartNames.End(sheet, end);

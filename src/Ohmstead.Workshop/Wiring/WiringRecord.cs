@@ -18,9 +18,13 @@ public sealed record WiringRecord(WiringState As, ImmutableArray<JointSeen> Join
         var joints = unit.All<JointSeen>().Where(j => j.Fact.As == state).GroupBy(j => j.Fact.Terminal).Select(g => g.Last()).ToList();
         var last = new Dictionary<string, EndSeen>(StringComparer.Ordinal);
         foreach (var (entry, joint) in joints.OrderBy(j => j.Entry.Number))
-            foreach (var end in joint.Ends)
-                last[end.Id] = new(joint.Terminal, entry.Number);
-        return new(state, [.. joints.Select(j => j.Fact).OrderBy(j => order.IndexOf(j.Terminal))], unit.All<WiringFrozen>().Any(f => f.Fact.As == state))
+        foreach (var end in joint.Ends)
+            last[end.Id] = new(joint.Terminal, entry.Number);
+        return new(
+            state,
+            [.. joints.Select(j => j.Fact).OrderBy(j => order.IndexOf(j.Terminal))],
+            unit.All<WiringFrozen>().Any(f => f.Fact.As == state)
+        )
         {
             Seen = last.ToImmutableDictionary(StringComparer.Ordinal),
         };
@@ -39,15 +43,21 @@ public sealed record WiringRecord(WiringState As, ImmutableArray<JointSeen> Join
     public ImmutableArray<string> Incomplete(TypeSheet sheet)
     {
         var problems = ImmutableArray.CreateBuilder<string>();
-        var seen = Joints.SelectMany(j => j.Ends.Select(e => (e.Id, j.Terminal))).ToLookup(p => p.Id, p => p.Terminal, StringComparer.Ordinal);
+        var seen = Joints
+            .SelectMany(j => j.Ends.Select(e => (e.Id, j.Terminal)))
+            .ToLookup(p => p.Id, p => p.Terminal, StringComparer.Ordinal);
         foreach (var element in WireEnds.Of(sheet).GroupBy(e => e.End[..e.End.LastIndexOf('.')]))
         {
             var missing = element.Where(e => !seen.Contains(e.End)).ToList();
             if (missing.Count > 0 && missing.Count < element.Count())
-                problems.Add($"{Sentences.Large(PartNames.Of(sheet, element.Key))} has an end not seen: {string.Join(", ", missing.Select(m => PartNames.EndAlone(sheet, m.End)))}");
+                problems.Add(
+                    $"{Sentences.Large(PartNames.Of(sheet, element.Key))} has an end not seen: {string.Join(", ", missing.Select(m => PartNames.EndAlone(sheet, m.End)))}"
+                );
         }
         foreach (var twice in seen.Where(s => s.Count() > 1))
-            problems.Add($"{WireEnds.Said(twice.Key, sheet)} is on two joints: {string.Join(" and ", twice.Select(t => PartNames.Terminal(sheet, t)))}");
+            problems.Add(
+                $"{WireEnds.Said(twice.Key, sheet)} is on two joints: {string.Join(" and ", twice.Select(t => PartNames.Terminal(sheet, t)))}"
+            );
         foreach (var terminal in WireEnds.Terminals(sheet).Where(t => !Joints.Any(j => j.Terminal == t)))
             problems.Add($"{Sentences.Large(PartNames.Terminal(sheet, terminal))}: not looked at");
         foreach (var joint in Joints.Where(j => j.Ends.IsEmpty))

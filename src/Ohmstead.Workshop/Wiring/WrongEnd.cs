@@ -64,7 +64,10 @@ public sealed record WrongEnd(string End, string Seen, string Planned, WiringSta
     {
         foreach (var field in part.EnumerateObject())
         {
-            if (field.Value.ValueKind == JsonValueKind.String && (field.Name is "from" or "to" || field.Name.StartsWith("tap-", StringComparison.Ordinal)))
+            if (
+                field.Value.ValueKind == JsonValueKind.String
+                && (field.Name is "from" or "to" || field.Name.StartsWith("tap-", StringComparison.Ordinal))
+            )
                 yield return (field.Name, field.Value.GetString()!);
             if (field.Name != "taps" || field.Value.ValueKind != JsonValueKind.Array)
                 continue;

@@ -27,7 +27,8 @@ internal static class MadeNames
         if (sheet.Elements.FirstOrDefault(e => e.Id == id) is { } element)
             return IsOfTheTrade(element.Kind, id) ? Spoken(element.Kind, id) : ByItsEnds(sheet, element);
         foreach (var slider in sheet.Windings.SelectMany(w => w.Sliders).Where(s => s.Id == id))
-            return IsOfTheTrade(ModeTable.SliderKind, id) ? SideFirst(PlainName.Said(id))
+            return IsOfTheTrade(ModeTable.SliderKind, id)
+                ? SideFirst(PlainName.Said(id))
                 : $"{(slider.BridgesTurns > 0 ? "roller" : "shoe")} of {PartNames.WithArticle(PartNames.Control(sheet, slider.Control))}";
         return Unknown(id, "a part that this type sheet does not have");
     }
@@ -42,7 +43,10 @@ internal static class MadeNames
         if (PlainName.IsWords(id))
             return SideFirst(PlainName.Said(id));
         var control = sheet.Controls.FirstOrDefault(c => c.Id == id);
-        var (noun, like) = (control is { IsThrottle: true } ? "throttle" : "switch", sheet.Controls.Where(c => c.IsThrottle == control?.IsThrottle).ToList());
+        var (noun, like) = (
+            control is { IsThrottle: true } ? "throttle" : "switch",
+            sheet.Controls.Where(c => c.IsThrottle == control?.IsThrottle).ToList()
+        );
         return like.Count < 2 ? noun : $"{noun} {Number(like.FindIndex(c => c.Id == id))}";
     }
 
@@ -59,7 +63,9 @@ internal static class MadeNames
     public static string Reading(TypeSheet sheet, ReadingSpec spec)
     {
         var what = ValueText.SettingOf(spec.Quantity);
-        return spec.From.Length == 0 ? $"{what} at the plug" : $"{what}, {PartNames.Terminal(sheet, spec.From)} to {PartNames.Terminal(sheet, spec.To)}";
+        return spec.From.Length == 0
+            ? $"{what} at the plug"
+            : $"{what}, {PartNames.Terminal(sheet, spec.From)} to {PartNames.Terminal(sheet, spec.To)}";
     }
 
     public static string Step(TypeSheet? sheet, string id) =>
@@ -81,7 +87,10 @@ internal static class MadeNames
             null => "",
             var e when which == "from" => e.From,
             var e when which == "to" => e.To,
-            Winding w when int.TryParse(which.AsSpan(which.LastIndexOf('-') + 1), NumberStyles.None, CultureInfo.InvariantCulture, out var n) && n >= 1 && n <= w.Taps.Length => w.Taps[n - 1].To,
+            Winding w
+                when int.TryParse(which.AsSpan(which.LastIndexOf('-') + 1), NumberStyles.None, CultureInfo.InvariantCulture, out var n)
+                    && n >= 1
+                    && n <= w.Taps.Length => w.Taps[n - 1].To,
             _ => "",
         };
         var noun = which is "from" or "to" ? "end" : "tap";
@@ -94,7 +103,8 @@ internal static class MadeNames
         return e.Kind switch
         {
             "insulation" => $"insulation, {Lies(sheet, e.From)} to {Lies(sheet, e.To)}",
-            "joint" when sheet.Elements.Count(o => o.Kind == "joint" && o.From == e.From) == 1 => $"joint at {PartNames.Terminal(sheet, e.From)}",
+            "joint" when sheet.Elements.Count(o => o.Kind == "joint" && o.From == e.From) == 1 =>
+                $"joint at {PartNames.Terminal(sheet, e.From)}",
             "wire" => $"{Colour(sheet, e.Id)}wire {between}",
             "switch" when e is Switch s => $"{PartNames.Control(sheet, s.Control)} contact {between}",
             _ => $"{e.Kind} {between}",
@@ -107,25 +117,33 @@ internal static class MadeNames
             : Sentences.Bare(PartNames.Terminal(sheet, terminal));
 
     private static bool IsOfTheTrade(string kind, string id) =>
-        PlainName.IsWords(id) && TradeWords.TryGetValue(kind, out var words) && id.Split('-').Any(t => words.Contains(t, StringComparer.Ordinal));
+        PlainName.IsWords(id)
+        && TradeWords.TryGetValue(kind, out var words)
+        && id.Split('-').Any(t => words.Contains(t, StringComparer.Ordinal));
 
     private static string Spoken(string kind, string id)
     {
         var said = SideFirst(PlainName.Said(id));
         return kind switch
         {
-            "winding" when !said.Contains("winding", StringComparison.Ordinal) && !said.Contains("primary", StringComparison.Ordinal) && !said.Contains("coil", StringComparison.Ordinal) => $"{said} winding",
+            "winding"
+                when !said.Contains("winding", StringComparison.Ordinal)
+                    && !said.Contains("primary", StringComparison.Ordinal)
+                    && !said.Contains("coil", StringComparison.Ordinal) => $"{said} winding",
             "lamp" when said == "pilot" => "pilot lamp",
             _ => said,
         };
     }
 
-    private static string SideFirst(string said) => said.Split(' ') is [var noun, var side] && Sides.Contains(side) ? $"{side} {noun}" : said;
+    private static string SideFirst(string said) =>
+        said.Split(' ') is [var noun, var side] && Sides.Contains(side) ? $"{side} {noun}" : said;
 
     private static string Colour(TypeSheet sheet, string id) =>
         (sheet.Document["elements"] as JsonArray ?? [])
             .OfType<JsonObject>()
-            .FirstOrDefault(e => e["id"] is JsonValue v && v.TryGetValue<string>(out var own) && own == id)?["colour"] is JsonValue colour
+            .FirstOrDefault(e => e["id"] is JsonValue v && v.TryGetValue<string>(out var own) && own == id)
+            ?["colour"]
+            is JsonValue colour
         && colour.TryGetValue<string>(out var text)
         && text.Length > 0
             ? text + " "

@@ -10,8 +10,7 @@ namespace Ohmstead.Workshop.Words;
 public static class PartNames
 {
     /// <summary>An element or slider as it is said in a sentence, without an article: "red wire from lug 14 to post C".</summary>
-    public static string Of(TypeSheet sheet, string id) =>
-        sheet.Titles.TryGetValue(id, out var title) ? title : MadeNames.Part(sheet, id);
+    public static string Of(TypeSheet sheet, string id) => sheet.Titles.TryGetValue(id, out var title) ? title : MadeNames.Part(sheet, id);
 
     /// <summary>The same with its article: "the red wire of post 1", "post A".</summary>
     public static string The(TypeSheet sheet, string id) => WithArticle(IsTerminal(sheet, id) ? Terminal(sheet, id) : Of(sheet, id));
@@ -84,7 +83,9 @@ public static class PartNames
     public static string WithArticle(string name)
     {
         var words = name.Split(' ');
-        var isCalledSo = words.Length == 2 && (words[1].Length == 1 || words[1].All(c => char.IsAsciiDigit(c) || c == '-' || char.IsAsciiLetterUpper(c)));
+        var isCalledSo =
+            words.Length == 2
+            && (words[1].Length == 1 || words[1].All(c => char.IsAsciiDigit(c) || c == '-' || char.IsAsciiLetterUpper(c)));
         return name.Length == 0 || isCalledSo || words[0] is "the" or "a" or "an" or "its" or "both" or "all" ? name : $"the {name}";
     }
 
@@ -95,5 +96,6 @@ public static class PartNames
         !sheet.Elements.Any(e => e.Id == id) && !sheet.Windings.Any(w => w.Sliders.Any(s => s.Id == id));
 
     private static string KindOf(TypeSheet sheet, string part) =>
-        sheet.Elements.FirstOrDefault(e => e.Id == part)?.Kind ?? (sheet.Windings.Any(w => w.Sliders.Any(s => s.Id == part)) ? ModeTable.SliderKind : "");
+        sheet.Elements.FirstOrDefault(e => e.Id == part)?.Kind
+        ?? (sheet.Windings.Any(w => w.Sliders.Any(s => s.Id == part)) ? ModeTable.SliderKind : "");
 }

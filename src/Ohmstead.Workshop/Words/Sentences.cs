@@ -10,8 +10,7 @@ public static class Sentences
     public static string Whole(string text) => text.Length == 0 || text[^1] is '.' or '!' or '?' ? Large(text) : Large(text) + ".";
 
     /// <summary>The first letter small, as within a sentence, but not of "AC", "DC" or "A to C".</summary>
-    public static string Small(string text) =>
-        text.Length > 1 && char.IsLower(text[1]) ? char.ToLowerInvariant(text[0]) + text[1..] : text;
+    public static string Small(string text) => text.Length > 1 && char.IsLower(text[1]) ? char.ToLowerInvariant(text[0]) + text[1..] : text;
 
     /// <summary>A name without its article: "core" of "the core".</summary>
     public static string Bare(string name) => name.StartsWith("the ", StringComparison.Ordinal) ? name[4..] : name;

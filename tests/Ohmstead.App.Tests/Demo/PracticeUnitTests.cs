@@ -22,17 +22,26 @@ public class PracticeUnitTests
         ]);
 
     public static TheoryData<string, int> Stories() =>
-        new() { { "solo-110", 0 }, { "solo-110", 1 }, { "twin-175", 0 }, { "twin-175", 2 }, { "step-230", 0 } };
+        new()
+        {
+            { "solo-110", 0 },
+            { "solo-110", 1 },
+            { "twin-175", 0 },
+            { "twin-175", 2 },
+            { "step-230", 0 },
+        };
 
     /// <summary>The usual round of a practice unit, played, names what was planted: the first finding of ten minutes is a right one. The shortest search is enough.</summary>
     [Theory]
     [MemberData(nameof(Stories))]
-    public void What_is_planted_comes_first_after_the_usual_round(string type, int seed) => HoldPlanted(type, seed, new DiagnosisOptions { RankNext = false, MostWork = 0 });
+    public void What_is_planted_comes_first_after_the_usual_round(string type, int seed) =>
+        HoldPlanted(type, seed, new DiagnosisOptions { RankNext = false, MostWork = 0 });
 
     [Theory]
     [MemberData(nameof(Stories))]
     [Trait("kind", "long")]
-    public void What_is_planted_comes_first_when_the_search_is_whole(string type, int seed) => HoldPlanted(type, seed, new DiagnosisOptions { RankNext = false });
+    public void What_is_planted_comes_first_when_the_search_is_whole(string type, int seed) =>
+        HoldPlanted(type, seed, new DiagnosisOptions { RankNext = false });
 
     private static void HoldPlanted(string type, int seed, DiagnosisOptions options)
     {
@@ -64,7 +73,9 @@ public class PracticeUnitTests
     public void A_real_unit_is_never_played()
     {
         var sheet = CarriedTypes.Of("solo-110");
-        var real = UnitHistory.Fold([new Entry(new Guid(1, 0, 0, new byte[8]), Guid.Empty, 1, default, "bench", new TakenIn("1", "solo-110", "", ""))]);
+        var real = UnitHistory.Fold([
+            new Entry(new Guid(1, 0, 0, new byte[8]), Guid.Empty, 1, default, "bench", new TakenIn("1", "solo-110", "", "")),
+        ]);
         Assert.Null(PracticeUnit.Of(real, sheet));
     }
 

@@ -15,7 +15,12 @@ public sealed class DoubtedPaperTests
     {
         var unit = PaperUnits.Unit(PaperUnits.Checked(PaperUnits.Repaired())) with
         {
-            Doubts = new(1000, new([.. slips], 0), [.. slips.Select(s => new ProbableSlip(s, SlipKind.TimesTen, null, null, 0.9))], [.. doubts]),
+            Doubts = new(
+                1000,
+                new([.. slips], 0),
+                [.. slips.Select(s => new ProbableSlip(s, SlipKind.TimesTen, null, null, 0.9))],
+                [.. doubts]
+            ),
         };
         return MatterMaker.Make(unit, PaperUnits.Sheet("twin-175"), PaperUnits.Shop, PaperUnits.Noon, _ => true);
     }
@@ -30,7 +35,15 @@ public sealed class DoubtedPaperTests
     {
         var matter = Matter([], new Doubt(DoubtAbout.Internal, 0.8, 11.2, [], []));
         Assert.False(matter.MayBePluggedIn);
-        foreach (var paper in new[] { ServiceRecord.Make(matter), OwnerPage.Make(matter, 5), BenchSheet.Make(matter, []), WiringSheet.Make(matter) })
+        foreach (
+            var paper in new[]
+            {
+                ServiceRecord.Make(matter),
+                OwnerPage.Make(matter, 5),
+                BenchSheet.Make(matter, []),
+                WiringSheet.Make(matter),
+            }
+        )
             Assert.Contains(Heat, Text(paper), StringComparison.Ordinal);
         Assert.Equal(Heat, Label.Make(matter, Label.RecordOf(matter.Unit)).Words);
     }
@@ -40,7 +53,11 @@ public sealed class DoubtedPaperTests
     {
         var matter = Matter(["blades"]);
         var line = matter.Lines.Single(l => l.Id == "blades");
-        Assert.Contains($"To be read again: {line.Title}. It read {line.Measured}: possible slip, ten times too high.", Text(ServiceRecord.Make(matter)).Replace("\u00a0", " ", StringComparison.Ordinal), StringComparison.Ordinal);
+        Assert.Contains(
+            $"To be read again: {line.Title}. It read {line.Measured}: possible slip, ten times too high.",
+            Text(ServiceRecord.Make(matter)).Replace("\u00a0", " ", StringComparison.Ordinal),
+            StringComparison.Ordinal
+        );
         Assert.Equal($"{line.Title}: to be read again", Label.Make(matter, Label.RecordOf(matter.Unit)).Words);
     }
 
@@ -54,7 +71,11 @@ public sealed class DoubtedPaperTests
         var matter = Matter([], new Doubt(about, 0.8, value, [], []));
         foreach (var paper in new[] { ServiceRecord.Make(matter), BenchSheet.Make(matter, []), WiringSheet.Make(matter) })
             Assert.Contains(said, Text(paper).Replace("\u00a0", " ", StringComparison.Ordinal), StringComparison.Ordinal);
-        Assert.Contains($"Not settled: {Workshop.Words.Sentences.Small(said[..said.IndexOf(". ", StringComparison.Ordinal)])}.", Text(OwnerPage.Make(matter, 5)).Replace("\u00a0", " ", StringComparison.Ordinal), StringComparison.Ordinal);
+        Assert.Contains(
+            $"Not settled: {Workshop.Words.Sentences.Small(said[..said.IndexOf(". ", StringComparison.Ordinal)])}.",
+            Text(OwnerPage.Make(matter, 5)).Replace("\u00a0", " ", StringComparison.Ordinal),
+            StringComparison.Ordinal
+        );
     }
 
     /// <summary>Volts read on a line that is doubted are neither normal nor not.</summary>
@@ -63,7 +84,13 @@ public sealed class DoubtedPaperTests
     {
         PaperMatter Of(params Doubt[] doubts) =>
             MatterMaker.Make(
-                PaperUnits.Unit([.. PaperUnits.Checked(PaperUnits.Repaired()), new ReadingEntered("load-1", Shown.Number(14.6), BenchState.AsSheet)]) with { Doubts = new(1000, Electrical.Readings.CheckDoubts.None, [], [.. doubts]) },
+                PaperUnits.Unit([
+                    .. PaperUnits.Checked(PaperUnits.Repaired()),
+                    new ReadingEntered("load-1", Shown.Number(14.6), BenchState.AsSheet),
+                ]) with
+                {
+                    Doubts = new(1000, Electrical.Readings.CheckDoubts.None, [], [.. doubts]),
+                },
                 PaperUnits.Sheet("twin-175"),
                 PaperUnits.Shop,
                 PaperUnits.Noon,

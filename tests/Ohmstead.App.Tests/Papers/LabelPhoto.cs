@@ -20,7 +20,13 @@ internal static class LabelPhoto
             canvas.Translate(Side / 2f, Side / 2f);
             canvas.RotateDegrees(degrees);
             canvas.Scale(0.52f);
-            canvas.DrawImage(image, -label.Width / 2f, -label.Height / 2f, new SKSamplingOptions(SKFilterMode.Linear, SKMipmapMode.Linear), soft);
+            canvas.DrawImage(
+                image,
+                -label.Width / 2f,
+                -label.Height / 2f,
+                new SKSamplingOptions(SKFilterMode.Linear, SKMipmapMode.Linear),
+                soft
+            );
         }
         return (Side, photo.Bytes);
     }

@@ -62,7 +62,10 @@ public class LabelTests
     {
         var label = Good;
         var (width, height, pixels) = Pdf.Pixels(LabelPdf.Write(label, PaperUnits.Noon), 300);
-        Assert.Equal(label.Code, new BarcodeReaderGeneric().Decode(new RGBLuminanceSource(pixels, width, height, RGBLuminanceSource.BitmapFormat.Gray8))?.Text);
+        Assert.Equal(
+            label.Code,
+            new BarcodeReaderGeneric().Decode(new RGBLuminanceSource(pixels, width, height, RGBLuminanceSource.BitmapFormat.Gray8))?.Text
+        );
     }
 
     /// <summary>Each square of the code is looked at in its middle, at 600 dots an inch, against the code's own matrix.</summary>
@@ -72,7 +75,11 @@ public class LabelTests
         var label = Good;
         Assert.StartsWith("OHMSTEAD 1\nF-041 twin-175\ntested 2026-03-1", label.Code, StringComparison.Ordinal);
         Assert.Matches(@"\nread \d+ of \d+\n", label.Code);
-        Assert.Contains($"\nrecord {Label.RecordOf(PaperUnits.Unit(PaperUnits.Checked(PaperUnits.Repaired())))[..16]}\n", label.Code, StringComparison.Ordinal);
+        Assert.Contains(
+            $"\nrecord {Label.RecordOf(PaperUnits.Unit(PaperUnits.Checked(PaperUnits.Repaired())))[..16]}\n",
+            label.Code,
+            StringComparison.Ordinal
+        );
         Assert.EndsWith("\ntests recorded, no certification", label.Code, StringComparison.Ordinal);
         Assert.InRange(Encoding.UTF8.GetByteCount(label.Code), 100, 150);
         using var code = QRCodeGenerator.GenerateQrCode(label.Code, QRCodeGenerator.ECCLevel.M, forceUtf8: true);
@@ -102,7 +109,14 @@ public class LabelTests
     [InlineData(4, 400)]
     public void A_code_is_never_longer_than_its_squares_allow(int tag, int sheet)
     {
-        var label = Made(MatterMaker.Make(PaperUnits.Unit([new TakenIn(new string('ß', tag), new string('x', sheet), "", "dead")]), null, PaperUnits.Shop, PaperUnits.Noon));
+        var label = Made(
+            MatterMaker.Make(
+                PaperUnits.Unit([new TakenIn(new string('ß', tag), new string('x', sheet), "", "dead")]),
+                null,
+                PaperUnits.Shop,
+                PaperUnits.Noon
+            )
+        );
         Assert.InRange(Encoding.UTF8.GetByteCount(label.Code), 100, 150);
         Assert.Contains("\nDO NOT PLUG IN: ", label.Code, StringComparison.Ordinal);
         Assert.EndsWith("\ntests recorded, no certification", label.Code, StringComparison.Ordinal);
@@ -129,7 +143,9 @@ public class LabelTests
         foreach (var label in (Label[])[Good, Bad])
         {
             var (side, photo) = LabelPhoto.Of(LabelPng.Write(label), degrees, blur);
-            var read = new BarcodeReaderGeneric { Options = { TryHarder = true, PossibleFormats = [BarcodeFormat.QR_CODE] } }.Decode(new RGBLuminanceSource(photo, side, side, RGBLuminanceSource.BitmapFormat.Gray8));
+            var read = new BarcodeReaderGeneric { Options = { TryHarder = true, PossibleFormats = [BarcodeFormat.QR_CODE] } }.Decode(
+                new RGBLuminanceSource(photo, side, side, RGBLuminanceSource.BitmapFormat.Gray8)
+            );
             Assert.Equal(label.Code, read?.Text);
         }
     }
@@ -141,6 +157,9 @@ public class LabelTests
         var pdf = Written(label, "label-long.pdf");
         Assert.Matches(@"Pages:\s+1\n", Pdf.About(pdf));
         Assert.Contains("Tests recorded. No certification.", Flat(pdf), StringComparison.Ordinal);
-        Assert.Matches(@"Pages:\s+1\n", Pdf.About(Written(Bad with { Tag = new string('W', 300), Words = new string('i', 5_000) }, "label-not-long.pdf")));
+        Assert.Matches(
+            @"Pages:\s+1\n",
+            Pdf.About(Written(Bad with { Tag = new string('W', 300), Words = new string('i', 5_000) }, "label-not-long.pdf"))
+        );
     }
 }

@@ -114,7 +114,10 @@ public class OwnerPageTests
         var outlets = PaperUnits.Matter("twin-175", new TakenIn("A-1", "twin-175", "", "")).Outlets;
         Assert.Equal(4, outlets.Length);
         // The shop's 70 % of the printed 175 W are stricter than the sheet's 125 W: 122.5 W at 19.18 V are 6.39 A, below the breaker's 6.5 A.
-        Assert.All(outlets.Where(o => o.Limit.IsProtected), o => Assert.Equal(("6.3 A", "limited by the core, 6.3 A", ""), (o.Most, o.Held, o.Outside)));
+        Assert.All(
+            outlets.Where(o => o.Limit.IsProtected),
+            o => Assert.Equal(("6.3 A", "limited by the core, 6.3 A", ""), (o.Most, o.Held, o.Outside))
+        );
         Assert.Equal(2, outlets.Count(o => o.Limit.IsProtected));
         // The sheet says 8 A for the winding, of which the pilot lamp takes 0.2 A; 122.5 W are 17 A at 7.3 V.
         Assert.All(outlets.Where(o => !o.Limit.IsProtected), o => Assert.InRange(o.Limit.Amps, 7.75, 7.85));
@@ -138,10 +141,17 @@ public class OwnerPageTests
     [InlineData(100, 125)]
     public void Behind_a_breaker_the_stricter_of_its_rating_and_watts_over_volts_holds(double percent, double watts)
     {
-        var shop = PaperUnits.Shop with { Limits = [.. PaperUnits.Shop.Limits.Select(l => l.Id == "usable" ? l with { Value = percent } : l)] };
+        var shop = PaperUnits.Shop with
+        {
+            Limits = [.. PaperUnits.Shop.Limits.Select(l => l.Id == "usable" ? l with { Value = percent } : l)],
+        };
         var matter = PaperUnits.Matter("twin-175", shop, [new TakenIn("A-1", "twin-175", "", "")]);
         Assert.Equal(watts, matter.Rating.UsableWatts, 1e-9);
-        var breaker = PaperUnits.Sheet("twin-175").Elements.OfType<Ohmstead.Electrical.TypeSheets.Resistive>().First(e => e.Kind == "breaker").RatedAmps;
+        var breaker = PaperUnits
+            .Sheet("twin-175")
+            .Elements.OfType<Ohmstead.Electrical.TypeSheets.Resistive>()
+            .First(e => e.Kind == "breaker")
+            .RatedAmps;
         Assert.Equal(6.5, breaker);
         foreach (var outlet in matter.Outlets.Where(o => o.Limit.IsProtected))
         {
@@ -161,7 +171,12 @@ public class OwnerPageTests
         var bare = System.Text.Json.Nodes.JsonNode.Parse(File.ReadAllText(Tool.Demo("twin-175.sheet.json")))!;
         foreach (var winding in bare["elements"]!.AsArray())
             winding!.AsObject().Remove("mostAmps");
-        var estimated = MatterMaker.Make(PaperUnits.Unit(PaperUnits.Checked(PaperUnits.Repaired())), Ohmstead.Electrical.TypeSheets.TypeSheetFile.Read(bare.ToJsonString()).Required, PaperUnits.Shop, PaperUnits.Noon);
+        var estimated = MatterMaker.Make(
+            PaperUnits.Unit(PaperUnits.Checked(PaperUnits.Repaired())),
+            Ohmstead.Electrical.TypeSheets.TypeSheetFile.Read(bare.ToJsonString()).Required,
+            PaperUnits.Shop,
+            PaperUnits.Noon
+        );
         var said = Matter("repaired", Shop.Letter);
         Assert.True(estimated.MayBePluggedIn && said.MayBePluggedIn);
         Assert.Contains(estimated.Outlets, o => o.Limit.IsEstimated);

@@ -30,7 +30,9 @@ internal sealed record PaperFold(
 )
 {
     private const string Day = @"\d{1,2} [A-Z][a-z]{2} \d{4}";
-    private static readonly Regex IsDone = new(@"^(?<part>[^:(]+?)(, [^:]*|\s*\([^:]*\))?: (replaced|renewed|made good|resoldered|soldered|added|removed|taken out|put in)\b");
+    private static readonly Regex IsDone = new(
+        @"^(?<part>[^:(]+?)(, [^:]*|\s*\([^:]*\))?: (replaced|renewed|made good|resoldered|soldered|added|removed|taken out|put in)\b"
+    );
     private static readonly Regex IsToDo = new(@"^(?<part>[^:(]+?)(, [^:]*|\s*\([^:]*\))?: to be (replaced|renewed)\b");
 
     public static PaperFold Of(Paper paper)
@@ -46,10 +48,16 @@ internal sealed record PaperFold(
             promises |= block is Masthead { Title: "Your unit is back" };
             if (block is Heading h)
                 heading = h.Text;
-            promises |= heading.StartsWith("What it can run", StringComparison.Ordinal) || block.Words.Any(w => w.Contains("W for hours", StringComparison.Ordinal));
+            promises |=
+                heading.StartsWith("What it can run", StringComparison.Ordinal)
+                || block.Words.Any(w => w.Contains("W for hours", StringComparison.Ordinal));
             if (block is Heading or Prose)
                 Add(tested, block, $@"(?:last on|^Read|\. Read(?: {Day} to)?) (?<it>{Day})\.?( |$)");
-            foreach (var line in block is Points or Prose or Notice ? block.Words.SelectMany(w => Regex.Split(w, "(?=Not measured: )|(?=Heat over)")) : [])
+            foreach (
+                var line in block is Points or Prose or Notice
+                    ? block.Words.SelectMany(w => Regex.Split(w, "(?=Not measured: )|(?=Heat over)"))
+                    : []
+            )
             {
                 if (IsDone.Match(line) is { Success: true } d)
                     done.Add(d.Groups["part"].Value);
@@ -61,8 +69,15 @@ internal sealed record PaperFold(
                     runs[run.Groups["posts"].Value] = run.Groups["it"].Value;
                 Sign(signed, line);
                 if (line.StartsWith("Not normal: ", StringComparison.Ordinal))
-                    foreach (var one in line["Not normal: ".Length..].TrimEnd('.', ' ').Split("; ").Where(o => o.Contains(": ", StringComparison.Ordinal)))
-                        ends[one[..one.LastIndexOf(": ", StringComparison.Ordinal)]] = End(one[(one.LastIndexOf(": ", StringComparison.Ordinal) + 2)..]);
+                    foreach (
+                        var one in line["Not normal: ".Length..]
+                            .TrimEnd('.', ' ')
+                            .Split("; ")
+                            .Where(o => o.Contains(": ", StringComparison.Ordinal))
+                    )
+                        ends[one[..one.LastIndexOf(": ", StringComparison.Ordinal)]] = End(
+                            one[(one.LastIndexOf(": ", StringComparison.Ordinal) + 2)..]
+                        );
             }
             if (block is not Table table)
                 continue;
@@ -72,7 +87,10 @@ internal sealed record PaperFold(
                     done.Add(row.Cells[0]);
                 if (table.Columns is [{ Title: "Part" }, ..] && row.Cells[^1].StartsWith("to be replaced", StringComparison.Ordinal))
                     toDo.Add(row.Cells[0]);
-                if (table.Columns is [{ Title: "Reading" }, .., { Title: "Verdict" }] && !heading.StartsWith("Read before", StringComparison.Ordinal))
+                if (
+                    table.Columns is [{ Title: "Reading" }, .., { Title: "Verdict" }]
+                    && !heading.StartsWith("Read before", StringComparison.Ordinal)
+                )
                     (read[row.Cells[0]], ends[row.Cells[0]]) = (row.Cells[2], End(row.Cells[3]));
                 if (heading.StartsWith("What was tested", StringComparison.Ordinal))
                     (read[row.Cells[0]], ends[row.Cells[0]]) = (row.Cells[1], End(row.Cells[2]));
@@ -81,7 +99,18 @@ internal sealed record PaperFold(
             }
         }
         promises |= runs.Count > 0;
-        return new(done.ToImmutable(), toDo.ToImmutable(), read.ToImmutable(), ends.ToImmutable(), signed.ToImmutable(), runs.ToImmutable(), watts.ToImmutable(), tested.ToImmutable(), forbids, promises);
+        return new(
+            done.ToImmutable(),
+            toDo.ToImmutable(),
+            read.ToImmutable(),
+            ends.ToImmutable(),
+            signed.ToImmutable(),
+            runs.ToImmutable(),
+            watts.ToImmutable(),
+            tested.ToImmutable(),
+            forbids,
+            promises
+        );
     }
 
     /// <summary>The same of a label: its words and the text in its code.</summary>
@@ -96,13 +125,25 @@ internal sealed record PaperFold(
         }
         if (label.MayBePluggedIn)
             tested.Add(label.Day);
-        return new([], [], read.ToImmutable(), ImmutableDictionary<string, string>.Empty, signed.ToImmutable(), ImmutableDictionary<string, string>.Empty, [], tested.ToImmutable(), !label.MayBePluggedIn, label.MayBePluggedIn);
+        return new(
+            [],
+            [],
+            read.ToImmutable(),
+            ImmutableDictionary<string, string>.Empty,
+            signed.ToImmutable(),
+            ImmutableDictionary<string, string>.Empty,
+            [],
+            tested.ToImmutable(),
+            !label.MayBePluggedIn,
+            label.MayBePluggedIn
+        );
     }
 
     public static IEnumerable<Block> Flat(IEnumerable<Block> blocks) =>
         blocks.SelectMany(b => b is Sides s ? Flat(s.Left).Concat(Flat(s.Right)) : [b]);
 
-    private static ImmutableDictionary<string, string>.Builder Map() => ImmutableDictionary.CreateBuilder<string, string>(StringComparer.Ordinal);
+    private static ImmutableDictionary<string, string>.Builder Map() =>
+        ImmutableDictionary.CreateBuilder<string, string>(StringComparer.Ordinal);
 
     private static void Add(ImmutableHashSet<string>.Builder to, Block block, string pattern)
     {
@@ -115,7 +156,13 @@ internal sealed record PaperFold(
     private static void Sign(ImmutableDictionary<string, string>.Builder signed, string line)
     {
         foreach (var one in line.Replace("Not measured: ", "", StringComparison.Ordinal).TrimEnd('.', ' ').Split("; "))
-            if (Regex.Match(one, @"^(?:(?<it>[^:]+): .*\. Waived by|(?<it>.+)[:,] waived by|(?<it>[^:,]+)[:,] not looked at, signed by) (?<by>(?:[A-Z]\. )?[A-Z][\w.]*)") is { Success: true } m)
+            if (
+                Regex.Match(
+                    one,
+                    @"^(?:(?<it>[^:]+): .*\. Waived by|(?<it>.+)[:,] waived by|(?<it>[^:,]+)[:,] not looked at, signed by) (?<by>(?:[A-Z]\. )?[A-Z][\w.]*)"
+                ) is
+                { Success: true } m
+            )
                 signed[m.Groups["it"].Value] = m.Groups["by"].Value.TrimEnd('.');
     }
 

@@ -35,7 +35,10 @@ public class PaperFoldTests
         AssertOne(folds, f => f.Signed, unit);
         AssertOne(folds, f => f.Runs, unit);
         Assert.True(folds.SelectMany(f => f.Watts).Distinct().Count() <= 1, unit);
-        Assert.True(folds.SelectMany(f => f.Tested).Distinct().Count() <= 1, $"{unit}: {string.Join(", ", folds.SelectMany(f => f.Tested).Distinct())}");
+        Assert.True(
+            folds.SelectMany(f => f.Tested).Distinct().Count() <= 1,
+            $"{unit}: {string.Join(", ", folds.SelectMany(f => f.Tested).Distinct())}"
+        );
         AssertTrue(matter, papers, folds, unit);
         foreach (var paper in papers)
         {
@@ -50,7 +53,10 @@ public class PaperFoldTests
     private static void AssertOne(IReadOnlyList<PaperFold> folds, Func<PaperFold, IReadOnlyDictionary<string, string>> of, string unit)
     {
         foreach (var title in folds.SelectMany(f => of(f).Keys).Distinct(StringComparer.Ordinal))
-            Assert.True(folds.Where(f => of(f).ContainsKey(title)).Select(f => of(f)[title]).Distinct(StringComparer.Ordinal).Count() == 1, $"{unit}: {title}: {string.Join(" / ", folds.Where(f => of(f).ContainsKey(title)).Select(f => of(f)[title]).Distinct())}");
+            Assert.True(
+                folds.Where(f => of(f).ContainsKey(title)).Select(f => of(f)[title]).Distinct(StringComparer.Ordinal).Count() == 1,
+                $"{unit}: {title}: {string.Join(" / ", folds.Where(f => of(f).ContainsKey(title)).Select(f => of(f)[title]).Distinct())}"
+            );
     }
 
     /// <summary>What the papers say is what is known of the unit: nothing is left out of the record, nothing is said that is not so.</summary>
@@ -60,7 +66,16 @@ public class PaperFoldTests
         foreach (var line in matter.Lines.Where(l => l.IsTaken))
         {
             Assert.Equal(line.Measured, record.Read[line.Title]);
-            Assert.True(line.End switch { CheckEnd.Passed => record.Ends[line.Title] == "pass", CheckEnd.Failed => record.Ends[line.Title] == "failed", CheckEnd.TooClose => record.Ends[line.Title] == "too close", _ => true }, $"{unit}: {line.Title}");
+            Assert.True(
+                line.End switch
+                {
+                    CheckEnd.Passed => record.Ends[line.Title] == "pass",
+                    CheckEnd.Failed => record.Ends[line.Title] == "failed",
+                    CheckEnd.TooClose => record.Ends[line.Title] == "too close",
+                    _ => true,
+                },
+                $"{unit}: {line.Title}"
+            );
         }
         foreach (var line in matter.Waived)
             Assert.Equal(line.Waiver!.WaivedBy.TrimEnd('.'), record.Signed[line.Title]);
@@ -71,10 +86,16 @@ public class PaperFoldTests
         {
             var owner = folds[0];
             Assert.True(owner.Signed.IsEmpty == record.Signed.IsEmpty, $"{unit}: signed");
-            Assert.True(owner.Ends.ContainsValue("off") == matter.Lines.Any(l => l is { IsTaken: true, Weight: Weight.Look }), $"{unit}: not normal");
+            Assert.True(
+                owner.Ends.ContainsValue("off") == matter.Lines.Any(l => l is { IsTaken: true, Weight: Weight.Look }),
+                $"{unit}: not normal"
+            );
         }
         foreach (var (posts, amps) in folds.SelectMany(f => f.Runs))
-            Assert.True(double.Parse(amps[..^2], CultureInfo.InvariantCulture) <= matter.Outlets.Single(o => o.Posts == posts).Limit.Amps + 1e-3, $"{unit}: {posts}");
+            Assert.True(
+                double.Parse(amps[..^2], CultureInfo.InvariantCulture) <= matter.Outlets.Single(o => o.Posts == posts).Limit.Amps + 1e-3,
+                $"{unit}: {posts}"
+            );
         if (matter.Apart is { IsBegun: true } apart)
             AssertCounted(apart, papers[OwnerPage.Choices.Length].Text, unit);
     }
@@ -85,7 +106,14 @@ public class PaperFoldTests
         int Of(string pattern) => Regex.Matches(text, pattern).Sum(m => int.Parse(m.Groups[1].Value, CultureInfo.InvariantCulture));
         var off = Of(@"(\d+) pieces? came off\.");
         Assert.True(off == apart.Off.Sum(o => o.Fact.Pieces) + apart.Back.Sum(b => b.Off.Fact.Pieces), $"{unit}: {text}");
-        Assert.Equal(off, Of(@"(\d+) old ones? went back") + Of(@"went back, (\d+) new") + Of(@"(\d+) pieces? left over, .*?\. Signed by") - Of(@"(\d+) pieces? more than came off, .*?\. Signed by") + Of(@"Still off, (\d+) pieces?:"));
+        Assert.Equal(
+            off,
+            Of(@"(\d+) old ones? went back")
+                + Of(@"went back, (\d+) new")
+                + Of(@"(\d+) pieces? left over, .*?\. Signed by")
+                - Of(@"(\d+) pieces? more than came off, .*?\. Signed by")
+                + Of(@"Still off, (\d+) pieces?:")
+        );
     }
 
     /// <summary>A heading heads something, and nothing that is to do stands under what was done.</summary>
@@ -96,7 +124,10 @@ public class PaperFoldTests
         {
             if (blocks[n] is not Heading heading)
                 continue;
-            Assert.True(n + 1 < blocks.Count && blocks[n + 1] is not (Heading or NewPage or Signatures), $"{unit}: {paper.Title}: {heading.Text}");
+            Assert.True(
+                n + 1 < blocks.Count && blocks[n + 1] is not (Heading or NewPage or Signatures),
+                $"{unit}: {paper.Title}: {heading.Text}"
+            );
             if (heading.Text.Contains("done", StringComparison.Ordinal))
                 Assert.DoesNotContain("to be ", string.Join('\n', blocks[n + 1].Words), StringComparison.Ordinal);
         }
@@ -110,7 +141,10 @@ public class PaperFoldTests
     public async Task The_papers_of_a_unit_of_the_demo_are_at_one(string tag)
     {
         var demo = await FilledDemo.ReadAsync();
-        Assert.Equal(FilledDemo.Tags().Select(t => t.Data).Order(StringComparer.Ordinal), demo.Cards.Select(c => c.Tag).Order(StringComparer.Ordinal));
+        Assert.Equal(
+            FilledDemo.Tags().Select(t => t.Data).Order(StringComparer.Ordinal),
+            demo.Cards.Select(c => c.Tag).Order(StringComparer.Ordinal)
+        );
         var card = demo.Cards.Single(c => c.Tag == tag);
         AssertAtOne(MatterMaker.Make(demo.Units[card.Id], demo.SheetOf(card), demo.Shop, PaperUnits.Noon), tag);
     }
@@ -136,8 +170,13 @@ public class PaperFoldTests
                 5 => new ReadingEntered(Any(["insulation-core", "insulation-posts"]), Shown.Number(Any([300e6, 1e6])), BenchState.AsSheet),
                 _ => Any([.. PaperUnits.DemoReadings()]),
             };
-        Fact Noted(Ohmstead.Workshop.Shops.LookOverItem item, Decision decision) => new ConditionNoted(item.Id, Any(item.Answers), decision, "");
-        List<Fact> facts = [new TakenIn("F-1", "twin-175", "", Any(["", "hums"])), .. Enumerable.Range(0, dice.Next(1, 30)).Select(_ => One())];
+        Fact Noted(Ohmstead.Workshop.Shops.LookOverItem item, Decision decision) =>
+            new ConditionNoted(item.Id, Any(item.Answers), decision, "");
+        List<Fact> facts =
+        [
+            new TakenIn("F-1", "twin-175", "", Any(["", "hums"])),
+            .. Enumerable.Range(0, dice.Next(1, 30)).Select(_ => One()),
+        ];
         if (dice.Next(2) == 0)
             facts = [.. facts, .. PaperUnits.DemoReadings().Where(f => f is ReadingEntered { Shown.Kind: ShownKind.Value })];
         foreach (var step in sheet.TakeApart.Take(dice.Next(4)))
@@ -146,11 +185,16 @@ public class PaperFoldTests
             facts.Add(new TakenOff(step.Id, 1, pieces, ""));
             var (old, fresh) = (dice.Next(pieces + 1), dice.Next(2));
             if (dice.Next(2) == 0)
-                facts.Add(new PutBack(step.Id, old, fresh, old + fresh == pieces ? "" : "a screw is gone", old + fresh == pieces ? "" : "A. B."));
+                facts.Add(
+                    new PutBack(step.Id, old, fresh, old + fresh == pieces ? "" : "a screw is gone", old + fresh == pieces ? "" : "A. B.")
+                );
         }
         if (dice.Next(3) == 0)
             facts.Add(new NotLookedAt(Any(["cord", "plug", "sleeves", "case"]), "not opened", "C. D."));
         var isChecked = dice.Next(2) == 0;
-        AssertAtOne(MatterMaker.Make(PaperUnits.Unit(isChecked ? PaperUnits.Checked(facts) : facts), sheet, PaperUnits.Shop, PaperUnits.Noon), FormattableString.Invariant($"seed {seed}"));
+        AssertAtOne(
+            MatterMaker.Make(PaperUnits.Unit(isChecked ? PaperUnits.Checked(facts) : facts), sheet, PaperUnits.Shop, PaperUnits.Noon),
+            FormattableString.Invariant($"seed {seed}")
+        );
     }
 }

@@ -23,16 +23,13 @@ internal static class PaperUnits
 
     public static Shop Shop { get; } = Shop.Usual with { Name = "Bench No. 7", Address = "Invented Lane 7, Nowhere" };
 
-    public static TypeSheet Sheet(string name) =>
-        TypeSheetFile.Read(File.ReadAllText(Tool.Demo($"{name}.sheet.json"))).Required;
+    public static TypeSheet Sheet(string name) => TypeSheetFile.Read(File.ReadAllText(Tool.Demo($"{name}.sheet.json"))).Required;
 
     public static BenchUnit Unit(IEnumerable<Fact> facts)
     {
         var unit = new Guid(1, 0, 0, new byte[8]);
         return UnitHistory.Fold([
-            .. facts.Select(
-                (f, n) => new Entry(new Guid(n, 1, 0, new byte[8]), unit, n + 1, Noon.AddHours(n - 100), "bench", f)
-            ),
+            .. facts.Select((f, n) => new Entry(new Guid(n, 1, 0, new byte[8]), unit, n + 1, Noon.AddHours(n - 100), "bench", f)),
         ]);
     }
 
@@ -93,8 +90,7 @@ internal static class PaperUnits
             new PartChanged("rotary-1-a", PartChange.Renewed, null, "contact burnished and re-tensioned"),
             new PhotoAdded(Lost, "The new disc in its place", "disc"),
             new Noted("Roller 2 is worn and was left at the owner's wish."),
-            .. DemoReadings()
-                .Where(f => f is ReadingEntered { ReadingId: not ("low-1" or "whistle-1-1" or "load-1-b") }),
+            .. DemoReadings().Where(f => f is ReadingEntered { ReadingId: not ("low-1" or "whistle-1-1" or "load-1-b") }),
             new ReadingWaived(
                 "insulation-posts-core",
                 "The tester's second lead is broken",

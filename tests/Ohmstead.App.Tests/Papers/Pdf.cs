@@ -10,12 +10,7 @@ namespace Ohmstead.App.Tests.Papers;
 internal static class Pdf
 {
     public static byte[] Of(Paper paper, string size = Shop.Letter) =>
-        PaperPdf.Write(
-            paper,
-            size,
-            new Dictionary<string, byte[]> { [PaperUnits.Photo] = PaperUnits.Bitmap() },
-            PaperUnits.Noon
-        );
+        PaperPdf.Write(paper, size, new Dictionary<string, byte[]> { [PaperUnits.Photo] = PaperUnits.Bitmap() }, PaperUnits.Noon);
 
     /// <summary>The words of a PDF, laid out as on its pages, a form feed after each page.</summary>
     public static string Text(byte[] pdf) => Run("pdftotext", pdf, "-layout", "-", "-");
@@ -30,7 +25,11 @@ internal static class Pdf
         File.WriteAllBytes(path, pdf);
         return
         [
-            .. System.Text.RegularExpressions.Regex.Matches(Run("pdftohtml", [], "-xml", "-i", "-zoom", "1", "-stdout", path), "<fontspec [^>]*size=\"([0-9.]+)\"")
+            .. System
+                .Text.RegularExpressions.Regex.Matches(
+                    Run("pdftohtml", [], "-xml", "-i", "-zoom", "1", "-stdout", path),
+                    "<fontspec [^>]*size=\"([0-9.]+)\""
+                )
                 .Select(m => double.Parse(m.Groups[1].Value, CultureInfo.InvariantCulture)),
         ];
     }
@@ -40,11 +39,26 @@ internal static class Pdf
     {
         var folder = Directory.CreateTempSubdirectory("ohmstead-test-").FullName;
         File.WriteAllBytes(Path.Combine(folder, "paper.pdf"), pdf);
-        Run("pdftoppm", [], "-gray", "-r", dotsPerInch.ToString(CultureInfo.InvariantCulture), "-singlefile", Path.Combine(folder, "paper.pdf"), Path.Combine(folder, "page"));
+        Run(
+            "pdftoppm",
+            [],
+            "-gray",
+            "-r",
+            dotsPerInch.ToString(CultureInfo.InvariantCulture),
+            "-singlefile",
+            Path.Combine(folder, "paper.pdf"),
+            Path.Combine(folder, "page")
+        );
         var bytes = File.ReadAllBytes(Path.Combine(folder, "page.pgm"));
         // P5, width and height, 255, one white space, then the pixels.
-        var head = System.Text.RegularExpressions.Regex.Match(System.Text.Encoding.ASCII.GetString(bytes, 0, 40), @"^P5\s+(\d+)\s+(\d+)\s+255\s");
-        var (width, height) = (int.Parse(head.Groups[1].Value, CultureInfo.InvariantCulture), int.Parse(head.Groups[2].Value, CultureInfo.InvariantCulture));
+        var head = System.Text.RegularExpressions.Regex.Match(
+            System.Text.Encoding.ASCII.GetString(bytes, 0, 40),
+            @"^P5\s+(\d+)\s+(\d+)\s+255\s"
+        );
+        var (width, height) = (
+            int.Parse(head.Groups[1].Value, CultureInfo.InvariantCulture),
+            int.Parse(head.Groups[2].Value, CultureInfo.InvariantCulture)
+        );
         return (width, height, bytes[head.Length..]);
     }
 
@@ -70,9 +84,7 @@ internal static class Pdf
         process.WaitForExit();
         feed.Wait();
         if (process.ExitCode != 0)
-            throw new InvalidOperationException(
-                string.Create(CultureInfo.InvariantCulture, $"{program} ended with {process.ExitCode}")
-            );
+            throw new InvalidOperationException(string.Create(CultureInfo.InvariantCulture, $"{program} ended with {process.ExitCode}"));
         return text;
     }
 }

@@ -44,7 +44,14 @@ public partial class ServiceRecordTests
         Assert.StartsWith("Found and done", pages[2].TrimStart(), StringComparison.Ordinal);
         var opening = Regex.Replace(Regex.Replace(pages[0] + pages[1], @"Tests recorded on this date[^\n]*\n", "\n"), @"\s+", " ");
         Assert.All(
-            PaperFold.Flat(ServiceRecord.Make(PaperUnits.Matter("twin-175", PaperUnits.Checked(PaperUnits.Repaired()))).Blocks.TakeWhile(b => b is not NewPage)).OfType<Points>().SelectMany(p => p.Items),
+            PaperFold
+                .Flat(
+                    ServiceRecord
+                        .Make(PaperUnits.Matter("twin-175", PaperUnits.Checked(PaperUnits.Repaired())))
+                        .Blocks.TakeWhile(b => b is not NewPage)
+                )
+                .OfType<Points>()
+                .SelectMany(p => p.Items),
             line => Assert.Contains(line, opening, StringComparison.Ordinal)
         );
         var text = Flat(pdf);
@@ -72,10 +79,7 @@ public partial class ServiceRecordTests
     {
         var pages = Pages(Pdf.Of(ServiceRecord.Make(PaperUnits.Matter("twin-175", PaperUnits.Repaired()))));
         Assert.True(pages.Length > 3);
-        Assert.All(
-            pages,
-            p => Assert.Contains("Tests recorded on this date. No certification.", p, StringComparison.Ordinal)
-        );
+        Assert.All(pages, p => Assert.Contains("Tests recorded on this date. No certification.", p, StringComparison.Ordinal));
         Assert.All(pages, p => Assert.Contains("F-041", p, StringComparison.Ordinal));
     }
 
@@ -88,13 +92,7 @@ public partial class ServiceRecordTests
         var matter = PaperUnits.Matter(sheet, new TakenIn("A-1", sheet, "", ""));
         var facts = PaperUnits.Matter("twin-175", PaperUnits.Repaired());
         Assert.All(
-            new[]
-            {
-                ServiceRecord.Make(matter),
-                BenchSheet.Make(matter, []),
-                ServiceRecord.Make(facts),
-                BenchSheet.Make(facts, []),
-            },
+            new[] { ServiceRecord.Make(matter), BenchSheet.Make(matter, []), ServiceRecord.Make(facts), BenchSheet.Make(facts, []) },
             p => Assert.DoesNotMatch(Safe(), Pdf.Text(Pdf.Of(p)))
         );
     }
@@ -104,11 +102,22 @@ public partial class ServiceRecordTests
     public void The_shops_stricter_limit_is_named_on_every_paper_that_it_keeps_from_promising()
     {
         var facts = PaperUnits.Checked(PaperUnits.Repaired());
-        var strict = PaperUnits.Shop with { Limits = [.. PaperUnits.Shop.Limits.Select(l => l.Id == "insulation" ? l with { Value = 500e6 } : l)] };
+        var strict = PaperUnits.Shop with
+        {
+            Limits = [.. PaperUnits.Shop.Limits.Select(l => l.Id == "insulation" ? l with { Value = 500e6 } : l)],
+        };
         Assert.True(PaperUnits.Matter("twin-175", facts).MayBePluggedIn);
         var matter = PaperUnits.Matter("twin-175", strict, facts);
         Assert.False(matter.MayBePluggedIn);
-        foreach (var paper in new[] { OwnerPage.Make(matter, 5), ServiceRecord.Make(matter), BenchSheet.Make(matter, []), WiringSheet.Make(matter) })
+        foreach (
+            var paper in new[]
+            {
+                OwnerPage.Make(matter, 5),
+                ServiceRecord.Make(matter),
+                BenchSheet.Make(matter, []),
+                WiringSheet.Make(matter),
+            }
+        )
             Assert.Contains("It read 357 MΩ. The shop's limit, at least 500 MΩ.", paper.Text, StringComparison.Ordinal);
     }
 
@@ -188,12 +197,7 @@ public partial class ServiceRecordTests
         Fact[] facts =
         [
             .. PaperUnits.Repaired().Where(f => f is not ReadingEntered { ReadingId: "insulation-core" }),
-            new ReadingWaived(
-                "insulation-core",
-                "No insulation tester here",
-                "J. Bench",
-                "blades to core with the ohmmeter: OL"
-            ),
+            new ReadingWaived("insulation-core", "No insulation tester here", "J. Bench", "blades to core with the ohmmeter: OL"),
         ];
         var matter = PaperUnits.Matter("twin-175", PaperUnits.Checked(facts));
         Assert.True(matter.MayBePluggedIn);
@@ -226,10 +230,7 @@ public partial class ServiceRecordTests
             ServiceRecord.Make(
                 PaperUnits.Matter(
                     "twin-175",
-                    PaperUnits.Repaired(
-                        owner,
-                        string.Join(' ', Enumerable.Repeat("it hums\t\u202eand \ud83d\ude00 smells", 60))
-                    )
+                    PaperUnits.Repaired(owner, string.Join(' ', Enumerable.Repeat("it hums\t\u202eand \ud83d\ude00 smells", 60)))
                 )
             )
         );
@@ -244,9 +245,7 @@ public partial class ServiceRecordTests
     {
         var notes = Enumerable
             .Range(1, 40)
-            .Select(n => new Noted(
-                $"Note of the bench, number {n.ToString(System.Globalization.CultureInfo.InvariantCulture)}"
-            ));
+            .Select(n => new Noted($"Note of the bench, number {n.ToString(System.Globalization.CultureInfo.InvariantCulture)}"));
         var pdf = Pdf.Of(ServiceRecord.Make(PaperUnits.Matter("twin-175", [.. PaperUnits.Repaired(), .. notes])));
         Pdf.Keep("many.pdf", pdf);
         var withRows = Pages(pdf)
@@ -264,12 +263,7 @@ public partial class ServiceRecordTests
         var pdf = Pdf.Of(ServiceRecord.Make(matter));
         Pdf.Keep($"circuit-{sheet}.pdf", pdf);
         var page = Pages(pdf).Single(p => p.Contains("The circuit", StringComparison.Ordinal));
-        var posts = matter
-            .Sheet!.Readings.Where(r => r.IsGate)
-            .SelectMany(r => r.State.Joined)
-            .SelectMany(g => g)
-            .Distinct()
-            .ToList();
+        var posts = matter.Sheet!.Readings.Where(r => r.IsGate).SelectMany(r => r.State.Joined).SelectMany(g => g).Distinct().ToList();
         Assert.NotEmpty(posts);
         Assert.All(
             posts.SelectMany(post => Sentences.Bare(PartNames.Terminal(matter.Sheet, post)).Split(' ')),
@@ -303,10 +297,7 @@ public partial class ServiceRecordTests
     [Fact]
     public void A_unit_of_no_known_kind_has_a_record_that_judges_nothing()
     {
-        var unit = PaperUnits.Unit([
-            new TakenIn("A-1", "", "", ""),
-            new ReadingEntered("full-1", Shown.Number(19), BenchState.AsSheet),
-        ]);
+        var unit = PaperUnits.Unit([new TakenIn("A-1", "", "", ""), new ReadingEntered("full-1", Shown.Number(19), BenchState.AsSheet)]);
         var text = Pdf.Text(Pdf.Of(ServiceRecord.Make(MatterMaker.Make(unit, null, PaperUnits.Shop, PaperUnits.Noon))));
         Assert.Contains("Do not plug this unit in.", text, StringComparison.Ordinal);
     }

@@ -1,6 +1,6 @@
 using Bunit;
-using Ohmstead.App.Screens.Papers;
 using Ohmstead.App.Screens.Findings;
+using Ohmstead.App.Screens.Papers;
 using Ohmstead.App.Screens.Readings;
 using Ohmstead.App.Screens.Units;
 using Ohmstead.Electrical.Circuits;
@@ -28,7 +28,12 @@ public class DoubtScreenTests
         (readings, result) =>
             result with
             {
-                Slips = [.. slips.Where(s => readings.Readings.LastOrDefault(r => r.Spec.Id == s.Id)?.Value == s.Value).Select(s => new ProbableSlip(s.Id, SlipKind.TimesTen, null, s.Value / 10, 0.95))],
+                Slips =
+                [
+                    .. slips
+                        .Where(s => readings.Readings.LastOrDefault(r => r.Spec.Id == s.Id)?.Value == s.Value)
+                        .Select(s => new ProbableSlip(s.Id, SlipKind.TimesTen, null, s.Value / 10, 0.95)),
+                ],
             };
 
     private static IRenderedComponent<T> Show<T>(ScreenBench bench, string? reading = null)
@@ -47,7 +52,10 @@ public class DoubtScreenTests
     [Fact]
     public async Task Findings_begin_with_the_doubts_and_the_first_button_settles_the_first()
     {
-        await using var bench = await ScreenBench.DoubtingAsync((_, r) => r with { Doubts = [Heat, Leads] }, [.. Passed, ScreenBench.Read("load-1", 14.6)]);
+        await using var bench = await ScreenBench.DoubtingAsync(
+            (_, r) => r with { Doubts = [Heat, Leads] },
+            [.. Passed, ScreenBench.Read("load-1", 14.6)]
+        );
         var screen = Show<UnitFindings>(bench);
         screen.WaitForElement("section.caution-box", Patience);
         var boxes = screen.FindAll("section.caution-box").Select(b => b.TextContent.Replace('\u00a0', ' ')).ToList();
@@ -56,8 +64,14 @@ public class DoubtScreenTests
         Assert.Contains("This unit makes about 11 W more heat than it should", boxes[1], StringComparison.Ordinal);
         Assert.Single(System.Text.RegularExpressions.Regex.Matches(screen.Markup, "count less"));
         var act = Assert.Single(screen.FindAll(".do"));
-        Assert.Equal(("Enter the test leads", $"/shop/meters?meter={(await bench.Bench.ShopAsync()).Meters[0].Id}"), (act.TextContent.Trim(), act.GetAttribute("href")));
-        Assert.True(screen.Markup.IndexOf("caution-box", StringComparison.Ordinal) < screen.Markup.IndexOf("Likely faults", StringComparison.Ordinal));
+        Assert.Equal(
+            ("Enter the test leads", $"/shop/meters?meter={(await bench.Bench.ShopAsync()).Meters[0].Id}"),
+            (act.TextContent.Trim(), act.GetAttribute("href"))
+        );
+        Assert.True(
+            screen.Markup.IndexOf("caution-box", StringComparison.Ordinal)
+                < screen.Markup.IndexOf("Likely faults", StringComparison.Ordinal)
+        );
     }
 
     [Fact]
@@ -152,7 +166,10 @@ public class DoubtScreenTests
         var (unit, shop) = (await bench.UnitAsync(), await bench.Bench.ShopAsync());
         var model = new UnitModel(OwnSheet.OnBench(unit, (await bench.Bench.SheetOfAsync(unit))!, shop).Value!);
         var offer = ReadingOffer.All(unit, model, ReadingsText.Of(unit, model, shop).Value!, shop).Single(o => o.Spec.Id == "full-1");
-        Assert.Equal(("Between the plug blades. 3.8 Ω: possible slip, ten times too high", "Read it again."), (Assert.Single(offer.Locks).What.Replace('\u00a0', ' '), offer.Locks[0].Act));
+        Assert.Equal(
+            ("Between the plug blades. 3.8 Ω: possible slip, ten times too high", "Read it again."),
+            (Assert.Single(offer.Locks).What.Replace('\u00a0', ' '), offer.Locks[0].Act)
+        );
         Assert.Null(Taking.Enter(offer, Shown.Number(17.3), BenchState.AsSheet).Fact);
     }
 
@@ -170,7 +187,10 @@ public class DoubtScreenTests
         var mains = Show<OneReading>(bench, "full-1");
         Sees(mains, "possible slip, ten times too high");
         await bench.Bench.EnterAsync(ScreenBench.UnitId, (await bench.UnitAsync()).LastNumber, "phone", ScreenBench.Read("blades", 3.7));
-        Sees(mains, "3.7 Ω: read again, and not judged yet. What is probably wrong could not be worked out. Readings are kept. Open the findings again to try once more.");
+        Sees(
+            mains,
+            "3.7 Ω: read again, and not judged yet. What is probably wrong could not be worked out. Readings are kept. Open the findings again to try once more."
+        );
         Assert.DoesNotContain("Wait a moment", mains.Markup, StringComparison.Ordinal);
         // A screen asks once for an entry: its own word of trouble is no reason to ask again.
         Assert.InRange(searches, 2, 4);
@@ -180,7 +200,9 @@ public class DoubtScreenTests
     public async Task Return_and_paperwork_list_every_doubt_with_what_to_do()
     {
         await using var bench = await ScreenBench.DoubtingAsync((_, r) => r with { Doubts = [Leads] }, Passed);
-        foreach (var screen in new IRenderedComponent<Ohmstead.App.Components.UnitScreen>[] { Show<ReturnIt>(bench), Show<UnitPapers>(bench) })
+        foreach (
+            var screen in new IRenderedComponent<Ohmstead.App.Components.UnitScreen>[] { Show<ReturnIt>(bench), Show<UnitPapers>(bench) }
+        )
         {
             Sees(screen, "Your test leads were probably not taken off: about 0.31 Ω");
             Sees(screen, "Touch the leads together and read the ohms.");
@@ -193,7 +215,10 @@ public class DoubtScreenTests
     [Fact]
     public async Task A_reading_that_is_no_slip_is_not_called_one_among_the_findings()
     {
-        await using var bench = await ScreenBench.DoubtingAsync((_, r) => r with { Unexplained = ["load-1"] }, [.. Passed, ScreenBench.Read("load-1", 14.6)]);
+        await using var bench = await ScreenBench.DoubtingAsync(
+            (_, r) => r with { Unexplained = ["load-1"] },
+            [.. Passed, ScreenBench.Read("load-1", 14.6)]
+        );
         var screen = Show<UnitFindings>(bench);
         Sees(screen, "One reading does not fit the rest");
         Assert.DoesNotContain("Possible slip", screen.Markup, StringComparison.Ordinal);
@@ -202,7 +227,10 @@ public class DoubtScreenTests
     [Fact]
     public async Task Leads_entered_in_the_shop_ask_the_diagnosis_again()
     {
-        await using var bench = await ScreenBench.DoubtingAsync((readings, r) => r with { Doubts = readings.Meter.For(Electrical.TypeSheets.Quantity.Ohms).LeadOhms == 0.3 ? [] : [Leads] }, Passed);
+        await using var bench = await ScreenBench.DoubtingAsync(
+            (readings, r) => r with { Doubts = readings.Meter.For(Electrical.TypeSheets.Quantity.Ohms).LeadOhms == 0.3 ? [] : [Leads] },
+            Passed
+        );
         var screen = Show<UnitFindings>(bench);
         Sees(screen, "Your test leads were probably not taken off");
         await bench.Bench.EditShopAsync(shop => TestLeads.Known(shop, shop.Meters[0].Id, new MeterAnswer(0.3, 0.8, 0.05)));

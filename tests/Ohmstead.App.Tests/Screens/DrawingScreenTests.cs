@@ -40,12 +40,7 @@ public class DrawingScreenTests
         Assert.Contains("roller of track 1", panel.TextContent, StringComparison.Ordinal);
         Assert.Equal("the arm", panel.QuerySelector("img")!.GetAttribute("alt"));
         screen.WaitForAssertion(
-            () =>
-                Assert.Contains(
-                    "worn",
-                    screen.Find("[aria-label='What is known of it']").TextContent,
-                    StringComparison.Ordinal
-                ),
+            () => Assert.Contains("worn", screen.Find("[aria-label='What is known of it']").TextContent, StringComparison.Ordinal),
             Patience
         );
         Assert.NotEmpty(screen.FindAll(".circuit-pane [data-element='roller-1'] rect[class*='d-suspect']"));
@@ -90,9 +85,7 @@ public class DrawingScreenTests
     public async Task A_reading_shows_its_probes_on_the_circuit_and_looks_there()
     {
         await using var bench = await ScreenBench.OpenAsync();
-        var screen = bench.Context.Render<OneReading>(p =>
-            p.Add(s => s.Id, ScreenBench.UnitId).Add(s => s.ReadingId, "blades")
-        );
+        var screen = bench.Context.Render<OneReading>(p => p.Add(s => s.Id, ScreenBench.UnitId).Add(s => s.ReadingId, "blades"));
         var pane = screen.WaitForElement(".circuit-pane svg", Patience);
         Assert.Equal(2, pane.QuerySelectorAll(".d-probe-red, .d-probe-black").Length);
         var circuit = screen.Find(".circuit");
@@ -106,9 +99,7 @@ public class DrawingScreenTests
     public async Task On_a_phone_the_path_stands_upright_from_lead_to_lead()
     {
         await using var bench = await ScreenBench.OpenAsync();
-        var screen = bench.Context.Render<OneReading>(p =>
-            p.Add(s => s.Id, ScreenBench.UnitId).Add(s => s.ReadingId, "blades")
-        );
+        var screen = bench.Context.Render<OneReading>(p => p.Add(s => s.Id, ScreenBench.UnitId).Add(s => s.ReadingId, "blades"));
         screen.WaitForElement(".ladder", Patience);
         var rungs = screen.FindAll(".rung");
         Assert.Equal("red", rungs[0].QuerySelector(".flag")!.TextContent);

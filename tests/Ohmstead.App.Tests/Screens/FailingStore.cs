@@ -33,14 +33,16 @@ public class FailingStore : DispatchProxy
     protected override object? Invoke(MethodInfo? targetMethod, object?[]? args)
     {
         var name = targetMethod!.Name;
-        if (all is { Since: null } broken && broken.Method == name) throw broken.Failure;
+        if (all is { Since: null } broken && broken.Method == name)
+            throw broken.Failure;
         if (next is { } failing && failing.Method == name)
         {
             next = null;
             throw failing.Failure;
         }
         var done = targetMethod.Invoke(inner, args);
-        if (all is { } waiting && waiting.Since == name && done is Task task) return AfterwardsBroken((dynamic)task, waiting);
+        if (all is { } waiting && waiting.Since == name && done is Task task)
+            return AfterwardsBroken((dynamic)task, waiting);
         return done;
     }
 

@@ -65,7 +65,10 @@ public class FindingsScreenTests
     {
         await using var bench = await ScreenBench.OpenAsync();
         var screen = bench.Context.Render<UnitFindings>(p => p.Add(s => s.Id, ScreenBench.UnitId));
-        screen.WaitForAssertion(() => Assert.Contains("No readings yet. Take these first", screen.Markup, StringComparison.Ordinal), Patience);
+        screen.WaitForAssertion(
+            () => Assert.Contains("No readings yet. Take these first", screen.Markup, StringComparison.Ordinal),
+            Patience
+        );
         Assert.Empty(screen.FindAll("article.finding"));
         Assert.Single(screen.FindAll(".do"));
     }
@@ -103,18 +106,28 @@ public class FindingsScreenTests
     {
         await using var bench = await ScreenBench.OpenAsync([.. Worn, new FindingJudged("roller-1", "worn", Judgement.Confirmed, "")]);
         var screen = Show(bench);
-        screen.WaitForAssertion(() => Assert.Contains("You found it", screen.Find("article.finding").TextContent, StringComparison.Ordinal), Patience);
+        screen.WaitForAssertion(
+            () => Assert.Contains("You found it", screen.Find("article.finding").TextContent, StringComparison.Ordinal),
+            Patience
+        );
         screen.Do(() => Button(screen, "Repaired…").Click());
         screen.Do(() => screen.Find("article.finding .repair input").Input("new part"));
         screen.Do(() => Button(screen, "Replaced, same part").Click());
-        screen.WaitForAssertion(() => Assert.Contains("After the repair: read these again", screen.Markup, StringComparison.Ordinal), Patience);
+        screen.WaitForAssertion(
+            () => Assert.Contains("After the repair: read these again", screen.Markup, StringComparison.Ordinal),
+            Patience
+        );
         var unit = await bench.UnitAsync();
         var part = Assert.IsType<PartChanged>(unit.Last.Fact);
         Assert.Equal((PartChange.Renewed, "new part", "roller-1"), (part.Change, part.Words, part.Element));
         var left = unit.CurrentReadings.Select(r => r.Fact.ReadingId).ToList();
         Assert.Contains("insulation-core", left);
         Assert.DoesNotContain("load-1", left);
-        Assert.Contains("Post 1, full throttle, 4\u00a0Ω load", screen.Find("section[aria-labelledby=again]").TextContent, StringComparison.Ordinal);
+        Assert.Contains(
+            "Post 1, full throttle, 4\u00a0Ω load",
+            screen.Find("section[aria-labelledby=again]").TextContent,
+            StringComparison.Ordinal
+        );
         Assert.Single(screen.FindAll(".do"));
     }
 }

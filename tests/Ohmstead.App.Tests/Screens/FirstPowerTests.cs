@@ -31,8 +31,16 @@ public class FirstPowerTests
         Assert.All(Lamps(screen), l => Assert.False(l.QuerySelector("input")!.HasAttribute("checked")));
         Assert.Contains("Tick the lamps you have.", screen.Markup, StringComparison.Ordinal);
         Assert.DoesNotContain("best for this unit", screen.Markup, StringComparison.Ordinal);
-        screen.Do(() => Lamps(screen).Single(l => l.TextContent.Contains("60 W", StringComparison.Ordinal)).QuerySelector("input")!.Change(true));
-        screen.WaitForAssertion(() => Assert.Contains("Series lamp 60 W, 120 V: best for this unit", System.Text.RegularExpressions.Regex.Replace(screen.Find("section[aria-labelledby=lamp]").TextContent, @"\s+", " "), StringComparison.Ordinal));
+        screen.Do(() =>
+            Lamps(screen).Single(l => l.TextContent.Contains("60 W", StringComparison.Ordinal)).QuerySelector("input")!.Change(true)
+        );
+        screen.WaitForAssertion(() =>
+            Assert.Contains(
+                "Series lamp 60 W, 120 V: best for this unit",
+                System.Text.RegularExpressions.Regex.Replace(screen.Find("section[aria-labelledby=lamp]").TextContent, @"\s+", " "),
+                StringComparison.Ordinal
+            )
+        );
         Assert.Equal("series-lamp-60-120", Assert.Single((await bench.Bench.ShopAsync()).Loads, l => l.Volts > 0).Id);
     }
 
@@ -55,9 +63,17 @@ public class FirstPowerTests
         var screen = Show(bench);
         screen.WaitForAssertion(() => Assert.NotEmpty(Lamps(screen)));
         Assert.Equal(isBare, screen.Markup.Contains("Locked until the lamp check passes.", StringComparison.Ordinal));
-        Assert.Equal(!isBare, screen.FindAll($"a[href='/units/{ScreenBench.UnitId}/reading/lamp-60']").Any(a => a.TextContent.Contains("Read it again", StringComparison.Ordinal)));
+        Assert.Equal(
+            !isBare,
+            screen
+                .FindAll($"a[href='/units/{ScreenBench.UnitId}/reading/lamp-60']")
+                .Any(a => a.TextContent.Contains("Read it again", StringComparison.Ordinal))
+        );
         if (isBare)
             Assert.Contains("bare wire showing", screen.Find("section[aria-labelledby=rules]").TextContent, StringComparison.Ordinal);
-        Assert.All(CautionTable.For(Act.BringUp), c => Assert.Contains(c, screen.Find("section[aria-labelledby=rules]").TextContent, StringComparison.Ordinal));
+        Assert.All(
+            CautionTable.For(Act.BringUp),
+            c => Assert.Contains(c, screen.Find("section[aria-labelledby=rules]").TextContent, StringComparison.Ordinal)
+        );
     }
 }

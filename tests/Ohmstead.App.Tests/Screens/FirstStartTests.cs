@@ -51,7 +51,13 @@ public class FirstStartTests
     public async Task A_unit_that_went_back_says_once_how_and_the_empty_bench_leads_to_it()
     {
         await using var workshop = await OpenAsync();
-        await workshop.Bench.EnterAsync(new Guid(7, 0, 0, new byte[8]), 0, "bench", new TakenIn("7", "", "", ""), new Returned(ReturnManner.NotToBePluggedIn, "A. B."));
+        await workshop.Bench.EnterAsync(
+            new Guid(7, 0, 0, new byte[8]),
+            0,
+            "bench",
+            new TakenIn("7", "", "", ""),
+            new Returned(ReturnManner.NotToBePluggedIn, "A. B.")
+        );
         var list = workshop.Screens.Render<HandedBack>();
         list.WaitForElement("a.row");
         Assert.Equal(2, list.Find("a.row").TextContent.Split(HandBack.Words(ReturnManner.NotToBePluggedIn)).Length);
@@ -140,10 +146,13 @@ public class FirstStartTests
         var other = text.Replace("6.1", "6.2", StringComparison.Ordinal);
         Assert.Equal(new BroughtIn("mine", false, ""), await BroughtIn.KeepAsync(workshop.Bench, "mine.json", other));
         Assert.Equal(text, await workshop.TextAsync(Bench.SheetKind, "mine"));
-        var broken = text.Replace("\"mine\"", "\"broken\"", StringComparison.Ordinal).Replace("\"winding\"", "\"wingding\"", StringComparison.Ordinal);
+        var broken = text.Replace("\"mine\"", "\"broken\"", StringComparison.Ordinal)
+            .Replace("\"winding\"", "\"wingding\"", StringComparison.Ordinal);
         Assert.False((await BroughtIn.KeepAsync(workshop.Bench, "broken.json", broken)).IsUsable);
         Assert.Contains("no type sheet", (await BroughtIn.KeepAsync(workshop.Bench, "x.json", "[]")).Refused, StringComparison.Ordinal);
-        Assert.NotEmpty((await BroughtIn.KeepAsync(workshop.Bench, "u.json", text.Replace("\"mine\"", "\"untyped\"", StringComparison.Ordinal))).Refused);
+        Assert.NotEmpty(
+            (await BroughtIn.KeepAsync(workshop.Bench, "u.json", text.Replace("\"mine\"", "\"untyped\"", StringComparison.Ordinal))).Refused
+        );
     }
 
     [Fact]
@@ -151,7 +160,12 @@ public class FirstStartTests
     {
         await using var workshop = await OpenAsync();
         for (var n = 0; n < 60; n++)
-            await workshop.Bench.EnterAsync(new Guid(n + 1, 0, 0, new byte[8]), 0, "bench", new TakenIn(FormattableString.Invariant($"T-{n}"), "", "", ""));
+            await workshop.Bench.EnterAsync(
+                new Guid(n + 1, 0, 0, new byte[8]),
+                0,
+                "bench",
+                new TakenIn(FormattableString.Invariant($"T-{n}"), "", "", "")
+            );
         var screen = workshop.Screens.Render<Start>();
         screen.WaitForAssertion(() => Assert.Equal(25, screen.FindAll("a.row").Count));
         Assert.Equal("/units/new", screen.Find(".start-act a.do").GetAttribute("href"));

@@ -40,12 +40,7 @@ public class KindEditorTests
         );
         Assert.True(screen.Find("button.do").HasAttribute("disabled"));
         screen.WaitForAssertion(
-            () =>
-                Assert.Contains(
-                    "draft saved",
-                    screen.Find(".end[role=status]").TextContent,
-                    StringComparison.Ordinal
-                ),
+            () => Assert.Contains("draft saved", screen.Find(".end[role=status]").TextContent, StringComparison.Ordinal),
             Patience
         );
         Assert.Equal(wrong, await workshop.TextAsync(KindText.DraftKind, "solo-110"));
@@ -55,10 +50,7 @@ public class KindEditorTests
         screen.Do(() => screen.Find("#code").Input(right));
         screen.WaitForAssertion(() => Assert.False(screen.Find("button.do").HasAttribute("disabled")), Patience);
         screen.Do(() => screen.Find("button.do").Click());
-        screen.WaitForAssertion(
-            () => Assert.Contains("saved as version 2", screen.Markup, StringComparison.Ordinal),
-            Patience
-        );
+        screen.WaitForAssertion(() => Assert.Contains("saved as version 2", screen.Markup, StringComparison.Ordinal), Patience);
         Assert.Equal(right, await workshop.TextAsync(Bench.SheetKind, "solo-110"));
         Assert.Equal("", await workshop.TextAsync(KindText.DraftKind, "solo-110"));
     }
@@ -69,10 +61,7 @@ public class KindEditorTests
         var (workshop, screen) = await OpenAsync();
         await using var open = workshop;
         screen.Do(() => screen.Find("#code").Input("{ half"));
-        screen.WaitForAssertion(
-            () => Assert.Contains("draft saved", screen.Markup, StringComparison.Ordinal),
-            Patience
-        );
+        screen.WaitForAssertion(() => Assert.Contains("draft saved", screen.Markup, StringComparison.Ordinal), Patience);
         var again = workshop.Screens.Render<OneKind>(p => p.Add(k => k.KindId, "solo-110"));
         Assert.Equal("{ half", again.WaitForElement("#code", Patience).GetAttribute("value"));
     }
@@ -98,11 +87,16 @@ public class KindEditorTests
     {
         var (workshop, screen) = await OpenAsync();
         await using var open = workshop;
-        var odd = Sheet.Replace("\"title\": \"14 V post, no load\"", "\"titel\": \"x\", \"title\": \"14 V post, no load\"", StringComparison.Ordinal)
+        var odd = Sheet
+            .Replace("\"title\": \"14 V post, no load\"", "\"titel\": \"x\", \"title\": \"14 V post, no load\"", StringComparison.Ordinal)
             .Replace("\"volts\": \"mains\", \"seriesLamp\"", "\"volts\": 115, \"seriesLamp\"", StringComparison.Ordinal);
         screen.Do(() => screen.Find("#code").Input(odd));
         screen.WaitForAssertion(() => Assert.Contains("Look at", screen.Find("#found").TextContent, StringComparison.Ordinal), Patience);
-        Assert.Contains("write \"mains\"", screen.Markup.Replace("&quot;", "\"", StringComparison.Ordinal), StringComparison.OrdinalIgnoreCase);
+        Assert.Contains(
+            "write \"mains\"",
+            screen.Markup.Replace("&quot;", "\"", StringComparison.Ordinal),
+            StringComparison.OrdinalIgnoreCase
+        );
         Assert.False(screen.Find("button.do").HasAttribute("disabled"));
     }
 

@@ -48,10 +48,7 @@ public class KindSoFarTests
         screen.WaitForElement("#this", Patience);
         screen.Do(() => screen.Find("#this").Change(units[2].ToString()));
         // Median of 3.5, 3.6, 3.9; distances 0.1, 0, 0.3, their median 0.1, times 1.4826.
-        screen.WaitForAssertion(
-            () => Assert.Contains("3.60 Ω ± 0.148 Ω, 3 units", screen.Markup, StringComparison.Ordinal),
-            Patience
-        );
+        screen.WaitForAssertion(() => Assert.Contains("3.60 Ω ± 0.148 Ω, 3 units", screen.Markup, StringComparison.Ordinal), Patience);
         Assert.Contains("F-3: 3.90 Ω, 2.02 spreads above the median", screen.Markup, StringComparison.Ordinal);
         Assert.Equal(2, screen.FindAll(".spread circle").Count);
     }
@@ -67,18 +64,11 @@ public class KindSoFarTests
         screen.WaitForElement("button.do", Patience);
         Assert.Contains("primary, ohms", screen.Find("tbody").TextContent, StringComparison.Ordinal);
         screen.Do(() => screen.Find("button.do").Click());
-        screen.WaitForAssertion(
-            () => Assert.NotEmpty(workshop.TextAsync(Bench.SheetKind, "twin-175-2").Result),
-            Patience
-        );
+        screen.WaitForAssertion(() => Assert.NotEmpty(workshop.TextAsync(Bench.SheetKind, "twin-175-2").Result), Patience);
         var copy = TypeSheetFile.Read(await workshop.TextAsync(Bench.SheetKind, "twin-175-2")).Required;
         // The usual meter's leads read 0.2 Ω; the cord and its joints share in the rest.
         Assert.InRange(copy.Windings.First(w => w.Id == "primary").Ohms, 3.0, 3.6);
-        Assert.Contains(
-            "\"id\": \"twin-175\"",
-            await workshop.TextAsync(Bench.SheetKind, "twin-175"),
-            StringComparison.Ordinal
-        );
+        Assert.Contains("\"id\": \"twin-175\"", await workshop.TextAsync(Bench.SheetKind, "twin-175"), StringComparison.Ordinal);
     }
 
     [Fact]

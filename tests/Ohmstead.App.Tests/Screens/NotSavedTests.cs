@@ -91,20 +91,21 @@ public sealed class NotSavedTests
         await using var bench = await ScreenBench.OpenAsync(FailingStore.Around);
         FailingStore.Fail(bench.Bench.Store, nameof(IStore.ReadAsync), FailingStore.FullDisk);
         var screen = Show<Round>(bench);
-        screen.WaitForAssertion(
-            () => Assert.Contains("This page cannot be shown now", screen.Markup, StringComparison.Ordinal),
-            Patience
-        );
+        screen.WaitForAssertion(() => Assert.Contains("This page cannot be shown now", screen.Markup, StringComparison.Ordinal), Patience);
         screen.WaitForElement("input[name=blades]", Patience);
     }
 
-    private static string Tag(IRenderedComponent<Layout> screen) =>
-        screen.Find("#tag").GetAttribute("value") ?? "";
+    private static string Tag(IRenderedComponent<Layout> screen) => screen.Find("#tag").GetAttribute("value") ?? "";
 
     private static string Said(IRenderedComponent<Layout> screen) => screen.Find(".mishap").TextContent;
 
     private static void Enter(IRenderedComponent<Layout> screen) =>
-        screen.Do(() => (screen.FindAll("main form").FirstOrDefault(f => f.QuerySelector("input[name=blades]") is not null) ?? screen.Find("main form")).Submit());
+        screen.Do(() =>
+            (
+                screen.FindAll("main form").FirstOrDefault(f => f.QuerySelector("input[name=blades]") is not null)
+                ?? screen.Find("main form")
+            ).Submit()
+        );
 
     private static IRenderedComponent<Layout> Show<T>(ScreenBench bench)
         where T : IComponent

@@ -14,9 +14,7 @@ public class OneReadingTests
 
     private static IRenderedComponent<OneReading> Show(ScreenBench bench, string id)
     {
-        var screen = bench.Context.Render<OneReading>(p =>
-            p.Add(s => s.Id, ScreenBench.UnitId).Add(s => s.ReadingId, id)
-        );
+        var screen = bench.Context.Render<OneReading>(p => p.Add(s => s.Id, ScreenBench.UnitId).Add(s => s.ReadingId, id));
         screen.WaitForElement("h1:not(:empty)", Patience);
         screen.WaitForAssertion(() => Assert.NotEmpty(screen.FindAll(".setup")), Patience);
         return screen;
@@ -39,10 +37,7 @@ public class OneReadingTests
         Assert.Contains("Should read", screen.Markup, StringComparison.Ordinal);
         Assert.Equal(["red", "black"], screen.FindAll(".leads .flag").Select(f => f.TextContent));
         Type(screen, "3,8");
-        screen.WaitForAssertion(
-            () => Assert.Equal("passed", screen.Find(".value-side .word").TextContent.Trim()),
-            Patience
-        );
+        screen.WaitForAssertion(() => Assert.Equal("passed", screen.Find(".value-side .word").TextContent.Trim()), Patience);
         Assert.Equal(["blades 3.8 Value"], await bench.StandingAsync());
         Assert.StartsWith("/units/", screen.Find("a.do").GetAttribute("href"), StringComparison.Ordinal);
     }
@@ -97,7 +92,10 @@ public class OneReadingTests
         var screen = Show(bench, "blades");
         screen.Do(() => screen.Find("#leads").Input("30"));
         screen.Do(() => screen.Find("form.test-leads").Submit());
-        screen.WaitForAssertion(() => Assert.Contains("0 to 5 Ω", screen.Find("form.test-leads").TextContent, StringComparison.Ordinal), Patience);
+        screen.WaitForAssertion(
+            () => Assert.Contains("0 to 5 Ω", screen.Find("form.test-leads").TextContent, StringComparison.Ordinal),
+            Patience
+        );
         screen.Do(() => screen.Find("#leads").Input("0.4"));
         screen.Do(() => screen.Find("form.test-leads").Submit());
         screen.WaitForAssertion(() => Assert.Empty(screen.FindAll("form.test-leads")), Patience);
@@ -117,7 +115,10 @@ public class OneReadingTests
         Assert.Equal("true-rms", (await bench.UnitAsync()).Bench.MeterId);
         screen.Do(() => screen.Find("#error-percent").Input("60"));
         screen.Do(() => screen.Find("form.test-leads").Submit());
-        screen.WaitForAssertion(() => Assert.Contains("Percent: Must be 0 to 50.", screen.Find("form.test-leads").TextContent, StringComparison.Ordinal), Patience);
+        screen.WaitForAssertion(
+            () => Assert.Contains("Percent: Must be 0 to 50.", screen.Find("form.test-leads").TextContent, StringComparison.Ordinal),
+            Patience
+        );
         screen.Do(() => screen.Find("#error-percent").Input("1.5"));
         screen.Do(() => screen.Find("#error-fixed").Input("0.2"));
         screen.Do(() => screen.Find("form.test-leads").Submit());
@@ -165,10 +166,7 @@ public class OneReadingTests
             Press(screen, key);
         Assert.Equal("0.004k", screen.Find("#entry").GetAttribute("value"));
         screen.Do(() => screen.Find("form.pad").Submit());
-        screen.WaitForAssertion(
-            () => Assert.Contains("4 Ω", screen.Find("p.value").TextContent, StringComparison.Ordinal),
-            Patience
-        );
+        screen.WaitForAssertion(() => Assert.Contains("4 Ω", screen.Find("p.value").TextContent, StringComparison.Ordinal), Patience);
         Assert.Equal(["blades 4 Value"], await bench.StandingAsync());
     }
 
@@ -179,10 +177,7 @@ public class OneReadingTests
         var screen = Show(bench, "blades-posts");
         Press(screen, "OL");
         screen.Do(() => screen.Find("form.pad").Submit());
-        screen.WaitForAssertion(
-            () => Assert.Equal("passed", screen.Find(".value-side .word").TextContent.Trim()),
-            Patience
-        );
+        screen.WaitForAssertion(() => Assert.Equal("passed", screen.Find(".value-side .word").TextContent.Trim()), Patience);
         Assert.Equal(ShownKind.OverRange, (await bench.UnitAsync()).CurrentReadings.Single().Fact.Shown.Kind);
     }
 
@@ -246,12 +241,7 @@ public class OneReadingTests
         screen.Do(() => screen.Find("#why").Input("no insulation tester"));
         screen.Do(() => screen.FindAll("button").First(b => b.TextContent == "Waive it").Click());
         screen.WaitForAssertion(
-            () =>
-                Assert.Contains(
-                    "who answers for it",
-                    screen.Find("[role=alert]").TextContent,
-                    StringComparison.Ordinal
-                ),
+            () => Assert.Contains("who answers for it", screen.Find("[role=alert]").TextContent, StringComparison.Ordinal),
             Patience
         );
         screen.Do(() => screen.Find("#by").Input("J. Example"));
@@ -267,42 +257,27 @@ public class OneReadingTests
     [Fact]
     public async Task What_is_really_so_is_changed_where_it_stands_and_moves_the_band()
     {
-        await using var bench = await ScreenBench.OpenAsync([
-            .. ScreenBench.ColdGates,
-            ScreenBench.Read("lamp-60", 106),
-        ]);
+        await using var bench = await ScreenBench.OpenAsync([.. ScreenBench.ColdGates, ScreenBench.Read("lamp-60", 106)]);
         var screen = Show(bench, "full-1");
         var before = screen.Find(".value-side").TextContent;
         screen.Do(() => screen.Find("input[aria-label='Line voltage']").Change("108"));
         screen.WaitForAssertion(() => Assert.NotEqual(before, screen.Find(".value-side").TextContent), Patience);
         Assert.Equal(108, (await bench.UnitAsync()).Bench.SupplyVolts);
         screen.Do(() => screen.Find("input[aria-label='Line voltage']").Change("9999"));
-        screen.WaitForAssertion(
-            () => Assert.Contains("from 1 to 1000", screen.Markup, StringComparison.Ordinal),
-            Patience
-        );
+        screen.WaitForAssertion(() => Assert.Contains("from 1 to 1000", screen.Markup, StringComparison.Ordinal), Patience);
         Assert.Equal(108, (await bench.UnitAsync()).Bench.SupplyVolts);
     }
 
     [Fact]
     public async Task The_throttle_is_set_by_its_volts_with_nothing_connected()
     {
-        await using var bench = await ScreenBench.OpenAsync([
-            .. ScreenBench.ColdGates,
-            ScreenBench.Read("lamp-60", 106),
-        ]);
+        await using var bench = await ScreenBench.OpenAsync([.. ScreenBench.ColdGates, ScreenBench.Read("lamp-60", 106)]);
         var screen = Show(bench, "whistle-1-1");
         screen.Do(() => screen.Find("input[aria-label*='with no load']").Change("12"));
-        screen.WaitForAssertion(
-            () => Assert.Contains(" % up.", screen.Markup, StringComparison.Ordinal),
-            Patience
-        );
+        screen.WaitForAssertion(() => Assert.Contains(" % up.", screen.Markup, StringComparison.Ordinal), Patience);
         Assert.InRange((await bench.UnitAsync()).Bench.Throttles["throttle-1"], 0.2, 0.8);
         screen.Do(() => screen.Find("input[aria-label*='with no load']").Change("90"));
-        screen.WaitForAssertion(
-            () => Assert.Contains("this post shows", screen.Markup, StringComparison.Ordinal),
-            Patience
-        );
+        screen.WaitForAssertion(() => Assert.Contains("this post shows", screen.Markup, StringComparison.Ordinal), Patience);
     }
 
     /// <summary>A supply of 117 V and a reading fed with 115: a sound unit was once called faulty at over 99 %.</summary>
@@ -311,26 +286,33 @@ public class OneReadingTests
     [InlineData("\"mains\"", false)]
     public async Task A_reading_that_does_not_follow_the_line_is_warned_of(string volts, bool isWarned)
     {
-        await using var bench = await ScreenBench.OpenAsync(
-            [.. ScreenBench.NothingLive, .. ScreenBench.ColdGates, ScreenBench.Read("lamp-60", 110)]
-        );
-        var sheet = System.Text.Json.Nodes.JsonNode.Parse((await bench.Bench.Store.ReadDocumentAsync(Bench.SheetKind, "twin-175", Xunit.TestContext.Current.CancellationToken))!.Text)!;
-        sheet["readings"]!.AsArray().Single(r => (string?)r!["id"] == "full-1")!["state"]!["source"]!["volts"] = System.Text.Json.Nodes.JsonNode.Parse(volts);
+        await using var bench = await ScreenBench.OpenAsync([
+            .. ScreenBench.NothingLive,
+            .. ScreenBench.ColdGates,
+            ScreenBench.Read("lamp-60", 110),
+        ]);
+        var sheet = System.Text.Json.Nodes.JsonNode.Parse(
+            (await bench.Bench.Store.ReadDocumentAsync(Bench.SheetKind, "twin-175", Xunit.TestContext.Current.CancellationToken))!.Text
+        )!;
+        sheet["readings"]!.AsArray().Single(r => (string?)r!["id"] == "full-1")!["state"]!["source"]!["volts"] =
+            System.Text.Json.Nodes.JsonNode.Parse(volts);
         await bench.Bench.SaveDocumentAsync(Bench.SheetKind, "twin-175", 1, sheet.ToJsonString());
         var screen = Show(bench, "full-1");
-        Assert.Equal(isWarned, screen.FindAll(".caution").Any(c => c.TextContent.Contains("does not follow your line voltage, so a sound unit may look faulty", StringComparison.Ordinal)));
+        Assert.Equal(
+            isWarned,
+            screen
+                .FindAll(".caution")
+                .Any(c =>
+                    c.TextContent.Contains("does not follow your line voltage, so a sound unit may look faulty", StringComparison.Ordinal)
+                )
+        );
     }
 
     [Fact]
     public async Task A_reading_that_the_sheet_does_not_have_is_said()
     {
         await using var bench = await ScreenBench.OpenAsync();
-        var screen = bench.Context.Render<OneReading>(p =>
-            p.Add(s => s.Id, ScreenBench.UnitId).Add(s => s.ReadingId, "<b>none")
-        );
-        screen.WaitForAssertion(
-            () => Assert.Contains("no such reading", screen.Markup, StringComparison.Ordinal),
-            Patience
-        );
+        var screen = bench.Context.Render<OneReading>(p => p.Add(s => s.Id, ScreenBench.UnitId).Add(s => s.ReadingId, "<b>none"));
+        screen.WaitForAssertion(() => Assert.Contains("no such reading", screen.Markup, StringComparison.Ordinal), Patience);
     }
 }

@@ -13,10 +13,7 @@ public class RoundTests
         var screen = bench.Context.Render<Round>(p => p.Add(s => s.Id, ScreenBench.UnitId));
         screen.WaitForElement("input[name=blades]", Patience);
         // The caret goes to the first line after it is drawn.
-        screen.WaitForAssertion(
-            () => Assert.Single(bench.Context.JSInterop.Invocations["Blazor._internal.domWrapper.focus"]),
-            Patience
-        );
+        screen.WaitForAssertion(() => Assert.Single(bench.Context.JSInterop.Invocations["Blazor._internal.domWrapper.focus"]), Patience);
         return screen;
     }
 
@@ -39,18 +36,11 @@ public class RoundTests
         );
         Assert.Equal(["blades 3.8 Value"], await bench.StandingAsync());
         screen.WaitForAssertion(
-            () =>
-                Assert.Equal(
-                    focused + 1,
-                    bench.Context.JSInterop.Invocations["Blazor._internal.domWrapper.focus"].Count
-                ),
+            () => Assert.Equal(focused + 1, bench.Context.JSInterop.Invocations["Blazor._internal.domWrapper.focus"].Count),
             Patience
         );
         Type(screen, "blades-posts", "ol");
-        screen.WaitForAssertion(
-            () => Assert.Contains("Both blades to all posts, OL", screen.Markup, StringComparison.Ordinal),
-            Patience
-        );
+        screen.WaitForAssertion(() => Assert.Contains("Both blades to all posts, OL", screen.Markup, StringComparison.Ordinal), Patience);
         Assert.Equal(["blades 3.8 Value", "blades-posts 0 OverRange"], await bench.StandingAsync());
     }
 
@@ -61,19 +51,18 @@ public class RoundTests
         var screen = Show(bench);
         Assert.Empty(screen.FindAll("input[name=lamp-60]"));
         var locked = screen.FindAll(".round-line .box").First(b => b.TextContent.Contains("Locked.", StringComparison.Ordinal));
-        Assert.StartsWith("Locked. Between the plug blades: not taken yet. Take it first. And ", locked.TextContent.Trim(), StringComparison.Ordinal);
+        Assert.StartsWith(
+            "Locked. Between the plug blades: not taken yet. Take it first. And ",
+            locked.TextContent.Trim(),
+            StringComparison.Ordinal
+        );
         Assert.EndsWith("/reading/blades", locked.QuerySelector("a")!.GetAttribute("href"), StringComparison.Ordinal);
         Type(screen, "blades", "3.8");
         Type(screen, "blades-posts", "OL");
         Type(screen, "insulation-core", "300");
         Type(screen, "insulation-posts", "250");
         screen.WaitForElement("input[name=lamp-60]", Patience);
-        Assert.Equal(
-            300e6,
-            (await bench.UnitAsync())
-                .CurrentReadings.Single(r => r.Fact.ReadingId == "insulation-core")
-                .Fact.Shown.Value
-        );
+        Assert.Equal(300e6, (await bench.UnitAsync()).CurrentReadings.Single(r => r.Fact.ReadingId == "insulation-core").Fact.Shown.Value);
     }
 
     [Fact]
@@ -114,7 +103,8 @@ public class RoundTests
         var screen = Show(bench);
         Assert.NotEmpty(screen.FindAll("input[name=lamp-60]"));
         Type(screen, "insulation-core", typed);
-        AngleSharp.Dom.IElement Line() => screen.FindAll(".round-line").First(l => l.QuerySelector("input[name=insulation-core]") is not null);
+        AngleSharp.Dom.IElement Line() =>
+            screen.FindAll(".round-line").First(l => l.QuerySelector("input[name=insulation-core]") is not null);
         screen.WaitForAssertion(() => Assert.Equal(word, Line().QuerySelector(".word")?.TextContent.Trim()), Patience);
         Assert.Contains(next, Line().TextContent, StringComparison.Ordinal);
         screen.WaitForAssertion(() => Assert.Empty(screen.FindAll("input[name=lamp-60]")), Patience);
@@ -130,7 +120,10 @@ public class RoundTests
         screen.WaitForAssertion(() => Assert.Equal("Did you mean 3.8 Ω?", screen.Find(".round-line .slip h2").TextContent), Patience);
         Assert.Empty(await bench.StandingAsync());
         screen.Do(() => screen.Find(".slip button.do").Click());
-        screen.WaitForAssertion(() => Assert.Contains("Saved: Between the plug blades, 3.8 Ω", screen.Markup, StringComparison.Ordinal), Patience);
+        screen.WaitForAssertion(
+            () => Assert.Contains("Saved: Between the plug blades, 3.8 Ω", screen.Markup, StringComparison.Ordinal),
+            Patience
+        );
         Assert.Equal(["blades 3.8 Value"], await bench.StandingAsync());
     }
 }

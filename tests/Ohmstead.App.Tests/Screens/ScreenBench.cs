@@ -42,7 +42,11 @@ public sealed class ScreenBench : IAsyncDisposable
             [],
             [],
             [],
-            [.. readings.Readings.Where(r => r.IsTaken).Select(r => new ExplainedReading(r.Spec, r.Value, r.Outcome == Outcome.OverRange, null, 0))],
+            [
+                .. readings
+                    .Readings.Where(r => r.IsTaken)
+                    .Select(r => new ExplainedReading(r.Spec, r.Value, r.Outcome == Outcome.OverRange, null, 0)),
+            ],
             [],
             true,
             [],
@@ -59,11 +63,7 @@ public sealed class ScreenBench : IAsyncDisposable
     )
     {
         var screens = new ScreenBench();
-        screens.store = await Store.OpenAsync(
-            screens.folder,
-            TimeProvider.System,
-            Xunit.TestContext.Current.CancellationToken
-        );
+        screens.store = await Store.OpenAsync(screens.folder, TimeProvider.System, Xunit.TestContext.Current.CancellationToken);
         var sheet = await File.ReadAllTextAsync(
             Path.Combine(Root(), "demo", "twin-175.sheet.json"),
             Xunit.TestContext.Current.CancellationToken
@@ -82,12 +82,7 @@ public sealed class ScreenBench : IAsyncDisposable
             TimeProvider.System,
             () => new Guid(1, 2, 0, BitConverter.GetBytes((long)++screens.made << 32))
         );
-        await screens.Bench.EnterAsync(
-            UnitId,
-            0,
-            "bench",
-            [new TakenIn("F-9", "twin-175", "an owner", "hums"), .. facts]
-        );
+        await screens.Bench.EnterAsync(UnitId, 0, "bench", [new TakenIn("F-9", "twin-175", "an owner", "hums"), .. facts]);
         screens.Context.Services.AddSingleton(screens.Bench);
         screens.desk = new DiagnosisDesk(screens.Bench, NullLogger<DiagnosisDesk>.Instance, diagnose);
         screens.Context.Services.AddSingleton(screens.desk);
@@ -109,9 +104,7 @@ public sealed class ScreenBench : IAsyncDisposable
 
     /// <summary>The parts that can have something live in reach, looked at and good.</summary>
     public static Fact[] NothingLive { get; } =
-    [
-        .. new[] { "cord", "plug", "sleeves", "case" }.Select(item => new ConditionNoted(item, "good", Decision.Leave, "")),
-    ];
+    [.. new[] { "cord", "plug", "sleeves", "case" }.Select(item => new ConditionNoted(item, "good", Decision.Leave, ""))];
 
     public async Task<BenchUnit> UnitAsync() => (await Bench.ReadAsync(UnitId))!;
 

@@ -12,9 +12,7 @@ public class ShopScreenTests
         var screen = workshop.Screens.Render<ShopSettings>();
         screen.WaitForElement("#f-name");
         screen.Do(() => screen.Find("#f-name").Change("Bench <b>No. 7</b>"));
-        screen.WaitForAssertion(() =>
-            Assert.Contains("saved ", screen.Find("[role=status]").TextContent, StringComparison.Ordinal)
-        );
+        screen.WaitForAssertion(() => Assert.Contains("saved ", screen.Find("[role=status]").TextContent, StringComparison.Ordinal));
         Assert.Equal("Bench <b>No. 7</b>", (await workshop.Bench.ShopAsync()).Name);
         screen.Do(() => screen.Find("#f-rate").Change("62,5"));
         screen.WaitForAssertion(() => Assert.Equal("62.5", screen.Find("#f-rate").GetAttribute("value")));
@@ -26,10 +24,14 @@ public class ShopScreenTests
     public void Parts_are_listed_by_their_names_and_limits_of_insulation_in_megohms()
     {
         using var screens = new BunitContext();
-        var parts = screens.Render<ShopParts>(p => p.Add(s => s.Shop, Workshop.Shops.Shop.Usual).Add(s => s.Save, _ => Task.FromResult("")));
+        var parts = screens.Render<ShopParts>(p =>
+            p.Add(s => s.Shop, Workshop.Shops.Shop.Usual).Add(s => s.Save, _ => Task.FromResult(""))
+        );
         foreach (var part in Workshop.Shops.Shop.Usual.Parts.Where(p => p.Id.Contains('-', StringComparison.Ordinal)))
             Assert.DoesNotContain(part.Id, parts.Find("section").TextContent, StringComparison.Ordinal);
-        var limits = screens.Render<ShopLimits>(p => p.Add(s => s.Shop, Workshop.Shops.Shop.Usual).Add(s => s.Save, _ => Task.FromResult("")));
+        var limits = screens.Render<ShopLimits>(p =>
+            p.Add(s => s.Shop, Workshop.Shops.Shop.Usual).Add(s => s.Save, _ => Task.FromResult(""))
+        );
         Assert.Equal("2", limits.Find("#f-g-insulation").GetAttribute("value"));
         Assert.Contains("MΩ", limits.Find("label[for=f-g-insulation]").TextContent, StringComparison.Ordinal);
     }
@@ -55,9 +57,7 @@ public class ShopScreenTests
         var (first, second) = (workshop.Screens.Render<ShopSettings>(), workshop.Screens.Render<ShopSettings>());
         first.WaitForElement("#f-name");
         first.Do(() => first.Find("#f-name").Change("From the first"));
-        first.WaitForAssertion(() =>
-            Assert.Contains("saved ", first.Find("[role=status]").TextContent, StringComparison.Ordinal)
-        );
+        first.WaitForAssertion(() => Assert.Contains("saved ", first.Find("[role=status]").TextContent, StringComparison.Ordinal));
         second.WaitForElement("#f-address");
         second.Do(() => second.Find("#f-address").Change("From the second"));
         second.WaitForAssertion(() =>

@@ -16,7 +16,10 @@ public class StepCautionTests
     {
         await using var bench = await ScreenBench.OpenAsync(new WayChosen([step]));
         var screen = bench.Context.Render<OneStep>(p => p.Add(s => s.Id, ScreenBench.UnitId));
-        screen.WaitForAssertion(() => Assert.Contains("Pull the plug", screen.Find("section[aria-labelledby=step]").TextContent, StringComparison.Ordinal), Patience);
+        screen.WaitForAssertion(
+            () => Assert.Contains("Pull the plug", screen.Find("section[aria-labelledby=step]").TextContent, StringComparison.Ordinal),
+            Patience
+        );
         var text = screen.Find("section[aria-labelledby=step]").TextContent;
         Assert.Contains(said, text, StringComparison.Ordinal);
         Assert.DoesNotContain(unsaid, text, StringComparison.Ordinal);

@@ -14,11 +14,9 @@ public class UnitScreenTests
     private const string Script = "<script>alert(1)</script>";
 
     private static IRenderedComponent<T> Show<T>(ScreenBench bench)
-        where T : Ohmstead.App.Components.UnitScreen =>
-        bench.Context.Render<T>(p => p.Add(s => s.Id, ScreenBench.UnitId));
+        where T : Ohmstead.App.Components.UnitScreen => bench.Context.Render<T>(p => p.Add(s => s.Id, ScreenBench.UnitId));
 
-    private static string At(ScreenBench bench) =>
-        new Uri(bench.Context.Services.GetRequiredService<NavigationManager>().Uri).AbsolutePath;
+    private static string At(ScreenBench bench) => new Uri(bench.Context.Services.GetRequiredService<NavigationManager>().Uri).AbsolutePath;
 
     [Fact]
     public async Task Start_lists_units_by_what_can_be_done_next()
@@ -29,9 +27,7 @@ public class UnitScreenTests
         Assert.Equal($"/units/{ScreenBench.UnitId}", row.GetAttribute("href"));
         Assert.Contains("Go on with the look-over", row.TextContent, StringComparison.Ordinal);
         await bench.Bench.EnterAsync(ScreenBench.UnitId, 1, "phone", new StageClosed(Stage.LookOver, true, ""));
-        screen.WaitForAssertion(() =>
-            Assert.Contains("Take the reading", screen.Find("a.row").TextContent, StringComparison.Ordinal)
-        );
+        screen.WaitForAssertion(() => Assert.Contains("Take the reading", screen.Find("a.row").TextContent, StringComparison.Ordinal));
     }
 
     [Fact]
@@ -48,9 +44,7 @@ public class UnitScreenTests
         screen.Find("#owner").Change(Script);
         screen.Find("form").Submit();
         screen.WaitForAssertion(() => Assert.EndsWith("/look-over", At(bench), StringComparison.Ordinal));
-        var unit = (await bench.Bench.Store.CardsAsync(false, Xunit.TestContext.Current.CancellationToken)).Single(c =>
-            c.Tag == "F-10"
-        );
+        var unit = (await bench.Bench.Store.CardsAsync(false, Xunit.TestContext.Current.CancellationToken)).Single(c => c.Tag == "F-10");
         Assert.Equal(("twin-175", Script), (unit.SheetId, unit.Owner));
         var start = bench.Context.Render<Start>();
         start.WaitForAssertion(() => Assert.Contains("&lt;script&gt;", start.Markup, StringComparison.Ordinal));
@@ -65,16 +59,12 @@ public class UnitScreenTests
         var asked = screen.FindAll("input[name=sign-track-1-slow]");
         Assert.DoesNotContain(asked, a => a.HasAttribute("checked"));
         asked[0].Change("on");
-        screen.WaitForAssertion(() =>
-            Assert.True(screen.FindAll("input[name=sign-track-1-slow]")[0].HasAttribute("checked"))
-        );
+        screen.WaitForAssertion(() => Assert.True(screen.FindAll("input[name=sign-track-1-slow]")[0].HasAttribute("checked")));
         Assert.Equal(Answer.Yes, (await bench.UnitAsync()).Signs["track-1-slow"]);
 
         var cracked = screen.FindAll("fieldset.part label").First(l => l.TextContent == "cracked");
         cracked.QuerySelector("input")!.Change("on");
-        screen.WaitForAssertion(() =>
-            Assert.Single(screen.FindAll("fieldset.part")[0].QuerySelectorAll("input[checked]"))
-        );
+        screen.WaitForAssertion(() => Assert.Single(screen.FindAll("fieldset.part")[0].QuerySelectorAll("input[checked]")));
         screen.Find("#own-cord").Change("near the plug");
         screen.FindAll("input[name=do-cord]")[2].Change("on");
         screen.WaitForAssertion(() => Assert.True(screen.FindAll("input[name=do-cord]")[2].HasAttribute("checked")));
@@ -129,17 +119,10 @@ public class UnitScreenTests
     [Fact]
     public async Task A_unit_opens_on_the_last_thing_done_the_shut_gates_and_the_next_thing()
     {
-        await using var bench = await ScreenBench.OpenAsync(
-            new StageClosed(Stage.LookOver, true, ""),
-            ScreenBench.Read("blades", 3.8)
-        );
+        await using var bench = await ScreenBench.OpenAsync(new StageClosed(Stage.LookOver, true, ""), ScreenBench.Read("blades", 3.8));
         var screen = Show<WhereWasI>(bench);
         Assert.Contains("Between the plug blades: 3.8 Ω", screen.Find(".last").TextContent, StringComparison.Ordinal);
-        Assert.EndsWith(
-            "/reading/blades-posts",
-            screen.Find("a.do.big").GetAttribute("href"),
-            StringComparison.Ordinal
-        );
+        Assert.EndsWith("/reading/blades-posts", screen.Find("a.do.big").GetAttribute("href"), StringComparison.Ordinal);
         Assert.Contains("4 checks to pass before you plug it in", screen.Markup, StringComparison.Ordinal);
         Assert.Equal(6, screen.FindAll("a.stage").Count);
     }
@@ -174,8 +157,10 @@ public class UnitScreenTests
         await using var bench = await ScreenBench.OpenAsync(ScreenBench.NothingLive);
         var screen = Show<LookOver>(bench);
         AngleSharp.Dom.IElement Cord() => screen.Find("#part-cord");
-        void See(string answer) => Cord().QuerySelectorAll("label.pick").First(l => l.TextContent == answer).QuerySelector("input")!.Change("on");
-        void Press(string word) => Cord().QuerySelectorAll(".warning button").First(b => b.TextContent.StartsWith(word, StringComparison.Ordinal)).Click();
+        void See(string answer) =>
+            Cord().QuerySelectorAll("label.pick").First(l => l.TextContent == answer).QuerySelector("input")!.Change("on");
+        void Press(string word) =>
+            Cord().QuerySelectorAll(".warning button").First(b => b.TextContent.StartsWith(word, StringComparison.Ordinal)).Click();
         See("crumbling, bare wire showing");
         screen.WaitForAssertion(() => Assert.Contains("Mains is locked.", Cord().TextContent, StringComparison.Ordinal));
         See("good");
@@ -188,7 +173,10 @@ public class UnitScreenTests
         screen.WaitForAssertion(() => Assert.NotEmpty(Cord().QuerySelectorAll(".warning")));
         Press("Marked by mistake");
         screen.WaitForAssertion(() => Assert.Empty(Cord().QuerySelectorAll(".warning")));
-        Assert.DoesNotContain((await bench.UnitAsync()).All<ConditionNoted>(), c => c.Entry.Number > 7 && c.Fact.Words.Contains("bare", StringComparison.Ordinal) && c.Fact.Decision == Decision.Open);
+        Assert.DoesNotContain(
+            (await bench.UnitAsync()).All<ConditionNoted>(),
+            c => c.Entry.Number > 7 && c.Fact.Words.Contains("bare", StringComparison.Ordinal) && c.Fact.Decision == Decision.Open
+        );
     }
 
     [Fact]
@@ -205,7 +193,10 @@ public class UnitScreenTests
         screen.Find("#signed-sleeves").Change("A. B.");
         Form().Submit();
         screen.WaitForAssertion(() => Assert.Contains("signed by A. B.: the cover is riveted", screen.Markup, StringComparison.Ordinal));
-        Assert.Equal(new NotLookedAt("sleeves", "the cover is riveted", "A. B.") { Title = "Sleeving" }, (await bench.UnitAsync()).All<NotLookedAt>().Single().Fact);
+        Assert.Equal(
+            new NotLookedAt("sleeves", "the cover is riveted", "A. B.") { Title = "Sleeving" },
+            (await bench.UnitAsync()).All<NotLookedAt>().Single().Fact
+        );
     }
 
     [Fact]
@@ -238,7 +229,9 @@ public class UnitScreenTests
         screen.WaitForAssertion(() => Assert.Equal("Returned, not to be plugged in", screen.Find("h1").TextContent));
         Assert.Equal(new Returned(ReturnManner.NotToBePluggedIn, "A. B."), (await bench.UnitAsync()).All<Returned>().Single().Fact);
         var list = bench.Context.Render<Ohmstead.App.Screens.Start.HandedBack>();
-        list.WaitForAssertion(() => Assert.Contains("Returned, not to be plugged in", list.Find("a.row").TextContent, StringComparison.Ordinal));
+        list.WaitForAssertion(() =>
+            Assert.Contains("Returned, not to be plugged in", list.Find("a.row").TextContent, StringComparison.Ordinal)
+        );
         screen.FindAll("button").First(b => b.TextContent == "Back on the bench").Click();
         screen.WaitForAssertion(() => Assert.Contains("things are open", screen.Find("h1").TextContent, StringComparison.Ordinal));
         Assert.Null((await bench.UnitAsync()).HandedBack);
@@ -248,14 +241,32 @@ public class UnitScreenTests
     [Fact]
     public async Task A_failed_check_and_a_wire_on_the_wrong_terminal_are_said_on_the_units_page()
     {
-        await using var bench = await ScreenBench.OpenAsync(
-            [.. ScreenBench.NothingLive, ScreenBench.Read("insulation-core", 20e3), ScreenBench.Read("insulation-posts", 2.05e6),
-            new JointSeen(WiringState.Left, "post-2", [new WireEnd("w-1.to", "red"), new WireEnd("w-2.to", "blue")], "", 0, 0)]
+        await using var bench = await ScreenBench.OpenAsync([
+            .. ScreenBench.NothingLive,
+            ScreenBench.Read("insulation-core", 20e3),
+            ScreenBench.Read("insulation-posts", 2.05e6),
+            new JointSeen(WiringState.Left, "post-2", [new WireEnd("w-1.to", "red"), new WireEnd("w-2.to", "blue")], "", 0, 0),
+        ]);
+        var text = System.Text.RegularExpressions.Regex.Replace(
+            Show<WhereWasI>(bench).Find("section[aria-labelledby=where]").TextContent,
+            @"\s+",
+            " "
         );
-        var text = System.Text.RegularExpressions.Regex.Replace(Show<WhereWasI>(bench).Find("section[aria-labelledby=where]").TextContent, @"\s+", " ");
-        Assert.Contains("Both blades to the core, 500 V20 kΩ: failed the type sheet's limit, at least 2.00 MΩ. A measured failure cannot be waived", text, StringComparison.Ordinal);
-        Assert.Contains("Both blades to all posts, 500 V2.05 MΩ: too close to the type sheet's limit, at least 2.00 MΩ. Read it again, or use a better meter", text, StringComparison.Ordinal);
-        Assert.Contains("Mains is locked. red wire of post 1, its end at post 1: on post 2, should be on post 1.", text, StringComparison.OrdinalIgnoreCase);
+        Assert.Contains(
+            "Both blades to the core, 500 V20 kΩ: failed the type sheet's limit, at least 2.00 MΩ. A measured failure cannot be waived",
+            text,
+            StringComparison.Ordinal
+        );
+        Assert.Contains(
+            "Both blades to all posts, 500 V2.05 MΩ: too close to the type sheet's limit, at least 2.00 MΩ. Read it again, or use a better meter",
+            text,
+            StringComparison.Ordinal
+        );
+        Assert.Contains(
+            "Mains is locked. red wire of post 1, its end at post 1: on post 2, should be on post 1.",
+            text,
+            StringComparison.OrdinalIgnoreCase
+        );
         Assert.DoesNotContain("a little", text, StringComparison.Ordinal);
     }
 
@@ -266,7 +277,12 @@ public class UnitScreenTests
         var screen = Show<WhereWasI>(bench);
         screen.FindAll("button").First(b => b.TextContent == "Readings: mark as done").Click();
         Assert.Contains("Not yet.", screen.Find("[role=alert]").TextContent, StringComparison.Ordinal);
-        Assert.DoesNotContain(screen.FindAll("button"), b => b.TextContent.StartsWith("Paperwork", StringComparison.Ordinal) || b.TextContent.StartsWith("Wiring", StringComparison.Ordinal));
+        Assert.DoesNotContain(
+            screen.FindAll("button"),
+            b =>
+                b.TextContent.StartsWith("Paperwork", StringComparison.Ordinal)
+                || b.TextContent.StartsWith("Wiring", StringComparison.Ordinal)
+        );
         Assert.Empty((await bench.UnitAsync()).All<StageClosed>());
     }
 }

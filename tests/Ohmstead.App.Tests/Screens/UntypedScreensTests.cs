@@ -69,17 +69,29 @@ public sealed class UntypedScreensTests : IAsyncLifetime
             Id,
             2,
             "bench",
-            [.. NamedPosts.Read("A U"),
-            new ReadingEntered(UntypedSheet.Blades, Shown.Number(6.2), BenchState.AsSheet) { Title = "Between the plug blades" },
-            new ReadingEntered("untyped-blades-case", Shown.OverRange, BenchState.AsSheet),
-            new ReadingEntered("untyped-insulation-case", Shown.Number(300e6), BenchState.AsSheet),
-            new ReadingEntered("untyped-insulation-posts", Shown.Number(300e6), BenchState.AsSheet),
-            new ReadingEntered("untyped-blades-untyped-post-1", Shown.OverRange, BenchState.AsSheet),
-            new ReadingEntered("untyped-blades-untyped-post-2", Shown.OverRange, BenchState.AsSheet)]
+            [
+                .. NamedPosts.Read("A U"),
+                new ReadingEntered(UntypedSheet.Blades, Shown.Number(6.2), BenchState.AsSheet) { Title = "Between the plug blades" },
+                new ReadingEntered("untyped-blades-case", Shown.OverRange, BenchState.AsSheet),
+                new ReadingEntered("untyped-insulation-case", Shown.Number(300e6), BenchState.AsSheet),
+                new ReadingEntered("untyped-insulation-posts", Shown.Number(300e6), BenchState.AsSheet),
+                new ReadingEntered("untyped-blades-untyped-post-1", Shown.OverRange, BenchState.AsSheet),
+                new ReadingEntered("untyped-blades-untyped-post-2", Shown.OverRange, BenchState.AsSheet),
+            ]
         );
         foreach (var paper in (string[])[ServiceRecord.Id, BenchSheet.Id])
         {
-            var text = Pdf.Text((await PaperDesk.MakeAsync(workshop.Bench, workshop.Screens.Services.GetRequiredService<DiagnosisDesk>(), Id, paper, usualOnly: false))!);
+            var text = Pdf.Text(
+                (
+                    await PaperDesk.MakeAsync(
+                        workshop.Bench,
+                        workshop.Screens.Services.GetRequiredService<DiagnosisDesk>(),
+                        Id,
+                        paper,
+                        usualOnly: false
+                    )
+                )!
+            );
             Assert.DoesNotContain("untyped", text, StringComparison.OrdinalIgnoreCase);
             if (paper == ServiceRecord.Id)
                 Assert.Contains("Do not plug this unit in", text, StringComparison.OrdinalIgnoreCase);
@@ -95,17 +107,30 @@ public sealed class UntypedScreensTests : IAsyncLifetime
             Id,
             2,
             "bench",
-            [.. NamedPosts.Read("A"),
-            new JointSeen(WiringState.Found, "untyped-post-1", [new("untyped-wire-1.from", "red"), new("untyped-wire-2.from", "black")], "", 0, 0),
-            new TerminalNamed("untyped-lug-1", "brass lug", IsPost: false),
-            new JointSeen(WiringState.Found, "untyped-lug-1", [new("untyped-wire-1.to", "red")], "", 0, 0),
-            new PhotoAdded(photo, "", "untyped-lug-1")]
+            [
+                .. NamedPosts.Read("A"),
+                new JointSeen(
+                    WiringState.Found,
+                    "untyped-post-1",
+                    [new("untyped-wire-1.from", "red"), new("untyped-wire-2.from", "black")],
+                    "",
+                    0,
+                    0
+                ),
+                new TerminalNamed("untyped-lug-1", "brass lug", IsPost: false),
+                new JointSeen(WiringState.Found, "untyped-lug-1", [new("untyped-wire-1.to", "red")], "", 0, 0),
+                new PhotoAdded(photo, "", "untyped-lug-1"),
+            ]
         );
         var wiring = Show<UnitWiring>();
         wiring.WaitForElement("#new-name");
         var joints = wiring.FindAll("#list ~ ol li").Select(l => l.TextContent).ToList();
         Assert.Equal(["Post ARed wire to brass lug; black wire, other end not recorded yet", "Brass lugRed wire to post A"], joints);
-        Assert.Contains("1 wire with one end recorded. Find the other end: black wire from post A.", wiring.Markup, StringComparison.Ordinal);
+        Assert.Contains(
+            "1 wire with one end recorded. Find the other end: black wire from post A.",
+            wiring.Markup,
+            StringComparison.Ordinal
+        );
 
         wiring.Do(() => wiring.FindAll("input[name=terminal]")[1].Change(true));
         wiring.WaitForElement(".pinnable img");
@@ -121,9 +146,23 @@ public sealed class UntypedScreensTests : IAsyncLifetime
     [Fact]
     public async Task A_failed_cold_check_stands_open_on_the_units_page()
     {
-        await workshop.Bench.EnterAsync(Id, 2, "bench", new ReadingEntered("untyped-insulation-case", Shown.Number(20e3), BenchState.AsSheet));
+        await workshop.Bench.EnterAsync(
+            Id,
+            2,
+            "bench",
+            new ReadingEntered("untyped-insulation-case", Shown.Number(20e3), BenchState.AsSheet)
+        );
         var page = Show<WhereWasI>();
-        page.WaitForAssertion(() => Assert.Contains(page.FindAll("p.warning"), w => w.TextContent.Contains("Mains is locked. Both blades to the case, 500 V. 20 kΩ: failed the usual limit, at least 2.00 MΩ", StringComparison.Ordinal)));
+        page.WaitForAssertion(() =>
+            Assert.Contains(
+                page.FindAll("p.warning"),
+                w =>
+                    w.TextContent.Contains(
+                        "Mains is locked. Both blades to the case, 500 V. 20 kΩ: failed the usual limit, at least 2.00 MΩ",
+                        StringComparison.Ordinal
+                    )
+            )
+        );
         Assert.DoesNotContain("no faults found", page.Markup, StringComparison.Ordinal);
     }
 
@@ -131,7 +170,12 @@ public sealed class UntypedScreensTests : IAsyncLifetime
     public async Task Its_type_is_named_and_all_of_it_is_carried_over()
     {
         await CarriedTypes.KeepAsync(workshop.Bench, "solo-110");
-        await workshop.Bench.EnterAsync(Id, 2, "bench", new ReadingEntered(UntypedSheet.Blades, Shown.Number(6.2), BenchState.AsSheet) { Title = "Between the plug blades" });
+        await workshop.Bench.EnterAsync(
+            Id,
+            2,
+            "bench",
+            new ReadingEntered(UntypedSheet.Blades, Shown.Number(6.2), BenchState.AsSheet) { Title = "Between the plug blades" }
+        );
         var screen = Show<NameType>();
         screen.WaitForElement("#type option[value='solo-110']");
         screen.Do(() => screen.Find("#type").Change("solo-110"));

@@ -56,6 +56,11 @@ public sealed class DemoSite : IAsyncLifetime
         private const int Times = 100;
 
         public override ITimer CreateTimer(TimerCallback callback, object? state, TimeSpan dueTime, TimeSpan period) =>
-            System.CreateTimer(callback, state, dueTime > TimeSpan.Zero ? dueTime / Times : dueTime, period > TimeSpan.Zero ? period / Times : period);
+            System.CreateTimer(
+                callback,
+                state,
+                dueTime > TimeSpan.Zero ? dueTime / Times : dueTime,
+                period > TimeSpan.Zero ? period / Times : period
+            );
     }
 }

@@ -20,7 +20,10 @@ public class DemoTests(DemoSite site)
         Assert.Equal(["", "solo-110", "step-230", "twin-175"], cards.Select(c => c.SheetId).Distinct().Order());
         // Every unit has a type sheet, or one that stands in for it: none waits for its type. To be returned is what the one without its
         // record becomes when that is made.
-        Assert.Equal(Enum.GetValues<NextAction>().Except([NextAction.NameKind, NextAction.Return]), cards.Select(c => c.Next.Action).Distinct().Order());
+        Assert.Equal(
+            Enum.GetValues<NextAction>().Except([NextAction.NameKind, NextAction.Return]),
+            cards.Select(c => c.Next.Action).Distinct().Order()
+        );
         Assert.All(cards, c => Assert.Equal(64, c.Photo.Length));
         Assert.All(cards, c => Assert.InRange(c.LastAt, demo.At.AddDays(-60), demo.At));
         var dead = demo.Units[cards.Single(c => c.Tag == "F-038").Id];
@@ -39,7 +42,9 @@ public class DemoTests(DemoSite site)
         var first = result.Faults[0].Mode;
         var alike = result.Alike.FirstOrDefault(g => g.Any(m => m.Name == first.Name));
         Assert.True(
-            first.Name == planted || (!alike.IsDefault && alike.Any(m => m.Name == planted)) || result.Faults.Take(3).Any(f => f.Mode.Name == planted),
+            first.Name == planted
+                || (!alike.IsDefault && alike.Any(m => m.Name == planted))
+                || result.Faults.Take(3).Any(f => f.Mode.Name == planted),
             string.Join(", ", result.Faults.Take(5).Select(f => FormattableString.Invariant($"{f.Mode.Name} {f.Probability:F2}")))
         );
     }

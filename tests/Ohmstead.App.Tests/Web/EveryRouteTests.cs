@@ -53,11 +53,7 @@ public sealed class EveryRouteTests : IAsyncLifetime
             var words = method == "HEAD" ? "" : await answer.Content.ReadAsStringAsync(Stop);
             var what = $"{method} {path}: {answer.StatusCode} {words[..Math.Min(words.Length, 200)]}";
             Assert.True((int)answer.StatusCode < 500, what);
-            Assert.False(
-                words.Contains("Exception", StringComparison.Ordinal)
-                    || words.Contains("   at ", StringComparison.Ordinal),
-                what
-            );
+            Assert.False(words.Contains("Exception", StringComparison.Ordinal) || words.Contains("   at ", StringComparison.Ordinal), what);
             Assert.False(words.Contains(Script, StringComparison.OrdinalIgnoreCase), what);
             Assert.False(words.Contains("root:x:", StringComparison.Ordinal), what);
             tried++;
@@ -95,20 +91,12 @@ public sealed class EveryRouteTests : IAsyncLifetime
             var path = Filled(pattern, site.UnitId.ToString());
             foreach (
                 var type in (string[])
-                    [
-                        "application/x-www-form-urlencoded",
-                        "multipart/form-data; boundary=x",
-                        "application/json",
-                        "image/svg+xml",
-                    ]
+                    ["application/x-www-form-urlencoded", "multipart/form-data; boundary=x", "application/json", "image/svg+xml"]
             )
             {
                 using var answer = await SendAsync("POST", path, Own, ("Content-Type", type));
                 var what = $"POST {path} as {type}: {answer.StatusCode}";
-                Assert.True(
-                    (int)answer.StatusCode is >= 400 and < 500 || path.StartsWith("/_blazor", StringComparison.Ordinal),
-                    what
-                );
+                Assert.True((int)answer.StatusCode is >= 400 and < 500 || path.StartsWith("/_blazor", StringComparison.Ordinal), what);
             }
         }
         Assert.Equal(before, await KeptAsync());
@@ -126,21 +114,13 @@ public sealed class EveryRouteTests : IAsyncLifetime
         // Pages, files, photos and the connection of the screens: were they not found, nothing below would be tried.
         foreach (
             var known in (string[])
-                [
-                    "/",
-                    "/units/{Id:guid}",
-                    "/kinds/{id}/sheet.json",
-                    "/units/{id:guid}/photos",
-                    "/photos/{hash}/small",
-                    "/_blazor",
-                ]
+                ["/", "/units/{Id:guid}", "/kinds/{id}/sheet.json", "/units/{id:guid}/photos", "/photos/{hash}/small", "/_blazor"]
         )
             Assert.Contains(routes, r => r.Item1 == known);
         return routes;
     }
 
-    private static IReadOnlyList<string> Of(RouteEndpoint route) =>
-        route.Metadata.GetMetadata<HttpMethodMetadata>()?.HttpMethods ?? [];
+    private static IReadOnlyList<string> Of(RouteEndpoint route) => route.Metadata.GetMetadata<HttpMethodMetadata>()?.HttpMethods ?? [];
 
     private static IEnumerable<string> Tried(RouteEndpoint route) =>
         Of(route) is { Count: > 0 } own ? own.Append("DELETE").Distinct() : Methods;
@@ -153,9 +133,7 @@ public sealed class EveryRouteTests : IAsyncLifetime
         var store = site.Bench.Store;
         var kept = new List<string>();
         foreach (var card in await store.CardsAsync(withHandedBack: true, Stop))
-            kept.Add(
-                $"{card.Id} {string.Join(' ', (await store.ReadAsync(card.Id, Stop))!.Journal.Select(e => e.Id))}"
-            );
+            kept.Add($"{card.Id} {string.Join(' ', (await store.ReadAsync(card.Id, Stop))!.Journal.Select(e => e.Id))}");
         foreach (var kind in await store.DocumentKindsAsync(Stop))
             kept.AddRange(
                 (await store.DocumentsAsync(kind, Stop)).Select(d =>
@@ -168,18 +146,11 @@ public sealed class EveryRouteTests : IAsyncLifetime
     private async Task RefusedAsync(string method, string path, params (string Name, string Value)[] headers)
     {
         using var answer = await SendAsync(method, path, headers);
-        Assert.True(
-            answer.StatusCode == HttpStatusCode.Forbidden,
-            $"{method} {path} {string.Join(' ', headers)}: {answer.StatusCode}"
-        );
+        Assert.True(answer.StatusCode == HttpStatusCode.Forbidden, $"{method} {path} {string.Join(' ', headers)}: {answer.StatusCode}");
         Assert.Empty(await answer.Content.ReadAsByteArrayAsync(Stop));
     }
 
-    private async Task<HttpResponseMessage> SendAsync(
-        string method,
-        string path,
-        params (string Name, string Value)[] headers
-    )
+    private async Task<HttpResponseMessage> SendAsync(string method, string path, params (string Name, string Value)[] headers)
     {
         using var request = new HttpRequestMessage(new HttpMethod(method), path);
         if (method is "POST" or "PUT" or "PATCH")

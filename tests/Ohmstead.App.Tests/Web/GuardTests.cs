@@ -64,21 +64,14 @@ public sealed class GuardTests : IAsyncLifetime
     {
         var own = origin == "own" ? $"http://127.0.0.1:{Port}" : origin;
         using var client = new TcpClient();
-        await client.ConnectAsync(
-            IPAddress.Loopback,
-            int.Parse(Port, System.Globalization.CultureInfo.InvariantCulture),
-            Stop
-        );
+        await client.ConnectAsync(IPAddress.Loopback, int.Parse(Port, System.Globalization.CultureInfo.InvariantCulture), Stop);
         var request =
             $"GET /_blazor HTTP/1.1\r\nHost: 127.0.0.1:{Port}\r\nUpgrade: websocket\r\nConnection: Upgrade\r\nSec-WebSocket-Version: 13\r\n"
             + $"Sec-WebSocket-Key: dGhlIHNhbXBsZSBub25jZQ==\r\n{(own.Length > 0 ? $"Origin: {own}\r\n" : "")}\r\n";
         await client.GetStream().WriteAsync(Encoding.ASCII.GetBytes(request), Stop);
         var line = new byte[12];
         await client.GetStream().ReadExactlyAsync(line, Stop);
-        Assert.Equal(
-            $"HTTP/1.1 {status.ToString(System.Globalization.CultureInfo.InvariantCulture)}",
-            Encoding.ASCII.GetString(line)
-        );
+        Assert.Equal($"HTTP/1.1 {status.ToString(System.Globalization.CultureInfo.InvariantCulture)}", Encoding.ASCII.GetString(line));
     }
 
     [Theory]
@@ -160,11 +153,7 @@ public sealed class GuardTests : IAsyncLifetime
         return (body.Length, Encoding.UTF8.GetString(body));
     }
 
-    private async Task<HttpResponseMessage> SendAsync(
-        HttpMethod method,
-        string path,
-        params (string Name, string Value)[] headers
-    )
+    private async Task<HttpResponseMessage> SendAsync(HttpMethod method, string path, params (string Name, string Value)[] headers)
     {
         using var request = new HttpRequestMessage(method, path);
         foreach (var (name, value) in headers)

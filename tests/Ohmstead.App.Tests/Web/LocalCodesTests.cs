@@ -46,14 +46,35 @@ public sealed class LocalCodesTests
         ];
 
     /// <summary>Verbs from which nobody goes to the mains: files, figures and the bench's own keeping.</summary>
-    private static readonly string[] Others = ["check", "fit", "listen", "print", "demo", "export", "import", "backup", "restore", "completion"];
+    private static readonly string[] Others =
+    [
+        "check",
+        "fit",
+        "listen",
+        "print",
+        "demo",
+        "export",
+        "import",
+        "backup",
+        "restore",
+        "completion",
+    ];
 
     [Fact]
     public void Every_verb_of_the_help_is_one_or_the_other()
     {
         var help = Tool.Run("--help").Out;
-        var listed = help[help.IndexOf("Commands:", StringComparison.Ordinal)..].Split('\n').Skip(1).TakeWhile(l => l.Trim().Length > 0).Select(l => Regex.Match(l, @"^  (\w+)")).Where(m => m.Success).Select(m => m.Groups[1].Value);
-        Assert.Equal(Others.Concat(Verbs().Select(v => v.Data.Split(' ')[0])).Order(StringComparer.Ordinal), listed.Order(StringComparer.Ordinal));
+        var listed = help[help.IndexOf("Commands:", StringComparison.Ordinal)..]
+            .Split('\n')
+            .Skip(1)
+            .TakeWhile(l => l.Trim().Length > 0)
+            .Select(l => Regex.Match(l, @"^  (\w+)"))
+            .Where(m => m.Success)
+            .Select(m => m.Groups[1].Value);
+        Assert.Equal(
+            Others.Concat(Verbs().Select(v => v.Data.Split(' ')[0])).Order(StringComparer.Ordinal),
+            listed.Order(StringComparer.Ordinal)
+        );
     }
 
     [Theory]

@@ -30,7 +30,12 @@ public sealed partial class NoIdsOnScreensTests(DemoSite demo)
     private static partial Regex Spaces();
 
     private static List<string> Templates { get; } =
-        [.. typeof(Bench).Assembly.GetTypes().SelectMany(t => t.GetCustomAttributes(typeof(RouteAttribute), false).Cast<RouteAttribute>()).Select(r => r.Template)];
+    [
+        .. typeof(Bench)
+            .Assembly.GetTypes()
+            .SelectMany(t => t.GetCustomAttributes(typeof(RouteAttribute), false).Cast<RouteAttribute>())
+            .Select(r => r.Template),
+    ];
 
     [Theory]
     [MemberData(nameof(FilledDemo.Tags), MemberType = typeof(FilledDemo))]
@@ -44,11 +49,20 @@ public sealed partial class NoIdsOnScreensTests(DemoSite demo)
         await demo.AnswerAsync(card);
         var pages = new Dictionary<string, string>(StringComparer.Ordinal);
         foreach (var template in templates)
-            if (await PageAsync(Open().Replace(template.Replace(Unit, card.Id.ToString(), StringComparison.Ordinal), sheet.Readings[^1].Id)) is { } page)
+            if (
+                await PageAsync(
+                    Open().Replace(template.Replace(Unit, card.Id.ToString(), StringComparison.Ordinal), sheet.Readings[^1].Id)
+                ) is
+                { } page
+            )
                 pages[template] = page;
         Nothing(sheet, pages);
         Assert.True(pages.Count > 10, "too few screens were looked at");
-        Assert.True(pages.Values.Any(p => p.Contains("Likely faults", StringComparison.Ordinal)) == (card.SheetId.Length > 0 && unit.CurrentReadings.Any()), "the findings were not looked at");
+        Assert.True(
+            pages.Values.Any(p => p.Contains("Likely faults", StringComparison.Ordinal))
+                == (card.SheetId.Length > 0 && unit.CurrentReadings.Any()),
+            "the findings were not looked at"
+        );
     }
 
     [Theory]
@@ -91,7 +105,13 @@ public sealed partial class NoIdsOnScreensTests(DemoSite demo)
     {
         var ids = NoIdsTests.Ids(sheet);
         NoIdsTests.Nothing(pages.SelectMany(page => Said(page.Value).Select(line => NoIdsTests.Shows(ids, line, page.Key))));
-        NoIdsTests.Nothing(pages.Select(page => SillyCounts.In(Spaces().Replace(string.Join(' ', Said(page.Value)), " ")) is { Length: > 0 } silly ? $"{page.Key}: {silly}" : ""));
+        NoIdsTests.Nothing(
+            pages.Select(page =>
+                SillyCounts.In(Spaces().Replace(string.Join(' ', Said(page.Value)), " ")) is { Length: > 0 } silly
+                    ? $"{page.Key}: {silly}"
+                    : ""
+            )
+        );
     }
 
     /// <summary>The lines that a page shows and that a screen reader says.</summary>

@@ -50,9 +50,7 @@ public sealed class PhoneTests : IAsyncLifetime
         ];
         foreach (var path in others)
             await RefusedAsync("GET", path, cookie);
-        foreach (
-            var path in (string[])["/_blazor/negotiate", $"/units/{site.UnitId}/photos?entry={Guid.CreateVersion7()}"]
-        )
+        foreach (var path in (string[])["/_blazor/negotiate", $"/units/{site.UnitId}/photos?entry={Guid.CreateVersion7()}"])
             await RefusedAsync("POST", path, cookie);
     }
 
@@ -113,10 +111,7 @@ public sealed class PhoneTests : IAsyncLifetime
         Assert.Equal(200, sent.Response.StatusCode);
         var (entry, photo) = Assert.Single((await site.Bench.ReadAsync(site.UnitId))!.All<PhotoAdded>());
         Assert.Equal("phone", entry.By);
-        Assert.Equal(
-            200,
-            (await site.FromPhoneAsync("GET", $"/phone/photos/{photo.Photo}/small", cookie)).Response.StatusCode
-        );
+        Assert.Equal(200, (await site.FromPhoneAsync("GET", $"/phone/photos/{photo.Photo}/small", cookie)).Response.StatusCode);
         // A photo of another unit is none of this phone's.
         Book.Turn(Book.Phones[0].Id, await site.TakeInAsync("F-8"));
         await RefusedAsync("GET", $"/phone/photos/{photo.Photo}/small", cookie);
@@ -144,11 +139,7 @@ public sealed class PhoneTests : IAsyncLifetime
         await using var failing = await RunningSite.OnLanAsync(around: Screens.FailingStore.Around);
         (var whole, site) = (site, failing);
         var cookie = await PairAsync();
-        Screens.FailingStore.Fail(
-            site.Bench.Store,
-            nameof(Ohmstead.Workshop.Keeping.IStore.AppendAsync),
-            Screens.FailingStore.FullDisk
-        );
+        Screens.FailingStore.Fail(site.Bench.Store, nameof(Ohmstead.Workshop.Keeping.IStore.AppendAsync), Screens.FailingStore.FullDisk);
         var page = await TextAsync(await PostReadingAsync(cookie, "blades", "3.6"));
         site = whole;
         Assert.Contains("Not saved. The disk is full.", page, StringComparison.Ordinal);
@@ -227,10 +218,7 @@ public sealed class PhoneTests : IAsyncLifetime
     private async Task<HttpContext> PostReadingAsync(string cookie, string reading, string shown)
     {
         var get = await site.FromPhoneAsync("GET", "/phone", cookie);
-        var token = Regex
-            .Match(await TextAsync(get), "name=\"__RequestVerificationToken\" value=\"([^\"]+)\"")
-            .Groups[1]
-            .Value;
+        var token = Regex.Match(await TextAsync(get), "name=\"__RequestVerificationToken\" value=\"([^\"]+)\"").Groups[1].Value;
         var antiforgery = get.Response.Headers.SetCookie.ToString().Split(';')[0];
         var form =
             $"__RequestVerificationToken={Uri.EscapeDataString(token)}&reading={Uri.EscapeDataString(reading)}&shown={Uri.EscapeDataString(shown)}";

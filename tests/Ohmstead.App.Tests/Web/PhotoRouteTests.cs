@@ -49,11 +49,7 @@ public sealed class PhotoRouteTests : IAsyncLifetime
     [Fact]
     public async Task A_unit_that_is_not_there_takes_no_photo()
     {
-        var words = await SendAsync(
-            $"/units/{Guid.CreateVersion7()}/photos?entry={Guid.CreateVersion7()}",
-            Pixel,
-            HttpStatusCode.NotFound
-        );
+        var words = await SendAsync($"/units/{Guid.CreateVersion7()}/photos?entry={Guid.CreateVersion7()}", Pixel, HttpStatusCode.NotFound);
         Assert.Contains("unit", words, StringComparison.Ordinal);
     }
 
@@ -86,8 +82,7 @@ public sealed class PhotoRouteTests : IAsyncLifetime
         Assert.Equal("HTTP/1.1 413 Payload Too Large", await reader.ReadLineAsync(limit.Token));
         var words = new StringBuilder();
         while (
-            await reader.ReadLineAsync(limit.Token) is { } line
-            && !words.ToString().Contains("larger than 40 MB", StringComparison.Ordinal)
+            await reader.ReadLineAsync(limit.Token) is { } line && !words.ToString().Contains("larger than 40 MB", StringComparison.Ordinal)
         )
             words.AppendLine(line);
         Assert.Contains("larger than 40 MB", words.ToString(), StringComparison.Ordinal);

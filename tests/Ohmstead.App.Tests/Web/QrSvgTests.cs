@@ -29,7 +29,10 @@ public sealed partial class QrSvgTests
         Array.Fill(pixels, (byte)255);
         foreach (Match module in Module().Matches(svg))
         {
-            var (left, top) = (Scale * int.Parse(module.Groups[1].Value, CultureInfo.InvariantCulture), Scale * int.Parse(module.Groups[2].Value, CultureInfo.InvariantCulture));
+            var (left, top) = (
+                Scale * int.Parse(module.Groups[1].Value, CultureInfo.InvariantCulture),
+                Scale * int.Parse(module.Groups[2].Value, CultureInfo.InvariantCulture)
+            );
             for (var y = top; y < top + Scale; y++)
                 Array.Fill(pixels, (byte)0, (y * side) + left, Scale);
         }

@@ -54,10 +54,7 @@ internal sealed class RunningSite : IAsyncDisposable
         );
         await site.app.StartAsync();
         if (alter is null)
-            site.Client = new HttpClient(new HttpClientHandler { AllowAutoRedirect = false })
-            {
-                BaseAddress = site.Address,
-            };
+            site.Client = new HttpClient(new HttpClientHandler { AllowAutoRedirect = false }) { BaseAddress = site.Address };
         await store.SaveDocumentAsync(
             Bench.SheetKind,
             "twin-175",
@@ -81,12 +78,7 @@ internal sealed class RunningSite : IAsyncDisposable
     }
 
     /// <summary>A request from another machine of the network.</summary>
-    public Task<HttpContext> FromPhoneAsync(
-        string method,
-        string path,
-        string? cookie = null,
-        Action<HttpContext>? more = null
-    ) =>
+    public Task<HttpContext> FromPhoneAsync(string method, string path, string? cookie = null, Action<HttpContext>? more = null) =>
         app.GetTestServer()
             .SendAsync(context =>
             {

@@ -17,7 +17,19 @@ public class OutletLimitTests
         new SheetDraft()
             .Core("core", "primary", 1e9, 1e6)
             .Winding("primary", "a", "b", 300)
-            .Element("winding", "secondary", "common", "top", winding ?? new { core = "core", turns = 50, ohms = secondaryOhms });
+            .Element(
+                "winding",
+                "secondary",
+                "common",
+                "top",
+                winding
+                    ?? new
+                    {
+                        core = "core",
+                        turns = 50,
+                        ohms = secondaryOhms,
+                    }
+            );
 
     private static OutletLimit Limit(SheetDraft draft, double usableWatts, string from = "common", string to = "post", double throttle = 1)
     {
@@ -46,7 +58,20 @@ public class OutletLimitTests
     {
         // R² + (2r − 20²/100)·R + r² = 0 for r = 0.4: R² − 3.2·R + 0.16 = 0.
         var ohms = (3.2 + Math.Sqrt((3.2 * 3.2) - (4 * 0.16))) / 2;
-        var limit = Limit(Lossless(0, new { core = "core", turns = 50, ohms = 0, mostAmps = 50 }).Resistor("r", "top", "post", 0.4), 100);
+        var limit = Limit(
+            Lossless(
+                    0,
+                    new
+                    {
+                        core = "core",
+                        turns = 50,
+                        ohms = 0,
+                        mostAmps = 50,
+                    }
+                )
+                .Resistor("r", "top", "post", 0.4),
+            100
+        );
         AssertClose(ohms, limit.LoadOhms);
         AssertClose(20 * ohms / (ohms + 0.4), limit.LoadedVolts);
         AssertClose(20 / (ohms + 0.4), limit.Amps);
@@ -93,7 +118,13 @@ public class OutletLimitTests
     [Fact]
     public void No_estimate_is_above_usable_watts_over_the_winding_s_volts()
     {
-        var tapped = new { core = "core", turns = 50, ohms = 0.01, taps = new[] { new { turn = 20, to = "post" } } };
+        var tapped = new
+        {
+            core = "core",
+            turns = 50,
+            ohms = 0.01,
+            taps = new[] { new { turn = 20, to = "post" } },
+        };
         var limit = Limit(Lossless(0, tapped), 200);
         AssertClose(10, limit.Amps);
         Assert.Equal((HeldBy.Winding, true), (limit.By, limit.IsEstimated));
@@ -102,7 +133,20 @@ public class OutletLimitTests
     [Fact]
     public void What_the_sheet_says_of_a_winding_takes_the_place_of_the_estimate()
     {
-        var limit = Limit(Lossless(0, new { core = "core", turns = 50, ohms = 0.25, mostAmps = 3.3 }).Wire("w", "top", "post", 0), 400);
+        var limit = Limit(
+            Lossless(
+                    0,
+                    new
+                    {
+                        core = "core",
+                        turns = 50,
+                        ohms = 0.25,
+                        mostAmps = 3.3,
+                    }
+                )
+                .Wire("w", "top", "post", 0),
+            400
+        );
         AssertClose(3.3, limit.Amps);
         Assert.Equal((HeldBy.Winding, "secondary", false), (limit.By, limit.Part, limit.IsEstimated));
     }
@@ -113,8 +157,32 @@ public class OutletLimitTests
     {
         var draft = Lossless()
             .Selector("s", "on", "off")
-            .Element("switch", "one", "top", "post", new { control = "s", closedIn = new[] { "on" }, ohms = 0.01, mostAmps = 3 })
-            .Element("switch", "two", "top", "post", new { control = "s", closedIn = new[] { "on" }, ohms = 0.03, mostAmps = 3 });
+            .Element(
+                "switch",
+                "one",
+                "top",
+                "post",
+                new
+                {
+                    control = "s",
+                    closedIn = new[] { "on" },
+                    ohms = 0.01,
+                    mostAmps = 3,
+                }
+            )
+            .Element(
+                "switch",
+                "two",
+                "top",
+                "post",
+                new
+                {
+                    control = "s",
+                    closedIn = new[] { "on" },
+                    ohms = 0.03,
+                    mostAmps = 3,
+                }
+            );
         var limit = Limit(draft, 400);
         AssertClose(4, limit.Amps);
         Assert.Equal((HeldBy.Switch, "one", 3.0), (limit.By, limit.Part, limit.PartMostAmps));
@@ -129,7 +197,20 @@ public class OutletLimitTests
     {
         var draft = new SheetDraft()
             .Core("core", "main", 1e9, 1e6)
-            .Element("winding", "main", "b", "a", new { core = "core", turns = 100, ohms = 0, mostAmps = 2, taps = new[] { new { turn = 50, to = "post" } } });
+            .Element(
+                "winding",
+                "main",
+                "b",
+                "a",
+                new
+                {
+                    core = "core",
+                    turns = 100,
+                    ohms = 0,
+                    mostAmps = 2,
+                    taps = new[] { new { turn = 50, to = "post" } },
+                }
+            );
         var limit = Limit(draft, 1000, "b");
         AssertClose(4, limit.Amps);
         AssertClose(60, limit.LoadedVolts);
@@ -147,7 +228,20 @@ public class OutletLimitTests
             core = "core",
             turns = 50,
             ohms = 0.001,
-            sliders = new[] { new { id = "roller", control = "throttle", fromTurn = 10, toTurn = 45, to = "post", contactOhms = 0.1, bridgesTurns = bridges, mostAmps = 2.5 } },
+            sliders = new[]
+            {
+                new
+                {
+                    id = "roller",
+                    control = "throttle",
+                    fromTurn = 10,
+                    toTurn = 45,
+                    to = "post",
+                    contactOhms = 0.1,
+                    bridgesTurns = bridges,
+                    mostAmps = 2.5,
+                },
+            },
         };
         var limit = Limit(Lossless(0, winding).Throttle("throttle"), 400);
         AssertClose(2.5, limit.Amps);
@@ -171,7 +265,14 @@ public class OutletLimitTests
     [Fact]
     public void A_pair_that_falls_to_half_its_volts_first_has_no_limit_to_print()
     {
-        var state = new ReadingState(new SourceSpec("a", "b", 120, 0, 0, 0, 0), ImmutableDictionary<string, ControlPosition>.Empty, [], [], [], 20);
+        var state = new ReadingState(
+            new SourceSpec("a", "b", 120, 0, 0, 0, 0),
+            ImmutableDictionary<string, ControlPosition>.Empty,
+            [],
+            [],
+            [],
+            20
+        );
         var spec = new ReadingSpec("post", "", Quantity.AcVolts, "common", "post", state, 1, ReadingSpec.Closed, [], null, false, "");
         Assert.Null(OutletLimits.Of(new UnitModel(Lossless().Resistor("r", "top", "post", 50).Sheet()), spec, 100));
     }

@@ -42,7 +42,14 @@ public class OutletSpiceTests
         var readings = document["readings"]!.AsArray();
         var kept = readings.Where(r => Stays(r!, spec.Id)).Select(r => r!.DeepClone()).ToList();
         var loaded = kept.Single(r => r["id"]!.GetValue<string>() == spec.Id);
-        loaded["state"]!["loads"] = new JsonArray(new JsonObject { ["from"] = spec.From, ["to"] = spec.To, ["ohms"] = ohms });
+        loaded["state"]!["loads"] = new JsonArray(
+            new JsonObject
+            {
+                ["from"] = spec.From,
+                ["to"] = spec.To,
+                ["ohms"] = ohms,
+            }
+        );
         if (breaker.Length > 0)
         {
             var (part, across) = (sheet.Elements.First(e => e.Id == breaker), loaded.DeepClone());
@@ -58,5 +65,7 @@ public class OutletSpiceTests
 
     /// <summary>The reading itself and what must have passed before it.</summary>
     private static bool Stays(JsonNode reading, string id) =>
-        reading["id"]!.GetValue<string>() == id || reading["gate"] is not null || reading["id"]!.GetValue<string>().StartsWith("lamp-", StringComparison.Ordinal);
+        reading["id"]!.GetValue<string>() == id
+        || reading["gate"] is not null
+        || reading["id"]!.GetValue<string>().StartsWith("lamp-", StringComparison.Ordinal);
 }

@@ -19,17 +19,39 @@ internal sealed class RandomCircuit
         Seed = seed;
         random = new Random(seed);
         nodes = random.Next(3, 9);
-        for (var n = 1; n < nodes; n++) Resistor(Name("r", n), Node(random.Next(n)), Node(n));
-        for (var n = 0; n < random.Next(1, nodes); n++) Resistor(Name("x", n), AnyPair());
-        for (var c = 0; c < random.Next(1, 3); c++) AddCore(Name("core-", c), hasNonlinearParts);
+        for (var n = 1; n < nodes; n++)
+            Resistor(Name("r", n), Node(random.Next(n)), Node(n));
+        for (var n = 0; n < random.Next(1, nodes); n++)
+            Resistor(Name("x", n), AnyPair());
+        for (var c = 0; c < random.Next(1, 3); c++)
+            AddCore(Name("core-", c), hasNonlinearParts);
         (One, Other, SomeOhms) = (AnyPair(), AnyPair(), Between(0.1, 100));
-        if (!hasNonlinearParts) return;
+        if (!hasNonlinearParts)
+            return;
         for (var n = 0; n < random.Next(1, 3); n++)
-            draft.Element("lamp", Name("lamp", n), Node(0), Node(random.Next(1, nodes)), new { volts = Between(6, 60), amps = Between(0.05, 0.5) });
+            draft.Element(
+                "lamp",
+                Name("lamp", n),
+                Node(0),
+                Node(random.Next(1, nodes)),
+                new { volts = Between(6, 60), amps = Between(0.05, 0.5) }
+            );
         for (var n = 0; n < random.Next(0, 3); n++)
         {
             var (a, b) = AnyPair();
-            draft.Element("rectifier", Name("disc", n), a, b, new { saturationAmps = Between(5e-4, 5e-3), slopeVolts = Between(0.06, 0.2), seriesOhms = Between(0.05, 0.5), leakageOhms = Between(50, 500) });
+            draft.Element(
+                "rectifier",
+                Name("disc", n),
+                a,
+                b,
+                new
+                {
+                    saturationAmps = Between(5e-4, 5e-3),
+                    slopeVolts = Between(0.06, 0.2),
+                    seriesOhms = Between(0.05, 0.5),
+                    leakageOhms = Between(50, 500),
+                }
+            );
         }
     }
 
@@ -41,7 +63,12 @@ internal sealed class RandomCircuit
 
     public int Seed { get; }
 
-    public object Source { get; } = new { from = "n0", to = "n1", volts = 100 };
+    public object Source { get; } = new
+    {
+        from = "n0",
+        to = "n1",
+        volts = 100,
+    };
 
     public JsonObject Json() => draft.Json();
 
@@ -88,8 +115,20 @@ internal sealed class RandomCircuit
     private void AddCore(string id, bool hasTable)
     {
         var (lossOhms, turns) = (Between(300, 5000), Math.Round(Between(100, 600)));
-        if (hasTable && random.Next(2) == 0) draft.Core(id, $"{id}-w0", lossOhms, [[0, 0], [40, Between(0.01, 0.05)], [80, Between(0.06, 0.2)], [120, Between(0.3, 1)]]);
-        else draft.Core(id, $"{id}-w0", lossOhms, Between(0.3, 5));
+        if (hasTable && random.Next(2) == 0)
+            draft.Core(
+                id,
+                $"{id}-w0",
+                lossOhms,
+                [
+                    [0, 0],
+                    [40, Between(0.01, 0.05)],
+                    [80, Between(0.06, 0.2)],
+                    [120, Between(0.3, 1)],
+                ]
+            );
+        else
+            draft.Core(id, $"{id}-w0", lossOhms, Between(0.3, 5));
         for (var n = 0; n < random.Next(2, 4); n++)
         {
             var (a, b) = n == 0 ? ("n0", "n1") : AnyPair();

@@ -47,8 +47,18 @@ public class AlikeGroupsTests
     [Fact]
     public void Beside_an_open_contact_two_others_are_alike_that_alone_are_not()
     {
-        var faults = new Dictionary<string, double> { ["stuck-open"] = 5, ["resistive"] = 0, ["stuck-closed"] = 0 };
-        var contact = new { control = "lever", closedIn = new[] { "on" }, faults };
+        var faults = new Dictionary<string, double>
+        {
+            ["stuck-open"] = 5,
+            ["resistive"] = 0,
+            ["stuck-closed"] = 0,
+        };
+        var contact = new
+        {
+            control = "lever",
+            closedIn = new[] { "on" },
+            faults,
+        };
         var unit = new SheetDraft()
             .Selector("lever", "on", "off")
             .Element("switch", "x", "a", "m", contact)
@@ -66,7 +76,10 @@ public class AlikeGroupsTests
             OverRangeTests.OL(unit, "tap")
         );
         var both = OverRangeTests.Diagnose(unit, own, whole, side, tap);
-        Assert.Contains(both.Alike, g => g.Select(m => m.Name).Order(StringComparer.Ordinal).SequenceEqual(["y:stuck-open", "z:stuck-open"]));
+        Assert.Contains(
+            both.Alike,
+            g => g.Select(m => m.Name).Order(StringComparer.Ordinal).SequenceEqual(["y:stuck-open", "z:stuck-open"])
+        );
         Assert.Equal(OverRangeTests.Chance(both, "y:stuck-open"), OverRangeTests.Chance(both, "z:stuck-open"), 1e-6);
         var sideIsSound = OverRangeTests.Value(unit, "side", unit.ReadListed("side"));
         var ownIsSound = OverRangeTests.Value(unit, "own", unit.ReadListed("own"));

@@ -107,8 +107,12 @@ public class BenchDoubtTests
         foreach (var p in Twin.Model.Parameters.Where(p => p.Path.EndsWith("lossOhms", StringComparison.Ordinal)))
             values.Scale(p, Math.Exp(-2 * p.Sigma));
         double Err(ReadingSpec r) =>
-            Twin.Read(r, values) is var v && !double.IsInfinity(v) && r.Quantity == Quantity.AcVolts ? v + (3 * Meter.Usual.For(r.Quantity).LimitAt(v) * ((2 * dice.NextDouble()) - 1)) : v;
-        var doubt = Assert.Single(Run(Twin, All(Twin, r => r.Quantity is Quantity.AcVolts or Quantity.AcAmps or Quantity.Watts, (r, _) => Err(r))).Doubts);
+            Twin.Read(r, values) is var v && !double.IsInfinity(v) && r.Quantity == Quantity.AcVolts
+                ? v + (3 * Meter.Usual.For(r.Quantity).LimitAt(v) * ((2 * dice.NextDouble()) - 1))
+                : v;
+        var doubt = Assert.Single(
+            Run(Twin, All(Twin, r => r.Quantity is Quantity.AcVolts or Quantity.AcAmps or Quantity.Watts, (r, _) => Err(r))).Doubts
+        );
         Assert.Equal(DoubtAbout.Meter, doubt.About);
         Assert.Equal([Quantity.AcVolts], doubt.Readings.Select(id => Reference.Twin160.FindReading(id)!.Quantity).Distinct());
     }
@@ -156,10 +160,14 @@ public class BenchDoubtTests
         {
             values.Scale(p, Math.Exp(p.Sigma * MathNet.Numerics.Distributions.Normal.InvCDF(0, 1, dice.NextDouble())));
             var isSecondary = Twin.Model.Sheet.Elements[p.Index] is Winding && !Twin.Model.ReferenceWindings.Contains(p.Index);
-            if (p.Path.EndsWith(".lossOhms", StringComparison.Ordinal)) values.Scale(p, 1 / 1.6);
-            else if (isSecondary && p.Path.EndsWith(".ohms", StringComparison.Ordinal)) values.Scale(p, 1.25);
-            else if (isSecondary && p.Path.EndsWith(".turns", StringComparison.Ordinal)) values.Scale(p, p.Index % 2 == 0 ? 1.015 : 1 / 1.015);
-            else if (p.Path.EndsWith(".saturationAmps", StringComparison.Ordinal)) values.Scale(p, Math.Exp(-1.5));
+            if (p.Path.EndsWith(".lossOhms", StringComparison.Ordinal))
+                values.Scale(p, 1 / 1.6);
+            else if (isSecondary && p.Path.EndsWith(".ohms", StringComparison.Ordinal))
+                values.Scale(p, 1.25);
+            else if (isSecondary && p.Path.EndsWith(".turns", StringComparison.Ordinal))
+                values.Scale(p, p.Index % 2 == 0 ? 1.015 : 1 / 1.015);
+            else if (p.Path.EndsWith(".saturationAmps", StringComparison.Ordinal))
+                values.Scale(p, Math.Exp(-1.5));
         }
         var doubt = Assert.Single(Run(Twin, All(Twin, _ => true, (r, _) => Twin.Read(r, values))).Doubts);
         Assert.Contains(doubt.About, new[] { DoubtAbout.Unit, DoubtAbout.Kind });
@@ -174,20 +182,40 @@ public class BenchDoubtTests
         var unit = Resistors(2, 2, 0.001);
         Assert.Empty(Run(unit, [.. Ids(2).Select(id => OverRangeTests.Value(unit, id, 2.3))], 1e-12).Doubts);
         var three = Resistors(3, 2, 0.001);
-        Assert.Equal(DoubtAbout.Leads, Assert.Single(Run(three, [.. Ids(3).Select(id => OverRangeTests.Value(three, id, 2.3))], 1e-12).Doubts).About);
+        Assert.Equal(
+            DoubtAbout.Leads,
+            Assert.Single(Run(three, [.. Ids(3).Select(id => OverRangeTests.Value(three, id, 2.3))], 1e-12).Doubts).About
+        );
     }
 
     private static bool OnMains(ReadingSpec r) => r.State.Source is { IsDirect: false, Volts: > SheetChecks.LowVolts };
 
-    private static string[] Ids(int count) => [.. Enumerable.Range(0, count).Select(n => n.ToString(CultureInfo.InvariantCulture)).Select(n => $"read-{n}")];
+    private static string[] Ids(int count) =>
+        [.. Enumerable.Range(0, count).Select(n => n.ToString(CultureInfo.InvariantCulture)).Select(n => $"read-{n}")];
 
     private static BenchUnit Resistors(int count, double ohms, double spread)
     {
         var draft = new SheetDraft();
-        var none = new Dictionary<string, double> { ["open"] = 0, ["shorted"] = 0, ["drifted"] = 0 };
+        var none = new Dictionary<string, double>
+        {
+            ["open"] = 0,
+            ["shorted"] = 0,
+            ["drifted"] = 0,
+        };
         foreach (var id in Ids(count))
             draft = draft
-                .Element("resistor", "of-" + id, "a-" + id, "b-" + id, new { ohms, spread = new { ohms = spread }, faults = none })
+                .Element(
+                    "resistor",
+                    "of-" + id,
+                    "a-" + id,
+                    "b-" + id,
+                    new
+                    {
+                        ohms,
+                        spread = new { ohms = spread },
+                        faults = none,
+                    }
+                )
                 .Reading(id, "ohms", ["a-" + id, "b-" + id]);
         return draft.Unit();
     }
@@ -206,8 +234,14 @@ public class BenchDoubtTests
         return wrong is { } chance
             ? Diagnoser.Run(
                 unit.Model,
-                readings with { Meter = new(Meter.Usual.Errors.SetItem(Quantity.Ohms, new(Percent, Floor, 0, 0))) },
-                Options with { WrongReadingChance = chance }
+                readings with
+                {
+                    Meter = new(Meter.Usual.Errors.SetItem(Quantity.Ohms, new(Percent, Floor, 0, 0))),
+                },
+                Options with
+                {
+                    WrongReadingChance = chance,
+                }
             )
             : Diagnoser.Run(unit.Model, readings with { SupplyVolts = unit.Model.Sheet.SupplyVolts }, Options);
     }

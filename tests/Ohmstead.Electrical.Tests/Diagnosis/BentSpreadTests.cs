@@ -26,7 +26,20 @@ public class BentSpreadTests
             .Element("resistor", "fixed", "a", "b", new { ohms = Fixed, spread = new { ohms = 1e-6 } })
             .Element("resistor", "wide", "b", "g", new { ohms = Wide, spread = new { ohms = Sigma } })
             .Reading("ohms", "ohms", ["b", "g"])
-            .Reading("amps", "ac-amps", [], new { source = new { from = "a", to = "g", volts = 120 } })
+            .Reading(
+                "amps",
+                "ac-amps",
+                [],
+                new
+                {
+                    source = new
+                    {
+                        from = "a",
+                        to = "g",
+                        volts = 120,
+                    },
+                }
+            )
             .Unit();
         double[] Of(double at) => [Wide * Math.Exp(Sigma * at), 120 / (Fixed + (Wide * Math.Exp(Sigma * at)))];
         var readings = new UnitReadings(
@@ -34,11 +47,7 @@ public class BentSpreadTests
             120,
             null,
             Meter.Usual,
-            [
-                .. unit.Model.Sheet.Readings.Select(
-                    (r, n) => new TakenReading(r, Outcome.Value, Of(z)[n], [], "", "", r.State)
-                ),
-            ],
+            [.. unit.Model.Sheet.Readings.Select((r, n) => new TakenReading(r, Outcome.Value, Of(z)[n], [], "", "", r.State))],
             []
         );
         var library = new ReadingLibrary(unit.Model);
@@ -62,9 +71,7 @@ public class BentSpreadTests
             + Math.Log(
                 Enumerable
                     .Range(-400, 800)
-                    .Sum(k =>
-                        GaussLegendreRule.Integrate(u => Math.Exp(Log(u) - most), k / 100.0, (k + 1) / 100.0, 10)
-                    )
+                    .Sum(k => GaussLegendreRule.Integrate(u => Math.Exp(Log(u) - most), k / 100.0, (k + 1) / 100.0, 10))
             );
         Assert.Equal(exact, crew.One(w => evidence.LogLikelihood(sound.Predicted, spread, w)), 0.15);
     }

@@ -16,7 +16,11 @@ public class ClosedFormTests
     {
         var unit = One("wire", 1, 0.02, new() { ["open"] = 10, ["resistive"] = 0 });
         var spec = unit.Model.Sheet.Readings[0];
-        var result = Diagnose(unit, Meter.Usual, new TakenReading(spec, Outcome.Jumps, 0, [1, double.PositiveInfinity], "", "", spec.State));
+        var result = Diagnose(
+            unit,
+            Meter.Usual,
+            new TakenReading(spec, Outcome.Jumps, 0, [1, double.PositiveInfinity], "", "", spec.State)
+        );
         // Odds of 1 in 9, times a jump by either cause over a jump without one.
         var odds = 1 / 9.0 * (1 - ((1 - JumpWithout) * (1 - JumpBy))) / JumpWithout;
         Assert.Equal(odds / (1 + odds), result.Faults.Single(f => f.Mode.Mode == "open").Probability, 1e-6);
@@ -29,7 +33,17 @@ public class ClosedFormTests
     {
         // 10 Ω, or next to nothing where it is shorted; a meter that is good to 8 Ω.
         var (percent, floor) = (0.001, 8.0);
-        var unit = One("resistor", 10, 0.001, new() { ["open"] = 0, ["shorted"] = 50, ["drifted"] = 0 });
+        var unit = One(
+            "resistor",
+            10,
+            0.001,
+            new()
+            {
+                ["open"] = 0,
+                ["shorted"] = 50,
+                ["drifted"] = 0,
+            }
+        );
         var result = Diagnose(unit, Ohms(new MeterError(100 * percent, floor, 0, 0)), OverRangeTests.Value(unit, "ohms", read));
         double OnScale(double ohms) => Math.Log(1 + (percent * ohms / floor)) / percent;
         double Square(double centre) => Math.Pow(OnScale(read) - OnScale(centre), 2);
@@ -58,8 +72,30 @@ public class ClosedFormTests
     {
         // 2 Ω that may be shorted, behind 10 Ω that vary by three: only when these are known do the two together tell.
         var unit = new SheetDraft()
-            .Element("resistor", "wide", "a", "b", new { ohms = 10, spread = new { ohms = 0.3 }, faults = Faults(0) })
-            .Element("resistor", "small", "b", "c", new { ohms = 2, spread = new { ohms = 0.01 }, faults = Faults(50) })
+            .Element(
+                "resistor",
+                "wide",
+                "a",
+                "b",
+                new
+                {
+                    ohms = 10,
+                    spread = new { ohms = 0.3 },
+                    faults = Faults(0),
+                }
+            )
+            .Element(
+                "resistor",
+                "small",
+                "b",
+                "c",
+                new
+                {
+                    ohms = 2,
+                    spread = new { ohms = 0.01 },
+                    faults = Faults(50),
+                }
+            )
             .Reading("wide", "ohms", ["a", "b"])
             .Reading("both", "ohms", ["a", "c"])
             .Unit();
@@ -70,16 +106,37 @@ public class ClosedFormTests
         Assert.Equal(1, Bits(OverRangeTests.Value(unit, "wide", 12)), 0.02);
     }
 
-    private static Dictionary<string, double> Faults(double shorted) => new() { ["open"] = 0, ["shorted"] = shorted, ["drifted"] = 0 };
+    private static Dictionary<string, double> Faults(double shorted) =>
+        new()
+        {
+            ["open"] = 0,
+            ["shorted"] = shorted,
+            ["drifted"] = 0,
+        };
 
     private static Meter Ohms(MeterError error) => new(Meter.Usual.Errors.SetItem(Quantity.Ohms, error));
 
     private static BenchUnit One(string kind, double ohms, double spread, Dictionary<string, double> faults) =>
         new SheetDraft()
-            .Element(kind, "r", "a", "b", new { ohms, spread = new { ohms = spread }, faults })
+            .Element(
+                kind,
+                "r",
+                "a",
+                "b",
+                new
+                {
+                    ohms,
+                    spread = new { ohms = spread },
+                    faults,
+                }
+            )
             .Reading("ohms", "ohms", ["a", "b"])
             .Unit();
 
     private static DiagnosisResult Diagnose(BenchUnit unit, Meter meter, params TakenReading[] taken) =>
-        Diagnoser.Run(unit.Model, new UnitReadings("draft", 120, null, meter, [.. taken], []), new DiagnosisOptions { IsBenchAsNoted = true, WrongReadingChance = 1e-3 });
+        Diagnoser.Run(
+            unit.Model,
+            new UnitReadings("draft", 120, null, meter, [.. taken], []),
+            new DiagnosisOptions { IsBenchAsNoted = true, WrongReadingChance = 1e-3 }
+        );
 }

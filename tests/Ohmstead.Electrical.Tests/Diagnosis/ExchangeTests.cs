@@ -46,8 +46,7 @@ public class ExchangeTests
         var classes = ClassBuilder.Build(evidence, rows, unit.Catalogue.Odds(null), crew, out _);
         FaultClass Of(string mode) => classes.First(c => c.Modes.Any(m => m.Name == mode));
         var newcomers = new Newcomers(evidence);
-        string KeyWith(string mode) =>
-            Hypothesis.KeyOf(company.Select(f => Of(f.Split('=')[0])).Append(Of(mode)).OrderBy(c => c.Number));
+        string KeyWith(string mode) => Hypothesis.KeyOf(company.Select(f => Of(f.Split('=')[0])).Append(Of(mode)).OrderBy(c => c.Number));
 
         var set = company.Select(f => Of(f.Split('=')[0])).Append(Of(thought)).OrderBy(c => c.Number).ToArray();
         var sizes = unit.Faults(faults).ToDictionary(f => f.Mode.Name, f => f.Size, StringComparer.Ordinal);

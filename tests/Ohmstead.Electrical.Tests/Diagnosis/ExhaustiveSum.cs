@@ -51,7 +51,14 @@ internal sealed class ExhaustiveSum
         {
             var (changed, set) = ((double[])ohms.Clone(), (bool[])isFixed.Clone());
             (changed[part], set[part]) = (value ?? 1, true);
-            Add(part + 1, [.. faults, $"{SmallLadder.Parts[part].Id}:{mode}"], odds * percent / (100 - percent), changed, set, value is null ? [.. sized, part] : sized);
+            Add(
+                part + 1,
+                [.. faults, $"{SmallLadder.Parts[part].Id}:{mode}"],
+                odds * percent / (100 - percent),
+                changed,
+                set,
+                value is null ? [.. sized, part] : sized
+            );
         }
     }
 
@@ -61,7 +68,8 @@ internal sealed class ExhaustiveSum
     /// </summary>
     private double Likelihood(double[] ohms, bool[] isFixed, int[] sized)
     {
-        if (sized.Length == 0) return Density(ohms, isFixed);
+        if (sized.Length == 0)
+            return Density(ohms, isFixed);
         double At(double share)
         {
             ohms[sized[0]] = SmallLadder.LeastSize * Math.Pow(SmallLadder.MostSize / SmallLadder.LeastSize, share);
@@ -85,27 +93,32 @@ internal sealed class ExhaustiveSum
         for (var round = 0; round < Rounds; round++)
         {
             for (var p = 0; p < ohms.Length; p++)
-                if (!isFixed[p]) at[p] = ohms[p] * Math.Exp(SmallLadder.Parts[p].Sigma * z[p]);
+                if (!isFixed[p])
+                    at[p] = ohms[p] * Math.Exp(SmallLadder.Parts[p].Sigma * z[p]);
             for (var p = 0; p < ohms.Length; p++)
                 slopes[p] = isFixed[p] ? new double[n] : Slopes(at, p);
             for (var i = 0; i < n; i++)
             {
                 residual[i] = taken[i].Scaled - Scaled(taken[i].Reading, at);
-                for (var p = 0; p < ohms.Length; p++) residual[i] += slopes[p][i] * z[p];
+                for (var p = 0; p < ohms.Length; p++)
+                    residual[i] += slopes[p][i] * z[p];
                 for (var j = 0; j <= i; j++)
                 {
                     covariance[i, j] = i == j ? 1.0 / 3 : 0;
-                    foreach (var s in slopes) covariance[i, j] += s[i] * s[j];
+                    foreach (var s in slopes)
+                        covariance[i, j] += s[i] * s[j];
                     covariance[j, i] = covariance[i, j];
                 }
             }
             var pull = new Factors(covariance).Pull(residual, out var square);
-            if (square > Hopeless) break;
+            if (square > Hopeless)
+                break;
             // Farther out than this the parameters explain nothing: something else is wrong.
             for (var p = 0; p < ohms.Length; p++)
             {
                 z[p] = 0;
-                for (var i = 0; i < n; i++) z[p] += slopes[p][i] * pull[i];
+                for (var i = 0; i < n; i++)
+                    z[p] += slopes[p][i] * pull[i];
                 z[p] = Math.Clamp(z[p], -Farthest, Farthest);
             }
         }
@@ -160,12 +173,15 @@ internal sealed class ExhaustiveSum
         var error = SmallLadder.ErrorOf(reading);
         var value = error.FromScale(scaled);
         (double Times, double Share)[] ways = [(10, 0.16), (0.1, 0.16), (1000, 0.03), (0.001, 0.03), (-1, 0.03)];
-        return [.. ways.Select(w =>
-        {
-            var meant = value / w.Times;
-            var stretch = error.LimitAt(value) / error.LimitAt(meant) / Math.Abs(w.Times);
-            return ((Math.Sign(meant) * ToScale(reading, Math.Abs(meant))) - scaled, WrongChance * w.Share * Math.Min(1, stretch));
-        })];
+        return
+        [
+            .. ways.Select(w =>
+            {
+                var meant = value / w.Times;
+                var stretch = error.LimitAt(value) / error.LimitAt(meant) / Math.Abs(w.Times);
+                return ((Math.Sign(meant) * ToScale(reading, Math.Abs(meant))) - scaled, WrongChance * w.Share * Math.Min(1, stretch));
+            }),
+        ];
     }
 
     private double[] Slopes(double[] ohms, int part)
@@ -201,14 +217,16 @@ internal sealed class ExhaustiveSum
         {
             kept = new int[covariance.GetLength(0) - without.Length];
             for (var (i, k) = (0, 0); i < covariance.GetLength(0); i++)
-                if (Array.IndexOf(without, i) < 0) kept[k++] = i;
+                if (Array.IndexOf(without, i) < 0)
+                    kept[k++] = i;
             low = new double[kept.Length, kept.Length];
             for (var i = 0; i < kept.Length; i++)
             {
                 for (var j = 0; j <= i; j++)
                 {
                     var sum = covariance[kept[i], kept[j]];
-                    for (var k = 0; k < j; k++) sum -= low[i, k] * low[j, k];
+                    for (var k = 0; k < j; k++)
+                        sum -= low[i, k] * low[j, k];
                     low[i, j] = i == j ? Math.Sqrt(sum) : sum / low[j, j];
                 }
                 logHeight -= Math.Log(low[i, i]) + (0.5 * Math.Log(2 * Math.PI));
@@ -229,7 +247,8 @@ internal sealed class ExhaustiveSum
             square = Forward(residual, x);
             for (var i = x.Length - 1; i >= 0; i--)
             {
-                for (var k = i + 1; k < x.Length; k++) x[i] -= low[k, i] * x[k];
+                for (var k = i + 1; k < x.Length; k++)
+                    x[i] -= low[k, i] * x[k];
                 x[i] /= low[i, i];
             }
             return x;
@@ -241,7 +260,8 @@ internal sealed class ExhaustiveSum
             for (var i = 0; i < x.Length; i++)
             {
                 x[i] = residual[kept[i]];
-                for (var j = 0; j < i; j++) x[i] -= low[i, j] * x[j];
+                for (var j = 0; j < i; j++)
+                    x[i] -= low[i, j] * x[j];
                 x[i] /= low[i, i];
                 square += x[i] * x[i];
             }

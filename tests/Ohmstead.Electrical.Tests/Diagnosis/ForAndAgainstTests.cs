@@ -8,8 +8,7 @@ public class ForAndAgainstTests
     private static DiagnosisResult Diagnose(params (int Reading, double Value)[] read) =>
         Diagnoser.Run(SmallLadder.Unit.Model, SmallLadder.Taken(read), new DiagnosisOptions { RankNext = false });
 
-    private static double Sound(int reading) =>
-        SmallLadder.Readings[reading].Of([.. SmallLadder.Parts.Select(p => p.Ohms)]);
+    private static double Sound(int reading) => SmallLadder.Readings[reading].Of([.. SmallLadder.Parts.Select(p => p.Ohms)]);
 
     [Fact]
     public void The_reading_that_a_fault_moved_speaks_for_it()
@@ -26,10 +25,7 @@ public class ForAndAgainstTests
             speech.Readings.Where(s => s.Nats > 1),
             s => Assert.NotEqual(Sound(s.Place), SmallLadder.Readings[s.Place].Of(worn), 0.05)
         );
-        Assert.Equal(
-            speech.Readings.Select(s => Math.Abs(s.Nats)).OrderDescending(),
-            speech.Readings.Select(s => Math.Abs(s.Nats))
-        );
+        Assert.Equal(speech.Readings.Select(s => Math.Abs(s.Nats)).OrderDescending(), speech.Readings.Select(s => Math.Abs(s.Nats)));
     }
 
     [Fact]

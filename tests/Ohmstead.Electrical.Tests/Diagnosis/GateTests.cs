@@ -41,7 +41,10 @@ public sealed class GateTests
     [InlineData("{ \"id\": \"insulation-core\", \"value\": 20e3 }", CheckEnd.Failed)]
     [InlineData("{ \"id\": \"insulation-core\", \"value\": { \"jumps\": [3e8, 4e8] } }", CheckEnd.Failed)]
     [InlineData("{ \"id\": \"insulation-core\", \"value\": \"OL\" }", CheckEnd.Passed)]
-    [InlineData("{ \"id\": \"insulation-core\", \"value\": null, \"why\": \"no tester\", \"waived\": { \"by\": \"J.\", \"instead\": \"ohms\" } }", CheckEnd.Waived)]
+    [InlineData(
+        "{ \"id\": \"insulation-core\", \"value\": null, \"why\": \"no tester\", \"waived\": { \"by\": \"J.\", \"instead\": \"ohms\" } }",
+        CheckEnd.Waived
+    )]
     public void A_check_ends_in_one_of_five(string readings, CheckEnd end)
     {
         Assert.Equal(end, Gates.EndOf(Read(readings), Sheet.FindReading("insulation-core")!));
@@ -50,7 +53,22 @@ public sealed class GateTests
 
     /// <summary>What the diagnosis expected of blades, and what it said of them.</summary>
     private static DiagnosisResult Answer(UnitReadings readings, double expected, string[] slips, string[] unexplained, double leads) =>
-        new(0, [], [], [], [.. readings.Readings.Select(r => new ExplainedReading(r.Spec, r.Value, false, expected, 0) { IsDoubted = Math.Abs(r.Value - expected) > 0.9 })], [.. unexplained], true, [], new SearchEffort(1, 1, 1, SearchStop.Complete))
+        new(
+            0,
+            [],
+            [],
+            [],
+            [
+                .. readings.Readings.Select(r => new ExplainedReading(r.Spec, r.Value, false, expected, 0)
+                {
+                    IsDoubted = Math.Abs(r.Value - expected) > 0.9,
+                }),
+            ],
+            [.. unexplained],
+            true,
+            [],
+            new SearchEffort(1, 1, 1, SearchStop.Complete)
+        )
         {
             Slips = [.. slips.Select(s => new ProbableSlip(s, SlipKind.Unknown, null, null, 0.9))],
             Doubts = leads > 0 ? [new Doubt(DoubtAbout.Leads, 0.9, leads, ["blades"], [])] : [],
@@ -79,21 +97,35 @@ public sealed class GateTests
     [InlineData(4.9, 4.9, true)]
     public void A_reading_taken_again_is_doubted_by_its_last_value(double first, double last, bool isDoubted)
     {
-        var readings = Read(FormattableString.Invariant($$"""{ "id": "blades", "value": {{first}} }, { "id": "blades", "value": {{last}} }"""));
+        var readings = Read(
+            FormattableString.Invariant($$"""{ "id": "blades", "value": {{first}} }, { "id": "blades", "value": {{last}} }""")
+        );
         Assert.Equal(isDoubted, Gates.DoubtsOf(readings, Answer(readings, 3.9, ["blades"], ["blades"], 0)).Readings.Contains("blades"));
     }
 
     [Fact]
     public void A_missing_instrument_can_be_waived_in_writing() =>
-        Assert.Equal(["lamp-60"], Missing(
-            ColdChecks.Replace("\"value\": 300e6", "\"value\": null, \"why\": \"no insulation tester\", \"waived\": { \"by\": \"the bench\", \"instead\": \"ohms\" }", StringComparison.Ordinal), "left-load"));
+        Assert.Equal(
+            ["lamp-60"],
+            Missing(
+                ColdChecks.Replace(
+                    "\"value\": 300e6",
+                    "\"value\": null, \"why\": \"no insulation tester\", \"waived\": { \"by\": \"the bench\", \"instead\": \"ohms\" }",
+                    StringComparison.Ordinal
+                ),
+                "left-load"
+            )
+        );
 
     [Fact]
     public void A_measured_failure_cannot_be_waived()
     {
-        var parsed = ReadingsFile.Read("""
+        var parsed = ReadingsFile.Read(
+            """
             { "ohmstead": "readings/1", "sheet": "twin-160", "readings": [ { "id": "insulation-core", "value": 1000, "waived": { "by": "the bench" } } ] }
-            """, Sheet);
+            """,
+            Sheet
+        );
         Assert.Contains(parsed.Problems, p => p.Path == "$.readings[0].waived");
     }
 
@@ -111,7 +143,20 @@ public sealed class GateTests
     public void Opening_follows_one_way_of_a_trillion()
     {
         static TakeApartStep Step(int level, int side) =>
-            Sheet.TakeApart[0] with { Id = Name(level, side), After = [], AfterAny = level == 0 ? [] : [[Name(level - 1, 0)], [Name(level - 1, 1)]], MinutesOut = 1 + side };
+            Sheet.TakeApart[0] with
+            {
+                Id = Name(level, side),
+                After = [],
+                AfterAny =
+                    level == 0
+                        ? []
+                        :
+                        [
+                            [Name(level - 1, 0)],
+                            [Name(level - 1, 1)],
+                        ],
+                MinutesOut = 1 + side,
+            };
         static string Name(int level, int side) => FormattableString.Invariant($"{level}-{side}");
         var ladder = Sheet with { TakeApart = [.. Enumerable.Range(0, 40).SelectMany(n => new[] { Step(n, 0), Step(n, 1) })] };
         Assert.Equal(41, Gates.OpeningMinutes(ladder, ["39-1"], []), 1e-12);
@@ -123,7 +168,13 @@ public sealed class GateTests
     public void Opening_takes_no_way_through_the_step_itself()
     {
         static TakeApartStep Step(string id, double minutes, params string[] ways) =>
-            Sheet.TakeApart[0] with { Id = id, After = [], AfterAny = [.. ways.Select(w => (System.Collections.Immutable.ImmutableArray<string>)[w])], MinutesOut = minutes };
+            Sheet.TakeApart[0] with
+            {
+                Id = id,
+                After = [],
+                AfterAny = [.. ways.Select(w => (System.Collections.Immutable.ImmutableArray<string>)[w])],
+                MinutesOut = minutes,
+            };
         var sheet = Sheet with { TakeApart = [Step("a", 1, "b", "c"), Step("b", 1, "a", "d"), Step("c", 5), Step("d", 7)] };
         Assert.Equal(6, Gates.OpeningMinutes(sheet, ["a"], []), 1e-12);
         Assert.Equal(7, Gates.OpeningMinutes(sheet, ["a", "b"], []), 1e-12);
@@ -141,7 +192,11 @@ public sealed class GateTests
     [Fact]
     public void No_blocked_reading_stands_before_one_that_can_be_taken()
     {
-        var result = Diagnoser.Run(new UnitModel(Sheet), Read("{ \"id\": \"blades\", \"value\": 3.9 }"), new DiagnosisOptions { MostExpanded = 3 });
+        var result = Diagnoser.Run(
+            new UnitModel(Sheet),
+            Read("{ \"id\": \"blades\", \"value\": 3.9 }"),
+            new DiagnosisOptions { MostExpanded = 3 }
+        );
         var blocked = result.Next.Select(n => n.BlockedBy.Length > 0).ToList();
         Assert.Equal(blocked.Order(), blocked);
         Assert.Equal(Sheet.Readings.Length - 1, result.Next.Length);

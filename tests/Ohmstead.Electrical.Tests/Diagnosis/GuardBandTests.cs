@@ -19,7 +19,10 @@ public class GuardBandTests
     {
         var p = Published.Case("measurement", "8.11");
         var error = new MeterError(p.Given("percent"), p.Given("floorOhms"), 0, 0);
-        Assert.Equal(stands, Stands(Quantity.InsulationOhms, new Limits(p.Given("limitOhms"), double.PositiveInfinity), error, p.Given(verdict)));
+        Assert.Equal(
+            stands,
+            Stands(Quantity.InsulationOhms, new Limits(p.Given("limitOhms"), double.PositiveInfinity), error, p.Given(verdict))
+        );
     }
 
     [Fact]
@@ -37,8 +40,15 @@ public class GuardBandTests
 
     private static bool Stands(Quantity quantity, Limits limits, MeterError error, double value)
     {
-        var spec = new SheetDraft().Resistor("r", "a", "b", 1).Reading("r", "ohms", ["a", "b"]).Sheet().Readings[0] with { Quantity = quantity, Limits = limits };
+        var spec = new SheetDraft().Resistor("r", "a", "b", 1).Reading("r", "ohms", ["a", "b"]).Sheet().Readings[0] with
+        {
+            Quantity = quantity,
+            Limits = limits,
+        };
         var meter = new Meter(Meter.Usual.Errors.SetItem(quantity, error));
-        return Gates.Stands(new UnitReadings("draft", 120, null, meter, [new TakenReading(spec, Outcome.Value, value, [], "", "", spec.State)], []), spec);
+        return Gates.Stands(
+            new UnitReadings("draft", 120, null, meter, [new TakenReading(spec, Outcome.Value, value, [], "", "", spec.State)], []),
+            spec
+        );
     }
 }

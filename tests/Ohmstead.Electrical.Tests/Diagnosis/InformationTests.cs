@@ -17,7 +17,9 @@ public class InformationTests
     public void A_reading_that_shows_whether_a_wire_is_open_is_worth_the_entropy_of_that(string id, double chance)
     {
         var faults = new Dictionary<string, double> { ["open"] = 100 * chance, ["resistive"] = 0 };
-        var next = Next(new SheetDraft().Element("wire", "w", "a", "b", new { ohms = 1, faults }).Reading("ohms", "ohms", ["a", "b"]).Unit());
+        var next = Next(
+            new SheetDraft().Element("wire", "w", "a", "b", new { ohms = 1, faults }).Reading("ohms", "ohms", ["a", "b"]).Unit()
+        );
         Published.Case("diagnosis", id).Agrees("bits", next.Single().Bits, 0.002);
     }
 
@@ -25,9 +27,28 @@ public class InformationTests
     [Fact]
     public void A_reading_that_tells_four_states_of_a_breaker_apart_is_worth_the_entropy_of_four()
     {
-        var faults = new Dictionary<string, double> { ["open"] = 100.0 / 3, ["resistive"] = 20, ["bypassed"] = 20 };
+        var faults = new Dictionary<string, double>
+        {
+            ["open"] = 100.0 / 3,
+            ["resistive"] = 20,
+            ["bypassed"] = 20,
+        };
         // Sound 0.1 Ω with little spread, bypassed 1 mΩ, resistive from 0.3 Ω: a meter that is good to a milliohm tells them.
-        var unit = new SheetDraft().Element("breaker", "k", "a", "b", new { ohms = 0.1, faults, spread = new { ohms = 0.02 } }).Reading("ohms", "ohms", ["a", "b"]).Unit();
+        var unit = new SheetDraft()
+            .Element(
+                "breaker",
+                "k",
+                "a",
+                "b",
+                new
+                {
+                    ohms = 0.1,
+                    faults,
+                    spread = new { ohms = 0.02 },
+                }
+            )
+            .Reading("ohms", "ohms", ["a", "b"])
+            .Unit();
         Published.Case("diagnosis", "10.6-eighths").Agrees("bits", Next(unit, new MeterError(0.1, 0.001, 0, 0)).Single().Bits, 0.01);
     }
 
@@ -38,11 +59,38 @@ public class InformationTests
     [Fact]
     public void Two_independent_parts_in_one_reading_are_worth_about_both_entropies_when_it_can_tell_them_apart()
     {
-        var faults = new Dictionary<string, double> { ["open"] = 10, ["shorted"] = 0, ["drifted"] = 0 };
+        var faults = new Dictionary<string, double>
+        {
+            ["open"] = 10,
+            ["shorted"] = 0,
+            ["drifted"] = 0,
+        };
         // Side by side: 3∥7, 3, 7 or nothing; four different answers.
         var unit = new SheetDraft()
-            .Element("resistor", "three", "a", "b", new { ohms = 3, faults, spread = new { ohms = 0.01 } })
-            .Element("resistor", "seven", "a", "b", new { ohms = 7, faults, spread = new { ohms = 0.01 } })
+            .Element(
+                "resistor",
+                "three",
+                "a",
+                "b",
+                new
+                {
+                    ohms = 3,
+                    faults,
+                    spread = new { ohms = 0.01 },
+                }
+            )
+            .Element(
+                "resistor",
+                "seven",
+                "a",
+                "b",
+                new
+                {
+                    ohms = 7,
+                    faults,
+                    spread = new { ohms = 0.01 },
+                }
+            )
             .Reading("ohms", "ohms", ["a", "b"])
             .Unit();
         Assert.Equal(2 * Published.Case("diagnosis", "10.6-0.9").Expected("bits"), Next(unit).Single().Bits, 0.1);
@@ -54,7 +102,13 @@ public class InformationTests
         var faults = new Dictionary<string, double> { ["open"] = 50, ["resistive"] = 0 };
         var unit = new SheetDraft()
             .Element("wire", "w", "a", "b", new { ohms = 1, faults })
-            .Element("wire", "other", "c", "d", new { ohms = 1, faults = new Dictionary<string, double> { ["open"] = 0, ["resistive"] = 0 } })
+            .Element(
+                "wire",
+                "other",
+                "c",
+                "d",
+                new { ohms = 1, faults = new Dictionary<string, double> { ["open"] = 0, ["resistive"] = 0 } }
+            )
             .Reading("elsewhere", "ohms", ["c", "d"])
             .Reading("here", "ohms", ["a", "b"])
             .Unit();
@@ -77,7 +131,11 @@ public class InformationTests
     public void Quicker_of_two_equal_readings_stands_first()
     {
         var faults = new Dictionary<string, double> { ["open"] = 50, ["resistive"] = 0 };
-        var unit = new SheetDraft().Element("wire", "w", "a", "b", new { ohms = 1, faults }).Reading("slow", "ohms", ["a", "b"], minutes: 5).Reading("quick", "ohms", ["b", "a"], minutes: 1).Unit();
+        var unit = new SheetDraft()
+            .Element("wire", "w", "a", "b", new { ohms = 1, faults })
+            .Reading("slow", "ohms", ["a", "b"], minutes: 5)
+            .Reading("quick", "ohms", ["b", "a"], minutes: 1)
+            .Unit();
         Assert.Equal(["quick", "slow"], Next(unit).Select(n => n.Spec.Id));
     }
 

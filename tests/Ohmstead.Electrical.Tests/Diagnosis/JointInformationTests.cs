@@ -51,6 +51,5 @@ public class JointInformationTests
         Assert.Equal(Information.Bits(parts, Out), new JointInformation([1, 1], [0, 1]).With(parts, Out), 0.1);
     }
 
-    private static List<Component> Apart(params double[] means) =>
-        [.. means.Select((m, s) => new Component(s, 1, 1000 * m, 1))];
+    private static List<Component> Apart(params double[] means) => [.. means.Select((m, s) => new Component(s, 1, 1000 * m, 1))];
 }

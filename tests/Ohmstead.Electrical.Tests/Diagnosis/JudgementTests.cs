@@ -69,7 +69,13 @@ public class JudgementTests
     {
         var (means, deviations) = judged.Parameters();
         var (gradient, curvature) = (new double[1], new double[1]);
-        judged.Project([[1, 1]], gradient, curvature);
+        judged.Project(
+            [
+                [1, 1],
+            ],
+            gradient,
+            curvature
+        );
         return
         [
             judged.Log,

@@ -69,11 +69,7 @@ public class NextReasoningTests
             m =>
                 Assert.NotEqual(
                     Side.Within,
-                    usual
-                        .Judge(
-                            Prediction.Run(Model, [(spec, spec.State)], [new AssumedFault(m, m.MiddleSize)])[0].Value
-                        )
-                        .Side
+                    usual.Judge(Prediction.Run(Model, [(spec, spec.State)], [new AssumedFault(m, m.MiddleSize)])[0].Value).Side
                 )
         );
     }

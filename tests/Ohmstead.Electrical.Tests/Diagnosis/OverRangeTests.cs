@@ -7,14 +7,17 @@ namespace Ohmstead.Electrical.Tests.Diagnosis;
 public class OverRangeTests
 {
     /// <summary>As noted, and next to no reading wrong: what one reading alone says is what is tested here.</summary>
-    private static readonly DiagnosisOptions Options = new() { RankNext = false, IsBenchAsNoted = true, WrongReadingChance = 1e-3 };
+    private static readonly DiagnosisOptions Options = new()
+    {
+        RankNext = false,
+        IsBenchAsNoted = true,
+        WrongReadingChance = 1e-3,
+    };
 
     [Fact]
     public void OL_through_a_chain_is_a_break_in_it_by_the_chances_of_its_parts()
     {
-        var unit = Parts(("w1", "a", "b", 2), ("w2", "b", "c", 6), ("w3", "c", "d", 1))
-            .Reading("chain", "ohms", ["a", "c"])
-            .Unit();
+        var unit = Parts(("w1", "a", "b", 2), ("w2", "b", "c", 6), ("w3", "c", "d", 1)).Reading("chain", "ohms", ["a", "c"]).Unit();
         var result = Diagnose(unit, OL(unit, "chain"));
         var (first, second) = (Chance(result, "w1:open"), Chance(result, "w2:open"));
         // One break, or both (a path above the range by itself, where one is that only when breaks are wide: 1 in 12).
@@ -46,9 +49,7 @@ public class OverRangeTests
     [Fact]
     public void Two_paths_side_by_side_are_both_broken()
     {
-        var unit = Parts(("w1", "a", "b", 5), ("w2", "a", "b", 5), ("w3", "b", "c", 1))
-            .Reading("both", "ohms", ["a", "b"])
-            .Unit();
+        var unit = Parts(("w1", "a", "b", 5), ("w2", "a", "b", 5), ("w3", "b", "c", 1)).Reading("both", "ohms", ["a", "b"]).Unit();
         var result = Diagnose(unit, OL(unit, "both"));
         Assert.True(Chance(result, "w1:open") > 0.9);
         Assert.True(Chance(result, "w2:open") > 0.9);
@@ -104,10 +105,7 @@ public class OverRangeTests
             .Reading("second", "ohms", ["c", "d"])
             .Unit();
         var spec = unit.Model.Sheet.FindReading("first")!;
-        var result = Diagnose(
-            unit,
-            new TakenReading(spec, Outcome.Jumps, 0, [0.01, double.PositiveInfinity], "", "", spec.State)
-        );
+        var result = Diagnose(unit, new TakenReading(spec, Outcome.Jumps, 0, [0.01, double.PositiveInfinity], "", "", spec.State));
         Assert.True(Chance(result, "w1:open") + Chance(result, "w1:resistive") > 0.4);
         Assert.Equal(0.01, Chance(result, "w2:open"), 0.001);
         Assert.Equal(0, result.Readings[0].Deviation);
@@ -148,8 +146,7 @@ public class OverRangeTests
     internal static UnitReadings Unit(BenchUnit unit, TakenReading[] readings) =>
         new(unit.Model.Sheet.Id, 120, null, Meter.Usual, [.. readings], []);
 
-    internal static double Chance(DiagnosisResult result, string fault) =>
-        result.Faults.Single(f => f.Mode.Name == fault).Probability;
+    internal static double Chance(DiagnosisResult result, string fault) => result.Faults.Single(f => f.Mode.Name == fault).Probability;
 
     private static TakenReading Take(BenchUnit unit, string id, Outcome outcome, double value)
     {

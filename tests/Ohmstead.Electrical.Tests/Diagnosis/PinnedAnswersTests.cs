@@ -24,7 +24,8 @@ public class PinnedAnswersTests
 
     public static TheoryData<int> SampleCases => [.. Enumerable.Range(0, Samples)];
 
-    public static TheoryData<int> DrawnShare => [.. new Random(42).GetItems(Enumerable.Range(Samples, Pins.Length - Samples).ToArray(), Share).Distinct()];
+    public static TheoryData<int> DrawnShare =>
+        [.. new Random(42).GetItems(Enumerable.Range(Samples, Pins.Length - Samples).ToArray(), Share).Distinct()];
 
     [Fact]
     public void Twelve_sample_cases_and_sixty_drawn_units_are_pinned()
@@ -53,9 +54,14 @@ public class PinnedAnswersTests
         using var stop = new CancellationTokenSource();
         var load = Enumerable
             .Range(0, Environment.ProcessorCount)
-            .Select(_ => new Thread(() => { while (!stop.IsCancellationRequested) Thread.SpinWait(1000); }))
+            .Select(_ => new Thread(() =>
+            {
+                while (!stop.IsCancellationRequested)
+                    Thread.SpinWait(1000);
+            }))
             .ToArray();
-        foreach (var t in load) t.Start();
+        foreach (var t in load)
+            t.Start();
         try
         {
             Assert.All(Pins[..Samples], p => Hold(p, 2));
@@ -64,7 +70,8 @@ public class PinnedAnswersTests
         finally
         {
             stop.Cancel();
-            foreach (var t in load) t.Join();
+            foreach (var t in load)
+                t.Join();
         }
     }
 

@@ -50,11 +50,18 @@ public class SameAnswerTests
     public void Work_is_readings_solved_times_elements()
     {
         // One set past the least: the work of the sets before it is just not done, or just done.
-        var least = Options with { MostWork = 0, LeastExpanded = 4, RankNext = false, IsBenchAsNoted = true };
+        var least = Options with
+        {
+            MostWork = 0,
+            LeastExpanded = 4,
+            RankNext = false,
+            IsBenchAsNoted = true,
+        };
         var (library, elements) = (new ReadingLibrary(Twin.Model), Twin.Model.Sheet.Elements.Length);
         Diagnoser.Run(library, Readings, least);
         int Expanded(long work) => Diagnoser.Run(library, Readings, least with { MostWork = work, LeastExpanded = 1 }).Effort.SetsExpanded;
-        long low = 1, high = 10_000_000;
+        long low = 1,
+            high = 10_000_000;
         while (high - low > 1)
         {
             var middle = (low + high) / 2;
@@ -80,7 +87,19 @@ public class SameAnswerTests
             Assert.Equal((SearchStop.TimeUp, false), (result.Effort.Stop, result.Effort.IsFinished));
         }
         // One that never strikes, however slow the machine, changes nothing.
-        Assert.Equal(whole, Answer(Options with { IsOverdue = () => { Thread.SpinWait(1000); return false; } }));
+        Assert.Equal(
+            whole,
+            Answer(
+                Options with
+                {
+                    IsOverdue = () =>
+                    {
+                        Thread.SpinWait(1000);
+                        return false;
+                    },
+                }
+            )
+        );
     }
 
     [Fact]
@@ -104,6 +123,10 @@ public class SameAnswerTests
                 .Faults.Select(f => FormattableString.Invariant($"{f.Mode.Name} {f.Probability:R} {f.Size:R} {f.Low:R} {f.High:R}"))
                 .Concat(result.Next.Select(n => FormattableString.Invariant($"{n.Spec.Id} {n.Bits:R}")))
                 .Concat(result.Readings.Select(r => FormattableString.Invariant($"{r.Spec.Id} {r.Expected:R} {r.Deviation:R}")))
-                .Append(FormattableString.Invariant($"{result.SoundProbability:R} {result.Effort.SetsTried} {result.Effort.SetsExpanded} {result.Effort.Stop}"))
+                .Append(
+                    FormattableString.Invariant(
+                        $"{result.SoundProbability:R} {result.Effort.SetsTried} {result.Effort.SetsExpanded} {result.Effort.Stop}"
+                    )
+                )
         );
 }

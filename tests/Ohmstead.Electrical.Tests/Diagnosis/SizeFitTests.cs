@@ -16,8 +16,7 @@ public class SizeFitTests
     {
         // ln L = −½ ((x − topX) + (y − topY))²/0.02² − ½ (x − topX)²/0.2².
         var (a, b) = (1 / (0.02 * 0.02), 1 / (0.2 * 0.2));
-        double Log(double u, double v) =>
-            (-0.5 * a * Math.Pow(u - topX + v - topY, 2)) - (0.5 * b * Math.Pow(u - topX, 2));
+        double Log(double u, double v) => (-0.5 * a * Math.Pow(u - topX + v - topY, 2)) - (0.5 * b * Math.Pow(u - topX, 2));
         var sum = x - topX + y - topY;
         double[] gradient = [(-a * sum) - (b * (x - topX)), -a * sum];
         double[] curvature = [a + b, a, a, a];

@@ -76,16 +76,21 @@ public class SlipTests
         var checks = new[] { "blades", "blades-posts", "insulation-core", "insulation-posts" };
         var readings = OverRangeTests.Unit(
             Twin,
-            [.. Taken(("lamp-60", 10 * Twin.ReadListed("lamp-60"))).Where(t => checks.Contains(t.Spec.Id) || t.Spec.Id == "lamp-60" || t.Spec.Id.StartsWith("low-", StringComparison.Ordinal) || t.Spec.Quantity == Quantity.Ohms)]
+            [
+                .. Taken(("lamp-60", 10 * Twin.ReadListed("lamp-60")))
+                    .Where(t =>
+                        checks.Contains(t.Spec.Id)
+                        || t.Spec.Id == "lamp-60"
+                        || t.Spec.Id.StartsWith("low-", StringComparison.Ordinal)
+                        || t.Spec.Quantity == Quantity.Ohms
+                    ),
+            ]
         );
         var result = Diagnoser.Run(Twin.Model, readings, Options);
         var doubts = Gates.DoubtsOf(readings, result);
         Assert.Contains("lamp-60", doubts.Readings);
         Assert.Equal("lamp-60", result.Next[0].Spec.Id);
-        Assert.All(
-            result.Next.Where(n => n.Spec.Needs.Contains("lamp-60")),
-            n => Assert.Contains("lamp-60", n.BlockedBy)
-        );
+        Assert.All(result.Next.Where(n => n.Spec.Needs.Contains("lamp-60")), n => Assert.Contains("lamp-60", n.BlockedBy));
         var doubted = readings with { Doubts = doubts };
         var lamp = Reference.Twin160.FindReading("lamp-60")!;
         Assert.Equal((CheckEnd.Passed, CheckEnd.Doubted), (Gates.EndOf(readings, lamp), Gates.EndOf(doubted, lamp)));

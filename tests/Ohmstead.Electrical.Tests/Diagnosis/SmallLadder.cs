@@ -11,7 +11,14 @@ namespace Ohmstead.Electrical.Tests.Diagnosis;
 internal static class SmallLadder
 {
     /// <summary>Nominal ohms and spread of w1, r1, w2, r2, r3.</summary>
-    public static readonly (string Id, double Ohms, double Sigma)[] Parts = [("w1", 0.05, 0.1), ("r1", 10, 0.08), ("w2", 0.05, 0.1), ("r2", 20, 0.08), ("r3", 30, 0.08)];
+    public static readonly (string Id, double Ohms, double Sigma)[] Parts =
+    [
+        ("w1", 0.05, 0.1),
+        ("r1", 10, 0.08),
+        ("w2", 0.05, 0.1),
+        ("r2", 20, 0.08),
+        ("r3", 30, 0.08),
+    ];
 
     /// <summary>By part: its modes with their chance; a size where the resistance is to be summed over, else what it becomes.</summary>
     public static readonly (string Mode, double Percent, double? Ohms)[][] Modes =
@@ -42,24 +49,53 @@ internal static class SmallLadder
 
     public static double Parallel(double a, double b) => a * b / (a + b);
 
-    public static UnitReadings Taken(IEnumerable<(int Reading, double Value)> values) => new(
-        "draft", 120, null, Meter.Usual,
-        [.. values.Select(v => Taken(Unit.Model.Sheet.Readings[v.Reading], v.Value))], []);
+    public static UnitReadings Taken(IEnumerable<(int Reading, double Value)> values) =>
+        new("draft", 120, null, Meter.Usual, [.. values.Select(v => Taken(Unit.Model.Sheet.Readings[v.Reading], v.Value))], []);
 
     private static TakenReading Taken(ReadingSpec spec, double value) =>
-        spec.Quantity == Quantity.Ohms && value > 20e6 ? throw new ArgumentException("OL is not part of this", nameof(value)) : new(spec, Outcome.Value, value, [], "", "", spec.State);
+        spec.Quantity == Quantity.Ohms && value > 20e6
+            ? throw new ArgumentException("OL is not part of this", nameof(value))
+            : new(spec, Outcome.Value, value, [], "", "", spec.State);
 
     private static SheetDraft Draft()
     {
-        string[][] ends = [["a", "b"], ["b", "c"], ["c", "d"], ["d", "g"], ["c", "g"]];
+        string[][] ends =
+        [
+            ["a", "b"],
+            ["b", "c"],
+            ["c", "d"],
+            ["d", "g"],
+            ["c", "g"],
+        ];
         var draft = new SheetDraft();
         for (var n = 0; n < Parts.Length; n++)
         {
             var kind = Parts[n].Id[0] == 'w' ? "wire" : "resistor";
-            var faults = ModeTable.Of(kind).ToDictionary(m => m.Mode, m => Modes[n].Where(o => o.Mode == m.Mode).Sum(o => o.Percent), StringComparer.Ordinal);
-            draft.Element(kind, Parts[n].Id, ends[n][0], ends[n][1], new { ohms = Parts[n].Ohms, spread = new { ohms = Parts[n].Sigma }, faults });
+            var faults = ModeTable
+                .Of(kind)
+                .ToDictionary(m => m.Mode, m => Modes[n].Where(o => o.Mode == m.Mode).Sum(o => o.Percent), StringComparer.Ordinal);
+            draft.Element(
+                kind,
+                Parts[n].Id,
+                ends[n][0],
+                ends[n][1],
+                new
+                {
+                    ohms = Parts[n].Ohms,
+                    spread = new { ohms = Parts[n].Sigma },
+                    faults,
+                }
+            );
         }
-        object source = new { source = new { from = "a", to = "g", volts = 12 } };
+        object source = new
+        {
+            source = new
+            {
+                from = "a",
+                to = "g",
+                volts = 12,
+            },
+        };
         return draft
             .Reading("through", "ohms", ["a", "g"])
             .Reading("first", "ohms", ["a", "c"])

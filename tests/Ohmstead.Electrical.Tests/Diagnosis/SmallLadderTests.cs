@@ -28,14 +28,25 @@ public class SmallLadderTests
     {
         var values = Draw(readings.Split(' ').Select(r => r[0] - '0'), new Random(seed));
         var sum = new ExhaustiveSum(values);
-        var result = Diagnoser.Run(SmallLadder.Unit.Model, SmallLadder.Taken(values), new DiagnosisOptions { RankNext = false, IsBenchAsNoted = true, WrongReadingChance = 1e-3 });
+        var result = Diagnoser.Run(
+            SmallLadder.Unit.Model,
+            SmallLadder.Taken(values),
+            new DiagnosisOptions
+            {
+                RankNext = false,
+                IsBenchAsNoted = true,
+                WrongReadingChance = 1e-3,
+            }
+        );
         var wrong = new List<string>();
         foreach (var f in result.Faults)
         {
             var exact = sum.Marginal(f.Mode.Name);
-            if (Math.Abs(exact - f.Probability) > Within) wrong.Add(FormattableString.Invariant($"{f.Mode.Name}: ours {f.Probability:F4}, sum {exact:F4}"));
+            if (Math.Abs(exact - f.Probability) > Within)
+                wrong.Add(FormattableString.Invariant($"{f.Mode.Name}: ours {f.Probability:F4}, sum {exact:F4}"));
         }
-        if (Math.Abs(sum.Sound - result.SoundProbability) > Within) wrong.Add(FormattableString.Invariant($"sound: ours {result.SoundProbability:F4}, sum {sum.Sound:F4}"));
+        if (Math.Abs(sum.Sound - result.SoundProbability) > Within)
+            wrong.Add(FormattableString.Invariant($"sound: ours {result.SoundProbability:F4}, sum {sum.Sound:F4}"));
         Assert.Empty(wrong);
     }
 
@@ -54,12 +65,15 @@ public class SmallLadderTests
     /// <summary>A unit drawn by chances and spread, read with an error evenly between the meter's limits.</summary>
     private static (int Reading, double Value)[] Draw(IEnumerable<int> readings, Random random)
     {
-        var ohms = SmallLadder.Parts.Select(p => p.Ohms * Math.Exp(p.Sigma * MathNet.Numerics.Distributions.Normal.InvCDF(0, 1, random.NextDouble()))).ToArray();
+        var ohms = SmallLadder
+            .Parts.Select(p => p.Ohms * Math.Exp(p.Sigma * MathNet.Numerics.Distributions.Normal.InvCDF(0, 1, random.NextDouble())))
+            .ToArray();
         for (var n = 0; n < ohms.Length; n++)
         {
             var (_, percent, value) = SmallLadder.Modes[n][random.Next(SmallLadder.Modes[n].Length)];
             // Three times the chances, so that something is wrong in most of them.
-            if (random.NextDouble() < 0.03 * percent) ohms[n] = value ?? (SmallLadder.LeastSize * Math.Pow(SmallLadder.MostSize / SmallLadder.LeastSize, random.NextDouble()));
+            if (random.NextDouble() < 0.03 * percent)
+                ohms[n] = value ?? (SmallLadder.LeastSize * Math.Pow(SmallLadder.MostSize / SmallLadder.LeastSize, random.NextDouble()));
         }
         return [.. readings.Select(r => (r, Read(r, ohms, random)))];
     }

@@ -19,10 +19,7 @@ public class WholeSetTests
             .ToDictionary(h => h.Faults[0].Element, h => h.Probability, StringComparer.Ordinal);
         Assert.Equal(Length, single.Count);
         Assert.All(single.Values, p => Assert.Equal(single["w0"], p, 1e-9));
-        Assert.Equal(
-            result.Hypotheses.Select(h => h.Probability).OrderDescending(),
-            result.Hypotheses.Select(h => h.Probability)
-        );
+        Assert.Equal(result.Hypotheses.Select(h => h.Probability).OrderDescending(), result.Hypotheses.Select(h => h.Probability));
         Assert.True(result.Hypotheses.Sum(h => h.Probability) <= 1 + 1e-9);
         Assert.True(single.Values.Sum() > 0.5);
         Assert.All(single, s => Assert.True(OverRangeTests.Chance(result, s.Key + ":resistive") >= s.Value - 1e-9));
@@ -49,16 +46,8 @@ public class WholeSetTests
         var wires = Enumerable
             .Range(0, length)
             .Select(n =>
-                (
-                    FormattableString.Invariant($"w{n}"),
-                    FormattableString.Invariant($"n{n}"),
-                    FormattableString.Invariant($"n{n + 1}"),
-                    1.0
-                )
+                (FormattableString.Invariant($"w{n}"), FormattableString.Invariant($"n{n}"), FormattableString.Invariant($"n{n + 1}"), 1.0)
             );
-        return OverRangeTests
-            .Parts([.. wires])
-            .Reading("whole", "ohms", ["n0", FormattableString.Invariant($"n{length}")])
-            .Unit();
+        return OverRangeTests.Parts([.. wires]).Reading("whole", "ohms", ["n0", FormattableString.Invariant($"n{length}")]).Unit();
     }
 }

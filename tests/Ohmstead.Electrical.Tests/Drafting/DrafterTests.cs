@@ -23,32 +23,66 @@ public class DrafterTests
     private static TypeSheet Wide => Small.Kinds[0].Sheet;
 
     /// <summary>The true kind: other turns, ohms and core than the outline's, by factors within its doubt.</summary>
-    private static readonly UnitModel True = new(TypeSheetFile.Read(TypeSheetFile.Write(Wide)).Required with
-    {
-        Elements = [.. Wide.Elements.Select(e => e switch
+    private static readonly UnitModel True = new(
+        TypeSheetFile.Read(TypeSheetFile.Write(Wide)).Required with
         {
-            Winding { Id: "primary" } w => w with { Ohms = w.Ohms * 1.2 },
-            Winding { Id: "main" } w => w with { Turns = w.Turns * 1.03, Taps = [w.Taps[0] with { Turn = w.Taps[0].Turn * 1.05 }, w.Taps[1] with { Turn = w.Taps[1].Turn * 0.98 }] },
-            _ => e,
-        })],
-    });
+            Elements =
+            [
+                .. Wide.Elements.Select(e =>
+                    e switch
+                    {
+                        Winding { Id: "primary" } w => w with { Ohms = w.Ohms * 1.2 },
+                        Winding { Id: "main" } w => w with
+                        {
+                            Turns = w.Turns * 1.03,
+                            Taps = [w.Taps[0] with { Turn = w.Taps[0].Turn * 1.05 }, w.Taps[1] with { Turn = w.Taps[1].Turn * 0.98 }],
+                        },
+                        _ => e,
+                    }
+                ),
+            ],
+        }
+    );
 
     private static string Readings(string[] ids, params string[] faults)
     {
         var catalogue = new FaultCatalogue(True);
-        Fault[] there = [.. faults.Select(f => Fault.TryParse(f, catalogue, out var fault, out _, out var why) ? fault : throw new InvalidOperationException(why))];
+        Fault[] there =
+        [
+            .. faults.Select(f =>
+                Fault.TryParse(f, catalogue, out var fault, out _, out var why) ? fault : throw new InvalidOperationException(why)
+            ),
+        ];
         var values = True.Nominal.Copy();
-        foreach (var f in there) f.ApplyTo(values);
+        foreach (var f in there)
+            f.ApplyTo(values);
         var taken = ids.Select(id =>
         {
             var spec = True.Sheet.FindReading(id)!;
             var value = new ReadingSolver().Solve(new FaultedCircuits(True, spec, spec.State).For(there), values).Value!.Value;
-            return string.Create(CultureInfo.InvariantCulture, $$"""{ "id": "{{id}}", "value": {{(value > 2e7 && spec.Quantity == Quantity.Ohms ? "\"OL\"" : value.ToString("R", CultureInfo.InvariantCulture))}} }""");
+            return string.Create(
+                CultureInfo.InvariantCulture,
+                $$"""{ "id": "{{id}}", "value": {{(value > 2e7 && spec.Quantity == Quantity.Ohms ? "\"OL\"" : value.ToString("R", CultureInfo.InvariantCulture))}} }"""
+            );
         });
         return $$"""{ "ohmstead": "readings/1", "sheet": "x", "readings": [ {{string.Join(", ", taken)}} ] }""";
     }
 
-    private static readonly string[] Usual = ["blades", "ohms-b", "ohms-c", "ohms-t", "amps-idle", "watts-idle", "volts-b", "volts-c", "t-full", "t-low", "t-load", "load-c"];
+    private static readonly string[] Usual =
+    [
+        "blades",
+        "ohms-b",
+        "ohms-c",
+        "ohms-t",
+        "amps-idle",
+        "watts-idle",
+        "volts-b",
+        "volts-c",
+        "t-full",
+        "t-low",
+        "t-load",
+        "load-c",
+    ];
 
     private static Draft Run(params string[] readings)
     {
@@ -88,7 +122,8 @@ public class DrafterTests
             Assert.Equal(was.UnitSigma, now.UnitSigma, 4);
             Assert.True(now.KindSigma <= was.KindSigma * 1.0001, was.Path);
         }
-        double Left(string path) => after.Parameters.Single(p => p.Path == path).KindSigma / before.Parameters.Single(p => p.Path == path).KindSigma;
+        double Left(string path) =>
+            after.Parameters.Single(p => p.Path == path).KindSigma / before.Parameters.Single(p => p.Path == path).KindSigma;
         Assert.True(Left("elements.primary.ohms") < 0.45);
         Assert.True(Left("elements.main.turns") < 0.4);
         Assert.True(Left("elements.roller-t.contactOhms") > 0.9);
@@ -112,7 +147,14 @@ public class DrafterTests
         var primary = Wide.Windings.Single(w => w.Id == "primary").Ohms;
         const double rest = 0.104;
         var value = (primary * 1.15) + rest;
-        var unit = new UnitReadings("x", 120, null, Meter.Usual, [new TakenReading(spec, Outcome.Value, value, [], "", "", spec.State)], []);
+        var unit = new UnitReadings(
+            "x",
+            120,
+            null,
+            Meter.Usual,
+            [new TakenReading(spec, Outcome.Value, value, [], "", "", spec.State)],
+            []
+        );
         var found = Fit.Run(model, [.. Enumerable.Repeat(unit, n)]).Parameters.Single(p => p.Path == "elements.primary.ohms");
         var m = ((0.008 * value) + 0.05) / Math.Sqrt(3) / primary;
         var share = 0.0625 / (0.0625 + (((0.08 * 0.08) + (m * m)) / n));
@@ -125,7 +167,8 @@ public class DrafterTests
     [Fact]
     public void A_reading_that_nothing_explains_is_set_aside_and_named()
     {
-        var text = Readings(Usual).Replace("\"id\": \"volts-b\", \"value\": ", "\"id\": \"volts-b\", \"value\": 4", StringComparison.Ordinal);
+        var text = Readings(Usual)
+            .Replace("\"id\": \"volts-b\", \"value\": ", "\"id\": \"volts-b\", \"value\": 4", StringComparison.Ordinal);
         var draft = Run(text);
         var aside = Assert.Single(draft.Units[0].SetAside);
         Assert.Equal("volts-b", aside.Spec.Id);
@@ -137,7 +180,10 @@ public class DrafterTests
     public void What_was_taken_is_not_wanted_again()
     {
         var wide = Wanted.Of(new UnitModel(Wide), []);
-        Assert.Contains(wide, w => w.Spec.Id == "blades" && w.Fixes.Contains("elements.primary.ohms") && w.RelativeErrorAfter is > 0.05 and < 0.12);
+        Assert.Contains(
+            wide,
+            w => w.Spec.Id == "blades" && w.Fixes.Contains("elements.primary.ohms") && w.RelativeErrorAfter is > 0.05 and < 0.12
+        );
         Assert.DoesNotContain(Worn.Value.Wants, w => Usual.Contains(w.Spec.Id));
     }
 
@@ -152,10 +198,21 @@ public class DrafterTests
     [Fact]
     public void Kinds_are_weighed_by_the_readings_and_told_apart_by_others()
     {
-        var kinds = OutlineFile.Read(OutlineText.Of(OutlineText.Main + "," + OutlineText.Roller + """, { "block": "breaker", "in": { "oneOf": ["primary", "throttle"] }, "amps": 1.5 }""")).Required.Kinds;
+        var kinds = OutlineFile
+            .Read(
+                OutlineText.Of(
+                    OutlineText.Main
+                        + ","
+                        + OutlineText.Roller
+                        + """, { "block": "breaker", "in": { "oneOf": ["primary", "throttle"] }, "amps": 1.5 }"""
+                )
+            )
+            .Required.Kinds;
         // 0.47 Ω in the primary are a small share of 4.2 Ω; 0.2 Ω behind the throttle double what lies to it.
-        var readings = Readings(["ohms-t", "ohms-c", "t-full", "t-load", "volts-c", "load-c"]).Replace("\"id\": \"t-load\"", "\"supplyVolts\": 120, \"id\": \"t-load\"", StringComparison.Ordinal);
-        KindReadings Taken(OutlineKind k, string text) => new(k, k.Sheet, [WholeReadings.Read(text, k.Sheet, isOfAnySheet: true).Required.Readings]);
+        var readings = Readings(["ohms-t", "ohms-c", "t-full", "t-load", "volts-c", "load-c"])
+            .Replace("\"id\": \"t-load\"", "\"supplyVolts\": 120, \"id\": \"t-load\"", StringComparison.Ordinal);
+        KindReadings Taken(OutlineKind k, string text) =>
+            new(k, k.Sheet, [WholeReadings.Read(text, k.Sheet, isOfAnySheet: true).Required.Readings]);
         var draft = Drafter.Run([.. kinds.Select(k => Taken(k, readings))], new DiagnosisOptions());
         Assert.Equal(1, draft.Candidates.Sum(c => c.Probability), 9);
         Assert.Equal("primary", draft.Kind.Choices["blocks[2].in"]);

@@ -20,17 +20,25 @@ public class IdentifierTests
     private static TypeSheet Known(string id, double b = 6, double watts = 150, double full = 16)
     {
         var text = OutlineText.Of(
-            string.Create(CultureInfo.InvariantCulture, $$"""{ "block": "winding", "id": "main", "from": "a", "posts": { "b": {{b}}, "c": 14 } }, { "block": "throttle", "id": "t", "kind": "roller", "volts": [5, {{full}}] }"""),
-            string.Create(CultureInfo.InvariantCulture, $$"""{ "volts": 120, "watts": {{watts}} }"""));
+            string.Create(
+                CultureInfo.InvariantCulture,
+                $$"""{ "block": "winding", "id": "main", "from": "a", "posts": { "b": {{b}}, "c": 14 } }, { "block": "throttle", "id": "t", "kind": "roller", "volts": [5, {{full}}] }"""
+            ),
+            string.Create(CultureInfo.InvariantCulture, $$"""{ "volts": 120, "watts": {{watts}} }""")
+        );
         var document = (JsonObject)OutlineText.Sheet(text).Document.DeepClone();
         document["id"] = id;
         void Strip(JsonNode? at)
         {
-            if (at is JsonArray a) foreach (var item in a) Strip(item);
-            if (at is not JsonObject o) return;
+            if (at is JsonArray a)
+                foreach (var item in a)
+                    Strip(item);
+            if (at is not JsonObject o)
+                return;
             o.Remove("spread");
             o.Remove("kindError");
-            foreach (var (_, value) in o) Strip(value);
+            foreach (var (_, value) in o)
+                Strip(value);
         }
         Strip(document);
         return TypeSheetFile.Read(document.ToJsonString()).Required;
@@ -40,10 +48,22 @@ public class IdentifierTests
     {
         var model = new UnitModel(unit);
         var catalogue = new FaultCatalogue(model);
-        Fault[] there = [.. faults.Select(f => Fault.TryParse(f, catalogue, out var fault, out _, out var why) ? fault : throw new InvalidOperationException(why))];
+        Fault[] there =
+        [
+            .. faults.Select(f =>
+                Fault.TryParse(f, catalogue, out var fault, out _, out var why) ? fault : throw new InvalidOperationException(why)
+            ),
+        ];
         var values = model.Nominal.Copy();
-        foreach (var f in there) f.ApplyTo(values);
-        var taken = ids.Select(id => unit.FindReading(id)!).Select(r => string.Create(CultureInfo.InvariantCulture, $$"""{ "id": "{{r.Id}}", "value": {{new ReadingSolver().Solve(new FaultedCircuits(model, r, r.State).For(there), values).Value!.Value:R}} }"""));
+        foreach (var f in there)
+            f.ApplyTo(values);
+        var taken = ids.Select(id => unit.FindReading(id)!)
+            .Select(r =>
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $$"""{ "id": "{{r.Id}}", "value": {{new ReadingSolver().Solve(new FaultedCircuits(model, r, r.State).For(there), values).Value!.Value:R}} }"""
+                )
+            );
         return $$"""{ "ohmstead": "readings/1", "sheet": "anything", "readings": [ {{string.Join(", ", taken)}} {{more}} ] }""";
     }
 
@@ -92,7 +112,10 @@ public class IdentifierTests
 
     [Theory]
     [InlineData(""", { "id": "mine", "quantity": "ohms", "between": ["post-a", "post-7"], "value": 1 }""", "no post-7")]
-    [InlineData(""", { "id": "mine", "quantity": "ohms", "between": ["post-a", "post-b"], "state": { "controls": { "range-t": "high" } }, "value": 1 }""", "no range-t")]
+    [InlineData(
+        """, { "id": "mine", "quantity": "ohms", "between": ["post-a", "post-b"], "state": { "controls": { "range-t": "high" } }, "value": 1 }""",
+        "no range-t"
+    )]
     [InlineData(""", { "id": "volts-7", "value": 7 }""", "no reading volts-7")]
     public void A_reading_that_a_kind_cannot_have_excludes_it_and_says_so(string more, string why)
     {
@@ -100,7 +123,11 @@ public class IdentifierTests
         var answer = Run(Readings(six, ["blades"], more), 0.05, six);
         Assert.Equal((why, 0.0, 1.0), (answer.Kinds[0].Kind.Excluded, answer.Kinds[0].Probability, answer.None));
         // Unless it is not of this unit.
-        var marked = Run(Readings(six, ["blades"], more.Replace("\"value\"", "\"notOfUnit\": true, \"value\"", StringComparison.Ordinal)), 0.05, six);
+        var marked = Run(
+            Readings(six, ["blades"], more.Replace("\"value\"", "\"notOfUnit\": true, \"value\"", StringComparison.Ordinal)),
+            0.05,
+            six
+        );
         Assert.Equal("", marked.Kinds[0].Kind.Excluded);
         Assert.True(marked.Kinds[0].Probability > 0.5);
     }
@@ -113,11 +140,20 @@ public class IdentifierTests
     [InlineData("steps", "throttle", "0", "t-low")]
     public void A_control_of_another_name_is_the_same_control(string kind, string name, string position, string id)
     {
-        var sheet = OutlineText.Sheet(OutlineText.Of(OutlineText.Main + $$""", { "block": "throttle", "id": "t", "kind": "{{kind}}", "volts": [5, 16] }"""));
-        var kindOf = PossibleKinds.Read("x", 1, sheet, $$"""
-            { "ohmstead": "readings/1", "readings": [ { "id": "mine", "quantity": "ac-volts", "between": ["post-a", "post-t"], "value": 15.8,
-              "state": { "source": { "from": "blade-1", "to": "blade-2", "volts": "mains" }, "controls": { "{{name}}": {{position}} } } } ] }
-            """).Required;
+        var sheet = OutlineText.Sheet(
+            OutlineText.Of(OutlineText.Main + $$""", { "block": "throttle", "id": "t", "kind": "{{kind}}", "volts": [5, 16] }""")
+        );
+        var kindOf = PossibleKinds
+            .Read(
+                "x",
+                1,
+                sheet,
+                $$"""
+                { "ohmstead": "readings/1", "readings": [ { "id": "mine", "quantity": "ac-volts", "between": ["post-a", "post-t"], "value": 15.8,
+                  "state": { "source": { "from": "blade-1", "to": "blade-2", "volts": "mains" }, "controls": { "{{name}}": {{position}} } } } ] }
+                """
+            )
+            .Required;
         Assert.Equal("", kindOf.Excluded);
         Assert.Equal(sheet.FindReading(id)!.State.Controls, Assert.Single(kindOf.Readings!.Readings).Spec.State.Controls);
     }
@@ -127,15 +163,32 @@ public class IdentifierTests
     [InlineData(""" "state": { "controls": { "whistle": "first" } }""", "no whistle")]
     [InlineData(""" "state": { "lifted": ["w-z"] }""", "no w-z")]
     public void A_place_that_a_kind_has_not_excludes_it_alone(string state, string why) =>
-        Assert.Equal(why, PossibleKinds.Read("x", 1, Known("six"), $$"""{ "ohmstead": "readings/1", "readings": [ { "id": "mine", "quantity": "ohms", "between": ["post-a", "post-t"], {{state}}, "value": 1 } ] }""").Required.Excluded);
+        Assert.Equal(
+            why,
+            PossibleKinds
+                .Read(
+                    "x",
+                    1,
+                    Known("six"),
+                    $$"""{ "ohmstead": "readings/1", "readings": [ { "id": "mine", "quantity": "ohms", "between": ["post-a", "post-t"], {{state}}, "value": 1 } ] }"""
+                )
+                .Required.Excluded
+        );
 
     [Fact]
     public void A_gate_taken_at_fewer_posts_is_a_reading_of_its_own()
     {
-        var kind = PossibleKinds.Read("x", 1, Known("six"), """
-            { "ohmstead": "readings/1", "told": { "t-slow": "yes", "smells-of-fish": "no" }, "readings": [ { "id": "blades-posts", "quantity": "ohms", "between": ["blade-1", "post-a"], "value": "OL",
-              "state": { "joined": [["blade-1", "blade-2"], ["post-a", "post-b"]] } } ] }
-            """).Required;
+        var kind = PossibleKinds
+            .Read(
+                "x",
+                1,
+                Known("six"),
+                """
+                { "ohmstead": "readings/1", "told": { "t-slow": "yes", "smells-of-fish": "no" }, "readings": [ { "id": "blades-posts", "quantity": "ohms", "between": ["blade-1", "post-a"], "value": "OL",
+                  "state": { "joined": [["blade-1", "blade-2"], ["post-a", "post-b"]] } } ] }
+                """
+            )
+            .Required;
         Assert.Equal("blades-posts-as-read", Assert.Single(kind.Readings!.Readings).Spec.Id);
         // What the sheet does not ask for is passed over.
         Assert.Equal("t-slow", Assert.Single(kind.Readings.Told).Observation.Id);
@@ -145,7 +198,8 @@ public class IdentifierTests
     public void A_reading_given_whole_is_the_same_by_any_name()
     {
         var (six, seven) = (Known("six"), Known("seven", b: 7));
-        const string whole = """, { "id": "mine", "quantity": "ac-volts", "between": ["post-a", "post-b"], "state": { "source": { "from": "blade-1", "to": "blade-2", "volts": "mains" } }, "value": 7.0 }""";
+        const string whole =
+            """, { "id": "mine", "quantity": "ac-volts", "between": ["post-a", "post-b"], "state": { "source": { "from": "blade-1", "to": "blade-2", "volts": "mains" } }, "value": 7.0 }""";
         var answer = Run(Readings(six, ["blades"], whole), 0.05, six, seven);
         Assert.True(answer.Kinds[1].Probability > 10 * answer.Kinds[0].Probability);
     }

@@ -11,7 +11,23 @@ public class TapAlignmentTests
     private static readonly TypeSheet Wide = OutlineText.Sheet(OutlineText.Of(OutlineText.Main + "," + OutlineText.Roller));
 
     private static Winding Aligned(params (string Id, double Value)[] taken) =>
-        TapAlignment.Of(Wide, new UnitReadings("x", 120, null, Meter.Usual, [.. taken.Select(t => (Spec: Wide.FindReading(t.Id)!, t.Value)).Select(t => new TakenReading(t.Spec, Outcome.Value, t.Value, [], "", "", t.Spec.State))], [])).Windings.Single(w => w.Id == "main");
+        TapAlignment
+            .Of(
+                Wide,
+                new UnitReadings(
+                    "x",
+                    120,
+                    null,
+                    Meter.Usual,
+                    [
+                        .. taken
+                            .Select(t => (Spec: Wide.FindReading(t.Id)!, t.Value))
+                            .Select(t => new TakenReading(t.Spec, Outcome.Value, t.Value, [], "", "", t.Spec.State)),
+                    ],
+                    []
+                )
+            )
+            .Windings.Single(w => w.Id == "main");
 
     private static Winding Main => Wide.Windings.Single(w => w.Id == "main");
 
@@ -22,7 +38,15 @@ public class TapAlignmentTests
         var main = Aligned(("volts-b", 6.29), ("volts-c", 13.98), ("t-full", 15.97), ("t-low", 4.99));
         // 5 % against three that agree: the winding's factor takes a fifth of it or less, for each of the five has the same doubt.
         Assert.InRange(main.Taps[0].Turn / Main.Taps[0].Turn, 1.03, 1.05);
-        foreach (var by in new[] { main.Taps[1].Turn / Main.Taps[1].Turn, main.Sliders[0].FromTurn / Main.Sliders[0].FromTurn, main.Sliders[0].ToTurn / Main.Sliders[0].ToTurn }) Assert.InRange(by, 0.985, 1.003);
+        foreach (
+            var by in new[]
+            {
+                main.Taps[1].Turn / Main.Taps[1].Turn,
+                main.Sliders[0].FromTurn / Main.Sliders[0].FromTurn,
+                main.Sliders[0].ToTurn / Main.Sliders[0].ToTurn,
+            }
+        )
+            Assert.InRange(by, 0.985, 1.003);
         Assert.Equal(Main.Ohms, main.Ohms);
         Assert.Equal(Main.Spread.Of("turns", 0), main.Spread.Of("turns", 0));
     }

@@ -42,9 +42,7 @@ public class BenchTests
     public void Leads_left_in_raise_every_number_of_the_ohmmeter_and_nothing_else()
     {
         for (var seed = 1; seed <= 10; seed++)
-            foreach (
-                var (clean, led) in Pairs(Draw(Twin, seed, Exact), Draw(Twin, seed, Exact with { LeadOhms = 0.3 }))
-            )
+            foreach (var (clean, led) in Pairs(Draw(Twin, seed, Exact), Draw(Twin, seed, Exact with { LeadOhms = 0.3 })))
             {
                 Assert.Equal(clean.Outcome, led.Outcome);
                 if (clean.Outcome == Outcome.Value)
@@ -61,11 +59,7 @@ public class BenchTests
             var (once, thrice) = (Draw(Solo, seed, Bench.AsNoted), Draw(Solo, seed, new Bench { MeterTimes = 3 }));
             foreach (var ((truth, one), (_, three)) in Pairs(exact, once).Zip(Pairs(exact, thrice)))
                 if (truth.Outcome == Outcome.Value)
-                    Assert.Equal(
-                        3 * (one.Value - truth.Value),
-                        three.Value - truth.Value,
-                        1e-6 * Math.Max(1, Math.Abs(truth.Value))
-                    );
+                    Assert.Equal(3 * (one.Value - truth.Value), three.Value - truth.Value, 1e-6 * Math.Max(1, Math.Abs(truth.Value)));
         }
     }
 
@@ -82,11 +76,7 @@ public class BenchTests
         {
             Assert.Equal(one.Value, other.Value);
             var (true_, said) = (one.State.Source?.Volts ?? 0, other.State.Source?.Volts ?? 0);
-            Assert.Equal(
-                true_ > Bench.MainsVolts ? noted.Readings.SupplyVolts - clean.Readings.SupplyVolts : 0,
-                said - true_,
-                1e-9
-            );
+            Assert.Equal(true_ > Bench.MainsVolts ? noted.Readings.SupplyVolts - clean.Readings.SupplyVolts : 0, said - true_, 1e-9);
         }
     }
 

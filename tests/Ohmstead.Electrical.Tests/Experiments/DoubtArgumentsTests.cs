@@ -24,8 +24,7 @@ public class DoubtArgumentsTests
     [InlineData("--units", "none")]
     [InlineData("--condition", "rain")]
     [InlineData("no-such-sheet")]
-    public void What_it_does_not_know_is_refused(params string[] arguments) =>
-        Assert.Null(DoubtArguments.Read(arguments));
+    public void What_it_does_not_know_is_refused(params string[] arguments) => Assert.Null(DoubtArguments.Read(arguments));
 
     [Fact]
     public void The_sheets_made_from_a_plate_are_without_a_problem_or_a_remark() =>
@@ -35,11 +34,7 @@ public class DoubtArgumentsTests
     [InlineData(0.05, 0.05, true)]
     [InlineData(0.051, 0.05, false)]
     [InlineData(double.NaN, 0.05, true)]
-    public void A_figure_is_met_up_to_what_is_asked_and_where_nothing_was_measured(
-        double measured,
-        double limit,
-        bool isMet
-    )
+    public void A_figure_is_met_up_to_what_is_asked_and_where_nothing_was_measured(double measured, double limit, bool isMet)
     {
         Assert.Equal(isMet, Asked.AtMost("", measured, limit).IsMet);
         Assert.Equal(isMet, Asked.AtLeast("", -measured, -limit).IsMet);

@@ -64,11 +64,7 @@ public class DoubtFiguresTests
     [InlineData("meter", DoubtAbout.Unit, true)]
     [InlineData("line", DoubtAbout.Meter, false)]
     [InlineData("sibling", DoubtAbout.Kind, true)]
-    public void A_doubt_is_right_when_it_names_what_is_wrong_with_the_bench(
-        string condition,
-        DoubtAbout about,
-        bool isRight
-    )
+    public void A_doubt_is_right_when_it_names_what_is_wrong_with_the_bench(string condition, DoubtAbout about, bool isRight)
     {
         var figures = Figures(condition, Sound("matching"), Answer() with { Doubts = [About(about)] });
         Assert.Equal((new Share(isRight ? 1 : 0, 1), new Share(1, 1)), (figures.Right, figures.Doubting));
@@ -115,10 +111,7 @@ public class DoubtFiguresTests
             Named("ohms-17", SlipKind.Tenth),
         ];
         var figures = Figures("slips", unit, Answer() with { Slips = [.. named] });
-        Assert.Equal(
-            (new Share(5, 5), new Share(2, 4), new Share(1, 7)),
-            (figures.Named, figures.KindRight, figures.NamedWrongly)
-        );
+        Assert.Equal((new Share(5, 5), new Share(2, 4), new Share(1, 7)), (figures.Named, figures.KindRight, figures.NamedWrongly));
         Assert.Equal(new Share(0, 5), Figures("slips", unit, Answer()).Named);
     }
 
@@ -138,8 +131,7 @@ public class DoubtFiguresTests
     public void The_mains_are_proposed_too_early_while_a_check_before_them_is_doubted_and_not_read_again()
     {
         var unit = Sound("matching").Readings;
-        NextReading Next(string id, params string[] blockedBy) =>
-            new(Twin.Sheet.FindReading(id)!, 1, 1, [.. blockedBy]);
+        NextReading Next(string id, params string[] blockedBy) => new(Twin.Sheet.FindReading(id)!, 1, 1, [.. blockedBy]);
         var slip = new ProbableSlip("blades", SlipKind.Tenth, null, null, 0.9);
         // lamp-60 needs blades at once, watts-idle through lamp-60 too; low-5 needs it and is no mains; volts-5 is not proposed as free.
         var doubted = Answer() with
@@ -154,10 +146,7 @@ public class DoubtFiguresTests
         Assert.Equal(0, DoubtedCheck.Count(Twin.Sheet, again, doubted));
         // 3.0 Ω with 0.3 Ω of leads in it is 2.7 Ω, and 2.8 Ω is asked.
         ImmutableArray<Doubt> leads = [About(DoubtAbout.Leads, 0.3)];
-        var low = unit with
-        {
-            Readings = [.. unit.Readings.Select(r => r.Spec.Id == "blades" ? r with { Value = 3.0 } : r)],
-        };
+        var low = unit with { Readings = [.. unit.Readings.Select(r => r.Spec.Id == "blades" ? r with { Value = 3.0 } : r)] };
         Assert.Equal(2, DoubtedCheck.Count(Twin.Sheet, low, doubted with { Slips = [], Doubts = leads }));
         Assert.Equal(0, DoubtedCheck.Count(Twin.Sheet, low, doubted with { Slips = [] }));
     }
@@ -173,9 +162,6 @@ public class DoubtFiguresTests
         };
         var asked = DoubtLimits.Of(tight, new Dictionary<string, DoubtFigures>(StringComparer.Ordinal)).ToArray();
         Assert.Equal(5, asked.Length);
-        Assert.Equal(
-            ["mains readings proposed while a check is doubted"],
-            asked.Where(a => a.IsMet).Select(a => a.Figure)
-        );
+        Assert.Equal(["mains readings proposed while a check is doubted"], asked.Where(a => a.IsMet).Select(a => a.Figure));
     }
 }

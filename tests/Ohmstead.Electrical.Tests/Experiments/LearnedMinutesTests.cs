@@ -19,7 +19,8 @@ public class LearnedMinutesTests
     {
         var shop = new MadeShop(3);
         var units = Enumerable.Range(0, 100).Select(_ => shop.Unit()).ToList();
-        double Off(int logged) => Math.Abs(Math.Log(MadeShop.Quote(units[..logged], 1000).Answer().Finished.Minutes.Mean!.Value / units.Average(u => u.Sum())));
+        double Off(int logged) =>
+            Math.Abs(Math.Log(MadeShop.Quote(units[..logged], 1000).Answer().Finished.Minutes.Mean!.Value / units.Average(u => u.Sum())));
         Assert.True(Off(100) < 0.05 && Off(0) > 0.1, FormattableString.Invariant($"{Off(0)}, {Off(100)}"));
     }
 }

@@ -32,8 +32,7 @@ public class OtherTypesTests
             );
         }
         // The drop at I is slope·ln(1 + I/saturation) + I·series: half as much again when slope and series are.
-        static double DropAt(Rectifier d, double amps) =>
-            (d.SlopeVolts * Math.Log(1 + (amps / d.SaturationAmps))) + (amps * d.SeriesOhms);
+        static double DropAt(Rectifier d, double amps) => (d.SlopeVolts * Math.Log(1 + (amps / d.SaturationAmps))) + (amps * d.SeriesOhms);
         foreach (var (sheet, other) in Both<Rectifier>(batch))
             Assert.Equal(1.5, DropAt(other, 1) / DropAt(sheet, 1), 1e-12);
         // Watts are volts² / lossOhms.
@@ -69,8 +68,7 @@ public class OtherTypesTests
             drawn
                 .Select(u =>
                     u.Unlisted!.Name.Contains("swapped", StringComparison.Ordinal) ? "swapped"
-                    : u.Unlisted.Name.Contains(" in ", StringComparison.Ordinal) && u.Unlisted.Faults.Length == 2
-                        ? "two"
+                    : u.Unlisted.Name.Contains(" in ", StringComparison.Ordinal) && u.Unlisted.Faults.Length == 2 ? "two"
                     : u.Unlisted.Name
                 )
                 .Distinct()
@@ -87,10 +85,7 @@ public class OtherTypesTests
         Assert.All(
             drawn
                 .SelectMany(u => u.Unlisted!.Faults)
-                .Where(f =>
-                    f.Mode.HasSize
-                    && drawn.Any(u => u.Unlisted!.Name == "a size out of range" && u.Unlisted.Faults.Contains(f))
-                ),
+                .Where(f => f.Mode.HasSize && drawn.Any(u => u.Unlisted!.Name == "a size out of range" && u.Unlisted.Faults.Contains(f))),
             f => Assert.False(f.Size >= f.Mode.Min && f.Size <= f.Mode.Max)
         );
     }
@@ -114,10 +109,6 @@ public class OtherTypesTests
             .ToArray();
         Assert.Equal(3, seeds.Length);
         foreach (var seed in seeds)
-            Assert.InRange(
-                Idle(seed, new Bench { HasUnlisted = true }) - Idle(seed, Bench.AsNoted),
-                0.8 * loss,
-                4.2 * loss
-            );
+            Assert.InRange(Idle(seed, new Bench { HasUnlisted = true }) - Idle(seed, Bench.AsNoted), 0.8 * loss, 4.2 * loss);
     }
 }

@@ -16,9 +16,7 @@ public class SlipsTests
     [
         .. Enumerable
             .Range(1, Units)
-            .Select(seed =>
-                (DrawnUnit.Draw(Twin, seed), DrawnUnit.Draw(Twin, seed, bench: new Bench { SlipShare = Share }))
-            ),
+            .Select(seed => (DrawnUnit.Draw(Twin, seed), DrawnUnit.Draw(Twin, seed, bench: new Bench { SlipShare = Share }))),
     ];
 
     [Fact]
@@ -27,8 +25,7 @@ public class SlipsTests
         var readings = Drawn.Sum(d => d.Slipped.Readings.Readings.Length);
         var slips = Drawn.SelectMany(d => d.Slipped.Slips).ToArray();
         // Each exchange takes a partner with it: the readings that slipped of themselves are the others and half of those.
-        var ofThemselves =
-            slips.Count(s => s.By != SpoiledBy.Exchange) + (slips.Count(s => s.By == SpoiledBy.Exchange) / 2.0);
+        var ofThemselves = slips.Count(s => s.By != SpoiledBy.Exchange) + (slips.Count(s => s.By == SpoiledBy.Exchange) / 2.0);
         // Binomial: four standard deviations of chance, and a little less than the share because a partner does not slip again.
         var chance = 4 * Math.Sqrt(Share * (1 - Share) / readings);
         Assert.InRange(ofThemselves / readings, (Share * 0.95) - chance, Share + chance);
@@ -36,10 +33,7 @@ public class SlipsTests
 
     [Fact]
     public void Every_way_to_slip_occurs() =>
-        Assert.Equal(
-            Enum.GetValues<SpoiledBy>(),
-            Drawn.SelectMany(d => d.Slipped.Slips).Select(s => s.By).Distinct().Order()
-        );
+        Assert.Equal(Enum.GetValues<SpoiledBy>(), Drawn.SelectMany(d => d.Slipped.Slips).Select(s => s.By).Distinct().Order());
 
     [Fact]
     public void What_did_not_slip_is_as_it_was()

@@ -17,7 +17,10 @@ public class EndExchangeTests
     [Fact]
     public void The_readings_of_two_posts_change_places_with_their_wires()
     {
-        var (unit, swapped) = (new BenchUnit(Reference.Twin160), new BenchUnit(EndExchange.Apply(Reference.Twin160, "w-5.to~w-17.to:swap", out _)!));
+        var (unit, swapped) = (
+            new BenchUnit(Reference.Twin160),
+            new BenchUnit(EndExchange.Apply(Reference.Twin160, "w-5.to~w-17.to:swap", out _)!)
+        );
         Assert.Equal(unit.ReadListed("volts-17"), swapped.ReadListed("volts-5"), 1e-4);
         Assert.Equal(unit.ReadListed("volts-5"), swapped.ReadListed("volts-17"), 1e-4);
     }

@@ -60,9 +60,25 @@ public class FaultCatalogueTests
     {
         // P(mode) = o/(1 + Σo), o = p/(1 − p), for a disc of 30, 20, 6, 8 and 2 %.
         double[] odds = [0.3 / 0.7, 0.2 / 0.8, 0.06 / 0.94, 0.08 / 0.92, 0.02 / 0.98];
-        var disc = new SheetDraft().Element("rectifier", "disc", "a", "b", new { saturationAmps = 1e-3, slopeVolts = 0.1, seriesOhms = 0.1, leakageOhms = 100 }).Unit().Catalogue;
+        var disc = new SheetDraft()
+            .Element(
+                "rectifier",
+                "disc",
+                "a",
+                "b",
+                new
+                {
+                    saturationAmps = 1e-3,
+                    slopeVolts = 0.1,
+                    seriesOhms = 0.1,
+                    leakageOhms = 100,
+                }
+            )
+            .Unit()
+            .Catalogue;
         var chances = disc.Chances(disc.Odds(null));
-        for (var n = 0; n < odds.Length; n++) Assert.Equal(odds[n] / (1 + odds.Sum()), chances[n], 1e-12);
+        for (var n = 0; n < odds.Length; n++)
+            Assert.Equal(odds[n] / (1 + odds.Sum()), chances[n], 1e-12);
     }
 
     [Theory]
@@ -74,7 +90,8 @@ public class FaultCatalogueTests
         var (plain, scaled) = (Catalogue.Odds(null), Catalogue.Odds(expected));
         Assert.Equal(expected, Catalogue.Chances(scaled).Sum(), 1e-6);
         var factor = scaled[0] / plain[0];
-        for (var n = 0; n < plain.Length; n++) Assert.Equal(factor, scaled[n] / plain[n], 1e-9 * factor);
+        for (var n = 0; n < plain.Length; n++)
+            Assert.Equal(factor, scaled[n] / plain[n], 1e-9 * factor);
     }
 
     [Fact]
@@ -91,9 +108,14 @@ public class FaultCatalogueTests
     [InlineData(100, 1, 6)]
     public void Shorted_turns_are_whole_and_between_one_and_six_percent(double turns, double min, double max)
     {
-        var mode = new SheetDraft().Core("core", "coil", 1000, 1).Winding("coil", "a", "b", turns, 1).Unit().Catalogue.Find("coil:shorted-turns")!;
+        var mode = new SheetDraft()
+            .Core("core", "coil", 1000, 1)
+            .Winding("coil", "a", "b", turns, 1)
+            .Unit()
+            .Catalogue.Find("coil:shorted-turns")!;
         Assert.Equal((min, max), (mode.Min, mode.Max));
-        for (var k = 0; k <= 20; k++) Assert.Equal(Math.Round(mode.SizeAt(k / 20.0)), mode.SizeAt(k / 20.0));
+        for (var k = 0; k <= 20; k++)
+            Assert.Equal(Math.Round(mode.SizeAt(k / 20.0)), mode.SizeAt(k / 20.0));
     }
 
     [Fact]

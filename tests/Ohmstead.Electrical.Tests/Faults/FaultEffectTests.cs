@@ -21,7 +21,11 @@ public class FaultEffectTests
     [InlineData("open", OpenOhms)]
     [InlineData("bypassed", 0.001)]
     public void A_breaker_becomes_resistive_open_or_bypassed(string mode, double ohms) =>
-        Assert.Equal(ohms, new SheetDraft().Element("breaker", "k", "a", "b", new { ohms = 0.035 }).Unit().Read("ohms", ["a", "b"], null, $"k:{mode}"), 1e-3 * ohms);
+        Assert.Equal(
+            ohms,
+            new SheetDraft().Element("breaker", "k", "a", "b", new { ohms = 0.035 }).Unit().Read("ohms", ["a", "b"], null, $"k:{mode}"),
+            1e-3 * ohms
+        );
 
     [Theory]
     [InlineData("open", OpenOhms)]
@@ -36,7 +40,23 @@ public class FaultEffectTests
     {
         var unit = new SheetDraft().Element("lamp", "l", "a", "b", new { volts = 14, amps = 0.2 }).Unit();
         Assert.Equal(OpenOhms, unit.Read("ohms", ["a", "b"], null, "l:open"), 1);
-        Assert.Equal(14 / OpenOhms, unit.ReadSource("ac-amps", new { source = new { from = "a", to = "b", volts = 14 } }, "l:open"), 1e-12);
+        Assert.Equal(
+            14 / OpenOhms,
+            unit.ReadSource(
+                "ac-amps",
+                new
+                {
+                    source = new
+                    {
+                        from = "a",
+                        to = "b",
+                        volts = 14,
+                    },
+                },
+                "l:open"
+            ),
+            1e-12
+        );
     }
 
     [Theory]
@@ -52,7 +72,21 @@ public class FaultEffectTests
     {
         // Its own resistance is 20 mΩ in the last two rows: stuck where it should be open it is 10 mΩ, closed its own.
         var own = mode == "stuck-closed" ? 0.02 : 0.01;
-        var unit = new SheetDraft().Selector("s", "off", "on").Element("switch", "k", "a", "b", new { control = "s", closedIn = new[] { "on" }, ohms = own }).Unit();
+        var unit = new SheetDraft()
+            .Selector("s", "off", "on")
+            .Element(
+                "switch",
+                "k",
+                "a",
+                "b",
+                new
+                {
+                    control = "s",
+                    closedIn = new[] { "on" },
+                    ohms = own,
+                }
+            )
+            .Unit();
         var controls = new Dictionary<string, string> { ["s"] = position };
         var read = unit.Read("insulation-ohms", ["a", "b"], new { controls }, mode.Length == 0 ? [] : [$"k:{mode}"]);
         Assert.Equal(ohms, read, 1e-9 * ohms);
@@ -91,7 +125,11 @@ public class FaultEffectTests
         Assert.Equal(4.95 + (0.2 * 0.3 / 0.5), unit.Read("ohms", ["start", "arm"], new { controls }), 1e-9);
         // At the end of the winding nothing is beyond it.
         var atEnd = Tapped(bridgesTurns: 1, toTurn: 100);
-        Assert.Equal(9.95 + (0.2 * 0.25 / 0.45), atEnd.Read("ohms", ["start", "arm"], new { controls = new Dictionary<string, double> { ["throttle"] = 1 } }), 1e-9);
+        Assert.Equal(
+            9.95 + (0.2 * 0.25 / 0.45),
+            atEnd.Read("ohms", ["start", "arm"], new { controls = new Dictionary<string, double> { ["throttle"] = 1 } }),
+            1e-9
+        );
     }
 
     [Theory]
@@ -124,7 +162,15 @@ public class FaultEffectTests
     public void Shorted_turns_load_the_core_and_lower_the_volts_of_what_is_left()
     {
         var unit = WithPrimary();
-        var state = new { source = new { from = "p1", to = "p2", volts = 100 } };
+        var state = new
+        {
+            source = new
+            {
+                from = "p1",
+                to = "p2",
+                volts = 100,
+            },
+        };
         Assert.Equal(10, unit.Read("ac-volts", ["start", "end"], state), 1e-4);
         Assert.Equal(9.5, unit.Read("ac-volts", ["start", "end"], state, "coil:shorted-turns=5"), 1e-4);
         Assert.Equal(3.5, unit.Read("ac-volts", ["start", "tap"], state, "coil:shorted-turns=5"), 1e-4);
@@ -141,7 +187,15 @@ public class FaultEffectTests
             .Winding("main", "a", "b", 100, 0.1)
             .Winding("boost", "b", "c", 20, 0.1)
             .Unit();
-        var state = new { source = new { from = "p1", to = "p2", volts = 100 } };
+        var state = new
+        {
+            source = new
+            {
+                from = "p1",
+                to = "p2",
+                volts = 100,
+            },
+        };
         Assert.Equal(12, unit.Read("ac-volts", ["a", "c"], state), 1e-6);
         Assert.Equal(8, unit.Read("ac-volts", ["a", "c"], state, "boost:reversed"), 1e-6);
         Assert.Equal(8, unit.Read("ac-volts", ["a", "c"], state, "main:reversed"), 1e-6);
@@ -155,7 +209,15 @@ public class FaultEffectTests
         var unit = WithPrimary();
         Assert.Equal(6, unit.Read("ohms", ["start", "tap"], null, "coil:reversed"), 1e-9);
         Assert.Equal(4, unit.Read("ohms", ["end", "tap"], null, "coil:reversed"), 1e-9);
-        var state = new { source = new { from = "p1", to = "p2", volts = 100 } };
+        var state = new
+        {
+            source = new
+            {
+                from = "p1",
+                to = "p2",
+                volts = 100,
+            },
+        };
         Assert.Equal(6, unit.Read("ac-volts", ["start", "tap"], state, "coil:reversed"), 1e-4);
     }
 
@@ -165,9 +227,35 @@ public class FaultEffectTests
     public void A_rectifier_at_one_ampere_drops_its_junction_and_its_series_ohms(string fault, double seriesOhms)
     {
         var (saturationAmps, slopeVolts) = (1e-3, 0.1);
-        var unit = new SheetDraft().Element("rectifier", "disc", "a", "b", new { saturationAmps, slopeVolts, seriesOhms = 0.1, leakageOhms = 1e9 }).Unit();
-        var state = new { source = new { from = "a", to = "b", directAmps = 1 } };
-        Assert.Equal((slopeVolts * Math.Log(1 + (1 / saturationAmps))) + seriesOhms, unit.Read("dc-volts", ["a", "b"], state, fault.Length == 0 ? [] : [fault]), 1e-6);
+        var unit = new SheetDraft()
+            .Element(
+                "rectifier",
+                "disc",
+                "a",
+                "b",
+                new
+                {
+                    saturationAmps,
+                    slopeVolts,
+                    seriesOhms = 0.1,
+                    leakageOhms = 1e9,
+                }
+            )
+            .Unit();
+        var state = new
+        {
+            source = new
+            {
+                from = "a",
+                to = "b",
+                directAmps = 1,
+            },
+        };
+        Assert.Equal(
+            (slopeVolts * Math.Log(1 + (1 / saturationAmps))) + seriesOhms,
+            unit.Read("dc-volts", ["a", "b"], state, fault.Length == 0 ? [] : [fault]),
+            1e-6
+        );
     }
 
     [Theory]
@@ -176,7 +264,21 @@ public class FaultEffectTests
     [InlineData("disc:open", OpenOhms)]
     public void A_rectifier_leaks_shorts_or_opens_in_its_shut_direction(string fault, double ohms)
     {
-        var unit = new SheetDraft().Element("rectifier", "disc", "a", "b", new { saturationAmps = 1e-9, slopeVolts = 0.05, seriesOhms = 0.1, leakageOhms = 1e6 }).Unit();
+        var unit = new SheetDraft()
+            .Element(
+                "rectifier",
+                "disc",
+                "a",
+                "b",
+                new
+                {
+                    saturationAmps = 1e-9,
+                    slopeVolts = 0.05,
+                    seriesOhms = 0.1,
+                    leakageOhms = 1e6,
+                }
+            )
+            .Unit();
         // The junction's own saturation current of a nanoampere is in it: 3 V over 10 MΩ are 300 nA.
         Assert.Equal(ohms, unit.Read("ohms", ["b", "a"], null, fault), 5e-3 * ohms);
     }
@@ -184,27 +286,60 @@ public class FaultEffectTests
     [Fact]
     public void A_reversed_rectifier_is_shut_where_it_was_open()
     {
-        var unit = new SheetDraft().Element("rectifier", "disc", "a", "b", new { saturationAmps = 1e-9, slopeVolts = 0.05, seriesOhms = 0.1, leakageOhms = 1e6 }).Unit();
+        var unit = new SheetDraft()
+            .Element(
+                "rectifier",
+                "disc",
+                "a",
+                "b",
+                new
+                {
+                    saturationAmps = 1e-9,
+                    slopeVolts = 0.05,
+                    seriesOhms = 0.1,
+                    leakageOhms = 1e6,
+                }
+            )
+            .Unit();
         Assert.Equal(unit.Read("ohms", ["a", "b"]), unit.Read("ohms", ["b", "a"], null, "disc:reversed"), 1e-6);
         Assert.Equal(unit.Read("ohms", ["b", "a"]), unit.Read("ohms", ["a", "b"], null, "disc:reversed"), 1e-3);
         Assert.True(unit.Read("ohms", ["b", "a"]) > 1000 * unit.Read("ohms", ["a", "b"]));
     }
 
-    private static BenchUnit Tapped(int bridgesTurns = 0, double toTurn = 80) => new SheetDraft().Core("core", "coil", 1000, 1).Throttle("throttle").Element("winding", "coil", "start", "end", Coil(bridgesTurns, toTurn)).Unit();
+    private static BenchUnit Tapped(int bridgesTurns = 0, double toTurn = 80) =>
+        new SheetDraft()
+            .Core("core", "coil", 1000, 1)
+            .Throttle("throttle")
+            .Element("winding", "coil", "start", "end", Coil(bridgesTurns, toTurn))
+            .Unit();
 
-    private static BenchUnit WithPrimary() => new SheetDraft()
-        .Core("core", "primary", 1e12, 1e9)
-        .Throttle("throttle")
-        .Winding("primary", "p1", "p2", 1000, 1e-3)
-        .Element("winding", "coil", "start", "end", Coil(0, 80))
-        .Unit();
+    private static BenchUnit WithPrimary() =>
+        new SheetDraft()
+            .Core("core", "primary", 1e12, 1e9)
+            .Throttle("throttle")
+            .Winding("primary", "p1", "p2", 1000, 1e-3)
+            .Element("winding", "coil", "start", "end", Coil(0, 80))
+            .Unit();
 
-    private static object Coil(int bridgesTurns, double toTurn) => new
-    {
-        core = "core",
-        turns = 100,
-        ohms = 10,
-        taps = new[] { new { turn = 40, to = "tap" } },
-        sliders = new[] { new { id = "shoe", control = "throttle", fromTurn = 20, toTurn, to = "arm", contactOhms = 0.1, bridgesTurns } },
-    };
+    private static object Coil(int bridgesTurns, double toTurn) =>
+        new
+        {
+            core = "core",
+            turns = 100,
+            ohms = 10,
+            taps = new[] { new { turn = 40, to = "tap" } },
+            sliders = new[]
+            {
+                new
+                {
+                    id = "shoe",
+                    control = "throttle",
+                    fromTurn = 20,
+                    toTurn,
+                    to = "arm",
+                    contactOhms = 0.1,
+                    bridgesTurns,
+                },
+            },
+        };
 }

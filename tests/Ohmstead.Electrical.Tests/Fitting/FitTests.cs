@@ -29,12 +29,14 @@ public sealed class FitTests
         for (var n = 0; n < count; n++)
         {
             var values = Model.Nominal.Copy();
-            foreach (var p in Model.Parameters) values.Scale(p, Factor(p) * Math.Exp(SpreadFactor(p) * p.Sigma * Gauss()));
+            foreach (var p in Model.Parameters)
+                values.Scale(p, Factor(p) * Math.Exp(SpreadFactor(p) * p.Sigma * Gauss()));
             var taken = ImmutableArray.CreateBuilder<TakenReading>();
             foreach (var spec in Model.Sheet.Readings)
             {
                 var value = solver.Solve(new FaultedCircuits(Model, spec, spec.State).Usual, values).Value!.Value;
-                if (value > Solution.OverRange(spec.Quantity)) continue;
+                if (value > Solution.OverRange(spec.Quantity))
+                    continue;
                 value += ((2 * dice.NextDouble()) - 1) * Meter.Usual.For(spec.Quantity).LimitAt(value);
                 taken.Add(new TakenReading(spec, Outcome.Value, value, [], "", "", spec.State));
             }
@@ -67,8 +69,8 @@ public sealed class FitTests
     [Fact]
     public void Determined_medians_lie_about_the_truth_as_their_errors_say()
     {
-        var z = Model.Parameters
-            .Select(p => (Truth: p.Nominal * Factor(p), Fit: Of(p.Path)))
+        var z = Model
+            .Parameters.Select(p => (Truth: p.Nominal * Factor(p), Fit: Of(p.Path)))
             .Where(p => p.Fit.Determined)
             .Select(p => (p.Fit.Value - p.Truth) / p.Fit.StandardError)
             .ToArray();

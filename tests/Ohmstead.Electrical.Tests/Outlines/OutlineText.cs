@@ -27,5 +27,8 @@ internal static class OutlineText
     public static TypeSheet Sheet(string text) => Kind(text).Sheet;
 
     /// <summary>An element as "id kind from→to"; sliders as "id slider winding→to".</summary>
-    public static IEnumerable<string> Parts(TypeSheet sheet) => sheet.Elements.SelectMany(e => (e is Winding w ? w.Sliders.Select(s => $"{s.Id} slider {w.Id}→{s.To}") : []).Prepend($"{e.Id} {e.Kind} {e.From}→{e.To}"));
+    public static IEnumerable<string> Parts(TypeSheet sheet) =>
+        sheet.Elements.SelectMany(e =>
+            (e is Winding w ? w.Sliders.Select(s => $"{s.Id} slider {w.Id}→{s.To}") : []).Prepend($"{e.Id} {e.Kind} {e.From}→{e.To}")
+        );
 }

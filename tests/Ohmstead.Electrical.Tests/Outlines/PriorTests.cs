@@ -11,10 +11,17 @@ public class PriorTests
 {
     private const double Close = 1e-5;
 
-    private static readonly OutlineKind Kind = OutlineText.Kind(OutlineText.Of(
-        OutlineText.Main + "," + OutlineText.Roller + """
-        , { "block": "winding", "id": "lamp", "volts": 6.3 }, { "block": "whistle", "throttle": "t", "boost": 6, "cell": "selenium" }, { "block": "range", "throttle": "t", "boost": 3 }, { "block": "breaker", "in": "common", "amps": 5 }, { "block": "breaker", "in": "primary", "amps": 2 }, { "block": "breaker", "in": "c" }, { "block": "pilot", "across": ["a", "c"] }
-        """, """{ "volts": 230, "watts": 300 }"""));
+    private static readonly OutlineKind Kind = OutlineText.Kind(
+        OutlineText.Of(
+            OutlineText.Main
+                + ","
+                + OutlineText.Roller
+                + """
+                , { "block": "winding", "id": "lamp", "volts": 6.3 }, { "block": "whistle", "throttle": "t", "boost": 6, "cell": "selenium" }, { "block": "range", "throttle": "t", "boost": 3 }, { "block": "breaker", "in": "common", "amps": 5 }, { "block": "breaker", "in": "primary", "amps": 2 }, { "block": "breaker", "in": "c" }, { "block": "pilot", "across": ["a", "c"] }
+                """,
+            """{ "volts": 230, "watts": 300 }"""
+        )
+    );
 
     private static TypeSheet Sheet => Kind.Sheet;
 
@@ -112,11 +119,32 @@ public class PriorTests
     [InlineData("disc", 2.2e-3, 0.12, 0.12, 110, 0.6, 0.1, 0.35, 0.6)]
     [InlineData("selenium", 1.5e-3, 0.14, 0.15, 300, 0.8, 0.15, 0.5, 0.9)]
     [InlineData("silicon", 1e-8, 0.05, 0.03, 2e6, 1, 0.05, 0.5, 1)]
-    public void A_cell_is_of_its_sort(string cell, double saturation, double slope, double series, double leakage, double doubtSaturation, double doubtSlope, double doubtSeries, double doubtLeakage)
+    public void A_cell_is_of_its_sort(
+        string cell,
+        double saturation,
+        double slope,
+        double series,
+        double leakage,
+        double doubtSaturation,
+        double doubtSlope,
+        double doubtSeries,
+        double doubtLeakage
+    )
     {
-        var d = OutlineText.Sheet(OutlineText.Of(OutlineText.Main + $$""", { "block": "rectifier", "post": "d", "from": "c", "cell": "{{cell}}" }""")).Elements.OfType<Rectifier>().Single();
+        var d = OutlineText
+            .Sheet(OutlineText.Of(OutlineText.Main + $$""", { "block": "rectifier", "post": "d", "from": "c", "cell": "{{cell}}" }"""))
+            .Elements.OfType<Rectifier>()
+            .Single();
         Assert.Equal((saturation, slope, series, leakage), (d.SaturationAmps, d.SlopeVolts, d.SeriesOhms, d.LeakageOhms));
-        Assert.Equal((doubtSaturation, doubtSlope, doubtSeries, doubtLeakage), (d.KindError.Of("saturationAmps", 0), d.KindError.Of("slopeVolts", 0), d.KindError.Of("seriesOhms", 0), d.KindError.Of("leakageOhms", 0)));
+        Assert.Equal(
+            (doubtSaturation, doubtSlope, doubtSeries, doubtLeakage),
+            (
+                d.KindError.Of("saturationAmps", 0),
+                d.KindError.Of("slopeVolts", 0),
+                d.KindError.Of("seriesOhms", 0),
+                d.KindError.Of("leakageOhms", 0)
+            )
+        );
     }
 
     [Fact]
@@ -129,9 +157,22 @@ public class PriorTests
         Near(1.12 * 14, pilot.Volts);
         Assert.Equal((0.12, 0.3), (pilot.Amps, pilot.KindError.Of("amps", 0)));
         // One that lights when the breaker in the primary opens has the line across it.
-        var across = OutlineText.Sheet(OutlineText.Of(OutlineText.Main + """, { "block": "breaker", "in": "primary" }, { "block": "pilot", "across": "breaker" }""")).Elements.OfType<Lamp>().Single();
+        var across = OutlineText
+            .Sheet(
+                OutlineText.Of(
+                    OutlineText.Main + """, { "block": "breaker", "in": "primary" }, { "block": "pilot", "across": "breaker" }"""
+                )
+            )
+            .Elements.OfType<Lamp>()
+            .Single();
         Near(1.12 * 120, across.Volts);
-        Assert.Equal((2, 3), (Sheet.Elements.First(e => e.Id == "cord-2").Percents["open"], Sheet.Elements.First(e => e.Id == "cord-2").Percents["resistive"]));
+        Assert.Equal(
+            (2, 3),
+            (
+                Sheet.Elements.First(e => e.Id == "cord-2").Percents["open"],
+                Sheet.Elements.First(e => e.Id == "cord-2").Percents["resistive"]
+            )
+        );
         // Half to twice 6.22768 + two cords, two joints and the breaker: 6.68168.
         var blades = Sheet.FindReading("blades")!.Limits!;
         Near(6.68168 / 2, blades.Min);
@@ -153,7 +194,9 @@ public class PriorTests
     [Fact]
     public void A_range_of_volts_is_its_middle_and_widens_the_spread()
     {
-        var main = OutlineText.Sheet(OutlineText.Of("""{ "block": "winding", "id": "main", "from": "a", "posts": { "b": { "between": [4, 9] } } }""")).Windings.Single(w => w.Id == "main");
+        var main = OutlineText
+            .Sheet(OutlineText.Of("""{ "block": "winding", "id": "main", "from": "a", "posts": { "b": { "between": [4, 9] } } }"""))
+            .Windings.Single(w => w.Id == "main");
         var turns = 120 / (0.0034 * Math.Sqrt(9000));
         // Middle √(4·9) = 6; ln(9/4) are 2·1.96 deviations.
         Near(1.005 * 6 / 120 * turns, main.Turns);
@@ -164,7 +207,10 @@ public class PriorTests
     public void A_plate_between_two_volts_is_its_middle_and_widens_what_hangs_on_it()
     {
         // Middle √(100·144) = 120; ln(1.44) are 2·1.96 deviations. A ratio goes with V, ohms and core loss with V².
-        var (kind, plain) = (OutlineText.Kind(OutlineText.Of(OutlineText.Main, """{ "volts": { "between": [100, 144] }, "watts": 150 }""")).Sheet, OutlineText.Sheet(OutlineText.Of(OutlineText.Main)));
+        var (kind, plain) = (
+            OutlineText.Kind(OutlineText.Of(OutlineText.Main, """{ "volts": { "between": [100, 144] }, "watts": 150 }""")).Sheet,
+            OutlineText.Sheet(OutlineText.Of(OutlineText.Main))
+        );
         var doubt = Math.Log(1.44) / (2 * 1.959964);
         Near(120, kind.SupplyVolts);
         Near(plain.Windings.Single(w => w.Id == "main").Turns, kind.Windings.Single(w => w.Id == "main").Turns);

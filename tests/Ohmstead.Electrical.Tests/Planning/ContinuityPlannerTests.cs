@@ -47,7 +47,16 @@ public class ContinuityPlannerTests
             if (plan.LeftToOthers.Any(g => g.Contains(net[0]) && g.Contains(terminal)))
                 continue;
             var wires = sheet.Elements.Where(e => e.Kind is "wire" or "joint" && (e.From == terminal || e.To == terminal)).ToList();
-            if (wires.Count > 0 && !Shows(plan, sheet with { Elements = [.. sheet.Elements.Select(e => wires.Contains(e) ? (Resistive)e with { Ohms = 1e9 } : e)] }))
+            if (
+                wires.Count > 0
+                && !Shows(
+                    plan,
+                    sheet with
+                    {
+                        Elements = [.. sheet.Elements.Select(e => wires.Contains(e) ? (Resistive)e with { Ohms = 1e9 } : e)],
+                    }
+                )
+            )
                 missed.Add(terminal);
         }
         Assert.Empty(missed);
@@ -116,8 +125,8 @@ public class ContinuityPlannerTests
     {
         var draft = new SheetDraft();
         for (var n = 0; n < 8; n++)
-            for (var k = 1; k < (n < 4 ? 3 : 2); k++)
-                draft.Wire(Name($"w-{n}-{k}"), Name($"n{n}"), Name($"n{n}-{k}"), 0.005);
+        for (var k = 1; k < (n < 4 ? 3 : 2); k++)
+            draft.Wire(Name($"w-{n}-{k}"), Name($"n{n}"), Name($"n{n}-{k}"), 0.005);
         draft.Core("core", "w", 1000, 1).Winding("w", "n0", "n1", 100, 50);
         var plan = ContinuityPlanner.Plan(draft.Sheet(), AtRest, Meter.Usual);
         Assert.Equal(12, plan.Checks.Count(c => c.IsJoined));
@@ -151,7 +160,12 @@ public class ContinuityPlannerTests
         return plan.Checks.Any(c =>
         {
             var ohms = bench.Ohms(c.First, c.Second);
-            return ohms != c.Ohms && (double.IsInfinity(ohms) || double.IsInfinity(c.Ohms) || Math.Abs(ohms - c.Ohms) > meter.LimitAt(ohms) + meter.LimitAt(c.Ohms));
+            return ohms != c.Ohms
+                && (
+                    double.IsInfinity(ohms)
+                    || double.IsInfinity(c.Ohms)
+                    || Math.Abs(ohms - c.Ohms) > meter.LimitAt(ohms) + meter.LimitAt(c.Ohms)
+                );
         });
     }
 }

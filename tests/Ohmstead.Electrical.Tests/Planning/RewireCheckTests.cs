@@ -64,9 +64,7 @@ public class RewireCheckTests
         for (var n = 0; n < units; n++)
         {
             var mistake = Table.Mistakes[told[n * 7 % told.Count]];
-            if (
-                Check(mistake.Make(Sheet, mistake.Sizes[n % mistake.Sizes.Length]), n).Verdict == RewireVerdict.NoneLeft
-            )
+            if (Check(mistake.Make(Sheet, mistake.Sizes[n % mistake.Sizes.Length]), n).Verdict == RewireVerdict.NoneLeft)
                 passed.Add(mistake.Id);
         }
         Assert.True(passed.Count == 0, string.Join(", ", passed));
@@ -79,11 +77,7 @@ public class RewireCheckTests
         Assert.Equal(RewireVerdict.NotProved, result.Verdict);
         Assert.Empty(result.Probable);
         Assert.All(result.Take, t => Assert.True(t.Spec.State.Source is not { Volts: > 30 }, t.Spec.Id));
-        var alone = result
-            .Take.SelectMany(t => t.Tells)
-            .Concat(result.Untold)
-            .Select(m => m.Id)
-            .ToHashSet(StringComparer.Ordinal);
+        var alone = result.Take.SelectMany(t => t.Tells).Concat(result.Untold).Select(m => m.Id).ToHashSet(StringComparer.Ordinal);
         Assert.True(alone.Count > 0.9 * result.Mistakes.Length);
     }
 
@@ -123,7 +117,11 @@ public class RewireCheckTests
     public void A_path_from_the_plug_to_the_posts_is_told_by_that_reading_alone()
     {
         var moved = MistakeList.Of(Sheet).Single(m => m.Id == "moved:cord-1.to>breaker-in");
-        UnitReadings Alone(TypeSheet wired) => Nothing with { Readings = [Read(wired, 0, isNominal: true).Readings.Single(r => r.Spec.Id == "blades-posts")] };
+        UnitReadings Alone(TypeSheet wired) =>
+            Nothing with
+            {
+                Readings = [Read(wired, 0, isNominal: true).Readings.Single(r => r.Spec.Id == "blades-posts")],
+            };
         var wrong = RewireCheck.Run(Table, Told, Wiring, Alone(moved.Make(Sheet, 0)));
         Assert.Equal(RewireVerdict.Mistake, wrong.Verdict);
         Assert.All(wrong.Probable[0].Mistakes, m => Assert.True(Wiring.IsDangerous(m.Make(Sheet, m.Sizes[0])), m.Id));
@@ -166,13 +164,19 @@ public class RewireCheckTests
     public void An_end_seen_on_the_wrong_terminal_makes_the_mistakes_that_put_it_there_fifty_times_as_likely()
     {
         List<(int Reading, double Shown)> read = [(0, Table.Right[0])];
-        var there = Table.Mistakes.Where((m, n) => m.Id.StartsWith("moved:", StringComparison.Ordinal) && Math.Abs(Table.Wrong[n][0][0] - Table.Right[0]) < 1e-6).First().Id;
+        var there = Table
+            .Mistakes.Where(
+                (m, n) => m.Id.StartsWith("moved:", StringComparison.Ordinal) && Math.Abs(Table.Wrong[n][0][0] - Table.Right[0]) < 1e-6
+            )
+            .First()
+            .Id;
         var end = there["moved:".Length..there.IndexOf('>', StringComparison.Ordinal)];
         ImmutableArray<SeenEnd> seen = [new(end, there[(there.IndexOf('>', StringComparison.Ordinal) + 1)..])];
         var nothing = new RewireWeights(Table, read, new double[Table.Mistakes.Length]).All();
         var eye = new RewireWeights(Table, read, [.. Table.Mistakes.Select(m => SeenEnd.Nats(seen, m, Sheet))]).All();
         double Odds(List<(int[] Mistakes, double Probability)> all, string id) =>
-            all.Single(h => h.Mistakes is [var m] && Table.Mistakes[m].Id == id).Probability / all.Single(h => h.Mistakes.Length == 0).Probability;
+            all.Single(h => h.Mistakes is [var m] && Table.Mistakes[m].Id == id).Probability
+            / all.Single(h => h.Mistakes.Length == 0).Probability;
         Assert.Equal(50, Odds(eye, there) / Odds(nothing, there), 6);
         Assert.Equal(1, Odds(eye, "cold:w-17") / Odds(nothing, "cold:w-17"), 6);
     }
@@ -203,7 +207,14 @@ public class RewireCheckTests
         var breaker = Sheet.Elements.OfType<Resistive>().Single(e => e.Id == "breaker");
         var sheet = Sheet with { Elements = Sheet.Elements.Replace(breaker, breaker with { Ohms = 0.008 }) };
         Assert.False(new Wiring(sheet).IsDangerous(sheet));
-        Assert.True(new Wiring(sheet).IsDangerous(sheet with { Elements = sheet.Elements.Replace(breaker with { Ohms = 0.008 }, breaker with { Ohms = 0.001 }) }));
+        Assert.True(
+            new Wiring(sheet).IsDangerous(
+                sheet with
+                {
+                    Elements = sheet.Elements.Replace(breaker with { Ohms = 0.008 }, breaker with { Ohms = 0.001 }),
+                }
+            )
+        );
     }
 
     [Fact]
@@ -211,11 +222,7 @@ public class RewireCheckTests
     {
         var ids = MistakeList.Of(Sheet).Select(m => m.Id).ToList();
         Assert.Equal(ids.Distinct(), ids);
-        Assert.Equal(
-            10,
-            MistakeList.Of(Sheet).Where(m => m.Id.StartsWith("swap:", StringComparison.Ordinal)).Sum(m => m.Percent),
-            6
-        );
+        Assert.Equal(10, MistakeList.Of(Sheet).Where(m => m.Id.StartsWith("swap:", StringComparison.Ordinal)).Sum(m => m.Percent), 6);
         Assert.Contains("bypassed:breaker", ids);
         Assert.DoesNotContain("reversed:main", ids);
     }
@@ -232,11 +239,7 @@ public class RewireCheckTests
         foreach (var p in model.Parameters.Where(_ => !isNominal))
             values.Scale(
                 p,
-                Math.Exp(
-                    p.Sigma
-                        * Math.Sqrt(-2 * Math.Log(1 - dice.NextDouble()))
-                        * Math.Cos(2 * Math.PI * dice.NextDouble())
-                )
+                Math.Exp(p.Sigma * Math.Sqrt(-2 * Math.Log(1 - dice.NextDouble())) * Math.Cos(2 * Math.PI * dice.NextDouble()))
             );
         var solver = new ReadingSolver();
         return Nothing with
@@ -250,15 +253,7 @@ public class RewireCheckTests
                         var value = solver.Solve(new FaultedCircuits(model, r, r.State).Usual, values).Value!.Value;
                         var isOpen = value > Solution.OverRange(r.Quantity);
                         var shown = value + (((2 * dice.NextDouble()) - 1) * CaseMeter.For(r.Quantity).LimitAt(value));
-                        return new TakenReading(
-                            r,
-                            isOpen ? Outcome.OverRange : Outcome.Value,
-                            isOpen ? 0 : shown,
-                            [],
-                            "",
-                            "",
-                            r.State
-                        );
+                        return new TakenReading(r, isOpen ? Outcome.OverRange : Outcome.Value, isOpen ? 0 : shown, [], "", "", r.State);
                     }),
             ],
         };

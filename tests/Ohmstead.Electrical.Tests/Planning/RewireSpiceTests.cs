@@ -28,11 +28,11 @@ public class RewireSpiceTests
     private static readonly Telling Told = new(Table, Wiring);
 
     private static List<(string Id, double Ohms, JsonObject Expected)> Kept { get; } =
-        [
-            .. JsonNode
-                .Parse(System.IO.File.ReadAllText(Reference.PathOf(File)))!["mistakes"]!.AsArray()
-                .Select(m => ((string)m!["id"]!, (double)m["ohms"]!, m["expected"]!.AsObject())),
-        ];
+    [
+        .. JsonNode.Parse(System.IO.File.ReadAllText(Reference.PathOf(File)))!["mistakes"]!
+            .AsArray()
+            .Select(m => ((string)m!["id"]!, (double)m["ohms"]!, m["expected"]!.AsObject())),
+    ];
 
     [Fact]
     public void Every_mistake_is_there_at_its_middle_size()
@@ -57,7 +57,11 @@ public class RewireSpiceTests
                 var given = ValueOf(value!);
                 var isOpen = ours > Solution.OverRange(spec.Quantity);
                 // Where no meter is read to so many digits the OL limit itself may fall between the two.
-                if (double.IsInfinity(given) ? !isOpen : isOpen || Math.Abs(ours - given) > Tolerance.Of(spec.Quantity, given, isPeriodic: true))
+                if (
+                    double.IsInfinity(given)
+                        ? !isOpen
+                        : isOpen || Math.Abs(ours - given) > Tolerance.Of(spec.Quantity, given, isPeriodic: true)
+                )
                     off.Add(FormattableString.Invariant($"{id} {reading}: {given:G6}, ours {ours:G6}"));
             }
         }
@@ -68,7 +72,10 @@ public class RewireSpiceTests
     [Fact]
     public void A_tenth_of_the_mistakes_comes_out_of_ngspice_again()
     {
-        Assert.SkipUnless(NgspiceRun.IsThere, "ngspice is not installed here (Debian: apt-get install ngspice); the kept values are still compared above.");
+        Assert.SkipUnless(
+            NgspiceRun.IsThere,
+            "ngspice is not installed here (Debian: apt-get install ngspice); the kept values are still compared above."
+        );
         foreach (var (id, ohms, expected) in new Random(160).GetItems(Kept.ToArray(), Kept.Count / 10).DistinctBy(k => k.Id))
         {
             var fresh = NgspiceRun.Mistake(Reference.PathOf("tests/Reference/contract/twin-160.sheet.json"), id, ohms);
@@ -76,7 +83,11 @@ public class RewireSpiceTests
             foreach (var (reading, value) in expected)
             {
                 var (one, other) = (ValueOf(value!), ValueOf(fresh[reading]!));
-                Assert.True(one.Equals(other) || Math.Abs(one - other) <= 0.1 * Tolerance.Of(Sheet.FindReading(reading)!.Quantity, one, isPeriodic: false), FormattableString.Invariant($"{id} {reading}: kept {one:G7}, now {other:G7}"));
+                Assert.True(
+                    one.Equals(other)
+                        || Math.Abs(one - other) <= 0.1 * Tolerance.Of(Sheet.FindReading(reading)!.Quantity, one, isPeriodic: false),
+                    FormattableString.Invariant($"{id} {reading}: kept {one:G7}, now {other:G7}")
+                );
             }
         }
     }
@@ -107,7 +118,15 @@ public class RewireSpiceTests
             var value = ValueOf(expected[spec.Id]!);
             return double.IsInfinity(value)
                 ? new(spec, Outcome.OverRange, 0, [], "", "", spec.State)
-                : new(spec, Outcome.Value, value + (((2 * dice.NextDouble()) - 1) * DrawnUnit.CaseMeter.For(spec.Quantity).LimitAt(value)), [], "", "", spec.State);
+                : new(
+                    spec,
+                    Outcome.Value,
+                    value + (((2 * dice.NextDouble()) - 1) * DrawnUnit.CaseMeter.For(spec.Quantity).LimitAt(value)),
+                    [],
+                    "",
+                    "",
+                    spec.State
+                );
         }
         return new UnitReadings(Sheet.Id, Sheet.SupplyVolts, null, DrawnUnit.CaseMeter, [.. Told.Take().Select(t => Take(t.Spec))], []);
     }

@@ -35,7 +35,10 @@ public class SideCodesTests
     {
         var words = SideCodes.Of([.. Enumerable.Repeat(1, groups)]);
         Assert.InRange(words.Length, least, groups - 1);
-        Assert.Equal(groups, Enumerable.Range(0, groups).Select(g => string.Concat(words.Select(w => w[g] ? '1' : '0'))).Distinct().Count());
+        Assert.Equal(
+            groups,
+            Enumerable.Range(0, groups).Select(g => string.Concat(words.Select(w => w[g] ? '1' : '0'))).Distinct().Count()
+        );
         if (groups <= 4)
             Assert.Equal(least, words.Length);
     }
@@ -57,7 +60,11 @@ public class SideCodesTests
                 for (var k = 0; k < checks; k++)
                     (words[g][k], rest) = (rest % 3, rest / 3);
             }
-            if (Enumerable.Range(0, clips.Length).All(a => Enumerable.Range(0, a).All(b => Enumerable.Range(0, checks).Any(k => words[a][k] + words[b][k] == 1))))
+            if (
+                Enumerable
+                    .Range(0, clips.Length)
+                    .All(a => Enumerable.Range(0, a).All(b => Enumerable.Range(0, checks).Any(k => words[a][k] + words[b][k] == 1)))
+            )
                 least = Math.Min(least, Minutes(words, clips));
         }
         return least;

@@ -102,7 +102,10 @@ public class TakeApartPlannerTests
                 var tree = new StepTree(steps, 60, new HashSet<string>());
                 var goal = tree.Empty.With(steps.Length - 1);
                 Assert.InRange(new WayBound(tree).Of(goal), 0.5, cheapest + 1e-6);
-                Assert.All(tree.Musts[^1].Steps(), s => Assert.Equal(double.PositiveInfinity, Cheapest(steps, target, without: steps[s].Id)));
+                Assert.All(
+                    tree.Musts[^1].Steps(),
+                    s => Assert.Equal(double.PositiveInfinity, Cheapest(steps, target, without: steps[s].Id))
+                );
             },
             iter: 400
         );

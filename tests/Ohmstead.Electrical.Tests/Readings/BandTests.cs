@@ -31,8 +31,7 @@ public class BandTests(ITestOutputHelper output)
     [InlineData("roller-right:worn")]
     [InlineData("disc-right:high-drop")]
     [InlineData("ins-primary-core:low")]
-    public void Bands_with_a_fault_of_one_size_or_any_agree_with_drawn_units(string fault) =>
-        Compare(Reference.Twin160, [fault]);
+    public void Bands_with_a_fault_of_one_size_or_any_agree_with_drawn_units(string fault) => Compare(Reference.Twin160, [fault]);
 
     [Fact]
     public void Bands_with_two_faults_of_any_size_agree_with_drawn_units() =>
@@ -84,9 +83,7 @@ public class BandTests(ITestOutputHelper output)
     }
 
     private static double Off(double ours, double drawn, double width) =>
-        double.IsInfinity(ours) || double.IsInfinity(drawn)
-            ? (ours.Equals(drawn) ? 0 : 1)
-            : Math.Abs(ours - drawn) / Math.Max(width, 1e-9);
+        double.IsInfinity(ours) || double.IsInfinity(drawn) ? (ours.Equals(drawn) ? 0 : 1) : Math.Abs(ours - drawn) / Math.Max(width, 1e-9);
 
     private static bool IsDirect(ReadingSpec r) =>
         r.Quantity is Quantity.Ohms or Quantity.InsulationOhms || r.State.Source is { IsDirect: true };
@@ -98,19 +95,12 @@ public class BandTests(ITestOutputHelper output)
     /// quantile would be √(p(1 − p)/n)/density: of the band's width 0.013 for a normal law and 2,500 draws; 0.016 at the upper
     /// end of a log-normal one of deviation 0.7 and 16,000 draws. Drawn evenly it is less.
     /// </summary>
-    private static Dictionary<string, double[]> Draw(
-        BenchUnit unit,
-        ReadingSpec[] specs,
-        AssumedFault[] faults,
-        int draws
-    )
+    private static Dictionary<string, double[]> Draw(BenchUnit unit, ReadingSpec[] specs, AssumedFault[] faults, int draws)
     {
         var random = new Random(Seed);
         var parameters = unit.Model.Parameters;
         var values = specs.ToDictionary(r => r.Id, _ => new double[draws], StringComparer.Ordinal);
-        var normals = parameters
-            .Select(_ => Strata(random, draws).Select(u => Normal.InvCDF(0, 1, u)).ToArray())
-            .ToArray();
+        var normals = parameters.Select(_ => Strata(random, draws).Select(u => Normal.InvCDF(0, 1, u)).ToArray()).ToArray();
         var sizes = faults.Select(_ => Strata(random, draws)).ToArray();
         var nominal = faults.Select(f => new Fault(f.Mode, f.Size ?? f.Mode.MiddleSize)).ToArray();
         var circuits = specs.Select(r => new FaultedCircuits(unit.Model, r, r.State).For(nominal)).ToArray();
@@ -125,8 +115,7 @@ public class BandTests(ITestOutputHelper output)
             for (var r = 0; r < circuits.Length; r++)
             {
                 var value = solver.Solve(circuits[r], one).Value!.Value;
-                values[specs[r].Id][n] =
-                    value > Solution.OverRange(specs[r].Quantity) ? double.PositiveInfinity : value;
+                values[specs[r].Id][n] = value > Solution.OverRange(specs[r].Quantity) ? double.PositiveInfinity : value;
             }
         }
         return values;

@@ -13,12 +13,37 @@ public class InductiveKickTests
     private const double CoreHenries = 3;
     private const double CoreTurns = 300;
 
-    private static readonly object Mains = new { source = new { from = "blade-1", to = "blade-2", volts = 120 } };
+    private static readonly object Mains = new
+    {
+        source = new
+        {
+            from = "blade-1",
+            to = "blade-2",
+            volts = 120,
+        },
+    };
 
     private static object Fed(string from, string to, double amps, object? controls = null) =>
         controls is null
-            ? new { source = new { from, to, directAmps = amps } }
-            : new { source = new { from, to, directAmps = amps }, controls };
+            ? new
+            {
+                source = new
+                {
+                    from,
+                    to,
+                    directAmps = amps,
+                },
+            }
+            : new
+            {
+                source = new
+                {
+                    from,
+                    to,
+                    directAmps = amps,
+                },
+                controls,
+            };
 
     /// <summary>A primary behind a cord, a main winding of 30 turns with a roller from turn 10 on, and 10 turns beside it.</summary>
     private static SheetDraft Draft() =>
@@ -39,7 +64,18 @@ public class InductiveKickTests
                     core = "core",
                     turns = 30,
                     ohms = 0.1,
-                    sliders = new[] { new { id = "roller", control = "throttle", fromTurn = 10, toTurn = 30, to = "arm", contactOhms = 0.1 } },
+                    sliders = new[]
+                    {
+                        new
+                        {
+                            id = "roller",
+                            control = "throttle",
+                            fromTurn = 10,
+                            toTurn = 30,
+                            to = "arm",
+                            contactOhms = 0.1,
+                        },
+                    },
                 }
             )
             .Winding("boost", "arm", "hub", 10, 0.05)
@@ -74,12 +110,23 @@ public class InductiveKickTests
     [Fact]
     public void Windings_in_a_row_add_and_against_each_other_take_away()
     {
-        Is(40, 1, Kick(Draft().Reading("drop", "dc-volts", ["common", "arm"], Fed("common", "post", 1, new { throttle = 1.0, lever = "on" }))));
+        Is(
+            40,
+            1,
+            Kick(Draft().Reading("drop", "dc-volts", ["common", "arm"], Fed("common", "post", 1, new { throttle = 1.0, lever = "on" })))
+        );
         var against = Draft().Json();
         against["elements"]![4]!["from"] = "hub";
         against["elements"]![4]!["to"] = "arm";
         var sheet = TypeSheetFile.Read(against.ToJsonString()).Required;
-        var spec = sheet.Readings[0] with { State = Draft().Reading("drop", "dc-volts", ["common", "arm"], Fed("common", "post", 1, new { throttle = 1.0, lever = "on" })).Sheet().Readings[^1].State };
+        var spec = sheet.Readings[0] with
+        {
+            State = Draft()
+                .Reading("drop", "dc-volts", ["common", "arm"], Fed("common", "post", 1, new { throttle = 1.0, lever = "on" }))
+                .Sheet()
+                .Readings[^1]
+                .State,
+        };
         Is(20, 1, InductiveKick.Of(new UnitModel(sheet), spec, spec.State));
     }
 
@@ -88,7 +135,16 @@ public class InductiveKickTests
     {
         Is(CoreTurns, 0.5, Kick(Draft().Reading("drop", "dc-volts", ["lug-1", "blade-1"], Fed("blade-1", "blade-2", 0.5))));
         // A strap across the plug may come off: it does not count.
-        var strapped = new { source = new { from = "common", to = "end", directAmps = 1.0 }, joined = new[] { new[] { "blade-1", "blade-2" } } };
+        var strapped = new
+        {
+            source = new
+            {
+                from = "common",
+                to = "end",
+                directAmps = 1.0,
+            },
+            joined = new[] { new[] { "blade-1", "blade-2" } },
+        };
         Is(30, 1, Kick(Draft().Reading("drop", "dc-volts", ["common", "end"], strapped)));
     }
 
@@ -97,7 +153,16 @@ public class InductiveKickTests
     public void A_table_of_excitation_counts_by_its_first_slope()
     {
         var draft = new SheetDraft()
-            .Core("core", "primary", 1300, [[0, 0], [60, 0.09], [120, 0.24]])
+            .Core(
+                "core",
+                "primary",
+                1300,
+                [
+                    [0, 0],
+                    [60, 0.09],
+                    [120, 0.24],
+                ]
+            )
             .Winding("primary", "blade-1", "blade-2", CoreTurns, 3)
             .Winding("main", "common", "end", 30, 0.1)
             .Reading("mains", "ac-volts", ["common", "end"], Mains)

@@ -83,15 +83,9 @@ public class JudgingTests
     public void A_fit_takes_nothing_from_it()
     {
         static FitResult Of(params TakenReading[] taken) =>
-            Fit.Run(
-                new UnitModel(Sheet),
-                [new UnitReadings(Sheet.Id, Sheet.SupplyVolts, null, Meter.Usual, [.. taken], [])]
-            );
+            Fit.Run(new UnitModel(Sheet), [new UnitReadings(Sheet.Id, Sheet.SupplyVolts, null, Meter.Usual, [.. taken], [])]);
         var cold = Of(Taken("ohms-left", 0.3));
         Assert.Equal(cold.Parameters.AsEnumerable(), Of(Taken("ohms-left", 0.3), Taken("whistle-amps", 40)).Parameters);
-        Assert.NotEqual(
-            cold.Parameters.AsEnumerable(),
-            Of(Taken("ohms-left", 0.3), Taken("amps-idle", 0.5)).Parameters
-        );
+        Assert.NotEqual(cold.Parameters.AsEnumerable(), Of(Taken("ohms-left", 0.3), Taken("amps-idle", 0.5)).Parameters);
     }
 }

@@ -14,12 +14,7 @@ public class NormalDrawsTests
     {
         for (var c = 0; c < Columns; c++)
         {
-            var shares = NormalDraws
-                .OfParameter(c)
-                .ToArray()
-                .Select(z => Normal.CDF(0, 1, z) * NormalDraws.Count)
-                .Order()
-                .ToArray();
+            var shares = NormalDraws.OfParameter(c).ToArray().Select(z => Normal.CDF(0, 1, z) * NormalDraws.Count).Order().ToArray();
             for (var n = 0; n < shares.Length; n++)
                 Assert.Equal(n + 0.5, shares[n], 0.01);
         }
@@ -47,11 +42,7 @@ public class NormalDrawsTests
         for (var b = 0; b < a; b++)
         {
             Assert.InRange(Correlation.Pearson(columns[a], columns[b]), -0.055, 0.055);
-            Assert.InRange(
-                Correlation.Pearson(columns[a].Select(Math.Abs), columns[b].Select(Math.Abs)),
-                -0.055,
-                0.055
-            );
+            Assert.InRange(Correlation.Pearson(columns[a].Select(Math.Abs), columns[b].Select(Math.Abs)), -0.055, 0.055);
         }
     }
 }

@@ -23,11 +23,7 @@ public class NormalLawTests
     [InlineData(0.975)]
     [InlineData(0.99994)]
     public void The_place_of_a_share_is_found_from_a_place_below_it(double share) =>
-        Assert.Equal(
-            Normal.InvCDF(0, 1, share),
-            NormalLaw.At(share, Math.Max(0, Normal.InvCDF(0, 1, share) - 1)),
-            5e-4
-        );
+        Assert.Equal(Normal.InvCDF(0, 1, share), NormalLaw.At(share, Math.Max(0, Normal.InvCDF(0, 1, share) - 1)), 5e-4);
 
     /// <remarks>A gradient without curvature is small, because both come from the same movement of the readings.</remarks>
     [Theory]
@@ -50,9 +46,7 @@ public class NormalLawTests
         double Sum(Func<double, double> of) =>
             Enumerable
                 .Range(0, 200)
-                .Sum(k =>
-                    GaussLegendreRule.Integrate(u => of(u) * Math.Exp(Log(u) - most), k / 200.0, (k + 1) / 200.0, 10)
-                );
+                .Sum(k => GaussLegendreRule.Integrate(u => of(u) * Math.Exp(Log(u) - most), k / 200.0, (k + 1) / 200.0, 10));
         var (integral, mean) = (Sum(_ => 1), Sum(u => u) / Sum(_ => 1));
         var cut = NormalLaw.Cut(at, gradient, curvature);
         Assert.Equal(most + Math.Log(integral), cut.LogIntegral, 0.02);
@@ -74,9 +68,7 @@ public class NormalLawTests
             n,
             (i, j) => inverse[(Math.Max(i, j) * n) + Math.Min(i, j)]
         );
-        Assert.True(
-            ((a * symmetric) - MathNet.Numerics.LinearAlgebra.Matrix<double>.Build.DenseIdentity(n)).L2Norm() < 1e-9
-        );
+        Assert.True(((a * symmetric) - MathNet.Numerics.LinearAlgebra.Matrix<double>.Build.DenseIdentity(n)).L2Norm() < 1e-9);
         Assert.Equal(Math.Log(a.Determinant()), log, 1e-9);
     }
 }

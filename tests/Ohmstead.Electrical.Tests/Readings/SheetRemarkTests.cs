@@ -27,7 +27,11 @@ public class SheetRemarkTests
     {
         var json = Json();
         Source(json, "volts-14")["volts"] = "line";
-        Assert.EndsWith(".state.source.volts", Assert.Single(TypeSheetFile.Read(json.ToJsonString()).Problems).Path, StringComparison.Ordinal);
+        Assert.EndsWith(
+            ".state.source.volts",
+            Assert.Single(TypeSheetFile.Read(json.ToJsonString()).Problems).Path,
+            StringComparison.Ordinal
+        );
     }
 
     /// <summary>15 % of 117 V are 17.55 V: 99.45 V is the last that is taken for a slip.</summary>
@@ -44,7 +48,8 @@ public class SheetRemarkTests
         var found = SheetRemarks.Of(sheet).Where(r => r.Path.EndsWith("source.volts", StringComparison.Ordinal)).ToList();
         Assert.Equal(isOdd ? 1 : 0, found.Count);
         Assert.Equal(isOdd, SheetRemarks.IsAlmostMains(sheet, sheet.FindReading("volts-14")!));
-        if (isOdd) Assert.Equal("write \"mains\"", found[0].Right);
+        if (isOdd)
+            Assert.Equal("write \"mains\"", found[0].Right);
     }
 
     [Fact]
@@ -61,17 +66,34 @@ public class SheetRemarkTests
         var at = sheet.Readings.IndexOf(sheet.FindReading("volts-14")!);
         var pilot = sheet.Elements.IndexOf(sheet.Elements.First(e => e.Id == "pilot"));
         Assert.Equal(
-            new[] { "$.titels", "$.titels.x", FormattableString.Invariant($"$.elements[{pilot}].ohms"), FormattableString.Invariant($"$.readings[{at}].state.source.seriesOhm") }.Order(StringComparer.Ordinal),
-            SheetRemarks.Of(sheet).Where(r => r.Wrong.StartsWith("is a field", StringComparison.Ordinal)).Select(r => r.Path).Order(StringComparer.Ordinal));
+            new[]
+            {
+                "$.titels",
+                "$.titels.x",
+                FormattableString.Invariant($"$.elements[{pilot}].ohms"),
+                FormattableString.Invariant($"$.readings[{at}].state.source.seriesOhm"),
+            }.Order(StringComparer.Ordinal),
+            SheetRemarks
+                .Of(sheet)
+                .Where(r => r.Wrong.StartsWith("is a field", StringComparison.Ordinal))
+                .Select(r => r.Path)
+                .Order(StringComparer.Ordinal)
+        );
     }
 
     /// <summary>The 14 V post has 48 of the 54 turns against 400 of the primary: 117 · 48/400 = 14.0 V; with 40 turns of primary 140 V less what the pilot lamp then draws.</summary>
     [Fact]
     public void Turns_ten_times_off_are_remarked_on_by_the_volts_of_the_posts()
     {
-        var remarks = SheetRemarks.Of(Changed(j => Element(j, "primary")["turns"] = 40)).Where(r => r.Right.StartsWith("turns", StringComparison.Ordinal)).ToList();
+        var remarks = SheetRemarks
+            .Of(Changed(j => Element(j, "primary")["turns"] = 40))
+            .Where(r => r.Right.StartsWith("turns", StringComparison.Ordinal))
+            .ToList();
         Assert.Contains(remarks, r => r.Wrong.StartsWith("would show 13", StringComparison.Ordinal));
-        Assert.DoesNotContain(SheetRemarks.Of(Changed(j => Element(j, "primary")["turns"] = 200)), r => r.Right.StartsWith("turns", StringComparison.Ordinal));
+        Assert.DoesNotContain(
+            SheetRemarks.Of(Changed(j => Element(j, "primary")["turns"] = 200)),
+            r => r.Right.StartsWith("turns", StringComparison.Ordinal)
+        );
     }
 
     /// <summary>
@@ -83,7 +105,12 @@ public class SheetRemarkTests
     [InlineData(1.55, false)]
     [InlineData(0.155, false)]
     public void A_winding_that_would_drop_most_of_its_volts_is_remarked_on(double ohms, bool isOdd) =>
-        Assert.Equal(isOdd, SheetRemarks.Of(Changed(j => Element(j, "main")["ohms"] = ohms)).Any(r => r.Wrong.Contains("by more than half", StringComparison.Ordinal)));
+        Assert.Equal(
+            isOdd,
+            SheetRemarks
+                .Of(Changed(j => Element(j, "main")["ohms"] = ohms))
+                .Any(r => r.Wrong.Contains("by more than half", StringComparison.Ordinal))
+        );
 
     private static JsonObject Json() => Reference.Json("demo/solo-110.sheet.json");
 
@@ -98,5 +125,6 @@ public class SheetRemarkTests
 
     private static JsonObject Source(JsonObject sheet, string reading) => Of(sheet, "readings", reading)["state"]!["source"]!.AsObject();
 
-    private static JsonObject Of(JsonObject sheet, string list, string id) => sheet[list]!.AsArray().Select(e => e!.AsObject()).First(e => (string?)e["id"] == id);
+    private static JsonObject Of(JsonObject sheet, string list, string id) =>
+        sheet[list]!.AsArray().Select(e => e!.AsObject()).First(e => (string?)e["id"] == id);
 }

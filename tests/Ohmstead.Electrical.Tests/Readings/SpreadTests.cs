@@ -24,12 +24,39 @@ public class SpreadTests
         var unit = new SheetDraft()
             .Core("core", "coil", 1e12, 1e9)
             .Element("resistor", "r", "a", "b", new { ohms = r, spread = new { ohms = ur / r } })
-            .Element("winding", "coil", "b", "c", new { core = "core", turns = 1e-3, ohms = 1e-6, leakageHenries = x / (120 * Math.PI), spread = new { ohms = 0, turns = 0, leakageHenries = ux / x } })
+            .Element(
+                "winding",
+                "coil",
+                "b",
+                "c",
+                new
+                {
+                    core = "core",
+                    turns = 1e-3,
+                    ohms = 1e-6,
+                    leakageHenries = x / (120 * Math.PI),
+                    spread = new
+                    {
+                        ohms = 0,
+                        turns = 0,
+                        leakageHenries = ux / x,
+                    },
+                }
+            )
             // The core is kept from inducing anything by a loop on it that is worth no reactance.
             .Winding("loop", "d", "e", 1)
             .Unit();
         var volts = p.Given("volts");
-        var state = new { source = new { from = "a", to = "c", volts }, joined = new[] { new[] { "d", "e" } } };
+        var state = new
+        {
+            source = new
+            {
+                from = "a",
+                to = "c",
+                volts,
+            },
+            joined = new[] { new[] { "d", "e" } },
+        };
         var band = Band(unit, unit.Spec("ac-amps", [], state));
         Assert.Equal(p.Given("milliamps") / 1000, band.Value, 2e-6);
         p.Agrees("ohms", volts / band.Value, 0.005);
@@ -53,7 +80,12 @@ public class SpreadTests
             .Element("resistor", "a", "top", "mid", new { ohms = 30, spread = new { ohms = sigmaA } })
             .Element("resistor", "b", "mid", "low", new { ohms = 10, spread = new { ohms = sigmaB } })
             .Unit();
-        var source = new { from = "top", to = "low", volts = 10 };
+        var source = new
+        {
+            from = "top",
+            to = "low",
+            volts = 10,
+        };
         var band = Band(unit, unit.Spec("ac-volts", ["mid", "low"], new { source }));
         Assert.Equal(2.5, band.Value, 1e-9);
         // V = E/(1 + A/B): ln V moves by −A/(A+B) with ln A, by as much the other way with ln B.
@@ -78,22 +110,69 @@ public class SpreadTests
         var draft = new SheetDraft()
             .Core("core", "coil", 1000, 1)
             .Throttle("t")
-            .Element("winding", "coil", "a", "b", new { core = "core", turns = 100, ohms = 5, leakageHenries = 1e-3, sliders = new[] { new { id = "s", control = "t", fromTurn = 0, toTurn = 90, to = "arm", contactOhms = 0.1 } } })
+            .Element(
+                "winding",
+                "coil",
+                "a",
+                "b",
+                new
+                {
+                    core = "core",
+                    turns = 100,
+                    ohms = 5,
+                    leakageHenries = 1e-3,
+                    sliders = new[]
+                    {
+                        new
+                        {
+                            id = "s",
+                            control = "t",
+                            fromTurn = 0,
+                            toTurn = 90,
+                            to = "arm",
+                            contactOhms = 0.1,
+                        },
+                    },
+                }
+            )
             .Wire("w", "b", "c", 1)
             .Element("joint", "j", "c", "d", new { ohms = 1 })
             .Element("breaker", "k", "d", "e", new { ohms = 1 })
             .Resistor("r", "e", "f", 1)
             .Element("insulation", "i", "f", "g", new { ohms = 1e8 })
-            .Element("rectifier", "q", "g", "h", new { saturationAmps = 1e-3, slopeVolts = 0.1, seriesOhms = 0.1, leakageOhms = 100 })
+            .Element(
+                "rectifier",
+                "q",
+                "g",
+                "h",
+                new
+                {
+                    saturationAmps = 1e-3,
+                    slopeVolts = 0.1,
+                    seriesOhms = 0.1,
+                    leakageOhms = 100,
+                }
+            )
             .Element("lamp", "l", "h", "a", new { volts = 6, amps = 0.1 })
             .Element("resistor", "own", "h", "a", new { ohms = 1, spread = new { ohms = 0.02 } });
         var sigma = draft.Unit().Model.Parameters.ToDictionary(p => p.Path, p => p.Sigma, StringComparer.Ordinal);
         var expected = new Dictionary<string, double>(StringComparer.Ordinal)
         {
-            ["elements.coil.ohms"] = 0.08, ["elements.coil.turns"] = 0.006, ["elements.coil.leakageHenries"] = 0.2, ["elements.s.contactOhms"] = 0.4,
-            ["elements.w.ohms"] = 0.25, ["elements.j.ohms"] = 0.25, ["elements.k.ohms"] = 0.25, ["elements.r.ohms"] = 0.08, ["elements.own.ohms"] = 0.02,
-            ["elements.i.ohms"] = 0.7, ["elements.q.saturationAmps"] = 0.5, ["elements.q.seriesOhms"] = 0.3, ["elements.q.leakageOhms"] = 0.5,
-            ["cores.core.lossOhms"] = 0.10, ["cores.core.magnetisingHenries"] = 0.12,
+            ["elements.coil.ohms"] = 0.08,
+            ["elements.coil.turns"] = 0.006,
+            ["elements.coil.leakageHenries"] = 0.2,
+            ["elements.s.contactOhms"] = 0.4,
+            ["elements.w.ohms"] = 0.25,
+            ["elements.j.ohms"] = 0.25,
+            ["elements.k.ohms"] = 0.25,
+            ["elements.r.ohms"] = 0.08,
+            ["elements.own.ohms"] = 0.02,
+            ["elements.i.ohms"] = 0.7,
+            ["elements.q.saturationAmps"] = 0.5,
+            ["elements.q.seriesOhms"] = 0.3,
+            ["elements.q.leakageOhms"] = 0.5,
+            ["cores.core.lossOhms"] = 0.10,
+            ["cores.core.magnetisingHenries"] = 0.12,
         };
         Assert.Equal(expected.OrderBy(e => e.Key, StringComparer.Ordinal), sigma.OrderBy(e => e.Key, StringComparer.Ordinal));
     }

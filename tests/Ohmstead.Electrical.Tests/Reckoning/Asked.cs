@@ -9,7 +9,8 @@ internal static class Asked
 {
     /// <summary>The answer's JSON object; the question must be sound.</summary>
     /// <param name="fields">The fields after the mark: <c>"question": "rise", "hotOhms": 3</c>.</param>
-    public static JsonObject Answer(string fields, TypeSheet? sheet = null) => AnswerOf($"{{ \"ohmstead\": \"question/1\", {fields} }}", sheet);
+    public static JsonObject Answer(string fields, TypeSheet? sheet = null) =>
+        AnswerOf($"{{ \"ohmstead\": \"question/1\", {fields} }}", sheet);
 
     /// <summary>The answer to a whole file.</summary>
     public static JsonObject AnswerOf(string text, TypeSheet? sheet = null)
@@ -39,8 +40,10 @@ internal static class Asked
     {
         JsonNode? at = answer;
         foreach (var part in path.Replace("[", ".", StringComparison.Ordinal).Replace("]", "", StringComparison.Ordinal).Split('.'))
-            at = at is JsonArray list ? list[int.Parse(part, System.Globalization.CultureInfo.InvariantCulture)]
-                : at!.AsObject().TryGetPropertyValue(part, out var value) ? value : throw new ArgumentException($"there is no {path}", nameof(path));
+            at =
+                at is JsonArray list ? list[int.Parse(part, System.Globalization.CultureInfo.InvariantCulture)]
+                : at!.AsObject().TryGetPropertyValue(part, out var value) ? value
+                : throw new ArgumentException($"there is no {path}", nameof(path));
         return at;
     }
 }

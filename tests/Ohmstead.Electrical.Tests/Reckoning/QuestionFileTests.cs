@@ -7,7 +7,8 @@ namespace Ohmstead.Electrical.Tests.Reckoning;
 /// <summary>Question files: every problem at once with its path, unknown fields remarked on, nothing that crashes.</summary>
 public class QuestionFileTests
 {
-    private const string Good = """{ "ohmstead": "question/1", "question": "regulation", "supplyVolts": 120, "points": [ { "amps": 0, "volts": 20 }, { "amps": 5, "volts": 18.6 } ], "atAmps": [5] }""";
+    private const string Good =
+        """{ "ohmstead": "question/1", "question": "regulation", "supplyVolts": 120, "points": [ { "amps": 0, "volts": 20 }, { "amps": 5, "volts": 18.6 } ], "atAmps": [5] }""";
 
     private static QuestionRead With(string old, string @new) => QuestionFile.Read(Good.Replace(old, @new, StringComparison.Ordinal), null);
 
@@ -41,35 +42,55 @@ public class QuestionFileTests
     [Fact]
     public void Every_problem_is_named_at_once()
     {
-        var read = QuestionFile.Read("""{ "ohmstead": "question/1", "question": "regulation", "points": [ { "amps": -1 }, { "amps": 5, "volts": "x" } ], "atAmps": {} }""", null);
-        Assert.Equal(["$.supplyVolts", "$.points[0].amps", "$.points[0].volts", "$.points[1].volts", "$.atAmps"], read.Problems.Select(p => p.Path));
+        var read = QuestionFile.Read(
+            """{ "ohmstead": "question/1", "question": "regulation", "points": [ { "amps": -1 }, { "amps": 5, "volts": "x" } ], "atAmps": {} }""",
+            null
+        );
+        Assert.Equal(
+            ["$.supplyVolts", "$.points[0].amps", "$.points[0].volts", "$.points[1].volts", "$.atAmps"],
+            read.Problems.Select(p => p.Path)
+        );
     }
 
     [Fact]
     public void A_problem_says_what_is_wrong_and_what_would_be_right() =>
-        Assert.Equal("$.supplyVolts: is the text \"18,6\"; a number, above 0 is expected", Assert.Single(With("120", "\"18,6\"").Problems).ToString());
+        Assert.Equal(
+            "$.supplyVolts: is the text \"18,6\"; a number, above 0 is expected",
+            Assert.Single(With("120", "\"18,6\"").Problems).ToString()
+        );
 
     /// <remarks>Python's json writes such numbers, and JSON does not know them.</remarks>
     [Fact]
     public void What_other_programs_write_for_no_number_is_named_by_its_place_with_all_else()
     {
-        var read = QuestionFile.Read("""{ "ohmstead": "question/1", "question": "regulation", "supplyVolts": NaN, "points": [ { "amps": 0, "volts": -Infinity }, { "amps": -5, "volts": 1e400 } ], "atAmps": [Infinity], "notes": "NaN, \"Infinity" }""", null);
+        var read = QuestionFile.Read(
+            """{ "ohmstead": "question/1", "question": "regulation", "supplyVolts": NaN, "points": [ { "amps": 0, "volts": -Infinity }, { "amps": -5, "volts": 1e400 } ], "atAmps": [Infinity], "notes": "NaN, \"Infinity" }""",
+            null
+        );
         Assert.Null(read.Question);
-        Assert.Equal(["$.atAmps[0]", "$.points[0].volts", "$.points[1].amps", "$.points[1].volts", "$.supplyVolts"], read.Problems.Select(p => p.Path).Order(StringComparer.Ordinal));
+        Assert.Equal(
+            ["$.atAmps[0]", "$.points[0].volts", "$.points[1].amps", "$.points[1].volts", "$.supplyVolts"],
+            read.Problems.Select(p => p.Path).Order(StringComparer.Ordinal)
+        );
         Assert.Contains("$.supplyVolts: is not a finite number", read.Problems[0].ToString(), StringComparison.Ordinal);
     }
 
     [Fact]
     public void A_range_is_said_in_plain_digits() =>
-        Assert.Equal(("a number from 1000 to 2000000", "a number above 0 to 100", "a number from 1E-16 to 10"),
-            (new NumberRange(1000, 2e6).Words, new NumberRange(0, 100, WithoutLow: true).Words, new NumberRange(1e-16, 10).Words));
+        Assert.Equal(
+            ("a number from 1000 to 2000000", "a number above 0 to 100", "a number from 1E-16 to 10"),
+            (new NumberRange(1000, 2e6).Words, new NumberRange(0, 100, WithoutLow: true).Words, new NumberRange(1e-16, 10).Words)
+        );
 
     [Fact]
     public void A_field_that_is_not_known_is_remarked_on_and_changes_nothing()
     {
         var read = With("\"atAmps\"", "\"colour\": { \"of\": 1 }, \"notes\": { \"mine\": 2 }, \"atAmps\"");
         Assert.Equal("$.colour", Assert.Single(read.Remarks).Path);
-        Assert.Equal(QuestionFile.Read(Good, null).Question!.Answer().ToJson("x").ToJsonString(), read.Question!.Answer().ToJson("x").ToJsonString());
+        Assert.Equal(
+            QuestionFile.Read(Good, null).Question!.Answer().ToJson("x").ToJsonString(),
+            read.Question!.Answer().ToJson("x").ToJsonString()
+        );
     }
 
     [Fact]
@@ -81,10 +102,16 @@ public class QuestionFileTests
 
     private static void Spoil(int count)
     {
-        var files = Directory.GetFiles(Path.Combine(Reference.Root, "tests/Reference/questions"), "*.question.json").Order(StringComparer.Ordinal).Select(File.ReadAllText)
+        var files = Directory
+            .GetFiles(Path.Combine(Reference.Root, "tests/Reference/questions"), "*.question.json")
+            .Order(StringComparer.Ordinal)
+            .Select(File.ReadAllText)
             // Few draws: what is spoiled matters here, not the answer's last digit.
-            .Select(t => t.Replace("\"draws\": 400000", "\"draws\": 1000", StringComparison.Ordinal)).ToArray();
-        var sheet = TypeSheetFile.Read(File.ReadAllText(Path.Combine(Reference.Root, "tests/Reference/contract/twin-160.sheet.json"))).Required;
+            .Select(t => t.Replace("\"draws\": 400000", "\"draws\": 1000", StringComparison.Ordinal))
+            .ToArray();
+        var sheet = TypeSheetFile
+            .Read(File.ReadAllText(Path.Combine(Reference.Root, "tests/Reference/contract/twin-160.sheet.json")))
+            .Required;
         var (spoil, refused, answered) = (new Mutation(new Random(16)), 0, 0);
         for (var n = 0; n < count; n++)
         {

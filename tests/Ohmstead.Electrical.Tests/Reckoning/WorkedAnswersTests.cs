@@ -14,9 +14,20 @@ public class WorkedAnswersTests
     private static readonly string Folder = Path.Combine(Reference.Root, "tests/Reference/questions");
 
     /// <summary>Where 0.3 % is not asked, by the word of the question.</summary>
-    private static readonly Dictionary<string, double> Wider = new() { ["breaker"] = 0.01, ["rectifier"] = 0.01, ["quote"] = 0.02 };
+    private static readonly Dictionary<string, double> Wider = new()
+    {
+        ["breaker"] = 0.01,
+        ["rectifier"] = 0.01,
+        ["quote"] = 0.02,
+    };
 
-    public static TheoryData<string> Questions => [.. Directory.GetFiles(Folder, "*.answer.json").Select(f => Path.GetFileName(f)[..^".answer.json".Length]).Order(StringComparer.Ordinal)];
+    public static TheoryData<string> Questions =>
+        [
+            .. Directory
+                .GetFiles(Folder, "*.answer.json")
+                .Select(f => Path.GetFileName(f)[..^".answer.json".Length])
+                .Order(StringComparer.Ordinal),
+        ];
 
     [Theory]
     [MemberData(nameof(Questions))]
@@ -24,7 +35,10 @@ public class WorkedAnswersTests
     {
         string Text(string kind) => File.ReadAllText(Path.Combine(Folder, $"{name}.{kind}.json"));
         var expected = JsonNode.Parse(Text("answer"))!.AsObject();
-        var ours = Asked.AnswerOf(Text("question"), TypeSheetFile.Read(File.ReadAllText(Path.Combine(Reference.Root, "tests/Reference/contract/twin-160.sheet.json"))).Required);
+        var ours = Asked.AnswerOf(
+            Text("question"),
+            TypeSheetFile.Read(File.ReadAllText(Path.Combine(Reference.Root, "tests/Reference/contract/twin-160.sheet.json"))).Required
+        );
         var differences = new List<string>();
         Compare(expected, ours, "$", Wider.GetValueOrDefault(expected["question"]!.GetValue<string>(), 0.003), differences);
         Assert.True(differences.Count == 0, string.Join('\n', differences));
@@ -36,18 +50,22 @@ public class WorkedAnswersTests
         {
             case JsonObject fields when ours is JsonObject own:
                 foreach (var (name, value) in fields)
-                    if (own.TryGetPropertyValue(name, out var given)) Compare(value, given, $"{path}.{name}", within, differences);
-                    else differences.Add($"{path}.{name} is missing");
+                    if (own.TryGetPropertyValue(name, out var given))
+                        Compare(value, given, $"{path}.{name}", within, differences);
+                    else
+                        differences.Add($"{path}.{name} is missing");
                 break;
             case JsonArray items when ours is JsonArray own && own.Count == items.Count:
-                for (var n = 0; n < items.Count; n++) Compare(items[n], own[n], $"{path}[{n.ToString(CultureInfo.InvariantCulture)}]", within, differences);
+                for (var n = 0; n < items.Count; n++)
+                    Compare(items[n], own[n], $"{path}[{n.ToString(CultureInfo.InvariantCulture)}]", within, differences);
                 break;
             case JsonValue number when number.GetValueKind() == JsonValueKind.Number && ours?.GetValueKind() == JsonValueKind.Number:
                 if (Math.Abs(number.GetValue<double>() - ours.GetValue<double>()) > (within * Math.Abs(number.GetValue<double>())) + 1e-9)
                     differences.Add($"{path}: {ours.ToJsonString()}, expected {number.ToJsonString()}");
                 break;
             default:
-                if (!JsonNode.DeepEquals(expected, ours)) differences.Add($"{path}: {ours?.ToJsonString() ?? "null"}, expected {expected?.ToJsonString() ?? "null"}");
+                if (!JsonNode.DeepEquals(expected, ours))
+                    differences.Add($"{path}: {ours?.ToJsonString() ?? "null"}, expected {expected?.ToJsonString() ?? "null"}");
                 break;
         }
     }

@@ -29,28 +29,74 @@ internal sealed record BenchTransformer(double HighVolts, double LowVolts)
 
     public double Ratio => HighVolts / LowVolts;
 
-    public BenchUnit Unit() => new SheetDraft()
-        .Core("core", "high", LossOhms, MagnetisingOhms / Omega)
-        .Winding("high", "h1", "h2", HighVolts, Math.Max(HighOhms, LeastOhms), HighReactance / Omega)
-        .Winding("low", "l1", "l2", LowVolts, Math.Max(LowOhms, LeastOhms / Ratio / Ratio), LowReactance / Omega)
-        .Unit();
+    public BenchUnit Unit() =>
+        new SheetDraft()
+            .Core("core", "high", LossOhms, MagnetisingOhms / Omega)
+            .Winding("high", "h1", "h2", HighVolts, Math.Max(HighOhms, LeastOhms), HighReactance / Omega)
+            .Winding("low", "l1", "l2", LowVolts, Math.Max(LowOhms, LeastOhms / Ratio / Ratio), LowReactance / Omega)
+            .Unit();
 
     /// <summary>Amps and watts drawn at the high side with the low side open.</summary>
-    public (double Amps, double Watts) Open(double volts) => Drawn(new { source = new { from = "h1", to = "h2", volts } });
+    public (double Amps, double Watts) Open(double volts) =>
+        Drawn(
+            new
+            {
+                source = new
+                {
+                    from = "h1",
+                    to = "h2",
+                    volts,
+                },
+            }
+        );
 
     /// <summary>Amps and watts drawn at the low side with the high side open.</summary>
-    public (double Amps, double Watts) OpenFromLow(double volts) => Drawn(new { source = new { from = "l1", to = "l2", volts } });
+    public (double Amps, double Watts) OpenFromLow(double volts) =>
+        Drawn(
+            new
+            {
+                source = new
+                {
+                    from = "l1",
+                    to = "l2",
+                    volts,
+                },
+            }
+        );
 
     /// <summary>Amps and watts drawn at the high side with the low side strapped.</summary>
     public (double Amps, double Watts) Shorted(double volts) =>
-        Drawn(new { source = new { from = "h1", to = "h2", volts }, joined = new[] { new[] { "l1", "l2" } } });
+        Drawn(
+            new
+            {
+                source = new
+                {
+                    from = "h1",
+                    to = "h2",
+                    volts,
+                },
+                joined = new[] { new[] { "l1", "l2" } },
+            }
+        );
 
     /// <summary>Amps and watts drawn at the low side with the high side strapped.</summary>
     public (double Amps, double Watts) ShortedFromLow(double volts) =>
-        Drawn(new { source = new { from = "l1", to = "l2", volts }, joined = new[] { new[] { "h1", "h2" } } });
+        Drawn(
+            new
+            {
+                source = new
+                {
+                    from = "l1",
+                    to = "l2",
+                    volts,
+                },
+                joined = new[] { new[] { "h1", "h2" } },
+            }
+        );
 
     /// <summary>Volts at the low side, fed at the high side; with a load of ohms and reactance, or none.</summary>
-    public double LowVoltsAt(double volts, (double Ohms, double Reactance)? load) => Unit().Read("ac-volts", ["l1", "l2"], Fed(volts, load));
+    public double LowVoltsAt(double volts, (double Ohms, double Reactance)? load) =>
+        Unit().Read("ac-volts", ["l1", "l2"], Fed(volts, load));
 
     /// <summary>Amps and watts drawn at the high side with a load.</summary>
     public (double Amps, double Watts) Loaded(double volts, (double Ohms, double Reactance) load) => Drawn(Fed(volts, load));
@@ -84,8 +130,28 @@ internal sealed record BenchTransformer(double HighVolts, double LowVolts)
 
     private static object Fed(double volts, (double Ohms, double Reactance)? load)
     {
-        object[] loads = load is { } l ? [new { from = "l1", to = "l2", ohms = l.Ohms, henries = l.Reactance / Omega }] : [];
-        return new { source = new { from = "h1", to = "h2", volts }, loads };
+        object[] loads = load is { } l
+            ?
+            [
+                new
+                {
+                    from = "l1",
+                    to = "l2",
+                    ohms = l.Ohms,
+                    henries = l.Reactance / Omega,
+                },
+            ]
+            : [];
+        return new
+        {
+            source = new
+            {
+                from = "h1",
+                to = "h2",
+                volts,
+            },
+            loads,
+        };
     }
 
     private (double Amps, double Watts) Drawn(object state)

@@ -15,7 +15,11 @@ internal static class ExpectedCases
     }
 
     public static IReadOnlyList<Case> Of(string file) =>
-        [.. Reference.Json(file)["cases"]!.AsArray().Select(c => new Case([.. c!["faults"]!.AsArray().Select(f => f!.GetValue<string>())], c["expected"]!.AsObject()))];
+        [
+            .. Reference.Json(file)["cases"]!
+                .AsArray()
+                .Select(c => new Case([.. c!["faults"]!.AsArray().Select(f => f!.GetValue<string>())], c["expected"]!.AsObject())),
+        ];
 
     /// <summary>Every reading that is outside its tolerance, as text.</summary>
     /// <param name="isUndecayed">True where the expected mean volts may carry what is left of a start-up.</param>
@@ -25,7 +29,8 @@ internal static class ExpectedCases
         foreach (var (id, expected) in one.Expected)
         {
             var ours = unit.ReadListed(id, faults);
-            if (!IsClose(unit, id, ours, expected!, isUndecayed)) yield return FormattableString.Invariant($"[{one}] {id}: ours {ours:G7}, expected {expected}");
+            if (!IsClose(unit, id, ours, expected!, isUndecayed))
+                yield return FormattableString.Invariant($"[{one}] {id}: ours {ours:G7}, expected {expected}");
         }
     }
 
@@ -43,7 +48,8 @@ internal static class ExpectedCases
 
     private static bool IsClose(BenchUnit unit, string id, double ours, JsonNode expected, bool isUndecayed)
     {
-        if (expected.GetValueKind() == JsonValueKind.String) return double.IsPositiveInfinity(ours);
+        if (expected.GetValueKind() == JsonValueKind.String)
+            return double.IsPositiveInfinity(ours);
         var (spec, value) = (unit.Model.Sheet.FindReading(id)!, expected.GetValue<double>());
         var isMean = isUndecayed && spec.Quantity == Quantity.DcVolts && spec.State.Source is { IsDirect: false };
         return Math.Abs(ours - value) <= Tolerance.Of(spec.Quantity, value, unit.WasPeriodic || isMean);

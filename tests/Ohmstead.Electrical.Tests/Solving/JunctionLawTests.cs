@@ -27,10 +27,7 @@ public class JunctionLawTests
     [Fact]
     public void The_voltage_rises_with_the_wave() =>
         Gen.Select(Cases, Gen.Double[0.01, 50])
-            .Sample(
-                (c, more) =>
-                    Volts(c.A + more, c.R, c.Is, c.Vs, c.Start) >= Volts(c.A, c.R, c.Is, c.Vs, c.Start) - (1e-6 * c.Vs)
-            );
+            .Sample((c, more) => Volts(c.A + more, c.R, c.Is, c.Vs, c.Start) >= Volts(c.A, c.R, c.Is, c.Vs, c.Start) - (1e-6 * c.Vs));
 
     /// <summary>
     /// Two to four junctions on resistances of their own and one that all share, up to ten million times as large: the equations
@@ -45,10 +42,7 @@ public class JunctionLawTests
                 Gen.Double[-12, -2].Select(e => Math.Pow(10, e)).Array[4],
                 Gen.Int[2, 4]
             )
-            .Sample(
-                (volts, own, shared, saturation, ports) =>
-                    SolveTogether(volts[..ports], own, shared, saturation[..ports])
-            );
+            .Sample((volts, own, shared, saturation, ports) => SolveTogether(volts[..ports], own, shared, saturation[..ports]));
 
     private static bool Solves(double a, double r, double saturationAmps, double slopeVolts, double start)
     {
@@ -83,10 +77,7 @@ public class JunctionLawTests
         double[] slope = [.. Enumerable.Repeat(0.05, ports)];
         var law = new JunctionLaw();
         law.Begin(reference.Inverse, saturation, slope);
-        double[] incident =
-        [
-            .. Enumerable.Range(0, ports * N).Select(n => 20 * share[n / N] * Math.Cos(2 * Math.PI * n / N)),
-        ];
+        double[] incident = [.. Enumerable.Range(0, ports * N).Select(n => 20 * share[n / N] * Math.Cos(2 * Math.PI * n / N))];
         var (volts, reflected) = (new double[ports * N], new double[ports * N]);
         // A ten-thousandth of a slope; where the waves leave kilovolts on a blocked junction, what a double resolves of those.
         if (law.Reflect(incident, volts, reflected) > 1e-4 * Math.Max(1, volts.Max(Math.Abs) / 1000))

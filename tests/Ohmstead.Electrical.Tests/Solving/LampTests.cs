@@ -53,11 +53,22 @@ public class LampTests
         for (var n = 0; n < 60; n++)
         {
             var middle = (low + high) / 2;
-            if (middle + (100 * 0.5 * Math.Pow(middle / 120, 0.55)) < 120) low = middle;
-            else high = middle;
+            if (middle + (100 * 0.5 * Math.Pow(middle / 120, 0.55)) < 120)
+                low = middle;
+            else
+                high = middle;
         }
         var unit = new SheetDraft().Resistor("unit", "a", "b", 100).Unit();
-        var state = new { source = new { from = "a", to = "b", volts = 120, seriesLamp = new { volts = 120, amps = 0.5 } } };
+        var state = new
+        {
+            source = new
+            {
+                from = "a",
+                to = "b",
+                volts = 120,
+                seriesLamp = new { volts = 120, amps = 0.5 },
+            },
+        };
         Assert.Equal(120 - low, unit.Read("ac-volts", ["a", "b"], state), 1e-6);
         Assert.Equal((120 - low) / 100, unit.ReadSource("ac-amps", state), 1e-8);
         Assert.Equal(1.2 * (120 - low), unit.ReadSource("watts", state), 1e-5);
@@ -65,5 +76,18 @@ public class LampTests
 
     private static BenchUnit Unit() => new SheetDraft().Element("lamp", "lamp", "a", "b", new { volts = Volts, amps = Amps }).Unit();
 
-    private static double Drawn(string quantity, double volts) => Unit().ReadSource(quantity, new { source = new { from = "a", to = "b", volts } });
+    private static double Drawn(string quantity, double volts) =>
+        Unit()
+            .ReadSource(
+                quantity,
+                new
+                {
+                    source = new
+                    {
+                        from = "a",
+                        to = "b",
+                        volts,
+                    },
+                }
+            );
 }

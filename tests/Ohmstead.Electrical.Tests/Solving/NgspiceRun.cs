@@ -8,7 +8,9 @@ internal static class NgspiceRun
 {
     /// <summary>True when ngspice can be started here.</summary>
     public static bool IsThere { get; } =
-        (Environment.GetEnvironmentVariable("PATH") ?? "").Split(Path.PathSeparator).Any(folder => File.Exists(Path.Combine(folder, "ngspice")) || File.Exists(Path.Combine(folder, "ngspice.exe")));
+        (Environment.GetEnvironmentVariable("PATH") ?? "")
+            .Split(Path.PathSeparator)
+            .Any(folder => File.Exists(Path.Combine(folder, "ngspice")) || File.Exists(Path.Combine(folder, "ngspice.exe")));
 
     /// <summary>What ngspice finds for a sheet with faults: by reading a number, or "OL".</summary>
     public static JsonObject Predict(string sheetPath, IEnumerable<string> faults) =>
@@ -19,17 +21,15 @@ internal static class NgspiceRun
         Run(["mistake", sheetPath, mistake, ohms.ToString("R", System.Globalization.CultureInfo.InvariantCulture)]);
 
     /// <summary>What ngspice finds with a rectifier in the place of one of a sheet, for a state of a file.</summary>
-    public static JsonObject Part(string file, int state) => Run(["part", file, state.ToString(System.Globalization.CultureInfo.InvariantCulture)]);
+    public static JsonObject Part(string file, int state) =>
+        Run(["part", file, state.ToString(System.Globalization.CultureInfo.InvariantCulture)]);
 
     private static JsonObject Run(string[] arguments)
     {
-        var start = new ProcessStartInfo("dotnet")
-        {
-            RedirectStandardOutput = true,
-            RedirectStandardError = true,
-        };
+        var start = new ProcessStartInfo("dotnet") { RedirectStandardOutput = true, RedirectStandardError = true };
         start.ArgumentList.Add(Path.Combine(AppContext.BaseDirectory, "Ohmstead.Simulator.dll"));
-        foreach (var a in arguments) start.ArgumentList.Add(a);
+        foreach (var a in arguments)
+            start.ArgumentList.Add(a);
         using var process = Process.Start(start)!;
         var complaints = process.StandardError.ReadToEndAsync();
         var text = process.StandardOutput.ReadToEnd();

@@ -11,19 +11,26 @@ public class NgspiceValuesTests
 
     private const string Expected = ".expected.json";
 
-    public static TheoryData<string> Drawn() => [.. Reference.Names(Folder, "*" + Expected).Select(f => Path.GetFileName(f)[..^Expected.Length])];
+    public static TheoryData<string> Drawn() =>
+        [.. Reference.Names(Folder, "*" + Expected).Select(f => Path.GetFileName(f)[..^Expected.Length])];
 
     [Theory]
     [MemberData(nameof(Drawn))]
     public void Every_reading_of_a_drawn_sheet_agrees_with_ngspice(string number)
     {
         var sheet = Reference.Sheet($"{Folder}/{number}.sheet.json");
-        Assert.Empty(ExpectedCases.Of($"{Folder}/{number}{Expected}").SelectMany(c => ExpectedCases.Differences(sheet, c, isUndecayed: false)));
+        Assert.Empty(
+            ExpectedCases.Of($"{Folder}/{number}{Expected}").SelectMany(c => ExpectedCases.Differences(sheet, c, isUndecayed: false))
+        );
     }
 
     [Fact]
     public void The_sample_sheet_agrees_with_ngspice_on_the_fault_sets_drawn_for_it() =>
-        Assert.Empty(ExpectedCases.Of("tests/Reference/ngspice/twin-160.expected.json").SelectMany(c => ExpectedCases.Differences(Reference.Twin160, c, isUndecayed: false)));
+        Assert.Empty(
+            ExpectedCases
+                .Of("tests/Reference/ngspice/twin-160.expected.json")
+                .SelectMany(c => ExpectedCases.Differences(Reference.Twin160, c, isUndecayed: false))
+        );
 
     [Fact]
     public void There_are_at_least_20_drawn_sheets_with_fault_sets_of_every_size_to_four()
@@ -41,8 +48,15 @@ public class NgspiceValuesTests
     [Fact]
     public void A_tenth_of_the_values_comes_out_of_ngspice_again_and_agrees_with_ours()
     {
-        Assert.SkipUnless(NgspiceRun.IsThere, "ngspice is not installed here (Debian: apt-get install ngspice); the kept values are still compared above.");
-        var all = Drawn().SelectMany(row => ExpectedCases.Of($"{Folder}/{row.Data}{Expected}").Select(c => (Sheet: $"{Folder}/{row.Data}.sheet.json", Case: c))).ToArray();
+        Assert.SkipUnless(
+            NgspiceRun.IsThere,
+            "ngspice is not installed here (Debian: apt-get install ngspice); the kept values are still compared above."
+        );
+        var all = Drawn()
+            .SelectMany(row =>
+                ExpectedCases.Of($"{Folder}/{row.Data}{Expected}").Select(c => (Sheet: $"{Folder}/{row.Data}.sheet.json", Case: c))
+            )
+            .ToArray();
         var chosen = new Random(160).GetItems(all, all.Length / 10).Distinct().ToArray();
         foreach (var (file, kept) in chosen)
         {
@@ -50,7 +64,8 @@ public class NgspiceValuesTests
             var sheet = Reference.Sheet(file);
             Assert.Empty(ExpectedCases.Differences(sheet, fresh, isUndecayed: false));
             Assert.Equal(kept.Expected.Select(e => e.Key), fresh.Expected.Select(e => e.Key));
-            foreach (var (id, value) in kept.Expected) AssertSame(sheet.FindReading(id)!.Quantity, $"{file} [{kept}] {id}", value!, fresh.Expected[id]!);
+            foreach (var (id, value) in kept.Expected)
+                AssertSame(sheet.FindReading(id)!.Quantity, $"{file} [{kept}] {id}", value!, fresh.Expected[id]!);
         }
     }
 
@@ -63,6 +78,9 @@ public class NgspiceValuesTests
             return;
         }
         var (one, other) = (kept.GetValue<double>(), fresh.GetValue<double>());
-        Assert.True(Math.Abs(one - other) <= 0.1 * Tolerance.Of(quantity, one, isPeriodic: false), FormattableString.Invariant($"{where}: kept {one:G7}, now {other:G7}"));
+        Assert.True(
+            Math.Abs(one - other) <= 0.1 * Tolerance.Of(quantity, one, isPeriodic: false),
+            FormattableString.Invariant($"{where}: kept {one:G7}, now {other:G7}")
+        );
     }
 }

@@ -20,7 +20,10 @@ public class PeriodicStartTests
     {
         var model = new UnitModel(Reference.Sheet(file));
         var catalogue = new FaultCatalogue(model);
-        var readings = model.Sheet.Readings.Select(r => new FaultedCircuits(model, r, r.State)).Where(c => IsPeriodic(model, c.Usual)).ToArray();
+        var readings = model
+            .Sheet.Readings.Select(r => new FaultedCircuits(model, r, r.State))
+            .Where(c => IsPeriodic(model, c.Usual))
+            .ToArray();
         Assert.NotEmpty(readings);
         var random = new Random(7);
         var (solver, fresh, rounds, coldRounds) = (new ReadingSolver(), new ReadingSolver(), 0, 0);
@@ -52,11 +55,11 @@ public class PeriodicStartTests
 
     /// <summary>None to two faults.</summary>
     private static Fault[] Drawn(FaultCatalogue catalogue, Random random) =>
-    [
-        .. Enumerable
-            .Range(0, random.Next(3))
-            .Select(_ => catalogue.Modes[random.Next(catalogue.Modes.Length)])
-            .DistinctBy(m => m.Target)
-            .Select(m => new Fault(m, m.MiddleSize)),
-    ];
+        [
+            .. Enumerable
+                .Range(0, random.Next(3))
+                .Select(_ => catalogue.Modes[random.Next(catalogue.Modes.Length)])
+                .DistinctBy(m => m.Target)
+                .Select(m => new Fault(m, m.MiddleSize)),
+        ];
 }

@@ -26,11 +26,16 @@ public class RectifierTests
         var (mean, alternating, watts) = HalfWave(scale * p.Given("volts"), ohms, null);
         var within = Sampling + (Drop(scale * p.Given("volts"), ohms) / (scale * p.Given("volts")));
         p.Agrees("meanVolts", mean / scale, within * p.Expected("meanVolts"));
-        if (p.Expects("alternatingVolts")) p.Agrees("alternatingVolts", alternating / scale, within * p.Expected("alternatingVolts"));
-        if (p.Expects("rmsVolts")) p.Agrees("rmsVolts", Rms(mean, alternating) / scale, within * p.Expected("rmsVolts"));
-        if (p.Expects("ripple")) p.Agrees("ripple", alternating / mean, 2 * within * p.Expected("ripple"));
-        if (p.Expects("efficiencyPercent")) p.Agrees("efficiencyPercent", 100 * mean * mean / ohms / watts, 2 * within * p.Expected("efficiencyPercent"));
-        if (p.Expects("amps")) p.Agrees("amps", mean / ohms, within * p.Expected("amps"));
+        if (p.Expects("alternatingVolts"))
+            p.Agrees("alternatingVolts", alternating / scale, within * p.Expected("alternatingVolts"));
+        if (p.Expects("rmsVolts"))
+            p.Agrees("rmsVolts", Rms(mean, alternating) / scale, within * p.Expected("rmsVolts"));
+        if (p.Expects("ripple"))
+            p.Agrees("ripple", alternating / mean, 2 * within * p.Expected("ripple"));
+        if (p.Expects("efficiencyPercent"))
+            p.Agrees("efficiencyPercent", 100 * mean * mean / ohms / watts, 2 * within * p.Expected("efficiencyPercent"));
+        if (p.Expects("amps"))
+            p.Agrees("amps", mean / ohms, within * p.Expected("amps"));
     }
 
     [Fact]
@@ -65,7 +70,15 @@ public class RectifierTests
     public void Direct_current_has_no_alternating_part()
     {
         var unit = HalfWaveUnit(100, null);
-        var state = new { source = new { from = "line", to = "back", directAmps = 0.1 } };
+        var state = new
+        {
+            source = new
+            {
+                from = "line",
+                to = "back",
+                directAmps = 0.1,
+            },
+        };
         Case("4.8").Agrees("direct", unit.Read("dc-volts", ["load", "back"], state) / 10, 1e-9);
         Assert.Equal(0, unit.Read("ac-volts", ["load", "back"], state));
     }
@@ -82,10 +95,30 @@ public class RectifierTests
         var ohms = peak - drop;
         const double saturationAmps = 1e-16;
         var unit = new SheetDraft()
-            .Element("rectifier", "disc", "line", "load", new { saturationAmps, slopeVolts = drop / Math.Log(0.5 / saturationAmps), seriesOhms = 0, leakageOhms = 1e9 })
+            .Element(
+                "rectifier",
+                "disc",
+                "line",
+                "load",
+                new
+                {
+                    saturationAmps,
+                    slopeVolts = drop / Math.Log(0.5 / saturationAmps),
+                    seriesOhms = 0,
+                    leakageOhms = 1e9,
+                }
+            )
             .Resistor("lamp", "load", "back", ohms)
             .Unit();
-        var state = new { source = new { from = "line", to = "back", volts = peak / Math.Sqrt(2) } };
+        var state = new
+        {
+            source = new
+            {
+                from = "line",
+                to = "back",
+                volts = peak / Math.Sqrt(2),
+            },
+        };
         var (mean, alternating) = (unit.Read("dc-volts", ["load", "back"], state), unit.Read("ac-volts", ["load", "back"], state));
         Assert.True(unit.WasPeriodic);
         // The junction's drop still varies by its slope (2 % of the drop) over the half wave.
@@ -107,28 +140,66 @@ public class RectifierTests
         var (mean, alternating, _) = HalfWave(scale * p.Given("volts"), p.Given("ohms"), p.Given("shuntOhms"));
         var within = Sampling + (2 * Drop(scale * p.Given("volts"), p.Given("ohms")) / (scale * p.Given("volts")));
         p.Agrees("meanVolts", mean / scale, within * p.Expected("meanVolts") + 0.0005);
-        if (p.Expects("rmsVolts")) p.Agrees("rmsVolts", Rms(mean, alternating) / scale, within * p.Expected("rmsVolts"));
+        if (p.Expects("rmsVolts"))
+            p.Agrees("rmsVolts", Rms(mean, alternating) / scale, within * p.Expected("rmsVolts"));
     }
 
     [Fact]
     public void The_leakage_of_a_rectifier_is_the_same_as_a_resistor_across_it()
     {
-        var state = new { source = new { from = "line", to = "back", volts = 17 } };
-        BenchUnit Unit(double leakageOhms) => new SheetDraft()
-            .Element("rectifier", "disc", "line", "load", new { saturationAmps = 0.002, slopeVolts = 0.13, seriesOhms = 0.1, leakageOhms })
-            .Resistor("shunt", "line", "load", 3)
-            .Resistor("lamp", "load", "back", 6)
-            .Unit();
+        var state = new
+        {
+            source = new
+            {
+                from = "line",
+                to = "back",
+                volts = 17,
+            },
+        };
+        BenchUnit Unit(double leakageOhms) =>
+            new SheetDraft()
+                .Element(
+                    "rectifier",
+                    "disc",
+                    "line",
+                    "load",
+                    new
+                    {
+                        saturationAmps = 0.002,
+                        slopeVolts = 0.13,
+                        seriesOhms = 0.1,
+                        leakageOhms,
+                    }
+                )
+                .Resistor("shunt", "line", "load", 3)
+                .Resistor("lamp", "load", "back", 6)
+                .Unit();
         var (apart, together) = (Unit(4), Unit(12.0 / 7));
-        Assert.Equal(together.Read("dc-volts", ["load", "back"], state, "shunt:open"), apart.Read("dc-volts", ["load", "back"], state), 1e-5);
-        Assert.Equal(together.Read("ac-volts", ["load", "back"], state, "shunt:open"), apart.Read("ac-volts", ["load", "back"], state), 1e-5);
+        Assert.Equal(
+            together.Read("dc-volts", ["load", "back"], state, "shunt:open"),
+            apart.Read("dc-volts", ["load", "back"], state),
+            1e-5
+        );
+        Assert.Equal(
+            together.Read("ac-volts", ["load", "back"], state, "shunt:open"),
+            apart.Read("ac-volts", ["load", "back"], state),
+            1e-5
+        );
     }
 
     [Fact]
     public void A_reversed_rectifier_turns_the_mean_around_and_leaves_the_rest()
     {
         var unit = HalfWaveUnit(20, null);
-        var state = new { source = new { from = "line", to = "back", volts = 40 } };
+        var state = new
+        {
+            source = new
+            {
+                from = "line",
+                to = "back",
+                volts = 40,
+            },
+        };
         var (mean, alternating) = (unit.Read("dc-volts", ["load", "back"], state), unit.Read("ac-volts", ["load", "back"], state));
         Assert.Equal(-mean, unit.Read("dc-volts", ["load", "back"], state, "disc:reversed"), 1e-6);
         Assert.Equal(alternating, unit.Read("ac-volts", ["load", "back"], state, "disc:reversed"), 1e-6);
@@ -143,24 +214,56 @@ public class RectifierTests
     private static BenchUnit HalfWaveUnit(double ohms, double? shuntOhms)
     {
         var draft = new SheetDraft()
-            .Element("rectifier", "disc", "line", "load", new { saturationAmps = SaturationAmps, slopeVolts = SlopeVolts, seriesOhms = 0, leakageOhms = 1e9 })
+            .Element(
+                "rectifier",
+                "disc",
+                "line",
+                "load",
+                new
+                {
+                    saturationAmps = SaturationAmps,
+                    slopeVolts = SlopeVolts,
+                    seriesOhms = 0,
+                    leakageOhms = 1e9,
+                }
+            )
             .Resistor("lamp", "load", "back", ohms);
-        if (shuntOhms is { } shunt) draft.Resistor("ballast", "line", "load", shunt);
+        if (shuntOhms is { } shunt)
+            draft.Resistor("ballast", "line", "load", shunt);
         return draft.Unit();
     }
 
     private static (double Mean, double Alternating, double Watts) HalfWave(double volts, double ohms, double? shuntOhms)
     {
         var unit = HalfWaveUnit(ohms, shuntOhms);
-        var state = new { source = new { from = "line", to = "back", volts } };
-        var result = (unit.Read("dc-volts", ["load", "back"], state), unit.Read("ac-volts", ["load", "back"], state), unit.ReadSource("watts", state));
+        var state = new
+        {
+            source = new
+            {
+                from = "line",
+                to = "back",
+                volts,
+            },
+        };
+        var result = (
+            unit.Read("dc-volts", ["load", "back"], state),
+            unit.Read("ac-volts", ["load", "back"], state),
+            unit.ReadSource("watts", state)
+        );
         Assert.True(unit.WasPeriodic);
         return result;
     }
 
     private static (double Mean, double Alternating, double ArmAmps) Bridge(double volts, double ohms)
     {
-        object Junction() => new { saturationAmps = SaturationAmps, slopeVolts = SlopeVolts, seriesOhms = 0, leakageOhms = 1e9 };
+        object Junction() =>
+            new
+            {
+                saturationAmps = SaturationAmps,
+                slopeVolts = SlopeVolts,
+                seriesOhms = 0,
+                leakageOhms = 1e9,
+            };
         const double probeOhms = 0.01;
         var unit = new SheetDraft()
             .Element("rectifier", "a", "line", "arm", Junction())
@@ -170,7 +273,15 @@ public class RectifierTests
             .Element("rectifier", "d", "minus", "back", Junction())
             .Resistor("lamp", "plus", "minus", ohms)
             .Unit();
-        var state = new { source = new { from = "line", to = "back", volts } };
+        var state = new
+        {
+            source = new
+            {
+                from = "line",
+                to = "back",
+                volts,
+            },
+        };
         var mean = unit.Read("dc-volts", ["plus", "minus"], state);
         return (mean, unit.Read("ac-volts", ["plus", "minus"], state), unit.Read("dc-volts", ["arm", "plus"], state) / probeOhms);
     }

@@ -61,7 +61,12 @@ public class UnsolvedTests
     [Fact]
     public void A_parameter_at_which_nothing_is_solved_moves_nothing()
     {
-        var set = new ReadingSet(Twin.Model, Twin.Catalogue, [(Twin.Model.Sheet.FindReading("right-load")!, Twin.Model.Sheet.FindReading("right-load")!.State)], Meter.Usual);
+        var set = new ReadingSet(
+            Twin.Model,
+            Twin.Catalogue,
+            [(Twin.Model.Sheet.FindReading("right-load")!, Twin.Model.Sheet.FindReading("right-load")!.State)],
+            Meter.Usual
+        );
         var (predictor, count) = (new Predictor(set), Twin.Model.Parameters.Length);
         var (slopes, bends, which) = (new double[count], new double[count], new bool[count]);
         var (factors, steps) = (new double[count], new double[count]);
@@ -84,7 +89,10 @@ public class UnsolvedTests
             120,
             null,
             Meter.Usual,
-            [.. ids.Select(id => Twin.Model.Sheet.FindReading(id)!).Select(r => new TakenReading(r, Outcome.Value, Twin.ReadListed(r.Id), [], "", "", r.State))],
+            [
+                .. ids.Select(id => Twin.Model.Sheet.FindReading(id)!)
+                    .Select(r => new TakenReading(r, Outcome.Value, Twin.ReadListed(r.Id), [], "", "", r.State)),
+            ],
             []
         );
 }

@@ -61,9 +61,10 @@ public class WindingTemperatureTests
         Assert.Equal(unit.Read("ohms", ["a", "c"]), unit.Read("ohms", ["a", "c"], new { celsius = 90 }));
     }
 
-    private static double Ohms(double ohmsAt20, double celsius) => new SheetDraft()
-        .Core("core", "coil", 1000, 1)
-        .Winding("coil", "a", "b", 100, ohmsAt20)
-        .Unit()
-        .Read("ohms", ["a", "b"], new { celsius });
+    private static double Ohms(double ohmsAt20, double celsius) =>
+        new SheetDraft()
+            .Core("core", "coil", 1000, 1)
+            .Winding("coil", "a", "b", 100, ohmsAt20)
+            .Unit()
+            .Read("ohms", ["a", "b"], new { celsius });
 }

@@ -13,9 +13,16 @@ public class FuzzTests(ITestOutputHelper output)
     private const int Mutants = 10_000;
     private const int MostSolved = 400;
 
-    private static readonly string[] Texts = [.. new[] { "tests/Reference/contract/twin-160.sheet.json" }.Concat(Reference.DemoSheets).Select(Reference.Text)];
+    private static readonly string[] Texts =
+    [
+        .. new[] { "tests/Reference/contract/twin-160.sheet.json" }.Concat(Reference.DemoSheets).Select(Reference.Text),
+    ];
 
-    private static readonly Gen<string> Spoilt = Gen.Select(Gen.Int[0, Texts.Length - 1], Gen.Int[0, int.MaxValue - 1], (text, seed) => new Mutation(new Random(seed)).Spoil(Texts[text]));
+    private static readonly Gen<string> Spoilt = Gen.Select(
+        Gen.Int[0, Texts.Length - 1],
+        Gen.Int[0, int.MaxValue - 1],
+        (text, seed) => new Mutation(new Random(seed)).Spoil(Texts[text])
+    );
 
     /// <summary>Ten thousand, from a fixed seed; "./test long" and CsCheck's own Sample can go further.</summary>
     [Fact]
@@ -27,12 +34,15 @@ public class FuzzTests(ITestOutputHelper output)
             text =>
             {
                 var parsed = TypeSheetFile.Read(text);
-                if (!parsed.IsSound) return parsed.Value is null && parsed.Problems.Count > 0 && parsed.Problems.All(p => p.Path.StartsWith('$'));
+                if (!parsed.IsSound)
+                    return parsed.Value is null && parsed.Problems.Count > 0 && parsed.Problems.All(p => p.Path.StartsWith('$'));
                 // Every 5th of the accepted ones, so that late samples are solved too.
-                if (accepted++ % 5 != 0 || solved >= MostSolved) return true;
+                if (accepted++ % 5 != 0 || solved >= MostSolved)
+                    return true;
                 solved++;
                 return ReadsFinite(parsed.Required);
-            });
+            }
+        );
         output.WriteLine(FormattableString.Invariant($"{accepted} accepted, {solved} solved"));
         Assert.True(accepted > 1000, FormattableString.Invariant($"only {accepted} mutants were accepted: the mutations spoil too much"));
         Assert.True(solved >= 200);
@@ -42,13 +52,19 @@ public class FuzzTests(ITestOutputHelper output)
     public void A_spoilt_readings_file_gives_readings_or_problems()
     {
         string[] files = [.. Reference.Names("tests/Reference/contract/cases", "*.readings.json").Select(Reference.Text)];
-        Gen.Select(Gen.Int[0, files.Length - 1], Gen.Int[0, int.MaxValue - 1], (file, seed) => new Mutation(new Random(seed)).Spoil(files[file])).Samples(
-            Mutants / 10,
-            text =>
-            {
-                var parsed = ReadingsFile.Read(text, Reference.Twin160);
-                return parsed.IsSound || (parsed.Value is null && parsed.Problems.All(p => p.Path.StartsWith('$')));
-            });
+        Gen.Select(
+                Gen.Int[0, files.Length - 1],
+                Gen.Int[0, int.MaxValue - 1],
+                (file, seed) => new Mutation(new Random(seed)).Spoil(files[file])
+            )
+            .Samples(
+                Mutants / 10,
+                text =>
+                {
+                    var parsed = ReadingsFile.Read(text, Reference.Twin160);
+                    return parsed.IsSound || (parsed.Value is null && parsed.Problems.All(p => p.Path.StartsWith('$')));
+                }
+            );
     }
 
     [Fact]
@@ -60,13 +76,16 @@ public class FuzzTests(ITestOutputHelper output)
                 { "add": { "id": "w-x", "kind": "wire", "from": "lead-5", "to": "post-5" } }, { "move": "w-17.to", "to": "post-5" } ],
               "renewed": ["cord-1", "roller-left"], "rewired": ["joint-main", "boost-left"] }
             """;
-        Gen.Int[0, int.MaxValue - 1].Select(seed => new Mutation(new Random(seed)).Spoil(unit)).Samples(
-            Mutants / 10,
-            text =>
-            {
-                var parsed = UnitFile.Read(text, Reference.Twin160);
-                return parsed.IsSound || (parsed.Value is null && parsed.Problems.Count > 0);
-            });
+        Gen.Int[0, int.MaxValue - 1]
+            .Select(seed => new Mutation(new Random(seed)).Spoil(unit))
+            .Samples(
+                Mutants / 10,
+                text =>
+                {
+                    var parsed = UnitFile.Read(text, Reference.Twin160);
+                    return parsed.IsSound || (parsed.Value is null && parsed.Problems.Count > 0);
+                }
+            );
     }
 
     private static bool ReadsFinite(TypeSheet sheet)
@@ -76,7 +95,10 @@ public class FuzzTests(ITestOutputHelper output)
         foreach (var r in sheet.Readings)
         {
             var solution = solver.Solve(new FaultedCircuits(model, r, r.State).Usual, model.Nominal);
-            Assert.True((solution.Value is not { } value || double.IsFinite(value)) && double.IsFinite(solution.Residual), $"{r.Id}: {solution}");
+            Assert.True(
+                (solution.Value is not { } value || double.IsFinite(value)) && double.IsFinite(solution.Residual),
+                $"{r.Id}: {solution}"
+            );
         }
         // The way back must be open too.
         return TypeSheetFile.Read(TypeSheetFile.Write(sheet)).IsSound;

@@ -9,27 +9,62 @@ internal sealed class Mutation(Random random)
 {
     private static readonly string[] Numbers =
     [
-        "0", "-0", "1e300", "-1e300", "1e-300", "1e999", "-1", "0.5", "1", "2", "1e13", "5e-324", "1e8", "1e-9", "NaN", "Infinity", "\"NaN\"", "9007199254740993", "0.30000000000000004",
+        "0",
+        "-0",
+        "1e300",
+        "-1e300",
+        "1e-300",
+        "1e999",
+        "-1",
+        "0.5",
+        "1",
+        "2",
+        "1e13",
+        "5e-324",
+        "1e8",
+        "1e-9",
+        "NaN",
+        "Infinity",
+        "\"NaN\"",
+        "9007199254740993",
+        "0.30000000000000004",
     ];
 
-    private static readonly string[] Values = ["null", "true", "\"\"", "\"x\"", "[]", "{}", "[[]]", "[null]", "\"OL\"", "{\"id\":\"x\"}", "\"\\u0000\"", "\"\\ud800\""];
+    private static readonly string[] Values =
+    [
+        "null",
+        "true",
+        "\"\"",
+        "\"x\"",
+        "[]",
+        "{}",
+        "[[]]",
+        "[null]",
+        "\"OL\"",
+        "{\"id\":\"x\"}",
+        "\"\\u0000\"",
+        "\"\\ud800\"",
+    ];
 
     /// <summary>The text spoilt in one to four places; mostly still JSON.</summary>
     public string Spoil(string text)
     {
         var tree = JsonNode.Parse(text)!;
         var holes = new List<(string Key, string Raw)>();
-        for (var n = random.Next(1, 4); n > 0; n--) SpoilTree(tree, holes);
+        for (var n = random.Next(1, 4); n > 0; n--)
+            SpoilTree(tree, holes);
         var spoilt = tree.ToJsonString();
         // Numbers and values that a tree cannot hold are put into the text afterwards.
-        foreach (var (key, raw) in holes) spoilt = spoilt.Replace($"\"{key}\"", raw, StringComparison.Ordinal);
+        foreach (var (key, raw) in holes)
+            spoilt = spoilt.Replace($"\"{key}\"", raw, StringComparison.Ordinal);
         return random.Next(8) == 0 ? SpoilText(spoilt) : spoilt;
     }
 
     private void SpoilTree(JsonNode root, List<(string Key, string Raw)> holes)
     {
         var places = Places(root).ToArray();
-        if (places.Length == 0) return;
+        if (places.Length == 0)
+            return;
         var place = places[random.Next(places.Length)];
         switch (random.Next(8))
         {
@@ -68,7 +103,8 @@ internal sealed class Mutation(Random random)
     private void SwapWords(Place[] places)
     {
         var words = places.Where(p => p.Value is JsonValue v && v.GetValueKind() == System.Text.Json.JsonValueKind.String).ToArray();
-        if (words.Length < 2) return;
+        if (words.Length < 2)
+            return;
         var (a, b) = (words[random.Next(words.Length)], words[random.Next(words.Length)]);
         var (one, other) = (a.Value!.DeepClone(), b.Value!.DeepClone());
         a.Set(other);
@@ -79,7 +115,8 @@ internal sealed class Mutation(Random random)
     private void Scale(Place[] places)
     {
         var numbers = places.Where(p => p.Value is JsonValue v && v.GetValueKind() == System.Text.Json.JsonValueKind.Number).ToArray();
-        if (numbers.Length == 0) return;
+        if (numbers.Length == 0)
+            return;
         var place = numbers[random.Next(numbers.Length)];
         var value = place.Value!.GetValue<double>() * Math.Pow(10, random.Next(-12, 13)) * (random.Next(10) == 0 ? -1 : 1);
         place.Set(double.IsFinite(value) ? value : 0);
@@ -122,34 +159,44 @@ internal sealed class Mutation(Random random)
         {
             yield return place;
             if (place.Value is { } below)
-                foreach (var deeper in Places(below)) yield return deeper;
+                foreach (var deeper in Places(below))
+                    yield return deeper;
         }
     }
 
     /// <summary>A field of an object or an item of a list.</summary>
     private sealed record Place(JsonNode Parent, string Key, int Index)
     {
-        public JsonNode? Value => Parent is JsonObject o ? o[Key] : Index < ((JsonArray)Parent).Count ? ((JsonArray)Parent)[Index] : null;
+        public JsonNode? Value =>
+            Parent is JsonObject o ? o[Key]
+            : Index < ((JsonArray)Parent).Count ? ((JsonArray)Parent)[Index]
+            : null;
 
         public void Set(JsonNode? value)
         {
-            if (Parent is JsonObject o) o[Key] = value;
-            else if (Index < ((JsonArray)Parent).Count) ((JsonArray)Parent)[Index] = value;
+            if (Parent is JsonObject o)
+                o[Key] = value;
+            else if (Index < ((JsonArray)Parent).Count)
+                ((JsonArray)Parent)[Index] = value;
         }
 
         public void Remove()
         {
-            if (Parent is JsonObject o) o.Remove(Key);
-            else if (Index < ((JsonArray)Parent).Count) ((JsonArray)Parent).RemoveAt(Index);
+            if (Parent is JsonObject o)
+                o.Remove(Key);
+            else if (Index < ((JsonArray)Parent).Count)
+                ((JsonArray)Parent).RemoveAt(Index);
         }
 
         public void Duplicate(Random random)
         {
-            if (Parent is JsonObject o) o[Key + "2"] = Value?.DeepClone();
+            if (Parent is JsonObject o)
+                o[Key + "2"] = Value?.DeepClone();
             else
             {
                 var list = (JsonArray)Parent;
-                for (var n = random.Next(1, 4); n > 0; n--) list.Insert(random.Next(list.Count + 1), Value?.DeepClone());
+                for (var n = random.Next(1, 4); n > 0; n--)
+                    list.Insert(random.Next(list.Count + 1), Value?.DeepClone());
             }
         }
     }

@@ -25,7 +25,8 @@ internal sealed class SheetEdit
     {
         var items = Json[list]!.AsArray();
         for (var n = 0; n < items.Count; n++)
-            if (items[n]!["id"]!.GetValue<string>() == id) return n;
+            if (items[n]!["id"]!.GetValue<string>() == id)
+                return n;
         throw new ArgumentException($"no {id} in {list}", nameof(id));
     }
 }

@@ -39,22 +39,29 @@ public class WriteBackTests
     [Fact]
     public void Defaults_are_those_of_the_contract()
     {
-        var sheet = TypeSheetFile.Read("""
-            { "ohmstead": "type-sheet/1", "id": "least", "supply": { "volts": 120, "hertz": 60 },
-              "cores": [{ "id": "core", "referenceWinding": "coil", "lossOhms": 1000, "magnetisingHenries": 1 }],
-              "controls": [{ "id": "s", "kind": "selector", "positions": ["off", "on"] }],
-              "elements": [
-                { "id": "w", "kind": "wire", "from": "a", "to": "b" },
-                { "id": "j", "kind": "joint", "from": "b", "to": "c" },
-                { "id": "k", "kind": "switch", "from": "c", "to": "d", "control": "s", "closedIn": ["on"] },
-                { "id": "coil", "kind": "winding", "core": "core", "turns": 10, "ohms": 1, "from": "d", "to": "a" } ],
-              "readings": [{ "id": "r", "quantity": "ohms", "between": ["a", "b"] }] }
-            """).Required;
+        var sheet = TypeSheetFile
+            .Read(
+                """
+                { "ohmstead": "type-sheet/1", "id": "least", "supply": { "volts": 120, "hertz": 60 },
+                  "cores": [{ "id": "core", "referenceWinding": "coil", "lossOhms": 1000, "magnetisingHenries": 1 }],
+                  "controls": [{ "id": "s", "kind": "selector", "positions": ["off", "on"] }],
+                  "elements": [
+                    { "id": "w", "kind": "wire", "from": "a", "to": "b" },
+                    { "id": "j", "kind": "joint", "from": "b", "to": "c" },
+                    { "id": "k", "kind": "switch", "from": "c", "to": "d", "control": "s", "closedIn": ["on"] },
+                    { "id": "coil", "kind": "winding", "core": "core", "turns": 10, "ohms": 1, "from": "d", "to": "a" } ],
+                  "readings": [{ "id": "r", "quantity": "ohms", "between": ["a", "b"] }] }
+                """
+            )
+            .Required;
         Assert.Equal(0.004, ((Resistive)sheet.Elements[0]).Ohms);
         Assert.Equal(0.002, ((Resistive)sheet.Elements[1]).Ohms);
         Assert.Equal((0.01, 1e8), (((Switch)sheet.Elements[2]).Ohms, ((Switch)sheet.Elements[2]).OpenOhms));
         Assert.Equal(0, ((Winding)sheet.Elements[3]).LeakageHenries);
         Assert.Equal("off", sheet.Controls[0].Rest);
-        Assert.Equal((20.0, 1.0, ReadingSpec.Closed), (sheet.Readings[0].State.Celsius, sheet.Readings[0].Minutes, sheet.Readings[0].Access));
+        Assert.Equal(
+            (20.0, 1.0, ReadingSpec.Closed),
+            (sheet.Readings[0].State.Celsius, sheet.Readings[0].Minutes, sheet.Readings[0].Access)
+        );
     }
 }

@@ -14,8 +14,7 @@ public partial class CautionTableTests
 
     private static string OfRepair(string id) => string.Join(' ', CautionTable.OfRepair(Twin, id));
 
-    private static string OfStep(string id) =>
-        string.Join(' ', CautionTable.OfStep(Twin, Twin.TakeApart.Single(s => s.Id == id)));
+    private static string OfStep(string id) => string.Join(' ', CautionTable.OfStep(Twin, Twin.TakeApart.Single(s => s.Id == id)));
 
     private static string OfReading(string id) => string.Join(' ', CautionTable.OfReading(Twin.FindReading(id)!));
 
@@ -51,7 +50,10 @@ public partial class CautionTableTests
     [Fact]
     public void No_caution_says_a_word_that_the_trade_does_not()
     {
-        Assert.All(CautionTable.All, c => Assert.DoesNotMatch(NeverSaid(), c.Words.Replace("direct current", "DC", StringComparison.Ordinal)));
+        Assert.All(
+            CautionTable.All,
+            c => Assert.DoesNotMatch(NeverSaid(), c.Words.Replace("direct current", "DC", StringComparison.Ordinal))
+        );
         Assert.DoesNotMatch(NeverSaid(), CautionTable.LocalCodes);
     }
 
@@ -83,7 +85,10 @@ public partial class CautionTableTests
         Assert.Contains("flux", OfStep("post-leads"), StringComparison.Ordinal);
         Assert.Equal("", OfStep("knob-1"));
         // Whatever it is called: a wire that comes loose was soldered.
-        var silent = Twin.TakeApart.Single(s => s.Id == "post-leads") with { Title = "Post wires" };
+        var silent = Twin.TakeApart.Single(s => s.Id == "post-leads") with
+        {
+            Title = "Post wires",
+        };
         Assert.Contains(CautionTable.OfStep(Twin, silent), c => c.Contains("Old solder holds lead", StringComparison.Ordinal));
     }
 

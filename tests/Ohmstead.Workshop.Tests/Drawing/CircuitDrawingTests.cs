@@ -12,8 +12,7 @@ public sealed class CircuitDrawingTests
 
     [Theory]
     [MemberData(nameof(DrawnSheets.Each), MemberType = typeof(DrawnSheets))]
-    public void No_sign_name_or_wire_lies_over_another(string file) =>
-        Assert.Empty(Clearance.Overlaps(DrawnSheets.Of(file)));
+    public void No_sign_name_or_wire_lies_over_another(string file) => Assert.Empty(Clearance.Overlaps(DrawnSheets.Of(file)));
 
     /// <summary>The pane of the drawing's page in a window 1440 wide: 24 left and right of it.</summary>
     private const double PaneAt1440 = 1392;
@@ -45,16 +44,13 @@ public sealed class CircuitDrawingTests
 
     [Theory]
     [MemberData(nameof(Record))]
-    public void No_more_wires_cross_than_on_record(string file, int most) =>
-        Assert.InRange(Trace.Crossings(DrawnSheets.Of(file)), 0, most);
+    public void No_more_wires_cross_than_on_record(string file, int most) => Assert.InRange(Trace.Crossings(DrawnSheets.Of(file)), 0, most);
 
     [Fact]
     public void The_sheets_that_people_see_are_on_record() =>
         Assert.Subset(
             Record.Select(r => r.Data.Item1).ToHashSet(StringComparer.Ordinal),
-            DrawnSheets
-                .All.Where(f => !f.Contains("random", StringComparison.Ordinal))
-                .ToHashSet(StringComparer.Ordinal)
+            DrawnSheets.All.Where(f => !f.Contains("random", StringComparison.Ordinal)).ToHashSet(StringComparer.Ordinal)
         );
 
     [Theory]
@@ -63,17 +59,11 @@ public sealed class CircuitDrawingTests
     {
         var (drawing, sheet) = (DrawnSheets.Of(file), DrawnSheets.Sheet(file));
         var core = drawing.Groups.First(g => g.Kind == GroupKind.Core).Marks.OfType<Polyline>().First().Points[0].X;
-        var source = sheet
-            .Readings.Select(r => r.State.Source)
-            .First(s => s is { IsDirect: false } && s.Volts >= sheet.SupplyVolts)!;
+        var source = sheet.Readings.Select(r => r.State.Source).First(s => s is { IsDirect: false } && s.Volts >= sheet.SupplyVolts)!;
         Assert.True(At(source.From) < core && At(source.To) < core);
-        Assert.All(
-            sheet.Readings.SelectMany(r => r.State.Loads),
-            l => Assert.True(At(l.From) > core && At(l.To) > core)
-        );
+        Assert.All(sheet.Readings.SelectMany(r => r.State.Loads), l => Assert.True(At(l.From) > core && At(l.To) > core));
 
-        double At(string terminal) =>
-            drawing.Groups.Single(g => g.Kind == GroupKind.Terminal && g.Id == terminal).Pins[0].At.X;
+        double At(string terminal) => drawing.Groups.Single(g => g.Kind == GroupKind.Terminal && g.Id == terminal).Pins[0].At.X;
     }
 
     [Fact]
@@ -89,8 +79,7 @@ public sealed class CircuitDrawingTests
         var (above, below) = (pairs.Select(p => p.Item1).ToList(), pairs.Select(p => p.Item2).ToList());
         Assert.Equal(Ranks(above), Ranks([.. below.Select(y => -y)]));
 
-        double Y(string id) =>
-            drawing.Groups.Single(g => g.Kind == GroupKind.Element && g.Id == id).Pins.Average(p => p.At.Y);
+        double Y(string id) => drawing.Groups.Single(g => g.Kind == GroupKind.Element && g.Id == id).Pins.Average(p => p.At.Y);
 
         static IEnumerable<int> Ranks(List<double> ys) => ys.Select(y => ys.Distinct().Count(o => o < y));
     }

@@ -10,9 +10,7 @@ internal static class Clearance
 
     public static List<string> Overlaps(DrawingList drawing)
     {
-        var groups = drawing
-            .Groups.Where(g => g.Kind is GroupKind.Element or GroupKind.Terminal or GroupKind.Core)
-            .ToList();
+        var groups = drawing.Groups.Where(g => g.Kind is GroupKind.Element or GroupKind.Terminal or GroupKind.Core).ToList();
         var names = groups
             .SelectMany(g => g.Marks.OfType<Text>().Select(t => (Name: $"\"{t.Words}\"", Group: "", Net: "", t.Extent)))
             .ToList();

@@ -12,12 +12,7 @@ internal static class DrawnSheets
 
     /// <summary>Paths from the root, in order.</summary>
     public static IReadOnlyList<string> All { get; } =
-    [
-        .. Names("demo"),
-        .. Names("tests/Reference/contract"),
-        .. Names("tests/Reference/ngspice/random"),
-        .. Names("tests/Reference/units"),
-    ];
+    [.. Names("demo"), .. Names("tests/Reference/contract"), .. Names("tests/Reference/ngspice/random"), .. Names("tests/Reference/units")];
 
     public static TheoryData<string> Each { get; } = [.. All];
 

@@ -58,10 +58,7 @@ public sealed class LadderTests
     public void Lanes_lead_from_every_post_to_the_common_one_and_from_blade_to_blade()
     {
         var lanes = Lane.Of(Twin);
-        Assert.Equal(
-            ["post-1", "post-14", "post-2", "post-8"],
-            lanes.SkipLast(1).Select(l => l.First).Order(StringComparer.Ordinal)
-        );
+        Assert.Equal(["post-1", "post-14", "post-2", "post-8"], lanes.SkipLast(1).Select(l => l.First).Order(StringComparer.Ordinal));
         Assert.All(lanes.SkipLast(1), l => Assert.Equal("post-0", l.Second));
         Assert.Equal(new("blade-1", "blade-2"), lanes[^1]);
     }

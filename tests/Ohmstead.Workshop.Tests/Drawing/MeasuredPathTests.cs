@@ -12,17 +12,7 @@ public sealed class MeasuredPathTests
     [Fact]
     public void From_post_to_post_it_goes_through_roller_breaker_and_contacts_in_their_order() =>
         Assert.Equal(
-            [
-                "w-1",
-                "rotary-1-a",
-                "run-1",
-                "breaker-1",
-                "w-arm-1",
-                "roller-1",
-                "main",
-                "joint-main",
-                "w-0",
-            ],
+            ["w-1", "rotary-1-a", "run-1", "breaker-1", "w-arm-1", "roller-1", "main", "joint-main", "w-0"],
             Ids(Between("post-1", "post-0", With("direction-1", "a")))
         );
 
@@ -68,7 +58,13 @@ public sealed class MeasuredPathTests
     [Fact]
     public void Clips_join()
     {
-        var clipped = With() with { Joined = [["post-8", "post-14"]] };
+        var clipped = With() with
+        {
+            Joined =
+            [
+                ["post-8", "post-14"],
+            ],
+        };
         var path = Between("post-8", "post-14", clipped)!;
         Assert.Equal(("clip", ""), (Assert.Single(path.Parts).Kind, path.Parts[0].Id));
     }
@@ -96,12 +92,5 @@ public sealed class MeasuredPathTests
 
     /// <summary>At rest but for these selectors.</summary>
     private static ReadingState With(params string[] set) =>
-        new(
-            null,
-            set.Chunk(2).Aggregate(Overlay.None.Controls, (c, s) => c.SetItem(s[0], new(0, s[1]))),
-            [],
-            [],
-            [],
-            20
-        );
+        new(null, set.Chunk(2).Aggregate(Overlay.None.Controls, (c, s) => c.SetItem(s[0], new(0, s[1]))), [], [], [], 20);
 }

@@ -53,22 +53,7 @@ public sealed class OddCircuitTests
     public void Any_net_list_is_drawn_as_it_is()
     {
         string[] kinds = ["wire", "joint", "resistor", "breaker", "insulation"];
-        string[] terminals =
-        [
-            "pri-start",
-            "pri-end",
-            "sec-start",
-            "sec-end",
-            "tap",
-            "arm",
-            "a",
-            "b",
-            "c",
-            "d",
-            "e",
-            "f",
-            "iron",
-        ];
+        string[] terminals = ["pri-start", "pri-end", "sec-start", "sec-end", "tap", "arm", "a", "b", "c", "d", "e", "f", "iron"];
         var part = Gen.Select(OneOf(kinds), OneOf(terminals), OneOf(terminals));
         part.Array[0, 14]
             .Sample(
@@ -77,12 +62,7 @@ public sealed class OddCircuitTests
                         Wrong([
                             .. parts.Select(
                                 (p, n) =>
-                                    Part(
-                                        "p" + n.ToString(System.Globalization.CultureInfo.InvariantCulture),
-                                        p.Item1,
-                                        p.Item2,
-                                        p.Item3
-                                    )
+                                    Part("p" + n.ToString(System.Globalization.CultureInfo.InvariantCulture), p.Item1, p.Item2, p.Item3)
                             ),
                         ])
                     ),
@@ -97,20 +77,12 @@ public sealed class OddCircuitTests
         Holds([
             .. Enumerable
                 .Range(0, 300)
-                .Select(n =>
-                    Part(
-                        Name("w", n),
-                        n % 7 == 0 ? "lamp" : "wire",
-                        n == 0 ? "sec-start" : Name("t", n / 2),
-                        Name("t", n + 1)
-                    )
-                ),
+                .Select(n => Part(Name("w", n), n % 7 == 0 ? "lamp" : "wire", n == 0 ? "sec-start" : Name("t", n / 2), Name("t", n + 1))),
         ]);
 
     private static Gen<string> OneOf(string[] words) => Gen.Int[0, words.Length - 1].Select(n => words[n]);
 
-    private static string Name(string letter, int n) =>
-        letter + n.ToString(System.Globalization.CultureInfo.InvariantCulture);
+    private static string Name(string letter, int n) => letter + n.ToString(System.Globalization.CultureInfo.InvariantCulture);
 
     private static void Holds(params Element[] parts) => Assert.Empty(Wrong(parts));
 
@@ -140,10 +112,7 @@ public sealed class OddCircuitTests
             []
         );
         var drawing = DrawnSheets.Draw(sheet);
-        var upright = Trace
-            .Segments(drawing)
-            .Where(s => s.A.X != s.B.X && s.A.Y != s.B.Y)
-            .Select(s => "slanting wire of " + s.Net);
+        var upright = Trace.Segments(drawing).Where(s => s.A.X != s.B.X && s.A.Y != s.B.Y).Select(s => "slanting wire of " + s.Net);
         return [.. Trace.Differences(drawing, sheet), .. upright];
     }
 

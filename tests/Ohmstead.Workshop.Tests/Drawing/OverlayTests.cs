@@ -12,8 +12,7 @@ public sealed class OverlayTests
 
     private static DrawingList Draw(Overlay overlay) => CircuitDrawing.Draw(Layout, overlay);
 
-    private static Group Element(DrawingList drawing, string id) =>
-        drawing.Groups.Single(g => g.Kind == GroupKind.Element && g.Id == id);
+    private static Group Element(DrawingList drawing, string id) => drawing.Groups.Single(g => g.Kind == GroupKind.Element && g.Id == id);
 
     private static IEnumerable<string> Words(Group group) => group.Marks.OfType<Text>().Select(t => t.Words);
 
@@ -25,10 +24,7 @@ public sealed class OverlayTests
     {
         foreach (var id in new[] { "breaker-1", "roller-1", "main", "joint-8" })
         {
-            var group = Element(
-                Draw(Overlay.None with { Suspicion = ImmutableDictionary<string, double>.Empty.Add(id, chance) }),
-                id
-            );
+            var group = Element(Draw(Overlay.None with { Suspicion = ImmutableDictionary<string, double>.Empty.Add(id, chance) }), id);
             Assert.Contains(figure, Words(group));
             Assert.Contains(words, group.Title);
             Assert.Single(group.Marks.OfType<Rectangle>(), r => r.Role == role);
@@ -62,20 +58,13 @@ public sealed class OverlayTests
     public void What_is_hardly_suspected_looks_as_without() =>
         Assert.Equal(
             SvgText.Write(Draw(Overlay.None)),
-            SvgText.Write(
-                Draw(Overlay.None with { Suspicion = ImmutableDictionary<string, double>.Empty.Add("disc", 0.04) })
-            )
+            SvgText.Write(Draw(Overlay.None with { Suspicion = ImmutableDictionary<string, double>.Empty.Add("disc", 0.04) }))
         );
 
     [Fact]
     public void Nothing_moves_when_things_are_laid_over()
     {
-        var overlay = Overlay.Of(
-            Twin,
-            Twin.Readings.First(r => r.Quantity == Quantity.AcVolts),
-            "15.9 to 17.0 V",
-            "14.9 V"
-        ) with
+        var overlay = Overlay.Of(Twin, Twin.Readings.First(r => r.Quantity == Quantity.AcVolts), "15.9 to 17.0 V", "14.9 V") with
         {
             Suspicion = Twin.Elements.ToImmutableDictionary(e => e.Id, _ => 0.9),
         };
@@ -108,10 +97,7 @@ public sealed class OverlayTests
         var joint = Twin.Elements.Single(e => e.Id == "joint-14");
         var drawing = Draw(Overlay.None with { Probe = new(joint.From, joint.To, "", "") });
         var flags = drawing.Groups.Single(g => g.Kind == GroupKind.Overlay).Marks.OfType<Polygon>().ToList();
-        Assert.Equal(
-            [PinOf(drawing, joint.From).X, PinOf(drawing, joint.To).X],
-            flags.Select(f => f.Points[0].X).ToArray()
-        );
+        Assert.Equal([PinOf(drawing, joint.From).X, PinOf(drawing, joint.To).X], flags.Select(f => f.Points[0].X).ToArray());
         Assert.False(flags[0].Extent.Overlaps(flags[1].Extent));
         Assert.All(flags, f => Assert.True(f.Extent.Y > PinOf(drawing, joint.From).Y));
     }
@@ -145,10 +131,7 @@ public sealed class OverlayTests
         var drawing = Draw(Overlay.None with { Values = [new("blade-1", "post-0", "above 2 MΩ", "")] });
         var text = drawing.Groups.Single(g => g.Kind == GroupKind.Overlay).Marks.OfType<Text>().Single();
         Assert.Equal("blade 1 to post 0: should read above 2 MΩ", text.Words);
-        Assert.All(
-            drawing.Groups.Where(g => g.Kind != GroupKind.Overlay),
-            g => Assert.True(g.Extent.Bottom < text.Extent.Y)
-        );
+        Assert.All(drawing.Groups.Where(g => g.Kind != GroupKind.Overlay), g => Assert.True(g.Extent.Bottom < text.Extent.Y));
     }
 
     [Fact]
@@ -177,14 +160,10 @@ public sealed class OverlayTests
         var at = new[] { 0.0, 0.5, 1.0 }.Select(x => ArrowY(Draw(With("throttle-1", new(x, ""))))).ToList();
         var winding = Element(Draw(Overlay.None), "main");
         var fromEnd = winding.Pins.Single(p => p.Terminal == "main-start").At.Y;
-        Assert.True(
-            Math.Abs(at[0] - fromEnd) < Math.Abs(at[1] - fromEnd)
-                && Math.Abs(at[1] - fromEnd) < Math.Abs(at[2] - fromEnd)
-        );
+        Assert.True(Math.Abs(at[0] - fromEnd) < Math.Abs(at[1] - fromEnd) && Math.Abs(at[1] - fromEnd) < Math.Abs(at[2] - fromEnd));
         Assert.Equal(ArrowY(Draw(Overlay.None)), at[0]);
 
-        static double ArrowY(DrawingList drawing) =>
-            Element(drawing, "roller-1").Marks.OfType<Polygon>().Single().Points[0].Y;
+        static double ArrowY(DrawingList drawing) => Element(drawing, "roller-1").Marks.OfType<Polygon>().Single().Points[0].Y;
     }
 
     [Fact]
@@ -207,10 +186,7 @@ public sealed class OverlayTests
     public void Lifted_elements_are_dashed_and_new_ones_say_so()
     {
         var drawing = Draw(Overlay.None with { Lifted = ["w-14"], Renewed = ["cord-1"] });
-        Assert.All(
-            Element(drawing, "w-14").Marks.OfType<Polyline>(),
-            p => Assert.True(p.IsDashed && p.Role == Role.Dimmed)
-        );
+        Assert.All(Element(drawing, "w-14").Marks.OfType<Polyline>(), p => Assert.True(p.IsDashed && p.Role == Role.Dimmed));
         Assert.Contains("out", Words(Element(drawing, "w-14")));
         Assert.Contains("new", Words(Element(drawing, "cord-1")));
         Assert.All(Element(drawing, "cord-1").Marks.OfType<Polyline>(), p => Assert.False(p.IsDashed));

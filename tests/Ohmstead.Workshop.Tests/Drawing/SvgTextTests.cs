@@ -60,10 +60,7 @@ public sealed class SvgTextTests
 
     [Fact]
     public void A_view_shows_only_its_part() =>
-        Assert.Contains(
-            "viewBox=\"1 2 3 4\"",
-            SvgText.Write(DrawnSheets.Of("demo/solo-110.sheet.json"), new Box(1, 2, 3, 4))
-        );
+        Assert.Contains("viewBox=\"1 2 3 4\"", SvgText.Write(DrawnSheets.Of("demo/solo-110.sheet.json"), new Box(1, 2, 3, 4)));
 
     [Fact]
     public void Every_role_has_a_look()

@@ -11,9 +11,7 @@ internal static class Trace
         [
             .. drawing
                 .Groups.Where(g => g.Kind == GroupKind.Net)
-                .SelectMany(g =>
-                    g.Marks.OfType<Polyline>().SelectMany(p => p.Points.Zip(p.Points.Skip(1), (a, b) => (g.Id, a, b)))
-                ),
+                .SelectMany(g => g.Marks.OfType<Polyline>().SelectMany(p => p.Points.Zip(p.Points.Skip(1), (a, b) => (g.Id, a, b)))),
         ];
 
     /// <summary>Everything in which the drawing differs from the sheet; empty when it is the same circuit.</summary>
@@ -55,18 +53,14 @@ internal static class Trace
         var expected = Expected(sheet);
         foreach (var element in pins.GroupBy(p => p.Id, StringComparer.Ordinal))
         {
-            var reached = element
-                .Select(p => circles.FirstOrDefault(c => Root(c.Value) == Root(p.Node)).Key ?? "nothing")
-                .ToList();
+            var reached = element.Select(p => circles.FirstOrDefault(c => Root(c.Value) == Root(p.Node)).Key ?? "nothing").ToList();
             if (
                 !reached.SequenceEqual(element.Select(p => p.Terminal), StringComparer.Ordinal)
                 || !reached
                     .Order(StringComparer.Ordinal)
                     .SequenceEqual(expected[element.Key].Order(StringComparer.Ordinal), StringComparer.Ordinal)
             )
-                wrong.Add(
-                    $"{element.Key} joins {string.Join(", ", reached)}, not {string.Join(", ", expected[element.Key])}"
-                );
+                wrong.Add($"{element.Key} joins {string.Join(", ", reached)}, not {string.Join(", ", expected[element.Key])}");
         }
         return wrong;
 
@@ -119,9 +113,7 @@ internal static class Trace
         wrong.AddRange(a.Except(b, StringComparer.Ordinal).Select(id => $"{what} {id} is missing"));
         wrong.AddRange(b.Except(a, StringComparer.Ordinal).Select(id => $"{what} {id} is invented"));
         wrong.AddRange(
-            b.GroupBy(id => id, StringComparer.Ordinal)
-                .Where(g => g.Count() > 1)
-                .Select(g => $"{what} {g.Key} is drawn more than once")
+            b.GroupBy(id => id, StringComparer.Ordinal).Where(g => g.Count() > 1).Select(g => $"{what} {g.Key} is drawn more than once")
         );
     }
 

@@ -9,14 +9,26 @@ namespace Ohmstead.Workshop.Tests.Findings;
 public class BenchDoubtTests
 {
     private static BenchDoubt Of(DoubtAbout about, double value, string[] readings, params string[] parameters) =>
-        Assert.Single(BenchDoubt.Of(OnTheBench.Sheet, new OnTheBench().Readings, [new Doubt(about, 0.9, value, [.. readings], [.. parameters])]));
+        Assert.Single(
+            BenchDoubt.Of(OnTheBench.Sheet, new OnTheBench().Readings, [new Doubt(about, 0.9, value, [.. readings], [.. parameters])])
+        );
 
     [Theory]
     [InlineData(DoubtAbout.Leads, 0.312, "Your test leads were probably not taken off: about 0.31 Ω", "Touch the leads together")]
     [InlineData(DoubtAbout.Line, 116.4, "The line voltage was probably 116 V, not 120 V", "Read the outlet again with the unit running")]
-    [InlineData(DoubtAbout.Meter, 3.04, "Your meter is probably off on AC volts and ohms: about 3 times its error", "Put in a new battery.")]
+    [InlineData(
+        DoubtAbout.Meter,
+        3.04,
+        "Your meter is probably off on AC volts and ohms: about 3 times its error",
+        "Put in a new battery."
+    )]
     [InlineData(DoubtAbout.Unit, 4, "Probably another batch", "Off: main winding, ohms; core")]
-    [InlineData(DoubtAbout.Internal, 11.2, "This unit makes about 11 W more heat than it should", "Do not return it until you find the cause. Smell, smoke or a growl: plug out at once.")]
+    [InlineData(
+        DoubtAbout.Internal,
+        11.2,
+        "This unit makes about 11 W more heat than it should",
+        "Do not return it until you find the cause. Smell, smoke or a growl: plug out at once."
+    )]
     [InlineData(DoubtAbout.Kind, 12, "These readings do not fit this type", "Perhaps another type. Compare the plate, the posts")]
     public void Each_says_what_it_is_with_its_figure_and_what_to_do(DoubtAbout about, double value, string headline, string act)
     {
@@ -32,14 +44,32 @@ public class BenchDoubtTests
     public void What_lies_off_in_another_batch_is_named_in_the_words_of_the_bench()
     {
         var core = OnTheBench.Sheet.Cores[0].Id;
-        var doubt = Of(DoubtAbout.Unit, 4, [], "disc-left.saturationAmps", $"{core}.lossOhms", "main.ohms", "main.ohms", $"{core}.excitation");
-        Assert.StartsWith("Off: left disc, drop; core, heat; main winding, ohms; core, no-load amps. Look", doubt.Do, StringComparison.Ordinal);
+        var doubt = Of(
+            DoubtAbout.Unit,
+            4,
+            [],
+            "disc-left.saturationAmps",
+            $"{core}.lossOhms",
+            "main.ohms",
+            "main.ohms",
+            $"{core}.excitation"
+        );
+        Assert.StartsWith(
+            "Off: left disc, drop; core, heat; main winding, ohms; core, no-load amps. Look",
+            doubt.Do,
+            StringComparison.Ordinal
+        );
     }
 
     [Fact]
     public void What_weakens_the_findings_comes_first_and_more_heat_does_not_weaken_them()
     {
-        Doubt[] doubts = [new(DoubtAbout.Internal, 0.99, 9, [], []), new(DoubtAbout.Line, 0.9, 116, [], []), new(DoubtAbout.Leads, 0.6, 0.3, [], [])];
+        Doubt[] doubts =
+        [
+            new(DoubtAbout.Internal, 0.99, 9, [], []),
+            new(DoubtAbout.Line, 0.9, 116, [], []),
+            new(DoubtAbout.Leads, 0.6, 0.3, [], []),
+        ];
         Assert.Equal(
             [(DoubtAbout.Line, true), (DoubtAbout.Leads, true), (DoubtAbout.Internal, false)],
             BenchDoubt.Of(OnTheBench.Sheet, new OnTheBench().Readings, doubts).Select(d => (d.About, d.Weakens))
@@ -52,8 +82,23 @@ public class BenchDoubtTests
     {
         var bench = new OnTheBench();
         var offer = bench.Offer("left-full");
-        var old = new TakenReading(offer.Spec, Outcome.Value, 18, [], "", "", offer.State with { Source = offer.State.Source! with { Volts = 120 } });
-        var again = old with { Spec = OnTheBench.Sheet.FindReading("right-full")!, State = old.State with { Source = old.State.Source! with { Volts = 125 } } };
+        var old = new TakenReading(
+            offer.Spec,
+            Outcome.Value,
+            18,
+            [],
+            "",
+            "",
+            offer.State with
+            {
+                Source = offer.State.Source! with { Volts = 120 },
+            }
+        );
+        var again = old with
+        {
+            Spec = OnTheBench.Sheet.FindReading("right-full")!,
+            State = old.State with { Source = old.State.Source! with { Volts = 125 } },
+        };
         Doubt[] doubts = [new(DoubtAbout.Line, 0.9, 124.8, ["right-full", "left-full", "left-full"], [])];
         var readings = bench.Readings with { SupplyVolts = 125, Readings = [old, again] };
         var entered = Assert.Single(BenchDoubt.Of(OnTheBench.Sheet, readings, doubts));
@@ -62,6 +107,9 @@ public class BenchDoubtTests
         Assert.Equal("125 V is entered now. Readings taken before keep 120 V. Take those on mains again.", entered.Do);
         Assert.All(entered.Again, r => Assert.Equal("left-full", r.Id));
         // Neither the old line nor a far-off one settles it.
-        Assert.All([120.0, 140], volts => Assert.False(Assert.Single(BenchDoubt.Of(OnTheBench.Sheet, readings with { SupplyVolts = volts }, doubts)).IsEntered));
+        Assert.All(
+            [120.0, 140],
+            volts => Assert.False(Assert.Single(BenchDoubt.Of(OnTheBench.Sheet, readings with { SupplyVolts = volts }, doubts)).IsEntered)
+        );
     }
 }

@@ -34,17 +34,12 @@ public class FindingsTests
             var values = model.Nominal.Copy();
             f.ApplyTo(values);
             var leads =
-                bench.Readings.Meter.For(spec.Quantity) is { LeadOhms: var ohms }
-                && spec.Quantity == Electrical.TypeSheets.Quantity.Ohms
+                bench.Readings.Meter.For(spec.Quantity) is { LeadOhms: var ohms } && spec.Quantity == Electrical.TypeSheets.Quantity.Ohms
                     ? ohms
                     : 0;
             bench.Read(
                 id,
-                Math.Round(
-                    new ReadingSolver().Solve(new FaultedCircuits(model, spec, spec.State).For([f]), values).Value!.Value
-                        + leads,
-                    3
-                )
+                Math.Round(new ReadingSolver().Solve(new FaultedCircuits(model, spec, spec.State).For([f]), values).Value!.Value + leads, 3)
             );
         }
         return bench;
@@ -61,11 +56,9 @@ public class FindingsTests
             new DiagnosisOptions { MostExpanded = 8, RankNext = bench == Worn }
         );
 
-    private static double Chance(OnTheBench bench, string fault) =>
-        Diagnose(bench).Faults.Single(f => f.Mode.Name == fault).Probability;
+    private static double Chance(OnTheBench bench, string fault) => Diagnose(bench).Faults.Single(f => f.Mode.Name == fault).Probability;
 
-    private static FindingsView View(OnTheBench bench) =>
-        FindingsView.Of(bench.Unit, bench.Model, bench.Readings, Diagnose(bench));
+    private static FindingsView View(OnTheBench bench) => FindingsView.Of(bench.Unit, bench.Model, bench.Readings, Diagnose(bench));
 
     [Fact]
     public void A_worn_roller_is_found_with_its_size_and_the_readings_that_speak_for_it()
@@ -87,15 +80,7 @@ public class FindingsTests
         {
             var offer = Worn.Offer(id);
             var expected = Expectation.Of(model, offer.Spec, offer.State, readings.Meter);
-            return Likely.Of(
-                model,
-                offer.Spec,
-                offer.State,
-                offer.Last!.Value.Fact.Shown,
-                expected,
-                readings.Meter,
-                result
-            );
+            return Likely.Of(model, offer.Spec, offer.State, offer.Last!.Value.Fact.Shown, expected, readings.Meter, result);
         }
         Assert.Contains("Worn left roller", Of("left-load"), StringComparison.Ordinal);
         Assert.Empty(Of("blades"));
@@ -128,9 +113,24 @@ public class FindingsTests
     public void Faults_alike_are_said_to_be_in_one_place_only_where_all_of_them_are()
     {
         var alike = View(Worn).Alike.First(a => a.Findings.Any(f => f.Mode.Name == "roller-left:worn"));
-        var left = alike with { Findings = [alike.Findings[0] with { Name = "Worn roller, track 1" }, alike.Findings[0] with { Name = "Burnt breaker contact, track 1" }] };
+        var left = alike with
+        {
+            Findings =
+            [
+                alike.Findings[0] with
+                {
+                    Name = "Worn roller, track 1",
+                },
+                alike.Findings[0] with
+                {
+                    Name = "Burnt breaker contact, track 1",
+                },
+            ],
+        };
         Assert.Equal("track 1", left.Place);
-        Assert.Empty((left with { Findings = left.Findings.SetItem(1, left.Findings[1] with { Name = "Burnt breaker contact, track 2" }) }).Place);
+        Assert.Empty(
+            (left with { Findings = left.Findings.SetItem(1, left.Findings[1] with { Name = "Burnt breaker contact, track 2" }) }).Place
+        );
         Assert.Empty((left with { Findings = [.. left.Findings.Select(f => f with { Name = "Worn roller" })] }).Place);
     }
 
@@ -157,9 +157,7 @@ public class FindingsTests
     [Fact]
     public void A_dismissed_fault_is_out_and_what_it_explained_goes_to_others()
     {
-        var others = Diagnose(Worn)
-            .Faults.First(f => f.Mode.Name != "roller-left:worn" && f.Probability > 0.02)
-            .Mode.Name;
+        var others = Diagnose(Worn).Faults.First(f => f.Mode.Name != "roller-left:worn" && f.Probability > 0.02).Mode.Name;
         var before = Chance(Worn, others);
         var bench = WithFault("roller-left:worn=1.2", "ohms-left", "left-full", "left-load", "right-load", "load-17");
         bench.Add(new FindingJudged("roller-left", "worn", Judgement.Dismissed, "measured 12 mm, no flat"));
@@ -175,9 +173,7 @@ public class FindingsTests
     [Fact]
     public void A_confirmed_fault_is_certain_until_its_part_is_renewed()
     {
-        var bench = new OnTheBench()
-            .ColdGates()
-            .Add(new FindingJudged("roller-right", "worn", Judgement.Confirmed, "a flat"));
+        var bench = new OnTheBench().ColdGates().Add(new FindingJudged("roller-right", "worn", Judgement.Confirmed, "a flat"));
         Assert.True(Chance(bench, "roller-right:worn") > 0.99);
         bench.Add(new PartChanged("roller-right", PartChange.Renewed, null, "new roller"));
         Assert.True(Chance(bench, "roller-right:worn") < 0.05);

@@ -8,13 +8,7 @@ namespace Ohmstead.Workshop.Tests.Findings;
 public class KnownPartTests
 {
     private static KnownPart? Of(OnTheBench bench, string id) =>
-        KnownPart.Of(
-            id,
-            bench.Unit,
-            bench.Own,
-            ReadingOffer.All(bench.Unit, bench.Model, bench.Readings, OnTheBench.Shop),
-            null
-        );
+        KnownPart.Of(id, bench.Unit, bench.Own, ReadingOffer.All(bench.Unit, bench.Model, bench.Readings, OnTheBench.Shop), null);
 
     [Fact]
     public void Every_element_slider_and_terminal_of_the_sheet_is_known()

@@ -12,9 +12,24 @@ public class NextInOrderTests
 
     private static string[] Of(OnTheBench bench, string[] doubted, params NextReading[] next)
     {
-        var result = new DiagnosisResult(0, [], [], [], [], [], true, [.. next, new(Spec("ohms-left"), 0.2, 1, []), new(Spec("left-full"), 0.9, 2, [])], new SearchEffort(1, 1, 1, SearchStop.Complete));
+        var result = new DiagnosisResult(
+            0,
+            [],
+            [],
+            [],
+            [],
+            [],
+            true,
+            [.. next, new(Spec("ohms-left"), 0.2, 1, []), new(Spec("left-full"), 0.9, 2, [])],
+            new SearchEffort(1, 1, 1, SearchStop.Complete)
+        );
         var readings = bench.Readings with { Doubts = new([.. doubted], 0) };
-        return [.. NextInOrder.Of(OnTheBench.Sheet, readings, result).Select(n => FormattableString.Invariant($"{n.Spec.Id} {n.Bits} {string.Join(',', n.BlockedBy)}"))];
+        return
+        [
+            .. NextInOrder
+                .Of(OnTheBench.Sheet, readings, result)
+                .Select(n => FormattableString.Invariant($"{n.Spec.Id} {n.Bits} {string.Join(',', n.BlockedBy)}")),
+        ];
     }
 
     private static OnTheBench Passed() => new OnTheBench().ColdGates().Read("lamp-60", 105);
@@ -29,7 +44,10 @@ public class NextInOrderTests
     /// <summary>The lamp is on mains: where its cold check is doubted too, it waits for that.</summary>
     [Fact]
     public void A_doubted_check_on_mains_waits_for_the_doubted_cold_one() =>
-        Assert.Equal(["blades 0.9 ", "ohms-left 0.2 ", "lamp-60 0.9 blades", "left-full 0.9 blades,lamp-60"], Of(Passed(), ["blades", "lamp-60"]));
+        Assert.Equal(
+            ["blades 0.9 ", "ohms-left 0.2 ", "lamp-60 0.9 blades", "left-full 0.9 blades,lamp-60"],
+            Of(Passed(), ["blades", "lamp-60"])
+        );
 
     [Fact]
     public void A_slip_that_is_no_check_is_read_again_in_its_place_and_locks_nothing() =>

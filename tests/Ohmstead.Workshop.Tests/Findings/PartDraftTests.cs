@@ -16,10 +16,7 @@ public class PartDraftTests
         var bench = new OnTheBench();
         var draft = Draft(bench);
         Assert.True(draft.IsRectifier);
-        var (fact, problems) = draft
-            .AsSilicon()
-            .With("seriesOhms", "0,03")
-            .Finish(bench.Unit, OnTheBench.Sheet, "diode, 6 A");
+        var (fact, problems) = draft.AsSilicon().With("seriesOhms", "0,03").Finish(bench.Unit, OnTheBench.Sheet, "diode, 6 A");
         Assert.Empty(problems);
         var (old, own) = (
             OnTheBench.Sheet.Elements.OfType<Rectifier>().First(),
@@ -45,6 +42,5 @@ public class PartDraftTests
     }
 
     [Fact]
-    public void A_slider_has_no_part_of_its_own() =>
-        Assert.Null(PartDraft.Of(new OnTheBench().Unit, OnTheBench.Sheet, "roller-left"));
+    public void A_slider_has_no_part_of_its_own() => Assert.Null(PartDraft.Of(new OnTheBench().Unit, OnTheBench.Sheet, "roller-left"));
 }

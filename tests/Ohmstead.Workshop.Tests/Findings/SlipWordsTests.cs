@@ -30,7 +30,12 @@ public class SlipWordsTests
     [InlineData(SlipKind.Exchanged, "volts-5", "Swapped with ", "Read both again.")]
     [InlineData(SlipKind.Quantity, null, "DC noted as AC? 12.5 V where 17 V belongs.", "Check AC or DC on the meter, then read it again.")]
     [InlineData(SlipKind.Place, "U..5", "Read between ", "Check where the leads go, then read it again.")]
-    [InlineData(SlipKind.Control, null, "A control not at its setting? 12.5 V where 17 V belongs.", "Check every control, then read it again.")]
+    [InlineData(
+        SlipKind.Control,
+        null,
+        "A control not at its setting? 12.5 V where 17 V belongs.",
+        "Check every control, then read it again."
+    )]
     [InlineData(SlipKind.Unknown, null, "It does not fit the rest. 12.5 V where 17 V belongs.", "Read it again.")]
     public void What_only_another_look_settles_has_no_correction(SlipKind kind, string? with, string headline, string act)
     {
@@ -48,6 +53,8 @@ public class SlipWordsTests
     public void In_the_middle_of_a_sentence_it_is_brief() =>
         Assert.Equal(
             ["possible slip, ten times too high", "possible slip, a thousand times too low", "possible slip, DC noted as AC"],
-            new[] { SlipKind.TimesTen, SlipKind.Thousandth, SlipKind.Quantity }.Select(k => SlipWords.Brief(OnTheBench.Sheet, OnTheBench.Sheet.FindReading("left-full")!, new("left-full", k, null, null, 0.9)))
+            new[] { SlipKind.TimesTen, SlipKind.Thousandth, SlipKind.Quantity }.Select(k =>
+                SlipWords.Brief(OnTheBench.Sheet, OnTheBench.Sheet.FindReading("left-full")!, new("left-full", k, null, null, 0.9))
+            )
         );
 }

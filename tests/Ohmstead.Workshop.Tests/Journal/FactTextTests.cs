@@ -25,10 +25,7 @@ public class FactTextTests
             new ReadingEntered("untyped-blades", Shown.OverRange, Bench) { Title = "Between the plug blades" },
             new PlateRead(120, null),
             new TerminalNamed("untyped-post-1", "A", true),
-            new CarriedOver(
-                "twin-175",
-                ImmutableSortedDictionary<string, string>.Empty.Add("untyped-blades", "blades")
-            ),
+            new CarriedOver("twin-175", ImmutableSortedDictionary<string, string>.Empty.Add("untyped-blades", "blades")),
             new PracticeBegun(-7),
             new PartChanged("disc-left", PartChange.Renewed, null, ""),
             new Corrected(new Guid(7, 0, 0, new byte[8]), new Noted("right")),
@@ -48,6 +45,5 @@ public class FactTextTests
     [Theory]
     [InlineData("""{"kind":"from-the-future","x":1}""")]
     [InlineData("""{"kind":"reading","shown":5}""")]
-    public void What_is_not_known_is_kept_word_for_word(string text) =>
-        Assert.Equal(text, FactText.Write(FactText.Read(text)));
+    public void What_is_not_known_is_kept_word_for_word(string text) => Assert.Equal(text, FactText.Write(FactText.Read(text)));
 }

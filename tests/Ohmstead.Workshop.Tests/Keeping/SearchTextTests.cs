@@ -24,14 +24,7 @@ public class SearchTextTests
     [Fact]
     public void A_fact_is_found_by_its_words_and_numbers_not_by_hashes_or_the_bench()
     {
-        var reading = new ReadingEntered(
-            "left-full",
-            Shown.Number(18.6),
-            BenchState.AsSheet with
-            {
-                MeterId = "own-meter",
-            }
-        );
+        var reading = new ReadingEntered("left-full", Shown.Number(18.6), BenchState.AsSheet with { MeterId = "own-meter" });
         var searched = SearchText.Of(reading).Split(' ');
         Assert.Contains("left-full", searched);
         Assert.Contains("18.6", searched);

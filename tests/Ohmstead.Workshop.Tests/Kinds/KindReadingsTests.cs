@@ -12,23 +12,9 @@ public class KindReadingsTests
     private static BenchUnit Unit(int number, params Fact[] facts)
     {
         var id = new Guid(number, 0, 0, new byte[8]);
-        Fact[] all =
-        [
-            new TakenIn($"F-{number.ToString(System.Globalization.CultureInfo.InvariantCulture)}", "pair", "", ""),
-            .. facts,
-        ];
+        Fact[] all = [new TakenIn($"F-{number.ToString(System.Globalization.CultureInfo.InvariantCulture)}", "pair", "", ""), .. facts];
         return UnitHistory.Fold([
-            .. all.Select(
-                (f, n) =>
-                    new Entry(
-                        new Guid(number, (short)n, 1, new byte[8]),
-                        id,
-                        n + 1,
-                        DateTimeOffset.UnixEpoch,
-                        "bench",
-                        f
-                    )
-            ),
+            .. all.Select((f, n) => new Entry(new Guid(number, (short)n, 1, new byte[8]), id, n + 1, DateTimeOffset.UnixEpoch, "bench", f)),
         ]);
     }
 
@@ -42,12 +28,7 @@ public class KindReadingsTests
     public void Volts_are_brought_to_the_line_of_the_sheet()
     {
         // 20.4 V at 122.4 V of line are 20 V at 120 V: both by 1.02.
-        var reading = Of(
-            "idle",
-            Unit(1, Read("idle", 20.4, 122.4)),
-            Unit(2, Read("idle", 20)),
-            Unit(3, Read("idle", 19))
-        );
+        var reading = Of("idle", Unit(1, Read("idle", 20.4, 122.4)), Unit(2, Read("idle", 20)), Unit(3, Read("idle", 19)));
         Assert.Equal([19, 20, 20], reading.Values.Select(v => Math.Round(v.Value, 9)));
         Assert.Equal(20, reading.Median, 9);
     }
@@ -65,8 +46,7 @@ public class KindReadingsTests
     }
 
     [Fact]
-    public void Two_values_have_no_spread() =>
-        Assert.Null(Of("cold", Unit(1, Read("cold", 3)), Unit(2, Read("cold", 4))).Deviations(5));
+    public void Two_values_have_no_spread() => Assert.Null(Of("cold", Unit(1, Read("cold", 3)), Unit(2, Read("cold", 4))).Deviations(5));
 
     [Fact]
     public void The_last_value_of_a_unit_counts_and_none_from_before_a_repair()
@@ -98,18 +78,14 @@ public class KindReadingsTests
         Assert.False(KindFit.IsFoundSound(Unit(1, Read("cold", 3))));
         Assert.True(KindFit.IsFoundSound(Unit(1, Read("cold", 3), closed)));
         Assert.False(KindFit.IsFoundSound(Unit(1, confirmed, closed)));
-        Assert.True(
-            KindFit.IsFoundSound(Unit(1, confirmed, new PartChanged("primary", PartChange.Renewed, null, ""), closed))
-        );
+        Assert.True(KindFit.IsFoundSound(Unit(1, confirmed, new PartChanged("primary", PartChange.Renewed, null, ""), closed)));
     }
 
     [Fact]
     public void A_fit_to_units_of_three_and_a_half_ohms_finds_them()
     {
         var units = Enumerable.Range(1, 12).Select(n => Unit(n, Read("cold", 3.5 + (0.2 * Math.Sin(n)) + 0.2)));
-        var fitted = KindFit
-            .Run(new UnitModel(Kind.Sheet), units, Shop.Usual)
-            .Parameters.First(p => p.Path == "elements.primary.ohms");
+        var fitted = KindFit.Run(new UnitModel(Kind.Sheet), units, Shop.Usual).Parameters.First(p => p.Path == "elements.primary.ohms");
         // The usual meter's leads, 0.2 Ω, are in the readings; the mean of sin over twelve is −0.01.
         Assert.InRange(fitted.Value, 3.4, 3.6);
         Assert.True(fitted.Determined);

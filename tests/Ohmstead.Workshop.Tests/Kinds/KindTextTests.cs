@@ -28,8 +28,7 @@ public class KindTextTests
     [InlineData("", false)]
     [InlineData("../up", false)]
     [InlineData("<b>", false)]
-    public void An_id_is_plain_letters(string id, bool isGood) =>
-        Assert.Equal(isGood, KindText.IdProblem(id).Length == 0);
+    public void An_id_is_plain_letters(string id, bool isGood) => Assert.Equal(isGood, KindText.IdProblem(id).Length == 0);
 
     [Fact]
     public void A_free_id_is_the_next_number() => Assert.Equal("pair-3", KindText.FreeId("pair", ["pair", "PAIR-2"]));
@@ -50,9 +49,6 @@ public class KindTextTests
         Assert.Equal((2, 2), (put, left));
         Assert.Equal([3.457, 0.1], sheet.Windings.Select(w => w.Ohms));
         Assert.Equal(1612, sheet.Cores[0].LossOhms);
-        Assert.Equal(
-            Kind.Text,
-            text.Replace("3.457", "3", StringComparison.Ordinal).Replace("1612", "1500", StringComparison.Ordinal)
-        );
+        Assert.Equal(Kind.Text, text.Replace("3.457", "3", StringComparison.Ordinal).Replace("1612", "1500", StringComparison.Ordinal));
     }
 }

@@ -11,7 +11,8 @@ public class HumTests
 
     private static HumRecording Heard(byte[] wave) => HumRecording.Listen(() => new MemoryStream(wave)).Recording!;
 
-    private static HumRecording Heard(double supply, params double[] levels) => Heard(new MadeRecording(new Random(5), 5, supply, levels, -70).ToWave());
+    private static HumRecording Heard(double supply, params double[] levels) =>
+        Heard(new MadeRecording(new Random(5), 5, supply, levels, -70).ToWave());
 
     [Theory]
     [InlineData(60.02, 60)]
@@ -58,10 +59,19 @@ public class HumTests
 
     /// <summary>As <c>experiments hum</c> over 120 recordings, here over few.</summary>
     [Fact]
-    public void In_quiet_and_busy_rooms_it_is_heard_as_asked() => Assert.All(HumExperiment.Run(12, 300, new StringBuilder()), a => Assert.True(a.IsMet, a.Row()));
+    public void In_quiet_and_busy_rooms_it_is_heard_as_asked() =>
+        Assert.All(HumExperiment.Run(12, 300, new StringBuilder()), a => Assert.True(a.IsMet, a.Row()));
 
-    private static HumComparison Compared(double[] levels, double[] floors) => HumComparison.Of([.. levels.Select((l, n) =>
-        (new[] { "idle", "load", "lifted" }[n], Heard(new MadeRecording(new Random(n), 5, 60, [Silent, l, Silent, -45], floors[n]).ToWave())))]);
+    private static HumComparison Compared(double[] levels, double[] floors) =>
+        HumComparison.Of([
+            .. levels.Select(
+                (l, n) =>
+                    (
+                        new[] { "idle", "load", "lifted" }[n],
+                        Heard(new MadeRecording(new Random(n), 5, 60, [Silent, l, Silent, -45], floors[n]).ToWave())
+                    )
+            ),
+        ]);
 
     [Fact]
     public void Recordings_are_compared_by_how_far_line_two_is_above_the_same_noise()

@@ -21,10 +21,22 @@ public class WaveTests
         {
             "8" => MadeRecording.Wave(Bytes(s => [(byte)Math.Round(128 + (s * 127))]), MadeRecording.Rate, 1, 8, 1),
             "24" => MadeRecording.Wave(Bytes(s => BitConverter.GetBytes((int)Math.Round(s * 8388607))[..3]), MadeRecording.Rate, 1, 24, 1),
-            "32" => MadeRecording.Wave(Bytes(s => BitConverter.GetBytes((int)Math.Round((double)s * 2147483000))), MadeRecording.Rate, 1, 32, 1),
+            "32" => MadeRecording.Wave(
+                Bytes(s => BitConverter.GetBytes((int)Math.Round((double)s * 2147483000))),
+                MadeRecording.Rate,
+                1,
+                32,
+                1
+            ),
             "float" => MadeRecording.Wave(Bytes(BitConverter.GetBytes), MadeRecording.Rate, 1, 32, 3),
             // The other channel is a whisper of something else.
-            "stereo" => MadeRecording.Wave([.. Made.Samples.SelectMany((s, n) => Sixteen((float)(0.01 * Math.Sin(n))).Concat(Sixteen(s)))], MadeRecording.Rate, 2, 16, 1),
+            "stereo" => MadeRecording.Wave(
+                [.. Made.Samples.SelectMany((s, n) => Sixteen((float)(0.01 * Math.Sin(n))).Concat(Sixteen(s)))],
+                MadeRecording.Rate,
+                2,
+                16,
+                1
+            ),
             "extensible" => Extensible(MadeRecording.Wave(Bytes(Sixteen), MadeRecording.Rate, 1, 16, 1)),
             "other chunks" => Chunk(MadeRecording.Wave(Bytes(Sixteen), MadeRecording.Rate, 1, 16, 1)),
             "endless" => MadeRecording.Wave(Bytes(Sixteen), MadeRecording.Rate, 1, 16, 1, uint.MaxValue),
@@ -74,7 +86,10 @@ public class WaveTests
     [InlineData(0.22, 0.2, "")]
     public void A_top_that_was_cut_off_is_clipped(double height, double cut, string word)
     {
-        var sound = Enumerable.Range(0, 40_000).SelectMany(n => BitConverter.GetBytes((short)(32767 * Math.Clamp(height * Math.Sin(n * 0.0942477), -cut, cut)))).ToArray();
+        var sound = Enumerable
+            .Range(0, 40_000)
+            .SelectMany(n => BitConverter.GetBytes((short)(32767 * Math.Clamp(height * Math.Sin(n * 0.0942477), -cut, cut))))
+            .ToArray();
         Assert.Equal(word, Heard(MadeRecording.Wave(sound, 8000, 1, 16, 1)).Word);
     }
 
@@ -91,8 +106,10 @@ public class WaveTests
         for (var n = 0; n < files; n++)
         {
             var wave = good.ToArray();
-            for (var k = random.Next(1, 5); k > 0; k--) wave[random.Next(random.Next(2) == 0 ? 48 : wave.Length)] = (byte)random.Next(256);
-            if (random.Next(4) == 0) wave = wave[..random.Next(wave.Length)];
+            for (var k = random.Next(1, 5); k > 0; k--)
+                wave[random.Next(random.Next(2) == 0 ? 48 : wave.Length)] = (byte)random.Next(256);
+            if (random.Next(4) == 0)
+                wave = wave[..random.Next(wave.Length)];
             var heard = Heard(wave);
             Assert.True(heard.Recording is not null || (heard.Word.Length > 0 && heard.Right.Length > 0));
             words.Add(heard.Word);

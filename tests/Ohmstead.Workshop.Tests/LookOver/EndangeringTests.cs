@@ -50,7 +50,10 @@ public class EndangeringTests
         Assert.All(OnTheBench.Sheet.Readings, r => Assert.Empty(Offer(bench, r.Id).Endangering));
         Assert.True(Offer(bench, "left-full").IsOpen);
         bench.Add(new ConditionNoted(item, words, Decision.Leave, ""));
-        Assert.All(OnTheBench.Sheet.Readings, r => Assert.Equal(r.State.Source is { Volts: > 30 }, Offer(bench, r.Id).Endangering.Length == 1));
+        Assert.All(
+            OnTheBench.Sheet.Readings,
+            r => Assert.Equal(r.State.Source is { Volts: > 30 }, Offer(bench, r.Id).Endangering.Length == 1)
+        );
         Assert.False(Offer(bench, "left-full").IsOpen);
         Assert.False(Offer(bench, "lamp-60").IsOpen);
         Assert.True(Offer(bench, "low-17").IsOpen);
@@ -149,9 +152,16 @@ public class EndangeringTests
         var cord = Shop.LookOver.ToList().FindIndex(i => i.Id == "cord");
         Assert.False(ShopEdit.Endangering(Shop, cord, "").Shop!.LookOver[cord].CanEndanger);
         var text = JsonSerializer.Serialize(Shop.LookOver[cord], FactText.Options);
-        var old = JsonSerializer.Deserialize<LookOverItem>(text.Replace(",\"endanger\":null", "", StringComparison.Ordinal), FactText.Options)!;
+        var old = JsonSerializer.Deserialize<LookOverItem>(
+            text.Replace(",\"endanger\":null", "", StringComparison.Ordinal),
+            FactText.Options
+        )!;
         Assert.True(old.Endangers("crumbling, bare wire showing"));
-        Assert.True(JsonSerializer.Deserialize<LookOverItem>(JsonSerializer.Serialize(strict.LookOver[at], FactText.Options), FactText.Options)!.Endangers("cracked"));
+        Assert.True(
+            JsonSerializer
+                .Deserialize<LookOverItem>(JsonSerializer.Serialize(strict.LookOver[at], FactText.Options), FactText.Options)!
+                .Endangers("cracked")
+        );
     }
 
     [Fact]
@@ -161,7 +171,14 @@ public class EndangeringTests
         var bench = new OnTheBench().Add(new StageClosed(Stage.LookOver, true, "")).Add(Cord("crumbling, bare wire showing"));
         Assert.Equal(NextAction.TakeReading, CardOf.Make(bench.Unit, sheet).Next.Action);
         foreach (var cold in sheet.Readings.Where(r => r.State.Source is not { Volts: > 30 }))
-            bench.Read(cold.Id, cold.Limits is { } l ? double.IsPositiveInfinity(l.Max) ? 2 * l.Min : (l.Min + l.Max) / 2 : 1);
+            bench.Read(
+                cold.Id,
+                cold.Limits is { } l
+                    ? double.IsPositiveInfinity(l.Max)
+                        ? 2 * l.Min
+                        : (l.Min + l.Max) / 2
+                    : 1
+            );
         var next = CardOf.Make(bench.Unit, sheet).Next;
         Assert.Equal((NextAction.LookOver, "cord"), (next.Action, next.About));
         Assert.StartsWith("Cord: crumbling, bare wire showing. Replace it", next.Words, StringComparison.Ordinal);

@@ -32,7 +32,10 @@ public class SymptomsInWordsTests
     [InlineData("A yearly check.")]
     [InlineData("")]
     public void What_the_owner_says_ticks_what_it_speaks_of(string complaint, params string[] ticked) =>
-        Assert.Equal(ticked, SymptomsInWords.Of(complaint, Symptoms).OrderBy(t => t.Key, StringComparer.Ordinal).Select(t => $"{t.Key} {t.Value}"));
+        Assert.Equal(
+            ticked,
+            SymptomsInWords.Of(complaint, Symptoms).OrderBy(t => t.Key, StringComparer.Ordinal).Select(t => $"{t.Key} {t.Value}")
+        );
 
     [Fact]
     public void Only_what_lies_inside_waits_for_the_cover() =>

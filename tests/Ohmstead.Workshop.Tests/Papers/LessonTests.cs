@@ -13,7 +13,9 @@ public class LessonTests
     private static Guid Id(int number) => new(number, 1, 0, new byte[8]);
 
     private static Lesson Of(params (double Minutes, Fact Fact)[] facts) =>
-        Lesson.Of(UnitHistory.Fold([.. facts.Select((f, n) => new Entry(Id(n + 1), Unit, n + 1, Noon.AddMinutes(f.Minutes), "bench", f.Fact))]));
+        Lesson.Of(
+            UnitHistory.Fold([.. facts.Select((f, n) => new Entry(Id(n + 1), Unit, n + 1, Noon.AddMinutes(f.Minutes), "bench", f.Fact))])
+        );
 
     private static TakenOff Off(string step) => new(step, 1, 1, "");
 
@@ -33,15 +35,31 @@ public class LessonTests
     [Fact]
     public void A_corrected_step_keeps_its_place_and_a_photo_is_no_entry()
     {
-        var lesson = Of(In, (5, Off("cap")), (9, new PhotoAdded("ab", "", "cover")), (15, Off("screws")), (50, new Corrected(Id(4), Off("cover"))), (56, new PutBack("cover", 1, 0, "", "")));
-        Assert.Equal([("cap", 5.0, 0), ("cover", 10.0, 1), ("cover", 6.0, 0)], lesson.Steps.Select(s => (s.Step, s.Minutes ?? -1, s.Photos.Length)));
+        var lesson = Of(
+            In,
+            (5, Off("cap")),
+            (9, new PhotoAdded("ab", "", "cover")),
+            (15, Off("screws")),
+            (50, new Corrected(Id(4), Off("cover"))),
+            (56, new PutBack("cover", 1, 0, "", ""))
+        );
+        Assert.Equal(
+            [("cap", 5.0, 0), ("cover", 10.0, 1), ("cover", 6.0, 0)],
+            lesson.Steps.Select(s => (s.Step, s.Minutes ?? -1, s.Photos.Length))
+        );
         Assert.Equal(1, lesson.Pauses);
     }
 
     [Fact]
     public void A_step_that_goes_back_says_in_which_cup_its_pieces_lie()
     {
-        var lesson = Of(In, (5, new TakenOff("cap", 3, 1, "")), (9, new TakenOff("cover", 7, 4, "")), (12, new PutBack("cover", 4, 0, "", "")), (14, new PutBack("cap", 1, 0, "", "")));
+        var lesson = Of(
+            In,
+            (5, new TakenOff("cap", 3, 1, "")),
+            (9, new TakenOff("cover", 7, 4, "")),
+            (12, new PutBack("cover", 4, 0, "", "")),
+            (14, new PutBack("cap", 1, 0, "", ""))
+        );
         Assert.Equal([3, 7, 7, 3], lesson.Steps.Select(s => s.Cup));
     }
 }

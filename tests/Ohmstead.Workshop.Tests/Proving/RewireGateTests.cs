@@ -31,10 +31,16 @@ public class RewireGateTests
     public void What_is_soldered_when_it_is_renewed_asks_for_the_check(string part, bool asks)
     {
         var sheet = OnTheBench.Sheet;
-        Assert.True(sheet.Elements.Any(e => e.Id == part) || sheet.Elements.OfType<Winding>().Any(w => w.Sliders.Any(s => s.Id == part)), part);
+        Assert.True(
+            sheet.Elements.Any(e => e.Id == part) || sheet.Elements.OfType<Winding>().Any(w => w.Sliders.Any(s => s.Id == part)),
+            part
+        );
         var bench = new OnTheBench().Add(new PartChanged(part, PartChange.Renewed, null, "")).ColdGates().Read("lamp-60", 105);
         Assert.Equal(asks, bench.Offer("left-full").WaitsForCheck);
-        Assert.Equal(asks, CardOf.Make(bench.Add(new StageClosed(Stage.LookOver, true, "")).Unit, sheet).Next.Action == NextAction.CheckWiring);
+        Assert.Equal(
+            asks,
+            CardOf.Make(bench.Add(new StageClosed(Stage.LookOver, true, "")).Unit, sheet).Next.Action == NextAction.CheckWiring
+        );
     }
 
     [Fact]
@@ -89,7 +95,12 @@ public class RewireGateTests
         Assert.Contains($"About {typed} V AC", LowSupply.Rules(volts)[0], StringComparison.Ordinal);
         Assert.All(
             sheet.Readings.Where(r => r.State.Source is { IsDirect: false, Volts: <= 30 }),
-            r => Assert.NotNull(LowSupply.State(r.State.Source!.Volts.ToString(System.Globalization.CultureInfo.InvariantCulture), "0", "J.", volts).Fact)
+            r =>
+                Assert.NotNull(
+                    LowSupply
+                        .State(r.State.Source!.Volts.ToString(System.Globalization.CultureInfo.InvariantCulture), "0", "J.", volts)
+                        .Fact
+                )
         );
     }
 

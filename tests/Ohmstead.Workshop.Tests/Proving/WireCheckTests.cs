@@ -15,7 +15,11 @@ public class WireCheckTests
 {
     private static readonly MeterError Ohmmeter = Meter.Usual.For(Quantity.Ohms);
 
-    private static readonly ContinuityPlan Plan = ContinuityPlanner.Plan(OnTheBench.Sheet, ImmutableDictionary<string, ControlPosition>.Empty, Meter.Usual);
+    private static readonly ContinuityPlan Plan = ContinuityPlanner.Plan(
+        OnTheBench.Sheet,
+        ImmutableDictionary<string, ControlPosition>.Empty,
+        Meter.Usual
+    );
 
     private static ImmutableArray<WireCheck> Checks(OnTheBench bench) => WireCheck.All(Plan, bench.Unit, OnTheBench.Sheet, Ohmmeter);
 
@@ -59,7 +63,10 @@ public class WireCheckTests
         Assert.All(lamps, l => Assert.True(l.Lamp.Volts >= 108, l.Lamp.Id));
         var sheets = lamps.Single(l => l.IsSheets);
         Assert.True(sheets.Sound.Low > OnTheBench.Sheet.FindReading("lamp-60")!.Limits!.Min);
-        Assert.All(sheets.With.Where(w => w.Fault.Mode == "shorted-turns"), w => Assert.True(w.Volts < OnTheBench.Sheet.FindReading("lamp-60")!.Limits!.Min, w.Fault.Name));
+        Assert.All(
+            sheets.With.Where(w => w.Fault.Mode == "shorted-turns"),
+            w => Assert.True(w.Volts < OnTheBench.Sheet.FindReading("lamp-60")!.Limits!.Min, w.Fault.Name)
+        );
         Assert.All(sheets.With.Where(w => w.Fault.Mode == "open"), w => Assert.Equal(120, w.Volts, 1));
         var told = Enumerable.Range(0, sheets.With.Length).ToList();
         Assert.Equal(lamps.Select(l => told.Min(l.ApartOf)).OrderDescending(), lamps.Select(l => told.Min(l.ApartOf)));
@@ -88,7 +95,8 @@ public class WireCheckTests
     public void More_than_a_sound_unit_draws_is_a_stop_and_nothing_read_is_refused()
     {
         var model = new UnitModel(OnTheBench.Sheet);
-        Expectation Band(Quantity q) => Expectation.Of(model, FirstPower.Step(model.Sheet, q, 48), FirstPower.Step(model.Sheet, q, 48).State, Meter.Usual);
+        Expectation Band(Quantity q) =>
+            Expectation.Of(model, FirstPower.Step(model.Sheet, q, 48), FirstPower.Step(model.Sheet, q, 48).State, Meter.Usual);
         var (amps, watts) = (Band(Quantity.AcAmps), Band(Quantity.Watts));
         Assert.False(FirstPower.Try(48, "5", "", amps, watts).Fact!.Went);
         Assert.False(FirstPower.Try(48, "", "90", amps, watts).Fact!.Went);

@@ -37,7 +37,9 @@ public class WiringRunTests
             [.. Of(bench).Steps.Select(s => s.Offer.Spec.Id).Where(id => id.StartsWith("insulation", StringComparison.Ordinal))];
         Assert.Equal(["insulation-core", "insulation-posts"], Insulation(Moved()));
         Assert.Equal(["insulation-core", "insulation-posts"], Insulation(Moved().Read("insulation-core", 300e6)));
-        var kept = new OnTheBench().ColdGates().Add(new PartChanged("boost-left", PartChange.Rewired, null, "") { Keeps = ["insulation-core", "insulation-posts"] });
+        var kept = new OnTheBench()
+            .ColdGates()
+            .Add(new PartChanged("boost-left", PartChange.Rewired, null, "") { Keeps = ["insulation-core", "insulation-posts"] });
         Assert.Empty(Insulation(kept));
     }
 
@@ -69,9 +71,7 @@ public class WiringRunTests
     public void What_was_read_before_the_wire_was_moved_is_not_in_it()
     {
         var first = Of(Moved()).Steps[0].Offer.Spec.Id;
-        var bench = new OnTheBench()
-            .Read(first, 4.2)
-            .Add(new PartChanged("w-5", PartChange.Rewired, null, "") { Keeps = [first] });
+        var bench = new OnTheBench().Read(first, 4.2).Add(new PartChanged("w-5", PartChange.Rewired, null, "") { Keeps = [first] });
         Assert.Contains(bench.Unit.CurrentReadings, r => r.Fact.ReadingId == first);
         Assert.Equal(0, Of(bench).Next);
         Assert.Empty(WiringRun.Since(bench.Unit, OnTheBench.Sheet).All<ReadingEntered>());

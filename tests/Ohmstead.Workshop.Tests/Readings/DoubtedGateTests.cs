@@ -34,7 +34,10 @@ public class DoubtedGateTests
         Assert.True(bench.Offer("left-full").IsOpen);
         var reason = Assert.Single(bench.Doubt(SlipKind.Unknown, [], 0.31).Offer("left-full").Locks);
         Assert.EndsWith("3.3 Ω: test leads probably not taken off, about 0.31 Ω", reason.What, StringComparison.Ordinal);
-        Assert.Equal("Touch the leads together and enter what they read under Shop. Then read it again: the leads are taken off for you.", reason.Act);
+        Assert.Equal(
+            "Touch the leads together and enter what they read under Shop. Then read it again: the leads are taken off for you.",
+            reason.Act
+        );
         Assert.True(Passed().Doubt(SlipKind.Unknown, [], 0.31).Offer("left-full").IsOpen);
     }
 
@@ -58,7 +61,11 @@ public class DoubtedGateTests
         Assert.Equal("it does not fit the rest", bench.Offer("left-full").Doubted);
         Assert.EndsWith("4.2 Ω: it does not fit the rest", bench.Offer("right-full").Locks[0].What, StringComparison.Ordinal);
         Assert.Equal("Read it again.", bench.Offer("right-full").Locks[0].Act);
-        Assert.StartsWith("possible slip", bench.Doubt(SlipKind.TimesTen, ["left-full"]).Offer("left-full").Doubted, StringComparison.Ordinal);
+        Assert.StartsWith(
+            "possible slip",
+            bench.Doubt(SlipKind.TimesTen, ["left-full"]).Offer("left-full").Doubted,
+            StringComparison.Ordinal
+        );
     }
 
     /// <summary>A check doubted for its leads is proposed as that; the leads are taken off once the shop knows them.</summary>
@@ -82,7 +89,10 @@ public class DoubtedGateTests
     {
         var bench = Passed().Read("left-full", 173).Doubt(SlipKind.TimesTen, ["blades", "left-full"]);
         var check = Meaning.OfDoubted(bench.Offer("blades").Doubted, bench.Offer("blades").Spec);
-        Assert.Equal((Verdict.Doubted, "possible slip, ten times too high", "Read it again. It unlocks nothing until then."), (check.Verdict, check.Words, check.Next));
+        Assert.Equal(
+            (Verdict.Doubted, "possible slip, ten times too high", "Read it again. It unlocks nothing until then."),
+            (check.Verdict, check.Words, check.Next)
+        );
         Assert.Equal("Read it again.", Meaning.OfDoubted(bench.Offer("left-full").Doubted, bench.Offer("left-full").Spec).Next);
         Assert.Equal("", bench.Offer("insulation-core").Doubted);
     }
@@ -90,11 +100,15 @@ public class DoubtedGateTests
     [Fact]
     public void A_correction_takes_the_place_of_the_last_value_with_its_conditions()
     {
-        var bench = Passed().Read("ohms-left", 1.1, BenchState.AsSheet with { Celsius = 30 }).Read("ohms-left", 35, BenchState.AsSheet with { Celsius = 40 });
+        var bench = Passed()
+            .Read("ohms-left", 1.1, BenchState.AsSheet with { Celsius = 30 })
+            .Read("ohms-left", 35, BenchState.AsSheet with { Celsius = 40 });
         bench.Add(Taking.Correct(bench.Unit, "ohms-left", Shown.Number(3.5))!);
         Assert.Equal(
             [(1.1, 30.0), (3.5, 40.0)],
-            bench.Unit.CurrentReadings.Where(r => r.Fact.ReadingId == "ohms-left").Select(r => (r.Fact.Shown.Value, r.Fact.Bench.Celsius ?? 0))
+            bench
+                .Unit.CurrentReadings.Where(r => r.Fact.ReadingId == "ohms-left")
+                .Select(r => (r.Fact.Shown.Value, r.Fact.Bench.Celsius ?? 0))
         );
         Assert.Null(Taking.Correct(bench.Unit, "ohms-right", Shown.Number(1)));
     }

@@ -25,15 +25,8 @@ public class ExpectationTests
     {
         var at120 = Expected("left-full").Value;
         // With nothing connected the posts follow the line; the core's excitation bends that by little.
-        Assert.Equal(
-            at120 * 114 / 120,
-            Expected("left-full", BenchState.AsSheet with { SupplyVolts = 114 }).Value,
-            0.01 * at120
-        );
-        var (heavy, light) = (
-            Expected("left-load").Value,
-            Expected("left-load", BenchState.AsSheet with { LoadId = "r-4" }).Value
-        );
+        Assert.Equal(at120 * 114 / 120, Expected("left-full", BenchState.AsSheet with { SupplyVolts = 114 }).Value, 0.01 * at120);
+        var (heavy, light) = (Expected("left-load").Value, Expected("left-load", BenchState.AsSheet with { LoadId = "r-4" }).Value);
         Assert.True(heavy < light && light < at120);
     }
 
@@ -49,9 +42,7 @@ public class ExpectationTests
     [Fact]
     public void A_meter_that_averages_is_expected_to_show_what_it_shows()
     {
-        var averaging = new Meter(
-            Meter.Usual.Errors.SetItem(Quantity.AcVolts, new MeterError(0.8, 0.03, 0, 0) { IsAveraging = true })
-        );
+        var averaging = new Meter(Meter.Usual.Errors.SetItem(Quantity.AcVolts, new MeterError(0.8, 0.03, 0, 0) { IsAveraging = true }));
         Assert.NotEqual(Expected("left-second-ac").Value, Expected("left-second-ac", meter: averaging).Value, 0.005);
         Assert.Equal(Expected("left-full").Value, Expected("left-full", meter: averaging).Value, 1e-9);
     }

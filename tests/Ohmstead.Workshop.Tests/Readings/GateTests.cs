@@ -43,17 +43,13 @@ public class GateTests
         var bench = new OnTheBench().ColdGates();
         Assert.True(bench.Offer("lamp-60").IsOpen);
         Assert.Equal("lamp-60", Assert.Single(bench.Offer("left-full").Shut).Gate.Id);
-        Assert.IsType<ReadingEntered>(
-            Taking.Enter(bench.Read("lamp-60", 105).Offer("left-full"), Shown.Number(17.3), Bench).Fact
-        );
+        Assert.IsType<ReadingEntered>(Taking.Enter(bench.Read("lamp-60", 105).Offer("left-full"), Shown.Number(17.3), Bench).Fact);
     }
 
     [Fact]
     public void A_measured_failure_is_never_waived_not_even_after_a_could_not()
     {
-        var bench = new OnTheBench()
-            .Read("insulation-core", 100e3)
-            .Read("insulation-core", Shown.NotTaken("tester went home"));
+        var bench = new OnTheBench().Read("insulation-core", 100e3).Read("insulation-core", Shown.NotTaken("tester went home"));
         Assert.Null(Taking.Waive(bench.Offer("insulation-core"), "no tester", "J.", "nothing").Fact);
         var shut = bench.Offer("lamp-60").Shut.Single(s => s.Gate.Id == "insulation-core");
         Assert.False(shut.CanBeWaived);
@@ -69,10 +65,7 @@ public class GateTests
     [Fact]
     public void What_no_instrument_can_read_is_waived_in_writing_and_every_later_reading_says_so()
     {
-        var bench = new OnTheBench()
-            .Read("blades", 4.2)
-            .Read("blades-posts", Shown.OverRange)
-            .Read("insulation-posts", 250e6);
+        var bench = new OnTheBench().Read("blades", 4.2).Read("blades-posts", Shown.OverRange).Read("insulation-posts", 250e6);
         Assert.Null(Taking.Waive(bench.Offer("insulation-core"), "no tester", " ", "nothing").Fact);
         bench.Add(Taking.Waive(bench.Offer("insulation-core"), "no tester", "J. Example", "ohmmeter OL").Fact!);
         Assert.True(bench.Offer("insulation-core").IsWaived);
@@ -121,10 +114,7 @@ public class GateTests
     {
         var bench = new OnTheBench();
         Assert.Contains(bench.Offer("insulation-core").Cautions, c => c.Contains("500 V", StringComparison.Ordinal));
-        Assert.Contains(
-            bench.Offer("left-full").Cautions,
-            c => c.Contains("Mains on the unit: clips on first", StringComparison.Ordinal)
-        );
+        Assert.Contains(bench.Offer("left-full").Cautions, c => c.Contains("Mains on the unit: clips on first", StringComparison.Ordinal));
         Assert.Empty(bench.Offer("ohms-17").Cautions);
     }
 
@@ -146,13 +136,7 @@ public class GateTests
     [InlineData(120.0, 20.0, 1.5)]
     public void A_bench_that_cannot_be_is_refused(double? volts, double? celsius, double? throttle)
     {
-        var bench = new BenchState(
-            volts,
-            "",
-            "",
-            throttle is { } t ? Bench.Throttles.Add("throttle-left", t) : Bench.Throttles,
-            celsius
-        );
+        var bench = new BenchState(volts, "", "", throttle is { } t ? Bench.Throttles.Add("throttle-left", t) : Bench.Throttles, celsius);
         Assert.NotEmpty(Taking.Enter(new OnTheBench().Offer("blades"), Shown.Number(4), bench).Refused);
     }
 }

@@ -22,11 +22,7 @@ public class LockReasonTests
         Assert.Equal(offer.Endangering.Length + 1 + offer.Shut.Length, reasons.Length);
         Assert.NotEmpty(offer.Endangering);
         Assert.Equal(
-            [
-                .. offer.Endangering.Select(_ => LockPlace.LookOver),
-                LockPlace.WiringCheck,
-                .. offer.Shut.Select(_ => LockPlace.Reading),
-            ],
+            [.. offer.Endangering.Select(_ => LockPlace.LookOver), LockPlace.WiringCheck, .. offer.Shut.Select(_ => LockPlace.Reading)],
             reasons.Select(r => r.Place)
         );
         Assert.Equal(offer.Endangering[0].Item.Id, reasons[0].About);
@@ -41,7 +37,10 @@ public class LockReasonTests
         Assert.EndsWith(": not looked at", danger.What, StringComparison.Ordinal);
         Assert.Equal("Look at it, or sign for it.", danger.Act);
         var check = offer.Locks.First(r => r.Place == LockPlace.Reading);
-        Assert.Equal(("Between the plug blades: not taken yet", "Take it first.", "Take: between the plug blades"), (check.What, check.Act, check.Button));
+        Assert.Equal(
+            ("Between the plug blades: not taken yet", "Take it first.", "Take: between the plug blades"),
+            (check.What, check.Act, check.Button)
+        );
     }
 
     /// <summary>A check that was measured is read again, not taken; one too close to its limit says with what.</summary>

@@ -25,10 +25,7 @@ public class MeaningTests
         Assert.Equal("normal", Of(Shown.Number(16.9), Volts, band).Words);
         // From the end of the band: 16 − 14.9, and 17.1 − 17.
         Assert.Equal("1.1 V low", Of(Shown.Number(14.9), Volts, band).Words);
-        Assert.Equal(
-            new Meaning(Verdict.AlittleOff, "a little high, by 0.1 V"),
-            Of(Shown.Number(17.1), Volts, band)
-        );
+        Assert.Equal(new Meaning(Verdict.AlittleOff, "a little high, by 0.1 V"), Of(Shown.Number(17.1), Volts, band));
         Assert.Equal(Verdict.Jumps, Of(Shown.Jumps(3, null), Volts, band).Verdict);
         Assert.Equal("not taken: no load here", Of(Shown.NotTaken("no load here"), Volts, band).Words);
         Assert.Equal("OL: open", Of(Shown.OverRange, Sheet.FindReading("ohms-left")!, band).Words);
@@ -120,8 +117,7 @@ public class MeaningTests
         }
     }
 
-    private static Shown Number(double value) =>
-        double.IsPositiveInfinity(value) ? Shown.OverRange : Shown.Number(value);
+    private static Shown Number(double value) => double.IsPositiveInfinity(value) ? Shown.OverRange : Shown.Number(value);
 
     /// <summary>Ten and a thousand times beyond each end, away from the band; a direct voltage may be negative.</summary>
     private static IEnumerable<double> FarOff(Expectation band)

@@ -47,11 +47,7 @@ internal sealed class OnTheBench
                 new("tester", "Insulation tester", true, Errors(("insulation-ohms", new(5, 20e3, 0, 0)))),
                 new("fine", "Finer insulation tester", true, Errors(("insulation-ohms", new(1, 1e3, 0, 0)))),
             ],
-            [
-                new("r-4", "Resistor 4 Ω", 4, 0, 0),
-                new("r-47", "Resistor 47 Ω", 47, 0, 0),
-                new("lamps", "Two car lamps", 3.43, 12, 3.5),
-            ],
+            [new("r-4", "Resistor 4 Ω", 4, 0, 0), new("r-47", "Resistor 47 Ω", 47, 0, 0), new("lamps", "Two car lamps", 3.43, 12, 3.5)],
             [],
             []
         );
@@ -73,15 +69,19 @@ internal sealed class OnTheBench
         return this;
     }
 
-    public OnTheBench Read(string id, Shown shown, BenchState? bench = null) =>
-        Add(new ReadingEntered(id, shown, bench ?? Unit.Bench));
+    public OnTheBench Read(string id, Shown shown, BenchState? bench = null) => Add(new ReadingEntered(id, shown, bench ?? Unit.Bench));
 
     public OnTheBench Read(string id, double value, BenchState? bench = null) => Read(id, Shown.Number(value), bench);
 
     /// <summary>A diagnosis of what was entered so far doubts these readings, the leads and the bench.</summary>
     public OnTheBench Doubt(SlipKind kind, string[] slips, double leadOhms = 0, params Doubt[] bench)
     {
-        doubts = new(journal.Count, new([.. slips], leadOhms), [.. slips.Select(s => new ProbableSlip(s, kind, null, null, 0.95))], [.. bench]);
+        doubts = new(
+            journal.Count,
+            new([.. slips], leadOhms),
+            [.. slips.Select(s => new ProbableSlip(s, kind, null, null, 0.95))],
+            [.. bench]
+        );
         return this;
     }
 
@@ -101,13 +101,9 @@ internal sealed class OnTheBench
 
     /// <summary>The four cold gates of the sheet, passed with this meter.</summary>
     public OnTheBench ColdGates() =>
-        Read("blades", 4.2)
-            .Read("blades-posts", Shown.OverRange)
-            .Read("insulation-core", 300e6)
-            .Read("insulation-posts", 250e6);
+        Read("blades", 4.2).Read("blades-posts", Shown.OverRange).Read("insulation-core", 300e6).Read("insulation-posts", 250e6);
 
-    public static TypeSheet SheetOf(string file) =>
-        TypeSheetFile.Read(File.ReadAllText(Path.Combine(Root(), file))).Required;
+    public static TypeSheet SheetOf(string file) => TypeSheetFile.Read(File.ReadAllText(Path.Combine(Root(), file))).Required;
 
     /// <summary>Files of the repository in a folder and below it, from the root.</summary>
     public static IReadOnlyList<string> Files(string folder, string pattern) =>

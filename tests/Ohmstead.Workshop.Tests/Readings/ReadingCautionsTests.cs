@@ -29,10 +29,18 @@ public class ReadingCautionsTests
         var spec = unit.Sheet.FindReading("drop-breaker-1")!;
         var kick = InductiveKick.Of(unit.Model, spec, spec.State)!;
         var all = All(unit, "drop-breaker-1");
-        Assert.Contains("Plug out, blades out of reach: a winding kicks when its DC is broken. Clip on, then switch on. Switch off, then unclip.", all, StringComparison.Ordinal);
+        Assert.Contains(
+            "Plug out, blades out of reach: a winding kicks when its DC is broken. Clip on, then switch on. Switch off, then unclip.",
+            all,
+            StringComparison.Ordinal
+        );
         Assert.Contains("clamp diode", all, StringComparison.Ordinal);
         Assert.Contains($"up to {ValueText.Number(kick.Joules * 1000)} mJ", all, StringComparison.Ordinal);
-        Assert.Contains($"each volt across the break is {ValueText.Number(kick.BladeVoltsPerVolt!.Value)} V between the plug blades", all, StringComparison.Ordinal);
+        Assert.Contains(
+            $"each volt across the break is {ValueText.Number(kick.BladeVoltsPerVolt!.Value)} V between the plug blades",
+            all,
+            StringComparison.Ordinal
+        );
     }
 
     [Fact]
@@ -70,7 +78,10 @@ public class ReadingCautionsTests
         foreach (var name in new[] { "solo-110", "step-230", "twin-175" })
         {
             var unit = Of(name);
-            Assert.All(unit.Sheet.Readings, r => Assert.True(System.Text.RegularExpressions.Regex.Count(All(unit, r.Id), "500 V") <= 1, r.Id));
+            Assert.All(
+                unit.Sheet.Readings,
+                r => Assert.True(System.Text.RegularExpressions.Regex.Count(All(unit, r.Id), "500 V") <= 1, r.Id)
+            );
         }
     }
 
@@ -84,7 +95,10 @@ public class ReadingCautionsTests
         var through = unit.Sheet.Readings.Where(r => All(unit, r.Id).Contains("mJ", StringComparison.Ordinal)).ToList();
         Assert.NotEmpty(through);
         Assert.All(through, r => Assert.True(r.State.Source!.IsDirect));
-        Assert.DoesNotContain(through, r => r.Id.StartsWith("disc-1a", StringComparison.Ordinal) || r.Id.StartsWith("plate-", StringComparison.Ordinal));
+        Assert.DoesNotContain(
+            through,
+            r => r.Id.StartsWith("disc-1a", StringComparison.Ordinal) || r.Id.StartsWith("plate-", StringComparison.Ordinal)
+        );
         Assert.Contains(through, r => r.Id.StartsWith("drop-", StringComparison.Ordinal));
     }
 }

@@ -20,10 +20,7 @@ public class ReadingsTextTests
             .Read("ohms-5", Shown.NotTaken("cannot reach it"))
             .Add(new ReadingWaived("insulation-core", "no tester", "J. Example", "ohmmeter OL"))
             .Readings.Readings;
-        Assert.Equal(
-            [Outcome.Value, Outcome.OverRange, Outcome.Jumps, Outcome.NotTaken, Outcome.NotTaken],
-            read.Select(r => r.Outcome)
-        );
+        Assert.Equal([Outcome.Value, Outcome.OverRange, Outcome.Jumps, Outcome.NotTaken, Outcome.NotTaken], read.Select(r => r.Outcome));
         Assert.Equal([0.4, double.PositiveInfinity], read[2].JumpValues);
         Assert.Equal("cannot reach it", read[3].Why);
         Assert.Equal(("no tester", "J. Example"), (read[4].Why, read[4].WaivedBy));
@@ -62,14 +59,8 @@ public class ReadingsTextTests
     [Fact]
     public void A_throttle_stands_where_it_stands_between_its_stops_and_at_a_stop_where_the_sheet_says()
     {
-        var bench = Line with
-        {
-            Throttles = ImmutableSortedDictionary<string, double>.Empty.Add("throttle-left", 0.52),
-        };
-        var readings = new OnTheBench()
-            .Read("left-first-dc", 6, bench)
-            .Read("left-full", 17.4, bench)
-            .Readings.Readings;
+        var bench = Line with { Throttles = ImmutableSortedDictionary<string, double>.Empty.Add("throttle-left", 0.52) };
+        var readings = new OnTheBench().Read("left-first-dc", 6, bench).Read("left-full", 17.4, bench).Readings.Readings;
         Assert.Equal([0.52, 1], readings.Select(r => r.State.Controls["throttle-left"].Throttle));
     }
 
@@ -77,20 +68,14 @@ public class ReadingsTextTests
     public void A_load_on_hand_stands_in_for_one_about_as_large_only()
     {
         var bench = Line with { LoadId = "r-4" };
-        var readings = new OnTheBench()
-            .Read("left-load", 15, bench)
-            .Read("low-left-second", 1.9, bench)
-            .Readings.Readings;
+        var readings = new OnTheBench().Read("left-load", 15, bench).Read("low-left-second", 1.9, bench).Readings.Readings;
         Assert.Equal([4, 100], readings.Select(r => r.State.Loads.Single().Ohms));
     }
 
     [Fact]
     public void A_lamp_as_a_load_has_the_resistance_of_the_voltage_that_it_gets()
     {
-        var load = new OnTheBench()
-            .Read("left-load", 15, Line with { LoadId = "lamps" })
-            .Readings.Readings.Single()
-            .State.Loads.Single();
+        var load = new OnTheBench().Read("left-load", 15, Line with { LoadId = "lamps" }).Readings.Readings.Single().State.Loads.Single();
         // Tungsten by the contract: R = 12/3.5·(V/12)^0.45; some 16 V stand across it.
         var volts = 12 * Math.Pow(load.Ohms / (12 / 3.5), 1 / 0.45);
         Assert.InRange(volts, 14.5, 17.5);
@@ -109,9 +94,7 @@ public class ReadingsTextTests
         var bench = new OnTheBench();
         Assert.True(bench.Readings.Meter.IsAveraging);
         Assert.Equal(0.2, bench.Readings.Meter.For(Quantity.Ohms).LeadOhms);
-        bench
-            .Read("volts-17", 17.2, Line with { MeterId = "good" })
-            .Read("volts-5", 5.1, Line with { MeterId = "hand" });
+        bench.Read("volts-17", 17.2, Line with { MeterId = "good" }).Read("volts-5", 5.1, Line with { MeterId = "hand" });
         var readings = bench.Readings;
         Assert.Equal([0.3, 0.8], readings.Readings.Select(r => readings.ErrorOf(r).Percent));
         Assert.Equal([false, true], readings.Readings.Select(r => readings.ErrorOf(r).IsAveraging));
@@ -122,9 +105,7 @@ public class ReadingsTextTests
     [Fact]
     public void Readings_and_waivers_of_the_unit_as_it_was_do_not_speak_of_it_as_it_is()
     {
-        var bench = new OnTheBench()
-            .Read("blades", 4.2)
-            .Add(new ReadingWaived("insulation-core", "no tester", "J.", "looked"));
+        var bench = new OnTheBench().Read("blades", 4.2).Add(new ReadingWaived("insulation-core", "no tester", "J.", "looked"));
         bench.Add(new PartChanged("roller-left", PartChange.Renewed, null, ""));
         Assert.Empty(bench.Readings.Readings);
     }

@@ -18,8 +18,7 @@ public class ShopLimitsTests
             Limits = [new ShopLimit(id, "", value, "", "the shop's own book", "")],
         };
 
-    private static ReadingSpec Of(string id, Shop shop, TypeSheet? sheet = null) =>
-        ShopLimits.Bind(sheet ?? Twin, shop).FindReading(id)!;
+    private static ReadingSpec Of(string id, Shop shop, TypeSheet? sheet = null) => ShopLimits.Bind(sheet ?? Twin, shop).FindReading(id)!;
 
     [Fact]
     public void A_stricter_shop_binds_every_insulation_reading_from_the_mains_side_and_no_other()
@@ -64,7 +63,10 @@ public class ShopLimitsTests
         Assert.Equal((Verdict.AlittleOff, "passed, under 100 MΩ"), (Said(50e6).Verdict, Said(50e6).Words));
         Assert.Contains("Dry it slowly", Said(50e6).Next, StringComparison.Ordinal);
         Assert.Equal(new Meaning(Verdict.Normal, "passed"), Said(120e6));
-        Assert.Equal("passed", Meaning.Of(Shown.OverRange, spec, band with { High = double.PositiveInfinity }, Meter.Usual.For(Quantity.InsulationOhms)).Words);
+        Assert.Equal(
+            "passed",
+            Meaning.Of(Shown.OverRange, spec, band with { High = double.PositiveInfinity }, Meter.Usual.For(Quantity.InsulationOhms)).Words
+        );
     }
 
     [Theory]

@@ -47,8 +47,7 @@ public sealed class ShownTextTests
     [InlineData("0L")]
     [InlineData("O.L")]
     [InlineData("open")]
-    public void Over_range_is_read(string text) =>
-        Assert.Equal(ShownKind.OverRange, ShownText.Read(text, Quantity.Ohms).Shown!.Kind);
+    public void Over_range_is_read(string text) => Assert.Equal(ShownKind.OverRange, ShownText.Read(text, Quantity.Ohms).Shown!.Kind);
 
     [Theory]
     [InlineData("1,234", "1.234", "1234")]
@@ -123,10 +122,8 @@ public sealed class ShownTextTests
         try
         {
             CultureInfo.CurrentCulture = (CultureInfo)CultureInfo.InvariantCulture.Clone();
-            (
-                CultureInfo.CurrentCulture.NumberFormat.NumberDecimalSeparator,
-                CultureInfo.CurrentCulture.NumberFormat.NumberGroupSeparator
-            ) = (",", ".");
+            (CultureInfo.CurrentCulture.NumberFormat.NumberDecimalSeparator, CultureInfo.CurrentCulture.NumberFormat.NumberGroupSeparator) =
+                (",", ".");
             Same(18.6, "18.6", Quantity.AcVolts);
             Same(18.6, "18,6", Quantity.AcVolts);
             Assert.Equal("18.6 V", ShownText.Write(Shown.Number(18.6), Quantity.AcVolts));
@@ -159,9 +156,51 @@ public sealed class ShownTextTests
         var chance = new Random(7);
         string[] pieces =
         [
-            "1", "0", "\u0663", "\u06f5", "\uff17", "\u0967", "\ud835\udfce", "\ud835", "\udfce", "\u00b2", "\u2460", "\u066b", "\u066c", "\uff0e",
-            ".", ",", "-", "\u2212", "+", " ", "\u00a0", "\u202f", "\u200f", "k", "M", "m", "G", "R", "\u00b5", "\u03a9", "\u2126", "V", "ohm", "OL", "jumps ",
-            " to ", "could not, ", "'", "\0", "\n", "\ud83d\ude00", "e", "\u221e", "NaN", "9999999999999999",
+            "1",
+            "0",
+            "\u0663",
+            "\u06f5",
+            "\uff17",
+            "\u0967",
+            "\ud835\udfce",
+            "\ud835",
+            "\udfce",
+            "\u00b2",
+            "\u2460",
+            "\u066b",
+            "\u066c",
+            "\uff0e",
+            ".",
+            ",",
+            "-",
+            "\u2212",
+            "+",
+            " ",
+            "\u00a0",
+            "\u202f",
+            "\u200f",
+            "k",
+            "M",
+            "m",
+            "G",
+            "R",
+            "\u00b5",
+            "\u03a9",
+            "\u2126",
+            "V",
+            "ohm",
+            "OL",
+            "jumps ",
+            " to ",
+            "could not, ",
+            "'",
+            "\0",
+            "\n",
+            "\ud83d\ude00",
+            "e",
+            "\u221e",
+            "NaN",
+            "9999999999999999",
         ];
         foreach (var quantity in Enum.GetValues<Quantity>())
             for (var n = 0; n < 4000; n++)

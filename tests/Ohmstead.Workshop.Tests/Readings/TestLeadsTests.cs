@@ -37,8 +37,14 @@ public class TestLeadsTests
     [InlineData("", "", "0.2", 0.2, 0.8, 0.2)]
     [InlineData("300m", "0", "0.3", 0.3, 0, 0.3)]
     [InlineData("", "", "", 0.2, 0.8, 0.05)]
-    public void Each_of_the_three_may_be_left_empty(string leads, string percent, string fixedPart, double lead, double share, double ohms) =>
-        Assert.Equal((new MeterAnswer(lead, share, ohms), ""), TestLeads.Read(OnTheBench.Shop.Meters[0], leads, percent, fixedPart));
+    public void Each_of_the_three_may_be_left_empty(
+        string leads,
+        string percent,
+        string fixedPart,
+        double lead,
+        double share,
+        double ohms
+    ) => Assert.Equal((new MeterAnswer(lead, share, ohms), ""), TestLeads.Read(OnTheBench.Shop.Meters[0], leads, percent, fixedPart));
 
     [Theory]
     [InlineData("30", "", "", "0 to 5 Ω")]

@@ -11,15 +11,7 @@ public class ThrottleSettingTests
     private static ThrottleSetting Set(string id, double volts, double supply = 120)
     {
         var spec = OnTheBench.Sheet.FindReading(id)!;
-        var state = BenchConditions.StateOf(
-            Model,
-            spec,
-            BenchState.AsSheet with
-            {
-                SupplyVolts = supply,
-            },
-            OnTheBench.Shop
-        );
+        var state = BenchConditions.StateOf(Model, spec, BenchState.AsSheet with { SupplyVolts = supply }, OnTheBench.Shop);
         return ThrottleSetting.ByNoLoadVolts(Model, spec, state, "throttle-left", volts, Meter.Usual);
     }
 
@@ -30,11 +22,7 @@ public class ThrottleSettingTests
         var ends = Set("left-first-dc", 0);
         Assert.Null(ends.Position);
         foreach (var share in new[] { 0.1, 0.45, 0.9 })
-            Assert.Equal(
-                share,
-                Set("left-first-dc", ends.Least + (share * (ends.Most - ends.Least))).Position!.Value,
-                0.005
-            );
+            Assert.Equal(share, Set("left-first-dc", ends.Least + (share * (ends.Most - ends.Least))).Position!.Value, 0.005);
     }
 
     [Fact]

@@ -18,7 +18,14 @@ public class ThrottleSweepTests
 
     private static double At(double position) =>
         ThrottleSweep
-            .ExpectedAt(Ready.Model, OnTheBench.Sheet.FindReading("left-full")!, "throttle-left", position, Ready.Unit.Bench, OnTheBench.Shop)
+            .ExpectedAt(
+                Ready.Model,
+                OnTheBench.Sheet.FindReading("left-full")!,
+                "throttle-left",
+                position,
+                Ready.Unit.Bench,
+                OnTheBench.Shop
+            )
             .Value;
 
     [Fact]
@@ -40,7 +47,11 @@ public class ThrottleSweepTests
     [Fact]
     public void Rows_left_empty_are_left_out_and_each_other_stands_at_its_tenth()
     {
-        var sweep = Assert.IsType<SweepTaken>(ThrottleSweep.Enter(Ready.Offer("left-full"), "throttle-left", Table((0, "6.2"), (3, "10,1"), (10, "19.9")), Ready.Unit.Bench).Fact);
+        var sweep = Assert.IsType<SweepTaken>(
+            ThrottleSweep
+                .Enter(Ready.Offer("left-full"), "throttle-left", Table((0, "6.2"), (3, "10,1"), (10, "19.9")), Ready.Unit.Bench)
+                .Fact
+        );
         Assert.Equal([(0, 6.2), (0.3, 10.1), (1, 19.9)], sweep.Points.Select(p => (p.Position, p.Volts)));
     }
 
@@ -58,7 +69,9 @@ public class ThrottleSweepTests
 
     [Fact]
     public void Before_the_cold_checks_pass_no_mains_is_swept() =>
-        Assert.Null(ThrottleSweep.Enter(new OnTheBench().Offer("left-full"), "throttle-left", Table((0, "6"), (10, "20")), BenchState.AsSheet).Fact);
+        Assert.Null(
+            ThrottleSweep.Enter(new OnTheBench().Offer("left-full"), "throttle-left", Table((0, "6"), (10, "20")), BenchState.AsSheet).Fact
+        );
 
     [Fact]
     public void A_sweep_counts_until_its_post_is_repaired()

@@ -37,7 +37,10 @@ public class AfterRepairTests
         var after = Of(Repaired("cord-1", PartChange.Renewed))!;
         var order = after.Readings.Select(r => r.Spec.Id).ToList();
         Assert.All(OnTheBench.Sheet.Readings.Where(r => r.IsGate), g => Assert.Contains(g.Id, order));
-        Assert.All(after.Readings, r => Assert.All(r.Spec.Needs.Where(order.Contains), n => Assert.True(order.IndexOf(n) < order.IndexOf(r.Spec.Id))));
+        Assert.All(
+            after.Readings,
+            r => Assert.All(r.Spec.Needs.Where(order.Contains), n => Assert.True(order.IndexOf(n) < order.IndexOf(r.Spec.Id)))
+        );
         Assert.True(after.WaitsForWiringCheck);
     }
 

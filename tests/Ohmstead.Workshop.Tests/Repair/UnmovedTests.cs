@@ -71,7 +71,8 @@ public class UnmovedTests
     public void What_it_leaves_is_written_into_the_journal_and_read_back()
     {
         var bench = Read();
-        var fact = (PartChanged)Unmoved.In([new PartChanged("roller-left", PartChange.Renewed, null, "")], bench.Unit, OnTheBench.Sheet, OnTheBench.Shop)[0];
+        var fact = (PartChanged)
+            Unmoved.In([new PartChanged("roller-left", PartChange.Renewed, null, "")], bench.Unit, OnTheBench.Sheet, OnTheBench.Shop)[0];
         var back = Assert.IsType<PartChanged>(FactText.Read(FactText.Write(fact)));
         Assert.Contains("right-load", back.Keeps);
         Assert.Equal(fact.Keeps.AsEnumerable(), back.Keeps);
@@ -83,7 +84,10 @@ public class UnmovedTests
         var bench = Read();
         foreach (
             var fact in Unmoved.In(
-                [new PartChanged("roller-left", PartChange.Renewed, null, ""), new PartChanged("roller-right", PartChange.Renewed, null, "")],
+                [
+                    new PartChanged("roller-left", PartChange.Renewed, null, ""),
+                    new PartChanged("roller-right", PartChange.Renewed, null, ""),
+                ],
                 bench.Unit,
                 OnTheBench.Sheet,
                 OnTheBench.Shop
@@ -103,7 +107,9 @@ public class UnmovedTests
             var bench = new OnTheBench()
                 .Read("blades", 4.2)
                 .Add(new ReadingWaived("insulation-core", "no tester", "A. Example", "looked at"));
-            return bench.Add(Unmoved.In([new PartChanged(element, PartChange.Renewed, null, "")], bench.Unit, OnTheBench.Sheet, OnTheBench.Shop)[0]);
+            return bench.Add(
+                Unmoved.In([new PartChanged(element, PartChange.Renewed, null, "")], bench.Unit, OnTheBench.Sheet, OnTheBench.Shop)[0]
+            );
         }
         Assert.NotEmpty(Ohmstead.Workshop.Readings.ReadingsText.Waivers(Waived("roller-left").Unit));
         Assert.Empty(Ohmstead.Workshop.Readings.ReadingsText.Waivers(Waived("cord-1").Unit));

@@ -10,7 +10,7 @@ namespace Ohmstead.Workshop.Tests.Repair;
 public class WhatToDoTests
 {
     public static TheoryData<string> Sheets { get; } =
-        ["demo/twin-175.sheet.json", "demo/solo-110.sheet.json", "demo/step-230.sheet.json", "tests/Reference/contract/twin-160.sheet.json"];
+    ["demo/twin-175.sheet.json", "demo/solo-110.sheet.json", "demo/step-230.sheet.json", "tests/Reference/contract/twin-160.sheet.json"];
 
     /// <summary>docs/words.md: words that no person is to read.</summary>
     private static readonly string[] Never = ["anew", "stands", "gate", "resistive", "drifted", "renew", "hood", "safe", "alike", "told"];
@@ -35,7 +35,10 @@ public class WhatToDoTests
         // Rectifiers, sliders and the insulation of the mains always have a role; the others fall back on the row without one.
         var kinds = ModeTable.ElementKinds.Append(ModeTable.SliderKind);
         foreach (var (kind, mode) in kinds.SelectMany(k => ModeTable.Of(k), (k, m) => (k, m.Mode)))
-            Assert.Contains(WhatToDo.Rows, r => r.Kind == kind && r.Mode == mode && (r.Role.Length == 0 || kind is "rectifier" or "slider"));
+            Assert.Contains(
+                WhatToDo.Rows,
+                r => r.Kind == kind && r.Mode == mode && (r.Role.Length == 0 || kind is "rectifier" or "slider")
+            );
     }
 
     [Theory]
@@ -69,7 +72,9 @@ public class WhatToDoTests
     public void No_row_uses_a_word_that_no_person_is_to_read()
     {
         foreach (var row in WhatToDo.Rows)
-        foreach (var text in (string[])[row.Headline, row.Means, row.Notices, row.Act, .. row.Do, row.WorkedWhen, row.Caution, row.StopWhen])
+        foreach (
+            var text in (string[])[row.Headline, row.Means, row.Notices, row.Act, .. row.Do, row.WorkedWhen, row.Caution, row.StopWhen]
+        )
         foreach (var word in Never)
             Assert.DoesNotMatch($@"(?i)\b{word}\b", text);
     }
@@ -82,6 +87,10 @@ public class WhatToDoTests
         Assert.Equal("10–30 min", roller.Time);
         Assert.Contains(("roller", 4.5), roller.Parts);
         Assert.All(WhatToDo.Rows, r => Assert.InRange(r.Minutes.From, 1, r.Minutes.To));
-        Assert.EndsWith("then 1–2 days to dry", WhatToDo.Rows.Single(r => r is { Kind: "insulation", Role: "mains" }).Time, StringComparison.Ordinal);
+        Assert.EndsWith(
+            "then 1–2 days to dry",
+            WhatToDo.Rows.Single(r => r is { Kind: "insulation", Role: "mains" }).Time,
+            StringComparison.Ordinal
+        );
     }
 }

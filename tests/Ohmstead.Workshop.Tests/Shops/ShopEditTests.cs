@@ -12,10 +12,7 @@ public class ShopEditTests
     public void The_usual_shop_written_and_read_is_the_same_text_again()
     {
         var text = JsonSerializer.Serialize(Shop, FactText.Options);
-        Assert.Equal(
-            text,
-            JsonSerializer.Serialize(JsonSerializer.Deserialize<Shop>(text, FactText.Options), FactText.Options)
-        );
+        Assert.Equal(text, JsonSerializer.Serialize(JsonSerializer.Deserialize<Shop>(text, FactText.Options), FactText.Options));
     }
 
     [Fact]
@@ -28,8 +25,7 @@ public class ShopEditTests
     [Theory]
     [InlineData("62,5", 62.5)]
     [InlineData(" 2e6 ", 2e6)]
-    public void Numbers_are_read_with_point_or_comma(string text, double value) =>
-        Assert.Equal((value, ""), ShopEdit.Number(text, 0, 1e9));
+    public void Numbers_are_read_with_point_or_comma(string text, double value) => Assert.Equal((value, ""), ShopEdit.Number(text, 0, 1e9));
 
     [Theory]
     [InlineData("")]
@@ -55,10 +51,7 @@ public class ShopEditTests
     [Fact]
     public void A_meter_without_any_error_is_refused()
     {
-        var exact = Shop.WithMeter(
-            0,
-            m => m with { Errors = m.Errors.SetItem("watts", new ShopMeterError(0.8, 0, 0, 0)) }
-        );
+        var exact = Shop.WithMeter(0, m => m with { Errors = m.Errors.SetItem("watts", new ShopMeterError(0.8, 0, 0, 0)) });
         Assert.Contains(
             "cannot both be 0",
             ShopEdit.MeterError(exact, 0, "watts", (e, v) => e with { Percent = v }, "0", 0, 50).Problem,

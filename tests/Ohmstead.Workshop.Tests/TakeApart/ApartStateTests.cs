@@ -98,7 +98,12 @@ public class ApartStateTests
         Assert.Equal(1, StateOf(bench).Off.Single().NotAsTheyCame);
         bench.Add(new PieceNoted(step.Id, PieceFate.Lost, 1, "the spring"));
         Assert.Equal(2, StateOf(bench).Off.Single().NotAsTheyCame);
-        Assert.Equal(0, StateOf(new OnTheBench().Add(new PartChanged(part, PartChange.Renewed, null, "")).Add(Off(step.Id, 3))).Off.Single().NotAsTheyCame);
+        Assert.Equal(
+            0,
+            StateOf(new OnTheBench().Add(new PartChanged(part, PartChange.Renewed, null, "")).Add(Off(step.Id, 3)))
+                .Off.Single()
+                .NotAsTheyCame
+        );
     }
 
     [Fact]
@@ -107,7 +112,11 @@ public class ApartStateTests
         var bench = new OnTheBench().Add(Off("knob-1", 2));
         Assert.NotEmpty(Offing.Note(StateOf(bench).Off[0], PieceFate.Broke, "3", "").Refused);
         bench.Add(Offing.Note(StateOf(bench).Off[0], PieceFate.Broke, "2", "").Fact!);
-        Assert.Contains("noted all its pieces", Offing.Note(StateOf(bench).Off[0], PieceFate.Lost, "1", "").Refused, StringComparison.Ordinal);
+        Assert.Contains(
+            "noted all its pieces",
+            Offing.Note(StateOf(bench).Off[0], PieceFate.Lost, "1", "").Refused,
+            StringComparison.Ordinal
+        );
     }
 
     /// <summary>The mistake that kills is made here: a wire that was off counts as soldered anew, a new one too, and a check made while it hung loose falls.</summary>

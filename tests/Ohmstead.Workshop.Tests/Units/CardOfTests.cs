@@ -34,13 +34,10 @@ public class CardOfTests
         UnitHistory.Fold([
             .. facts
                 .Prepend(new TakenIn("12", "s", "A. Brass", "hums"))
-                .Select(
-                    (f, n) => new Entry(new Guid(n + 1, 1, 0, new byte[8]), Unit, n + 1, Noon.AddMinutes(n), "bench", f)
-                ),
+                .Select((f, n) => new Entry(new Guid(n + 1, 1, 0, new byte[8]), Unit, n + 1, Noon.AddMinutes(n), "bench", f)),
         ]);
 
-    private static Fact Read(string id, double value) =>
-        new ReadingEntered(id, Shown.Number(value), BenchState.AsSheet);
+    private static Fact Read(string id, double value) => new ReadingEntered(id, Shown.Number(value), BenchState.AsSheet);
 
     private static (NextAction, string) Next(params Fact[] facts) => (Card(facts).Next.Action, Card(facts).Next.About);
 
@@ -61,10 +58,7 @@ public class CardOfTests
             (Card(LookedOver, Read("cold", 10)).Next.Words, Card(LookedOver, Read("cold", 10)).Next.Minutes)
         );
         Assert.Equal((NextAction.TakeReading, "inside"), Next(LookedOver, Read("cold", 10), Read("live", 20)));
-        Assert.Equal(
-            (NextAction.JudgeFindings, ""),
-            Next(LookedOver, Read("cold", 10), Read("live", 20), Read("inside", 10))
-        );
+        Assert.Equal((NextAction.JudgeFindings, ""), Next(LookedOver, Read("cold", 10), Read("live", 20), Read("inside", 10)));
     }
 
     /// <summary>
@@ -84,14 +78,8 @@ public class CardOfTests
     {
         Assert.Equal((NextAction.TakeReading, "inside"), Next(LookedOver, Read("cold", 2)));
         Assert.Equal((NextAction.JudgeFindings, ""), Next(LookedOver, Read("cold", 2), Read("inside", 2)));
-        Assert.Equal(
-            (NextAction.TakeReading, "live"),
-            Next(LookedOver, new ReadingWaived("cold", "no meter", "A. Brass", ""))
-        );
-        Assert.Equal(
-            (NextAction.TakeReading, "inside"),
-            Next(LookedOver, new ReadingEntered("cold", Shown.OverRange, BenchState.AsSheet))
-        );
+        Assert.Equal((NextAction.TakeReading, "live"), Next(LookedOver, new ReadingWaived("cold", "no meter", "A. Brass", "")));
+        Assert.Equal((NextAction.TakeReading, "inside"), Next(LookedOver, new ReadingEntered("cold", Shown.OverRange, BenchState.AsSheet)));
     }
 
     [Fact]
@@ -104,21 +92,10 @@ public class CardOfTests
     [Fact]
     public void A_confirmed_finding_asks_for_its_repair_until_the_part_was_changed()
     {
-        Fact[] done =
-        [
-            LookedOver,
-            new StageClosed(Stage.Readings, true, ""),
-            new FindingJudged("r", "open", Judgement.Confirmed, ""),
-        ];
+        Fact[] done = [LookedOver, new StageClosed(Stage.Readings, true, ""), new FindingJudged("r", "open", Judgement.Confirmed, "")];
         Assert.Equal((NextAction.Repair, "r"), Next(done));
-        Assert.Equal(
-            (NextAction.JudgeFindings, ""),
-            Next([.. done, new PartChanged("r", PartChange.Renewed, null, "")])
-        );
-        Assert.Equal(
-            (NextAction.JudgeFindings, ""),
-            Next([.. done, new FindingJudged("r", "open", Judgement.Dismissed, "")])
-        );
+        Assert.Equal((NextAction.JudgeFindings, ""), Next([.. done, new PartChanged("r", PartChange.Renewed, null, "")]));
+        Assert.Equal((NextAction.JudgeFindings, ""), Next([.. done, new FindingJudged("r", "open", Judgement.Dismissed, "")]));
     }
 
     [Fact]
@@ -133,11 +110,7 @@ public class CardOfTests
     [Fact]
     public void The_card_tells_the_last_thing_done_and_shows_the_first_photo_of_the_unit()
     {
-        var card = Card(
-            new PhotoAdded("of-a-part", "", "r"),
-            new PhotoAdded("of-the-unit", "", ""),
-            Read("live", 18.6)
-        );
+        var card = Card(new PhotoAdded("of-a-part", "", "r"), new PhotoAdded("of-the-unit", "", ""), Read("live", 18.6));
         Assert.Equal(("A kind", "of-the-unit", Noon.AddMinutes(3)), (card.Kind, card.Photo, card.LastAt));
         Assert.Equal("Under power: 18.6 V", card.LastDone);
     }

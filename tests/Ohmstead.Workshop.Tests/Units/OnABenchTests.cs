@@ -44,9 +44,7 @@ public class OnABenchTests
             new PhotoAdded("a", "", "")
         );
         Assert.Equal(
-            FormattableString.Invariant(
-                $"1 of {signs} symptoms asked; 1 of {parts} parts looked at; 1 photo; to replace: Cord"
-            ),
+            FormattableString.Invariant($"1 of {signs} symptoms asked; 1 of {parts} parts looked at; 1 photo; to replace: Cord"),
             stage.Done
         );
         // Sleeving, bare turns and rollers wait until the cover is off.
@@ -71,11 +69,7 @@ public class OnABenchTests
     {
         Assert.True(StageOf(Stage.LookOver, new StageClosed(Stage.LookOver, true, "")).IsClosed);
         Assert.False(
-            StageOf(
-                Stage.LookOver,
-                new StageClosed(Stage.LookOver, true, ""),
-                new StageClosed(Stage.LookOver, false, "")
-            ).IsClosed
+            StageOf(Stage.LookOver, new StageClosed(Stage.LookOver, true, ""), new StageClosed(Stage.LookOver, false, "")).IsClosed
         );
     }
 
@@ -91,23 +85,37 @@ public class OnABenchTests
         var off = new TakenOff(OnTheBench.Sheet.TakeApart[0].Id, 1, 2, "");
         Assert.False(StageOf(Stage.TakingApart, off, new StageClosed(Stage.TakingApart, true, "")).IsClosed);
         Assert.True(StageOf(Stage.TakingApart, off, new PutBack(off.Step, 2, 0, "", "")).IsClosed);
-        Assert.False(StageOf(Stage.Wiring, new PartChanged("w-5", PartChange.Rewired, null, ""), new StageClosed(Stage.Wiring, true, "")).IsClosed);
+        Assert.False(
+            StageOf(Stage.Wiring, new PartChanged("w-5", PartChange.Rewired, null, ""), new StageClosed(Stage.Wiring, true, "")).IsClosed
+        );
     }
 
     [Fact]
     public void A_part_whose_new_one_is_in_is_no_longer_to_be_replaced()
     {
-        Fact[] worn = [new ConditionNoted("cord", "cracked", Decision.Renew, ""), new ConditionNoted("flats", "large flats", Decision.Renew, "")];
+        Fact[] worn =
+        [
+            new ConditionNoted("cord", "cracked", Decision.Renew, ""),
+            new ConditionNoted("flats", "large flats", Decision.Renew, ""),
+        ];
         Assert.Contains("to replace: Cord, Rollers", StageOf(Stage.LookOver, worn).Done, StringComparison.Ordinal);
         Assert.DoesNotContain(
             "to replace",
             StageOf(
                 Stage.LookOver,
-                [.. worn, new PartChanged("cord-1", PartChange.Renewed, null, ""), new PartChanged("roller-left", PartChange.Renewed, null, "")]
+                [
+                    .. worn,
+                    new PartChanged("cord-1", PartChange.Renewed, null, ""),
+                    new PartChanged("roller-left", PartChange.Renewed, null, ""),
+                ]
             ).Done,
             StringComparison.Ordinal
         );
-        Assert.Contains("to replace: Cord", StageOf(Stage.LookOver, [new PartChanged("cord-1", PartChange.Renewed, null, ""), .. worn]).Done, StringComparison.Ordinal);
+        Assert.Contains(
+            "to replace: Cord",
+            StageOf(Stage.LookOver, [new PartChanged("cord-1", PartChange.Renewed, null, ""), .. worn]).Done,
+            StringComparison.Ordinal
+        );
     }
 
     [Fact]
@@ -115,14 +123,8 @@ public class OnABenchTests
     {
         Fact confirmed = new FindingJudged("disc", "leaky", Judgement.Confirmed, "");
         Assert.Equal("1 repair to do", StageOf(Stage.Findings, confirmed).Open);
-        Assert.Equal(
-            "",
-            StageOf(Stage.Findings, confirmed, new PartChanged("disc", PartChange.Renewed, null, "")).Open
-        );
-        Assert.Equal(
-            "1 repair to do",
-            StageOf(Stage.Findings, new PartChanged("disc", PartChange.Renewed, null, ""), confirmed).Open
-        );
+        Assert.Equal("", StageOf(Stage.Findings, confirmed, new PartChanged("disc", PartChange.Renewed, null, "")).Open);
+        Assert.Equal("1 repair to do", StageOf(Stage.Findings, new PartChanged("disc", PartChange.Renewed, null, ""), confirmed).Open);
     }
 
     [Fact]
@@ -140,12 +142,7 @@ public class OnABenchTests
     public void A_correction_stands_with_what_it_corrects_and_can_be_put_back()
     {
         var lines = JournalLine.LastFirst(
-            Told(
-                new Noted("one"),
-                new Noted("two"),
-                new Corrected(IdOf(2), new Noted("uno")),
-                new Corrected(IdOf(3), null)
-            ),
+            Told(new Noted("one"), new Noted("two"), new Corrected(IdOf(2), new Noted("uno")), new Corrected(IdOf(3), null)),
             null
         );
         Assert.Equal(["two", "one", "Taken in"], lines.Select(l => l.Words));
@@ -164,8 +161,7 @@ public class OnABenchTests
     [InlineData("F-045", "F-044", "F-9", "loan")]
     [InlineData("100", "99", "B7")]
     [InlineData("T010", "T009")]
-    public void The_next_tag_goes_on_from_the_highest(string next, params string[] tags) =>
-        Assert.Equal(next, NextTag.After(tags));
+    public void The_next_tag_goes_on_from_the_highest(string next, params string[] tags) => Assert.Equal(next, NextTag.After(tags));
 
     [Fact]
     public void What_is_half_done_comes_first_and_what_takes_too_long_last()

@@ -21,8 +21,19 @@ public class OpenThingTests
         foreach (var item in Shop.LookOver)
             bench.Add(new ConditionNoted(item.Id, "good", Decision.Leave, ""));
         bench.ColdGates();
-        foreach (var gate in OnTheBench.Sheet.Readings.Where(r => r.IsGate && !bench.Unit.CurrentReadings.Any(c => c.Fact.ReadingId == r.Id)))
-            bench.Read(gate.Id, gate.Limits is { } l ? double.IsPositiveInfinity(l.Max) ? 10 * l.Min : double.IsNegativeInfinity(l.Min) ? l.Max / 10 : (l.Min + l.Max) / 2 : 1);
+        foreach (
+            var gate in OnTheBench.Sheet.Readings.Where(r => r.IsGate && !bench.Unit.CurrentReadings.Any(c => c.Fact.ReadingId == r.Id))
+        )
+            bench.Read(
+                gate.Id,
+                gate.Limits is { } l
+                    ? double.IsPositiveInfinity(l.Max)
+                        ? 10 * l.Min
+                        : double.IsNegativeInfinity(l.Min)
+                            ? l.Max / 10
+                            : (l.Min + l.Max) / 2
+                    : 1
+            );
         return bench;
     }
 
@@ -56,7 +67,14 @@ public class OpenThingTests
     [Fact]
     public void A_doubt_about_the_bench_is_to_be_known_and_no_bar()
     {
-        var bench = Sound().Doubt(SlipKind.Unknown, [], 0, new Doubt(DoubtAbout.Line, 0.9, 116, ["left-full"], []), new Doubt(DoubtAbout.Unit, 0.6, 4, [], []));
+        var bench = Sound()
+            .Doubt(
+                SlipKind.Unknown,
+                [],
+                0,
+                new Doubt(DoubtAbout.Line, 0.9, 116, ["left-full"], []),
+                new Doubt(DoubtAbout.Unit, 0.6, 4, [], [])
+            );
         Assert.Equal(
             [
                 "ToKnow The line voltage was probably 116 V, not 120 V: Read the outlet again with the unit running. Enter it as line voltage. Then take the mains readings again. Findings count less until then.",
@@ -74,9 +92,16 @@ public class OpenThingTests
         Assert.Empty(Open(bench));
         bench.Doubt(SlipKind.TimesTen, ["left-full"]);
         var title = OnTheBench.Sheet.FindReading("left-full")!.Title;
-        Assert.Equal([$"ToKnow {title}: To be read again. It read 173 V: possible slip, ten times too high."], Open(bench).Select(o => o.Replace('\u00a0', ' ')));
+        Assert.Equal(
+            [$"ToKnow {title}: To be read again. It read 173 V: possible slip, ten times too high."],
+            Open(bench).Select(o => o.Replace('\u00a0', ' '))
+        );
         Assert.Equal([title], Matter(bench).InDoubt);
-        Assert.Contains($"To be read again: {title}. It read 173", ServiceRecord.Make(Matter(bench)).Text.Replace('\u00a0', ' '), StringComparison.Ordinal);
+        Assert.Contains(
+            $"To be read again: {title}. It read 173",
+            ServiceRecord.Make(Matter(bench)).Text.Replace('\u00a0', ' '),
+            StringComparison.Ordinal
+        );
     }
 
     [Fact]
@@ -84,10 +109,7 @@ public class OpenThingTests
     {
         var open = Matter(new OnTheBench()).Open;
         Assert.All(open, o => Assert.True(o.IsOpen));
-        Assert.Equal(
-            OnTheBench.Sheet.Readings.Count(r => r.IsGate) + Shop.LookOver.Count(i => i.CanEndanger),
-            open.Length
-        );
+        Assert.Equal(OnTheBench.Sheet.Readings.Count(r => r.IsGate) + Shop.LookOver.Count(i => i.CanEndanger), open.Length);
     }
 
     [Fact]
@@ -104,9 +126,21 @@ public class OpenThingTests
         var open = Open(bench);
         Assert.Contains(open, o => o.StartsWith("Failed Cord: crumbling, bare wire showing.", StringComparison.Ordinal));
         Assert.Contains(open, o => o.StartsWith("Failed ", StringComparison.Ordinal) && o.Contains("20 kΩ", StringComparison.Ordinal));
-        Assert.Contains(open, o => o.StartsWith("Waived 2 pieces left over", StringComparison.Ordinal) && o.EndsWith("signed by A. B.: two were rusted through", StringComparison.Ordinal));
+        Assert.Contains(
+            open,
+            o =>
+                o.StartsWith("Waived 2 pieces left over", StringComparison.Ordinal)
+                && o.EndsWith("signed by A. B.: two were rusted through", StringComparison.Ordinal)
+        );
         Assert.Contains(open, o => o.StartsWith("ToDo Loose wires", StringComparison.Ordinal));
-        Assert.Contains(open, o => o.StartsWith($"ToDo {Workshop.Words.Sentences.Large(Workshop.Words.PartNames.Step(OnTheBench.Sheet, lifting.Id))}: still off", StringComparison.Ordinal));
+        Assert.Contains(
+            open,
+            o =>
+                o.StartsWith(
+                    $"ToDo {Workshop.Words.Sentences.Large(Workshop.Words.PartNames.Step(OnTheBench.Sheet, lifting.Id))}: still off",
+                    StringComparison.Ordinal
+                )
+        );
         Assert.Contains("ToDo Wiring check: A wire was moved. The check has not passed.", open);
         Assert.False(Matter(bench).MayBePluggedIn);
         // Nobody signed: it is a bar.
@@ -164,11 +198,23 @@ public class OpenThingTests
         var matter = Matter(bench);
         Assert.Contains("What it can run", ServiceRecord.Make(Matter(Sound())).Text, StringComparison.Ordinal);
         Assert.Contains("What it can run", OwnerPage.Make(Matter(Sound()), 5).Text, StringComparison.Ordinal);
-        foreach (var paper in new[] { OwnerPage.Make(matter, 0), ServiceRecord.Make(matter), BenchSheet.Make(matter, []), WiringSheet.Make(matter) })
+        foreach (
+            var paper in new[]
+            {
+                OwnerPage.Make(matter, 0),
+                ServiceRecord.Make(matter),
+                BenchSheet.Make(matter, []),
+                WiringSheet.Make(matter),
+            }
+        )
         {
             Assert.Contains("Plug: screws exposed.", paper.Text, StringComparison.Ordinal);
             Assert.DoesNotContain("What it can run", paper.Text, StringComparison.Ordinal);
-            Assert.DoesNotContain("for hours", paper.Text.Replace("Heat over hours", "", StringComparison.Ordinal), StringComparison.Ordinal);
+            Assert.DoesNotContain(
+                "for hours",
+                paper.Text.Replace("Heat over hours", "", StringComparison.Ordinal),
+                StringComparison.Ordinal
+            );
         }
     }
 
@@ -180,11 +226,18 @@ public class OpenThingTests
             .Add(new ConditionNoted("handles", "cracked", Decision.Renew, ""));
         var text = ServiceRecord.Make(Matter(bench)).Text;
         var done = text.IndexOf("What was done", StringComparison.Ordinal);
-        Assert.InRange(text.IndexOf("Rollers (large flats): to be replaced.", StringComparison.Ordinal), text.IndexOf("Still to do", StringComparison.Ordinal), text.Length);
+        Assert.InRange(
+            text.IndexOf("Rollers (large flats): to be replaced.", StringComparison.Ordinal),
+            text.IndexOf("Still to do", StringComparison.Ordinal),
+            text.Length
+        );
         Assert.InRange(text.IndexOf("Still to do", StringComparison.Ordinal), done, text.Length);
         text = ServiceRecord.Make(Matter(bench.Add(new PartChanged("roller-left", PartChange.Renewed, null, "")))).Text;
         Assert.Contains("Handles (cracked): to be replaced.", text, StringComparison.Ordinal);
         Assert.DoesNotContain("(large flats): to be replaced", text, StringComparison.Ordinal);
-        Assert.Single(text.Split('\n'), l => l.Contains("Handles", StringComparison.Ordinal) && l.Contains("to be replaced.", StringComparison.Ordinal));
+        Assert.Single(
+            text.Split('\n'),
+            l => l.Contains("Handles", StringComparison.Ordinal) && l.Contains("to be replaced.", StringComparison.Ordinal)
+        );
     }
 }

@@ -9,8 +9,7 @@ public class UnitHistoryTests
     private static readonly Guid Unit = new(1, 0, 0, new byte[8]);
     private static readonly DateTimeOffset Noon = new(2026, 1, 5, 12, 0, 0, TimeSpan.Zero);
 
-    private static Entry Line(int number, Fact fact) =>
-        new(Id(number), Unit, number, Noon.AddMinutes(number), "bench", fact);
+    private static Entry Line(int number, Fact fact) => new(Id(number), Unit, number, Noon.AddMinutes(number), "bench", fact);
 
     private static Guid Id(int number) => new(number, 1, 0, new byte[8]);
 
@@ -28,10 +27,7 @@ public class UnitHistoryTests
 
     [Fact]
     public void A_correction_stands_in_the_place_of_what_it_corrects() =>
-        Assert.Equal(
-            [18.3, 5],
-            Values(First, Line(2, Read(17.3)), Line(3, Read(5)), Line(4, new Corrected(Id(2), Read(18.3))))
-        );
+        Assert.Equal([18.3, 5], Values(First, Line(2, Read(17.3)), Line(3, Read(5)), Line(4, new Corrected(Id(2), Read(18.3)))));
 
     [Fact]
     public void What_was_taken_back_no_longer_counts_and_is_still_in_the_journal()
@@ -43,10 +39,7 @@ public class UnitHistoryTests
 
     [Fact]
     public void Taking_back_a_taking_back_restores_it() =>
-        Assert.Equal(
-            [17.3],
-            Values(First, Line(2, Read(17.3)), Line(3, new Corrected(Id(2), null)), Line(4, new Corrected(Id(3), null)))
-        );
+        Assert.Equal([17.3], Values(First, Line(2, Read(17.3)), Line(3, new Corrected(Id(2), null)), Line(4, new Corrected(Id(3), null))));
 
     [Fact]
     public void Readings_before_a_changed_part_are_of_another_unit() =>

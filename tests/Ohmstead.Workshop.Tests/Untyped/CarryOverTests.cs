@@ -20,7 +20,10 @@ public class CarryOverTests
         new TerminalNamed("untyped-lug-1", "middle lug", false),
         new ReadingEntered("untyped-blades", Shown.Number(6.2), BenchState.AsSheet) { Title = "Between the plug blades" },
         new ReadingEntered("untyped-insulation-case", Shown.Number(300e6), BenchState.AsSheet) { Title = "Both blades to the case, 500 V" },
-        new ReadingEntered("untyped-insulation-posts", Shown.Number(400e6), BenchState.AsSheet) { Title = "Both blades to all posts, 500 V" },
+        new ReadingEntered("untyped-insulation-posts", Shown.Number(400e6), BenchState.AsSheet)
+        {
+            Title = "Both blades to all posts, 500 V",
+        },
         new ReadingEntered("untyped-blades-untyped-post-1", Shown.OverRange, BenchState.AsSheet) { Title = "Plug blade to post A" },
         new TakenOff("untyped-off-1", 2, 1, "") { Title = "throttle knob" },
         new JointSeen(WiringState.Found, "untyped-post-2", [new WireEnd("untyped-wire-1.from", "yellow")], "", 0, 0),
@@ -28,7 +31,8 @@ public class CarryOverTests
         new FindingJudged("untyped-primary", "open", Judgement.Dismissed, ""),
     ];
 
-    private static Dictionary<string, string> Proposed(BenchUnit unit) => CarryOver.Choices(unit, Solo).ToDictionary(c => c.From, c => c.Proposed);
+    private static Dictionary<string, string> Proposed(BenchUnit unit) =>
+        CarryOver.Choices(unit, Solo).ToDictionary(c => c.From, c => c.Proposed);
 
     private static BenchUnit Carried(Action<Dictionary<string, string>>? choose = null)
     {
@@ -89,7 +93,10 @@ public class CarryOverTests
         var unit = Carried(chosen => chosen["untyped-off-1"] = "knob");
         Assert.Equal("knob", unit.All<TakenOff>().Single().Fact.Step);
         // What the type has no step for keeps its own words.
-        Assert.Equal("throttle knob", Ohmstead.Workshop.TakeApart.ApartState.Of(Carried(c => c["untyped-off-1"] = ""), Solo).Off[0].Step.Title);
+        Assert.Equal(
+            "throttle knob",
+            Ohmstead.Workshop.TakeApart.ApartState.Of(Carried(c => c["untyped-off-1"] = ""), Solo).Off[0].Step.Title
+        );
         Assert.Equal("primary", unit.All<FindingJudged>().Single().Fact.Element);
         Assert.False(CarryOver.IsOpen(unit));
         var other = OneUnit.Of([.. unit.Journal.Select(e => e.Fact), unit.Card with { SheetId = "twin-175" }]);

@@ -12,12 +12,7 @@ public class PlateRuleTests
     [Theory]
     [InlineData(120, 180, 1.6, 8.0)]
     [InlineData(230, 60, 17.6333, 88.1667)]
-    public void The_ohms_between_the_blades_follow_from_the_plates_volts_and_watts(
-        double volts,
-        double watts,
-        double low,
-        double high
-    )
+    public void The_ohms_between_the_blades_follow_from_the_plates_volts_and_watts(double volts, double watts, double low, double high)
     {
         var band = PlateRule.BladeOhms(new PlateRead(volts, watts));
         Assert.Equal(low, band.Low, 3);

@@ -36,7 +36,14 @@ public class SeenWireTests
     {
         var unit = OneUnit.Of([
             .. Named,
-            new JointSeen(WiringState.Found, "untyped-post-1", [new WireEnd("untyped-wire-1.from", ""), new WireEnd("untyped-wire-1.to", ""), new WireEnd("untyped-wire-2.from", "red")], "", 0, 0),
+            new JointSeen(
+                WiringState.Found,
+                "untyped-post-1",
+                [new WireEnd("untyped-wire-1.from", ""), new WireEnd("untyped-wire-1.to", ""), new WireEnd("untyped-wire-2.from", "red")],
+                "",
+                0,
+                0
+            ),
         ]);
         var sheet = UntypedSheet.Of(unit);
         Assert.Equal("red wire", PartNames.Of(sheet, "untyped-wire-2"));
@@ -46,11 +53,18 @@ public class SeenWireTests
     public void What_comes_off_is_asked_for_in_words_with_its_cup_and_pieces()
     {
         var unit = OneUnit.Of(Named);
-        Assert.Equal(new TakenOff("untyped-off-1", 3, 4, "upside down") { Title = "cover" }, NextOff.Read(unit, " cover ", "3", " 4 ", "upside down").Off);
+        Assert.Equal(
+            new TakenOff("untyped-off-1", 3, 4, "upside down") { Title = "cover" },
+            NextOff.Read(unit, " cover ", "3", " 4 ", "upside down").Off
+        );
         Assert.NotEmpty(NextOff.Read(unit, " ", "0", "1", "").Problem);
         Assert.NotEmpty(NextOff.Read(unit, "cover", "x", "1", "").Problem);
         Assert.NotEmpty(NextOff.Read(unit, "cover", "0", "0", "").Problem);
-        var off = OneUnit.Of([.. Named, new TakenOff("untyped-off-1", 0, 1, "") { Title = "cover" }, new Corrected(new Guid(4, 0, 0, new byte[8]), null)]);
+        var off = OneUnit.Of([
+            .. Named,
+            new TakenOff("untyped-off-1", 0, 1, "") { Title = "cover" },
+            new Corrected(new Guid(4, 0, 0, new byte[8]), null),
+        ]);
         Assert.Equal("untyped-off-2", NextOff.IdOf(off));
     }
 

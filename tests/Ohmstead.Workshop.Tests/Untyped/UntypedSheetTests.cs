@@ -24,10 +24,7 @@ public class UntypedSheetTests
     public void A_unit_of_which_nothing_is_known_has_a_sound_sheet_with_cold_readings_alone()
     {
         var sheet = UntypedSheet.Of(OneUnit.Of(In));
-        Assert.Equal(
-            ["untyped-blades", "untyped-blades-case", "untyped-insulation-case"],
-            sheet.Readings.Select(r => r.Id)
-        );
+        Assert.Equal(["untyped-blades", "untyped-blades-case", "untyped-insulation-case"], sheet.Readings.Select(r => r.Id));
         Assert.All(sheet.Readings, r => Assert.Null(r.State.Source));
     }
 
@@ -37,7 +34,9 @@ public class UntypedSheetTests
         var sheet = UntypedSheet.Of(OneUnit.Of(Named));
         Assert.Equal(
             ["Plug blade to post A", "Plug blade to post U"],
-            sheet.Readings.Where(r => r.To.StartsWith("untyped-post", StringComparison.Ordinal) && r.Quantity == Quantity.Ohms).Select(r => r.Title)
+            sheet
+                .Readings.Where(r => r.To.StartsWith("untyped-post", StringComparison.Ordinal) && r.Quantity == Quantity.Ohms)
+                .Select(r => r.Title)
         );
         var posts = sheet.FindReading("untyped-insulation-posts")!;
         Assert.Equal(Quantity.InsulationOhms, posts.Quantity);

@@ -29,7 +29,11 @@ public class UntypedWordsTests
 
     private static ReadingEntered Reads(string id, double value) => new(id, Shown.Number(value), BenchState.AsSheet);
 
-    private static Shop With(double ohms) => Shop.Usual with { Limits = [new ShopLimit("insulation", "", ohms, "Ω", "the shop's own book", "")] };
+    private static Shop With(double ohms) =>
+        Shop.Usual with
+        {
+            Limits = [new ShopLimit("insulation", "", ohms, "Ω", "the shop's own book", "")],
+        };
 
     /// <summary>docs/words.md: weak insulation of the mains is left unplugged; only that of the posts may be tied to the core on purpose.</summary>
     [Theory]
@@ -65,14 +69,20 @@ public class UntypedWordsTests
     {
         var sheet = UntypedSheet.Of(Told());
         Assert.Equal("the usual limit, at least 2.00 MΩ", LimitWords.WithSource(sheet.FindReading(Insulation)!));
-        Assert.Equal("the shop's limit, at least 5.00 MΩ", LimitWords.WithSource(ShopLimits.Bind(sheet, With(5e6)).FindReading(Insulation)!));
+        Assert.Equal(
+            "the shop's limit, at least 5.00 MΩ",
+            LimitWords.WithSource(ShopLimits.Bind(sheet, With(5e6)).FindReading(Insulation)!)
+        );
     }
 
     [Fact]
     public void Every_cold_check_is_open_until_it_passes_and_a_failed_one_says_so()
     {
         var open = StillShut.Of(Told(), UntypedSheet.Of(Told()), Shop.Usual);
-        Assert.Equal(["untyped-blades-untyped-post-1", "untyped-blades-case", Insulation, "untyped-insulation-posts"], open.Select(g => g.Gate.Id));
+        Assert.Equal(
+            ["untyped-blades-untyped-post-1", "untyped-blades-case", Insulation, "untyped-insulation-posts"],
+            open.Select(g => g.Gate.Id)
+        );
         var read = Told(Reads(Insulation, 20e3), Reads("untyped-insulation-posts", 300e6));
         var left = StillShut.Of(read, UntypedSheet.Of(read), Shop.Usual);
         Assert.DoesNotContain(left, g => g.Gate.Id == "untyped-insulation-posts");
@@ -87,7 +97,13 @@ public class UntypedWordsTests
         var sheet = UntypedSheet.Of(Told());
         Assert.Equal(["from", "to"], PartFigures.Of(sheet, "untyped-primary")!.Values.Select(v => v.Name));
         var spec = sheet.FindReading(UntypedSheet.Blades)!;
-        var ladder = Ladder.Of(sheet, MeasuredPath.Of(sheet, spec)!, Overlay.None.Controls, Overlay.None.Suspicion, new Dictionary<string, string>());
+        var ladder = Ladder.Of(
+            sheet,
+            MeasuredPath.Of(sheet, spec)!,
+            Overlay.None.Controls,
+            Overlay.None.Suspicion,
+            new Dictionary<string, string>()
+        );
         Assert.All(ladder.Rungs, r => Assert.DoesNotContain("turns", r.Says, StringComparison.Ordinal));
         Assert.DoesNotContain("turns", SvgText.Write(CircuitDrawing.Draw(CircuitLayout.Of(sheet), Overlay.None)), StringComparison.Ordinal);
     }
@@ -105,8 +121,15 @@ public class UntypedWordsTests
     [Fact]
     public void A_shops_own_question_keeps_its_title_in_the_log()
     {
-        Assert.Equal("Meter window: cracked", FactWords.Of(new ConditionNoted("part-1", "cracked", Decision.Open, "") { Title = "Meter window" }, null));
-        Assert.StartsWith("Meter window: not looked at, glued", FactWords.Of(new NotLookedAt("part-1", "glued", "A. B.") { Title = "Meter window" }, null), StringComparison.Ordinal);
+        Assert.Equal(
+            "Meter window: cracked",
+            FactWords.Of(new ConditionNoted("part-1", "cracked", Decision.Open, "") { Title = "Meter window" }, null)
+        );
+        Assert.StartsWith(
+            "Meter window: not looked at, glued",
+            FactWords.Of(new NotLookedAt("part-1", "glued", "A. B.") { Title = "Meter window" }, null),
+            StringComparison.Ordinal
+        );
         Assert.Equal("Cord: cracked", FactWords.Of(new ConditionNoted("cord", "cracked", Decision.Open, ""), null));
         Assert.Equal(
             new ConditionNoted("part-1", "cracked", Decision.Open, "") { Title = "Meter window" },
@@ -119,6 +142,10 @@ public class UntypedWordsTests
     public void The_plate_is_said_as_it_was_typed()
     {
         Assert.Equal("Plate: 120 V, 90 W", FactWords.Of(new PlateRead(120, 90), null));
-        Assert.StartsWith("Worked out from 120 V and 90 W on the plate:", PlateRule.Words(new PlateRead(120, 90)), StringComparison.Ordinal);
+        Assert.StartsWith(
+            "Worked out from 120 V and 90 W on the plate:",
+            PlateRule.Words(new PlateRead(120, 90)),
+            StringComparison.Ordinal
+        );
     }
 }

@@ -11,8 +11,7 @@ public sealed class LeadPinsTests
 
     private static readonly (string Front, string Back) Photos = (new('a', 64), new('b', 64));
 
-    private static JointSeen Pinned(string terminal, string photo, double x, double y) =>
-        new(WiringState.Found, terminal, [], photo, x, y);
+    private static JointSeen Pinned(string terminal, string photo, double x, double y) => new(WiringState.Found, terminal, [], photo, x, y);
 
     private static LeadPins Of(params JointSeen[] joints)
     {
@@ -25,9 +24,7 @@ public sealed class LeadPinsTests
     [Fact]
     public void Both_leads_stand_on_one_photo_where_their_terminals_were_pinned()
     {
-        var photo = Assert.Single(
-            Of(Pinned(Reading.From, Photos.Front, 0.2, 0.3), Pinned(Reading.To, Photos.Front, 0.7, 0.8)).Photos
-        );
+        var photo = Assert.Single(Of(Pinned(Reading.From, Photos.Front, 0.2, 0.3), Pinned(Reading.To, Photos.Front, 0.7, 0.8)).Photos);
         Assert.Equal(Photos.Front, photo.Photo);
         Assert.Equal([new(true, 0.2, 0.3), new(false, 0.7, 0.8)], photo.Pins);
     }

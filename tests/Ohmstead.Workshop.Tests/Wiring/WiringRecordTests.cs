@@ -53,13 +53,25 @@ public class WiringRecordTests
         var wire = Sheet.Elements.First(e => e.Kind == "wire");
         var rest = Of(bench).Joints.First(j => j.Terminal == wire.To);
         bench.Add(rest with { Ends = [.. rest.Ends.Where(e => e.Id != $"{wire.Id}.to")] });
-        Assert.Contains(Of(bench).Incomplete(Sheet), p => p.Contains($"has an end not seen: {Workshop.Words.PartNames.EndAlone(Sheet, $"{wire.Id}.to")}", StringComparison.Ordinal));
+        Assert.Contains(
+            Of(bench).Incomplete(Sheet),
+            p => p.Contains($"has an end not seen: {Workshop.Words.PartNames.EndAlone(Sheet, $"{wire.Id}.to")}", StringComparison.Ordinal)
+        );
         var other = Of(bench).Joints.First(j => j.Terminal != wire.To && j.Terminal != wire.From);
         bench.Add(other with { Ends = other.Ends.Add(new($"{wire.Id}.from", "")) });
-        Assert.Contains(Of(bench).Incomplete(Sheet), p => p.StartsWith($"{WireEnds.Said($"{wire.Id}.from", Sheet)} is on two joints", StringComparison.Ordinal));
+        Assert.Contains(
+            Of(bench).Incomplete(Sheet),
+            p => p.StartsWith($"{WireEnds.Said($"{wire.Id}.from", Sheet)} is on two joints", StringComparison.Ordinal)
+        );
         bench.Add(other with { Ends = [], Photo = "" });
-        Assert.Contains($"{Workshop.Words.Sentences.Large(Workshop.Words.PartNames.Terminal(Sheet, other.Terminal))}: no wire", Of(bench).Incomplete(Sheet));
-        Assert.Contains($"{Workshop.Words.Sentences.Large(Workshop.Words.PartNames.Terminal(Sheet, other.Terminal))}: on no photo", Of(bench).Incomplete(Sheet));
+        Assert.Contains(
+            $"{Workshop.Words.Sentences.Large(Workshop.Words.PartNames.Terminal(Sheet, other.Terminal))}: no wire",
+            Of(bench).Incomplete(Sheet)
+        );
+        Assert.Contains(
+            $"{Workshop.Words.Sentences.Large(Workshop.Words.PartNames.Terminal(Sheet, other.Terminal))}: on no photo",
+            Of(bench).Incomplete(Sheet)
+        );
     }
 
     /// <summary>An earlier repair that stays makes the unit's own circuit, and the readings follow from it.</summary>
@@ -69,7 +81,10 @@ public class WiringRecordTests
         var (a, b) = (Sheet.Elements.First(e => e.Id == "w-5"), Sheet.Elements.First(e => e.Id == "w-17"));
         var bench = Recorded(WiringState.Found, new OnTheBench(), ("w-5.to", b.To), ("w-17.to", a.To));
         var differs = Of(bench).Against(Sheet);
-        Assert.Equal([("w-5.to", b.To, a.To), ("w-17.to", a.To, b.To)], differs.OrderByDescending(d => d.End, StringComparer.Ordinal).ToArray());
+        Assert.Equal(
+            [("w-5.to", b.To, a.To), ("w-17.to", a.To, b.To)],
+            differs.OrderByDescending(d => d.End, StringComparer.Ordinal).ToArray()
+        );
         var before = Shown(bench.Own, "full-17", "low-17");
         foreach (var change in WireEnds.Keep(differs.Select(d => (d.End, d.Seen)), bench.Own))
             bench.Add(change);
@@ -122,20 +137,32 @@ public class WiringRecordTests
     {
         var wire = Sheet.Elements.First(e => e.Id == "w-5");
         var bench = new OnTheBench().Add(
-            new PartChanged("snubber", PartChange.Added, Json($$"""{ "id": "snubber", "kind": "resistor", "from": "{{wire.From}}", "to": "{{wire.To}}", "ohms": 470 }"""), "")
+            new PartChanged(
+                "snubber",
+                PartChange.Added,
+                Json($$"""{ "id": "snubber", "kind": "resistor", "from": "{{wire.From}}", "to": "{{wire.To}}", "ohms": 470 }"""),
+                ""
+            )
         );
         var disc = Sheet.Elements.OfType<Rectifier>().First();
         bench.Add(Workshop.Findings.PartDraft.Of(bench.Unit, Sheet, disc.Id)!.AsSilicon().Finish(bench.Unit, Sheet, "diode").Fact!);
         var there = Sheet.Elements.First(e => e.Id == "w-17").To;
         foreach (var change in WireEnds.Keep([("snubber.to", there), ($"{disc.Id}.to", there)], bench.Own))
             bench.Add(change);
-        var (snubber, diode) = (bench.Own.Elements.Single(e => e.Id == "snubber"), bench.Own.Elements.OfType<Rectifier>().First(r => r.Id == disc.Id));
+        var (snubber, diode) = (
+            bench.Own.Elements.Single(e => e.Id == "snubber"),
+            bench.Own.Elements.OfType<Rectifier>().First(r => r.Id == disc.Id)
+        );
         Assert.Equal((there, 470), (snubber.To, ((Resistive)snubber).Ohms));
         Assert.Equal((there, 1e-9), (diode.To, diode.SaturationAmps));
         Assert.Contains(("ohms", "470"), Workshop.Findings.PartDraft.Of(bench.Unit, Sheet, "snubber")!.Fields);
 
         // And the other way round: new figures leave the end where it was kept.
-        var fact = Workshop.Findings.PartDraft.Of(bench.Unit, Sheet, disc.Id)!.With("seriesOhms", "0.5").Finish(bench.Unit, Sheet, "").Fact!;
+        var fact = Workshop
+            .Findings.PartDraft.Of(bench.Unit, Sheet, disc.Id)!
+            .With("seriesOhms", "0.5")
+            .Finish(bench.Unit, Sheet, "")
+            .Fact!;
         diode = bench.Add(fact).Own.Elements.OfType<Rectifier>().First(r => r.Id == disc.Id);
         Assert.Equal((there, 0.5, 1e-9), (diode.To, diode.SeriesOhms, diode.SaturationAmps));
     }

@@ -13,7 +13,8 @@ public class WrongEndTests
     private static readonly string Home = Sheet.Elements.First(e => e.Id == "w-5").To;
     private static readonly string Other = Sheet.Elements.First(e => e.Id == "w-17").To;
 
-    private static JointSeen Seen(WiringState state, string terminal, params string[] ends) => new(state, terminal, [.. ends.Select(e => new WireEnd(e, ""))], "", 0, 0);
+    private static JointSeen Seen(WiringState state, string terminal, params string[] ends) =>
+        new(state, terminal, [.. ends.Select(e => new WireEnd(e, ""))], "", 0, 0);
 
     /// <summary>Soldered, and the check found passed.</summary>
     private static OnTheBench Passed()

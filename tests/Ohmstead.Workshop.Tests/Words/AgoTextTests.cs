@@ -6,12 +6,7 @@ public class AgoTextTests
 {
     // Half past midnight on 6 January, five hours behind: at the bench it is still the evening of the 5th.
     private static readonly DateTimeOffset Now = new(2026, 1, 6, 0, 30, 0, TimeSpan.Zero);
-    private static readonly TimeZoneInfo Bench = TimeZoneInfo.CreateCustomTimeZone(
-        "b",
-        TimeSpan.FromHours(-5),
-        "b",
-        "b"
-    );
+    private static readonly TimeZoneInfo Bench = TimeZoneInfo.CreateCustomTimeZone("b", TimeSpan.FromHours(-5), "b", "b");
 
     [Theory]
     [InlineData(0, "just now")]

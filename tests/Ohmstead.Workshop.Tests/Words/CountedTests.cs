@@ -16,7 +16,8 @@ public class CountedTests
     [InlineData(0, "no entries")]
     [InlineData(1, "1 entry")]
     [InlineData(3, "3 entries")]
-    public void A_plural_that_takes_more_than_an_s_is_given(long count, string words) => Assert.Equal(words, Counted.Of(count, "entry", "entries"));
+    public void A_plural_that_takes_more_than_an_s_is_given(long count, string words) =>
+        Assert.Equal(words, Counted.Of(count, "entry", "entries"));
 
     [Theory]
     [InlineData(0, "none")]
@@ -29,7 +30,8 @@ public class CountedTests
     [InlineData(0, 1, "0 of 1 reading")]
     [InlineData(1, 7, "1 of 7 readings")]
     [InlineData(7, 7, "7 of 7 readings")]
-    public void Of_a_share_the_noun_goes_with_the_whole(long done, long all, string words) => Assert.Equal(words, Counted.Share(done, all, "reading"));
+    public void Of_a_share_the_noun_goes_with_the_whole(long done, long all, string words) =>
+        Assert.Equal(words, Counted.Share(done, all, "reading"));
 
     [Theory]
     [InlineData(0, "No checks")]

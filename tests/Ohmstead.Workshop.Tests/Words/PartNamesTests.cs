@@ -10,24 +10,28 @@ namespace Ohmstead.Workshop.Tests.Words;
 public class PartNamesTests
 {
     private static readonly TypeSheet Twin = OnTheBench.SheetOf("demo/twin-175.sheet.json");
-    private static readonly TypeSheet Bare = TypeSheetFile.Read("""
-        { "ohmstead": "type-sheet/1", "id": "bare", "supply": { "volts": 120, "hertz": 60 },
-          "cores": [{ "id": "c1", "referenceWinding": "primary", "lossOhms": 1000, "magnetisingHenries": 2 }],
-          "controls": [{ "id": "throttle-left", "kind": "throttle" }, { "id": "s1", "kind": "selector", "positions": ["p-1", "b", "full-speed"] }],
-          "elements": [
-            { "id": "w-0", "kind": "wire", "from": "blade-1", "to": "n1" }, { "id": "w-1", "kind": "wire", "from": "blade-2", "to": "n2" },
-            { "id": "primary", "kind": "winding", "from": "n1", "to": "n2", "core": "c1", "turns": 100, "ohms": 4 },
-            { "id": "sec-2", "kind": "winding", "from": "lug-1", "to": "lug-2", "core": "c1", "turns": 20, "ohms": 0.2,
-              "taps": [{ "turn": 10, "to": "tap-14" }],
-              "sliders": [{ "id": "sl", "control": "throttle-left", "fromTurn": 5, "toTurn": 15, "to": "arm", "contactOhms": 0.1, "bridgesTurns": 1 }] },
-            { "id": "j-14", "kind": "joint", "from": "tap-14", "to": "lug-14" },
-            { "id": "w-14", "kind": "wire", "from": "lug-14", "to": "post-c", "colour": "red" },
-            { "id": "k1", "kind": "switch", "from": "arm", "to": "post-u-2", "control": "s1", "closedIn": ["b"] },
-            { "id": "added", "title": "jumper of post C", "kind": "wire", "from": "post-c", "to": "lug-1" },
-            { "id": "i-1", "kind": "insulation", "from": "n1", "to": "n9", "ohms": 1e8 }, { "id": "i-2", "kind": "insulation", "from": "lug-2", "to": "n9", "ohms": 1e8 } ],
-          "readings": [ { "id": "r-0", "title": "Between the plug blades", "quantity": "ohms", "between": ["blade-1", "blade-2"] }, { "id": "r-1", "quantity": "ohms", "between": ["post-c", "post-u-2"] } ],
-          "takeApart": [ { "id": "st-1" }, { "id": "steel-cover" } ] }
-        """).Required;
+    private static readonly TypeSheet Bare = TypeSheetFile
+        .Read(
+            """
+            { "ohmstead": "type-sheet/1", "id": "bare", "supply": { "volts": 120, "hertz": 60 },
+              "cores": [{ "id": "c1", "referenceWinding": "primary", "lossOhms": 1000, "magnetisingHenries": 2 }],
+              "controls": [{ "id": "throttle-left", "kind": "throttle" }, { "id": "s1", "kind": "selector", "positions": ["p-1", "b", "full-speed"] }],
+              "elements": [
+                { "id": "w-0", "kind": "wire", "from": "blade-1", "to": "n1" }, { "id": "w-1", "kind": "wire", "from": "blade-2", "to": "n2" },
+                { "id": "primary", "kind": "winding", "from": "n1", "to": "n2", "core": "c1", "turns": 100, "ohms": 4 },
+                { "id": "sec-2", "kind": "winding", "from": "lug-1", "to": "lug-2", "core": "c1", "turns": 20, "ohms": 0.2,
+                  "taps": [{ "turn": 10, "to": "tap-14" }],
+                  "sliders": [{ "id": "sl", "control": "throttle-left", "fromTurn": 5, "toTurn": 15, "to": "arm", "contactOhms": 0.1, "bridgesTurns": 1 }] },
+                { "id": "j-14", "kind": "joint", "from": "tap-14", "to": "lug-14" },
+                { "id": "w-14", "kind": "wire", "from": "lug-14", "to": "post-c", "colour": "red" },
+                { "id": "k1", "kind": "switch", "from": "arm", "to": "post-u-2", "control": "s1", "closedIn": ["b"] },
+                { "id": "added", "title": "jumper of post C", "kind": "wire", "from": "post-c", "to": "lug-1" },
+                { "id": "i-1", "kind": "insulation", "from": "n1", "to": "n9", "ohms": 1e8 }, { "id": "i-2", "kind": "insulation", "from": "lug-2", "to": "n9", "ohms": 1e8 } ],
+              "readings": [ { "id": "r-0", "title": "Between the plug blades", "quantity": "ohms", "between": ["blade-1", "blade-2"] }, { "id": "r-1", "quantity": "ohms", "between": ["post-c", "post-u-2"] } ],
+              "takeApart": [ { "id": "st-1" }, { "id": "steel-cover" } ] }
+            """
+        )
+        .Required;
 
     [Theory]
     [InlineData("w-14", "red wire from lug 14 to post C")]
@@ -39,14 +43,16 @@ public class PartNamesTests
     [InlineData("i-1", "insulation, primary to terminal 12")]
     [InlineData("added", "jumper of post C")]
     [InlineData("nowhere-1x", "a part that this type sheet does not have")]
-    public void Without_a_title_a_part_is_called_by_its_kind_and_what_it_lies_between(string id, string name) => Assert.Equal(name, PartNames.Of(Bare, id));
+    public void Without_a_title_a_part_is_called_by_its_kind_and_what_it_lies_between(string id, string name) =>
+        Assert.Equal(name, PartNames.Of(Bare, id));
 
     [Theory]
     [InlineData("post-c", "post C")]
     [InlineData("post-u-2", "post U-2")]
     [InlineData("lug-14", "lug 14")]
     [InlineData("n1", "terminal 2")]
-    public void A_terminal_whose_name_is_words_is_said_in_words_and_another_by_a_number(string id, string name) => Assert.Equal(name, PartNames.Terminal(Bare, id));
+    public void A_terminal_whose_name_is_words_is_said_in_words_and_another_by_a_number(string id, string name) =>
+        Assert.Equal(name, PartNames.Terminal(Bare, id));
 
     [Fact]
     public void Controls_positions_ends_readings_and_steps_have_names_too()
@@ -108,11 +114,14 @@ public class PartNamesTests
         var sheet = path.Length == 0 ? Bare : OnTheBench.SheetOf(path);
         var parts = sheet.Elements.Select(e => e.Id).Concat(sheet.Windings.SelectMany(w => w.Sliders).Select(s => s.Id));
         var terminals = sheet.Elements.SelectMany(e => e.OtherTerminals.Append(e.From).Append(e.To)).Distinct();
-        var names = parts.Select(p => PartNames.The(sheet, p))
+        var names = parts
+            .Select(p => PartNames.The(sheet, p))
             .Concat(terminals.Select(t => PartNames.Terminal(sheet, t)))
             .Concat(sheet.Controls.Select(c => PartNames.Control(sheet, c.Id)))
             .Concat(sheet.Controls.SelectMany(c => c.Positions.Select(p => PartNames.Position(sheet, c.Id, p))))
-            .Concat(new FaultCatalogue(new UnitModel(sheet)).Modes.SelectMany(m => new[] { PartNames.Headline(sheet, m), PartNames.Mode(m) }))
+            .Concat(
+                new FaultCatalogue(new UnitModel(sheet)).Modes.SelectMany(m => new[] { PartNames.Headline(sheet, m), PartNames.Mode(m) })
+            )
             .Concat(sheet.TakeApart.Select(s => PartNames.Step(sheet, s.Id)))
             .ToList();
         Assert.All(names, n => Assert.DoesNotMatch(@"[a-z]-\d|[a-z]{2,}-[a-z]|\.(from|to)\b|resistive|drifted|stuck-", n));
@@ -125,8 +134,16 @@ public class PartNamesTests
         foreach (var path in new[] { "demo/solo-110.sheet.json", "demo/twin-175.sheet.json", "demo/step-230.sheet.json" })
         {
             var sheet = OnTheBench.SheetOf(path);
-            var parts = sheet.Elements.Select(e => e.Id).Concat(sheet.Windings.SelectMany(w => w.Sliders).Select(s => s.Id)).Select(p => PartNames.Of(sheet, p)).ToList();
-            var terminals = sheet.Elements.SelectMany(e => e.OtherTerminals.Append(e.From).Append(e.To)).Distinct().Select(t => PartNames.Terminal(sheet, t)).ToList();
+            var parts = sheet
+                .Elements.Select(e => e.Id)
+                .Concat(sheet.Windings.SelectMany(w => w.Sliders).Select(s => s.Id))
+                .Select(p => PartNames.Of(sheet, p))
+                .ToList();
+            var terminals = sheet
+                .Elements.SelectMany(e => e.OtherTerminals.Append(e.From).Append(e.To))
+                .Distinct()
+                .Select(t => PartNames.Terminal(sheet, t))
+                .ToList();
             Assert.Equal(parts.Distinct(), parts);
             Assert.Equal(terminals.Distinct(), terminals);
         }

@@ -21,10 +21,7 @@ internal static class OtherTypes
                 .. sheet.Elements.Select(e =>
                     e switch
                     {
-                        Winding w => WithTurns(w, Side()) with
-                        {
-                            Ohms = w.Ohms * (references.Contains(w.Id) ? 1 : 1.25),
-                        },
+                        Winding w => WithTurns(w, Side()) with { Ohms = w.Ohms * (references.Contains(w.Id) ? 1 : 1.25) },
                         Rectifier d => d with { SlopeVolts = d.SlopeVolts * 1.5, SeriesOhms = d.SeriesOhms * 1.5 },
                         _ => e,
                     }
@@ -40,10 +37,7 @@ internal static class OtherTypes
         return sheet with
         {
             Cores = [.. sheet.Cores.Select(c => WithExcitation(c with { LossOhms = c.LossOhms * Off() }, Off()))],
-            Elements =
-            [
-                .. sheet.Elements.Select(e => e is Winding w ? WithTurns(w, Off()) with { Ohms = w.Ohms * Off() } : e),
-            ],
+            Elements = [.. sheet.Elements.Select(e => e is Winding w ? WithTurns(w, Off()) with { Ohms = w.Ohms * Off() } : e)],
         };
     }
 
@@ -60,9 +54,6 @@ internal static class OtherTypes
         {
             Turns = winding.Turns * times,
             Taps = [.. winding.Taps.Select(t => t with { Turn = t.Turn * times })],
-            Sliders =
-            [
-                .. winding.Sliders.Select(s => s with { FromTurn = s.FromTurn * times, ToTurn = s.ToTurn * times }),
-            ],
+            Sliders = [.. winding.Sliders.Select(s => s with { FromTurn = s.FromTurn * times, ToTurn = s.ToTurn * times })],
         };
 }

@@ -61,9 +61,7 @@ internal sealed class Slips(ReadingBench bench, Func<ReadingSpec, ReadingState> 
         [
             .. Enumerable
                 .Range(0, taken.Length)
-                .Where(k =>
-                    k != n && taken[k].Spec.Quantity == clean.Spec.Quantity && all.All(s => s.Id != taken[k].Spec.Id)
-                ),
+                .Where(k => k != n && taken[k].Spec.Quantity == clean.Spec.Quantity && all.All(s => s.Id != taken[k].Spec.Id)),
         ];
         if (others.Length == 0)
             return false;
@@ -90,12 +88,7 @@ internal sealed class Slips(ReadingBench bench, Func<ReadingSpec, ReadingState> 
         spec.Quantity switch
         {
             Quantity.AcVolts => Show(spec with { Quantity = Quantity.DcVolts }),
-            Quantity.DcVolts when spec.State.Source is { IsDirect: false } => Show(
-                spec with
-                {
-                    Quantity = Quantity.AcVolts,
-                }
-            ),
+            Quantity.DcVolts when spec.State.Source is { IsDirect: false } => Show(spec with { Quantity = Quantity.AcVolts }),
             _ => null,
         };
 
@@ -107,9 +100,7 @@ internal sealed class Slips(ReadingBench bench, Func<ReadingSpec, ReadingState> 
         string[] places =
         [
             .. bench
-                .Model.Sheet.Readings.Where(r =>
-                    r.Quantity == spec.Quantity && r.Access == spec.Access && r.From.Length > 0
-                )
+                .Model.Sheet.Readings.Where(r => r.Quantity == spec.Quantity && r.Access == spec.Access && r.From.Length > 0)
                 .SelectMany(r => new[] { r.From, r.To })
                 .Distinct()
                 .Where(t => t != spec.From && t != spec.To),
@@ -122,11 +113,7 @@ internal sealed class Slips(ReadingBench bench, Func<ReadingSpec, ReadingState> 
 
     private double? NotQuiteFull(ReadingSpec spec)
     {
-        var full = spec
-            .State.Controls.Where(c => c.Value.Throttle > 0.99)
-            .Select(c => c.Key)
-            .Order(StringComparer.Ordinal)
-            .ToArray();
+        var full = spec.State.Controls.Where(c => c.Value.Throttle > 0.99).Select(c => c.Key).Order(StringComparer.Ordinal).ToArray();
         if (full.Length == 0)
             return null;
         var at = LeastFull + ((MostFull - LeastFull) * dice.NextDouble());

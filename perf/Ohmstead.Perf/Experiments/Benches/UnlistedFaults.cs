@@ -22,10 +22,7 @@ internal static class UnlistedFaults
 
     /// <summary>The kind of this number, counted round; the next one where a sheet has nothing for it.</summary>
     public static UnlistedFault Draw(UnitModel model, int number, Random dice) =>
-        Enumerable
-            .Range(0, Kinds.Length)
-            .Select(k => Kinds[(number + k) % Kinds.Length](model, dice))
-            .First(u => u is not null)!;
+        Enumerable.Range(0, Kinds.Length).Select(k => Kinds[(number + k) % Kinds.Length](model, dice)).First(u => u is not null)!;
 
     /// <summary>Ten turns of the first core's reference winding take one to four times the core's loss through a bad spot.</summary>
     private static UnlistedFault? TenPrimaryTurns(UnitModel model, Random dice)
@@ -43,8 +40,7 @@ internal static class UnlistedFaults
     private static UnlistedFault? BaredTurn(UnitModel model, Random dice)
     {
         var sheet = model.Sheet;
-        var bared =
-            sheet.Windings.FirstOrDefault(w => w.Sliders.Length > 0) ?? sheet.Windings.Skip(1).MaxBy(w => w.Turns);
+        var bared = sheet.Windings.FirstOrDefault(w => w.Sliders.Length > 0) ?? sheet.Windings.Skip(1).MaxBy(w => w.Turns);
         if (bared is null)
             return null;
         var (from, to) = bared.Sliders is [var s, ..] ? (s.FromTurn, s.ToTurn) : (0, bared.Turns);
@@ -52,14 +48,7 @@ internal static class UnlistedFaults
         return Shorted(sheet, bared, first, 1, LogUniform(dice, 0.003, 0.03), "a bared turn shorted");
     }
 
-    private static UnlistedFault Shorted(
-        TypeSheet sheet,
-        Winding winding,
-        double first,
-        double turns,
-        double ohms,
-        string name
-    )
+    private static UnlistedFault Shorted(TypeSheet sheet, Winding winding, double first, double turns, double ohms, string name)
     {
         var noSpread = new SpreadOverrides(ImmutableDictionary<string, double>.Empty.Add("ohms", 0));
         var bad = new Resistive(
@@ -71,19 +60,8 @@ internal static class UnlistedFaults
             noSpread,
             ImmutableDictionary<string, double>.Empty
         );
-        var tapped = winding with
-        {
-            Taps = winding.Taps.Add(new Tap(first, bad.From)).Add(new Tap(first + turns, bad.To)),
-        };
-        return new UnlistedFault(
-            name,
-            winding.Id,
-            sheet with
-            {
-                Elements = sheet.Elements.Replace(winding, tapped).Add(bad),
-            },
-            []
-        )
+        var tapped = winding with { Taps = winding.Taps.Add(new Tap(first, bad.From)).Add(new Tap(first + turns, bad.To)) };
+        return new UnlistedFault(name, winding.Id, sheet with { Elements = sheet.Elements.Replace(winding, tapped).Add(bad) }, [])
         {
             IsShort = true,
         };
@@ -92,22 +70,8 @@ internal static class UnlistedFaults
     private static UnlistedFault? LoosePlates(UnitModel model, Random dice)
     {
         var core = model.Sheet.Cores[0];
-        var loose = OtherTypes.WithExcitation(
-            core with
-            {
-                LossOhms = core.LossOhms / LogUniform(dice, 1.8, 3),
-            },
-            LogUniform(dice, 1.3, 2)
-        );
-        return new UnlistedFault(
-            "loose plates",
-            core.Id,
-            model.Sheet with
-            {
-                Cores = model.Sheet.Cores.SetItem(0, loose),
-            },
-            []
-        )
+        var loose = OtherTypes.WithExcitation(core with { LossOhms = core.LossOhms / LogUniform(dice, 1.8, 3) }, LogUniform(dice, 1.3, 2));
+        return new UnlistedFault("loose plates", core.Id, model.Sheet with { Cores = model.Sheet.Cores.SetItem(0, loose) }, [])
         {
             IsLooseCore = true,
         };
@@ -159,9 +123,7 @@ internal static class UnlistedFaults
             .ToHashSet(StringComparer.Ordinal);
         Element[] wires =
         [
-            .. sheet
-                .Elements.Where(e => e.Kind == "wire" && !plug.Contains(e.From) && !plug.Contains(e.To))
-                .OrderBy(_ => dice.Next()),
+            .. sheet.Elements.Where(e => e.Kind == "wire" && !plug.Contains(e.From) && !plug.Contains(e.To)).OrderBy(_ => dice.Next()),
         ];
         if (wires.FirstOrDefault(w => w.To != wires[0].To) is not { } other)
             return null;
@@ -188,10 +150,7 @@ internal static class UnlistedFaults
     /// <summary>A listed fault, 1.5 to 4 times beyond one end of its range.</summary>
     private static UnlistedFault? OutOfRange(UnitModel model, Random dice)
     {
-        FaultMode[] sized =
-        [
-            .. new FaultCatalogue(model).Modes.Where(m => m is { Size: SizeKind.Continuous, HasSize: true }),
-        ];
+        FaultMode[] sized = [.. new FaultCatalogue(model).Modes.Where(m => m is { Size: SizeKind.Continuous, HasSize: true })];
         if (sized.Length == 0)
             return null;
         var mode = sized[dice.Next(sized.Length)];
@@ -204,6 +163,5 @@ internal static class UnlistedFaults
         );
     }
 
-    private static double LogUniform(Random dice, double from, double to) =>
-        from * Math.Pow(to / from, dice.NextDouble());
+    private static double LogUniform(Random dice, double from, double to) => from * Math.Pow(to / from, dice.NextDouble());
 }

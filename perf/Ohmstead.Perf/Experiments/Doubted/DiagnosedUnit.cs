@@ -24,10 +24,7 @@ internal sealed record DiagnosedUnit(DrawnUnit Unit, DiagnosisResult Result, int
     /// </summary>
     public bool FindsInternal =>
         Result.Doubts.Any(d => d.About is DoubtAbout.Internal or DoubtAbout.Unit)
-        || (
-            Unit.Unlisted is { IsShort: true } u
-            && Result.Faults.Any(f => f.Mode.Element == u.Element && f.Probability > 0.5)
-        );
+        || (Unit.Unlisted is { IsShort: true } u && Result.Faults.Any(f => f.Mode.Element == u.Element && f.Probability > 0.5));
 
     /// <summary>True when the kind of a slip that was named is right; null for a slip whose kind is not asked.</summary>
     public static bool? HasRightKind(TrueSlip slip, ProbableSlip named) =>
@@ -60,9 +57,7 @@ internal sealed record DiagnosedUnit(DrawnUnit Unit, DiagnosisResult Result, int
             )
         );
         var doubts = Result.Doubts.Select(d =>
-            Text(
-                $"{d.About} {d.Probability:F2} {d.Value:G4} [{string.Join(' ', d.Readings.Concat(d.Parameters).Take(4))}]"
-            )
+            Text($"{d.About} {d.Probability:F2} {d.Value:G4} [{string.Join(' ', d.Readings.Concat(d.Parameters).Take(4))}]")
         );
         return $"    true: {faults}{unlisted}{line}; sure: {List(sure)}; slipped: {List(slipped)}; named: {List(named)}; doubts: {List(doubts)}"
             + (Result.IsExplained ? "" : "; NOT EXPLAINED")

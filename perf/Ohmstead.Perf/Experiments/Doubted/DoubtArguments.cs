@@ -17,8 +17,7 @@ internal sealed record DoubtArguments(
 )
 {
     /// <summary>How it is called.</summary>
-    public const string Usage =
-        "experiments doubt [sheet ...] [--units N] [--condition NAME ...] [--seed S] [--verbose]";
+    public const string Usage = "experiments doubt [sheet ...] [--units N] [--condition NAME ...] [--seed S] [--verbose]";
 
     /// <summary>The units of the page. Those from 1 on are for working on the method.</summary>
     private const int PageSeed = 5000;

@@ -34,16 +34,8 @@ internal sealed record DoubtCondition(string Name, string Title, Bench Bench, Im
         new("slips", "8 % of the readings slipped", new Bench { SlipShare = SlipShare }, []),
         new("line", "line noted 4 V off", new Bench { LineOffVolts = 4 }, [DoubtAbout.Line]),
         new("unlisted", "a fault in no list", new Bench { HasUnlisted = true }, []),
-        new(
-            "sibling",
-            "a sibling's sheet",
-            new Bench { TrueType = OtherTypes.Sibling },
-            [DoubtAbout.Kind, DoubtAbout.Unit]
-        ),
+        new("sibling", "a sibling's sheet", new Bench { TrueType = OtherTypes.Sibling }, [DoubtAbout.Kind, DoubtAbout.Unit]),
         new("cold", "before the mains, 20 % slipped", new Bench { SlipShare = 0.2, IsCold = true }, []),
-        new("twelve", "twelve proposed readings, 8 % slipped", new Bench { SlipShare = SlipShare }, [])
-        {
-            IsWalk = true,
-        },
+        new("twelve", "twelve proposed readings, 8 % slipped", new Bench { SlipShare = SlipShare }, []) { IsWalk = true },
     ];
 }

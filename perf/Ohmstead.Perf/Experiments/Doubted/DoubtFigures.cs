@@ -71,16 +71,12 @@ internal sealed class DoubtFigures(DoubtCondition condition)
             Right = Right.With(result.Doubts.Any(d => condition.Right.Contains(d.About)));
         if (condition.Bench.LeadOhms > 0)
             NearLeads = NearLeads.With(
-                result.Doubts.Any(d =>
-                    d.About == DoubtAbout.Leads && Math.Abs(d.Value - condition.Bench.LeadOhms) <= LeadsWithin
-                )
+                result.Doubts.Any(d => d.About == DoubtAbout.Leads && Math.Abs(d.Value - condition.Bench.LeadOhms) <= LeadsWithin)
             );
         var lineOff = Math.Abs(drawn.Readings.SupplyVolts - drawn.LineVolts);
         if (condition.Bench.LineOffVolts > 0)
             NearLine = NearLine.With(
-                result.Doubts.Any(d =>
-                    d.About == DoubtAbout.Line && Math.Abs(d.Value - drawn.LineVolts) <= LineWithin * lineOff
-                )
+                result.Doubts.Any(d => d.About == DoubtAbout.Line && Math.Abs(d.Value - drawn.LineVolts) <= LineWithin * lineOff)
             );
         AddSlips(unit);
         if (drawn.Unlisted is { IsShort: true })

@@ -11,9 +11,7 @@ internal static class DoubtedCheck
     /// <summary>Readings with the mains that are proposed as free although a check before them is doubted.</summary>
     public static int Count(TypeSheet sheet, UnitReadings readings, DiagnosisResult result) =>
         result.Next.Count(n =>
-            n.BlockedBy.IsEmpty
-            && Bench.IsMains(n.Spec.State)
-            && Needs(sheet, n.Spec).Any(id => IsDoubted(sheet, readings, result, id))
+            n.BlockedBy.IsEmpty && Bench.IsMains(n.Spec.State) && Needs(sheet, n.Spec).Any(id => IsDoubted(sheet, readings, result, id))
         );
 
     /// <summary>
@@ -21,10 +19,7 @@ internal static class DoubtedCheck
     /// </summary>
     private static bool IsDoubted(TypeSheet sheet, UnitReadings readings, DiagnosisResult result, string id)
     {
-        if (
-            sheet.FindReading(id) is not { Limits: { } limits } spec
-            || readings.Readings.Count(r => r.Spec.Id == id) != 1
-        )
+        if (sheet.FindReading(id) is not { Limits: { } limits } spec || readings.Readings.Count(r => r.Spec.Id == id) != 1)
             return false;
         if (result.Slips.Any(s => s.Id == id) || result.Unexplained.Contains(id))
             return true;

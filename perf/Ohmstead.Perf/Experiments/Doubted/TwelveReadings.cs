@@ -33,10 +33,7 @@ internal static class TwelveReadings
                     early
                 );
             var isAgain = so.Readings.Any(r => r.Spec.Id == next);
-            so = so with
-            {
-                Readings = so.Readings.Add(isAgain ? clean.GetValueOrDefault(next, noted[next]) : noted[next]),
-            };
+            so = so with { Readings = so.Readings.Add(isAgain ? clean.GetValueOrDefault(next, noted[next]) : noted[next]) };
         }
     }
 }

@@ -15,19 +15,32 @@ internal static class HeatExperiment
     private const double FarKelvin = 20;
 
     /// <summary>Minutes of the last switch-off, of the readings in between, and the most mean error of the final rise [K].</summary>
-    public static IReadOnlyList<(double End, double Every, double MostError)> Stages { get; } = [(20, 5, 10), (40, 5, 8), (80, 10, 4), (120, 15, 2.5)];
+    public static IReadOnlyList<(double End, double Every, double MostError)> Stages { get; } =
+    [(20, 5, 10), (40, 5, 8), (80, 10, 4), (120, 15, 2.5)];
 
     public static IReadOnlyList<Asked> Run(int runs, int seed, StringBuilder page)
     {
-        page.AppendLine("| after | mean error of the final rise, K | band holds | its width, of the rise | decided of those 20 K off | wrong | mean error at switch-off, K | band holds | its width, K |");
+        page.AppendLine(
+            "| after | mean error of the final rise, K | band holds | its width, of the rise | decided of those 20 K off | wrong | mean error at switch-off, K | band holds | its width, K |"
+        );
         page.AppendLine("|---|---|---|---|---|---|---|---|---|");
         var (asked, all) = (new List<Asked>(), new List<HeatOutcome>());
         foreach (var (end, every, mostError) in Stages)
         {
             var outcomes = Enumerable.Range(0, runs).Select(n => One(seed + n, end, every)).ToList();
             all.AddRange(outcomes);
-            page.AppendLine(FormattableString.Invariant($"| {end} min | {outcomes.Average(o => o.FinalError):0.0} | {Percent(outcomes, o => o.FinalHolds):0} % | {100 * outcomes.Average(o => o.FinalWidthShare):0} % | {Decided(outcomes):0} % | {outcomes.Count(o => o.IsWrong)} | {outcomes.Average(o => o.OffError):0.00} | {Percent(outcomes, o => o.OffHolds):0} % | {outcomes.Average(o => o.OffWidth):0.0} |"));
-            asked.Add(Asked.AtMost(FormattableString.Invariant($"heat run, {end} min: mean error of the final rise, K"), outcomes.Average(o => o.FinalError), mostError));
+            page.AppendLine(
+                FormattableString.Invariant(
+                    $"| {end} min | {outcomes.Average(o => o.FinalError):0.0} | {Percent(outcomes, o => o.FinalHolds):0} % | {100 * outcomes.Average(o => o.FinalWidthShare):0} % | {Decided(outcomes):0} % | {outcomes.Count(o => o.IsWrong)} | {outcomes.Average(o => o.OffError):0.00} | {Percent(outcomes, o => o.OffHolds):0} % | {outcomes.Average(o => o.OffWidth):0.0} |"
+                )
+            );
+            asked.Add(
+                Asked.AtMost(
+                    FormattableString.Invariant($"heat run, {end} min: mean error of the final rise, K"),
+                    outcomes.Average(o => o.FinalError),
+                    mostError
+                )
+            );
         }
         asked.Add(Asked.AtLeast("heat run: the band of the final rise holds, %", Percent(all, o => o.FinalHolds), 80));
         asked.Add(Asked.AtMost("heat run: its mean width, % of the rise", 100 * all.Average(o => o.FinalWidthShare), 50));
@@ -37,7 +50,8 @@ internal static class HeatExperiment
         asked.Add(Asked.AtLeast("heat run: the band at switch-off holds, %", Percent(all, o => o.OffHolds), 80));
         asked.Add(Asked.AtMost("heat run: its mean width, K", all.Average(o => o.OffWidth), 6));
         page.AppendLine($"\n{Asked.Heading}");
-        foreach (var figure in asked) page.AppendLine(figure.Row());
+        foreach (var figure in asked)
+            page.AppendLine(figure.Row());
         return asked;
     }
 
@@ -50,10 +64,13 @@ internal static class HeatExperiment
         return new(answer, atOff, final, Limit);
     }
 
-    private static double Percent(IReadOnlyCollection<HeatOutcome> outcomes, Func<HeatOutcome, bool> what) => 100.0 * outcomes.Count(what) / outcomes.Count;
+    private static double Percent(IReadOnlyCollection<HeatOutcome> outcomes, Func<HeatOutcome, bool> what) =>
+        100.0 * outcomes.Count(what) / outcomes.Count;
 
     private static double Decided(IReadOnlyCollection<HeatOutcome> outcomes) =>
-        outcomes.Where(o => Math.Abs(o.FinalKelvin - Limit) >= FarKelvin).ToList() is { Count: > 0 } far ? Percent(far, o => o.Answer.MayStop != "go on") : double.NaN;
+        outcomes.Where(o => Math.Abs(o.FinalKelvin - Limit) >= FarKelvin).ToList() is { Count: > 0 } far
+            ? Percent(far, o => o.Answer.MayStop != "go on")
+            : double.NaN;
 }
 
 /// <summary>One answer beside what was true.</summary>
@@ -71,5 +88,6 @@ internal sealed record HeatOutcome(HeatRunAnswer Answer, double AtOffKelvin, dou
 
     public double OffWidth => Answer.AtOff.HighKelvin - Answer.AtOff.LowKelvin;
 
-    public bool IsWrong => (Answer.MayStop == "below" && FinalKelvin > LimitKelvin) || (Answer.MayStop == "above" && FinalKelvin < LimitKelvin);
+    public bool IsWrong =>
+        (Answer.MayStop == "below" && FinalKelvin > LimitKelvin) || (Answer.MayStop == "above" && FinalKelvin < LimitKelvin);
 }

@@ -36,7 +36,11 @@ internal sealed class SimulatedRun(Random random, double repeatPercent)
             body.RunTo(at, on: true);
             var room = Math.Round(RoomAt(at), 1);
             body.RunTo(at + (20 / 60.0), on: false);
-            during.Add(FormattableString.Invariant($"{{ \"minutes\": {at:R}, \"secondsAfter\": 20, \"ohms\": {body.Read():R}, \"ambientCelsius\": {room:R} }}"));
+            during.Add(
+                FormattableString.Invariant(
+                    $"{{ \"minutes\": {at:R}, \"secondsAfter\": 20, \"ohms\": {body.Read():R}, \"ambientCelsius\": {room:R} }}"
+                )
+            );
             body.RunTo(at + OffMinutes, on: false);
         }
         body.RunTo(end, on: true);
@@ -48,23 +52,34 @@ internal sealed class SimulatedRun(Random random, double repeatPercent)
             after.Add(FormattableString.Invariant($"{{ \"seconds\": {seconds}, \"ohms\": {body.Read():R} }}"));
         }
         FormattableString text = $$"""
-            { "ohmstead": "question/1", "question": "heat-run", "cold": { "ohms": {{Noisy(coldOhms):R}}, "celsius": {{startCelsius:R}} }, "repeatPercent": {{repeatPercent}},
+            { "ohmstead": "question/1", "question": "heat-run", "cold": { "ohms": {{Noisy(
+                coldOhms
+            ):R}}, "celsius": {{startCelsius:R}} }, "repeatPercent": {{repeatPercent}},
               "endMinutes": {{end:R}}, "endCelsius": {{Math.Round(RoomAt(end), 1):R}}, "limitKelvin": {{limitKelvin:R}},
             """;
-        return ($"{FormattableString.Invariant(text)} \"during\": [{string.Join(',', during)}], \"after\": [{string.Join(',', after)}] }}", atOff, new Body(this).FinalRise(RoomAt(end)));
+        return (
+            $"{FormattableString.Invariant(text)} \"during\": [{string.Join(',', during)}], \"after\": [{string.Join(',', after)}] }}",
+            atOff,
+            new Body(this).FinalRise(RoomAt(end))
+        );
     }
 
     private double RoomAt(double minutes) => startCelsius + (driftPerMinute * minutes);
 
     private double Noisy(double ohms) => Math.Round(ohms * (1 + (repeatPercent / 100 * Gauss(random))), 4);
 
-    private static double Gauss(Random random) => Math.Sqrt(-2 * Math.Log(1 - random.NextDouble())) * Math.Cos(2 * Math.PI * random.NextDouble());
+    private static double Gauss(Random random) =>
+        Math.Sqrt(-2 * Math.Log(1 - random.NextDouble())) * Math.Cos(2 * Math.PI * random.NextDouble());
 
     private sealed class Body
     {
         private readonly SimulatedRun of;
-        private readonly double between, away, windingHeat, coreHeat;
-        private double core, time;
+        private readonly double between,
+            away,
+            windingHeat,
+            coreHeat;
+        private double core,
+            time;
 
         public Body(SimulatedRun run)
         {
@@ -100,7 +115,8 @@ internal sealed class SimulatedRun(Random random, double repeatPercent)
         /// <summary>The rise after hours in a room that stays as it is.</summary>
         public double FinalRise(double room)
         {
-            for (var n = 0; n < 40 * 60 * 2; n++) Step(0.5, true, room);
+            for (var n = 0; n < 40 * 60 * 2; n++)
+                Step(0.5, true, room);
             return Winding - room;
         }
 

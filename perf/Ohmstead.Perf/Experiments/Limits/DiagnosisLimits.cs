@@ -36,16 +36,8 @@ internal sealed record DiagnosisLimits(ScoreLimits Simulated, ScoreLimits Own, d
         double mostOfShortest
     ) =>
         [
-            Asked.AtMost(
-                $"{sheet}: minutes of the proposed order, share of the sheet's order",
-                ofSheetOrder,
-                mostOfSheetOrder
-            ),
-            Asked.AtMost(
-                $"{sheet}: minutes of the proposed order, share of shortest first",
-                ofShortest,
-                mostOfShortest
-            ),
+            Asked.AtMost($"{sheet}: minutes of the proposed order, share of the sheet's order", ofSheetOrder, mostOfSheetOrder),
+            Asked.AtMost($"{sheet}: minutes of the proposed order, share of shortest first", ofShortest, mostOfShortest),
         ];
 }
 
@@ -64,10 +56,6 @@ internal sealed record ScoreLimits(double Precision, double Loss)
             Asked.AtLeast($"{units}: mean average precision", score.MeanAveragePrecision, Precision),
             Asked.AtMost($"{units}: log loss", score.LogLoss, Loss),
             Asked.AtMost($"{units}: worst tenth beyond chance", score.WorstCalibration, WorstTenth),
-            Asked.AtLeast(
-                $"{units}: sure answers that are true",
-                score.Sure.True / (double)score.Sure.Count,
-                SureAndTrue
-            ),
+            Asked.AtLeast($"{units}: sure answers that are true", score.Sure.True / (double)score.Sure.Count, SureAndTrue),
         ];
 }

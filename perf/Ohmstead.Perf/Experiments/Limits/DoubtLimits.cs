@@ -8,10 +8,7 @@ internal static class DoubtLimits
     /// <summary>Every asked figure.</summary>
     /// <param name="tight">Figures by condition over the sheets whose deviations are those of units about their type.</param>
     /// <param name="wide">The same over sheets made from a plate: there a doubt is not asked, only that nothing sure is false.</param>
-    public static IEnumerable<Asked> Of(
-        IReadOnlyDictionary<string, DoubtFigures> tight,
-        IReadOnlyDictionary<string, DoubtFigures> wide
-    )
+    public static IEnumerable<Asked> Of(IReadOnlyDictionary<string, DoubtFigures> tight, IReadOnlyDictionary<string, DoubtFigures> wide)
     {
         var early = tight.Values.Concat(wide.Values).Sum(f => f.EarlyMains);
         return new[] { Asked.AtMost("mains readings proposed while a check is doubted", early, 0) }
@@ -23,11 +20,7 @@ internal static class DoubtLimits
     private static IEnumerable<Asked> OfTight(string condition, DoubtFigures f)
     {
         var rightDoubt = Asked.AtLeast($"{condition}: units with the right doubt", f.Right.Value, 0.7);
-        var named = Asked.AtLeast(
-            $"{condition}: slips that matter, named",
-            f.Named.Value,
-            condition == "twelve" ? 0.8 : 0.9
-        );
+        var named = Asked.AtLeast($"{condition}: slips that matter, named", f.Named.Value, condition == "twelve" ? 0.8 : 0.9);
         return condition switch
         {
             "matching" =>
@@ -71,14 +64,8 @@ internal static class DoubtLimits
                 Asked.AtMost("wide sheets, matching: false sure answers a unit", f.FalselySure.Value, 0.05),
                 Asked.AtMost("wide sheets, matching: units with a doubt", f.Doubting.Value, 0.02),
             ],
-            "batch" =>
-            [
-                Asked.AtMost("wide sheets, batch: units with a false sure answer", f.UnitsFalselySure.Value, 2 / 24.0),
-            ],
-            "leads" =>
-            [
-                Asked.AtMost("wide sheets, leads: units with a false sure answer", f.UnitsFalselySure.Value, 1 / 24.0),
-            ],
+            "batch" => [Asked.AtMost("wide sheets, batch: units with a false sure answer", f.UnitsFalselySure.Value, 2 / 24.0)],
+            "leads" => [Asked.AtMost("wide sheets, leads: units with a false sure answer", f.UnitsFalselySure.Value, 1 / 24.0)],
             "slips" => [Asked.AtMost("wide sheets, slips: named and not slipped", f.NamedWrongly.Value, 0.05)],
             "sibling" => [Asked.AtMost("wide sheets, sibling: false sure answers a unit", f.FalselySure.Value, 0.2)],
             "twelve" => [Asked.AtMost("wide sheets, twelve: false sure answers a unit", f.FalselySure.Value, 0.08)],

@@ -33,14 +33,27 @@ internal sealed class MadeShop
     /// <summary>The quote for a next unit after these.</summary>
     public static Quote Quote(IReadOnlyCollection<double[]> units, int draws) =>
         new(
-            [.. UsualMinutes.Select((m, s) => new QuotedStep(FormattableString.Invariant($"step-{s}"), m, 0.5, 2, [.. units.Select(u => u[s])], 100))],
-            Correlation, [], 50, [], null, null, draws, 1);
+            [
+                .. UsualMinutes.Select(
+                    (m, s) => new QuotedStep(FormattableString.Invariant($"step-{s}"), m, 0.5, 2, [.. units.Select(u => u[s])], 100)
+                ),
+            ],
+            Correlation,
+            [],
+            50,
+            [],
+            null,
+            null,
+            draws,
+            1
+        );
 
     /// <summary>A standard normal number: twelve even ones added, apart from how the quote draws its own.</summary>
     private double Gauss()
     {
         var sum = -6.0;
-        for (var n = 0; n < 12; n++) sum += random.NextDouble();
+        for (var n = 0; n < 12; n++)
+            sum += random.NextDouble();
         return sum;
     }
 }

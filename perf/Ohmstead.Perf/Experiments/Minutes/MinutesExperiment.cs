@@ -39,7 +39,8 @@ internal static class MinutesExperiment
             Asked.AtMost("minutes learned from 100 units: below P90, off 90 %, points", Math.Abs(last.P90 - 90), 3),
         ];
         page.AppendLine($"\n{Asked.Heading}");
-        foreach (var figure in asked) page.AppendLine(figure.Row());
+        foreach (var figure in asked)
+            page.AppendLine(figure.Row());
         return asked;
     }
 }

@@ -1,7 +1,7 @@
 using Ohmstead.App.Components;
+using Ohmstead.Electrical.TypeSheets;
 using Ohmstead.Workshop.Readings;
 using Ohmstead.Workshop.TakeApart;
-using Ohmstead.Electrical.TypeSheets;
 
 namespace Ohmstead.App.Screens.Apart;
 

@@ -64,7 +64,8 @@ public sealed partial class UnitFindings
         : Advice.Count > 0 ? NextAct.Next
         : NextAct.GetTo;
 
-    private string Taken => Counted.Of(Readings?.Readings.Count(r => r.IsTaken) ?? 0, "reading")
+    private string Taken =>
+        Counted.Of(Readings?.Readings.Count(r => r.IsTaken) ?? 0, "reading")
         + (Readings is { Told.Length: > 0 and var told } ? $", {Counted.Of(told, "symptom")}" : "");
 
     /// <inheritdoc/>
@@ -95,7 +96,16 @@ public sealed partial class UnitFindings
         {
             drawnOf = latest;
             cards = CardsOf(latest.View);
-            where = [.. cards.Take(1).SelectMany(c => c.Findings).SelectMany(f => f.Members).Select(m => m.Element).Distinct(StringComparer.Ordinal).Take(MostShown)];
+            where =
+            [
+                .. cards
+                    .Take(1)
+                    .SelectMany(c => c.Findings)
+                    .SelectMany(f => f.Members)
+                    .Select(m => m.Element)
+                    .Distinct(StringComparer.Ordinal)
+                    .Take(MostShown),
+            ];
             overlay = Overlay.None with { Suspicion = KnownPart.Suspicion(latest.Result), Tags = latest.View.PartTags };
             tags = latest.View.Tags;
             named = [.. overlay.Tags.Keys.Order(StringComparer.Ordinal)];

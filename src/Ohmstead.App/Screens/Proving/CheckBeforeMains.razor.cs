@@ -18,9 +18,12 @@ public sealed partial class CheckBeforeMains
 
     private WiringRun run = new([]);
     private RewireResult? result;
-    private string wantedOf = "", resultOf = "";
+    private string wantedOf = "",
+        resultOf = "";
     private bool isWeighing;
-    private string checkTrouble = "", undone = "", part = "";
+    private string checkTrouble = "",
+        undone = "",
+        part = "";
     private ImmutableArray<WrongEnd> wrongEnds = [];
     private SupplyStated? stated;
     private RewireChecked? passed;
@@ -43,7 +46,13 @@ public sealed partial class CheckBeforeMains
             : $"Reading {ValueText.Plain(Place + 1)} of {ValueText.Plain(run.Steps.Length)} · about {ValueText.Plain(Math.Ceiling(run.MinutesLeft))} min left";
 
     private IEnumerable<string> Marks =>
-        run.Steps.Select((s, n) => n == Place ? "now" : !s.IsDone ? "" : IsOff(s) ? "bad" : "done");
+        run.Steps.Select(
+            (s, n) =>
+                n == Place ? "now"
+                : !s.IsDone ? ""
+                : IsOff(s) ? "bad"
+                : "done"
+        );
 
     private IReadOnlyList<(string, string, Meaning?)> LastTwo =>
         [
@@ -80,7 +89,13 @@ public sealed partial class CheckBeforeMains
     }
 
     /// <summary>One at a time: what is typed meanwhile is weighed when this is done.</summary>
-    private async Task WeighAsync(string key, Electrical.TypeSheets.TypeSheet planned, UnitReadings readings, RewireChances chances, ImmutableArray<SeenEnd> seen)
+    private async Task WeighAsync(
+        string key,
+        Electrical.TypeSheets.TypeSheet planned,
+        UnitReadings readings,
+        RewireChances chances,
+        ImmutableArray<SeenEnd> seen
+    )
     {
         isWeighing = true;
         RewireResult? weighed = null;
@@ -98,7 +113,9 @@ public sealed partial class CheckBeforeMains
         {
             isWeighing = false;
             (result, resultOf) = (weighed, key);
-            checkTrouble = weighed is null ? "The check could not be worked out. Mains stays locked. The window that the tool was started from says why." : "";
+            checkTrouble = weighed is null
+                ? "The check could not be worked out. Mains stays locked. The window that the tool was started from says why."
+                : "";
             Follow();
             StateHasChanged();
             if (key == wantedOf)

@@ -31,7 +31,14 @@ public sealed record Diagnosed(
     /// <summary>Puts an answer beside what can be done now: the look-over and a moved wire lock readings too.</summary>
     /// <param name="model">The unit's own sheet.</param>
     /// <param name="judged">The same as it was diagnosed, with what was judged by hand.</param>
-    public static Diagnosed Of(BenchUnit unit, Workshop.Shops.Shop shop, UnitModel model, UnitModel judged, UnitReadings readings, DiagnosisResult result)
+    public static Diagnosed Of(
+        BenchUnit unit,
+        Workshop.Shops.Shop shop,
+        UnitModel model,
+        UnitModel judged,
+        UnitReadings readings,
+        DiagnosisResult result
+    )
     {
         var doubts = UnitDoubts.Of(readings, result, unit.LastNumber);
         unit = unit with { Doubts = doubts };
@@ -51,7 +58,13 @@ public sealed record Diagnosed(
             .Where(n => open.Contains(n.Spec.Id))
             .Select(n => (Reading: n, IsAgain: NextInOrder.IsDoubted(readings, n.Spec)))
             .Where(n => n.IsAgain || n.Reading.Bits > LeastBits)
-            .Select((n, place) => new NextAdvice(n.Reading, Reasons(n.Reading, n.IsAgain, place)) { Again = n.IsAgain ? doubts.Again(n.Reading.Spec) : "" });
+            .Select(
+                (n, place) =>
+                    new NextAdvice(n.Reading, Reasons(n.Reading, n.IsAgain, place))
+                    {
+                        Again = n.IsAgain ? doubts.Again(n.Reading.Spec) : "",
+                    }
+            );
         return new(unit.LastNumber, model, readings, result, doubts, FindingsView.Of(unit, model, readings, result), [.. next]);
     }
 }

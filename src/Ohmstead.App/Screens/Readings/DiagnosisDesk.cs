@@ -134,7 +134,8 @@ public sealed class DiagnosisDesk : IAsyncDisposable
                 desk.State with
                 {
                     Progress = null,
-                    Trouble = "What is probably wrong could not be worked out. Readings are kept. Open the findings again to try once more.",
+                    Trouble =
+                        "What is probably wrong could not be worked out. Readings are kept. Open the findings again to try once more.",
                 }
             );
         }

@@ -127,7 +127,10 @@ public sealed partial class OneReading
         words = SetupWords.Of(Model.Sheet, offer.Spec, offer.State);
         band = Bands.Get(Model, offer, Meter);
         drawn = Overlay.Of(Model.Sheet, offer.Spec with { State = offer.State });
-        look = drawn.Path is { } path ? path.Terminals : drawn.Probe is { } probe ? [probe.First, probe.Second] : [];
+        look =
+            drawn.Path is { } path ? path.Terminals
+            : drawn.Probe is { } probe ? [probe.First, probe.Second]
+            : [];
         named = drawn.Path is { } dark ? [.. dark.Parts.Select(p => p.Id)] : null;
         ladder = drawn.Path is { } way ? CircuitOverlays.Ladder(Model.Sheet, way, offer.State.Controls, Answer.Latest) : null;
         pins = LeadPins.Of(Unit!, offer.Spec);
@@ -230,7 +233,10 @@ public sealed partial class OneReading
     private void Again() => (shown, undone) = (null, "");
 
     /// <summary>The slip to ask about here: the surest that this screen does not say already.</summary>
-    private SlipWords? AskedOf => SureSlips.FirstOrDefault(s => (s.Spec.Id != offer!.Spec.Id || s.Correction is not null) && !offer.Shut.Any(g => g.Gate.Id == s.Spec.Id));
+    private SlipWords? AskedOf =>
+        SureSlips.FirstOrDefault(s =>
+            (s.Spec.Id != offer!.Spec.Id || s.Correction is not null) && !offer.Shut.Any(g => g.Gate.Id == s.Spec.Id)
+        );
 
     /// <summary>True where reading it again comes before the next.</summary>
     private bool IsDoubted => offer!.Doubted.Length > 0;
@@ -245,8 +251,6 @@ public sealed partial class OneReading
         if (Said.Verdict is Verdict.Normal or Verdict.NotTaken or Verdict.Doubted)
             return "";
         var likely = Likely.Of(Model!, offer!.Spec, offer.State, shown, band, Meter, latest.Result);
-        return likely.Length > 0
-            ? char.ToUpperInvariant(likely[0]) + likely[1..] + "."
-            : "No single fault is likely to do this alone yet.";
+        return likely.Length > 0 ? char.ToUpperInvariant(likely[0]) + likely[1..] + "." : "No single fault is likely to do this alone yet.";
     }
 }

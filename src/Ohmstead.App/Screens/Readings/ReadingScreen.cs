@@ -68,10 +68,7 @@ public abstract class ReadingScreen : UnitScreen
         Shop = await Bench.ShopAsync();
         if (Sheet is null)
         {
-            (Trouble, Model) = (
-                "The type of this unit is not known yet, so there are no readings to offer. Name its type first.",
-                null
-            );
+            (Trouble, Model) = ("The type of this unit is not known yet, so there are no readings to offer. Name its type first.", null);
             return;
         }
         if (!ReadCircuit())
@@ -120,7 +117,9 @@ public abstract class ReadingScreen : UnitScreen
     /// <summary>The slips that the last answer is sure of, but for what was read again or answered since.</summary>
     protected IEnumerable<SlipWords> SureSlips =>
         Answer.Latest is { } latest
-            ? latest.View.Slips.Where(s => s.Slip.Probability >= SureSlip && LastOf(s.Spec.Id) is { } last && last.Number <= latest.Number && !kept.Contains(last.Id))
+            ? latest.View.Slips.Where(s =>
+                s.Slip.Probability >= SureSlip && LastOf(s.Spec.Id) is { } last && last.Number <= latest.Number && !kept.Contains(last.Id)
+            )
             : [];
 
     /// <summary>It was no slip: nobody asks again on this screen.</summary>
@@ -148,13 +147,8 @@ public abstract class ReadingScreen : UnitScreen
     protected Meaning? MeaningOf(ReadingOffer offer) =>
         offer.Doubted.Length > 0 ? Meaning.OfDoubted(offer.Doubted, offer.Spec)
         : offer.Last is { } last && Bands.Of(offer.Spec.Id) is { } band
-            ? Meaning.Of(
-                last.Fact.Shown,
-                offer.Spec,
-                band,
-                MeterInHand.Of(last.Fact.Bench, Shop).For(offer.Spec.Quantity)
-            )
-            : null;
+            ? Meaning.Of(last.Fact.Shown, offer.Spec, band, MeterInHand.Of(last.Fact.Bench, Shop).For(offer.Spec.Quantity))
+        : null;
 
     /// <inheritdoc/>
     public override void Dispose()

@@ -1,6 +1,6 @@
-using Ohmstead.App.Components;
 using System.Collections.Immutable;
 using Microsoft.AspNetCore.Components;
+using Ohmstead.App.Components;
 using Ohmstead.Electrical.TypeSheets;
 using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Readings;
@@ -23,9 +23,7 @@ public sealed partial class Round
     private ShopMeter? Leads =>
         round.IsDefault
             ? null
-            : Lines
-                .Select(o => o.IsOpen && Bands.Of(o.Spec.Id) is { } band ? LeadsToAsk(band) : null)
-                .FirstOrDefault(m => m is not null);
+            : Lines.Select(o => o.IsOpen && Bands.Of(o.Spec.Id) is { } band ? LeadsToAsk(band) : null).FirstOrDefault(m => m is not null);
 
     private IEnumerable<ReadingOffer> Lines => round.Select(id => Offer(id)).OfType<ReadingOffer>();
 

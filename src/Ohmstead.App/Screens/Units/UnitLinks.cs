@@ -50,21 +50,33 @@ internal static class UnitLinks
     public static (string Words, string Address) Of(BenchUnit unit, BenchDoubt doubt, Workshop.Shops.Shop shop) =>
         doubt switch
         {
-            { About: DoubtAbout.Leads } => ("Enter the test leads", $"/shop/meters?meter={Uri.EscapeDataString(OhmMeter(unit, doubt, shop))}"),
+            { About: DoubtAbout.Leads } => (
+                "Enter the test leads",
+                $"/shop/meters?meter={Uri.EscapeDataString(OhmMeter(unit, doubt, shop))}"
+            ),
             { About: DoubtAbout.Line, IsEntered: false } => ("Enter the line voltage", $"/units/{unit.Id}/round"),
-            { About: DoubtAbout.Unit } when unit.Card.SheetId.Length > 0 => ("Learn from sound units", $"/kinds/{Uri.EscapeDataString(unit.Card.SheetId)}/readings"),
-            { About: DoubtAbout.Kind } when unit.Card.SheetId.Length > 0 => ("Compare with the type sheet", $"/kinds/{Uri.EscapeDataString(unit.Card.SheetId)}"),
+            { About: DoubtAbout.Unit } when unit.Card.SheetId.Length > 0 => (
+                "Learn from sound units",
+                $"/kinds/{Uri.EscapeDataString(unit.Card.SheetId)}/readings"
+            ),
+            { About: DoubtAbout.Kind } when unit.Card.SheetId.Length > 0 => (
+                "Compare with the type sheet",
+                $"/kinds/{Uri.EscapeDataString(unit.Card.SheetId)}"
+            ),
             { Again: [var first, ..] } => ($"Read again: {first.Title}", $"/units/{unit.Id}/reading/{Uri.EscapeDataString(first.Id)}"),
             _ => ("", ""),
         };
 
     /// <summary>The meter that the doubted ohms were read with.</summary>
     private static string OhmMeter(BenchUnit unit, BenchDoubt doubt, Workshop.Shops.Shop shop) =>
-        MeterInHand.For(
-            Quantity.Ohms,
-            unit.CurrentReadings.LastOrDefault(r => doubt.Again.Any(a => a.Id == r.Fact.ReadingId)).Fact?.Bench ?? unit.Bench,
-            shop
-        )?.Id ?? "";
+        MeterInHand
+            .For(
+                Quantity.Ohms,
+                unit.CurrentReadings.LastOrDefault(r => doubt.Again.Any(a => a.Id == r.Fact.ReadingId)).Fact?.Bench ?? unit.Bench,
+                shop
+            )
+            ?.Id
+        ?? "";
 
     /// <summary>The look-over, at one part of it or from its top.</summary>
     public static string LookOver(Guid id, string part) => $"/units/{id}/look-over{(part.Length > 0 ? $"#part-{part}" : "")}";

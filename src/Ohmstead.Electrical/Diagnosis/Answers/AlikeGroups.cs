@@ -48,7 +48,8 @@ internal sealed class AlikeGroups(Evidence evidence, FaultClass[] classes, Margi
         var gone = best.Classes[member];
         var (set, shares) = Hypothesis.Without(best.Classes, best.Shares, member);
         var without = newcomers.Solve(set, shares, best.Predicted, gone, worker);
-        if (evidence.Apart(without, best.Predicted) < MeterLimit) return [];
+        if (evidence.Apart(without, best.Predicted) < MeterLimit)
+            return [];
         bool IsTried(FaultClass c) =>
             !best.Contains(c) && marginals.ByClass[c.Number] > LeastProbability && Newcomers.CanAdd(set, c) && Newcomers.Touches(gone, c);
         double[] With(FaultClass c, double share)
@@ -64,16 +65,19 @@ internal sealed class AlikeGroups(Evidence evidence, FaultClass[] classes, Margi
     {
         var reach = new SizeReach(c, [.. c.PointShares.Select(solve)], evidence);
         var (share, apart) = reach.Nearest(wanted);
-        if (!c.IsContinuous) return apart < MeterLimit;
+        if (!c.IsContinuous)
+            return apart < MeterLimit;
         for (var n = 0; n < Corrections; n++)
         {
             var exact = solve(share);
-            if (evidence.Apart(exact, wanted) < MeterLimit) return true;
+            if (evidence.Apart(exact, wanted) < MeterLimit)
+                return true;
             var width = share > 0.5 ? -0.01 : 0.01;
             var (here, beside) = (reach.At(share), reach.At(share + width));
             var most = Enumerable.Range(0, exact.Length).MaxBy(r => Math.Abs(here[r] - beside[r]));
             var slope = (beside[most] - here[most]) / width;
-            if (Math.Abs(slope) < 1e-9) return false;
+            if (Math.Abs(slope) < 1e-9)
+                return false;
             share = Math.Clamp(share + ((wanted[most] - exact[most]) / slope), 0, 1);
         }
         return false;
@@ -82,16 +86,22 @@ internal sealed class AlikeGroups(Evidence evidence, FaultClass[] classes, Margi
     private void AddAlone(List<List<FaultClass>> groups, double[] sound)
     {
         var taken = groups.SelectMany(g => g).ToHashSet();
-        var alone = classes.ToDictionary(c => c, c => new SizeReach(c, [.. c.Curve.Select(p => p.Zip(sound, (d, s) => d + s).ToArray())], evidence));
+        var alone = classes.ToDictionary(
+            c => c,
+            c => new SizeReach(c, [.. c.Curve.Select(p => p.Zip(sound, (d, s) => d + s).ToArray())], evidence)
+        );
         var estimated = classes.ToDictionary(c => c, c => alone[c].At(FaultTable.SizeOf(c, marginals).Share));
         bool IsAlike(FaultClass a, FaultClass b) =>
             alone[a].Nearest(estimated[b]).Apart < MeterLimit || alone[b].Nearest(estimated[a]).Apart < MeterLimit;
         foreach (var c in classes.OrderByDescending(c => marginals.ByClass[c.Number]).ThenBy(c => c.Number))
         {
-            if (taken.Contains(c) || evidence.Apart(estimated[c], sound) < MeterLimit) continue;
+            if (taken.Contains(c) || evidence.Apart(estimated[c], sound) < MeterLimit)
+                continue;
             var home = groups.Find(g => g.TrueForAll(o => IsAlike(o, c)));
-            if (home is null) groups.Add([c]);
-            else home.Add(c);
+            if (home is null)
+                groups.Add([c]);
+            else
+                home.Add(c);
         }
     }
 }

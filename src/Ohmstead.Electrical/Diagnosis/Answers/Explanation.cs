@@ -10,7 +10,14 @@ namespace Ohmstead.Electrical.Diagnosis.Answers;
 /// <summary>The readings beside what the best set of faults expects, and those that it cannot explain.</summary>
 internal sealed class Explanation
 {
-    public Explanation(Evidence evidence, Hypothesis best, SpreadModel spreads, ReadingRow[] rows, Crew crew, IReadOnlyDictionary<int, ProbableSlip> slips)
+    public Explanation(
+        Evidence evidence,
+        Hypothesis best,
+        SpreadModel spreads,
+        ReadingRow[] rows,
+        Crew crew,
+        IReadOnlyDictionary<int, ProbableSlip> slips
+    )
     {
         var spread = best.Spread ?? spreads.Of(best);
         var sound = rows.Select(r => r.Sound).ToArray();
@@ -22,7 +29,8 @@ internal sealed class Explanation
         });
         Unexplained = [.. leftOut.Order().Select(r => evidence.Taken[r].Spec.Id).Distinct(StringComparer.Ordinal)];
         // A slip whose kind is told is explained by that.
-        IsExplained = leftOut.Count(r => !slips.TryGetValue(r, out var slip) || slip.Kind == SlipKind.Unknown) <= evidence.Taken.Length / 10;
+        IsExplained =
+            leftOut.Count(r => !slips.TryGetValue(r, out var slip) || slip.Kind == SlipKind.Unknown) <= evidence.Taken.Length / 10;
         Readings =
         [
             .. Enumerable
@@ -48,10 +56,7 @@ internal sealed class Explanation
         var limit = Solution.OverRange(taken.Spec.Quantity);
         if (expected > limit)
             expected = double.PositiveInfinity;
-        var at =
-            taken.Outcome == Outcome.OverRange
-                ? Math.Max(evidence.Set.OverRangeOnScale(r), centre[r])
-                : evidence.Measured(r);
+        var at = taken.Outcome == Outcome.OverRange ? Math.Max(evidence.Set.OverRangeOnScale(r), centre[r]) : evidence.Measured(r);
         double? measured = taken.Outcome == Outcome.Value ? taken.Value : null;
         return new ExplainedReading(
             taken.Spec,

@@ -30,10 +30,7 @@ internal static class FaultTable
         AddStill(catalogue, still, chances, p);
         return
         [
-            .. catalogue
-                .Modes.OrderByDescending(m => p[m.Number])
-                .ThenBy(m => m.Number)
-                .Select(m => Row(m, p[m.Number], sizes[m.Number])),
+            .. catalogue.Modes.OrderByDescending(m => p[m.Number]).ThenBy(m => m.Number).Select(m => Row(m, p[m.Number], sizes[m.Number])),
         ];
     }
 

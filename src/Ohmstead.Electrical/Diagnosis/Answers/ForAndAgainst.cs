@@ -19,10 +19,7 @@ internal static class ForAndAgainst
     /// <summary>Less than this is no speech [nat]: a ratio of 1.1.</summary>
     private const double LeastNats = 0.1;
 
-    public static ImmutableArray<FaultSpeech> Of(
-        Marginals marginals,
-        Crew crew
-    )
+    public static ImmutableArray<FaultSpeech> Of(Marginals marginals, Crew crew)
     {
         var speeches = ImmutableArray.CreateBuilder<FaultSpeech>();
         foreach (var c in marginals.Classes.Where(c => marginals.ByClass[c.Number] >= LeastProbability))
@@ -32,30 +29,20 @@ internal static class ForAndAgainst
                 continue;
             var (with, on) = (marginals.Sets[at], marginals.On[at]);
             var (evidence, spread) = (on.Evidence, with.Spread ?? on.Spreads.Of(with));
-            Fault[] others =
-            [
-                .. with.Classes.Select((o, k) => (o, k)).Where(p => p.o != c).Select(p => p.o.At(with.Shares[p.k])),
-            ];
+            Fault[] others = [.. with.Classes.Select((o, k) => (o, k)).Where(p => p.o != c).Select(p => p.o.At(with.Shares[p.k]))];
             var without = crew.One(w =>
             {
                 w.Predictor.Begin(others);
                 return Enumerable.Range(0, evidence.Taken.Length).Select(r => w.Predictor.Scaled(r, others) ?? with.Predicted[r]).ToArray();
             });
             double[] LogsOf(double[] predicted) =>
-                [
-                    .. Enumerable
-                        .Range(0, predicted.Length)
-                        .Select(r => evidence.LogOfOne(r, predicted, spread)),
-                ];
+                [.. Enumerable.Range(0, predicted.Length).Select(r => evidence.LogOfOne(r, predicted, spread))];
             var (a, b) = (LogsOf(with.Predicted), LogsOf(without));
             var said = Enumerable
                 .Range(0, a.Length)
                 .Select(r => new ReadingSpeech(r, a[r] - b[r]))
                 .Where(s => Math.Abs(s.Nats) >= LeastNats);
-            ImmutableArray<ReadingSpeech> ordered =
-            [
-                .. said.OrderByDescending(s => Math.Abs(s.Nats)).ThenBy(s => s.Place),
-            ];
+            ImmutableArray<ReadingSpeech> ordered = [.. said.OrderByDescending(s => Math.Abs(s.Nats)).ThenBy(s => s.Place)];
             foreach (var m in c.Modes)
                 speeches.Add(new(m, ordered));
         }

@@ -17,10 +17,18 @@ internal sealed class Marginals
     public Marginals(IReadOnlyList<Search> searches, FaultClass[] classes)
     {
         this.classes = classes;
-        var known = searches.Select(s => s.Known.Where(h => double.IsFinite(h.LogPosterior)).ToDictionary(h => h.Key, StringComparer.Ordinal)).ToArray();
-        var all = known.SelectMany((sets, s) => sets.Values.Select(h => (Set: h, On: s, Log: h.LogPosterior + searches[s].LogBench))).ToArray();
+        var known = searches
+            .Select(s => s.Known.Where(h => double.IsFinite(h.LogPosterior)).ToDictionary(h => h.Key, StringComparer.Ordinal))
+            .ToArray();
+        var all = known
+            .SelectMany((sets, s) => sets.Values.Select(h => (Set: h, On: s, Log: h.LogPosterior + searches[s].LogBench)))
+            .ToArray();
         var best = all.Max(h => h.Log);
-        var kept = all.Where(h => h.Log > best - Search.NegligibleNats).OrderByDescending(h => h.Log).ThenBy(h => h.On).ThenBy(h => h.Set.Key, StringComparer.Ordinal).ToArray();
+        var kept = all.Where(h => h.Log > best - Search.NegligibleNats)
+            .OrderByDescending(h => h.Log)
+            .ThenBy(h => h.On)
+            .ThenBy(h => h.Set.Key, StringComparer.Ordinal)
+            .ToArray();
         Sets = [.. kept.Select(h => h.Set)];
         On = [.. kept.Select(h => searches[h.On])];
         Joining = [.. kept.Select(h => JoiningOdds(h.Set, known[h.On]))];
@@ -31,7 +39,8 @@ internal sealed class Marginals
         ByClass = new double[classes.Length];
         for (var n = 0; n < Sets.Length; n++)
         {
-            foreach (var c in Sets[n].Classes) ByClass[c.Number] += Weights[n];
+            foreach (var c in Sets[n].Classes)
+                ByClass[c.Number] += Weights[n];
             AddJoining(n);
         }
     }
@@ -66,14 +75,18 @@ internal sealed class Marginals
     private double[] JoiningOdds(Hypothesis h, Dictionary<string, Hypothesis> known)
     {
         var from = h;
-        while (from.AddLogOdds is null && from.Parent is not null) from = from.Parent;
+        while (from.AddLogOdds is null && from.Parent is not null)
+            from = from.Parent;
         var odds = new double[classes.Length];
-        if (from.AddLogOdds is null) return odds;
+        if (from.AddLogOdds is null)
+            return odds;
         foreach (var c in classes)
         {
-            if (h.Contains(c) || h.Classes.Any(o => o.Elements.Length == 1 && c.Elements.Length == 1 && o.Elements[0] == c.Elements[0])) continue;
+            if (h.Contains(c) || h.Classes.Any(o => o.Elements.Length == 1 && c.Elements.Length == 1 && o.Elements[0] == c.Elements[0]))
+                continue;
             var (members, _) = Hypothesis.Insert(h.Classes, h.Shares, c, 0);
-            if (known.ContainsKey(Hypothesis.KeyOf(members))) continue;
+            if (known.ContainsKey(Hypothesis.KeyOf(members)))
+                continue;
             // A member of the relative that this set gave up has no estimate here: it keeps half of its chance.
             var log = from.Contains(c) ? c.LogOdds - Math.Log(2) : from.AddLogOdds[c.Number];
             // What matters was tried exactly; the rest joins with no more than twice its own chance.
@@ -85,7 +98,8 @@ internal sealed class Marginals
     private Dictionary<int, double> ElementSums(double[] odds)
     {
         var sums = new Dictionary<int, double>();
-        foreach (var c in classes) sums[c.Elements[0]] = sums.GetValueOrDefault(c.Elements[0]) + odds[c.Number];
+        foreach (var c in classes)
+            sums[c.Elements[0]] = sums.GetValueOrDefault(c.Elements[0]) + odds[c.Number];
         return sums;
     }
 
@@ -94,6 +108,7 @@ internal sealed class Marginals
     private void AddJoining(int set)
     {
         var sums = ElementSums(Joining[set]);
-        foreach (var c in classes) ByClass[c.Number] += Weights[set] * Joining[set][c.Number] / (1 + sums[c.Elements[0]]);
+        foreach (var c in classes)
+            ByClass[c.Number] += Weights[set] * Joining[set][c.Number] / (1 + sums[c.Elements[0]]);
     }
 }

@@ -12,7 +12,11 @@ internal static class UnjudgedRows
     /// <param name="judged">The rows of the readings that took part, in the order they were taken.</param>
     /// <returns>A row for every reading taken, in order.</returns>
     public static ImmutableArray<ExplainedReading> Among(
-        ImmutableArray<ExplainedReading> judged, ReadingLibrary library, UnitReadings readings, Fault[] best)
+        ImmutableArray<ExplainedReading> judged,
+        ReadingLibrary library,
+        UnitReadings readings,
+        Fault[] best
+    )
     {
         var taken = readings.Readings.Where(r => r.IsTaken).ToArray();
         if (taken.Length == judged.Length)

@@ -14,11 +14,7 @@ internal static class WholeSets
 
     /// <param name="catalogue">Which modes are of one element.</param>
     /// <param name="soundProbability">Probability of no fault at all.</param>
-    public static ImmutableArray<FaultSetProbability> Of(
-        Marginals marginals,
-        FaultCatalogue catalogue,
-        double soundProbability
-    )
+    public static ImmutableArray<FaultSetProbability> Of(Marginals marginals, FaultCatalogue catalogue, double soundProbability)
     {
         var all = new List<FaultSetProbability>();
         for (var n = 0; n < Math.Min(marginals.Sets.Length, Most); n++)
@@ -48,10 +44,7 @@ internal static class WholeSets
             sets =
             [
                 .. sets.SelectMany(s => modes.Select((m, n) => (Modes: s.Modes.Add(m), Share: s.Share * shares[n])))
-                    .Where(s =>
-                        s.Share > 0
-                        && s.Modes.Select(m => catalogue.ElementOf[m.Number]).Distinct().Count() == s.Modes.Length
-                    )
+                    .Where(s => s.Share > 0 && s.Modes.Select(m => catalogue.ElementOf[m.Number]).Distinct().Count() == s.Modes.Length)
                     .OrderByDescending(s => s.Share)
                     .Take(Most),
             ];

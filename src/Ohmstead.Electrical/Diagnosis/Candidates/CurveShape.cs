@@ -6,8 +6,10 @@ internal static class CurveShape
     /// <summary>The displacement of a class at a share: on its curve, or at one of its few points.</summary>
     public static void PointAt(FaultClass c, double[][] points, double share, Span<double> into)
     {
-        if (c.IsContinuous) At(c.PointShares, points, share, into);
-        else points[Array.IndexOf(c.PointShares, share)].CopyTo(into);
+        if (c.IsContinuous)
+            At(c.PointShares, points, share, into);
+        else
+            points[Array.IndexOf(c.PointShares, share)].CopyTo(into);
     }
 
     /// <summary>The curve at a share, by Catmull–Rom cubics through evenly spaced points.</summary>
@@ -20,7 +22,12 @@ internal static class CurveShape
         var (p0, p1, p2, p3) = (points[Math.Max(k - 1, 0)], points[k], points[k + 1], points[Math.Min(k + 2, last)]);
         var (t2, t3) = (t * t, t * t * t);
         // The ends repeat their outermost slope.
-        var (w0, w1, w2, w3) = (0.5 * (-t3 + (2 * t2) - t), 0.5 * ((3 * t3) - (5 * t2) + 2), 0.5 * ((-3 * t3) + (4 * t2) + t), 0.5 * (t3 - t2));
+        var (w0, w1, w2, w3) = (
+            0.5 * (-t3 + (2 * t2) - t),
+            0.5 * ((3 * t3) - (5 * t2) + 2),
+            0.5 * ((-3 * t3) + (4 * t2) + t),
+            0.5 * (t3 - t2)
+        );
         for (var n = 0; n < into.Length; n++)
         {
             var before = k == 0 ? (2 * p1[n]) - p2[n] : p0[n];

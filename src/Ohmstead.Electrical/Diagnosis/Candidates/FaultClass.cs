@@ -22,8 +22,10 @@ internal sealed class FaultClass
         (Min, Max) = (Modes.Min(m => m.Min), Modes.Max(m => m.Max));
         HasSize = Lead.HasSize;
         IsDiscrete = Lead.Size == TypeSheets.SizeKind.WholeTurns && Max - Min < 6;
-        if (HasSize) (logMin, logMax) = (Math.Log(Min), Math.Log(Max));
-        PointShares = !HasSize ? [0]
+        if (HasSize)
+            (logMin, logMax) = (Math.Log(Min), Math.Log(Max));
+        PointShares =
+            !HasSize ? [0]
             : IsDiscrete ? [.. Enumerable.Range((int)Min, (int)(Max - Min) + 1).Select(k => (Math.Log(k) - logMin) / (logMax - logMin))]
             : [.. Enumerable.Range(0, CurvePoints).Select(k => k / (CurvePoints - 1.0))];
     }
@@ -70,13 +72,15 @@ internal sealed class FaultClass
     /// <summary>Log of the prior density of the size over the share [0..1]; 0 when there is one range.</summary>
     public double LogDensity(double share)
     {
-        if (!IsContinuous || Modes.Length == 1) return 0;
+        if (!IsContinuous || Modes.Length == 1)
+            return 0;
         var at = logMin + (share * (logMax - logMin));
         var (density, all) = (0.0, 0.0);
         for (var k = 0; k < Modes.Length; k++)
         {
             all += Odds[k];
-            if (Covers(Modes[k], at)) density += Odds[k] / Math.Log(Modes[k].Max / Modes[k].Min);
+            if (Covers(Modes[k], at))
+                density += Odds[k] / Math.Log(Modes[k].Max / Modes[k].Min);
         }
         return Math.Log(Math.Max(density * (logMax - logMin) / all, 1e-6));
     }
@@ -89,8 +93,10 @@ internal sealed class FaultClass
         {
             var at = logMin + (Math.Clamp(share + (step * deviation), 0, 1) * (logMax - logMin));
             for (var k = 0; k < Modes.Length; k++)
-                if (!IsContinuous) shares[k] += Odds[k];
-                else if (Covers(Modes[k], at)) shares[k] += Odds[k] / Math.Log(Modes[k].Max / Modes[k].Min);
+                if (!IsContinuous)
+                    shares[k] += Odds[k];
+                else if (Covers(Modes[k], at))
+                    shares[k] += Odds[k] / Math.Log(Modes[k].Max / Modes[k].Min);
         }
         var sum = shares.Sum();
         return sum > 0 ? [.. shares.Select(s => s / sum)] : [.. Odds.Select(o => o / Odds.Sum())];

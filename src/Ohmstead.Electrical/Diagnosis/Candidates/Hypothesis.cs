@@ -49,8 +49,7 @@ internal sealed class Hypothesis(FaultClass[] classes, double[] shares)
     public Spread? NearestSpread => Spread ?? Parent?.NearestSpread;
 
     /// <summary>How the k-th member's probability divides among the modes of its class.</summary>
-    public double[] SharesOfModes(int k) =>
-        Classes[k].SharesOfModes(Shares[k], Deviations.Length > k ? Deviations[k] : 0.05);
+    public double[] SharesOfModes(int k) => Classes[k].SharesOfModes(Shares[k], Deviations.Length > k ? Deviations[k] : 0.05);
 
     public Fault[] Faults() => [.. Classes.Select((c, k) => c.At(Shares[k]))];
 
@@ -62,12 +61,7 @@ internal sealed class Hypothesis(FaultClass[] classes, double[] shares)
         string.Join(',', classes.Select(c => c.Number.ToString(System.Globalization.CultureInfo.InvariantCulture)));
 
     /// <summary>The classes and shares with one more, in order.</summary>
-    public static (FaultClass[] Classes, double[] Shares) Insert(
-        FaultClass[] classes,
-        double[] shares,
-        FaultClass c,
-        double share
-    )
+    public static (FaultClass[] Classes, double[] Shares) Insert(FaultClass[] classes, double[] shares, FaultClass c, double share)
     {
         var at = 0;
         while (at < classes.Length && classes[at].Number < c.Number)

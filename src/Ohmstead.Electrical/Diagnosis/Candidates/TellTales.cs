@@ -41,9 +41,7 @@ internal sealed class TellTales(IEnumerable<Told> answers, IEnumerable<int> jump
     public string KeyOf(FaultMode mode) =>
         string.Join(
             '|',
-            told.Select(t =>
-                GivenOf(mode, t.Observation)?.ToString("R", System.Globalization.CultureInfo.InvariantCulture) ?? ""
-            )
+            told.Select(t => GivenOf(mode, t.Observation)?.ToString("R", System.Globalization.CultureInfo.InvariantCulture) ?? "")
         ) + (jumps.Length > 0 && IsIntermittent(mode) ? "i" : "");
 
     /// <summary>True when an observation speaks of this mode.</summary>
@@ -58,6 +56,5 @@ internal sealed class TellTales(IEnumerable<Told> answers, IEnumerable<int> jump
     }
 
     private static bool IsIntermittent(FaultMode m) =>
-        m.Mode is "open" or "resistive" or "worn" or "stuck-open"
-        && m.Kind is not ("winding" or "rectifier" or "lamp" or "resistor");
+        m.Mode is "open" or "resistive" or "worn" or "stuck-open" && m.Kind is not ("winding" or "rectifier" or "lamp" or "resistor");
 }

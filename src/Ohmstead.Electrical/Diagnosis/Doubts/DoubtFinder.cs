@@ -59,7 +59,13 @@ internal sealed class DoubtFinder(ReadingLibrary library, UnitReadings readings,
             {
                 DoubtAbout.Line => AtNotedLine(Shared(evidence, judged, probability, by => 1 + (by * BenchTable.LineDeviation))),
                 DoubtAbout.Leads => Shared(evidence, judged, probability, by => by * BenchTable.LeadDeviation),
-                DoubtAbout.Meter => new(about, probability, MeterErrors.Factor(evidence, set, spread, worker), [.. Ids(evidence, MeterErrors.Readings(evidence, set, spread, worker))], []),
+                DoubtAbout.Meter => new(
+                    about,
+                    probability,
+                    MeterErrors.Factor(evidence, set, spread, worker),
+                    [.. Ids(evidence, MeterErrors.Readings(evidence, set, spread, worker))],
+                    []
+                ),
                 DoubtAbout.Internal => new(about, probability, ExtraWatts(means), Watts(evidence), []),
                 DoubtAbout.Kind => new(about, probability, Nats(search), Farthest(evidence, set, spread), Names(means)),
                 _ => new(about, probability, means.Max(Math.Abs), Farthest(evidence, set, spread), Names(means)),
@@ -91,7 +97,9 @@ internal sealed class DoubtFinder(ReadingLibrary library, UnitReadings readings,
                 .Where(p => Math.Abs(means[p]) >= FarDeviations)
                 .OrderByDescending(p => Math.Abs(means[p]))
                 .Take(MostNamed)
-                .Select(p => library.Model.Parameters[p].Path[(library.Model.Parameters[p].Path.IndexOf('.', StringComparison.Ordinal) + 1)..]),
+                .Select(p =>
+                    library.Model.Parameters[p].Path[(library.Model.Parameters[p].Path.IndexOf('.', StringComparison.Ordinal) + 1)..]
+                ),
         ];
 
     /// <summary>The readings that lie farthest from what the sound figures let them be, the farthest first.</summary>
@@ -113,7 +121,9 @@ internal sealed class DoubtFinder(ReadingLibrary library, UnitReadings readings,
         [
             .. Ids(
                 evidence,
-                evidence.Numeric.ToArray().Where(r => evidence.Taken[r].Spec.Quantity is Quantity.Watts or Quantity.AcAmps && evidence.IsOnMains(r))
+                evidence
+                    .Numeric.ToArray()
+                    .Where(r => evidence.Taken[r].Spec.Quantity is Quantity.Watts or Quantity.AcAmps && evidence.IsOnMains(r))
             ),
         ];
 
@@ -124,7 +134,12 @@ internal sealed class DoubtFinder(ReadingLibrary library, UnitReadings readings,
     private double ExtraWatts(double[] means)
     {
         var model = library.Model;
-        if (model.Sheet.Readings.FirstOrDefault(r => r.State is { Source: { IsDirect: false, HasLamp: false, SeriesOhms: 0, Volts: > SheetChecks.LowVolts }, Loads: [] }) is not { } spec)
+        if (
+            model.Sheet.Readings.FirstOrDefault(r =>
+                r.State is { Source: { IsDirect: false, HasLamp: false, SeriesOhms: 0, Volts: > SheetChecks.LowVolts }, Loads: [] }
+            )
+            is not { } spec
+        )
             return 0;
         var set = new ReadingSet(
             model,
@@ -135,7 +150,9 @@ internal sealed class DoubtFinder(ReadingLibrary library, UnitReadings readings,
         var predictor = new Predictor(set);
         double[] factors =
         [
-            .. model.Parameters.Select((p, n) => p.Kind is ParameterKind.LossOhms or ParameterKind.Excitation ? Math.Exp(means[n] * p.Sigma) : 1),
+            .. model.Parameters.Select(
+                (p, n) => p.Kind is ParameterKind.LossOhms or ParameterKind.Excitation ? Math.Exp(means[n] * p.Sigma) : 1
+            ),
         ];
         predictor.Begin(ReadOnlySpan<Fault>.Empty, factors);
         var with = predictor.Value(0, []);

@@ -38,7 +38,10 @@ internal sealed class Elsewhere(UnitModel model, FaultCatalogue catalogue, Fault
         var noted = error.ToScale(taken.Value);
         double Normal(double at) => NormalLaw.Density(noted - at, variance + OwnVariance);
         var places = Places(taken.Spec).ToArray();
-        var found = new List<(SlipKind Kind, string? With, double Density)> { (SlipKind.Unknown, null, Nothing / WrongReadings.ScaleWidth) };
+        var found = new List<(SlipKind Kind, string? With, double Density)>
+        {
+            (SlipKind.Unknown, null, Nothing / WrongReadings.ScaleWidth),
+        };
         foreach (var spec in places)
             if (Solve(spec, taken.State, error) is { } at)
                 found.Add((SlipKind.Place, $"{spec.From}..{spec.To}", Place / places.Length * Normal(at)));
@@ -60,8 +63,14 @@ internal sealed class Elsewhere(UnitModel model, FaultCatalogue catalogue, Fault
             yield break;
         foreach (var t in terminals.Where(t => t != spec.From && t != spec.To))
         {
-            yield return spec with { To = t };
-            yield return spec with { From = t };
+            yield return spec with
+            {
+                To = t,
+            };
+            yield return spec with
+            {
+                From = t,
+            };
         }
     }
 
@@ -79,8 +88,7 @@ internal sealed class Elsewhere(UnitModel model, FaultCatalogue catalogue, Fault
     /// </summary>
     private double? Moved(TakenReading taken, string control, MeterError error, double noted, double variance)
     {
-        double? At(ControlPosition p) =>
-            Solve(taken.Spec, taken.State with { Controls = taken.State.Controls.SetItem(control, p) }, error);
+        double? At(ControlPosition p) => Solve(taken.Spec, taken.State with { Controls = taken.State.Controls.SetItem(control, p) }, error);
         var here = At(taken.State.Controls[control]) ?? noted;
         var definition = model.Sheet.Controls.First(c => c.Id == control);
         var sigma = Math.Sqrt(variance);
@@ -98,7 +106,10 @@ internal sealed class Elsewhere(UnitModel model, FaultCatalogue catalogue, Fault
         var sum = 0.0;
         for (var n = 1; n < points.Length; n++)
             if (points[n - 1] is { } a && points[n] is { } b && Math.Abs(b - a) > 1e-6)
-                sum += Math.Abs(NormalLaw.Below((b - noted) / sigma) - NormalLaw.Below((a - noted) / sigma)) / Math.Abs(b - a) / (points.Length - 1);
+                sum +=
+                    Math.Abs(NormalLaw.Below((b - noted) / sigma) - NormalLaw.Below((a - noted) / sigma))
+                    / Math.Abs(b - a)
+                    / (points.Length - 1);
         return sum;
     }
 

@@ -30,10 +30,7 @@ internal sealed class ExchangedReadings(Search search, Crew crew)
     /// <param name="wrong">Readings that are probably wrong, with their probabilities.</param>
     public void Find(IReadOnlyDictionary<int, double> wrong, Dictionary<int, ProbableSlip> slips)
     {
-        int[] looked =
-        [
-            .. best.LeftOut.Concat(wrong.OrderByDescending(w => w.Value).Select(w => w.Key)).Distinct().Take(MostLooked),
-        ];
+        int[] looked = [.. best.LeftOut.Concat(wrong.OrderByDescending(w => w.Value).Select(w => w.Key)).Distinct().Take(MostLooked)];
         if (looked.Length == 0)
             return;
         var pairs = looked

@@ -51,6 +51,11 @@ internal static class MeterErrors
         using var judged = evidence.Judge(set.Predicted, spread, worker);
         var weighted = judged.Weighted.ToArray();
         var numeric = evidence.Numeric.ToArray();
-        return [.. numeric.Select(r => evidence.Bench.ErrorVariance * numeric.Select((other, k) => evidence.Set.ErrorCovariance(r, other) * weighted[k]).Sum())];
+        return
+        [
+            .. numeric.Select(r =>
+                evidence.Bench.ErrorVariance * numeric.Select((other, k) => evidence.Set.ErrorCovariance(r, other) * weighted[k]).Sum()
+            ),
+        ];
     }
 }

@@ -77,8 +77,7 @@ internal sealed class SlipFinder(Evidence evidence, Marginals marginals, Crew cr
     }
 
     /// <summary>A tenth of 35 is 3.5, with no digit more.</summary>
-    private static double Rounded(double value) =>
-        Math.Abs(value) is > 1e-9 and < 1e15 ? (double)Math.Round((decimal)value, 9) : value;
+    private static double Rounded(double value) => Math.Abs(value) is > 1e-9 and < 1e15 ? (double)Math.Round((decimal)value, 9) : value;
 }
 
 /// <summary>Every number read as one set of faults sees it, by place among the numbers.</summary>
@@ -105,7 +104,8 @@ internal sealed record SlipView(double Weight, Hypothesis Set, (double Off, doub
         {
             var own = dropped[k] ? 0 : kept[(k * n) + k];
             var (off, precision) = dropped[k] ? spread.Gaussian.Beside(k, z, dropped) : (u[k] / own, own);
-            var gain = (0.5 * off * off * precision) + (0.5 * (NormalLaw.Log2Pi - Math.Log(precision))) + on.Wrong.LogDensity(k, off, precision);
+            var gain =
+                (0.5 * off * off * precision) + (0.5 * (NormalLaw.Log2Pi - Math.Log(precision))) + on.Wrong.LogDensity(k, off, precision);
             at[k] = (off, precision, 1 / (1 + Math.Exp(-gain)));
         }
         return new(weight, set, at);

@@ -44,6 +44,5 @@ internal sealed record AssumedBench(
     }
 
     /// <summary>Deviation of a parameter, all that moves it taken together [the sheet's deviations].</summary>
-    public double DeviationOf(int parameter) =>
-        Math.Sqrt(Variances[parameter] + Commons.Sum(c => c[parameter] * c[parameter]));
+    public double DeviationOf(int parameter) => Math.Sqrt(Variances[parameter] + Commons.Sum(c => c[parameter] * c[parameter]));
 }

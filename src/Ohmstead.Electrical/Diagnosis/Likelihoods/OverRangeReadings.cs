@@ -41,12 +41,7 @@ internal sealed class OverRangeReadings
     {
         (this.places, this.logWrong, this.bench) = ([.. places], logWrong, bench);
         limits = [.. this.places.Select(set.OverRangeOnScale)];
-        folds =
-        [
-            .. this.places.Select(
-                (r, k) => limits[k] - set.Errors[r].ToScale(set.Errors[r].FromScale(limits[k]) / Math.E)
-            ),
-        ];
+        folds = [.. this.places.Select((r, k) => limits[k] - set.Errors[r].ToScale(set.Errors[r].FromScale(limits[k]) / Math.E))];
         canBeWide = [.. this.places.Select(r => set.SpecOf(r).Quantity == Quantity.Ohms)];
     }
 

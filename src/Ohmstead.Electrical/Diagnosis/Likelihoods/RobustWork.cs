@@ -18,7 +18,8 @@ internal sealed class RobustWork
     {
         n = size;
         isCopied = false;
-        if (U.Length < n) (U, Dropped, column) = (new double[n], new bool[n], new double[n]);
+        if (U.Length < n)
+            (U, Dropped, column) = (new double[n], new bool[n], new double[n]);
         Array.Clear(Dropped, 0, n);
     }
 
@@ -27,7 +28,8 @@ internal sealed class RobustWork
     {
         if (!isCopied)
         {
-            if (precision.Length < n * n) precision = new double[n * n];
+            if (precision.Length < n * n)
+                precision = new double[n * n];
             Array.Copy(original, precision, n * n);
             isCopied = true;
         }
@@ -37,9 +39,11 @@ internal sealed class RobustWork
         for (var j = 0; j < n; j++)
         {
             U[j] -= column[j] * share;
-            if (column[j] != 0) Vectors.AddScaled(precision.AsSpan(j * n, n), column.AsSpan(0, n), -column[j] / pivot);
+            if (column[j] != 0)
+                Vectors.AddScaled(precision.AsSpan(j * n, n), column.AsSpan(0, n), -column[j] / pivot);
         }
-        for (var j = 0; j < n; j++) precision[(i * n) + j] = precision[(j * n) + i] = 0;
+        for (var j = 0; j < n; j++)
+            precision[(i * n) + j] = precision[(j * n) + i] = 0;
         (U[i], Dropped[i], precision[(i * n) + i]) = (0, true, 0);
         return precision;
     }

@@ -55,8 +55,7 @@ internal sealed class WrongReadings
 
     /// <summary>False where a reading would lose seven nats and more by being wrong: that adds a thousandth.</summary>
     /// <param name="off">As for <see cref="LogDensity"/>; <paramref name="square"/> is half its square in deviations.</param>
-    public bool IsWorthALook(int k, double off, double square) =>
-        square > -LogAnywhere - 7 || Math.Abs(off) > nearest[k] / 2;
+    public bool IsWorthALook(int k, double off, double square) => square > -LogAnywhere - 7 || Math.Abs(off) > nearest[k] / 2;
 
     /// <summary>Log density of what was noted, given that it is wrong.</summary>
     /// <param name="k">Place among the numbers.</param>
@@ -70,7 +69,8 @@ internal sealed class WrongReadings
         {
             var at = off + moves[(k * Points.Length) + n];
             var q = at * at * precision;
-            if (q < 60) sum += weights[(k * Points.Length) + n] * top * Math.Exp(-0.5 * q);
+            if (q < 60)
+                sum += weights[(k * Points.Length) + n] * top * Math.Exp(-0.5 * q);
         }
         return Math.Log(Chance * sum);
     }
@@ -87,11 +87,13 @@ internal sealed class WrongReadings
         var top = Math.Exp(0.5 * (Math.Log(precision) - NormalLaw.Log2Pi));
         double[] parts =
         [
-            .. Points.Select((_, n) =>
-            {
-                var at = off + moves[(k * Points.Length) + n];
-                return weights[(k * Points.Length) + n] * top * Math.Exp(-0.5 * at * at * precision);
-            }),
+            .. Points.Select(
+                (_, n) =>
+                {
+                    var at = off + moves[(k * Points.Length) + n];
+                    return weights[(k * Points.Length) + n] * top * Math.Exp(-0.5 * at * at * precision);
+                }
+            ),
             Anywhere / ScaleWidth,
         ];
         return parts;

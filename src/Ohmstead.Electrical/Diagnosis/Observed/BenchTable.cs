@@ -56,8 +56,7 @@ internal sealed class BenchTable(Evidence evidence)
             ? LineDeviation * evidence.SlopeOfScale(r) * evidence.Value(r) * (set.SpecOf(r).Quantity == Quantity.Watts ? 2 : 1)
             : 0;
 
-    private double Leads(int r) =>
-        set.SpecOf(r).Quantity == Quantity.Ohms ? LeadDeviation * evidence.SlopeOfScale(r) : 0;
+    private double Leads(int r) => set.SpecOf(r).Quantity == Quantity.Ohms ? LeadDeviation * evidence.SlopeOfScale(r) : 0;
 
     /// <summary>How much wider a parameter lies in another batch, by itself.</summary>
     private static double BatchFactor(Parameter p) =>
@@ -88,8 +87,7 @@ internal sealed class BenchTable(Evidence evidence)
 
     private double[] Common(Func<Parameter, bool> which, double deviation) => Of(p => which(p) ? deviation / p.Sigma : 0);
 
-    private bool IsSecondary(Parameter p) =>
-        set.Model.Sheet.Elements[p.Index] is Winding && !set.Model.ReferenceWindings.Contains(p.Index);
+    private bool IsSecondary(Parameter p) => set.Model.Sheet.Elements[p.Index] is Winding && !set.Model.ReferenceWindings.Contains(p.Index);
 
     private static double Square(double v) => v * v;
 }

@@ -14,13 +14,7 @@ internal static class ClassBuilder
 
     /// <param name="rows">What is known of the readings taken, one by one.</param>
     /// <param name="still">The modes that move no reading taken; they keep their chances.</param>
-    public static FaultClass[] Build(
-        Evidence evidence,
-        ReadingRow[] rows,
-        double[] odds,
-        Crew crew,
-        out List<FaultMode> still
-    )
+    public static FaultClass[] Build(Evidence evidence, ReadingRow[] rows, double[] odds, Crew crew, out List<FaultMode> still)
     {
         var catalogue = evidence.Set.Catalogue;
         var alone = new List<FaultClass>();
@@ -36,11 +30,8 @@ internal static class ClassBuilder
             else
                 still.Add(mode);
         }
-        var groups =
-            alone.Count <= FewModes ? [.. alone.Select(c => new List<FaultClass> { c })] : Groups(alone, evidence);
-        var classes = groups
-            .Select((g, n) => new FaultClass(n, g.SelectMany(c => c.Modes), odds, catalogue.ElementOf))
-            .ToArray();
+        var groups = alone.Count <= FewModes ? [.. alone.Select(c => new List<FaultClass> { c })] : Groups(alone, evidence);
+        var classes = groups.Select((g, n) => new FaultClass(n, g.SelectMany(c => c.Modes), odds, catalogue.ElementOf)).ToArray();
         crew.Each(
             classes.Length,
             (n, worker) =>
@@ -51,20 +42,14 @@ internal static class ClassBuilder
                 else
                     Fill(
                         classes[n],
-                        [
-                            .. rows.Select(
-                                (row, r) =>
-                                    single.Moves[r] ? ReadingLibrary.CurveOf(classes[n], r, row.Sound, worker) : null
-                            ),
-                        ]
+                        [.. rows.Select((row, r) => single.Moves[r] ? ReadingLibrary.CurveOf(classes[n], r, row.Sound, worker) : null)]
                     );
             }
         );
         return classes;
     }
 
-    private static void FillFrom(FaultClass c, ReadingRow[] rows) =>
-        Fill(c, [.. rows.Select(r => r.Curves[c.Lead.Number])]);
+    private static void FillFrom(FaultClass c, ReadingRow[] rows) => Fill(c, [.. rows.Select(r => r.Curves[c.Lead.Number])]);
 
     private static void Fill(FaultClass c, double[]?[] byReading)
     {
@@ -95,8 +80,7 @@ internal static class ClassBuilder
         if (!a.HasSize)
             return Distance(a.Curve[0], b.Curve[0]) < AlikeWithin;
         if (a.IsDiscrete)
-            return a.Curve.Length == b.Curve.Length
-                && a.Curve.Zip(b.Curve).All(p => Distance(p.First, p.Second) < AlikeWithin);
+            return a.Curve.Length == b.Curve.Length && a.Curve.Zip(b.Curve).All(p => Distance(p.First, p.Second) < AlikeWithin);
         var (low, high) = (Math.Max(a.Min, b.Min), Math.Min(a.Max, b.Max));
         if (high < 2 * low)
             return false;

@@ -72,8 +72,7 @@ internal sealed class Evidence
     private double OnScale(TakenReading taken, int place) =>
         taken.Outcome == Outcome.OverRange ? Set.OverRangeOnScale(place) : Set.Errors[place].ToScale(taken.Value);
 
-    private IEnumerable<int> Places(Outcome outcome) =>
-        Enumerable.Range(0, Taken.Length).Where(n => Taken[n].Outcome == outcome);
+    private IEnumerable<int> Places(Outcome outcome) => Enumerable.Range(0, Taken.Length).Where(n => Taken[n].Outcome == outcome);
 
     /// <summary>The measured value on the meter's scale; of OL, the limit.</summary>
     public double Measured(int reading) => measured[reading];
@@ -98,7 +97,8 @@ internal sealed class Evidence
         for (var i = 0; i < n; i++)
         for (var j = 0; j <= i; j++)
             covariance[(i * n) + j] = covariance[(j * n) + i] =
-                Vectors.Dot(moves[i], moves[j]) + (Bench.ErrorVarianceOn(Set.SpecOf(numeric[i]).Quantity) * Set.ErrorCovariance(numeric[i], numeric[j]));
+                Vectors.Dot(moves[i], moves[j])
+                + (Bench.ErrorVarianceOn(Set.SpecOf(numeric[i]).Quantity) * Set.ErrorCovariance(numeric[i], numeric[j]));
         return new Spread(slopes, shift, new Gaussian(covariance, n));
     }
 
@@ -151,12 +151,7 @@ internal sealed class Evidence
     /// Where on the straight line between two predictions the likelihood is highest, as a share [0..1], and its curvature
     /// there; with no reading dropped.
     /// </summary>
-    public (double Share, double Curvature) TopOfLine(
-        ReadOnlySpan<double> low,
-        ReadOnlySpan<double> high,
-        Spread spread,
-        Worker worker
-    )
+    public (double Share, double Curvature) TopOfLine(ReadOnlySpan<double> low, ReadOnlySpan<double> high, Spread spread, Worker worker)
     {
         var n = numeric.Length;
         var d = worker.Scratch(3, n);
@@ -208,7 +203,8 @@ internal sealed class Evidence
     public double LogOfOne(int reading, double[] predicted, Spread spread)
     {
         var moves = Bench.Movements(spread.Slopes, reading);
-        var variance = Vectors.Dot(moves, moves) + (Bench.ErrorVarianceOn(Set.SpecOf(reading).Quantity) * Set.ErrorCovariance(reading, reading));
+        var variance =
+            Vectors.Dot(moves, moves) + (Bench.ErrorVarianceOn(Set.SpecOf(reading).Quantity) * Set.ErrorCovariance(reading, reading));
         var centre = predicted[reading] + spread.Shift[reading];
         return Taken[reading].Outcome switch
         {

@@ -66,11 +66,7 @@ public sealed class ReadingLibrary(UnitModel model)
         // Pieces of one reading and a few modes keep all threads busy to the end; the likelier faults come first.
         const int modesAtOnce = 16;
         var odds = Catalogue.Odds(null);
-        var chunks = Catalogue
-            .Modes.OrderByDescending(m => odds[m.Number])
-            .ThenBy(m => m.Number)
-            .Chunk(modesAtOnce)
-            .ToArray();
+        var chunks = Catalogue.Modes.OrderByDescending(m => odds[m.Number]).ThenBy(m => m.Number).Chunk(modesAtOnce).ToArray();
         var isCut = new bool[chunks.Length];
         crew.Each(
             readings.Length * (chunks.Length + 1),

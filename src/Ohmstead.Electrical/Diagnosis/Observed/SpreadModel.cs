@@ -42,21 +42,25 @@ internal sealed class SpreadModel
     /// </summary>
     public Spread Of(Hypothesis h)
     {
-        if (h.Classes.Length == 0) return evidence.SpreadOf(soundSlopes, soundShift);
+        if (h.Classes.Length == 0)
+            return evidence.SpreadOf(soundSlopes, soundShift);
         var (n, count) = (evidence.Set.Count, evidence.Set.Model.Parameters.Length);
         var which = new bool[n * count];
         var moved = new bool[n];
         for (var r = 0; r < n; r++)
         {
             moved[r] = h.Classes.Any(c => c.Moves[r]);
-            if (!moved[r]) continue;
+            if (!moved[r])
+                continue;
             var rewires = h.Classes.Any(c => c.Moves[r] && !c.HasSize);
-            for (var p = 0; p < count; p++) which[(r * count) + p] = usual[(r * count) + p] || (rewires && matters[p]);
+            for (var p = 0; p < count; p++)
+                which[(r * count) + p] = usual[(r * count) + p] || (rewires && matters[p]);
         }
         var (slopes, shift) = Slopes(h.Faults(), h.Predicted, which);
         for (var r = 0; r < n; r++)
         {
-            if (moved[r]) continue;
+            if (moved[r])
+                continue;
             Array.Copy(soundSlopes, r * count, slopes, r * count, count);
             shift[r] = soundShift[r];
         }
@@ -81,7 +85,8 @@ internal sealed class SpreadModel
             var farthest = FarthestMean * evidence.Bench.DeviationOf(p);
             means[p] = Math.Clamp(means[p], -farthest, farthest);
         }
-        if (spread.About is { } was && means.Zip(was, (a, b) => Math.Abs(a - b)).Max() < SamePlace) return null;
+        if (spread.About is { } was && means.Zip(was, (a, b) => Math.Abs(a - b)).Max() < SamePlace)
+            return null;
         double[] factors = [.. means.Select((m, p) => Math.Exp(m * evidence.Set.Model.Parameters[p].Sigma))];
         var there = crew.One(w =>
         {
@@ -91,18 +96,22 @@ internal sealed class SpreadModel
         double Line(int r) => h.Predicted[r] + spread.Shift[r] + Vectors.Dot(spread.Slopes.AsSpan(r * count, count), means);
         double There(int r) => there[r] ?? Line(r);
         var bent = evidence.Numeric.ToArray().Where(r => Math.Abs(There(r) - Line(r)) > StraightWithin).ToArray();
-        if (bent.Length == 0) return null;
+        if (bent.Length == 0)
+            return null;
         var (slopes, shift) = ((double[])spread.Slopes.Clone(), (double[])spread.Shift.Clone());
-        crew.Each(bent.Length, (k, worker) =>
-        {
-            var r = bent[k];
-            var isRewired = h.Classes.Any(c => c.Moves[r] && !c.HasSize);
-            bool[] which = [.. Enumerable.Range(0, count).Select(p => usual[(r * count) + p] || (isRewired && matters[p]))];
-            var own = slopes.AsSpan(r * count, count);
-            var bends = new double[count];
-            worker.Predictor.SlopesAbout(r, faults, There(r), (double[])factors.Clone(), steps, which, own, bends);
-            shift[r] = There(r) + bends.Sum() - Vectors.Dot(own, means) - h.Predicted[r];
-        });
+        crew.Each(
+            bent.Length,
+            (k, worker) =>
+            {
+                var r = bent[k];
+                var isRewired = h.Classes.Any(c => c.Moves[r] && !c.HasSize);
+                bool[] which = [.. Enumerable.Range(0, count).Select(p => usual[(r * count) + p] || (isRewired && matters[p]))];
+                var own = slopes.AsSpan(r * count, count);
+                var bends = new double[count];
+                worker.Predictor.SlopesAbout(r, faults, There(r), (double[])factors.Clone(), steps, which, own, bends);
+                shift[r] = There(r) + bends.Sum() - Vectors.Dot(own, means) - h.Predicted[r];
+            }
+        );
         return evidence.SpreadOf(slopes, shift) with { About = means };
     }
 
@@ -113,12 +122,16 @@ internal sealed class SpreadModel
         var shift = new double[n];
         var bends = Enumerable.Range(0, n).Select(_ => new double[count]).ToArray();
         // Rows are shared out, so that both threads work; each row is one reading.
-        crew.Each(n, (r, worker) =>
-        {
-            if (!which.AsSpan(r * count, count).Contains(true)) return;
-            worker.Predictor.SlopesOf(r, faults, centre[r], which.AsSpan(r * count, count), slopes.AsSpan(r * count, count), bends[r]);
-            shift[r] = bends[r].Sum();
-        });
+        crew.Each(
+            n,
+            (r, worker) =>
+            {
+                if (!which.AsSpan(r * count, count).Contains(true))
+                    return;
+                worker.Predictor.SlopesOf(r, faults, centre[r], which.AsSpan(r * count, count), slopes.AsSpan(r * count, count), bends[r]);
+                shift[r] = bends[r].Sum();
+            }
+        );
         return (slopes, shift);
     }
 }

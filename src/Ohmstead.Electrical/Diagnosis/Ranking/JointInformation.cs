@@ -35,15 +35,18 @@ internal sealed class JointInformation
     public double With(IReadOnlyList<Component> parts, double overRange)
     {
         var own = new Component[]?[weights.Length];
-        foreach (var g in parts.Where(p => p.Weight > 0).GroupBy(p => p.Scenario)) own[g.Key] = [.. g];
+        foreach (var g in parts.Where(p => p.Weight > 0).GroupBy(p => p.Scenario))
+            own[g.Key] = [.. g];
         var (bits, chances) = (0.0, new double[weights.Length]);
         for (var n = 0; n < Draws; n++)
         {
             var shown = Draw(own[drawn[n]] ?? own[baseOf[drawn[n]]]!);
             for (var s = 0; s < weights.Length; s++)
-                if (own[s] is { } mine && weights[s] > 0) chances[s] = Log(mine, shown, overRange);
+                if (own[s] is { } mine && weights[s] > 0)
+                    chances[s] = Log(mine, shown, overRange);
             for (var s = 0; s < weights.Length; s++)
-                if (weights[s] > 0) logs[n][s] += chances[own[s] is null ? baseOf[s] : s];
+                if (weights[s] > 0)
+                    logs[n][s] += chances[own[s] is null ? baseOf[s] : s];
             bits += (logs[n][drawn[n]] - Math.Log(weights[drawn[n]]) - Vectors.LogSum(logs[n])) / Math.Log(2) / Draws;
         }
         return Math.Max(bits, 0);
@@ -52,7 +55,8 @@ internal sealed class JointInformation
     private int At(double share)
     {
         var s = 0;
-        for (var sum = weights[0]; sum < share && s < weights.Length - 1; sum += weights[s]) s++;
+        for (var sum = weights[0]; sum < share && s < weights.Length - 1; sum += weights[s])
+            s++;
         return s;
     }
 
@@ -60,7 +64,8 @@ internal sealed class JointInformation
     {
         var left = dice.NextDouble() * parts.Sum(p => p.Weight);
         var at = 0;
-        while (at < parts.Length - 1 && left > parts[at].Weight) left -= parts[at++].Weight;
+        while (at < parts.Length - 1 && left > parts[at].Weight)
+            left -= parts[at++].Weight;
         var normal = Math.Sqrt(-2 * Math.Log(1 - dice.NextDouble())) * Math.Cos(2 * Math.PI * dice.NextDouble());
         return parts[at].Mean + (normal * Math.Sqrt(parts[at].Variance));
     }
@@ -73,9 +78,13 @@ internal sealed class JointInformation
         {
             var d = shown - p.Mean;
             all += p.Weight;
-            sum += p.Weight * (shown > overRange
-                ? NormalLaw.Below((p.Mean - overRange) / Math.Sqrt(p.Variance))
-                : Math.Exp(-0.5 * d * d / p.Variance) / Math.Sqrt(p.Variance));
+            sum +=
+                p.Weight
+                * (
+                    shown > overRange
+                        ? NormalLaw.Below((p.Mean - overRange) / Math.Sqrt(p.Variance))
+                        : Math.Exp(-0.5 * d * d / p.Variance) / Math.Sqrt(p.Variance)
+                );
         }
         return Math.Log(Math.Max(sum / all, 1e-30));
     }

@@ -50,18 +50,8 @@ internal sealed class NextReadings
             .Select(r => r.Spec.Id)
             .Where(id => !IsDoubted(id))
             .ToHashSet(StringComparer.Ordinal);
-        untaken =
-        [
-            .. sheet.Readings.Where(r =>
-                !done.Contains(r.Id) && Judging.CanJudge(library.Model, r, readings.StateOf(sheet, r))
-            ),
-        ];
-        set = new ReadingSet(
-            library.Model,
-            library.Catalogue,
-            untaken.Select(r => (r, readings.StateOf(sheet, r))),
-            readings.Meter
-        );
+        untaken = [.. sheet.Readings.Where(r => !done.Contains(r.Id) && Judging.CanJudge(library.Model, r, readings.StateOf(sheet, r)))];
+        set = new ReadingSet(library.Model, library.Catalogue, untaken.Select(r => (r, readings.StateOf(sheet, r))), readings.Meter);
         crew = new Crew(set, options.Threads);
         rows = library.Rows(set, crew, options.IsOver);
         AddScenarios(marginals, still, odds);
@@ -73,10 +63,7 @@ internal sealed class NextReadings
         var sheet = library.Model.Sheet;
         var parts = new List<Component>[untaken.Length];
         var bits = new double[untaken.Length];
-        crew.Each(
-            untaken.Length,
-            (r, _) => bits[r] = Information.Bits(parts[r] = Components(r), set.OverRangeOnScale(r))
-        );
+        crew.Each(untaken.Length, (r, _) => bits[r] = Information.Bits(parts[r] = Components(r), set.OverRangeOnScale(r)));
         var minutes = Enumerable.Range(0, untaken.Length).Select(r => MinutesOf([r])).ToArray();
         var missing = untaken.Select(r => Gates.Missing(sheet, readings, r)).ToArray();
         AddWhatIsUnlocked(bits, minutes, missing, parts);
@@ -112,19 +99,13 @@ internal sealed class NextReadings
             0.1
         );
 
-    private static bool IsOpenMains(ReadingSpec r) =>
-        r.IsOpenCase && r.State.Source is { Volts: > SheetChecks.LowVolts };
+    private static bool IsOpenMains(ReadingSpec r) => r.IsOpenCase && r.State.Source is { Volts: > SheetChecks.LowVolts };
 
     /// <summary>
     /// A reading that others need is worth what it opens: if the missing needs and the best readings behind them together
     /// give more bits per minute than it gives alone, it is credited with that rate.
     /// </summary>
-    private void AddWhatIsUnlocked(
-        double[] bits,
-        double[] minutes,
-        ImmutableArray<string>[] missing,
-        List<Component>[] parts
-    )
+    private void AddWhatIsUnlocked(double[] bits, double[] minutes, ImmutableArray<string>[] missing, List<Component>[] parts)
     {
         var place = untaken.Select((r, n) => (r.Id, n)).ToDictionary(p => p.Id, p => p.n, StringComparer.Ordinal);
         var credit = new double[bits.Length];
@@ -178,13 +159,7 @@ internal sealed class NextReadings
             foreach (var c in marginals.Classes)
                 for (var k = 0; k < c.Modes.Length; k++)
                     if (!held.Contains(library.Catalogue.ElementOf[c.Modes[k].Number]))
-                        scenarios.Add(
-                            (
-                                at,
-                                c.Modes[k],
-                                marginals.Weights[n] * marginals.Joining[n][c.Number] * c.Odds[k] / c.Odds.Sum()
-                            )
-                        );
+                        scenarios.Add((at, c.Modes[k], marginals.Weights[n] * marginals.Joining[n][c.Number] * c.Odds[k] / c.Odds.Sum()));
             // A class of several modes stands for whichever of them it is: they are scenarios of their own.
             for (var k = 0; k < h.Classes.Length; k++)
                 foreach (var other in h.Classes[k].Modes.Skip(1))
@@ -213,12 +188,7 @@ internal sealed class NextReadings
         if (share * weight < LeastWeight)
             return;
         var size = c.SizeAt(h.Shares[k]);
-        var twin = new FaultClass(
-            c.Number,
-            [other],
-            [.. library.Catalogue.Modes.Select(_ => 1.0)],
-            library.Catalogue.ElementOf
-        );
+        var twin = new FaultClass(c.Number, [other], [.. library.Catalogue.Modes.Select(_ => 1.0)], library.Catalogue.ElementOf);
         var at = twin.HasSize ? Math.Clamp(Math.Log(size / twin.Min) / Math.Log(twin.Max / twin.Min), 0, 1) : 0;
         var classes = (FaultClass[])h.Classes.Clone();
         var shares = (double[])h.Shares.Clone();
@@ -263,12 +233,7 @@ internal sealed class NextReadings
             {
                 var width = (curve[Math.Min(k + 1, curve.Length - 1)] - curve[Math.Max(k - 1, 0)]) / 4;
                 parts.Add(
-                    new Component(
-                        bases.Count + s,
-                        weight / curve.Length,
-                        parts[b].Mean + curve[k],
-                        parts[b].Variance + (width * width)
-                    )
+                    new Component(bases.Count + s, weight / curve.Length, parts[b].Mean + curve[k], parts[b].Variance + (width * width))
                 );
             }
         }

@@ -38,27 +38,13 @@ internal sealed class Additions(
                 if (options.IsOver())
                     return;
                 curves[n] = newcomers.CandidateCurve(place, c, true, worker);
-                var log = SizeIntegral.Log(
-                    SizeIntegral.Coarse,
-                    c,
-                    curves[n],
-                    place.Origin,
-                    evidence,
-                    place.Spread,
-                    worker,
-                    out _,
-                    out _
-                );
-                h.AddLogOdds[n] =
-                    log - place.LogFit + c.LogOdds + evidence.TellTales.Log([.. h.Classes, c]) - place.LogTold;
+                var log = SizeIntegral.Log(SizeIntegral.Coarse, c, curves[n], place.Origin, evidence, place.Spread, worker, out _, out _);
+                h.AddLogOdds[n] = log - place.LogFit + c.LogOdds + evidence.TellTales.Log([.. h.Classes, c]) - place.LogTold;
             }
         );
         if (options.IsOver())
             return;
-        var chosen = KnownSets
-            .Highest(h.AddLogOdds, options.ExactAdditions, double.NegativeInfinity)
-            .Union(Explaining(h))
-            .ToArray();
+        var chosen = KnownSets.Highest(h.AddLogOdds, options.ExactAdditions, double.NegativeInfinity).Union(Explaining(h)).ToArray();
         var children = new Hypothesis?[chosen.Length];
         crew.Each(
             chosen.Length,
@@ -84,10 +70,7 @@ internal sealed class Additions(
             var n in KnownSets.Highest(
                 [
                     .. classes.Select(
-                        (c, n) =>
-                            evidence.CanExplain(c, r, h.Predicted[r], h.Spread!)
-                                ? h.AddLogOdds![n]
-                                : double.NegativeInfinity
+                        (c, n) => evidence.CanExplain(c, r, h.Predicted[r], h.Spread!) ? h.AddLogOdds![n] : double.NegativeInfinity
                     ),
                 ],
                 ExplainingAdditions,

@@ -25,13 +25,7 @@ internal sealed class BenchSearches
 
     private readonly List<Search> searches = [];
 
-    public BenchSearches(
-        Evidence evidence,
-        FaultClass[] classes,
-        ReadingRow[] rows,
-        Crew crew,
-        DiagnosisOptions options
-    )
+    public BenchSearches(Evidence evidence, FaultClass[] classes, ReadingRow[] rows, Crew crew, DiagnosisOptions options)
     {
         var matching = new Search(evidence, classes, rows, crew, options);
         Stop = matching.Run();
@@ -40,10 +34,7 @@ internal sealed class BenchSearches
             return;
         AssumedBench[] others = [.. new BenchTable(evidence).Others().Where(b => Bear(evidence, b) >= LeastReadings)];
         var logs = new double[others.Length];
-        crew.Each(
-            others.Length,
-            (n, worker) => logs[n] = Math.Log(others[n].Chance) + matching.LogTotalBy(evidence.On(others[n]), worker)
-        );
+        crew.Each(others.Length, (n, worker) => logs[n] = Math.Log(others[n].Chance) + matching.LogTotalBy(evidence.On(others[n]), worker));
         var all = Vectors.LogSum([.. logs, matching.LogBench + matching.LogTotal]);
         foreach (
             var bench in Enumerable

@@ -61,14 +61,9 @@ internal sealed class Exchanges(
         for (var n = 0; n < classes.Length; n++)
         {
             scores[n] = double.NegativeInfinity;
-            if (
-                !Newcomers.CanAdd(set, classes[n])
-                || h.Contains(classes[n])
-                || !hole.All(k => Newcomers.Touches(h.Classes[k], classes[n]))
-            )
+            if (!Newcomers.CanAdd(set, classes[n]) || h.Contains(classes[n]) || !hole.All(k => Newcomers.Touches(h.Classes[k], classes[n])))
                 continue;
-            curves[n] =
-                hole.Length == 1 ? newcomers.CandidateCurve(place, classes[n], false, worker) : classes[n].Curve;
+            curves[n] = hole.Length == 1 ? newcomers.CandidateCurve(place, classes[n], false, worker) : classes[n].Curve;
             scores[n] = place.LogPosterior - place.LogFit + classes[n].LogOdds + Log(place, classes[n], curves[n], inPlace, worker);
         }
         var floor = h.LogPosterior - options.Margin - 12;

@@ -28,12 +28,5 @@ internal sealed class KnownSets
 
     /// <summary>Places of the highest scores, best first.</summary>
     public static int[] Highest(double[] scores, int most, double floor) =>
-        [
-            .. Enumerable
-                .Range(0, scores.Length)
-                .Where(n => scores[n] > floor)
-                .OrderByDescending(n => scores[n])
-                .ThenBy(n => n)
-                .Take(most),
-        ];
+        [.. Enumerable.Range(0, scores.Length).Where(n => scores[n] > floor).OrderByDescending(n => scores[n]).ThenBy(n => n).Take(most)];
 }

@@ -36,10 +36,7 @@ internal sealed class Neighbourhood
         var parentFit =
             hole.Length == 0
                 ? LogFit
-                : Fit(
-                    parent.Predicted,
-                    evidence.Free(parent.Spread!, parent.Directions.OfType<double[]>(), FreeDeviation)
-                );
+                : Fit(parent.Predicted, evidence.Free(parent.Spread!, parent.Directions.OfType<double[]>(), FreeDeviation));
         LogEvidence = parent.LogEvidence - evidence.TellTales.Log(parent.Classes) - parentFit + LogFit + LogTold;
         LogPosterior = LogEvidence + Classes.Sum(c => c.LogOdds);
     }
@@ -68,10 +65,5 @@ internal sealed class Neighbourhood
 
     /// <summary>The members' shares as a judgement with this spread would have them.</summary>
     public double[] MovedShares(Judgement judged) =>
-        [
-            .. Shares.Select(
-                (s, k) =>
-                    directions[k] is { } d ? Math.Clamp(s + judged.ShareMove(d, FreeDeviation), 0, 1) : s
-            ),
-        ];
+        [.. Shares.Select((s, k) => directions[k] is { } d ? Math.Clamp(s + judged.ShareMove(d, FreeDeviation), 0, 1) : s)];
 }

@@ -25,8 +25,7 @@ internal sealed class Newcomers(Evidence evidence)
         worker.Predictor.Begin(faults);
         var t = new double[evidence.Set.Count];
         for (var r = 0; r < t.Length; r++)
-            t[r] =
-                (changed is null || changed.Moves[r] || IsRewired(set, r) ? worker.Predictor.Scaled(r, faults) : null) ?? from[r];
+            t[r] = (changed is null || changed.Moves[r] || IsRewired(set, r) ? worker.Predictor.Scaled(r, faults) : null) ?? from[r];
         return t;
     }
 
@@ -42,10 +41,7 @@ internal sealed class Newcomers(Evidence evidence)
     public static bool CanAdd(FaultClass[] set, FaultClass c)
     {
         foreach (var other in set)
-            if (
-                other == c
-                || (other.Elements.Length == 1 && c.Elements.Length == 1 && other.Elements[0] == c.Elements[0])
-            )
+            if (other == c || (other.Elements.Length == 1 && c.Elements.Length == 1 && other.Elements[0] == c.Elements[0]))
                 return false;
         return true;
     }
@@ -159,24 +155,11 @@ internal sealed class Newcomers(Evidence evidence)
         var u = 2 * c.PointShares[k];
         var (w0, w1, w2) = ((u - 1) * (u - 2) / 2, u * (2 - u), u * (u - 1) / 2);
         double Correction(int at, int r) => curve[at][r] - c.Curve[at][r];
-        return
-        [
-            .. c.Curve[k]
-                .Select(
-                    (d, r) => d + (w0 * Correction(0, r)) + (w1 * Correction(last / 2, r)) + (w2 * Correction(last, r))
-                ),
-        ];
+        return [.. c.Curve[k].Select((d, r) => d + (w0 * Correction(0, r)) + (w1 * Correction(last / 2, r)) + (w2 * Correction(last, r)))];
     }
 
     /// <summary>One step of the new size from the interpolated to the exact best; returns the log likelihood reached.</summary>
-    private double Refine(
-        Hypothesis child,
-        FaultClass c,
-        double[][] curve,
-        Neighbourhood at,
-        double exact,
-        Worker worker
-    )
+    private double Refine(Hypothesis child, FaultClass c, double[][] curve, Neighbourhood at, double exact, Worker worker)
     {
         const double width = 0.01;
         var place = Array.IndexOf(child.Classes, c);

@@ -43,9 +43,7 @@ internal static class PairedBreaks
                 .Take(MostClasses),
         ];
         var pairs = breaks
-            .SelectMany(
-                (a, n) => breaks.Skip(n + 1).Where(b => Newcomers.CanAdd([a], b)).Select(b => (First: a, Second: b))
-            )
+            .SelectMany((a, n) => breaks.Skip(n + 1).Where(b => Newcomers.CanAdd([a], b)).Select(b => (First: a, Second: b)))
             .ToArray();
         var explained = new int[pairs.Length];
         crew.Each(
@@ -63,9 +61,7 @@ internal static class PairedBreaks
             .. Enumerable
                 .Range(0, pairs.Length)
                 .Where(n => explained[n] > 0)
-                .OrderByDescending(n =>
-                    (explained[n] * WorthOfReading) + pairs[n].First.LogOdds + pairs[n].Second.LogOdds
-                )
+                .OrderByDescending(n => (explained[n] * WorthOfReading) + pairs[n].First.LogOdds + pairs[n].Second.LogOdds)
                 .ThenBy(n => n)
                 .Take(options.ExactAdditions)
                 .Select(n => pairs[n]),
@@ -77,7 +73,6 @@ internal static class PairedBreaks
         var taken = evidence.Taken[reading];
         if (taken.Spec.Quantity is not (Quantity.Ohms or Quantity.InsulationOhms))
             return false;
-        return taken.Outcome == Outcome.OverRange
-            || taken.Value > FarFactor * evidence.Set.Errors[reading].FromScale(predicted);
+        return taken.Outcome == Outcome.OverRange || taken.Value > FarFactor * evidence.Set.Errors[reading].FromScale(predicted);
     }
 }

@@ -208,10 +208,7 @@ internal sealed class Search
     {
         var pairs = PairedBreaks.Of(sound, classes, evidence, crew, options);
         var found = new Hypothesis[pairs.Length];
-        crew.Each(
-            pairs.Length,
-            (n, worker) => found[n] = newcomers.Weigh(sound, [pairs[n].First, pairs[n].Second], worker)
-        );
+        crew.Each(pairs.Length, (n, worker) => found[n] = newcomers.Weigh(sound, [pairs[n].First, pairs[n].Second], worker));
         foreach (var child in found)
             known.Register(child);
     }

@@ -59,11 +59,7 @@ internal static class SizeFit
         ref double log
     )
     {
-        var (gradient, curvature, sides) = (
-            new double[free.Length],
-            new double[free.Length * free.Length],
-            new double[free.Length][]
-        );
+        var (gradient, curvature, sides) = (new double[free.Length], new double[free.Length * free.Length], new double[free.Length][]);
         for (var round = 0; free.Length > 0; round++)
         {
             Differentiate(h, spread, evidence, worker, solve, free, gradient, curvature, sides);
@@ -83,17 +79,9 @@ internal static class SizeFit
     }
 
     /// <summary>A few whole turns: each size has an equal share.</summary>
-    public static double DiscreteShare(Hypothesis h) =>
-        h.Classes.Where(c => c.IsDiscrete).Sum(c => -Math.Log(c.PointShares.Length));
+    public static double DiscreteShare(Hypothesis h) => h.Classes.Where(c => c.IsDiscrete).Sum(c => -Math.Log(c.PointShares.Length));
 
-    private static double Log(
-        Hypothesis h,
-        double[] predicted,
-        double[] shares,
-        Spread spread,
-        Evidence evidence,
-        Worker worker
-    )
+    private static double Log(Hypothesis h, double[] predicted, double[] shares, Spread spread, Evidence evidence, Worker worker)
     {
         var density = 0.0;
         for (var k = 0; k < h.Classes.Length; k++)

@@ -23,17 +23,30 @@ internal static class SizeIntegral
     /// <param name="bestShare">The share of the size that explains best.</param>
     /// <param name="bestLog">Its log likelihood with the size's prior density.</param>
     /// <returns>ln ∫ likelihood · prior density over the share.</returns>
-    public static double Log(int steps, FaultClass c, double[][] curve, ReadOnlySpan<double> origin, Evidence evidence, Spread spread, Worker worker, out double bestShare, out double bestLog)
+    public static double Log(
+        int steps,
+        FaultClass c,
+        double[][] curve,
+        ReadOnlySpan<double> origin,
+        Evidence evidence,
+        Spread spread,
+        Worker worker,
+        out double bestShare,
+        out double bestLog
+    )
     {
         (bestShare, bestLog) = (0, double.NegativeInfinity);
-        if (c.IsContinuous) return Continuous(steps, c, curve, origin, evidence, spread, worker, ref bestShare, ref bestLog);
+        if (c.IsContinuous)
+            return Continuous(steps, c, curve, origin, evidence, spread, worker, ref bestShare, ref bestLog);
         var at = worker.Scratch(0, origin.Length);
         Span<double> logs = stackalloc double[curve.Length];
         for (var k = 0; k < curve.Length; k++)
         {
-            for (var r = 0; r < origin.Length; r++) at[r] = origin[r] + curve[k][r];
+            for (var r = 0; r < origin.Length; r++)
+                at[r] = origin[r] + curve[k][r];
             logs[k] = evidence.LogLikelihood(at, spread, worker);
-            if (logs[k] > bestLog) (bestShare, bestLog) = (c.PointShares[k], logs[k]);
+            if (logs[k] > bestLog)
+                (bestShare, bestLog) = (c.PointShares[k], logs[k]);
         }
         return Vectors.LogSum(logs) - Math.Log(curve.Length);
     }
@@ -42,7 +55,15 @@ internal static class SizeIntegral
     /// The same near one share only, on the curve itself instead of its straight pieces: for a size that the readings fix so
     /// well that a piece passes it by.
     /// </summary>
-    public static double LogNear(double share, FaultClass c, double[][] curve, double[] origin, Evidence evidence, Spread spread, Worker worker)
+    public static double LogNear(
+        double share,
+        FaultClass c,
+        double[][] curve,
+        double[] origin,
+        Evidence evidence,
+        Spread spread,
+        Worker worker
+    )
     {
         const double width = 0.01;
         const int Rounds = 3;
@@ -54,21 +75,33 @@ internal static class SizeIntegral
             var step = share > 0.5 ? -width : width;
             CurveShape.At(c.PointShares, curve, share, at);
             CurveShape.At(c.PointShares, curve, share + step, side);
-            for (var r = 0; r < at.Length; r++) (side[r], at[r]) = ((side[r] - at[r]) / step, at[r] + origin[r]);
+            for (var r = 0; r < at.Length; r++)
+                (side[r], at[r]) = ((side[r] - at[r]) / step, at[r] + origin[r]);
             using var judged = evidence.Judge(at, spread, worker);
             var log = judged.Log + c.LogDensity(share);
             judged.Project([side], gradient, curvature);
             best = Math.Max(best, log + Math.Min(NormalLaw.LogIntegral(share, gradient[0], curvature[0]), 0));
-            if (curvature[0] < 1) break;
+            if (curvature[0] < 1)
+                break;
             var to = Math.Clamp(share + (gradient[0] / curvature[0]), Math.Max(0, share - 0.1), Math.Min(1, share + 0.1));
-            if (Math.Abs(to - share) < 1e-5) break;
+            if (Math.Abs(to - share) < 1e-5)
+                break;
             share = to;
         }
         return best;
     }
 
     private static double Continuous(
-        int steps, FaultClass c, double[][] curve, ReadOnlySpan<double> origin, Evidence evidence, Spread spread, Worker worker, ref double bestShare, ref double bestLog)
+        int steps,
+        FaultClass c,
+        double[][] curve,
+        ReadOnlySpan<double> origin,
+        Evidence evidence,
+        Spread spread,
+        Worker worker,
+        ref double bestShare,
+        ref double bestLog
+    )
     {
         var low = worker.Scratch(0, origin.Length);
         var high = worker.Scratch(1, origin.Length);
@@ -79,11 +112,13 @@ internal static class SizeIntegral
         {
             Place(c, curve, origin, (k + 1) / (double)steps, high);
             var (top, curvature) = evidence.TopOfLine(low, high, spread, worker);
-            for (var r = 0; r < origin.Length; r++) at[r] = low[r] + (top * (high[r] - low[r]));
+            for (var r = 0; r < origin.Length; r++)
+                at[r] = low[r] + (top * (high[r] - low[r]));
             var share = (k + top) / steps;
             using var judged = evidence.Judge(at, spread, worker);
             var log = judged.Log + c.LogDensity(share);
-            if (log > bestLog) (bestShare, bestLog) = (share, log);
+            if (log > bestLog)
+                (bestShare, bestLog) = (share, log);
             // Where readings are dropped the parabola is that of the others; its width is what matters here.
             var slope = top is > 0 and < 1 ? 0 : judged.SlopeOfLine(low, high);
             logs[k] = log + NormalLaw.LogIntegral(top, slope, curvature) - Math.Log(steps);
@@ -95,6 +130,7 @@ internal static class SizeIntegral
     private static void Place(FaultClass c, double[][] curve, ReadOnlySpan<double> origin, double share, Span<double> into)
     {
         CurveShape.At(c.PointShares, curve, share, into);
-        for (var r = 0; r < origin.Length; r++) into[r] += origin[r];
+        for (var r = 0; r < origin.Length; r++)
+            into[r] += origin[r];
     }
 }

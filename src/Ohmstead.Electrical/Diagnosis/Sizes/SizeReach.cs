@@ -40,7 +40,8 @@ internal sealed class SizeReach
     {
         var apart = shown.Select(e => evidence.Apart(e, wanted)).ToArray();
         var nearest = Array.IndexOf(apart, apart.Min());
-        if (!Class.IsContinuous) return (shares[nearest], apart[nearest]);
+        if (!Class.IsContinuous)
+            return (shares[nearest], apart[nearest]);
         var (low, high) = (Math.Max(nearest - 1, 0), Math.Min(nearest + 1, Grid));
         // A large size moves a reading by many limits from one step of the grid to the next: the nearest may lie between.
         var step = Math.Max(evidence.Apart(shown[low], shown[nearest]), evidence.Apart(shown[high], shown[nearest]));
@@ -52,8 +53,10 @@ internal sealed class SizeReach
         for (var n = 0; n < Narrowings; n++)
         {
             var third = (high - low) / 3;
-            if (evidence.Apart(At(low + third), wanted) <= evidence.Apart(At(high - third), wanted)) high -= third;
-            else low += third;
+            if (evidence.Apart(At(low + third), wanted) <= evidence.Apart(At(high - third), wanted))
+                high -= third;
+            else
+                low += third;
         }
         var share = (low + high) / 2;
         return (share, evidence.Apart(At(share), wanted));

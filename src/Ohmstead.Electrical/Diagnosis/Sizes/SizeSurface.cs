@@ -50,9 +50,7 @@ internal static class SizeSurface
         var rest = loose[Math.Min(2, loose.Length)..];
         var free = evidence.Free(spread, rest.Select(k => h.Directions[k]!), AnyDeviation);
         using var judged = evidence.Judge(h.Predicted, free, worker);
-        var fit =
-            judged.Log
-            + loose.Take(2).Sum(k => h.Classes[k].LogDensity(h.Shares[k]));
+        var fit = judged.Log + loose.Take(2).Sum(k => h.Classes[k].LogDensity(h.Shares[k]));
         var own = rest.Length > 0 ? LaplaceOf(h, loose[..2], judged) : laplace;
         var top =
             loose.Length == 1
@@ -91,17 +89,7 @@ internal static class SizeSurface
         var c = h.Classes[k];
         var curve = Curve(h, h.Shares, h.Predicted, k, solve);
         var none = new double[h.Predicted.Length];
-        var integral = SizeIntegral.Log(
-            SizeIntegral.Fine,
-            c,
-            curve,
-            none,
-            evidence,
-            spread,
-            worker,
-            out var share,
-            out var log
-        );
+        var integral = SizeIntegral.Log(SizeIntegral.Fine, c, curve, none, evidence, spread, worker, out var share, out var log);
         CurveShape.At(c.PointShares, curve, share, none);
         return new Top(integral, log, With(h.Shares, k, share), none);
     }
@@ -118,9 +106,7 @@ internal static class SizeSurface
     {
         var (outer, inner) = (h.Classes[a], h.Classes[b]);
         var across = Curve(h, h.Shares, h.Predicted, a, solve);
-        var surface = across
-            .Select((at, k) => Curve(h, With(h.Shares, a, outer.PointShares[k]), at, b, solve))
-            .ToArray();
+        var surface = across.Select((at, k) => Curve(h, With(h.Shares, a, outer.PointShares[k]), at, b, solve)).ToArray();
         var columns = inner.PointShares.Select((_, j) => surface.Select(s => s[j]).ToArray()).ToArray();
         var curve = columns.Select(_ => new double[h.Predicted.Length]).ToArray();
         var none = new double[h.Predicted.Length];
@@ -132,19 +118,7 @@ internal static class SizeSurface
             for (var j = 0; j < curve.Length; j++)
                 CurveShape.At(outer.PointShares, columns[j], share, curve[j]);
             var density = outer.LogDensity(share);
-            logs[n] =
-                density
-                + SizeIntegral.Log(
-                    SizeIntegral.Fine,
-                    inner,
-                    curve,
-                    none,
-                    evidence,
-                    spread,
-                    worker,
-                    out var at,
-                    out var log
-                );
+            logs[n] = density + SizeIntegral.Log(SizeIntegral.Fine, inner, curve, none, evidence, spread, worker, out var at, out var log);
             if (log + density <= top.Log)
                 continue;
             top = top with { Log = log + density, Shares = With(With(h.Shares, a, share), b, at) };

@@ -49,7 +49,8 @@ public sealed record Batch(
     /// <inheritdoc/>
     public override BatchAnswer Answer()
     {
-        var luck = 100 * CountLaws.HypergeometricAtLeast(Parts.Failed, Parts.Fitted, Parts.Failed + Others.Failed, Parts.Fitted + Others.Fitted);
+        var luck =
+            100 * CountLaws.HypergeometricAtLeast(Parts.Failed, Parts.Fitted, Parts.Failed + Others.Failed, Parts.Fitted + Others.Fitted);
         var (a1, b1) = (PriorFailed + Parts.Failed, PriorYears + Parts.Years);
         var (a2, b2) = (PriorFailed + Others.Failed, PriorYears + Others.Years);
         // Of two gamma variables the share of one is a beta variable.

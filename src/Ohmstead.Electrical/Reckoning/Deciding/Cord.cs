@@ -105,7 +105,18 @@ public sealed record Cord(
             .. Reasons.If("grommet", OutsideMillimetres > GrommetMillimetres),
             .. Reasons.If("no strain relief", Relief == "none"),
         ];
-        return new CordAnswer(ohms, drop, 100 * drop / SupplyVolts, drop * Amps, drop * Amps / Metres, ampacity, strands, why, spare, why.IsEmpty)
+        return new CordAnswer(
+            ohms,
+            drop,
+            100 * drop / SupplyVolts,
+            drop * Amps,
+            drop * Amps / Metres,
+            ampacity,
+            strands,
+            why,
+            spare,
+            why.IsEmpty
+        )
         {
             Words =
             [

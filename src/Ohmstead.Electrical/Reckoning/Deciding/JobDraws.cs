@@ -16,7 +16,11 @@ internal sealed record JobDraws(double[] WholeMinutes, double[] WholeBills, doub
         var normals = new Normals(random);
         var count = quote.Draws;
         var (wholeMinutes, wholeBills, allMinutes, allBills) = (new double[count], new double[count], new double[count], new double[count]);
-        var stopsAfter = quote.Steps.Select(s => quote.Stops.Where(stop => stop.After == s.Id).Select(stop => (Share: stop.Percent / 100, Fee: (double)stop.Fee)).ToArray()).ToArray();
+        var stopsAfter = quote
+            .Steps.Select(s =>
+                quote.Stops.Where(stop => stop.After == s.Id).Select(stop => (Share: stop.Percent / 100, Fee: (double)stop.Fee)).ToArray()
+            )
+            .ToArray();
         var shares = quote.Steps.Select(s => s.Percent / 100).ToArray();
         var parts = quote.Parts.Select(p => (Share: p.Percent / 100, Price: (double)p.Price)).ToArray();
         var (common, own) = (Math.Sqrt(quote.Correlation), Math.Sqrt(1 - quote.Correlation));

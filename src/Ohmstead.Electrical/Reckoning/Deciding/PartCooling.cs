@@ -11,7 +11,9 @@ public abstract record PartCooling(double MostCelsius)
     {
         var mount = fields.Element.TryGetProperty("mount", out var said) && said.ValueKind == JsonValueKind.String ? said.GetString() : "";
         fields.OneOf("mount", [Leads, Plate]);
-        return mount == Leads ? LeadCooling.ReadLeads(fields) : mount == Plate ? PlateCooling.ReadPlate(fields) : null;
+        return mount == Leads ? LeadCooling.ReadLeads(fields)
+            : mount == Plate ? PlateCooling.ReadPlate(fields)
+            : null;
     }
 
     private const string Leads = "leads";
@@ -21,7 +23,8 @@ public abstract record PartCooling(double MostCelsius)
     public abstract double KelvinPerWatt { get; }
 
     /// <summary>How warm the junction gets.</summary>
-    public double JunctionCelsius(double insideCelsius, double watts) => watts > 0 ? insideCelsius + (watts * KelvinPerWatt) : insideCelsius;
+    public double JunctionCelsius(double insideCelsius, double watts) =>
+        watts > 0 ? insideCelsius + (watts * KelvinPerWatt) : insideCelsius;
 
     /// <summary>The most from junction to air that keeps it cool enough [K/W]; infinite where there is no heat.</summary>
     protected double MostKelvinPerWatt(double insideCelsius, double watts) =>
@@ -60,7 +63,8 @@ public sealed record LeadCooling(
     private double Metres => LeadDiameterMillimetres / 1000;
 
     /// <summary>What a lead without end gives off [W/K].</summary>
-    private double EndlessWattsPerKelvin => Math.PI * Math.Sqrt(AirWattsPerSquareMetreKelvin * LeadWattsPerMetreKelvin * Metres * Metres * Metres / 4);
+    private double EndlessWattsPerKelvin =>
+        Math.PI * Math.Sqrt(AirWattsPerSquareMetreKelvin * LeadWattsPerMetreKelvin * Metres * Metres * Metres / 4);
 
     /// <summary>How fast its warmth falls [1/m].</summary>
     private double FallPerMetre => Math.Sqrt(4 * AirWattsPerSquareMetreKelvin / (LeadWattsPerMetreKelvin * Metres));
@@ -96,8 +100,13 @@ public sealed record LeadCooling(
 }
 
 /// <summary>A plate that gives off heat by one face or both.</summary>
-public sealed record PlateCooling(double JunctionToPlateKelvinPerWatt, double PlateSquareCentimetres, bool IsBothFaces, double AirWattsPerSquareMetreKelvin, double MostCelsius)
-    : PartCooling(MostCelsius)
+public sealed record PlateCooling(
+    double JunctionToPlateKelvinPerWatt,
+    double PlateSquareCentimetres,
+    bool IsBothFaces,
+    double AirWattsPerSquareMetreKelvin,
+    double MostCelsius
+) : PartCooling(MostCelsius)
 {
     private const double SquareCentimetres = 1e4;
 

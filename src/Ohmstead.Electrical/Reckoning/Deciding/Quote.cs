@@ -55,7 +55,9 @@ public sealed record Quote(
         var drawn = JobDraws.Of(this, laws);
         return new QuoteAnswer(
             [.. Steps.Zip(laws, (s, law) => new QuoteStep(s.Id, law.MedianMinutes, law.P90Minutes, law.LogSpread, s.Records.Length))],
-            job.FinishedPercent > 0 ? new(Drawn.Of(drawn.WholeMinutes, job.WholeMinutes), Drawn.Of(drawn.WholeBills, job.WholeBill)) : QuoteRange.Nothing,
+            job.FinishedPercent > 0
+                ? new(Drawn.Of(drawn.WholeMinutes, job.WholeMinutes), Drawn.Of(drawn.WholeBills, job.WholeBill))
+                : QuoteRange.Nothing,
             new(Drawn.Of(drawn.AllMinutes, job.AllMinutes), Drawn.Of(drawn.AllBills, job.AllBill)),
             [.. Stops.Zip(job.StopPercents, (stop, percent) => new QuoteStop(stop.After, percent, stop.Fee))],
             job.FinishedPercent,
@@ -67,7 +69,10 @@ public sealed record Quote(
             Words =
             [
                 "Half of such jobs take less than P50, nine of ten less than P90.",
-                .. Reasons.If("The chances that parts and steps are needed, and of stops, are yours to set: common practice, no source.", Stops.Length > 0 || Parts.Any(p => p.Percent < 100)),
+                .. Reasons.If(
+                    "The chances that parts and steps are needed, and of stops, are yours to set: common practice, no source.",
+                    Stops.Length > 0 || Parts.Any(p => p.Percent < 100)
+                ),
             ],
             Outside =
             [
@@ -83,7 +88,14 @@ public sealed record Quote(
 /// <param name="PriorSpread">Of the logarithm.</param>
 /// <param name="PriorWorth">How many records that belief is worth.</param>
 /// <param name="Percent">Chance that the step is needed.</param>
-public sealed record QuotedStep(string Id, double PriorMinutes, double PriorSpread, double PriorWorth, ImmutableArray<double> Records, double Percent)
+public sealed record QuotedStep(
+    string Id,
+    double PriorMinutes,
+    double PriorSpread,
+    double PriorWorth,
+    ImmutableArray<double> Records,
+    double Percent
+)
 {
     internal static QuotedStep Read(QuestionFields fields, HashSet<string> ids)
     {
@@ -137,7 +149,8 @@ public readonly record struct MinutesLaw(double LogCentre, double LogSpread)
 /// <summary>A part that the job may need.</summary>
 public sealed record QuotedPart(string Id, decimal Price, double Percent)
 {
-    internal static QuotedPart Read(QuestionFields fields) => new(fields.Word("id"), fields.Money("price"), fields.Number("percent", NumberRange.Percent, 100));
+    internal static QuotedPart Read(QuestionFields fields) =>
+        new(fields.Word("id"), fields.Money("price"), fields.Number("percent", NumberRange.Percent, 100));
 }
 
 /// <summary>A point at which the job may end: the bill is the fee alone then.</summary>

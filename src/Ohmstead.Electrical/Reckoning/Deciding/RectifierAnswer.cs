@@ -52,7 +52,8 @@ public sealed record RectifierOfPart(
         var spare = place.Spare(part);
         var heat = watts * place.DutyPercent / 100;
         var celsius = heat is { } w ? part.Cooling?.JunctionCelsius(place.InsideCelsius, w) : null;
-        var (rule, millimetres) = part.Cooling is LeadCooling leads && heat is { } inLeads ? leads.Lengths(place.InsideCelsius, inLeads) : (null, null);
+        var (rule, millimetres) =
+            part.Cooling is LeadCooling leads && heat is { } inLeads ? leads.Lengths(place.InsideCelsius, inLeads) : (null, null);
         return new(
             part.Id,
             [.. forwardAmps.Select(i => new ForwardDrop(i, part.ForwardVolts(i)))],
@@ -62,7 +63,11 @@ public sealed record RectifierOfPart(
             peakAmps,
             watts,
             peakReverseVolts > 0 ? part.RatedReverseVolts / peakReverseVolts : null,
-            part.RatedReverseVolts >= part.LeastReverseMargin * peakReverseVolts is var enough && part.RatedReverseVolts is not null && peakReverseVolts is not null ? enough : null,
+            part.RatedReverseVolts >= part.LeastReverseMargin * peakReverseVolts is var enough
+            && part.RatedReverseVolts is not null
+            && peakReverseVolts is not null
+                ? enough
+                : null,
             spare is { } left ? left >= -Rounding : null,
             spare,
             celsius,
@@ -86,4 +91,11 @@ public sealed record RectifierAtLoad(double Ohms, RectifierState? First, Rectifi
 /// <summary>Volts at the post, and what the whole part sees, leakage included.</summary>
 /// <param name="AcVolts">Mean removed.</param>
 /// <param name="Watts">Mean of volts times amps in the part.</param>
-public sealed record RectifierState(double DcVolts, double AcVolts, double RmsVolts, double PeakReverseVolts, double PeakAmps, double Watts);
+public sealed record RectifierState(
+    double DcVolts,
+    double AcVolts,
+    double RmsVolts,
+    double PeakReverseVolts,
+    double PeakAmps,
+    double Watts
+);

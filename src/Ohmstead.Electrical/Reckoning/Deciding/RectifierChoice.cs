@@ -40,14 +40,21 @@ public sealed record RectifierChoice(
         ImmutableArray<RectifierOfPart> parts = [.. Parts.Select(Of)];
         return new RectifierAnswer(parts)
         {
-            Words = [.. parts.Select(Said), .. Reasons.If("The volts at which the whistle lets go have no source.", Relay == WhistleRelay.Usual)],
+            Words =
+            [
+                .. parts.Select(Said),
+                .. Reasons.If("The volts at which the whistle lets go have no source.", Relay == WhistleRelay.Usual),
+            ],
             Cautions = ["Fit no part with the plug in. The posts are live from the line through the coil."],
             Outside =
             [
                 "Train motors are inductive. These loads are plain resistance.",
                 "DC through a coil saturates a real core. That is left out.",
                 "The heat is that of long calls in free air.",
-                .. Reasons.If("Some states could not be solved. Nothing is said of them.", parts.Any(p => p.Loads.Any(l => l.First is null || l.Second is null))),
+                .. Reasons.If(
+                    "Some states could not be solved. Nothing is said of them.",
+                    parts.Any(p => p.Loads.Any(l => l.First is null || l.Second is null))
+                ),
             ],
         };
     }
@@ -66,16 +73,37 @@ public sealed record RectifierChoice(
         ];
         ImmutableArray<RectifierState> solved = [.. loads.SelectMany(l => new[] { l.First, l.Second }).OfType<RectifierState>()];
         double? Most(Func<RectifierState, double> of) => solved.IsEmpty ? null : solved.Max(of);
-        return RectifierOfPart.Of(part, Place, ForwardAmps, loads, Polarity(loads[0].First?.DcVolts), Most(s => s.PeakReverseVolts), Most(s => s.PeakAmps), Most(s => s.Watts));
+        return RectifierOfPart.Of(
+            part,
+            Place,
+            ForwardAmps,
+            loads,
+            Polarity(loads[0].First?.DcVolts),
+            Most(s => s.PeakReverseVolts),
+            Most(s => s.PeakAmps),
+            Most(s => s.Watts)
+        );
     }
 
     /// <summary>Volts at the posts and what the part sees, at a load in place of those of the reading; null where it cannot be solved.</summary>
     private RectifierState? At(UnitModel model, ReadingSpec reading, double ohms)
     {
-        var state = UnitReadings.AtLine(Unit, reading.State, SupplyVolts) with { Loads = [new LoadSpec(reading.From, reading.To, ohms, 0)] };
+        var state = UnitReadings.AtLine(Unit, reading.State, SupplyVolts) with
+        {
+            Loads = [new LoadSpec(reading.From, reading.To, ohms, 0)],
+        };
         double? Volts(Quantity quantity) =>
-            new ReadingSolver().Solve(CircuitBuilder.Build(model, reading with { Quantity = quantity }, state, new bool[Unit.Elements.Length]), model.Nominal).Value;
-        if (Volts(Quantity.DcVolts) is not { } dc || Volts(Quantity.AcVolts) is not { } ac || PartWave.Of(model, reading, state, Element.Id) is not { } wave)
+            new ReadingSolver()
+                .Solve(
+                    CircuitBuilder.Build(model, reading with { Quantity = quantity }, state, new bool[Unit.Elements.Length]),
+                    model.Nominal
+                )
+                .Value;
+        if (
+            Volts(Quantity.DcVolts) is not { } dc
+            || Volts(Quantity.AcVolts) is not { } ac
+            || PartWave.Of(model, reading, state, Element.Id) is not { } wave
+        )
             return null;
         return new(dc, ac, Math.Sqrt((dc * dc) + (ac * ac)), wave.PeakReverseVolts, wave.PeakAmps, wave.Watts);
     }
@@ -88,8 +116,13 @@ public sealed record RectifierChoice(
 
     private static string Said(RectifierOfPart part)
     {
-        var holds = part.Loads.Where(l => l.Whistle == WhistleRelay.Holds).Select(l => FormattableString.Invariant($"{l.Ohms:0.##} Ω")).ToList();
-        return holds.Count > 0 ? $"{part.Id}: the whistle holds at {string.Join(", ", holds)}." : $"{part.Id}: the whistle holds at none of these loads.";
+        var holds = part
+            .Loads.Where(l => l.Whistle == WhistleRelay.Holds)
+            .Select(l => FormattableString.Invariant($"{l.Ohms:0.##} Ω"))
+            .ToList();
+        return holds.Count > 0
+            ? $"{part.Id}: the whistle holds at {string.Join(", ", holds)}."
+            : $"{part.Id}: the whistle holds at none of these loads.";
     }
 
     /// <summary>Reads its fields.</summary>
@@ -123,7 +156,11 @@ public sealed record RectifierChoice(
         var id = fields.Word("element");
         var found = sheet?.Elements.OfType<Rectifier>().FirstOrDefault(e => e.Id == id);
         if (sheet is not null && found is null && id.Length > 0)
-            fields.Report("element", $"\"{id}\" is no rectifier of the sheet", Known(sheet.Elements.OfType<Rectifier>().Select(e => e.Id), "rectifier"));
+            fields.Report(
+                "element",
+                $"\"{id}\" is no rectifier of the sheet",
+                Known(sheet.Elements.OfType<Rectifier>().Select(e => e.Id), "rectifier")
+            );
         return found;
     }
 
@@ -142,7 +179,10 @@ public sealed record RectifierChoice(
             else if (sheet is not null && id.Length > 0)
                 place.Report(
                     reading is null ? $"\"{id}\" is no reading of the sheet" : $"\"{id}\" is not a reading of DC volts on an AC supply",
-                    Known(sheet.Readings.Where(r => r is { Quantity: Quantity.DcVolts, State.Source: { IsDirect: false } }).Select(r => r.Id), "reading of dc-volts")
+                    Known(
+                        sheet.Readings.Where(r => r is { Quantity: Quantity.DcVolts, State.Source: { IsDirect: false } }).Select(r => r.Id),
+                        "reading of dc-volts"
+                    )
                 );
         }
         return found.ToImmutable();

@@ -55,14 +55,20 @@ public sealed record RectifierPart(
         };
 
     /// <summary>The drop at a current, leakage left out [V].</summary>
-    public double ForwardVolts(double amps) => SeriesJunctions * ((SlopeVolts * Math.Log(1 + (amps / SaturationAmps))) + (SeriesOhms * amps));
+    public double ForwardVolts(double amps) =>
+        SeriesJunctions * ((SlopeVolts * Math.Log(1 + (amps / SaturationAmps))) + (SeriesOhms * amps));
 }
 
 /// <summary>The room for a part, and the warmth in it.</summary>
 /// <param name="Space">Free length and height [mm]; null where it was not measured.</param>
 /// <param name="ClearanceMillimetres">All round the body. Common practice, no source.</param>
 /// <param name="DutyPercent">Share of the time that the whistle is called.</param>
-public sealed record RectifierPlace((double Length, double Height)? Space, double ClearanceMillimetres, double InsideCelsius, double DutyPercent)
+public sealed record RectifierPlace(
+    (double Length, double Height)? Space,
+    double ClearanceMillimetres,
+    double InsideCelsius,
+    double DutyPercent
+)
 {
     internal static RectifierPlace Read(QuestionFields fields) =>
         new(

@@ -69,7 +69,12 @@ public sealed record RenewalChoice(
             .. Parts.Select(p =>
             {
                 var (reach, fit) = (open.To([p.Step]), p.FitCost(RatePerHour));
-                return RenewalOfPart.Of(p, reach, new NowOrLater(reach + fit, closed.To([p.Step]) + fit + (double)ComeBackCost, p.FailPercent), rate);
+                return RenewalOfPart.Of(
+                    p,
+                    reach,
+                    new NowOrLater(reach + fit, closed.To([p.Step]) + fit + (double)ComeBackCost, p.FailPercent),
+                    rate
+                );
             }),
         ];
         var (chosen, cost) = open.Choose([.. Parts.Zip(parts, (p, costs) => new PartChoice(p.Step, p.FitCost(RatePerHour), costs.Later))]);
@@ -78,7 +83,9 @@ public sealed record RenewalChoice(
         {
             Words =
             [
-                together.Now.IsEmpty ? "Leave them all. Replacing any of them now costs more than it saves." : "Replace these together while the unit is open.",
+                together.Now.IsEmpty
+                    ? "Leave them all. Replacing any of them now costs more than it saves."
+                    : "Replace these together while the unit is open.",
                 "The chances that parts fail are common practice, no source.",
             ],
             Outside =
@@ -86,7 +93,10 @@ public sealed record RenewalChoice(
                 "A part replaced now is taken not to fail.",
                 "Each part fails by itself, and the unit is opened for it alone.",
                 "The set that pays together leaves tests out.",
-                .. Reasons.If("The sheet has too many steps to prove the cheapest way. These costs are the least found.", !(open.IsProved && closed.IsProved)),
+                .. Reasons.If(
+                    "The sheet has too many steps to prove the cheapest way. These costs are the least found.",
+                    !(open.IsProved && closed.IsProved)
+                ),
             ],
         };
     }

@@ -71,4 +71,11 @@ public sealed record ResistanceWire(
 /// <param name="Ohms">At 20 °C.</param>
 /// <param name="Watts">Hot, on average over the duty.</param>
 /// <param name="WattsPerSquareCentimetre">Of the wire's surface.</param>
-public sealed record ResistanceWireAnswer(double OhmsPerMetre, double Metres, double Ohms, double HotOhms, double Watts, double WattsPerSquareCentimetre) : Answer;
+public sealed record ResistanceWireAnswer(
+    double OhmsPerMetre,
+    double Metres,
+    double Ohms,
+    double HotOhms,
+    double Watts,
+    double WattsPerSquareCentimetre
+) : Answer;

@@ -97,11 +97,19 @@ public sealed record Roller(
 
     /// <summary>The sagitta of the flat's chord, written so that nothing cancels.</summary>
     private double FlatDepth() =>
-        FlatMillimetres * FlatMillimetres / (2 * (NowMillimetres + Math.Sqrt((NowMillimetres * NowMillimetres) - (FlatMillimetres * FlatMillimetres))));
+        FlatMillimetres
+        * FlatMillimetres
+        / (2 * (NowMillimetres + Math.Sqrt((NowMillimetres * NowMillimetres) - (FlatMillimetres * FlatMillimetres))));
 }
 
 /// <summary>From where on a roller is replaced, or watched. Common practice, no source; editable.</summary>
-public sealed record RollerLimits(double LeastPercent, double MostFlatMillimetres, double MostSideOhms, double MostLoopWatts, double WatchLoopWatts)
+public sealed record RollerLimits(
+    double LeastPercent,
+    double MostFlatMillimetres,
+    double MostSideOhms,
+    double MostLoopWatts,
+    double WatchLoopWatts
+)
 {
     /// <summary>So near to the least diameter a roller is watched [% points].</summary>
     public const double NearPercent = 5;

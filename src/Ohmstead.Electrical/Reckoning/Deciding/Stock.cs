@@ -62,8 +62,13 @@ public sealed record Stock(
         {
             Words =
             [
-                toOrder == 0 ? "Nothing to order today." : toOrder == 1 ? "Order one item today." : FormattableString.Invariant($"Order {toOrder} items today."),
-                .. Reasons.If("The chance of being served is common practice, no source: 95 % unless you set it.", Items.Any(i => i.ServicePercent == StockItem.UsualService)),
+                toOrder == 0 ? "Nothing to order today."
+                : toOrder == 1 ? "Order one item today."
+                : FormattableString.Invariant($"Order {toOrder} items today."),
+                .. Reasons.If(
+                    "The chance of being served is common practice, no source: 95 % unless you set it.",
+                    Items.Any(i => i.ServicePercent == StockItem.UsualService)
+                ),
             ],
             Outside = ["Parts are taken to be used one by one and at random. A run of like jobs uses them in bunches."],
         };

@@ -60,7 +60,9 @@ public sealed record StockItem(
         var years = (history?.Number("years", Years) ?? 0) + (prior?.Number("years", Years, 0) ?? 0);
         if (history is { } h && years < LeastYears)
             h.Report("years", "is 0, and no prior has years", "years above 0 are needed in one of them");
-        return known is { } perYear ? (perYear, null) : years >= LeastYears ? (used / years, years) : (1, null);
+        return known is { } perYear ? (perYear, null)
+            : years >= LeastYears ? (used / years, years)
+            : (1, null);
     }
 
     /// <summary>Uses that are taken to have been seen before any were. Common practice, no source; editable.</summary>
@@ -103,6 +105,8 @@ public sealed record StockItem(
     private double Above(double count, double days)
     {
         var years = days / DaysInYear;
-        return SeenYears is { } seen ? CountLaws.GammaPoissonAbove(count, PerYear * seen, seen, years) : CountLaws.PoissonAbove(count, PerYear * years);
+        return SeenYears is { } seen
+            ? CountLaws.GammaPoissonAbove(count, PerYear * seen, seen, years)
+            : CountLaws.PoissonAbove(count, PerYear * years);
     }
 }

@@ -19,7 +19,10 @@ internal static class CountLaws
         : BetaFunction.Below(years / (yearsSeen + years), Math.Floor(k) + 1, shape);
 
     /// <summary>Binomial: P(X ≥ k) among n of chance p (key abramowitz-stegun, 26.5.24).</summary>
-    public static double BinomialAtLeast(int k, int n, double p) => k <= 0 ? 1 : k > n ? 0 : BetaFunction.Below(p, k, n - k + 1);
+    public static double BinomialAtLeast(int k, int n, double p) =>
+        k <= 0 ? 1
+        : k > n ? 0
+        : BetaFunction.Below(p, k, n - k + 1);
 
     /// <summary>Hypergeometric: P(X ≥ k) marked among the drawn, of so many in all (Fisher's one-sided test; key fisher).</summary>
     public static double HypergeometricAtLeast(int k, int drawn, int marked, int all)
@@ -38,5 +41,7 @@ internal static class CountLaws
     }
 
     private static double LogChoose(int n, int k) =>
-        k < 0 || k > n ? double.NegativeInfinity : GammaFunction.LogOf(n + 1.0) - GammaFunction.LogOf(k + 1.0) - GammaFunction.LogOf(n - k + 1.0);
+        k < 0 || k > n
+            ? double.NegativeInfinity
+            : GammaFunction.LogOf(n + 1.0) - GammaFunction.LogOf(k + 1.0) - GammaFunction.LogOf(n - k + 1.0);
 }

@@ -17,7 +17,8 @@ internal readonly record struct MeterErrorLaw(double Limit, double Scatter)
         if (Scatter <= 1e-9 * Limit || Scatter == 0)
             return Limit == 0 ? (x > 0 ? 1 : 0) : Math.Clamp((x + Limit) / (2 * Limit), 0, 1);
         // The upper side by symmetry, so that small tails keep their digits.
-        if (x > 0) return 1 - Below(-x);
+        if (x > 0)
+            return 1 - Below(-x);
         // A narrow limit: the mean of Φ over it to the fourth power of a/σ, where G would cancel.
         if (Limit < 0.01 * Scatter)
         {

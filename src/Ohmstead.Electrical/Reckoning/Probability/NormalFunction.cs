@@ -21,9 +21,12 @@ internal static class NormalFunction
         {
             var middle = (low + high) / 2;
             // Of the upper half the small tail is asked: 1 − share has lost its digits there, Φ has not.
-            if (middle <= low || middle >= high) break;
-            if (Below(middle) < share) low = middle;
-            else high = middle;
+            if (middle <= low || middle >= high)
+                break;
+            if (Below(middle) < share)
+                low = middle;
+            else
+                high = middle;
         }
         return (low + high) / 2;
     }

@@ -11,13 +11,17 @@ internal static class StudentLaw
     public static double At(double share, double degrees)
     {
         var (low, high) = (0.0, 1.0);
-        while (Outside(high, degrees) > share) high *= 2;
+        while (Outside(high, degrees) > share)
+            high *= 2;
         while (high - low > 1e-13 * high)
         {
             var middle = (low + high) / 2;
-            if (middle <= low || middle >= high) break;
-            if (Outside(middle, degrees) > share) low = middle;
-            else high = middle;
+            if (middle <= low || middle >= high)
+                break;
+            if (Outside(middle, degrees) > share)
+                low = middle;
+            else
+                high = middle;
         }
         return (low + high) / 2;
     }

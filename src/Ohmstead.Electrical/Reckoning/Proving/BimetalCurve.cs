@@ -14,7 +14,9 @@ public readonly record struct BimetalCurve(double FloorAmps, double TauSeconds)
     public double Seconds(double amps, double heatLeft)
     {
         var (square, floor) = (amps * amps, FloorAmps * FloorAmps);
-        return square <= floor ? double.PositiveInfinity : TauSeconds * Math.Log((square - (Math.Min(heatLeft, 1) * floor)) / (square - floor));
+        return square <= floor
+            ? double.PositiveInfinity
+            : TauSeconds * Math.Log((square - (Math.Min(heatLeft, 1) * floor)) / (square - floor));
     }
 
     /// <summary>Heat left by a load carried for long.</summary>
@@ -33,14 +35,17 @@ public readonly record struct BimetalCurve(double FloorAmps, double TauSeconds)
     public static BimetalCurve? Through(Trip few, Trip many)
     {
         var (wanted, most) = (few.Seconds / many.Seconds, few.Amps * few.Amps);
-        if (few.Amps >= many.Amps || wanted <= many.Amps * many.Amps / most) return null;
+        if (few.Amps >= many.Amps || wanted <= many.Amps * many.Amps / most)
+            return null;
         // The ratio grows with F² from (I₂/I₁)² at 0 to infinity at I₁².
         var (low, high) = (0.0, 1.0);
         for (var n = 0; n < 200; n++)
         {
             var middle = (low + high) / 2;
-            if (Shape(few.Amps, middle * most) / Shape(many.Amps, middle * most) < wanted) low = middle;
-            else high = middle;
+            if (Shape(few.Amps, middle * most) / Shape(many.Amps, middle * most) < wanted)
+                low = middle;
+            else
+                high = middle;
         }
         var square = (low + high) / 2 * most;
         return square > 0 && high < 1 ? new(Math.Sqrt(square), few.Seconds / Shape(few.Amps, square)) : null;
@@ -61,13 +66,16 @@ public readonly record struct BimetalCurve(double FloorAmps, double TauSeconds)
         const int Steps = 400;
         double Grid(int n) => 1e-4 * Math.Pow(35 / 1e-4, n / (double)Steps);
         var best = Enumerable.Range(0, Steps + 1).MinBy(n => At(Grid(n)).Sum);
-        if (best is 0 or Steps) return null;
+        if (best is 0 or Steps)
+            return null;
         var (low, high) = (Grid(best - 1), Grid(best + 1));
         for (var n = 0; n < 100; n++)
         {
             var (a, b) = (low + ((high - low) / 3), high - ((high - low) / 3));
-            if (At(a).Sum < At(b).Sum) high = b;
-            else low = a;
+            if (At(a).Sum < At(b).Sum)
+                high = b;
+            else
+                low = a;
         }
         var u = (low + high) / 2;
         return new(Math.Sqrt(SquareOf(u)), Math.Exp(At(u).LogTau));

@@ -14,21 +14,56 @@ namespace Ohmstead.Electrical.Reckoning.Proving;
 /// <param name="CoolTauSeconds">τ while it cools; that of the curve where it is null.</param>
 /// <param name="EveryOutputThroughIt">False where a post does not pass it.</param>
 public sealed record Breaker(
-    ImmutableArray<Trip> Trips, BimetalCurve? Typical, BreakerLimits Limits, ImmutableArray<double> AtAmps, double TestAmps, double UsableAmps, double BeforeAmps,
-    ImmutableArray<double> WaitsSeconds, double? CoolTauSeconds, bool EveryOutputThroughIt) : Question
+    ImmutableArray<Trip> Trips,
+    BimetalCurve? Typical,
+    BreakerLimits Limits,
+    ImmutableArray<double> AtAmps,
+    double TestAmps,
+    double UsableAmps,
+    double BeforeAmps,
+    ImmutableArray<double> WaitsSeconds,
+    double? CoolTauSeconds,
+    bool EveryOutputThroughIt
+) : Question
 {
     /// <summary>Reads its fields.</summary>
     public static Breaker Read(QuestionFields fields)
     {
         var limits = BreakerLimits.Read(fields);
-        var trips = AsOne(fields.OptionalList("trips", t => new Trip(t.Number("amps", NumberRange.Positive), t.Number("seconds", NumberRange.Positive)), 100), limits.AmpsPercent);
-        var typical = (trips.Length < 2 ? fields.NeededPart("typical", "with fewer than two trips { \"floorAmps\": …, \"tauSeconds\": … }") : fields.Part("typical")) is { } t
-            ? new BimetalCurve(t.Number("floorAmps", NumberRange.Positive), t.Number("tauSeconds", NumberRange.Positive)) : (BimetalCurve?)null;
+        var trips = AsOne(
+            fields.OptionalList(
+                "trips",
+                t => new Trip(t.Number("amps", NumberRange.Positive), t.Number("seconds", NumberRange.Positive)),
+                100
+            ),
+            limits.AmpsPercent
+        );
+        var typical = (
+            trips.Length < 2
+                ? fields.NeededPart("typical", "with fewer than two trips { \"floorAmps\": …, \"tauSeconds\": … }")
+                : fields.Part("typical")
+        )
+            is { } t
+            ? new BimetalCurve(t.Number("floorAmps", NumberRange.Positive), t.Number("tauSeconds", NumberRange.Positive))
+            : (BimetalCurve?)null;
         var breaker = new Breaker(
-            trips, typical, limits, fields.Numbers("atAmps", NumberRange.NotNegative, ImmutableArray<double>.Empty), fields.Number("testAmps", NumberRange.Positive),
-            fields.Number("usableAmps", NumberRange.NotNegative), fields.Number("beforeAmps", NumberRange.NotNegative, 0), fields.Numbers("waitsSeconds", NumberRange.NotNegative, ImmutableArray<double>.Empty),
-            fields.Optional("coolTauSeconds", NumberRange.Positive), fields.Flag("everyOutputThroughIt", true));
-        if (trips.Length >= 2 && fields.IsSoundAt("trips") && breaker.Fit(trips) is null) fields.Report("trips", "fit no curve of one breaker", "the second was not from cold, or these are not one breaker: let it cool, and time it again");
+            trips,
+            typical,
+            limits,
+            fields.Numbers("atAmps", NumberRange.NotNegative, ImmutableArray<double>.Empty),
+            fields.Number("testAmps", NumberRange.Positive),
+            fields.Number("usableAmps", NumberRange.NotNegative),
+            fields.Number("beforeAmps", NumberRange.NotNegative, 0),
+            fields.Numbers("waitsSeconds", NumberRange.NotNegative, ImmutableArray<double>.Empty),
+            fields.Optional("coolTauSeconds", NumberRange.Positive),
+            fields.Flag("everyOutputThroughIt", true)
+        );
+        if (trips.Length >= 2 && fields.IsSoundAt("trips") && breaker.Fit(trips) is null)
+            fields.Report(
+                "trips",
+                "fit no curve of one breaker",
+                "the second was not from cold, or these are not one breaker: let it cool, and time it again"
+            );
         return breaker;
     }
 
@@ -44,27 +79,28 @@ public sealed record Breaker(
         return [.. groups];
     }
 
-    private BimetalCurve? Fit(ImmutableArray<Trip> trips) => trips.Length switch
-    {
-        0 => Typical,
-        1 => BimetalCurve.Through(trips[0], Typical!.Value.TauSeconds),
-        2 => BimetalCurve.Through(trips[0], trips[1]),
-        _ => BimetalCurve.Through(trips),
-    };
+    private BimetalCurve? Fit(ImmutableArray<Trip> trips) =>
+        trips.Length switch
+        {
+            0 => Typical,
+            1 => BimetalCurve.Through(trips[0], Typical!.Value.TauSeconds),
+            2 => BimetalCurve.Through(trips[0], trips[1]),
+            _ => BimetalCurve.Through(trips),
+        };
 
     /// <summary>The curves of every corner of the errors of amps and stopwatch; of none and of three and more, the one curve.</summary>
     private List<BimetalCurve> Corners(BimetalCurve curve)
     {
-        if (Trips.Length is not (1 or 2)) return [curve];
+        if (Trips.Length is not (1 or 2))
+            return [curve];
         var (part, watch) = (Limits.AmpsPercent / 100, Limits.StopwatchSeconds);
         IEnumerable<Trip> Of(Trip trip) =>
             from amps in new[] { trip.Amps * (1 - part), trip.Amps * (1 + part) }
             from seconds in new[] { trip.Seconds - watch, trip.Seconds + watch }
             where seconds > 0 && amps > 0
             select new Trip(amps, seconds);
-        IEnumerable<BimetalCurve?> fits = Trips.Length == 1
-            ? Of(Trips[0]).Select(a => Fit([a]))
-            : Of(Trips[0]).SelectMany(a => Of(Trips[1]).Select(b => Fit([a, b])));
+        IEnumerable<BimetalCurve?> fits =
+            Trips.Length == 1 ? Of(Trips[0]).Select(a => Fit([a])) : Of(Trips[0]).SelectMany(a => Of(Trips[1]).Select(b => Fit([a, b])));
         return [.. fits.OfType<BimetalCurve>().Append(curve)];
     }
 
@@ -76,13 +112,28 @@ public sealed record Breaker(
         var cold = curve.Seconds(TestAmps, 0);
         var stop = Math.Min(Limits.HoldSeconds, 1.5 * corners.Max(c => c.Seconds(TestAmps, 0)));
         var why = Why(curve, cold);
-        var verdict = why.Contains(TripsEarly) || why.Contains(SlowOnShort) ? "renew" : why.Contains(Slow) || !EveryOutputThroughIt ? "leave, add outside" : "leave";
+        var verdict =
+            why.Contains(TripsEarly) || why.Contains(SlowOnShort) ? "renew"
+            : why.Contains(Slow) || !EveryOutputThroughIt ? "leave, add outside"
+            : "leave";
         var (coolTau, ends) = (CoolTauSeconds ?? curve.TauSeconds, double.IsFinite(cold));
         return new(
-            curve.FloorAmps, curve.TauSeconds,
-            [.. AtAmps.Select(i => new TripAt(i, curve.Seconds(i, curve.HeatOf(BeforeAmps)), corners.Min(c => c.Seconds(i, c.HeatOf(BeforeAmps))), corners.Max(c => c.Seconds(i, c.HeatOf(BeforeAmps)))))],
-            stop, ends ? Wait(curve, cold, coolTau) : double.PositiveInfinity,
-            ends ? [.. WaitsSeconds.Select(w => new TripAfter(w, curve.Seconds(TestAmps, Math.Exp(-w / coolTau))))] : [], why, verdict)
+            curve.FloorAmps,
+            curve.TauSeconds,
+            [
+                .. AtAmps.Select(i => new TripAt(
+                    i,
+                    curve.Seconds(i, curve.HeatOf(BeforeAmps)),
+                    corners.Min(c => c.Seconds(i, c.HeatOf(BeforeAmps))),
+                    corners.Max(c => c.Seconds(i, c.HeatOf(BeforeAmps)))
+                )),
+            ],
+            stop,
+            ends ? Wait(curve, cold, coolTau) : double.PositiveInfinity,
+            ends ? [.. WaitsSeconds.Select(w => new TripAfter(w, curve.Seconds(TestAmps, Math.Exp(-w / coolTau))))] : [],
+            why,
+            verdict
+        )
         {
             Words = BreakerWords.Of(verdict, why, cold, stop, EveryOutputThroughIt),
             Cautions = BreakerWords.Cautions,
@@ -103,11 +154,11 @@ public sealed record Breaker(
     private const string SlowOnShort = "slow on a short";
 
     private ImmutableArray<string> Why(BimetalCurve curve, double cold) =>
-    [
-        .. curve.FloorAmps < UsableAmps ? [TripsEarly] : ImmutableArray<string>.Empty,
-        .. !(cold <= Limits.SlowSeconds) ? [Slow] : ImmutableArray<string>.Empty,
-        .. !(curve.Seconds(Limits.ShortAmps, 0) <= Limits.ShortSeconds) ? [SlowOnShort] : ImmutableArray<string>.Empty,
-    ];
+        [
+            .. curve.FloorAmps < UsableAmps ? [TripsEarly] : ImmutableArray<string>.Empty,
+            .. !(cold <= Limits.SlowSeconds) ? [Slow] : ImmutableArray<string>.Empty,
+            .. !(curve.Seconds(Limits.ShortAmps, 0) <= Limits.ShortSeconds) ? [SlowOnShort] : ImmutableArray<string>.Empty,
+        ];
 }
 
 /// <summary>What <c>breaker</c> answers; seconds that never come are infinite here and null in the file.</summary>
@@ -120,7 +171,15 @@ public sealed record Breaker(
 /// <param name="Why">What speaks against it.</param>
 /// <param name="Verdict">renew; leave, add outside; or leave.</param>
 public sealed record BreakerAnswer(
-    double FloorAmps, double TauSeconds, ImmutableArray<TripAt> At, double StopSeconds, double WaitSeconds, ImmutableArray<TripAfter> After, ImmutableArray<string> Why, string Verdict) : Answer;
+    double FloorAmps,
+    double TauSeconds,
+    ImmutableArray<TripAt> At,
+    double StopSeconds,
+    double WaitSeconds,
+    ImmutableArray<TripAfter> After,
+    ImmutableArray<string> Why,
+    string Verdict
+) : Answer;
 
 /// <summary>Seconds at so many amps, from the fewest to the most that the readings leave open.</summary>
 public sealed record TripAt(double Amps, double Seconds, double LowSeconds, double HighSeconds);

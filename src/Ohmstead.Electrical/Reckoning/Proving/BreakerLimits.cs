@@ -8,11 +8,25 @@ namespace Ohmstead.Electrical.Reckoning.Proving;
 /// <param name="SlowSeconds">Slower than this at the test amps is slow.</param>
 /// <param name="ShortAmps">What a dead short drives.</param>
 /// <param name="ShortSeconds">Slower than this on a short is slow.</param>
-public sealed record BreakerLimits(double AmpsPercent, double StopwatchSeconds, double SamePercent, double HoldSeconds, double SlowSeconds, double ShortAmps, double ShortSeconds)
+public sealed record BreakerLimits(
+    double AmpsPercent,
+    double StopwatchSeconds,
+    double SamePercent,
+    double HoldSeconds,
+    double SlowSeconds,
+    double ShortAmps,
+    double ShortSeconds
+)
 {
     /// <summary>Reads their fields.</summary>
-    internal static BreakerLimits Read(QuestionFields fields) => new(
-        fields.Number("ampsPercent", NumberRange.Percent, 1), fields.Number("stopwatchSeconds", NumberRange.NotNegative, 0.5), fields.Number("samePercent", NumberRange.Percent, 5),
-        fields.Number("holdSeconds", NumberRange.Positive, 90), fields.Number("slowSeconds", NumberRange.NotNegative, 60), fields.Number("shortAmps", NumberRange.Positive, 55),
-        fields.Number("shortSeconds", NumberRange.NotNegative, 15));
+    internal static BreakerLimits Read(QuestionFields fields) =>
+        new(
+            fields.Number("ampsPercent", NumberRange.Percent, 1),
+            fields.Number("stopwatchSeconds", NumberRange.NotNegative, 0.5),
+            fields.Number("samePercent", NumberRange.Percent, 5),
+            fields.Number("holdSeconds", NumberRange.Positive, 90),
+            fields.Number("slowSeconds", NumberRange.NotNegative, 60),
+            fields.Number("shortAmps", NumberRange.Positive, 55),
+            fields.Number("shortSeconds", NumberRange.NotNegative, 15)
+        );
 }

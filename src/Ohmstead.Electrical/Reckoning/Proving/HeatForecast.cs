@@ -34,15 +34,22 @@ internal sealed record HeatForecast(GaussMixture Final, GaussMixture AtOff, bool
     public static HeatForecast Of(HeatRun run)
     {
         var line = new HeatTimeline(run);
-        var celsius = run.During.Select(d => d.Ohms).Concat(run.After.Select(a => a.Ohms)).Select(o => run.Metal.CelsiusOf(o, run.Cold)).ToArray();
+        var celsius = run
+            .During.Select(d => d.Ohms)
+            .Concat(run.After.Select(a => a.Ohms))
+            .Select(o => run.Metal.CelsiusOf(o, run.Cold))
+            .ToArray();
         var weights = new CommonError(celsius, run.Metal.K, run.RepeatPercent / 100, ModelKelvin);
-        var fast = Grid(FastPoints, FastReach, run.Times.FastMinutes, run.Times.FastSpread).Select(g => new Part(HeatShapes.OfPower(line, g.Value, 0), g.Log, weights)).ToArray();
+        var fast = Grid(FastPoints, FastReach, run.Times.FastMinutes, run.Times.FastSpread)
+            .Select(g => new Part(HeatShapes.OfPower(line, g.Value, 0), g.Log, weights))
+            .ToArray();
         var (final, atOff, least) = (new GaussMixture(), new GaussMixture(), double.PositiveInfinity);
         var rest = new double[celsius.Length];
         foreach (var slow in Grid(SlowPoints, SlowReach, run.Times.SlowMinutes, run.Times.SlowSpread))
         {
             var room = HeatShapes.OfRoom(line, slow.Value);
-            for (var n = 0; n < rest.Length; n++) rest[n] = celsius[n] - room[n + 1];
+            for (var n = 0; n < rest.Length; n++)
+                rest[n] = celsius[n] - room[n + 1];
             var (square, ofWinding) = (weights.Square(rest, rest), fast.Select(f => weights.Square(f.Read, rest)).ToArray());
             foreach (var (better, chance) in Cooling)
             {
@@ -86,8 +93,15 @@ internal sealed record HeatForecast(GaussMixture Final, GaussMixture AtOff, bool
     }
 
     private static (double Value, double Log)[] Grid(int points, double reach, double median, double spread) =>
-        spread == 0 ? [(median, 0)]
-        : [.. Enumerable.Range(0, points).Select(n => (2.0 * reach * n / (points - 1)) - reach).Select(z => (median * Math.Exp(spread * z), -0.5 * z * z))];
+        spread == 0
+            ? [(median, 0)]
+            :
+            [
+                .. Enumerable
+                    .Range(0, points)
+                    .Select(n => (2.0 * reach * n / (points - 1)) - reach)
+                    .Select(z => (median * Math.Exp(spread * z), -0.5 * z * z)),
+            ];
 }
 
 /// <summary>
@@ -143,7 +157,15 @@ internal sealed class GaussMixture
     }
 
     /// <summary>The chance of more than a value.</summary>
-    public double Above(double value) => parts.Sum(p => p.Weight * (p.Deviation > 0 ? NormalLaw.Below((p.Mean - value) / p.Deviation) : p.Mean > value ? 1 : 0));
+    public double Above(double value) =>
+        parts.Sum(p =>
+            p.Weight
+            * (
+                p.Deviation > 0 ? NormalLaw.Below((p.Mean - value) / p.Deviation)
+                : p.Mean > value ? 1
+                : 0
+            )
+        );
 
     /// <summary>The value below which a share lies.</summary>
     public double At(double share)
@@ -152,8 +174,10 @@ internal sealed class GaussMixture
         for (var n = 0; n < 50 && high - low > 1e-5 * Math.Max(1, Math.Abs(high)); n++)
         {
             var middle = (low + high) / 2;
-            if (1 - Above(middle) < share) low = middle;
-            else high = middle;
+            if (1 - Above(middle) < share)
+                low = middle;
+            else
+                high = middle;
         }
         return (low + high) / 2;
     }

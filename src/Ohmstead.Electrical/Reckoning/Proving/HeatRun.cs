@@ -13,8 +13,16 @@ namespace Ohmstead.Electrical.Reckoning.Proving;
 /// <param name="LimitKelvin">The most rise.</param>
 /// <param name="Times">What is known of such units beforehand.</param>
 public sealed record HeatRun(
-    WindingMetal Metal, ColdWinding Cold, double RepeatPercent, ImmutableArray<HeatReading> During, ImmutableArray<CoolingReading> After, double EndMinutes, double EndCelsius,
-    double LimitKelvin, HeatTimes Times) : Question
+    WindingMetal Metal,
+    ColdWinding Cold,
+    double RepeatPercent,
+    ImmutableArray<HeatReading> During,
+    ImmutableArray<CoolingReading> After,
+    double EndMinutes,
+    double EndCelsius,
+    double LimitKelvin,
+    HeatTimes Times
+) : Question
 {
     /// <summary>A run of more than a week is a slip.</summary>
     private static readonly NumberRange Minutes = new(0, 10_080, WithoutLow: true);
@@ -23,19 +31,49 @@ public sealed record HeatRun(
     /// <summary>Reads its fields.</summary>
     public static HeatRun Read(QuestionFields fields)
     {
-        var (metal, cold, repeat) = (WindingMetal.Read(fields), ColdWinding.Read(fields), fields.Number("repeatPercent", new NumberRange(0, 100, WithoutLow: true)));
+        var (metal, cold, repeat) = (
+            WindingMetal.Read(fields),
+            ColdWinding.Read(fields),
+            fields.Number("repeatPercent", new NumberRange(0, 100, WithoutLow: true))
+        );
         var before = 0.0;
-        var during = fields.List("during", d =>
-        {
-            var reading = new HeatReading(d.Number("minutes", Minutes), d.Number("secondsAfter", Seconds), d.Number("ohms", NumberRange.Positive), d.Number("ambientCelsius", NumberRange.Celsius));
-            if (d.IsSoundAt("minutes") && reading.Minutes <= before) d.Report("minutes", "is not after the one before", "minutes since it was first switched on, rising");
-            before = reading.Minutes;
-            return reading;
-        }, least: 3, most: 300);
-        var after = fields.OptionalList("after", a => new CoolingReading(a.Number("seconds", Seconds), a.Number("ohms", NumberRange.Positive)), most: 300);
+        var during = fields.List(
+            "during",
+            d =>
+            {
+                var reading = new HeatReading(
+                    d.Number("minutes", Minutes),
+                    d.Number("secondsAfter", Seconds),
+                    d.Number("ohms", NumberRange.Positive),
+                    d.Number("ambientCelsius", NumberRange.Celsius)
+                );
+                if (d.IsSoundAt("minutes") && reading.Minutes <= before)
+                    d.Report("minutes", "is not after the one before", "minutes since it was first switched on, rising");
+                before = reading.Minutes;
+                return reading;
+            },
+            least: 3,
+            most: 300
+        );
+        var after = fields.OptionalList(
+            "after",
+            a => new CoolingReading(a.Number("seconds", Seconds), a.Number("ohms", NumberRange.Positive)),
+            most: 300
+        );
         var end = fields.Number("endMinutes", Minutes);
-        if (fields.IsSoundAt("endMinutes") && fields.IsSoundAt("during") && during.Length > 0 && end < during.Max(d => d.Minutes)) fields.Report("endMinutes", "is before the last reading", "minutes of the last switch-off");
-        return new(metal, cold, repeat, during, after, end, fields.Number("endCelsius", NumberRange.Celsius), fields.Number("limitKelvin", NumberRange.Positive), HeatTimes.Read(fields));
+        if (fields.IsSoundAt("endMinutes") && fields.IsSoundAt("during") && during.Length > 0 && end < during.Max(d => d.Minutes))
+            fields.Report("endMinutes", "is before the last reading", "minutes of the last switch-off");
+        return new(
+            metal,
+            cold,
+            repeat,
+            during,
+            after,
+            end,
+            fields.Number("endCelsius", NumberRange.Celsius),
+            fields.Number("limitKelvin", NumberRange.Positive),
+            HeatTimes.Read(fields)
+        );
     }
 
     /// <inheritdoc/>
@@ -43,8 +81,16 @@ public sealed record HeatRun(
     {
         var run = HeatForecast.Of(this);
         var (low, middle, high) = (run.Final.At(0.05), run.Final.At(0.5), run.Final.At(0.95));
-        var stop = high < LimitKelvin ? "below" : low > LimitKelvin ? "above" : "go on";
-        return new(new(run.AtOff.At(0.5), run.AtOff.At(0.05), run.AtOff.At(0.95)), new(middle, low, high), 100 * run.Final.Above(LimitKelvin), stop)
+        var stop =
+            high < LimitKelvin ? "below"
+            : low > LimitKelvin ? "above"
+            : "go on";
+        return new(
+            new(run.AtOff.At(0.5), run.AtOff.At(0.05), run.AtOff.At(0.95)),
+            new(middle, low, high),
+            100 * run.Final.Above(LimitKelvin),
+            stop
+        )
         {
             Words = HeatRunWords.Of(stop, middle, low, high, EndMinutes, run.IsOneCurve),
             Cautions = HeatRunWords.Cautions,

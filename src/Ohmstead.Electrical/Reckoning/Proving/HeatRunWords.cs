@@ -15,10 +15,7 @@ internal static class HeatRunWords
     ];
 
     public static ImmutableArray<string> Outside { get; } =
-    [
-        "This holds for one load all along, and a unit that was not moved or covered.",
-        TestRecord.NoCertification,
-    ];
+    ["This holds for one load all along, and a unit that was not moved or covered.", TestRecord.NoCertification];
 
     public static ImmutableArray<string> Of(string stop, double middle, double low, double high, double minutes, bool isOneCurve)
     {
@@ -27,8 +24,12 @@ internal static class HeatRunWords
         {
             "below" => "You may stop: it stays below the limit.",
             "above" => "You may stop: it goes above the limit.",
-            _ => minutes <= EarlyMinutes ? "Go on. So early it settles only what is far from the limit." : "Go on: the limit lies inside that range.",
+            _ => minutes <= EarlyMinutes
+                ? "Go on. So early it settles only what is far from the limit."
+                : "Go on: the limit lies inside that range.",
         };
-        return isOneCurve ? [going, then] : [going, then, "The readings do not lie on one curve. Was the load changed, or the unit moved or covered?"];
+        return isOneCurve
+            ? [going, then]
+            : [going, then, "The readings do not lie on one curve. Was the load changed, or the unit moved or covered?"];
     }
 }

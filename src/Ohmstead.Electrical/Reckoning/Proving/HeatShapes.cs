@@ -12,30 +12,41 @@ internal static class HeatShapes
     private const double MostSteps = 2000;
 
     /// <summary>The share of the final rise that is reached at each moment.</summary>
-    public static double[] OfPower(HeatTimeline line, double tau, double better) => Follow(line, 0, (x, from, to) =>
-    {
-        var power = line.PowerBefore(from, to);
-        if (better == 0) return power + ((x - power) * Math.Exp(-(to - from) / tau));
-        // Runge and Kutta's second order on a smooth stretch; a step is a small part of τ.
-        var steps = Math.Ceiling((to - from) / StepOf(line, tau));
-        var h = (to - from) / steps;
-        double Slope(double at) => (power - Math.Pow(Math.Max(at, 0), 1 + better)) / tau;
-        for (var n = 0; n < steps; n++)
-        {
-            var middle = x + (h / 2 * Slope(x));
-            x += h * Slope(middle);
-        }
-        return x;
-    });
+    public static double[] OfPower(HeatTimeline line, double tau, double better) =>
+        Follow(
+            line,
+            0,
+            (x, from, to) =>
+            {
+                var power = line.PowerBefore(from, to);
+                if (better == 0)
+                    return power + ((x - power) * Math.Exp(-(to - from) / tau));
+                // Runge and Kutta's second order on a smooth stretch; a step is a small part of τ.
+                var steps = Math.Ceiling((to - from) / StepOf(line, tau));
+                var h = (to - from) / steps;
+                double Slope(double at) => (power - Math.Pow(Math.Max(at, 0), 1 + better)) / tau;
+                for (var n = 0; n < steps; n++)
+                {
+                    var middle = x + (h / 2 * Slope(x));
+                    x += h * Slope(middle);
+                }
+                return x;
+            }
+        );
 
     /// <summary>How warm the mass would be from the room alone, as warm as the room at the start.</summary>
-    public static double[] OfRoom(HeatTimeline line, double tau) => Follow(line, line.RoomAt(0), (y, from, to) =>
-    {
-        // Exactly, for a room that goes straight from a to b.
-        var (a, b, span) = (line.RoomAt(from), line.RoomAt(to), to - from);
-        var lag = (b - a) * tau / span;
-        return b - lag + ((y - a + lag) * Math.Exp(-span / tau));
-    });
+    public static double[] OfRoom(HeatTimeline line, double tau) =>
+        Follow(
+            line,
+            line.RoomAt(0),
+            (y, from, to) =>
+            {
+                // Exactly, for a room that goes straight from a to b.
+                var (a, b, span) = (line.RoomAt(from), line.RoomAt(to), to - from);
+                var lag = (b - a) * tau / span;
+                return b - lag + ((y - a + lag) * Math.Exp(-span / tau));
+            }
+        );
 
     private static double StepOf(HeatTimeline line, double tau) => Math.Max(Math.Min(LongestStep, tau / 8), line.Pieces[^1] / MostSteps);
 

@@ -38,7 +38,10 @@ internal sealed class HeatTimeline
         for (var n = 1; n < room.Length; n++)
         {
             var (a, b) = (room[n - 1], room[n]);
-            if (minutes <= b.Minutes) return b.Minutes <= a.Minutes ? b.Celsius : a.Celsius + ((b.Celsius - a.Celsius) * (minutes - a.Minutes) / (b.Minutes - a.Minutes));
+            if (minutes <= b.Minutes)
+                return b.Minutes <= a.Minutes
+                    ? b.Celsius
+                    : a.Celsius + ((b.Celsius - a.Celsius) * (minutes - a.Minutes) / (b.Minutes - a.Minutes));
         }
         return room[^1].Celsius;
     }

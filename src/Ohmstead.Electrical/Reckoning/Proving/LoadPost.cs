@@ -8,12 +8,27 @@ namespace Ohmstead.Electrical.Reckoning.Proving;
 /// <param name="Wire">To the track; null for none.</param>
 /// <param name="Track">Null for none.</param>
 /// <param name="MostDropPercent">Of its volts, in the wire.</param>
-public sealed record LoadPost(string Id, double Volts, double SourceOhms, double MostAmps, LoadWire? Wire, LoadTrack? Track, double MostDropPercent)
+public sealed record LoadPost(
+    string Id,
+    double Volts,
+    double SourceOhms,
+    double MostAmps,
+    LoadWire? Wire,
+    LoadTrack? Track,
+    double MostDropPercent
+)
 {
     /// <summary>Reads one.</summary>
-    internal static LoadPost Read(QuestionFields post, ISet<string> taken, double usableAmps) => new(
-        post.NewId("id", taken), post.Number("volts", NumberRange.Positive), post.Number("sourceOhms", NumberRange.NotNegative, 0), post.Number("mostAmps", NumberRange.NotNegative, usableAmps),
-        LoadWire.Read(post), LoadTrack.Read(post), post.Number("mostDropPercent", NumberRange.Percent, 5));
+    internal static LoadPost Read(QuestionFields post, ISet<string> taken, double usableAmps) =>
+        new(
+            post.NewId("id", taken),
+            post.Number("volts", NumberRange.Positive),
+            post.Number("sourceOhms", NumberRange.NotNegative, 0),
+            post.Number("mostAmps", NumberRange.NotNegative, usableAmps),
+            LoadWire.Read(post),
+            LoadTrack.Read(post),
+            post.Number("mostDropPercent", NumberRange.Percent, 5)
+        );
 }
 
 /// <summary>A loop of track.</summary>
@@ -23,8 +38,14 @@ public sealed record LoadPost(string Id, double Volts, double SourceOhms, double
 public sealed record LoadTrack(double LoopFeet, double OhmsPerFoot, double Feeders)
 {
     /// <summary>Reads a post's track.</summary>
-    internal static LoadTrack? Read(QuestionFields post) => post.Part("track") is { } track
-        ? new(track.Number("loopFeet", NumberRange.NotNegative), track.Number("ohmsPerFoot", NumberRange.NotNegative), track.Number("feeders", NumberRange.AtLeast(1), 1)) : null;
+    internal static LoadTrack? Read(QuestionFields post) =>
+        post.Part("track") is { } track
+            ? new(
+                track.Number("loopFeet", NumberRange.NotNegative),
+                track.Number("ohmsPerFoot", NumberRange.NotNegative),
+                track.Number("feeders", NumberRange.AtLeast(1), 1)
+            )
+            : null;
 
     /// <summary>Volts lost half-way between two feeders, the load there, fed from both sides: half the distance on each, in parallel.</summary>
     public double DropVolts(double amps) => amps * OhmsPerFoot * LoopFeet / Feeders / 4;

@@ -17,10 +17,17 @@ public sealed record LoadWire(int GaugeAwg, double FeetOneWay)
     public static ImmutableArray<int> Gauges { get; } = [22, 20, 18, 16, 14, 12, 10];
 
     /// <summary>Amps that each carries: 18 to 12 AWG of NEC 400.5(A) as reprinted (key nec-400-5), the others common practice, no source.</summary>
-    public static ImmutableSortedDictionary<int, double> UsualAmps { get; } = new Dictionary<int, double>
-    {
-        [22] = 3, [20] = 5, [18] = 10, [16] = 13, [14] = 18, [12] = 25, [10] = 30,
-    }.ToImmutableSortedDictionary();
+    public static ImmutableSortedDictionary<int, double> UsualAmps { get; } =
+        new Dictionary<int, double>
+        {
+            [22] = 3,
+            [20] = 5,
+            [18] = 10,
+            [16] = 13,
+            [14] = 18,
+            [12] = 25,
+            [10] = 30,
+        }.ToImmutableSortedDictionary();
 
     /// <summary>Reads a post's wire.</summary>
     internal static LoadWire? Read(QuestionFields post) =>
@@ -32,8 +39,10 @@ public sealed record LoadWire(int GaugeAwg, double FeetOneWay)
         var carries = UsualAmps;
         foreach (var (name, at) in fields.Named("carriesAmps"))
         {
-            if (int.TryParse(name, NumberStyles.None, CultureInfo.InvariantCulture, out var gauge) && gauge <= 40) carries = carries.SetItem(gauge, at.AsNumber(NumberRange.NotNegative));
-            else at.Report("is no gauge", "a whole number of AWG, 0 to 40, is expected");
+            if (int.TryParse(name, NumberStyles.None, CultureInfo.InvariantCulture, out var gauge) && gauge <= 40)
+                carries = carries.SetItem(gauge, at.AsNumber(NumberRange.NotNegative));
+            else
+                at.Report("is no gauge", "a whole number of AWG, 0 to 40, is expected");
         }
         return carries;
     }

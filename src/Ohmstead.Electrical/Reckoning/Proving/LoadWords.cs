@@ -18,9 +18,17 @@ internal static class LoadWords
     ];
 
     public static ImmutableArray<string> Of(ImmutableArray<PostLoad> posts, double total, double usable) =>
-    [
-        FormattableString.Invariant($"{total:0.0} of {usable:0.#} A used."),
-        .. posts.Where(p => !p.Within).Select(p => FormattableString.Invariant($"{p.Id}: {p.Amps:0.0} A is more than this post may give. Move something to another post.")),
-        .. posts.Where(p => p.WireTooThin == true).Select(p => $"{p.Id}: the wire is too thin for its fuse.{(p.GaugeAwg is { } gauge ? FormattableString.Invariant($" Fit {gauge} AWG.") : "")}"),
-    ];
+        [
+            FormattableString.Invariant($"{total:0.0} of {usable:0.#} A used."),
+            .. posts
+                .Where(p => !p.Within)
+                .Select(p =>
+                    FormattableString.Invariant($"{p.Id}: {p.Amps:0.0} A is more than this post may give. Move something to another post.")
+                ),
+            .. posts
+                .Where(p => p.WireTooThin == true)
+                .Select(p =>
+                    $"{p.Id}: the wire is too thin for its fuse.{(p.GaugeAwg is { } gauge ? FormattableString.Invariant($" Fit {gauge} AWG.") : "")}"
+                ),
+        ];
 }

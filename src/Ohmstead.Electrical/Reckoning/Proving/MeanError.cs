@@ -24,10 +24,21 @@ public sealed record MeanError(double Limit, double Scatter)
             return new(0, u);
         }
         var (percent, floor) = ReadLimit(fields, isRequired: !isOver);
-        if (values.Length is 2 or 3 && known is null) fields.Report("values", $"are {(values.Length == 2 ? "two" : "three")}", "one, or four and more; two or three only with knownSpread");
-        if (values.IsEmpty) return new(0, 0);
+        if (values.Length is 2 or 3 && known is null)
+            fields.Report(
+                "values",
+                $"are {(values.Length == 2 ? "two" : "three")}",
+                "one, or four and more; two or three only with knownSpread"
+            );
+        if (values.IsEmpty)
+            return new(0, 0);
         var limit = (percent / 100 * Math.Abs(values.Average())) + (floor * perUnit);
-        return new(limit, known is { } spread ? spread / Math.Sqrt(values.Length) : values.Length >= 4 ? ScatterOf(values) : 0);
+        return new(
+            limit,
+            known is { } spread ? spread / Math.Sqrt(values.Length)
+                : values.Length >= 4 ? ScatterOf(values)
+                : 0
+        );
     }
 
     /// <summary>s/√n, wider by √((n − 1)/(n − 3)) because s itself is only known from n readings (key jcgm-101, 6.4.9.4).</summary>

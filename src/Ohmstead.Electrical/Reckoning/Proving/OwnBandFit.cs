@@ -30,11 +30,32 @@ internal static class OwnBandFit
         var (middle, spread) = ((low + high) / 2, (high - low) / (2 * At95));
         var (kept, leftOut) = Kept(reading.History, To, spread);
         if (kept.Count < Fewest)
-            return new(reading.Id, kept.Count, leftOut, Back(middle), reading.GenericLow, reading.GenericHigh, null, null, Said(reading, "too few of this kind"));
+            return new(
+                reading.Id,
+                kept.Count,
+                leftOut,
+                Back(middle),
+                reading.GenericLow,
+                reading.GenericHigh,
+                null,
+                null,
+                Said(reading, "too few of this kind")
+            );
         var (centre, scale, degrees) = Predictive(kept, middle, spread);
         var reach = StudentLaw.At(0.05, degrees) * scale;
-        var band = new OwnBand(reading.Id, kept.Count, leftOut, Back(centre), Back(centre - reach), Back(centre + reach), null, null, "not judged");
-        if (reading.New is not { } value) return band;
+        var band = new OwnBand(
+            reading.Id,
+            kept.Count,
+            leftOut,
+            Back(centre),
+            Back(centre - reach),
+            Back(centre + reach),
+            null,
+            null,
+            "not judged"
+        );
+        if (reading.New is not { } value)
+            return band;
         var off = To(value) - centre;
         var chance = StudentLaw.Outside(off / scale, degrees);
         var sigma = Math.Sign(off) * Math.Min(MostSigma, Math.Abs(NormalFunction.At(chance / 2)));
@@ -42,11 +63,18 @@ internal static class OwnBandFit
     }
 
     private static string Said(OwnReading reading, string word) =>
-        reading.New is not { } value ? "not judged" : value < reading.GenericLow || value > reading.GenericHigh ? $"{word}, outside the kind's band" : word;
+        reading.New is not { } value ? "not judged"
+        : value < reading.GenericLow || value > reading.GenericHigh ? $"{word}, outside the kind's band"
+        : word;
 
-    private static (List<double> Kept, ImmutableArray<double> LeftOut) Kept(ImmutableArray<double> history, Func<double, double> to, double spread)
+    private static (List<double> Kept, ImmutableArray<double> LeftOut) Kept(
+        ImmutableArray<double> history,
+        Func<double, double> to,
+        double spread
+    )
     {
-        if (history.Length < FewestToDrop) return ([.. history.Select(to)], []);
+        if (history.Length < FewestToDrop)
+            return ([.. history.Select(to)], []);
         var median = Median(history.Select(to));
         var most = MostSpreads * Math.Max(1.4826 * Median(history.Select(y => Math.Abs(to(y) - median))), 0.1 * spread);
         bool IsFar(double y) => Math.Abs(to(y) - median) > most;
@@ -59,7 +87,12 @@ internal static class OwnBandFit
         var (n, mean) = (kept.Count, kept.Average());
         var (kappa, degrees) = (1.0 + n, WorthOfSpread + n);
         var centre = (middle + kept.Sum()) / kappa;
-        var square = ((WorthOfSpread * spread * spread / 2) + kept.Sum(y => (y - mean) * (y - mean)) + (n / kappa * (mean - middle) * (mean - middle))) / degrees;
+        var square =
+            (
+                (WorthOfSpread * spread * spread / 2)
+                + kept.Sum(y => (y - mean) * (y - mean))
+                + (n / kappa * (mean - middle) * (mean - middle))
+            ) / degrees;
         return (centre, Math.Sqrt(square * (1 + (1 / kappa))), degrees);
     }
 

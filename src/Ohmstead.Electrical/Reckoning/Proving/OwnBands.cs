@@ -12,11 +12,22 @@ public sealed record OwnBands(ImmutableArray<OwnReading> Readings) : Question
     public static OwnBands Read(QuestionFields fields) => new(fields.List("readings", OwnReading.Read));
 
     /// <inheritdoc/>
-    public override OwnBandsAnswer Answer() => new([.. Readings.Select(OwnBandFit.Of)])
-    {
-        Words = [.. Readings.Select(OwnBandFit.Of).Where(b => b.Verdict.StartsWith("unusual", StringComparison.Ordinal)).Select(b => FormattableString.Invariant($"{b.Id}: unusual. About {b.ChancePercent:0.0} of 100 sound units read as far off. Read it again."))],
-        Outside = ["The chances hold under the assumption that the history is of sound units of one type.", TestRecord.NoCertification],
-    };
+    public override OwnBandsAnswer Answer() =>
+        new([.. Readings.Select(OwnBandFit.Of)])
+        {
+            Words =
+            [
+                .. Readings
+                    .Select(OwnBandFit.Of)
+                    .Where(b => b.Verdict.StartsWith("unusual", StringComparison.Ordinal))
+                    .Select(b =>
+                        FormattableString.Invariant(
+                            $"{b.Id}: unusual. About {b.ChancePercent:0.0} of 100 sound units read as far off. Read it again."
+                        )
+                    ),
+            ],
+            Outside = ["The chances hold under the assumption that the history is of sound units of one type.", TestRecord.NoCertification],
+        };
 }
 
 /// <summary>A reading, what it was on sound units, and what it is now.</summary>
@@ -36,7 +47,8 @@ public sealed record OwnReading(string Id, ImmutableArray<double> History, doubl
         if (fields.NeededPart("generic", "{ \"low\": …, \"high\": … }") is { } generic)
         {
             (low, high) = (generic.Number("low", NumberRange.Any), generic.Number("high", NumberRange.Any));
-            if (low >= high && fields.IsSoundAt("generic")) fields.Report("generic", "low is not below high", "the sheet’s band, low before high");
+            if (low >= high && fields.IsSoundAt("generic"))
+                fields.Report("generic", "low is not below high", "the sheet’s band, low before high");
         }
         double? now = fields.Has("new") ? OrOver(fields.Place("new")) : fields.Number("new", NumberRange.Any);
         return new(id, history, low, high, now);
@@ -44,8 +56,10 @@ public sealed record OwnReading(string Id, ImmutableArray<double> History, doubl
 
     private static double? OrOver(QuestionFields at)
     {
-        if (at.Element.ValueKind == JsonValueKind.Number) return at.AsNumber(NumberRange.Any);
-        if (at.Element.ValueKind != JsonValueKind.String || at.Element.GetString() != "OL") at.Report($"is {at.Said}", "a number or \"OL\" is expected");
+        if (at.Element.ValueKind == JsonValueKind.Number)
+            return at.AsNumber(NumberRange.Any);
+        if (at.Element.ValueKind != JsonValueKind.String || at.Element.GetString() != "OL")
+            at.Report($"is {at.Said}", "a number or \"OL\" is expected");
         return null;
     }
 }
@@ -63,4 +77,14 @@ public sealed record OwnBandsAnswer(ImmutableArray<OwnBand> Readings) : Answer;
 /// <param name="ChancePercent">That a sound unit reads as far off; null below three units.</param>
 /// <param name="Sigma">The same chance as a normal deviate, signed.</param>
 /// <param name="Verdict">usual, unusual, too few of this kind, or not judged.</param>
-public sealed record OwnBand(string Id, int Count, ImmutableArray<double> LeftOut, double Centre, double Low, double High, double? ChancePercent, double? Sigma, string Verdict);
+public sealed record OwnBand(
+    string Id,
+    int Count,
+    ImmutableArray<double> LeftOut,
+    double Centre,
+    double Low,
+    double High,
+    double? ChancePercent,
+    double? Sigma,
+    string Verdict
+);

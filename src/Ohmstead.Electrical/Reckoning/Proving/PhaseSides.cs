@@ -16,13 +16,15 @@ internal sealed record PhaseSides(int Groups, bool IsClash, ImmutableHashSet<str
         {
             groups++;
             side[first] = false;
-            for (var next = new Queue<string>([first]); next.TryDequeue(out var at);)
+            for (var next = new Queue<string>([first]); next.TryDequeue(out var at); )
             {
                 foreach (var (a, b, isOpposed) in pairs.Where(p => p.A == at || p.B == at))
                 {
                     var (other, wanted) = (a == at ? b : a, side[at] != isOpposed);
-                    if (!side.TryGetValue(other, out var known)) next.Enqueue(other);
-                    else if (known != wanted) isClash = true;
+                    if (!side.TryGetValue(other, out var known))
+                        next.Enqueue(other);
+                    else if (known != wanted)
+                        isClash = true;
                     side.TryAdd(other, wanted);
                 }
             }

@@ -16,20 +16,39 @@ public sealed record Rise(WindingMetal Metal, ColdWinding Cold, double HotOhms, 
     /// <summary>Reads its fields.</summary>
     public static Rise Read(QuestionFields fields)
     {
-        var rise = new Rise(WindingMetal.Read(fields), ColdWinding.Read(fields), fields.Number("hotOhms", NumberRange.Positive), fields.Number("endCelsius", NumberRange.Celsius));
+        var rise = new Rise(
+            WindingMetal.Read(fields),
+            ColdWinding.Read(fields),
+            fields.Number("hotOhms", NumberRange.Positive),
+            fields.Number("endCelsius", NumberRange.Celsius)
+        );
         if (fields.IsSoundAt("cold") && rise.Kelvin < -MostColderKelvin)
-            fields.Report("hotOhms", FormattableString.Invariant($"makes the winding {-rise.Kelvin:0} °C colder than the room"), "read both again: the same winding, the same leads");
+            fields.Report(
+                "hotOhms",
+                FormattableString.Invariant($"makes the winding {-rise.Kelvin:0} °C colder than the room"),
+                "read both again: the same winding, the same leads"
+            );
         return rise;
     }
 
     private double Kelvin => ((HotOhms - Cold.Ohms) / Cold.Ohms * (Metal.K + Cold.Celsius)) - (EndCelsius - Cold.Celsius);
 
     /// <inheritdoc/>
-    public override RiseAnswer Answer() => new(Kelvin, EndCelsius + Kelvin)
-    {
-        Words = [FormattableString.Invariant($"The winding is {Kelvin:0.0} °C warmer than the room: {EndCelsius + Kelvin:0.0} °C on average.")],
-        Outside = ["This is the average of the winding. Its hottest spot is warmer, often by 10 °C (common practice, no source).", TestRecord.NoCertification],
-    };
+    public override RiseAnswer Answer() =>
+        new(Kelvin, EndCelsius + Kelvin)
+        {
+            Words =
+            [
+                FormattableString.Invariant(
+                    $"The winding is {Kelvin:0.0} °C warmer than the room: {EndCelsius + Kelvin:0.0} °C on average."
+                ),
+            ],
+            Outside =
+            [
+                "This is the average of the winding. Its hottest spot is warmer, often by 10 °C (common practice, no source).",
+                TestRecord.NoCertification,
+            ],
+        };
 }
 
 /// <summary>What <c>rise</c> answers.</summary>

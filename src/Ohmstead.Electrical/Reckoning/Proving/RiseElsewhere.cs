@@ -15,17 +15,34 @@ namespace Ohmstead.Electrical.Reckoning.Proving;
 /// <param name="At">Where to take it.</param>
 /// <param name="MostAmpsCelsius">Room for which the most amps are asked.</param>
 public sealed record RiseElsewhere(
-    double NoLoadWatts, double LoadWattsAt20, double TestAmps, double TestCelsius, double FinalRiseKelvin, double LimitKelvin, ImmutableArray<LoadAndRoom> At, double MostAmpsCelsius) : Question
+    double NoLoadWatts,
+    double LoadWattsAt20,
+    double TestAmps,
+    double TestCelsius,
+    double FinalRiseKelvin,
+    double LimitKelvin,
+    ImmutableArray<LoadAndRoom> At,
+    double MostAmpsCelsius
+) : Question
 {
     private const double Copper = 234.5;
     private const double At20 = Copper + 20;
 
     /// <summary>Reads its fields.</summary>
-    public static RiseElsewhere Read(QuestionFields fields) => new(
-        fields.Number("noLoadWatts", NumberRange.NotNegative), fields.Number("loadWattsAt20", NumberRange.Positive), fields.Number("testAmps", NumberRange.Positive),
-        fields.Number("testCelsius", NumberRange.Celsius), fields.Number("finalRiseKelvin", NumberRange.Positive), fields.Number("limitKelvin", NumberRange.Positive),
-        fields.OptionalList("at", a => new LoadAndRoom(a.Number("amps", NumberRange.NotNegative), a.Number("ambientCelsius", NumberRange.Celsius))),
-        fields.Number("mostAmpsCelsius", NumberRange.Celsius, 25));
+    public static RiseElsewhere Read(QuestionFields fields) =>
+        new(
+            fields.Number("noLoadWatts", NumberRange.NotNegative),
+            fields.Number("loadWattsAt20", NumberRange.Positive),
+            fields.Number("testAmps", NumberRange.Positive),
+            fields.Number("testCelsius", NumberRange.Celsius),
+            fields.Number("finalRiseKelvin", NumberRange.Positive),
+            fields.Number("limitKelvin", NumberRange.Positive),
+            fields.OptionalList(
+                "at",
+                a => new LoadAndRoom(a.Number("amps", NumberRange.NotNegative), a.Number("ambientCelsius", NumberRange.Celsius))
+            ),
+            fields.Number("mostAmpsCelsius", NumberRange.Celsius, 25)
+        );
 
     /// <inheritdoc/>
     public override RiseElsewhereAnswer Answer()
@@ -35,8 +52,17 @@ public sealed record RiseElsewhere(
         var amps = most > 0 ? TestAmps * Math.Sqrt(most / LoadWattsAt20) : 0;
         return new(perWatt, [.. At.Select(a => new RiseAt(a.Amps, a.AmbientCelsius, RiseOf(a, perWatt)))], amps)
         {
-            Words = [FormattableString.Invariant($"At {MostAmpsCelsius:0.#} °C in the room it stays within {LimitKelvin:0.#} °C of rise up to {amps:0.0} A for hours.")],
-            Outside = ["No-load watts are taken as constant, cooling as proportional to the rise, and the loss as shared between the windings as in the test.", TestRecord.NoCertification],
+            Words =
+            [
+                FormattableString.Invariant(
+                    $"At {MostAmpsCelsius:0.#} °C in the room it stays within {LimitKelvin:0.#} °C of rise up to {amps:0.0} A for hours."
+                ),
+            ],
+            Outside =
+            [
+                "No-load watts are taken as constant, cooling as proportional to the rise, and the loss as shared between the windings as in the test.",
+                TestRecord.NoCertification,
+            ],
         };
     }
 

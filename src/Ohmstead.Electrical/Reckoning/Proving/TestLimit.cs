@@ -14,10 +14,13 @@ public sealed record TestLimit(double? Min, double? Max, string Unit, string Sou
     /// <summary>Reads its fields.</summary>
     internal static TestLimit Read(QuestionFields question)
     {
-        if (question.NeededPart("limit", "{ \"min\": …, \"max\": …, \"unit\": …, \"source\": … }") is not { } fields) return new(0, null, "", "", "", "");
+        if (question.NeededPart("limit", "{ \"min\": …, \"max\": …, \"unit\": …, \"source\": … }") is not { } fields)
+            return new(0, null, "", "", "", "");
         var (min, max) = (fields.Optional("min", NumberRange.Any), fields.Optional("max", NumberRange.Any));
-        if (!fields.Has("min") && !fields.Has("max")) fields.Report("min", "is missing, and max too", "give at least one of them");
-        if (min >= max) fields.Report("min", "is not below max", "the least is below the most");
+        if (!fields.Has("min") && !fields.Has("max"))
+            fields.Report("min", "is missing, and max too", "give at least one of them");
+        if (min >= max)
+            fields.Report("min", "is not below max", "the least is below the most");
         return new(min, max, fields.Word("unit", ""), fields.Word("source", ""), fields.Word("edition", ""), fields.Word("clause", ""));
     }
 

@@ -16,9 +16,11 @@ public sealed record TouchReading(ImmutableArray<double> Volts, string Network, 
     /// <summary>Reads its fields.</summary>
     internal static TouchReading? Read(QuestionFields question)
     {
-        if (question.Part("touch") is not { } fields) return null;
+        if (question.Part("touch") is not { } fields)
+            return null;
         var volts = fields.Numbers("volts", NumberRange.NotNegative);
-        if (fields.Has("volts") && volts.Length != 2) fields.Report("volts", "is not two readings", "the plug one way, then the other way");
+        if (fields.Has("volts") && volts.Length != 2)
+            fields.Report("volts", "is not two readings", "the plug one way, then the other way");
         var network = fields.OneOf("network", [Plain, Shunted, Weighted]);
         var hertz = network == Shunted ? fields.Number("hertz", NumberRange.Positive) : fields.Number("hertz", NumberRange.Positive, 60);
         return new(volts.Length == 2 ? volts : [0, 0], network, hertz, fields.Flag("earthProved", true));
@@ -28,10 +30,11 @@ public sealed record TouchReading(ImmutableArray<double> Volts, string Network, 
     /// Milliamps for a volt: 1000/|Z|, |Z| = 1500/√(1 + (2πf·1500 Ω·0.15 µF)²) (key ul-101); of the weighted network I = U2/500 Ω
     /// (key iec-60990).
     /// </summary>
-    public double MilliampsPerVolt => Network switch
-    {
-        Weighted => 1000 / 500.0,
-        Shunted => 1000 / 1500.0 * Math.Sqrt(1 + Math.Pow(2 * Math.PI * Hertz * 1500 * 0.15e-6, 2)),
-        _ => 1000 / 1500.0,
-    };
+    public double MilliampsPerVolt =>
+        Network switch
+        {
+            Weighted => 1000 / 500.0,
+            Shunted => 1000 / 1500.0 * Math.Sqrt(1 + Math.Pow(2 * Math.PI * Hertz * 1500 * 0.15e-6, 2)),
+            _ => 1000 / 1500.0,
+        };
 }

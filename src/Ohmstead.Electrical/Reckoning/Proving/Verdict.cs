@@ -11,7 +11,14 @@ namespace Ohmstead.Electrical.Reckoning.Proving;
 /// <param name="Guard">Guard band as a multiple of the expanded uncertainty.</param>
 /// <param name="OverRangeAbove">Where the meter shows OL; null unless it did.</param>
 /// <param name="Touch">The readings across a touch-current network; null for any other test.</param>
-public sealed record Verdict(TestLimit Limit, ImmutableArray<double> Values, MeanError Error, double Guard, double? OverRangeAbove, TouchReading? Touch) : Question
+public sealed record Verdict(
+    TestLimit Limit,
+    ImmutableArray<double> Values,
+    MeanError Error,
+    double Guard,
+    double? OverRangeAbove,
+    TouchReading? Touch
+) : Question
 {
     private static readonly string[] Words = ["pass", "close-pass", "close-fail", "fail"];
 
@@ -20,31 +27,53 @@ public sealed record Verdict(TestLimit Limit, ImmutableArray<double> Values, Mea
     {
         var limit = TestLimit.Read(fields);
         var touch = TouchReading.Read(fields);
-        if (touch is not null && fields.Has("values")) fields.Report("touch", "is given beside values", "give one of them");
+        if (touch is not null && fields.Has("values"))
+            fields.Report("touch", "is given beside values", "give one of them");
         var isOver = touch is null && IsOverRange(fields);
-        double? over = isOver ? fields.Number("overRangeAbove", NumberRange.NotNegative) : fields.Optional("overRangeAbove", NumberRange.NotNegative);
-        var values = touch is not null ? [touch.Volts.Max() * touch.MilliampsPerVolt] : isOver ? [] : fields.Numbers("values", NumberRange.Any, least: 1);
+        double? over = isOver
+            ? fields.Number("overRangeAbove", NumberRange.NotNegative)
+            : fields.Optional("overRangeAbove", NumberRange.NotNegative);
+        var values =
+            touch is not null ? [touch.Volts.Max() * touch.MilliampsPerVolt]
+            : isOver ? []
+            : fields.Numbers("values", NumberRange.Any, least: 1);
         var error = MeanError.Read(fields, values, isOver, touch?.MilliampsPerVolt ?? 1);
         return new(limit, values, error, fields.Number("guard", NumberRange.NotNegative, 1), isOver ? over : null, touch);
     }
 
     private static bool IsOverRange(QuestionFields fields) =>
-        fields.Has("values") && fields.Places("values") is [{ Element: { ValueKind: JsonValueKind.String } text }] && text.GetString() == "OL";
+        fields.Has("values")
+        && fields.Places("values") is [{ Element: { ValueKind: JsonValueKind.String } text }]
+        && text.GetString() == "OL";
 
     /// <inheritdoc/>
     public override VerdictAnswer Answer()
     {
-        if (OverRangeAbove is { } above) return OverRange(above);
+        if (OverRangeAbove is { } above)
+            return OverRange(above);
         var (value, law) = (Values.Average(), Error.Law);
         var (u, w) = (law.StandardUncertainty, Guard * 2 * law.StandardUncertainty);
         var (from, to) = (Limit.Min + w, Limit.Max - w);
         var worst = Math.Max(Limit.Min is { } min ? Place(value - min, w) : 0, Limit.Max is { } max ? Place(max - value, w) : 0);
         var outside = (Limit.Min is { } least ? law.Below(least - value) : 0) + (Limit.Max is { } most ? law.Below(value - most) : 0);
         var isJudged = Touch is not { EarthProved: false };
-        return new(value, u, 2 * u, from, to, from is null || to is null || from <= to, isJudged ? Words[worst] : VerdictAnswer.NotJudged, 100 * Math.Min(1, outside), 100 * law.Below(-w), Limit)
+        return new(
+            value,
+            u,
+            2 * u,
+            from,
+            to,
+            from is null || to is null || from <= to,
+            isJudged ? Words[worst] : VerdictAnswer.NotJudged,
+            100 * Math.Min(1, outside),
+            100 * law.Below(-w),
+            Limit
+        )
         {
             Milliamps = Touch is { } touch ? [.. touch.Volts.Select(v => v * touch.MilliampsPerVolt)] : null,
-            Words = isJudged ? VerdictWords.Of(Words[worst], Limit, Math.Min(1, outside)) : ["Not judged: prove the earth first, then read again."],
+            Words = isJudged
+                ? VerdictWords.Of(Words[worst], Limit, Math.Min(1, outside))
+                : ["Not judged: prove the earth first, then read again."],
             Cautions = Touch is null ? [] : VerdictWords.TouchCautions,
             Outside = [TestRecord.NoCertification],
         };
@@ -59,12 +88,19 @@ public sealed record Verdict(TestLimit Limit, ImmutableArray<double> Values, Mea
 
     private VerdictAnswer OverRange(double above)
     {
-        var word = Limit.Max is { } max ? above >= max ? "fail" : VerdictAnswer.NotJudged
-            : above >= Limit.Min ? "pass"
-            : VerdictAnswer.NotJudged;
+        var word = Limit.Max is { } max
+            ? above >= max
+                ? "fail"
+                : VerdictAnswer.NotJudged
+            : above >= Limit.Min
+                ? "pass"
+                : VerdictAnswer.NotJudged;
         return new("OL", null, null, null, null, null, word, null, null, Limit)
         {
-            Words = word == VerdictAnswer.NotJudged ? ["Not judged: the meter’s range ends short of the limit."] : VerdictWords.Of(word, Limit, null),
+            Words =
+                word == VerdictAnswer.NotJudged
+                    ? ["Not judged: the meter’s range ends short of the limit."]
+                    : VerdictWords.Of(word, Limit, null),
             Outside = [TestRecord.NoCertification],
         };
     }
@@ -82,8 +118,17 @@ public sealed record Verdict(TestLimit Limit, ImmutableArray<double> Values, Mea
 /// <param name="FalseAcceptAtLimitPercent">That a value just at the limit would pass.</param>
 /// <param name="Limit">The limit, to be printed with the verdict.</param>
 public sealed record VerdictAnswer(
-    object Value, double? StandardUncertainty, double? ExpandedUncertainty, double? AcceptFrom, double? AcceptTo, bool? MeterFineEnough, string Verdict,
-    double? ChanceOutsidePercent, double? FalseAcceptAtLimitPercent, TestLimit Limit) : Answer
+    object Value,
+    double? StandardUncertainty,
+    double? ExpandedUncertainty,
+    double? AcceptFrom,
+    double? AcceptTo,
+    bool? MeterFineEnough,
+    string Verdict,
+    double? ChanceOutsidePercent,
+    double? FalseAcceptAtLimitPercent,
+    TestLimit Limit
+) : Answer
 {
     /// <summary>The word for what says nothing for or against.</summary>
     public const string NotJudged = "not judged";

@@ -6,10 +6,7 @@ namespace Ohmstead.Electrical.Reckoning.Proving;
 internal static class VerdictWords
 {
     public static ImmutableArray<string> TouchCautions { get; } =
-    [
-        "Clip on with the plug out. Plug in, hands off, read, plug out.",
-        "Read it against a proved earth only. Without one it says nothing.",
-    ];
+    ["Clip on with the plug out. Plug in, hands off, read, plug out.", "Read it against a proved earth only. Without one it says nothing."];
 
     public static ImmutableArray<string> Of(string verdict, TestLimit limit, double? outside)
     {
@@ -21,7 +18,19 @@ internal static class VerdictWords
             _ => $"Fail: outside {limit.Words}, with the meter’s error.",
         };
         var further = verdict is "close-pass" or "close-fail" ? " Read it four times, or with a better meter." : "";
-        var chance = outside is { } share ? [$"Really outside the limit: {(share > 0.9995 ? "more than 99.9" : share < 0.0005 ? "fewer than 0.1" : FormattableString.Invariant($"{100 * share:0.0}"))} chances in 100."] : ImmutableArray<string>.Empty;
-        return [said + further, .. chance, .. limit.Source.Length > 0 ? [$"Limit: {string.Join(", ", new[] { limit.Source, limit.Edition, limit.Clause }.Where(p => p.Length > 0))}."] : ImmutableArray<string>.Empty];
+        var chance = outside is { } share
+            ?
+            [
+                $"Really outside the limit: {(share > 0.9995 ? "more than 99.9" : share < 0.0005 ? "fewer than 0.1" : FormattableString.Invariant($"{100 * share:0.0}"))} chances in 100.",
+            ]
+            : ImmutableArray<string>.Empty;
+        return
+        [
+            said + further,
+            .. chance,
+            .. limit.Source.Length > 0
+                ? [$"Limit: {string.Join(", ", new[] { limit.Source, limit.Edition, limit.Clause }.Where(p => p.Length > 0))}."]
+                : ImmutableArray<string>.Empty,
+        ];
     }
 }

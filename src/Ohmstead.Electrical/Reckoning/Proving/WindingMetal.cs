@@ -12,7 +12,8 @@ public sealed record WindingMetal(string Word, double K)
     public static WindingMetal Aluminium { get; } = new("aluminium", 225);
 
     /// <summary>Reads the field <c>metal</c>; copper where it is left out.</summary>
-    internal static WindingMetal Read(QuestionFields fields) => fields.OneOf("metal", [Copper.Word, Aluminium.Word], Copper.Word) == Aluminium.Word ? Aluminium : Copper;
+    internal static WindingMetal Read(QuestionFields fields) =>
+        fields.OneOf("metal", [Copper.Word, Aluminium.Word], Copper.Word) == Aluminium.Word ? Aluminium : Copper;
 
     /// <summary>How warm a winding is that has so many ohms [°C].</summary>
     public double CelsiusOf(double ohms, ColdWinding cold) => (ohms / cold.Ohms * (K + cold.Celsius)) - K;
@@ -25,5 +26,7 @@ public sealed record ColdWinding(double Ohms, double Celsius)
 {
     /// <summary>Reads the part <c>cold</c>.</summary>
     internal static ColdWinding Read(QuestionFields fields) =>
-        fields.NeededPart("cold", "{ \"ohms\": …, \"celsius\": … }") is { } cold ? new(cold.Number("ohms", NumberRange.Positive), cold.Number("celsius", NumberRange.Celsius)) : new(1, 20);
+        fields.NeededPart("cold", "{ \"ohms\": …, \"celsius\": … }") is { } cold
+            ? new(cold.Number("ohms", NumberRange.Positive), cold.Number("celsius", NumberRange.Celsius))
+            : new(1, 20);
 }

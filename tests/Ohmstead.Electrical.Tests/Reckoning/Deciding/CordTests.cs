@@ -24,7 +24,11 @@ public class CordTests
     public void A_gauge_is_as_thick_as_published(string id)
     {
         var p = Published.Case("cords", id);
-        p.Agrees("inches", Math.Sqrt(4 * Ohmstead.Electrical.Reckoning.Deciding.Cord.AreaOf((int)p.Given("gaugeAwg")) / Math.PI) / 25.4, 1e-4);
+        p.Agrees(
+            "inches",
+            Math.Sqrt(4 * Ohmstead.Electrical.Reckoning.Deciding.Cord.AreaOf((int)p.Given("gaugeAwg")) / Math.PI) / 25.4,
+            1e-4
+        );
     }
 
     [Theory]
@@ -40,7 +44,8 @@ public class CordTests
     public void Warmth_around_it_takes_its_part_of_the_amps(string id)
     {
         var p = Published.Case("cords", id);
-        var amps = Cord(FormattableString.Invariant($"\"gaugeAwg\": 18, \"ambientCelsius\": {p.Given("ambientCelsius")}")).Number("ampacityAmps");
+        var amps = Cord(FormattableString.Invariant($"\"gaugeAwg\": 18, \"ambientCelsius\": {p.Given("ambientCelsius")}"))
+            .Number("ampacityAmps");
         p.Agrees("factor", amps / 10, 0.005);
     }
 
@@ -49,7 +54,11 @@ public class CordTests
     public void A_cord_drops_what_was_worked_out(string id)
     {
         var p = Published.Case("cords", id);
-        var answer = Asked.Answer(FormattableString.Invariant($"\"question\": \"cord\", \"gaugeAwg\": {p.Given("gaugeAwg")}, \"metres\": {p.Given("feet") * 0.3048}, \"amps\": {p.Given("amps")}, \"supplyVolts\": 120, \"conductorCelsius\": 75"));
+        var answer = Asked.Answer(
+            FormattableString.Invariant(
+                $"\"question\": \"cord\", \"gaugeAwg\": {p.Given("gaugeAwg")}, \"metres\": {p.Given("feet") * 0.3048}, \"amps\": {p.Given("amps")}, \"supplyVolts\": 120, \"conductorCelsius\": 75"
+            )
+        );
         // Three digits are printed, from a table of three digits.
         p.Agrees("dropVolts", answer.Number("dropVolts"), 0.005 * p.Expected("dropVolts"));
         p.Agrees("dropPercent", answer.Number("dropPercent"), 0.005 * p.Expected("dropPercent"));
@@ -74,7 +83,10 @@ public class CordTests
     [InlineData("\"gaugeAwg\": 18, \"outsideMillimetres\": 6.1", "")]
     [InlineData("\"gaugeAwg\": 18, \"relief\": \"none\"", "no strain relief")]
     [InlineData("\"gaugeAwg\": 18, \"relief\": \"not looked at\", \"polarised\": true", "")]
-    [InlineData("\"squareMillimetres\": 4, \"eyeletMillimetres\": 1, \"outsideMillimetres\": 9, \"grommetMillimetres\": 8, \"relief\": \"none\"", "rating unknown, eyelet, grommet, no strain relief")]
+    [InlineData(
+        "\"squareMillimetres\": 4, \"eyeletMillimetres\": 1, \"outsideMillimetres\": 9, \"grommetMillimetres\": 8, \"relief\": \"none\"",
+        "rating unknown, eyelet, grommet, no strain relief"
+    )]
     public void What_speaks_against_it_is_named_in_order(string rest, string why)
     {
         var answer = Cord(rest);

@@ -64,7 +64,8 @@ public class PartCoolingTests
     }
 
     [Fact]
-    public void A_place_hotter_than_the_junction_may_be_is_never_cool_enough() => Assert.Equal(("none", null), Leads(12, 0.05).Lengths(126, 0));
+    public void A_place_hotter_than_the_junction_may_be_is_never_cool_enough() =>
+        Assert.Equal(("none", null), Leads(12, 0.05).Lengths(126, 0));
 
     [Theory]
     [InlineData("4.12")]
@@ -74,10 +75,20 @@ public class PartCoolingTests
     {
         var p = Published.Case("heat", id);
         // A plate of this area by one face gives off exactly these kelvin per watt to the air.
-        var plate = new PlateCooling(p.Given("junctionKelvinPerWatt"), 1e4 / (10 * p.Given("airKelvinPerWatt")), false, 10, p.Expected("junctionCelsius"));
+        var plate = new PlateCooling(
+            p.Given("junctionKelvinPerWatt"),
+            1e4 / (10 * p.Given("airKelvinPerWatt")),
+            false,
+            10,
+            p.Expected("junctionCelsius")
+        );
         p.Agrees("junctionCelsius", plate.JunctionCelsius(p.Given("insideCelsius"), p.Expected("watts")), 0.1);
         // The published watts are those at the limit: the least plate is this plate.
-        Assert.Equal(plate.PlateSquareCentimetres, plate.LeastSquareCentimetres(p.Given("insideCelsius"), p.Expected("watts"))!.Value, 0.002 * plate.PlateSquareCentimetres);
+        Assert.Equal(
+            plate.PlateSquareCentimetres,
+            plate.LeastSquareCentimetres(p.Given("insideCelsius"), p.Expected("watts"))!.Value,
+            0.002 * plate.PlateSquareCentimetres
+        );
     }
 
     [Fact]

@@ -7,9 +7,11 @@ namespace Ohmstead.Electrical.Tests.Reckoning.Deciding;
 /// <summary>Minutes of a job: closed forms of the log-normal, sums of correlated steps, stops, and the seed.</summary>
 public class QuoteTests
 {
-    private static JsonObject Ask(string steps, string rest = "") => Asked.Answer($"\"question\": \"quote\", \"ratePerHour\": 60, \"steps\": [{steps}]{rest}");
+    private static JsonObject Ask(string steps, string rest = "") =>
+        Asked.Answer($"\"question\": \"quote\", \"ratePerHour\": 60, \"steps\": [{steps}]{rest}");
 
-    private static string Step(string id, double minutes, string rest = "") => FormattableString.Invariant($"{{ \"id\": \"{id}\", \"prior\": {{ \"minutes\": {minutes} }}{rest} }}");
+    private static string Step(string id, double minutes, string rest = "") =>
+        FormattableString.Invariant($"{{ \"id\": \"{id}\", \"prior\": {{ \"minutes\": {minutes} }}{rest} }}");
 
     /// <remarks>No records: m = ln 20, κ = 2, s² = 0.25, so that the logarithm's spread is √(0.25·1.5).</remarks>
     [Fact]
@@ -56,14 +58,25 @@ public class QuoteTests
     [Fact]
     public void The_sum_of_correlated_steps_has_the_mean_and_variance_of_its_closed_form()
     {
-        var quote = new Quote([.. new[] { 10, 25, 40 }.Select((m, n) => new QuotedStep(FormattableString.Invariant($"s{n}"), m, 0.4, 3, [], 100))], 0.6, [], 60, [], null, null, 200_000, 3);
+        var quote = new Quote(
+            [.. new[] { 10, 25, 40 }.Select((m, n) => new QuotedStep(FormattableString.Invariant($"s{n}"), m, 0.4, 3, [], 100))],
+            0.6,
+            [],
+            60,
+            [],
+            null,
+            null,
+            200_000,
+            3
+        );
         var laws = quote.Steps.Select(s => s.Minutes()).ToArray();
         var drawn = JobDraws.Of(quote, [.. laws]).WholeMinutes;
         var mean = laws.Sum(l => l.MeanMinutes);
         var variance = 0.0;
         for (var i = 0; i < 3; i++)
-            for (var j = 0; j < 3; j++)
-                variance += laws[i].MeanMinutes * laws[j].MeanMinutes * (Math.Exp((i == j ? 1 : 0.6) * laws[i].LogSpread * laws[j].LogSpread) - 1);
+        for (var j = 0; j < 3; j++)
+            variance +=
+                laws[i].MeanMinutes * laws[j].MeanMinutes * (Math.Exp((i == j ? 1 : 0.6) * laws[i].LogSpread * laws[j].LogSpread) - 1);
         Assert.Equal(mean, drawn.Average(), 0.005 * mean);
         Assert.Equal(variance, drawn.Average(m => (m - mean) * (m - mean)), 0.03 * variance);
         Assert.Equal(mean, quote.Answer().Finished.Minutes.Mean!.Value, 1e-9);
@@ -76,11 +89,15 @@ public class QuoteTests
     [Fact]
     public void Stops_end_jobs_at_their_fee_and_count_the_minutes_so_far()
     {
-        static string Fixed(string id, double m) => FormattableString.Invariant($"{{ \"id\": \"{id}\", \"prior\": {{ \"minutes\": {m}, \"spread\": 0 }} }}");
-        var answer = Ask(Fixed("a", 30) + "," + Fixed("b", 60), """
+        static string Fixed(string id, double m) =>
+            FormattableString.Invariant($"{{ \"id\": \"{id}\", \"prior\": {{ \"minutes\": {m}, \"spread\": 0 }} }}");
+        var answer = Ask(
+            Fixed("a", 30) + "," + Fixed("b", 60),
+            """
             , "parts": [ { "id": "p", "price": 8, "percent": 50 }, { "id": "q", "price": 2.5 } ], "draws": 40000, "seed": 9, "approveAbove": 20, "worthUpTo": 95,
             "stops": [ { "after": "b", "percent": 33.333333333333333, "fee": 25 }, { "after": "a", "percent": 25, "fee": 15 } ]
-            """);
+            """
+        );
         Assert.Equal(25, answer.Number("stops[0].percent"), 1e-9);
         Assert.Equal(25, answer.Number("stops[1].percent"), 1e-9);
         Assert.Equal(50, answer.Number("finishedPercent"), 1e-9);
@@ -99,9 +116,12 @@ public class QuoteTests
     [Fact]
     public void A_step_that_is_seldom_needed_counts_by_its_share_and_its_stop_applies_all_the_same()
     {
-        var answer = Ask("""{ "id": "a", "prior": { "minutes": 40, "spread": 0 }, "percent": 25 }""", """
+        var answer = Ask(
+            """{ "id": "a", "prior": { "minutes": 40, "spread": 0 }, "percent": 25 }""",
+            """
             , "stops": [ { "after": "a", "percent": 50, "fee": 1 } ], "draws": 20000
-            """);
+            """
+        );
         Assert.Equal(10, answer.Number("finished.minutes.mean"), 1e-9);
         Assert.Equal(50, answer.Number("stops[0].percent"), 1e-9);
         Assert.Equal((0, 40), (answer.Number("finished.minutes.p50"), answer.Number("finished.minutes.p90")));
@@ -128,16 +148,30 @@ public class QuoteTests
 
     [Fact]
     public void A_fee_is_printed_to_the_digit_that_was_typed() =>
-        Assert.Equal("19.90", Ask(Step("a", 20), """, "stops": [ { "after": "a", "percent": 1, "fee": 19.90 } ], "draws": 1000""").At("stops[0].fee")!.ToJsonString());
+        Assert.Equal(
+            "19.90",
+            Ask(Step("a", 20), """, "stops": [ { "after": "a", "percent": 1, "fee": 19.90 } ], "draws": 1000""")
+                .At("stops[0].fee")!
+                .ToJsonString()
+        );
 
     [Theory]
     [InlineData("", "", "$.steps")]
     [InlineData("{ \"id\": \"a\", \"prior\": { \"minutes\": 20 }, \"records\": [5, 0] }", "", "$.steps[0].records[1]")]
     [InlineData("{ \"id\": \"a\" }", "", "$.steps[0].prior")]
-    [InlineData("{ \"id\": \"a\", \"prior\": { \"minutes\": 20 } }", ", \"stops\": [ { \"after\": \"b\", \"percent\": 1, \"fee\": 1 } ]", "$.stops[0].after")]
+    [InlineData(
+        "{ \"id\": \"a\", \"prior\": { \"minutes\": 20 } }",
+        ", \"stops\": [ { \"after\": \"b\", \"percent\": 1, \"fee\": 1 } ]",
+        "$.stops[0].after"
+    )]
     [InlineData("{ \"id\": \"a\", \"prior\": { \"minutes\": 20 } }", ", \"correlation\": 1", "$.correlation")]
     [InlineData("{ \"id\": \"a\", \"prior\": { \"minutes\": 20 } }", ", \"correlation\": -0.1", "$.correlation")]
     [InlineData("{ \"id\": \"a\", \"prior\": { \"minutes\": 20 } }", ", \"draws\": 999", "$.draws")]
-    [InlineData("{ \"id\": \"a\", \"prior\": { \"minutes\": 20 } }", ", \"parts\": [ { \"id\": \"p\", \"price\": -1 } ]", "$.parts[0].price")]
-    public void What_cannot_be_is_refused(string steps, string rest, string path) => Assert.Equal([path], Asked.Refused($"\"question\": \"quote\", \"steps\": [{steps}]{rest}"));
+    [InlineData(
+        "{ \"id\": \"a\", \"prior\": { \"minutes\": 20 } }",
+        ", \"parts\": [ { \"id\": \"p\", \"price\": -1 } ]",
+        "$.parts[0].price"
+    )]
+    public void What_cannot_be_is_refused(string steps, string rest, string path) =>
+        Assert.Equal([path], Asked.Refused($"\"question\": \"quote\", \"steps\": [{steps}]{rest}"));
 }

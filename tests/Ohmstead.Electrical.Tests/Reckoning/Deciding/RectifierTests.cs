@@ -11,25 +11,42 @@ public class RectifierTests
 {
     private const string Silicon = "\"saturationAmps\": 1e-9, \"slopeVolts\": 0.045, \"seriesOhms\": 0.02, \"leakageOhms\": 1e7";
 
-    private static JsonObject Ask(string part, string rest = "", TypeSheet? sheet = null) => Asked.Answer($$"""
-        "question": "rectifier", "element": "disc-left", "steps": ["left-first-dc", "left-second-dc"], "loadsOhms": [4.8],
-        "parts": [ { "id": "x", {{part}} } ] {{rest}}
-        """, sheet ?? Reference.Twin160);
+    private static JsonObject Ask(string part, string rest = "", TypeSheet? sheet = null) =>
+        Asked.Answer(
+            $$"""
+            "question": "rectifier", "element": "disc-left", "steps": ["left-first-dc", "left-second-dc"], "loadsOhms": [4.8],
+            "parts": [ { "id": "x", {{part}} } ] {{rest}}
+            """,
+            sheet ?? Reference.Twin160
+        );
 
     /// <summary>A source, the rectifier and a load in a ring; <c>line</c> volts RMS.</summary>
     private static JsonNode HalfWave(string part, double volts, double ohms)
     {
-        var sheet = TypeSheetFile.Read(FormattableString.Invariant($$"""
-            { "ohmstead": "type-sheet/1", "id": "ring", "supply": { "volts": {{volts}}, "hertz": 60 },
-              "elements": [ { "id": "d", "kind": "rectifier", "from": "line", "to": "out", "saturationAmps": 1e-3, "slopeVolts": 0.1, "seriesOhms": 0, "leakageOhms": 1e6 },
-                            { "id": "w", "kind": "wire", "from": "line", "to": "back-1", "ohms": 1e9 }, { "id": "w2", "kind": "wire", "from": "back-1", "to": "back", "ohms": 1e9 } ],
-              "readings": [ { "id": "r", "quantity": "dc-volts", "between": ["out", "back"], "state": { "source": { "from": "line", "to": "back", "volts": "mains" } },
-                              "needs": ["cold"] },
-                            { "id": "cold", "quantity": "ohms", "between": ["line", "back"], "limits": { "min": 1 }, "gate": true } ] }
-            """)).Required;
-        return Asked.Answer(FormattableString.Invariant($$"""
-            "question": "rectifier", "element": "d", "steps": ["r", "r"], "loadsOhms": [{{ohms}}], "parts": [ { "id": "x", {{part}} } ]
-            """), sheet).At("parts[0].loads[0].first")!;
+        var sheet = TypeSheetFile
+            .Read(
+                FormattableString.Invariant(
+                    $$"""
+                    { "ohmstead": "type-sheet/1", "id": "ring", "supply": { "volts": {{volts}}, "hertz": 60 },
+                      "elements": [ { "id": "d", "kind": "rectifier", "from": "line", "to": "out", "saturationAmps": 1e-3, "slopeVolts": 0.1, "seriesOhms": 0, "leakageOhms": 1e6 },
+                                    { "id": "w", "kind": "wire", "from": "line", "to": "back-1", "ohms": 1e9 }, { "id": "w2", "kind": "wire", "from": "back-1", "to": "back", "ohms": 1e9 } ],
+                      "readings": [ { "id": "r", "quantity": "dc-volts", "between": ["out", "back"], "state": { "source": { "from": "line", "to": "back", "volts": "mains" } },
+                                      "needs": ["cold"] },
+                                    { "id": "cold", "quantity": "ohms", "between": ["line", "back"], "limits": { "min": 1 }, "gate": true } ] }
+                    """
+                )
+            )
+            .Required;
+        return Asked
+            .Answer(
+                FormattableString.Invariant(
+                    $$"""
+                    "question": "rectifier", "element": "d", "steps": ["r", "r"], "loadsOhms": [{{ohms}}], "parts": [ { "id": "x", {{part}} } ]
+                    """
+                ),
+                sheet
+            )
+            .At("parts[0].loads[0].first")!;
     }
 
     /// <remarks>
@@ -44,7 +61,11 @@ public class RectifierTests
         Assert.Equal(18.006, state.Number("dcVolts"), 0.003 * 18);
         Assert.Equal(40 / Math.Sqrt(2), state.Number("rmsVolts"), 0.003 * 28.3);
         Assert.Equal(40 * Math.Sqrt(2) / 20, state.Number("peakAmps"), 0.003 * 2.83);
-        Assert.Equal(Math.Sqrt(Math.Pow(state.Number("rmsVolts"), 2) - Math.Pow(state.Number("dcVolts"), 2)), state.Number("acVolts"), 1e-9);
+        Assert.Equal(
+            Math.Sqrt(Math.Pow(state.Number("rmsVolts"), 2) - Math.Pow(state.Number("dcVolts"), 2)),
+            state.Number("acVolts"),
+            1e-9
+        );
         // Its own watts: its drop, about slope·ln(mean peak over saturation), times the mean amps.
         Assert.InRange(state.Number("watts"), 0.03, 0.06);
     }
@@ -91,8 +112,14 @@ public class RectifierTests
         string With(string sign, string part) => Ask(part, $", \"wantedSign\": \"{sign}\"").Text("parts[0].polarity");
         var (plain, turned) = (Ask(Silicon), Ask(Silicon + ", \"exchanged\": true"));
         Assert.True(plain.Number("parts[0].loads[0].first.dcVolts") > 5 && turned.Number("parts[0].loads[0].first.dcVolts") < -5);
-        Assert.Equal(("as wanted", "exchange its ends", "either"), (With("positive", Silicon), With("negative", Silicon), With("either", Silicon)));
-        Assert.Equal(("exchange its ends", "as wanted"), (With("positive", Silicon + ", \"exchanged\": true"), With("negative", Silicon + ", \"exchanged\": true")));
+        Assert.Equal(
+            ("as wanted", "exchange its ends", "either"),
+            (With("positive", Silicon), With("negative", Silicon), With("either", Silicon))
+        );
+        Assert.Equal(
+            ("exchange its ends", "as wanted"),
+            (With("positive", Silicon + ", \"exchanged\": true"), With("negative", Silicon + ", \"exchanged\": true"))
+        );
         Assert.Equal("either", plain.Text("parts[0].polarity"));
     }
 
@@ -121,7 +148,21 @@ public class RectifierTests
     public void What_was_not_measured_is_null()
     {
         var part = Ask(Silicon).At("parts[0]")!.AsObject();
-        Assert.All(["reverseMargin", "reverseEnough", "fits", "spareMillimetres", "junctionCelsius", "kelvinPerWatt", "coolEnough", "leadRule", "leadMillimetres", "plateSquareCentimetres"], name => Assert.Null(part[name]));
+        Assert.All(
+            [
+                "reverseMargin",
+                "reverseEnough",
+                "fits",
+                "spareMillimetres",
+                "junctionCelsius",
+                "kelvinPerWatt",
+                "coolEnough",
+                "leadRule",
+                "leadMillimetres",
+                "plateSquareCentimetres",
+            ],
+            name => Assert.Null(part[name])
+        );
         Assert.Null(Ask(Silicon + ", \"bodyMillimetres\": [9, 5]").At("parts[0].fits"));
     }
 
@@ -142,14 +183,20 @@ public class RectifierTests
     [InlineData(15, -1.5)]
     public void Leads_need_their_own_length(double lead, double spare)
     {
-        FormattableString part = $"{Silicon}, \"bodyMillimetres\": [9.5, 5.3], \"thermal\": {{ \"mount\": \"leads\", \"junctionToLeadKelvinPerWatt\": 10, \"leadMillimetres\": {lead} }}";
-        Assert.Equal(spare, Ask(FormattableString.Invariant(part), ", \"spaceMillimetres\": [38, 18]").Number("parts[0].spareMillimetres"), 1e-9);
+        FormattableString part =
+            $"{Silicon}, \"bodyMillimetres\": [9.5, 5.3], \"thermal\": {{ \"mount\": \"leads\", \"junctionToLeadKelvinPerWatt\": 10, \"leadMillimetres\": {lead} }}";
+        Assert.Equal(
+            spare,
+            Ask(FormattableString.Invariant(part), ", \"spaceMillimetres\": [38, 18]").Number("parts[0].spareMillimetres"),
+            1e-9
+        );
     }
 
     [Fact]
     public void Short_calls_heat_by_their_share()
     {
-        const string Plate = Silicon + ", \"thermal\": { \"mount\": \"plate\", \"junctionToPlateKelvinPerWatt\": 3, \"plateSquareCentimetres\": 25 }";
+        const string Plate =
+            Silicon + ", \"thermal\": { \"mount\": \"plate\", \"junctionToPlateKelvinPerWatt\": 3, \"plateSquareCentimetres\": 25 }";
         var (always, seldom) = (Ask(Plate), Ask(Plate, ", \"dutyPercent\": 10, \"insideCelsius\": 60"));
         var watts = always.Number("parts[0].watts");
         // 3 K/W and 1/(10·2·0.0025) = 20 K/W.
@@ -164,7 +211,8 @@ public class RectifierTests
     public void The_reverse_margin_is_rated_over_the_peak()
     {
         var peak = Ask(Silicon).Number("parts[0].peakReverseVolts");
-        JsonNode At(double rated, string rest = "") => Ask(FormattableString.Invariant($"{Silicon}, \"ratedReverseVolts\": {rated}{rest}")).At("parts[0]")!;
+        JsonNode At(double rated, string rest = "") =>
+            Ask(FormattableString.Invariant($"{Silicon}, \"ratedReverseVolts\": {rated}{rest}")).At("parts[0]")!;
         Assert.Equal(50 / peak, At(50).Number("reverseMargin"), 1e-12);
         Assert.True(At(2 * peak + 0.01).At("reverseEnough")!.GetValue<bool>());
         Assert.False(At(2 * peak - 0.01).At("reverseEnough")!.GetValue<bool>());
@@ -174,11 +222,19 @@ public class RectifierTests
     [Fact]
     public void The_greatest_of_all_loads_and_steps_is_named()
     {
-        var part = Asked.Answer($$"""
-            "question": "rectifier", "element": "disc-left", "steps": ["left-first-dc", "left-second-dc"], "loadsOhms": [24, 4.8, 9], "parts": [ { "id": "x", {{Silicon}} } ]
-            """, Reference.Twin160).At("parts[0]")!;
+        var part = Asked
+            .Answer(
+                $$"""
+                "question": "rectifier", "element": "disc-left", "steps": ["left-first-dc", "left-second-dc"], "loadsOhms": [24, 4.8, 9], "parts": [ { "id": "x", {{Silicon}} } ]
+                """,
+                Reference.Twin160
+            )
+            .At("parts[0]")!;
         foreach (var name in new[] { "peakReverseVolts", "peakAmps", "watts" })
-            Assert.Equal(part["loads"]!.AsArray().SelectMany(l => new[] { l!.Number($"first.{name}"), l!.Number($"second.{name}") }).Max(), part.Number(name));
+            Assert.Equal(
+                part["loads"]!.AsArray().SelectMany(l => new[] { l!.Number($"first.{name}"), l!.Number($"second.{name}") }).Max(),
+                part.Number(name)
+            );
     }
 
     [Fact]
@@ -188,11 +244,39 @@ public class RectifierTests
             "question": "rectifier", "element": "breaker", "steps": ["left-full", "nothing"], "loadsOhms": [9, 0],
             "parts": [ { "id": "x", "saturationAmps": -1, "slopeVolts": 0.045, "seriesOhms": -0.02, "leakageOhms": 1e7, "bodyMillimetres": [1], "thermal": { "mount": "glue" } } ]
             """;
-        Assert.Equal(["$.element", "$.steps[0]", "$.steps[1]", "$.loadsOhms[1]", "$.parts[0].saturationAmps", "$.parts[0].seriesOhms", "$.parts[0].bodyMillimetres", "$.parts[0].thermal.mount"],
-            Asked.Refused(Question, Reference.Twin160));
-        Assert.Equal(["$"], Asked.Refused($"\"question\": \"rectifier\", \"element\": \"disc-left\", \"steps\": [\"a\", \"b\"], \"loadsOhms\": [9], \"parts\": [ {{ \"id\": \"x\", {Silicon} }} ]"));
-        Assert.Equal(["$.steps"], Asked.Refused($"\"question\": \"rectifier\", \"element\": \"disc-left\", \"steps\": [\"left-first-dc\"], \"loadsOhms\": [9], \"parts\": [ {{ \"id\": \"x\", {Silicon} }} ]", Reference.Twin160));
+        Assert.Equal(
+            [
+                "$.element",
+                "$.steps[0]",
+                "$.steps[1]",
+                "$.loadsOhms[1]",
+                "$.parts[0].saturationAmps",
+                "$.parts[0].seriesOhms",
+                "$.parts[0].bodyMillimetres",
+                "$.parts[0].thermal.mount",
+            ],
+            Asked.Refused(Question, Reference.Twin160)
+        );
+        Assert.Equal(
+            ["$"],
+            Asked.Refused(
+                $"\"question\": \"rectifier\", \"element\": \"disc-left\", \"steps\": [\"a\", \"b\"], \"loadsOhms\": [9], \"parts\": [ {{ \"id\": \"x\", {Silicon} }} ]"
+            )
+        );
+        Assert.Equal(
+            ["$.steps"],
+            Asked.Refused(
+                $"\"question\": \"rectifier\", \"element\": \"disc-left\", \"steps\": [\"left-first-dc\"], \"loadsOhms\": [9], \"parts\": [ {{ \"id\": \"x\", {Silicon} }} ]",
+                Reference.Twin160
+            )
+        );
         // A reading of DC volts by a direct current is no step of the whistle.
-        Assert.Equal(["$.steps[1]"], Asked.Refused($"\"question\": \"rectifier\", \"element\": \"disc-left\", \"steps\": [\"left-first-dc\", \"disc-left-1a\"], \"loadsOhms\": [9], \"parts\": [ {{ \"id\": \"x\", {Silicon} }} ]", Reference.Twin160));
+        Assert.Equal(
+            ["$.steps[1]"],
+            Asked.Refused(
+                $"\"question\": \"rectifier\", \"element\": \"disc-left\", \"steps\": [\"left-first-dc\", \"disc-left-1a\"], \"loadsOhms\": [9], \"parts\": [ {{ \"id\": \"x\", {Silicon} }} ]",
+                Reference.Twin160
+            )
+        );
     }
 }

@@ -8,7 +8,8 @@ public class RollerTests
 {
     private const string Usual = "\"question\": \"roller\", \"newMillimetres\": 10, \"turnVolts\": 0.357";
 
-    private static JsonObject Roller(string now, string side, string rest = "") => Asked.Answer($"{Usual}, \"nowMillimetres\": {now}, \"sideOhms\": {side}{rest}");
+    private static JsonObject Roller(string now, string side, string rest = "") =>
+        Asked.Answer($"{Usual}, \"nowMillimetres\": {now}, \"sideOhms\": {side}{rest}");
 
     /// <remarks>
     /// Two contacts a turn apart, the middle of the turn being where the load's current comes from: from there half a turn (half its volts and
@@ -26,7 +27,15 @@ public class RollerTests
         {
             // above·(R + r/2) − below·(R + r/2) = V; above + below = load.
             var branch = side + (turn / 2);
-            var i = Matrix<double>.Build.DenseOfArray(new[,] { { branch, -branch }, { 1, 1 } }).Solve(Vector<double>.Build.Dense([0.357, load]));
+            var i = Matrix<double>
+                .Build.DenseOfArray(
+                    new[,]
+                    {
+                        { branch, -branch },
+                        { 1, 1 },
+                    }
+                )
+                .Solve(Vector<double>.Build.Dense([0.357, load]));
             return ((i[0] * branch) - (0.357 / 2), side * ((i[0] * i[0]) + (i[1] * i[1])), i[0]);
         }
         var (idle, loaded) = (Solve(0), Solve(amps));
@@ -42,7 +51,9 @@ public class RollerTests
     [Fact]
     public void Its_flat_is_as_deep_as_the_chord_says_and_the_arm_sinks_by_half_of_what_is_gone()
     {
-        var answer = Asked.Answer("\"question\": \"roller\", \"newMillimetres\": 13, \"nowMillimetres\": 10, \"flatMillimetres\": 6, \"turnVolts\": 0, \"sideOhms\": 1");
+        var answer = Asked.Answer(
+            "\"question\": \"roller\", \"newMillimetres\": 13, \"nowMillimetres\": 10, \"flatMillimetres\": 6, \"turnVolts\": 0, \"sideOhms\": 1"
+        );
         Assert.Equal(1, answer.Number("flatDepthMillimetres"), 1e-12);
         Assert.Equal(1.5, answer.Number("armSinksMillimetres"), 1e-12);
         Assert.Equal(100.0 * 10 / 13, answer.Number("remainingPercent"), 1e-9);
@@ -69,13 +80,20 @@ public class RollerTests
     }
 
     [Fact]
-    public void Left_out_loads_are_two_and_a_half_and_five_amps() => Assert.Equal([2.5, 5], Roller("9", "0.1")["loads"]!.AsArray().Select(l => l!.Number("amps")));
+    public void Left_out_loads_are_two_and_a_half_and_five_amps() =>
+        Assert.Equal([2.5, 5], Roller("9", "0.1")["loads"]!.AsArray().Select(l => l!.Number("amps")));
 
     [Fact]
     public void What_is_missing_is_named_and_nothing_is_held_against_it() =>
-        Assert.Equal(["$.newMillimetres", "$.sideOhms"], Asked.Refused("\"question\": \"roller\", \"nowMillimetres\": 7, \"turnVolts\": 1"));
+        Assert.Equal(
+            ["$.newMillimetres", "$.sideOhms"],
+            Asked.Refused("\"question\": \"roller\", \"nowMillimetres\": 7, \"turnVolts\": 1")
+        );
 
     [Fact]
     public void What_cannot_be_is_refused() =>
-        Assert.Equal(["$.nowMillimetres", "$.flatMillimetres", "$.sideOhms"], Asked.Refused($"{Usual}, \"nowMillimetres\": 11, \"flatMillimetres\": 12, \"sideOhms\": 0"));
+        Assert.Equal(
+            ["$.nowMillimetres", "$.flatMillimetres", "$.sideOhms"],
+            Asked.Refused($"{Usual}, \"nowMillimetres\": 11, \"flatMillimetres\": 12, \"sideOhms\": 0")
+        );
 }

@@ -3,7 +3,8 @@ namespace Ohmstead.Electrical.Tests.Reckoning.Deciding;
 /// <summary>Resistance wire and lamps in place of others.</summary>
 public class WireAndLampTests
 {
-    private const string Wire = "\"question\": \"resistance-wire\", \"diameterMillimetres\": 0.5, \"ohmMillimetresSquaredPerMetre\": 1.1, \"amps\": 2";
+    private const string Wire =
+        "\"question\": \"resistance-wire\", \"diameterMillimetres\": 0.5, \"ohmMillimetresSquaredPerMetre\": 1.1, \"amps\": 2";
 
     /// <remarks>R·A = ρ·L, and the watts spread over circumference times length, in meters.</remarks>
     [Fact]
@@ -30,7 +31,10 @@ public class WireAndLampTests
 
     [Fact]
     public void The_old_sleeve_is_warned_of_every_time() =>
-        Assert.Contains(Asked.Answer($"{Wire}, \"metres\": 1")["cautions"]!.AsArray(), c => c!.GetValue<string>().Contains("asbestos", StringComparison.Ordinal));
+        Assert.Contains(
+            Asked.Answer($"{Wire}, \"metres\": 1")["cautions"]!.AsArray(),
+            c => c!.GetValue<string>().Contains("asbestos", StringComparison.Ordinal)
+        );
 
     [Theory]
     [InlineData("\"perKelvin\": 0", "$.wantedOhms")]
@@ -48,10 +52,16 @@ public class WireAndLampTests
     {
         var p = Published.Case("lamps", id);
         // Against a lamp that is at its rated volts here, of the same rated watts.
-        var answer = Asked.Answer(FormattableString.Invariant($$"""
-            "question": "lamp", "volts": {{p.Given("volts")}}, "original": { "volts": {{p.Given("volts")}}, "amps": {{p.Given("ratedVolts") / p.Given("volts")}}, "base": "screw" },
-            "lamps": [ { "id": "lamp", "volts": {{p.Given("ratedVolts")}}, "amps": 1, "base": "bayonet" } ]
-            """));
+        var answer = Asked.Answer(
+            FormattableString.Invariant(
+                $$"""
+                "question": "lamp", "volts": {{p.Given("volts")}}, "original": { "volts": {{p.Given("volts")}}, "amps": {{p.Given(
+                    "ratedVolts"
+                ) / p.Given("volts")}}, "base": "screw" },
+                "lamps": [ { "id": "lamp", "volts": {{p.Given("ratedVolts")}}, "amps": 1, "base": "bayonet" } ]
+                """
+            )
+        );
         p.Agrees("amps", answer.Number("lamps[0].amps"), 0.0005);
         p.Agrees("light", answer.Number("lamps[0].lightPercent") / 100, 0.005);
         p.Agrees("lifeHigh", answer.Number("lamps[0].lifeFactorHigh"), 0.0005);
@@ -66,9 +76,13 @@ public class WireAndLampTests
     [InlineData(0.28, false)]
     public void A_tenth_more_heat_passes(double amps, bool passes)
     {
-        var answer = Asked.Answer(FormattableString.Invariant($$"""
-            "question": "lamp", "volts": 14, "original": { "volts": 14, "amps": 0.25, "base": "b" }, "lamps": [ { "id": "x", "volts": 14, "amps": {{amps}}, "base": "b" } ]
-            """));
+        var answer = Asked.Answer(
+            FormattableString.Invariant(
+                $$"""
+                "question": "lamp", "volts": 14, "original": { "volts": 14, "amps": 0.25, "base": "b" }, "lamps": [ { "id": "x", "volts": 14, "amps": {{amps}}, "base": "b" } ]
+                """
+            )
+        );
         Assert.Equal((passes, true), (answer.At("lamps[0].coolEnough")!.GetValue<bool>(), answer.At("lamps[0].fits")!.GetValue<bool>()));
         Assert.Equal(100 * amps / 0.25, answer.Number("lamps[0].lightPercent"), 1e-9);
     }
@@ -77,15 +91,22 @@ public class WireAndLampTests
     [Fact]
     public void The_lesser_life_comes_first_on_either_side_of_the_rated_volts()
     {
-        var answer = Asked.Answer("""
+        var answer = Asked.Answer(
+            """
             "question": "lamp", "volts": 7, "original": { "volts": 14, "amps": 0.25, "base": "b" }, "lamps": [ { "id": "x", "volts": 14, "amps": 0.25, "base": "b" } ]
-            """);
+            """
+        );
         Assert.Equal((4096, 65536), (answer.Number("lamps[0].lifeFactorLow"), answer.Number("lamps[0].lifeFactorHigh")));
     }
 
     [Fact]
     public void A_lamp_without_base_or_with_another_s_name_is_refused() =>
-        Assert.Equal(["$.original.base", "$.lamps[1].id", "$.lamps[1].volts"], Asked.Refused("""
-            "question": "lamp", "volts": 14, "original": { "volts": 14, "amps": 0.25 }, "lamps": [ { "id": "x", "volts": 14, "amps": 0.25, "base": "b" }, { "id": "x", "volts": 0, "amps": 1, "base": "b" } ]
-            """));
+        Assert.Equal(
+            ["$.original.base", "$.lamps[1].id", "$.lamps[1].volts"],
+            Asked.Refused(
+                """
+                "question": "lamp", "volts": 14, "original": { "volts": 14, "amps": 0.25 }, "lamps": [ { "id": "x", "volts": 14, "amps": 0.25, "base": "b" }, { "id": "x", "volts": 0, "amps": 1, "base": "b" } ]
+                """
+            )
+        );
 }

@@ -25,11 +25,11 @@ public class ChanceTests
     public void Students_t_has_its_chance_and_its_place()
     {
         foreach (var degrees in new[] { 1, 2.5, 7, 18, 200 })
-            foreach (var t in new[] { 0.1, 1, 2.7, 9 })
-            {
-                var outside = 2 * StudentT.CDF(0, 1, degrees, -t);
-                Assert.Equal(1, StudentLaw.Outside(t, degrees) / outside, 1e-8);
-                Assert.Equal(t, StudentLaw.At(outside, degrees), 1e-7 * (1 + t));
-            }
+        foreach (var t in new[] { 0.1, 1, 2.7, 9 })
+        {
+            var outside = 2 * StudentT.CDF(0, 1, degrees, -t);
+            Assert.Equal(1, StudentLaw.Outside(t, degrees) / outside, 1e-8);
+            Assert.Equal(t, StudentLaw.At(outside, degrees), 1e-7 * (1 + t));
+        }
     }
 }

@@ -18,7 +18,11 @@ public class HeatRunTests
     public void Runs_simulated_elsewhere_are_forecast_within_what_is_asked_of_the_mean(string name, double most)
     {
         var truth = JsonNode.Parse(File_($"{name}.truth.json"))!["simulatedTruth"]!;
-        var (answer, final, atOff) = (Asked.AnswerOf(File_($"{name}.question.json")), truth.Number("finalRiseKelvin"), truth.Number("riseAtOffKelvin"));
+        var (answer, final, atOff) = (
+            Asked.AnswerOf(File_($"{name}.question.json")),
+            truth.Number("finalRiseKelvin"),
+            truth.Number("riseAtOffKelvin")
+        );
         Assert.Equal(final, answer.Number("final.riseKelvin"), most);
         Assert.InRange(final, answer.Number("final.lowKelvin"), answer.Number("final.highKelvin"));
         Assert.Equal(atOff, answer.Number("atOff.riseKelvin"), 1.0);
@@ -50,7 +54,8 @@ public class HeatRunTests
     public void The_scale_of_the_meter_cancels()
     {
         var (one, other) = (Asked.AnswerOf(File_("heat-run-40.question.json")), JsonNode.Parse(File_("heat-run-40.question.json"))!);
-        foreach (var reading in other["during"]!.AsArray().Concat(other["after"]!.AsArray()).Append(other["cold"])) reading!["ohms"] = 1.03 * reading["ohms"]!.GetValue<double>();
+        foreach (var reading in other["during"]!.AsArray().Concat(other["after"]!.AsArray()).Append(other["cold"]))
+            reading!["ohms"] = 1.03 * reading["ohms"]!.GetValue<double>();
         Assert.Equal(one.Number("final.riseKelvin"), Asked.AnswerOf(other.ToJsonString()).Number("final.riseKelvin"), 1e-3);
     }
 
@@ -63,7 +68,10 @@ public class HeatRunTests
 
     [Fact]
     public void So_early_it_is_said_that_only_the_far_off_is_settled() =>
-        Assert.Contains(Asked.AnswerOf(File_("heat-run-40.question.json")).At("words")!.AsArray(), w => w!.GetValue<string>().Contains("So early", StringComparison.Ordinal));
+        Assert.Contains(
+            Asked.AnswerOf(File_("heat-run-40.question.json")).At("words")!.AsArray(),
+            w => w!.GetValue<string>().Contains("So early", StringComparison.Ordinal)
+        );
 
     [Fact]
     public void Readings_on_no_one_curve_are_said_to_be()
@@ -78,13 +86,19 @@ public class HeatRunTests
     [InlineData("\"endMinutes\": 40", "\"endMinutes\": 30", "$.endMinutes")]
     [InlineData("\"repeatPercent\": 0.1", "\"repeatPercent\": 0", "$.repeatPercent")]
     public void A_run_that_cannot_have_been_is_refused(string old, string @new, string path) =>
-        Assert.Equal([path], QuestionFile.Read(File_("heat-run-40.question.json").Replace(old, @new, StringComparison.Ordinal), null).Problems.Select(p => p.Path));
+        Assert.Equal(
+            [path],
+            QuestionFile
+                .Read(File_("heat-run-40.question.json").Replace(old, @new, StringComparison.Ordinal), null)
+                .Problems.Select(p => p.Path)
+        );
 
     [Fact]
     public void Two_readings_in_between_are_too_few()
     {
         var question = JsonNode.Parse(File_("heat-run-40.question.json"))!;
-        while (question["during"]!.AsArray().Count > 2) question["during"]!.AsArray().RemoveAt(2);
+        while (question["during"]!.AsArray().Count > 2)
+            question["during"]!.AsArray().RemoveAt(2);
         Assert.Equal("$.during", Assert.Single(QuestionFile.Read(question.ToJsonString(), null).Problems).Path);
     }
 
@@ -92,9 +106,16 @@ public class HeatRunTests
     private static JsonObject Run((double Minutes, double Rise)[] during, double end, double room)
     {
         double Ohms(double rise) => 3 * (234.5 + room + rise) / (234.5 + room);
-        var read = during.Select(d => FormattableString.Invariant($"{{ \"minutes\": {d.Minutes}, \"secondsAfter\": 0, \"ohms\": {Ohms(d.Rise):R}, \"ambientCelsius\": {room} }}"));
-        return Asked.Answer(FormattableString.Invariant(
-            $"\"question\": \"heat-run\", \"cold\": {{ \"ohms\": 3, \"celsius\": {room} }}, \"repeatPercent\": 0.1, \"limitKelvin\": 65, \"endMinutes\": {end}, \"endCelsius\": {room}, \"during\": [{string.Join(',', read)}]"));
+        var read = during.Select(d =>
+            FormattableString.Invariant(
+                $"{{ \"minutes\": {d.Minutes}, \"secondsAfter\": 0, \"ohms\": {Ohms(d.Rise):R}, \"ambientCelsius\": {room} }}"
+            )
+        );
+        return Asked.Answer(
+            FormattableString.Invariant(
+                $"\"question\": \"heat-run\", \"cold\": {{ \"ohms\": 3, \"celsius\": {room} }}, \"repeatPercent\": 0.1, \"limitKelvin\": 65, \"endMinutes\": {end}, \"endCelsius\": {room}, \"during\": [{string.Join(',', read)}]"
+            )
+        );
     }
 
     /// <remarks>
@@ -105,10 +126,12 @@ public class HeatRunTests
     public void One_mass_warms_by_the_published_law()
     {
         var run = (HeatRun)QuestionFile.Read(File_("heat-run-40.question.json"), null).Question!;
-        double Share(double minutes, double tau) => HeatShapes.OfPower(new HeatTimeline(run with { During = [], After = [], EndMinutes = minutes }), tau, 0)[0];
+        double Share(double minutes, double tau) =>
+            HeatShapes.OfPower(new HeatTimeline(run with { During = [], After = [], EndMinutes = minutes }), tau, 0)[0];
         Assert.Equal(0.5, Share(41.589, 60), 1e-5);
         Assert.Equal(127.07, 50 / Share(30, 60), 0.01);
-        foreach (var (n, share) in new[] { (1, 0.63212), (2, 0.86466), (3, 0.95021), (4, 0.98168), (5, 0.99326) }) Assert.Equal(share, Share(n * 10, 10), 5e-6);
+        foreach (var (n, share) in new[] { (1, 0.63212), (2, 0.86466), (3, 0.95021), (4, 0.98168), (5, 0.99326) })
+            Assert.Equal(share, Share(n * 10, 10), 5e-6);
     }
 
     /// <remarks>Check value 13.2 (Incropera, problem 5.40; question seen, answer from memory): 4 W on five faces of 32 mm, 10 W/m²K: 78.1 K over the room, τ 2,187.5 s, within 5 K of it after 1.67 h.</remarks>

@@ -7,8 +7,14 @@ namespace Ohmstead.Electrical.Tests.Reckoning.Proving;
 /// <summary>A reading against the shop's own sound units.</summary>
 public class OwnBandsTests
 {
-    private static JsonNode Band(string history, double low, double high, string @new) => Asked.Answer(FormattableString.Invariant(
-        $"\"question\": \"own-bands\", \"readings\": [ {{ \"id\": \"x\", \"history\": [{history}], \"generic\": {{ \"low\": {low}, \"high\": {high} }}, \"new\": {@new} }} ]")).At("readings[0]")!;
+    private static JsonNode Band(string history, double low, double high, string @new) =>
+        Asked
+            .Answer(
+                FormattableString.Invariant(
+                    $"\"question\": \"own-bands\", \"readings\": [ {{ \"id\": \"x\", \"history\": [{history}], \"generic\": {{ \"low\": {low}, \"high\": {high} }}, \"new\": {@new} }} ]"
+                )
+            )
+            .At("readings[0]")!;
 
     /// <remarks>By another road: the predictive law of a normal-inverse-gamma, its t by Math.NET Numerics, on a linear scale.</remarks>
     [Fact]
@@ -45,7 +51,8 @@ public class OwnBandsTests
     [InlineData("10, 10.1, 9.9, 10.2, 10, 10.1, 9.9, 10, 10.1, 10, 10.2, 9.8, 10, 10.1", "12.5", "unusual")]
     [InlineData("10, 10.1", "10", "too few of this kind")]
     [InlineData("10, 10.1, 9.9", "\"OL\"", "not judged")]
-    public void The_verdict_has_its_words(string history, string @new, string verdict) => Assert.Equal(verdict, Band(history, 8, 13, @new).Text("verdict"));
+    public void The_verdict_has_its_words(string history, string @new, string verdict) =>
+        Assert.Equal(verdict, Band(history, 8, 13, @new).Text("verdict"));
 
     [Fact]
     public void A_normal_deviate_is_at_most_six_and_has_its_sign() =>
@@ -69,8 +76,15 @@ public class OwnBandsTests
             var (all, share) = (0.1, 0.25 + (0.5 * random.NextDouble()));
             var (batch, within) = (all * Math.Sqrt(1 - (share * share)) * Gauss(), all * share);
             var units = Enumerable.Range(0, 5 + random.Next(12)).Select(_ => 10 * Math.Exp(batch + (within * Gauss()))).ToList();
-            if (someBad && k % 5 == 0) units[0] *= 2;
-            var band = new Electrical.Reckoning.Proving.OwnReading("x", [.. units], 10 * Math.Exp(-1.96 * all), 10 * Math.Exp(1.96 * all), 10 * Math.Exp(batch + (within * Gauss())));
+            if (someBad && k % 5 == 0)
+                units[0] *= 2;
+            var band = new Electrical.Reckoning.Proving.OwnReading(
+                "x",
+                [.. units],
+                10 * Math.Exp(-1.96 * all),
+                10 * Math.Exp(1.96 * all),
+                10 * Math.Exp(batch + (within * Gauss()))
+            );
             var answer = new Electrical.Reckoning.Proving.OwnBands([band]).Answer().Readings[0];
             held += band.New >= answer.Low && band.New <= answer.High ? 1 : 0;
         }
@@ -81,6 +95,13 @@ public class OwnBandsTests
     [InlineData("1, 2", 5, 5, "3", "$.readings[0].generic")]
     [InlineData("1, \"x\"", 5, 6, "3", "$.readings[0].history[1]")]
     [InlineData("1, true", 5, 6, "3", "$.readings[0].history[1]")]
-    public void What_is_no_history_is_refused(string history, double low, double high, string @new, string path) => Assert.Equal([path], Asked.Refused(FormattableString.Invariant(
-        $"\"question\": \"own-bands\", \"readings\": [ {{ \"id\": \"x\", \"history\": [{history}], \"generic\": {{ \"low\": {low}, \"high\": {high} }}, \"new\": {@new} }} ]")));
+    public void What_is_no_history_is_refused(string history, double low, double high, string @new, string path) =>
+        Assert.Equal(
+            [path],
+            Asked.Refused(
+                FormattableString.Invariant(
+                    $"\"question\": \"own-bands\", \"readings\": [ {{ \"id\": \"x\", \"history\": [{history}], \"generic\": {{ \"low\": {low}, \"high\": {high} }}, \"new\": {@new} }} ]"
+                )
+            )
+        );
 }

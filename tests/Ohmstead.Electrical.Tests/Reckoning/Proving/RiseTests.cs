@@ -3,8 +3,14 @@ namespace Ohmstead.Electrical.Tests.Reckoning.Proving;
 /// <summary>Rise by resistance, and one rise taken to other loads.</summary>
 public class RiseTests
 {
-    private static double Rise(string metal, double cold, double celsius, double hot, double end) => Asked.Answer(FormattableString.Invariant(
-        $"\"question\": \"rise\", \"metal\": \"{metal}\", \"cold\": {{ \"ohms\": {cold}, \"celsius\": {celsius} }}, \"hotOhms\": {hot}, \"endCelsius\": {end}")).Number("riseKelvin");
+    private static double Rise(string metal, double cold, double celsius, double hot, double end) =>
+        Asked
+            .Answer(
+                FormattableString.Invariant(
+                    $"\"question\": \"rise\", \"metal\": \"{metal}\", \"cold\": {{ \"ohms\": {cold}, \"celsius\": {celsius} }}, \"hotOhms\": {hot}, \"endCelsius\": {end}"
+                )
+            )
+            .Number("riseKelvin");
 
     /// <remarks>physicsforums.com thread 381286, seen: 83.63 °C, 63.63 K (check value 2.2).</remarks>
     [Fact]
@@ -33,20 +39,29 @@ public class RiseTests
     [Theory]
     [InlineData(25, 105, 1.3083)]
     [InlineData(20, 100, 1.3143)]
-    public void The_factor_of_a_class_of_insulation_is_met(double from, double to, double factor) => Assert.Equal(to - from, Rise("copper", 1, from, factor, from), 0.03);
+    public void The_factor_of_a_class_of_insulation_is_met(double from, double to, double factor) =>
+        Assert.Equal(to - from, Rise("copper", 1, from, factor, from), 0.03);
 
     [Fact]
-    public void A_winding_far_colder_than_the_room_is_a_slip() => Assert.Equal(["$.hotOhms"], Asked.Refused(
-        "\"question\": \"rise\", \"cold\": { \"ohms\": 3, \"celsius\": 20 }, \"hotOhms\": 2.9, \"endCelsius\": 20"));
+    public void A_winding_far_colder_than_the_room_is_a_slip() =>
+        Assert.Equal(
+            ["$.hotOhms"],
+            Asked.Refused("\"question\": \"rise\", \"cold\": { \"ohms\": 3, \"celsius\": 20 }, \"hotOhms\": 2.9, \"endCelsius\": 20")
+        );
 
     [Fact]
     public void A_winding_a_little_colder_is_not() => Assert.Equal(-2.545, Rise("copper", 3, 20, 2.97, 20), 1e-9);
 
-    private const string Elsewhere = "\"question\": \"rise-elsewhere\", \"noLoadWatts\": 11, \"loadWattsAt20\": 14, \"testAmps\": 6, \"testCelsius\": 22, \"finalRiseKelvin\": 52, \"limitKelvin\": 65";
+    private const string Elsewhere =
+        "\"question\": \"rise-elsewhere\", \"noLoadWatts\": 11, \"loadWattsAt20\": 14, \"testAmps\": 6, \"testCelsius\": 22, \"finalRiseKelvin\": 52, \"limitKelvin\": 65";
 
     [Fact]
     public void At_the_load_and_room_of_the_test_the_rise_is_that_of_the_test() =>
-        Assert.Equal(52, Asked.Answer($"{Elsewhere}, \"at\": [ {{ \"amps\": 6, \"ambientCelsius\": 22 }} ]").Number("at[0].riseKelvin"), 1e-9);
+        Assert.Equal(
+            52,
+            Asked.Answer($"{Elsewhere}, \"at\": [ {{ \"amps\": 6, \"ambientCelsius\": 22 }} ]").Number("at[0].riseKelvin"),
+            1e-9
+        );
 
     /// <remarks>By another road: the loss and the rise found by turns until they agree.</remarks>
     [Fact]
@@ -54,7 +69,8 @@ public class RiseTests
     {
         var answer = Asked.Answer($"{Elsewhere}, \"mostAmpsCelsius\": 30");
         var (amps, perWatt, rise) = (answer.Number("mostAmps"), answer.Number("kelvinPerWatt"), 0.0);
-        for (var n = 0; n < 500; n++) rise = perWatt * (11 + (14 * amps * amps / 36 * (234.5 + 30 + rise) / 254.5));
+        for (var n = 0; n < 500; n++)
+            rise = perWatt * (11 + (14 * amps * amps / 36 * (234.5 + 30 + rise) / 254.5));
         Assert.Equal(65, rise, 1e-6);
     }
 
@@ -64,5 +80,8 @@ public class RiseTests
 
     [Fact]
     public void Where_no_load_alone_is_too_much_nothing_is_left() =>
-        Assert.Equal(0, Asked.Answer(Elsewhere.Replace("\"limitKelvin\": 65", "\"limitKelvin\": 15", StringComparison.Ordinal)).Number("mostAmps"));
+        Assert.Equal(
+            0,
+            Asked.Answer(Elsewhere.Replace("\"limitKelvin\": 65", "\"limitKelvin\": 15", StringComparison.Ordinal)).Number("mostAmps")
+        );
 }

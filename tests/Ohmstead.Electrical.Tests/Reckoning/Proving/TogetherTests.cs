@@ -8,12 +8,17 @@ public class TogetherTests
     /// <param name="units">Ids, a star behind those with a polarized plug.</param>
     private static JsonObject Together(string units, params (string A, string B, double Volts)[] pairs)
     {
-        var all = units.Split(' ').Select(u => $"{{ \"id\": \"{u.TrimEnd('*')}\", \"volts\": 18, \"supplyVolts\": 120, \"sourceOhms\": 0.3, \"polarised\": {(u.EndsWith('*') ? "true" : "false")} }}");
+        var all = units
+            .Split(' ')
+            .Select(u =>
+                $"{{ \"id\": \"{u.TrimEnd('*')}\", \"volts\": 18, \"supplyVolts\": 120, \"sourceOhms\": 0.3, \"polarised\": {(u.EndsWith('*') ? "true" : "false")} }}"
+            );
         var read = pairs.Select(p => FormattableString.Invariant($"{{ \"a\": \"{p.A}\", \"b\": \"{p.B}\", \"volts\": {p.Volts} }}"));
         return Asked.Answer($"\"question\": \"together\", \"units\": [{string.Join(',', all)}], \"pairs\": [{string.Join(',', read)}]");
     }
 
-    private static string Words(JsonObject answer, string list) => string.Join(' ', answer.At(list)!.AsArray().Select(w => w!.GetValue<string>()));
+    private static string Words(JsonObject answer, string list) =>
+        string.Join(' ', answer.At(list)!.AsArray().Select(w => w!.GetValue<string>()));
 
     /// <remarks>Two phasors of 18 V: the side opposite the angle is 2·18·sin(angle/2).</remarks>
     [Theory]
@@ -77,10 +82,12 @@ public class TogetherTests
     [Fact]
     public void A_pulled_plug_carries_what_the_other_unit_drives_back_through_it()
     {
-        var answer = Asked.Answer("""
+        var answer = Asked.Answer(
+            """
             "question": "together", "pairs": [], "bridges": [ { "a": "a", "b": "b" } ],
             "units": [ { "id": "a", "volts": 12, "supplyVolts": 120, "sourceOhms": 0.3 }, { "id": "b", "volts": 18, "supplyVolts": 115, "sourceOhms": 0.3 } ]
-            """);
+            """
+        );
         // a turns 18 V of b up by 120/12; b turns 12 V of a up by 115/18.
         Assert.Equal(180, answer.Number("barePlug[0].barePlugVolts"), 1e-9);
         Assert.Equal(12 * 115 / 18.0, answer.Number("barePlug[1].barePlugVolts"), 1e-9);
@@ -91,10 +98,12 @@ public class TogetherTests
     [Fact]
     public void A_pair_of_one_unit_and_one_unknown_are_refused()
     {
-        string[] refused = Asked.Refused("""
+        string[] refused = Asked.Refused(
+            """
             "question": "together", "units": [ { "id": "a", "volts": 12, "supplyVolts": 120, "sourceOhms": 0 }, { "id": "b", "volts": 18, "supplyVolts": 115, "sourceOhms": 0 } ],
             "pairs": [ { "a": "a", "b": "a", "volts": 1 }, { "a": "a", "b": "c", "volts": 1 } ], "bridges": [ { "a": "a", "b": "b", "pathOhms": 0 } ]
-            """);
+            """
+        );
         Assert.Equal(["$.pairs[0].b", "$.pairs[1].b", "$.bridges[0].pathOhms"], refused);
     }
 }

@@ -7,7 +7,8 @@ namespace Ohmstead.Electrical.Tests.Reckoning.Proving;
 /// <summary>A limit, a reading and the meter's error.</summary>
 public class VerdictTests
 {
-    private static JsonObject Asked_(string limit, string values, string error) => Asked.Answer($"\"question\": \"verdict\", \"limit\": {{ {limit} }}, \"values\": [{values}], {error}");
+    private static JsonObject Asked_(string limit, string values, string error) =>
+        Asked.Answer($"\"question\": \"verdict\", \"limit\": {{ {limit} }}, \"values\": [{values}], {error}");
 
     /// <remarks>JCGM 106 clause 7.4: inputs seen at metrologyrules.com, its answer 0.6626 inside from memory, recomputed (check value 9.3).</remarks>
     [Fact]
@@ -24,7 +25,12 @@ public class VerdictTests
     [InlineData(0.8225, 5.0)]
     [InlineData(0, 50)]
     public void At_the_limit_a_guard_band_lets_through_what_the_guide_says(double guard, double percent) =>
-        Assert.Equal(percent, Asked_("\"max\": 10", "9", FormattableString.Invariant($"\"standardUncertainty\": 0.5, \"guard\": {guard}")).Number("falseAcceptAtLimitPercent"), 0.01);
+        Assert.Equal(
+            percent,
+            Asked_("\"max\": 10", "9", FormattableString.Invariant($"\"standardUncertainty\": 0.5, \"guard\": {guard}"))
+                .Number("falseAcceptAtLimitPercent"),
+            0.01
+        );
 
     /// <remarks>ILAC-G8 cl. 4.2.3 mirrored for a lower limit; figures are common practice, no source (check values 8.11, 9.6).</remarks>
     [Theory]
@@ -43,7 +49,11 @@ public class VerdictTests
     [InlineData(100.0, 1, 0.2, 1.2)]
     public void One_reading_has_the_meters_error_alone(double value, double percent, double floor, double limit)
     {
-        var answer = Asked_("\"min\": 0", FormattableString.Invariant($"{value}"), FormattableString.Invariant($"\"meter\": {{ \"percent\": {percent}, \"floor\": {floor} }}"));
+        var answer = Asked_(
+            "\"min\": 0",
+            FormattableString.Invariant($"{value}"),
+            FormattableString.Invariant($"\"meter\": {{ \"percent\": {percent}, \"floor\": {floor} }}")
+        );
         Assert.Equal(limit / Math.Sqrt(3), answer.Number("standardUncertainty"), 1e-9);
         Assert.Equal(2 * limit / Math.Sqrt(3), answer.Number("acceptFrom"), 1e-9);
         Assert.Null(answer.At("acceptTo"));
@@ -53,20 +63,33 @@ public class VerdictTests
     public void Of_two_limits_the_worse_counts()
     {
         Assert.Equal("fail", Asked_("\"min\": 10, \"max\": 20", "25", "\"meter\": { \"percent\": 0, \"floor\": 1 }").Text("verdict"));
-        Assert.Equal("close-pass", Asked_("\"min\": 10, \"max\": 20", "10.5", "\"meter\": { \"percent\": 0, \"floor\": 1 }").Text("verdict"));
+        Assert.Equal(
+            "close-pass",
+            Asked_("\"min\": 10, \"max\": 20", "10.5", "\"meter\": { \"percent\": 0, \"floor\": 1 }").Text("verdict")
+        );
         Assert.Equal("pass", Asked_("\"min\": 10, \"max\": 20", "15", "\"meter\": { \"percent\": 0, \"floor\": 1 }").Text("verdict"));
     }
 
     /// <remarks>By another road: the rectangle cut into strips, each strip's normal chance by Math.NET.</remarks>
     [Fact]
     public void The_chance_outside_is_that_of_a_rectangle_and_a_normal_law_together() =>
-        Gen.Select(Gen.Double[-4, 4], Gen.Double[0.02, 2], Gen.Double[0.02, 2]).Sample((off, limit, spread) =>
-        {
-            var answer = Asked_("\"min\": 10", FormattableString.Invariant($"{10 + off:R}"), FormattableString.Invariant($"\"knownSpread\": {spread:R}, \"meter\": {{ \"percent\": 0, \"floor\": {limit:R} }}"));
-            const int strips = 4000;
-            var expected = Enumerable.Range(0, strips).Average(n => Normal.CDF(0, spread, -off - limit + (2 * limit * (n + 0.5) / strips)));
-            Assert.Equal(100 * expected, answer.Number("chanceOutsidePercent"), 1e-4 + (1e-5 * expected));
-        }, iter: 60);
+        Gen.Select(Gen.Double[-4, 4], Gen.Double[0.02, 2], Gen.Double[0.02, 2])
+            .Sample(
+                (off, limit, spread) =>
+                {
+                    var answer = Asked_(
+                        "\"min\": 10",
+                        FormattableString.Invariant($"{10 + off:R}"),
+                        FormattableString.Invariant($"\"knownSpread\": {spread:R}, \"meter\": {{ \"percent\": 0, \"floor\": {limit:R} }}")
+                    );
+                    const int strips = 4000;
+                    var expected = Enumerable
+                        .Range(0, strips)
+                        .Average(n => Normal.CDF(0, spread, -off - limit + (2 * limit * (n + 0.5) / strips)));
+                    Assert.Equal(100 * expected, answer.Number("chanceOutsidePercent"), 1e-4 + (1e-5 * expected));
+                },
+                iter: 60
+            );
 
     [Fact]
     public void A_rectangle_alone_is_cut_straight() =>
@@ -83,7 +106,11 @@ public class VerdictTests
 
     [Fact]
     public void A_known_spread_falls_with_the_root_of_the_count() =>
-        Assert.Equal(0.3 / Math.Sqrt(2), Asked_("\"min\": 0", "1, 2", "\"knownSpread\": 0.3, \"meter\": { \"percent\": 0, \"floor\": 0 }").Number("standardUncertainty"), 1e-9);
+        Assert.Equal(
+            0.3 / Math.Sqrt(2),
+            Asked_("\"min\": 0", "1, 2", "\"knownSpread\": 0.3, \"meter\": { \"percent\": 0, \"floor\": 0 }").Number("standardUncertainty"),
+            1e-9
+        );
 
     [Theory]
     [InlineData("\"min\": 2", 20, "pass")]
@@ -114,22 +141,35 @@ public class VerdictTests
     }
 
     [Fact]
-    public void The_worse_way_of_the_plug_counts() => Assert.Equal(2 * 0.4, Touch("weighted-500-ohm", 0.1, "", other: 0.4).Number("value"), 1e-12);
+    public void The_worse_way_of_the_plug_counts() =>
+        Assert.Equal(2 * 0.4, Touch("weighted-500-ohm", 0.1, "", other: 0.4).Number("value"), 1e-12);
 
     [Fact]
-    public void Without_a_proved_earth_touch_current_is_not_judged() => Assert.Equal("not judged", Touch("1500-ohm", 0.01, ", \"earthProved\": false").Text("verdict"));
+    public void Without_a_proved_earth_touch_current_is_not_judged() =>
+        Assert.Equal("not judged", Touch("1500-ohm", 0.01, ", \"earthProved\": false").Text("verdict"));
 
-    private static JsonObject Touch(string network, double volts, string more, double other = 0) => Asked.Answer(FormattableString.Invariant(
-        $"\"question\": \"verdict\", \"limit\": {{ \"max\": 5, \"unit\": \"mA\" }}, \"meter\": {{ \"percent\": 1, \"floor\": 0.001 }}, \"touch\": {{ \"volts\": [{volts:R}, {other:R}], \"network\": \"{network}\", \"hertz\": 60{more} }}"));
+    private static JsonObject Touch(string network, double volts, string more, double other = 0) =>
+        Asked.Answer(
+            FormattableString.Invariant(
+                $"\"question\": \"verdict\", \"limit\": {{ \"max\": 5, \"unit\": \"mA\" }}, \"meter\": {{ \"percent\": 1, \"floor\": 0.001 }}, \"touch\": {{ \"volts\": [{volts:R}, {other:R}], \"network\": \"{network}\", \"hertz\": 60{more} }}"
+            )
+        );
 
     [Fact]
     public void No_verdict_certifies() =>
-        Assert.Equal("tests recorded; no certification", Asked_("\"min\": 1", "2", "\"meter\": { \"percent\": 1, \"floor\": 0 }").At("outside")!.AsArray()[^1]!.GetValue<string>());
+        Assert.Equal(
+            "tests recorded; no certification",
+            Asked_("\"min\": 1", "2", "\"meter\": { \"percent\": 1, \"floor\": 0 }").At("outside")!.AsArray()[^1]!.GetValue<string>()
+        );
 
     [Fact]
     public void The_limit_is_printed_with_its_source_edition_and_clause()
     {
-        var answer = Asked_("\"min\": 2, \"unit\": \"MΩ\", \"source\": \"IEC 61558-1\", \"edition\": \"from memory\", \"clause\": \"18.2\"", "5", "\"meter\": { \"percent\": 5, \"floor\": 0.03 }");
+        var answer = Asked_(
+            "\"min\": 2, \"unit\": \"MΩ\", \"source\": \"IEC 61558-1\", \"edition\": \"from memory\", \"clause\": \"18.2\"",
+            "5",
+            "\"meter\": { \"percent\": 5, \"floor\": 0.03 }"
+        );
         Assert.Equal(("IEC 61558-1", "18.2"), (answer.Text("limit.source"), answer.Text("limit.clause")));
         Assert.Contains(answer.At("words")!.AsArray(), w => w!.GetValue<string>() == "Limit: IEC 61558-1, from memory, 18.2.");
     }
@@ -144,8 +184,14 @@ public class VerdictTests
     [InlineData("\"limit\": { \"min\": 2 }, \"values\": [\"OL\"]", "$.overRangeAbove")]
     [InlineData("\"limit\": { \"min\": 2 }, \"values\": [3, \"OL\", 4, 5], \"meter\": { \"percent\": 1, \"floor\": 0 }", "$.values[1]")]
     [InlineData("\"values\": [3], \"meter\": { \"percent\": 1, \"floor\": 0 }", "$.limit")]
-    [InlineData("\"limit\": { \"max\": 2 }, \"touch\": { \"volts\": [1], \"network\": \"1500-ohm\" }, \"meter\": { \"percent\": 1, \"floor\": 0 }", "$.touch.volts")]
-    [InlineData("\"limit\": { \"max\": 2 }, \"touch\": { \"volts\": [1, 2], \"network\": \"2000-ohm\" }, \"meter\": { \"percent\": 1, \"floor\": 0 }", "$.touch.network")]
+    [InlineData(
+        "\"limit\": { \"max\": 2 }, \"touch\": { \"volts\": [1], \"network\": \"1500-ohm\" }, \"meter\": { \"percent\": 1, \"floor\": 0 }",
+        "$.touch.volts"
+    )]
+    [InlineData(
+        "\"limit\": { \"max\": 2 }, \"touch\": { \"volts\": [1, 2], \"network\": \"2000-ohm\" }, \"meter\": { \"percent\": 1, \"floor\": 0 }",
+        "$.touch.network"
+    )]
     public void What_cannot_be_judged_is_refused_where_it_stands(string fields, string path) =>
         Assert.Equal([path], Asked.Refused($"\"question\": \"verdict\", {fields}"));
 }
