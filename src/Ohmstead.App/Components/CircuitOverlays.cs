@@ -1,5 +1,5 @@
 using System.Collections.Immutable;
-using Ohmstead.App.Screens.Readings;
+using Ohmstead.App.Background;
 using Ohmstead.Electrical.Diagnosis;
 using Ohmstead.Electrical.Readings;
 using Ohmstead.Electrical.TypeSheets;

@@ -1,5 +1,5 @@
 using System.Collections.Immutable;
-using Ohmstead.App.Screens.Readings;
+using Ohmstead.App.Background;
 using Ohmstead.App.Web;
 using Ohmstead.Electrical.TypeSheets;
 using Ohmstead.Workshop.Papers;
@@ -15,7 +15,7 @@ internal static class PaperDesk
 
     /// <summary>A paper as PDF; null when there is no such unit or no paper of this name.</summary>
     /// <param name="usualOnly">On the bench sheet: the usual round alone.</param>
-    public static async Task<byte[]?> MakeAsync(Bench bench, DiagnosisDesk desk, Guid unitId, string paperId, bool usualOnly)
+    public static async Task<byte[]?> MakeAsync(Bench bench, UnitDiagnoses desk, Guid unitId, string paperId, bool usualOnly)
     {
         if (
             paperId is not (ServiceRecord.Id or OwnerPage.Id or Label.Id or BenchSheet.Id or WiringSheet.Id)

@@ -1,5 +1,5 @@
+using Ohmstead.App.Background;
 using Ohmstead.App.Papers;
-using Ohmstead.App.Screens.Readings;
 
 namespace Ohmstead.App.Web;
 
@@ -10,7 +10,7 @@ internal static class PaperRoutes
     public static void Map(WebApplication app) =>
         app.MapGet(
             "/units/{id:guid}/papers/{paper}.pdf",
-            async (Guid id, string paper, HttpContext context, Bench bench, DiagnosisDesk desk) =>
+            async (Guid id, string paper, HttpContext context, Bench bench, UnitDiagnoses desk) =>
             {
                 var pdf = await PaperDesk.MakeAsync(bench, desk, id, paper, context.Request.Query.ContainsKey("round"));
                 // Shown in the browser, not saved: it is printed from there.

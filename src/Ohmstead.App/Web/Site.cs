@@ -1,5 +1,6 @@
 using System.Net;
 using Microsoft.AspNetCore.DataProtection;
+using Ohmstead.App.Background;
 using Ohmstead.App.Demo;
 using Ohmstead.App.Phones;
 using Ohmstead.Workshop.Keeping;
@@ -81,7 +82,7 @@ internal static class Site
         services.AddSingleton(bench);
         services.AddSingleton(bench.Time);
         services.AddSingleton<Assets>();
-        services.AddSingleton<Screens.Readings.DiagnosisDesk>();
+        services.AddSingleton<UnitDiagnoses>();
         services.AddSingleton(new PhoneBook(bench.Time, bench.NewId));
         services.AddSingleton<PhoneGate>();
         services.AddSingleton<LanDoor>();

@@ -1,4 +1,5 @@
 using Bunit;
+using Ohmstead.App.Background;
 using Ohmstead.App.Screens.Findings;
 using Ohmstead.App.Screens.Papers;
 using Ohmstead.App.Screens.Readings;

@@ -1,5 +1,6 @@
 using Bunit;
 using Microsoft.AspNetCore.Components;
+using Ohmstead.App.Background;
 using Ohmstead.App.Components;
 using Ohmstead.App.Screens.Drawing;
 using Ohmstead.App.Screens.Readings;

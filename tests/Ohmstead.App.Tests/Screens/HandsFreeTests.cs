@@ -1,4 +1,5 @@
 using Bunit;
+using Ohmstead.App.Background;
 using Ohmstead.App.Screens.Readings;
 
 namespace Ohmstead.App.Tests.Screens;

@@ -1,5 +1,6 @@
 using Bunit;
 using Microsoft.AspNetCore.Components;
+using Ohmstead.App.Background;
 using Ohmstead.App.Screens.Readings;
 using Ohmstead.App.Screens.Units;
 using Ohmstead.App.Web;

@@ -1,5 +1,6 @@
 using AngleSharp.Dom;
 using Bunit;
+using Ohmstead.App.Background;
 using Ohmstead.App.Screens.Readings;
 using Ohmstead.App.Web;
 using Ohmstead.Workshop.Journal;

@@ -1,6 +1,7 @@
 using Bunit;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Logging.Abstractions;
+using Ohmstead.App.Background;
 using Ohmstead.App.Screens.Readings;
 using Ohmstead.App.Web;
 using Ohmstead.Storage;
@@ -19,7 +20,7 @@ internal sealed class OpenWorkshop : IAsyncDisposable
         Bench = new Bench(store, store.Photos, TimeProvider.System, Guid.CreateVersion7);
         Screens.Services.AddSingleton(Bench);
         // Made when the first screen asks for it, and given back with the screens.
-        Screens.Services.AddSingleton(_ => new DiagnosisDesk(Bench, NullLogger<DiagnosisDesk>.Instance));
+        Screens.Services.AddSingleton(_ => new UnitDiagnoses(Bench, NullLogger<UnitDiagnoses>.Instance));
         Screens.JSInterop.Mode = JSRuntimeMode.Loose;
     }
 

@@ -2,6 +2,7 @@ using System.Text.Json;
 using Bunit;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Logging.Abstractions;
+using Ohmstead.App.Background;
 using Ohmstead.App.Screens.Readings;
 using Ohmstead.App.Web;
 using Ohmstead.Electrical.Diagnosis;
@@ -24,7 +25,7 @@ public sealed class ScreenBench : IAsyncDisposable
 
     public static readonly Guid UnitId = new(9, 0, 0, new byte[8]);
 
-    private DiagnosisDesk desk = null!;
+    private UnitDiagnoses desk = null!;
 
     public BunitContext Context { get; } = new();
 
@@ -84,7 +85,7 @@ public sealed class ScreenBench : IAsyncDisposable
         );
         await screens.Bench.EnterAsync(UnitId, 0, "bench", [new TakenIn("F-9", "twin-175", "an owner", "hums"), .. facts]);
         screens.Context.Services.AddSingleton(screens.Bench);
-        screens.desk = new DiagnosisDesk(screens.Bench, NullLogger<DiagnosisDesk>.Instance, diagnose);
+        screens.desk = new UnitDiagnoses(screens.Bench, NullLogger<UnitDiagnoses>.Instance, diagnose);
         screens.Context.Services.AddSingleton(screens.desk);
         screens.Context.Services.AddSingleton(new SiteOptions(0, IsOnLan: false, IsDemo: false));
         screens.Context.JSInterop.Mode = JSRuntimeMode.Loose;
@@ -123,7 +124,7 @@ public sealed class ScreenBench : IAsyncDisposable
         await store.DisposeAsync();
         store = await Store.OpenAsync(folder, TimeProvider.System, Xunit.TestContext.Current.CancellationToken);
         Bench = new Bench(store, store.Photos, TimeProvider.System, Guid.NewGuid);
-        desk = new DiagnosisDesk(Bench, NullLogger<DiagnosisDesk>.Instance);
+        desk = new UnitDiagnoses(Bench, NullLogger<UnitDiagnoses>.Instance);
     }
 
     public async ValueTask DisposeAsync()

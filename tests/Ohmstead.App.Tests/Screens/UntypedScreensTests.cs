@@ -1,6 +1,7 @@
 using Bunit;
 using Microsoft.AspNetCore.Components;
 using Microsoft.Extensions.DependencyInjection;
+using Ohmstead.App.Background;
 using Ohmstead.App.Components;
 using Ohmstead.App.Demo;
 using Ohmstead.App.Papers;
@@ -85,7 +86,7 @@ public sealed class UntypedScreensTests : IAsyncLifetime
                 (
                     await PaperDesk.MakeAsync(
                         workshop.Bench,
-                        workshop.Screens.Services.GetRequiredService<DiagnosisDesk>(),
+                        workshop.Screens.Services.GetRequiredService<UnitDiagnoses>(),
                         Id,
                         paper,
                         usualOnly: false

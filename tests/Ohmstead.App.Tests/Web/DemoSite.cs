@@ -1,3 +1,4 @@
+using Ohmstead.App.Background;
 using Ohmstead.App.Demo;
 using Ohmstead.App.Screens.Readings;
 using Ohmstead.App.Web;
@@ -34,7 +35,7 @@ public sealed class DemoSite : IAsyncLifetime
     /// </summary>
     internal async Task<Diagnosed?> AnswerAsync(UnitCard card)
     {
-        var desk = site.Get<DiagnosisDesk>();
+        var desk = site.Get<UnitDiagnoses>();
         if (desk.Of(card.Id) is { Latest: { } known, Progress: null })
             return known;
         var done = new TaskCompletionSource();

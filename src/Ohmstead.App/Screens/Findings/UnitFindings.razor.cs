@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Ohmstead.App.Background;
 using Ohmstead.App.Components;
 using Ohmstead.App.Screens.Readings;
 using Ohmstead.App.Screens.Units;

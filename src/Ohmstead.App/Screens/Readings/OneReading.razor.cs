@@ -1,5 +1,6 @@
 using System.Globalization;
 using Microsoft.AspNetCore.Components;
+using Ohmstead.App.Background;
 using Ohmstead.App.Components;
 using Ohmstead.Electrical.Circuits;
 using Ohmstead.Electrical.Readings;
@@ -141,7 +142,7 @@ public sealed partial class OneReading
     /// <summary>Which of the quick list's readings this is; no count for one that is not on it.</summary>
     private async Task CountAsync(TypeSheet sheet)
     {
-        var round = await Desk.RoundAsync(sheet);
+        var round = await Diagnoses.RoundAsync(sheet);
         var id = offer?.Spec.Id;
         var counted = round.Any(r => r.Id == id)
             ? (round.Count(r => r.Id != id && Offer(r.Id) is { Last: not null }), round.Length)

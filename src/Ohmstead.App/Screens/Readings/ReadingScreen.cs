@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Text.Json;
 using Microsoft.AspNetCore.Components;
+using Ohmstead.App.Background;
 using Ohmstead.App.Components;
 using Ohmstead.Electrical.Circuits;
 using Ohmstead.Electrical.Readings;
@@ -26,7 +27,7 @@ public abstract class ReadingScreen : UnitScreen
 
     /// <summary>Works out what is probably wrong, behind the screens.</summary>
     [Inject]
-    protected DiagnosisDesk Desk { get; set; } = null!;
+    protected UnitDiagnoses Diagnoses { get; set; } = null!;
 
     /// <summary>The shop's settings.</summary>
     protected Workshop.Shops.Shop Shop { get; private set; } = null!;
@@ -47,10 +48,10 @@ public abstract class ReadingScreen : UnitScreen
     protected Meter Meter { get; private set; } = Meter.Usual;
 
     /// <summary>How the background stands.</summary>
-    protected DeskState Answer => Desk.Of(Id);
+    protected DiagnosisState Answer => Diagnoses.Of(Id);
 
     /// <summary>The bands.</summary>
-    internal BandBook Bands { get; } = new();
+    internal ExpectedBands Bands { get; } = new();
 
     /// <summary>The offer of a reading, or null.</summary>
     protected ReadingOffer? Offer(string? id) => Offers.FirstOrDefault(o => o.Spec.Id == id);
@@ -59,7 +60,7 @@ public abstract class ReadingScreen : UnitScreen
     protected override void OnInitialized()
     {
         base.OnInitialized();
-        Desk.Changed += OnAnswer;
+        Diagnoses.Changed += OnAnswer;
     }
 
     /// <inheritdoc/>
@@ -85,7 +86,7 @@ public abstract class ReadingScreen : UnitScreen
         if (Answer.Latest?.Number != Unit.LastNumber && Answer.Progress is null && askedFor != Unit.LastNumber)
         {
             askedFor = Unit.LastNumber;
-            Desk.Ask(Id);
+            Diagnoses.Ask(Id);
         }
     }
 
@@ -153,7 +154,7 @@ public abstract class ReadingScreen : UnitScreen
     /// <inheritdoc/>
     public override void Dispose()
     {
-        Desk.Changed -= OnAnswer;
+        Diagnoses.Changed -= OnAnswer;
         base.Dispose();
         GC.SuppressFinalize(this);
     }

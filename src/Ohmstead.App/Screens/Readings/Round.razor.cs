@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Microsoft.AspNetCore.Components;
+using Ohmstead.App.Background;
 using Ohmstead.App.Components;
 using Ohmstead.Electrical.TypeSheets;
 using Ohmstead.Workshop.Journal;
@@ -56,7 +57,7 @@ public sealed partial class Round
     private async Task ChooseAsync(TypeSheet sheet)
     {
         roundOf = sheet;
-        var chosen = await Desk.RoundAsync(sheet);
+        var chosen = await Diagnoses.RoundAsync(sheet);
         if (!ReferenceEquals(roundOf, sheet))
             return;
         (round, lines) = ([.. chosen.Select(r => r.Id)], new RoundLine?[chosen.Length]);

@@ -1,19 +1,20 @@
 using Microsoft.Extensions.Logging.Abstractions;
-using Ohmstead.App.Screens.Readings;
+using Ohmstead.App.Background;
+using Ohmstead.App.Tests.Screens;
 using Ohmstead.App.Web;
 
-namespace Ohmstead.App.Tests.Screens;
+namespace Ohmstead.App.Tests.Background;
 
 /// <summary>What the background does with an answer that is not finished.</summary>
-public sealed class DiagnosisDeskTests
+public sealed class UnitDiagnosesTests
 {
     [Fact]
     public async Task A_search_that_the_last_guard_ends_is_no_finding_and_says_so()
     {
         await using var bench = await ScreenBench.OpenAsync([.. ScreenBench.ColdGates, ScreenBench.Read("load-1", 14.8)]);
         var leaping = new Bench(bench.Bench.Store, bench.Bench.Photos, new LeapingTime(), Guid.NewGuid);
-        await using var desk = new DiagnosisDesk(leaping, NullLogger<DiagnosisDesk>.Instance);
-        var ended = new TaskCompletionSource<DeskState>(TaskCreationOptions.RunContinuationsAsynchronously);
+        await using var desk = new UnitDiagnoses(leaping, NullLogger<UnitDiagnoses>.Instance);
+        var ended = new TaskCompletionSource<DiagnosisState>(TaskCreationOptions.RunContinuationsAsynchronously);
         desk.Changed += id =>
         {
             if (desk.Of(id) is { Trouble.Length: > 0 } or { Latest: not null })

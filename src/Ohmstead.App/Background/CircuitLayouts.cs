@@ -3,7 +3,7 @@ using System.Runtime.CompilerServices;
 using Ohmstead.Electrical.TypeSheets;
 using Ohmstead.Workshop.Drawing;
 
-namespace Ohmstead.App.Components;
+namespace Ohmstead.App.Background;
 
 /// <summary>Layouts of circuits, each worked out once beside the screens and kept as long as its sheet.</summary>
 internal static class CircuitLayouts

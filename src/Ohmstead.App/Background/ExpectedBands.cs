@@ -3,10 +3,10 @@ using Ohmstead.Electrical.Circuits;
 using Ohmstead.Electrical.Readings;
 using Ohmstead.Workshop.Readings;
 
-namespace Ohmstead.App.Screens.Readings;
+namespace Ohmstead.App.Background;
 
 /// <summary>The bands of a unit's readings under the conditions that are really so, worked out beside the screen as they are wanted.</summary>
-internal sealed class BandBook
+internal sealed class ExpectedBands
 {
     private readonly ConcurrentDictionary<string, Expectation> bands = new(StringComparer.Ordinal);
     private object key = new();

@@ -5,13 +5,17 @@ using Ohmstead.Electrical.Faults;
 using Ohmstead.Electrical.Readings;
 using Ohmstead.Workshop.Words;
 
-namespace Ohmstead.App.Commands;
+namespace Ohmstead.Workshop.Findings;
 
 /// <summary>Why a reading is proposed (<see cref="NextReasoning"/>), in sentences.</summary>
-internal sealed class NextReasons(UnitModel model, UnitReadings taken, DiagnosisResult result)
+/// <param name="model">The unit as it is judged.</param>
+/// <param name="taken">What was read on it.</param>
+/// <param name="result">What the diagnosis makes of that.</param>
+public sealed class NextReasons(UnitModel model, UnitReadings taken, DiagnosisResult result)
 {
     private readonly NextReasoning reasoning = new(model, taken, result);
 
+    /// <summary>The reasons for one proposal.</summary>
     public IEnumerable<string> Of(NextReading next)
     {
         var reason = reasoning.Of(next);

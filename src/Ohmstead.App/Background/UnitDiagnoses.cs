@@ -11,13 +11,13 @@ using Ohmstead.Workshop.Findings;
 using Ohmstead.Workshop.Readings;
 using Ohmstead.Workshop.Units;
 
-namespace Ohmstead.App.Screens.Readings;
+namespace Ohmstead.App.Background;
 
 /// <summary>
 /// Works out in the background what is probably wrong with a unit, after every entry on it from whichever window or phone, one
 /// unit at a time with both cores. A newer entry ends what an older one began; nobody waits for it.
 /// </summary>
-public sealed class DiagnosisDesk : IAsyncDisposable
+public sealed class UnitDiagnoses : IAsyncDisposable
 {
     /// <summary>An entry is often followed by the next at once.</summary>
     private static readonly TimeSpan Patience = TimeSpan.FromSeconds(0.4);
@@ -32,9 +32,9 @@ public sealed class DiagnosisDesk : IAsyncDisposable
     private const int MostKept = 8;
 
     private readonly Bench bench;
-    private readonly ILogger<DiagnosisDesk> log;
+    private readonly ILogger<UnitDiagnoses> log;
     private readonly Func<ReadingLibrary, UnitReadings, DiagnosisOptions, DiagnosisResult> diagnose;
-    private readonly ConcurrentDictionary<Guid, UnitDesk> units = new();
+    private readonly ConcurrentDictionary<Guid, KeptDiagnosis> units = new();
     private readonly ConditionalWeakTable<TypeSheet, Task<ImmutableArray<ReadingSpec>>> rounds = [];
     private readonly SemaphoreSlim turn = new(1);
     private readonly Lock door = new();
@@ -43,9 +43,9 @@ public sealed class DiagnosisDesk : IAsyncDisposable
     /// <param name="bench">Where the units are read from.</param>
     /// <param name="log">Where a search that broke off is told.</param>
     /// <param name="diagnose">What answers; the diagnosis itself where it is left out.</param>
-    public DiagnosisDesk(
+    public UnitDiagnoses(
         Bench bench,
-        ILogger<DiagnosisDesk> log,
+        ILogger<UnitDiagnoses> log,
         Func<ReadingLibrary, UnitReadings, DiagnosisOptions, DiagnosisResult>? diagnose = null
     )
     {
@@ -58,17 +58,17 @@ public sealed class DiagnosisDesk : IAsyncDisposable
     public event Action<Guid>? Changed;
 
     /// <summary>How it stands with a unit.</summary>
-    public DeskState Of(Guid unitId) => units.TryGetValue(unitId, out var unit) ? unit.State : DeskState.Nothing;
+    public DiagnosisState Of(Guid unitId) => units.TryGetValue(unitId, out var unit) ? unit.State : DiagnosisState.Nothing;
 
     /// <summary>Asks for an answer that knows the last entry of a unit. Returns at once.</summary>
     public void Ask(Guid unitId)
     {
         var cancel = new CancellationTokenSource();
-        UnitDesk unit;
+        KeptDiagnosis unit;
         long order;
         lock (door)
         {
-            unit = units.GetOrAdd(unitId, _ => new UnitDesk());
+            unit = units.GetOrAdd(unitId, _ => new KeptDiagnosis());
             order = unit.Asked = ++asked;
         }
         Interlocked.Exchange(ref unit.Running, cancel)?.Cancel();
@@ -104,7 +104,7 @@ public sealed class DiagnosisDesk : IAsyncDisposable
         await turn.WaitAsync();
     }
 
-    private async Task AnswerAsync(Guid id, UnitDesk desk, long order, CancellationToken cancel)
+    private async Task AnswerAsync(Guid id, KeptDiagnosis desk, long order, CancellationToken cancel)
     {
         try
         {
@@ -143,7 +143,7 @@ public sealed class DiagnosisDesk : IAsyncDisposable
     }
 
     /// <summary>Lets go of units that nobody asked about for longest; one that is looked at again is worked out anew.</summary>
-    private void ForgetOld(UnitDesk desk, long answered)
+    private void ForgetOld(KeptDiagnosis desk, long answered)
     {
         lock (door)
         {
@@ -154,7 +154,7 @@ public sealed class DiagnosisDesk : IAsyncDisposable
         }
     }
 
-    private async Task WorkOutAsync(Guid id, UnitDesk desk, CancellationToken cancel)
+    private async Task WorkOutAsync(Guid id, KeptDiagnosis desk, CancellationToken cancel)
     {
         if (await bench.ReadAsync(id) is not { } unit || await bench.SheetOfAsync(unit) is not { } sheet)
             return;
@@ -222,7 +222,7 @@ public sealed class DiagnosisDesk : IAsyncDisposable
         TypeSheet own,
         TypeSheet judged,
         UnitReadings readings,
-        UnitDesk desk,
+        KeptDiagnosis desk,
         (TypeSheet, string) key,
         Action<double> progress,
         CancellationToken cancel
@@ -277,7 +277,7 @@ public sealed class DiagnosisDesk : IAsyncDisposable
             );
     }
 
-    private void Tell(Guid id, UnitDesk desk, DeskState state)
+    private void Tell(Guid id, KeptDiagnosis desk, DiagnosisState state)
     {
         desk.State = state;
         // What is begun anew may still end as before: only its end changes what the screens say to do.
@@ -287,7 +287,7 @@ public sealed class DiagnosisDesk : IAsyncDisposable
     }
 
     /// <summary>What is kept of one unit. Only the task whose turn it is writes it.</summary>
-    private sealed class UnitDesk
+    private sealed class KeptDiagnosis
     {
         public CancellationTokenSource? Running;
 
@@ -295,7 +295,7 @@ public sealed class DiagnosisDesk : IAsyncDisposable
 
         public long Answered { get; set; }
 
-        public volatile DeskState State = DeskState.Nothing;
+        public volatile DiagnosisState State = DiagnosisState.Nothing;
 
         public (TypeSheet, string) Key { get; set; }
 

@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using Ohmstead.Electrical.Diagnosis;
 
-namespace Ohmstead.App.Screens.Readings;
+namespace Ohmstead.App.Background;
 
 /// <summary>A reading proposed next, and why.</summary>
 public sealed record NextAdvice(NextReading Reading, ImmutableArray<string> Reasons)

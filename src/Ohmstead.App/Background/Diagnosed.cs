@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using Ohmstead.App.Commands;
 using Ohmstead.Electrical.Circuits;
 using Ohmstead.Electrical.Diagnosis;
 using Ohmstead.Electrical.Readings;
@@ -8,7 +7,7 @@ using Ohmstead.Workshop.Readings;
 using Ohmstead.Workshop.Units;
 using Ohmstead.Workshop.Words;
 
-namespace Ohmstead.App.Screens.Readings;
+namespace Ohmstead.App.Background;
 
 /// <summary>What the background worked out for a unit.</summary>
 /// <param name="Number">Number of the last entry that it knew.</param>
@@ -73,8 +72,8 @@ public sealed record Diagnosed(
 /// <param name="Latest">The last answer; null for none yet.</param>
 /// <param name="Progress">Share done of the next one [0..1]; null when nothing is being worked out.</param>
 /// <param name="Trouble">Why there is no answer, in words; empty when there is, or will be.</param>
-public sealed record DeskState(Diagnosed? Latest, double? Progress, string Trouble)
+public sealed record DiagnosisState(Diagnosed? Latest, double? Progress, string Trouble)
 {
     /// <summary>Before the first entry.</summary>
-    public static DeskState Nothing { get; } = new(null, null, "");
+    public static DiagnosisState Nothing { get; } = new(null, null, "");
 }
