@@ -51,7 +51,7 @@ internal sealed class BenchUnit
         foreach (var f in faults)
             f.ApplyTo(own);
         Last = solver.Solve(circuit, own, HasAveragingMeter);
-        WasPeriodic = !circuit.IsDirect && solver.WasPeriodic;
+        WasPeriodic = Last.IsPeriodic;
         Assert.True(Last.Value is not null, $"{spec.Id} did not converge: {Last}");
         var value = Last.Value.GetValueOrDefault();
         Assert.False(double.IsNaN(value), $"{spec.Id} is NaN");

@@ -23,8 +23,7 @@ internal static class ReadingKinds
     {
         if (circuit.IsDirect)
             return ReadingKind.Direct;
-        solver.Solve(circuit, values);
-        return solver.WasPeriodic ? ReadingKind.Periodic : ReadingKind.Phasor;
+        return solver.Solve(circuit, values).IsPeriodic ? ReadingKind.Periodic : ReadingKind.Phasor;
     }
 
     public static string NameOf(ReadingKind kind) =>

@@ -38,11 +38,13 @@ internal sealed class PartCurrents(UnitModel model, ReadingSpec spec)
     /// <summary>The current in a part, direct part included [A RMS]; null where the circuit cannot be solved.</summary>
     public double? AmpsIn(CarryingPart part, ReadingState state)
     {
-        double? Volts(Quantity quantity) =>
-            solver.Solve(CircuitBuilder.BuildSensing(model, spec with { Quantity = quantity }, state, part.Branch), model.Nominal).Value;
-        var alternating = Volts(Quantity.AcVolts);
-        var direct = solver.WasPeriodic ? Volts(Quantity.DcVolts) : 0;
-        return (alternating * alternating) + (direct * direct) is { } squares ? Math.Sqrt(squares) / CircuitBuilder.SenseOhms : null;
+        Solution Sensed(Quantity quantity) =>
+            solver.Solve(CircuitBuilder.BuildSensing(model, spec with { Quantity = quantity }, state, part.Branch), model.Nominal);
+        var alternating = Sensed(Quantity.AcVolts);
+        var direct = alternating.IsPeriodic ? Sensed(Quantity.DcVolts).Value : 0;
+        return (alternating.Value * alternating.Value) + (direct * direct) is { } squares
+            ? Math.Sqrt(squares) / CircuitBuilder.SenseOhms
+            : null;
     }
 
     /// <summary>The volts between two terminals, as the quantity of the reading counts them [V]; null where the circuit cannot be solved.</summary>

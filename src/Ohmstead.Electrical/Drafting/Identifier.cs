@@ -161,11 +161,8 @@ public static class Identifier
         var taken = readings.Readings.Where(r => r.IsTaken).ToArray();
         var set = new ReadingSet(model, new FaultCatalogue(model), taken.Select(t => (t.Spec, t.State, readings.ErrorOf(t))));
         var predictor = new Predictor(set);
-        predictor.Begin([]);
-        return
-        [
-            .. Enumerable.Range(0, taken.Length).Select(r => predictor.Scaled(r, []) is { } v ? Math.Min(v, set.OverRangeOnScale(r)) : 0),
-        ];
+        using var sound = predictor.Assume();
+        return [.. Enumerable.Range(0, taken.Length).Select(r => sound.Scaled(r) is { } v ? Math.Min(v, set.OverRangeOnScale(r)) : 0)];
     }
 
     private static ImmutableArray<NextAboutKind> Next(

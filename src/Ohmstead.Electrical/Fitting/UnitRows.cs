@@ -59,14 +59,14 @@ internal sealed class UnitRows
     public void Linearise(double[] median)
     {
         var factors = new double[Count];
-        double?[] At(Predictor by, int moved, ReadOnlySpan<Fault> with)
+        double?[] At(Predictor by, int moved, Fault[] with)
         {
             for (var p = 0; p < Count; p++)
                 factors[p] = Math.Exp((median[p] + (p == moved ? Step : 0)) * model.Parameters[p].Sigma);
-            by.Begin(with, factors);
+            using var assumed = by.Assume(with, factors);
             var values = new double?[N];
             for (var r = 0; r < N; r++)
-                values[r] = by.Scaled(r, with);
+                values[r] = assumed.Scaled(r);
             return values;
         }
         var centre = At(predictor, -1, faults);

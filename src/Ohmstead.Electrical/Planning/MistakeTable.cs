@@ -77,9 +77,8 @@ internal sealed class MistakeTable
     {
         var model = new UnitModel(other);
         var set = new ReadingSet(model, new FaultCatalogue(model), readings);
-        var predictor = new Predictor(set);
-        predictor.Begin([]);
-        return [.. Enumerable.Range(0, set.Count).Select(r => predictor.Scaled(r, []) is { } at ? Cut(r, at) : Right[r])];
+        using var wired = new Predictor(set).Assume();
+        return [.. Enumerable.Range(0, set.Count).Select(r => wired.Scaled(r) is { } at ? Cut(r, at) : Right[r])];
     }
 
     /// <summary>The readings with several mistakes at once, each at one of its sizes.</summary>

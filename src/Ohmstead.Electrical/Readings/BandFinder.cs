@@ -55,8 +55,8 @@ internal sealed class BandFinder(ReadingSet set, Predictor predictor)
     /// <summary>A reading of the unit that is nominal but for some faults, in its quantity's unit; null where it cannot be solved.</summary>
     public double? ValueOf(int ofReading, Fault[] sized)
     {
-        predictor.Begin(sized);
-        return predictor.Value(ofReading, sized);
+        using var unit = predictor.Assume(sized);
+        return unit.Value(ofReading);
     }
 
     /// <summary>The ends of the band on the scale of the set.</summary>
@@ -81,8 +81,8 @@ internal sealed class BandFinder(ReadingSet set, Predictor predictor)
     private Piece Centred(SizeCell cell)
     {
         var sized = SizeCell.At(faults, cell.Shares.AsSpan());
-        predictor.Begin(sized);
-        var centre = predictor.Scaled(reading, sized) ?? usual;
+        using var unit = predictor.Assume(sized);
+        var centre = unit.Scaled(reading) ?? usual;
         var (trends, curves) = (new double[cell.Shares.Length], new double[cell.Shares.Length]);
         for (var f = 0; f < trends.Length; f++)
         {
@@ -100,8 +100,8 @@ internal sealed class BandFinder(ReadingSet set, Predictor predictor)
         double[] there = [.. shares];
         there[moved] += by;
         var sized = SizeCell.At(faults, there);
-        predictor.Begin(sized);
-        return predictor.Scaled(reading, sized);
+        using var unit = predictor.Assume(sized);
+        return unit.Scaled(reading);
     }
 
     /// <summary>All slopes at the first, the middle and the last cell; at the others of what matters there.</summary>
@@ -199,8 +199,8 @@ internal sealed class BandFinder(ReadingSet set, Predictor predictor)
         for (var f = 0; f < shares.Length; f++)
             shares[f] = piece.Cell.Shares[f] + (piece.Cell.Width * (NormalDraws.OfSize(f)[draw] - 0.5));
         var sized = SizeCell.At(faults, shares);
-        predictor.Begin(sized, factors);
+        using var unit = predictor.Assume(sized, factors);
         // Where it cannot be solved the quadratic law stands.
-        return predictor.Scaled(reading, sized) ?? quick[draw];
+        return unit.Scaled(reading) ?? quick[draw];
     }
 }

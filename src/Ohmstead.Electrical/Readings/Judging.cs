@@ -17,9 +17,8 @@ public static class Judging
 
     internal static bool CanJudge(UnitModel model, FaultedCircuits circuits)
     {
-        var solver = new ReadingSolver();
-        var isSolved = solver.Solve(circuits.Usual, model.Nominal).Value is not null;
-        return isSolved && !(IsOfTheSource(circuits.Usual.Reading) && solver.WasPeriodic);
+        var solved = new ReadingSolver().Solve(circuits.Usual, model.Nominal);
+        return solved.Value is not null && !(IsOfTheSource(circuits.Usual.Reading) && solved.IsPeriodic);
     }
 
     private static bool IsOfTheSource(ReadingSpec spec) => spec.Quantity is Quantity.AcAmps or Quantity.Watts;

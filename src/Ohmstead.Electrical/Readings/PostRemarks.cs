@@ -65,8 +65,7 @@ internal static class PostRemarks
     /// <summary>AC volts that a nominal sound unit shows there; NaN, which no bound is held against, while a rectifier conducts or nothing is solved.</summary>
     private static double Volts(UnitModel model, ReadingSpec spec, ReadingState state)
     {
-        var solver = new ReadingSolver();
-        var volts = solver.Solve(new FaultedCircuits(model, spec, state).Usual, model.Nominal).Value;
-        return solver.WasPeriodic ? double.NaN : volts ?? double.NaN;
+        var solved = new ReadingSolver().Solve(new FaultedCircuits(model, spec, state).Usual, model.Nominal);
+        return solved.IsPeriodic ? double.NaN : solved.Value ?? double.NaN;
     }
 }

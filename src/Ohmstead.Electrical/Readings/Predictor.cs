@@ -13,13 +13,16 @@ internal sealed class Predictor(ReadingSet set)
     /// <summary>The step for narrow parameters, in standard deviations.</summary>
     private const double NarrowStep = 0.1;
 
+    /// <summary>A reading in which a rectifier conducts is solved as a wave: it costs about this many plain ones (docs/performance.md).</summary>
+    private const int WorkOfWave = 10;
+
     private readonly ReadingSolver solver = new();
-    private readonly UnitValues values = set.Model.Nominal.Copy();
+    private readonly Stack<UnitValues> idle = [];
     private readonly PeriodicStart?[] starts = new PeriodicStart?[set.Count];
     private readonly bool[] isStarted = new bool[set.Count];
 
-    /// <summary>A reading in which a rectifier conducts is solved as a wave: it costs about this many plain ones (docs/performance.md).</summary>
-    private const int WorkOfWave = 10;
+    /// <summary>What is predicted.</summary>
+    public ReadingSet Set => set;
 
     /// <summary>Readings solved so far.</summary>
     public long Solved { get; private set; }
@@ -27,41 +30,50 @@ internal sealed class Predictor(ReadingSet set)
     /// <summary>What they cost, in readings without a rectifier.</summary>
     public long Work { get; private set; }
 
-    /// <summary>Sets the unit: nominal values, some parameters by factors, then the faults.</summary>
-    public void Begin(ReadOnlySpan<Fault> faults)
-    {
-        values.CopyFrom(set.Model.Nominal);
-        foreach (var f in faults)
-            f.ApplyTo(values);
-    }
+    /// <summary>The nominal unit with some faults.</summary>
+    public AssumedUnit Assume(params Fault[] faults) => With(Nominal(), faults);
 
-    private void Begin(ReadOnlySpan<Fault> faults, Parameter parameter, double factor)
+    /// <summary>The unit with every parameter multiplied by its own factor, then the faults.</summary>
+    public AssumedUnit Assume(Fault[] faults, ReadOnlySpan<double> factors)
     {
-        values.CopyFrom(set.Model.Nominal);
-        values.Scale(parameter, factor);
-        foreach (var f in faults)
-            f.ApplyTo(values);
-    }
-
-    /// <summary>Sets the unit with every parameter multiplied by its own factor, then the faults.</summary>
-    public void Begin(ReadOnlySpan<Fault> faults, ReadOnlySpan<double> factors)
-    {
-        values.CopyFrom(set.Model.Nominal);
+        var values = Nominal();
         for (var p = 0; p < factors.Length; p++)
             values.Scale(set.Model.Parameters[p], factors[p]);
-        foreach (var f in faults)
-            f.ApplyTo(values);
+        return With(values, faults);
     }
 
-    /// <summary>
-    /// A reading of the unit set by <see cref="Begin(ReadOnlySpan{Fault})"/>, in its quantity's unit; null where it could not be solved.
-    /// </summary>
-    public double? Value(int reading, ReadOnlySpan<Fault> faults)
+    private AssumedUnit Assume(Fault[] faults, Parameter parameter, double factor)
+    {
+        var values = Nominal();
+        values.Scale(parameter, factor);
+        return With(values, faults);
+    }
+
+    private AssumedUnit With(UnitValues values, Fault[] faults)
+    {
+        foreach (var f in faults)
+            f.ApplyTo(values);
+        return new(this, values, faults);
+    }
+
+    private UnitValues Nominal()
+    {
+        if (!idle.TryPop(out var values))
+            return set.Model.Nominal.Copy();
+        values.CopyFrom(set.Model.Nominal);
+        return values;
+    }
+
+    /// <summary>Numbers that no unit holds any more.</summary>
+    internal void TakeBack(UnitValues values) => idle.Push(values);
+
+    /// <summary>A reading of an assumed unit, in its quantity's unit; null where it could not be solved.</summary>
+    internal double? Solve(int reading, UnitValues values, ReadOnlySpan<Fault> faults)
     {
         Solved++;
         var circuit = set.Circuits[reading].For(faults);
         var solved = solver.Solve(circuit, values, set.Errors[reading].IsAveraging, StartOf(reading, circuit));
-        Work += solver.WasPeriodic ? WorkOfWave : 1;
+        Work += solved.IsPeriodic ? WorkOfWave : 1;
         if (solved.Value is not { } value)
             return null;
         return double.IsFinite(value) ? Math.Clamp(value, -Solution.NoPathOhms, Solution.NoPathOhms) : Solution.NoPathOhms;
@@ -78,21 +90,17 @@ internal sealed class Predictor(ReadingSet set)
         {
             isStarted[reading] = true;
             var solved = solver.Solve(circuit, set.Model.Nominal);
-            if (solver.WasPeriodic && solved.Value is not null)
+            if (solved.IsPeriodic && solved.Value is not null)
                 solver.Keep(starts[reading] = new PeriodicStart());
         }
         return starts[reading];
     }
 
-    /// <summary>A reading on the meter's scale; null where it could not be solved.</summary>
-    public double? Scaled(int reading, ReadOnlySpan<Fault> faults) =>
-        Value(reading, faults) is { } value ? set.ToScale(reading, value) : null;
-
     /// <summary>A reading of the nominal sound unit on the meter's scale. Only for one that can be judged (<see cref="Judging"/>): it is solved there.</summary>
     public double OfSound(int reading)
     {
-        Begin([]);
-        return Scaled(reading, []) ?? throw new InvalidOperationException($"{set.SpecOf(reading).Id} cannot be judged.");
+        using var sound = Assume();
+        return sound.Scaled(reading) ?? throw new InvalidOperationException($"{set.SpecOf(reading).Id} cannot be judged.");
     }
 
     /// <summary>
@@ -159,13 +167,13 @@ internal sealed class Predictor(ReadingSet set)
     private double? At(int reading, Fault[] faults, double[] factors, int parameter, double factor)
     {
         factors[parameter] = factor;
-        Begin(faults, factors);
-        return Scaled(reading, faults);
+        using var unit = Assume(faults, factors);
+        return unit.Scaled(reading);
     }
 
     private double? At(int reading, Fault[] faults, Parameter parameter, double factor)
     {
-        Begin(faults, parameter, factor);
-        return Scaled(reading, faults);
+        using var unit = Assume(faults, parameter, factor);
+        return unit.Scaled(reading);
     }
 }

@@ -31,12 +31,10 @@ public sealed class ReadingSolver
     /// <summary>The same from a solution near by: sooner, and the same to the last tolerance.</summary>
     internal Solution Solve(ReadingCircuit circuit, UnitValues values, bool isAveraging, PeriodicStart? start)
     {
-        WasPeriodic = false;
         if (circuit.IsDirect)
             return direct.Solve(circuit, values);
         var linear = phasor.Solve(circuit, values, network);
-        WasPeriodic = periodic.FindConducting(circuit, values);
-        if (!WasPeriodic)
+        if (!periodic.FindConducting(circuit, values))
             return Solution.Of(PhasorValue(circuit), linear);
         var solved = periodic.Solve(network, start);
         var value = circuit.Spec.Quantity switch
@@ -46,7 +44,7 @@ public sealed class ReadingSolver
             Quantity.AcAmps => periodic.SourceAmps,
             _ => periodic.SourceWatts,
         };
-        return Solution.Of(value, solved with { Rounds = linear.Rounds + solved.Rounds });
+        return Solution.Of(value, solved with { Rounds = linear.Rounds + solved.Rounds }, isPeriodic: true);
     }
 
     /// <summary>
@@ -57,15 +55,13 @@ public sealed class ReadingSolver
     /// <param name="element">A rectifier, by number.</param>
     internal (double[] Across, double[]? Junction)? Wave(ReadingCircuit circuit, UnitValues values, int element)
     {
-        if (Solve(circuit, values).Value is null)
+        var solved = Solve(circuit, values);
+        if (solved.Value is null)
             return null;
-        if (WasPeriodic)
+        if (solved.IsPeriodic)
             return (periodic.ProbeWave(), periodic.JunctionWave(element));
         return (Harmonics.Wave([Complex.Zero, PeriodicSolver.Probe(circuit, phasor.Unknowns, phasor.SourceVolts)]), null);
     }
-
-    /// <summary>True when a rectifier carried alternating current in the last reading solved.</summary>
-    public bool WasPeriodic { get; private set; }
 
     private double PhasorValue(ReadingCircuit circuit)
     {

@@ -12,9 +12,12 @@ public readonly record struct Solution(double? Value, int Rounds, double Residua
     /// <summary>What stands for no path at all [Ω].</summary>
     public const double NoPathOhms = 1e18;
 
+    /// <summary>True where a rectifier carried alternating current.</summary>
+    public bool IsPeriodic { get; init; }
+
     /// <summary>A value that counts only where its iteration ended, and with a number.</summary>
-    internal static Solution Of(double value, Ending ending) =>
-        new(ending.HasConverged && !double.IsNaN(value) ? value : null, ending.Rounds, ending.Residual);
+    internal static Solution Of(double value, Ending ending, bool isPeriodic = false) =>
+        new(ending.HasConverged && !double.IsNaN(value) ? value : null, ending.Rounds, ending.Residual) { IsPeriodic = isPeriodic };
 
     /// <summary>The resistance above which the quantity's meter shows OL [Ω]; infinite where it never does.</summary>
     public static double OverRange(TypeSheets.Quantity quantity) =>

@@ -20,10 +20,10 @@ public class PredictorWorkTests
             {
                 var readings = new[] { before, id }.Select(r => Twin.Model.Sheet.FindReading(r)!).Select(r => (r, r.State));
                 var predictor = new Predictor(new ReadingSet(Twin.Model, new FaultCatalogue(Twin.Model), readings, Meter.Usual));
-                predictor.Begin([]);
-                predictor.Value(0, []);
+                using var sound = predictor.Assume();
+                sound.Value(0);
                 var (solved, already) = (predictor.Solved, predictor.Work);
-                predictor.Value(1, []);
+                sound.Value(1);
                 Assert.Equal((1, work), (predictor.Solved - solved, predictor.Work - already));
             }
         );

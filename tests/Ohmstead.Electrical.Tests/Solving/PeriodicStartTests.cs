@@ -49,8 +49,8 @@ public class PeriodicStartTests
 
     private static bool IsPeriodic(UnitModel model, ReadingCircuit circuit)
     {
-        var solver = new ReadingSolver();
-        return solver.Solve(circuit, model.Nominal).Value is not null && solver.WasPeriodic;
+        var solved = new ReadingSolver().Solve(circuit, model.Nominal);
+        return solved.Value is not null && solved.IsPeriodic;
     }
 
     /// <summary>None to two faults.</summary>

@@ -32,8 +32,8 @@ internal static class ForAndAgainst
             Fault[] others = [.. with.Classes.Select((o, k) => (o, k)).Where(p => p.o != c).Select(p => p.o.At(with.Shares[p.k]))];
             var without = crew.One(w =>
             {
-                w.Predictor.Begin(others);
-                return Enumerable.Range(0, evidence.Taken.Length).Select(r => w.Predictor.Scaled(r, others) ?? with.Predicted[r]).ToArray();
+                using var unit = w.Predictor.Assume(others);
+                return Enumerable.Range(0, evidence.Taken.Length).Select(r => unit.Scaled(r) ?? with.Predicted[r]).ToArray();
             });
             double[] LogsOf(double[] predicted) =>
                 [.. Enumerable.Range(0, predicted.Length).Select(r => evidence.LogOfOne(r, predicted, spread))];

@@ -22,7 +22,7 @@ internal static class UnjudgedRows
         if (taken.Length == judged.Length)
             return judged;
         var set = new ReadingSet(library.Model, library.Catalogue, taken.Select(t => (t.Spec, t.State, readings.ErrorOf(t))));
-        var predictor = new Predictor(set);
+        using var unit = new Predictor(set).Assume(best);
         var rows = ImmutableArray.CreateBuilder<ExplainedReading>(taken.Length);
         var next = 0;
         for (var n = 0; n < taken.Length; n++)
@@ -32,8 +32,7 @@ internal static class UnjudgedRows
                 rows.Add(judged[next++]);
                 continue;
             }
-            predictor.Begin(best);
-            var expected = predictor.Value(n, best);
+            var expected = unit.Value(n);
             if (expected > Solution.OverRange(taken[n].Spec.Quantity))
                 expected = double.PositiveInfinity;
             double? measured = taken[n].Outcome == Outcome.Value ? taken[n].Value : null;

@@ -154,9 +154,8 @@ internal sealed class DoubtFinder(ReadingLibrary library, UnitReadings readings,
                 (p, n) => p.Kind is ParameterKind.LossOhms or ParameterKind.Excitation ? Math.Exp(means[n] * p.Sigma) : 1
             ),
         ];
-        predictor.Begin(ReadOnlySpan<Fault>.Empty, factors);
-        var with = predictor.Value(0, []);
-        predictor.Begin([]);
-        return with - predictor.Value(0, []) ?? 0;
+        using var heated = predictor.Assume([], factors);
+        using var nominal = predictor.Assume();
+        return heated.Value(0) - nominal.Value(0) ?? 0;
     }
 }

@@ -117,8 +117,7 @@ internal sealed class Elsewhere(UnitModel model, FaultCatalogue catalogue, Fault
 
     private double? Solve(ReadingSpec spec, ReadingState state, MeterError error)
     {
-        var predictor = new Predictor(new ReadingSet(model, catalogue, [(spec, state, error)]));
-        predictor.Begin(faults);
-        return predictor.Scaled(0, faults);
+        using var unit = new Predictor(new ReadingSet(model, catalogue, [(spec, state, error)])).Assume(faults);
+        return unit.Scaled(0);
     }
 }

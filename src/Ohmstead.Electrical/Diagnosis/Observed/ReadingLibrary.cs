@@ -129,9 +129,8 @@ public sealed class ReadingLibrary(UnitModel model)
 
     private static double? Point(FaultClass c, int k, int reading, double sound, Worker worker)
     {
-        ReadOnlySpan<Fault> faults = [c.At(c.PointShares[k])];
-        worker.Predictor.Begin(faults);
-        return worker.Predictor.Scaled(reading, faults) - sound;
+        using var unit = worker.Predictor.Assume(c.At(c.PointShares[k]));
+        return unit.Scaled(reading) - sound;
     }
 
     private static string KeyOf(ReadingSpec spec, ReadingState state, MeterError error)

@@ -90,8 +90,8 @@ internal sealed class SpreadModel
         double[] factors = [.. means.Select((m, p) => Math.Exp(m * evidence.Set.Model.Parameters[p].Sigma))];
         var there = crew.One(w =>
         {
-            w.Predictor.Begin(faults, factors);
-            return Enumerable.Range(0, n).Select(r => w.Predictor.Scaled(r, faults)).ToArray();
+            using var unit = w.Predictor.Assume(faults, factors);
+            return Enumerable.Range(0, n).Select(unit.Scaled).ToArray();
         });
         double Line(int r) => h.Predicted[r] + spread.Shift[r] + Vectors.Dot(spread.Slopes.AsSpan(r * count, count), means);
         double There(int r) => there[r] ?? Line(r);

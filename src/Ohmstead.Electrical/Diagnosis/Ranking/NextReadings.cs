@@ -174,8 +174,8 @@ internal sealed class NextReadings
                 weight,
                 crew.One(w =>
                 {
-                    w.Predictor.Begin(faults);
-                    return Enumerable.Range(0, set.Count).Select(r => w.Predictor.Scaled(r, faults) ?? rows[r].Sound).ToArray();
+                    using var unit = w.Predictor.Assume(faults);
+                    return Enumerable.Range(0, set.Count).Select(r => unit.Scaled(r) ?? rows[r].Sound).ToArray();
                 })
             );
         }

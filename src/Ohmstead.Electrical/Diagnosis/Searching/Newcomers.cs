@@ -22,10 +22,10 @@ internal sealed class Newcomers(Evidence evidence)
         var faults = new Fault[set.Length];
         for (var k = 0; k < set.Length; k++)
             faults[k] = set[k].At(shares[k]);
-        worker.Predictor.Begin(faults);
+        using var unit = worker.Predictor.Assume(faults);
         var t = new double[evidence.Set.Count];
         for (var r = 0; r < t.Length; r++)
-            t[r] = (changed is null || changed.Moves[r] || IsRewired(set, r) ? worker.Predictor.Scaled(r, faults) : null) ?? from[r];
+            t[r] = (changed is null || changed.Moves[r] || IsRewired(set, r) ? unit.Scaled(r) : null) ?? from[r];
         return t;
     }
 
@@ -97,8 +97,8 @@ internal sealed class Newcomers(Evidence evidence)
     public static double?[] SolveOnly(FaultClass[] set, IEnumerable<int> places, Worker worker)
     {
         Fault[] faults = [.. set.Select(c => c.At(c.PointShares[0]))];
-        worker.Predictor.Begin(faults);
-        return [.. places.Select(r => worker.Predictor.Scaled(r, faults))];
+        using var unit = worker.Predictor.Assume(faults);
+        return [.. places.Select(unit.Scaled)];
     }
 
     /// <summary>
