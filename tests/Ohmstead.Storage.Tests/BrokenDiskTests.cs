@@ -1,5 +1,6 @@
 using Microsoft.Data.Sqlite;
 using Microsoft.EntityFrameworkCore;
+using Ohmstead.Storage.Backups;
 
 namespace Ohmstead.Storage.Tests;
 
@@ -69,9 +70,7 @@ public sealed class BrokenDiskTests : IDisposable
         await (await OpenAsync()).DisposeAsync();
         Directory.CreateDirectory(folder.Of("backups"));
         File.CreateSymbolicLink(folder.Of("backups", "ohmstead.lock"), "/proc/sys/kernel/osrelease");
-        var said = await Assert.ThrowsAsync<StoreUnusable>(() =>
-            Backups.Backup.MakeAsync(folder.Path, folder.Of("backups"), Draft.Noon, 4, Stop)
-        );
+        var said = await Assert.ThrowsAsync<StoreUnusable>(() => Backup.MakeAsync(folder.Path, folder.Of("backups"), Draft.Noon, 4, Stop));
         Assert.DoesNotContain("another ohmstead", said.Message, StringComparison.Ordinal);
         Assert.Matches("permissions|write-protected", said.Message);
         Assert.Contains("name another folder for the backups", said.Message, StringComparison.Ordinal);

@@ -44,7 +44,7 @@ public class ClosedFormTests
                 ["drifted"] = 0,
             }
         );
-        var result = Diagnose(unit, Ohms(new MeterError(100 * percent, floor, 0, 0)), OverRangeTests.Value(unit, "ohms", read));
+        var result = Diagnose(unit, Ohms(new MeterError(100 * percent, floor, 0, 0)), WireBench.Value(unit, "ohms", read));
         double OnScale(double ohms) => Math.Log(1 + (percent * ohms / floor)) / percent;
         double Square(double centre) => Math.Pow(OnScale(read) - OnScale(centre), 2);
         // Rectangular errors of limit 1 have the variance 1/3; a slip of 1 in 1,000 hardly counts so near.
@@ -59,7 +59,7 @@ public class ClosedFormTests
     {
         // A wire of a milliohm that became 5 Ω, on a meter that is good to 5 % and 0.05 Ω.
         var unit = One("wire", 0.001, 0.02, new() { ["open"] = 0, ["resistive"] = 10 });
-        var result = Diagnose(unit, Ohms(new MeterError(5, 0.05, 0, 0)), OverRangeTests.Value(unit, "ohms", 5));
+        var result = Diagnose(unit, Ohms(new MeterError(5, 0.05, 0, 0)), WireBench.Value(unit, "ohms", 5));
         var fault = result.Faults.Single(f => f.Mode.Mode == "resistive");
         var deviation = ((0.05 * 5) + 0.05) / Math.Sqrt(3) / 5;
         Assert.Equal(5, fault.Size!.Value, 0.02);
@@ -103,7 +103,7 @@ public class ClosedFormTests
         double Bits(params TakenReading[] taken) => Diagnose(unit, meter, taken).Next.Single(n => n.Spec.Id == "both").Bits;
         // A shift of two thirds of a deviation: an eighth of a bit at most. Known, the fault is seen or not: one bit.
         Assert.InRange(Bits(), 0.02, 0.13);
-        Assert.Equal(1, Bits(OverRangeTests.Value(unit, "wide", 12)), 0.02);
+        Assert.Equal(1, Bits(WireBench.Value(unit, "wide", 12)), 0.02);
     }
 
     private static Dictionary<string, double> Faults(double shorted) =>

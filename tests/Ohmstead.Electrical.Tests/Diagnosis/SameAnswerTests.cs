@@ -10,12 +10,12 @@ public class SameAnswerTests
     private static readonly BenchUnit Twin = new(Reference.Twin160);
 
     /// <summary>Two faults and a dead path on the sample sheet: several sets to expand.</summary>
-    private static readonly UnitReadings Readings = OverRangeTests.Unit(
+    private static readonly UnitReadings Readings = WireBench.Unit(
         Twin,
         [
-            OverRangeTests.Value(Twin, "ohms-right", Twin.ReadListed("ohms-right") + 5),
-            OverRangeTests.Value(Twin, "ohms-left", Twin.ReadListed("ohms-left") + 2),
-            OverRangeTests.OL(Twin, "blades"),
+            WireBench.Value(Twin, "ohms-right", Twin.ReadListed("ohms-right") + 5),
+            WireBench.Value(Twin, "ohms-left", Twin.ReadListed("ohms-left") + 2),
+            WireBench.OL(Twin, "blades"),
         ]
     );
 
@@ -105,8 +105,8 @@ public class SameAnswerTests
     [Fact]
     public void Struck_from_the_start_the_chances_stay_as_they_were()
     {
-        var unit = WholeSetTests.Chain(300);
-        var readings = OverRangeTests.Unit(unit, [OverRangeTests.Value(unit, "whole", unit.ReadListed("whole") + 5)]);
+        var unit = WireBench.Chain(300);
+        var readings = WireBench.Unit(unit, [WireBench.Value(unit, "whole", unit.ReadListed("whole") + 5)]);
         var result = Diagnoser.Run(unit.Model, readings, new DiagnosisOptions { IsOverdue = () => true });
         Assert.Equal(SearchStop.TimeUp, result.Effort.Stop);
         // Odds of 1/99 for each of two modes.
