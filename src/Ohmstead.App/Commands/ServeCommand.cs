@@ -2,6 +2,7 @@ using System.CommandLine;
 using System.Globalization;
 using System.Net.Sockets;
 using Ohmstead.App.Demo;
+using Ohmstead.App.Hosting;
 using Ohmstead.App.Web;
 using Ohmstead.Storage;
 
@@ -86,7 +87,7 @@ internal static class ServeCommand
         {
             await filling;
         }
-        Console.WriteLine($"Ohmstead is at {Site.Address(app)}");
+        Console.WriteLine($"Ohmstead is at {SiteAddress.Of(app)}");
         if (options.IsOnLan)
             Console.WriteLine("To let a phone in, scan the code on a unit's page.");
         Console.WriteLine(

@@ -12,7 +12,7 @@ public class OwnerPageTests
 {
     private static byte[] Page(PaperMatter matter, string name)
     {
-        var pdf = Pdf.Of(PaperDesk.OnePage(matter), matter.Shop.Paper);
+        var pdf = Pdf.Of(PaperFiles.OnePage(matter), matter.Shop.Paper);
         Pdf.Keep(name, pdf);
         return pdf;
     }

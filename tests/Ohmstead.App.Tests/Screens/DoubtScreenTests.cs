@@ -147,12 +147,12 @@ public class DoubtScreenTests
             (readings, result) => Slips(("blades", 3.8))(readings, result) with { Doubts = [Heat] },
             [.. Passed, new StageClosed(Stage.LookOver, true, "")]
         );
-        var unit = Show<WhereWasI>(bench);
+        var unit = Show<UnitOverview>(bench);
         Sees(unit, "3.8 Ω: possible slip, ten times too high. Read it again.");
         Sees(unit, "Read again: Between the plug blades");
         Sees(unit, "This unit makes about 11 W more heat than it should. <a");
         Sees(Show<Round>(bench), "possible slip, ten times too high");
-        var back = Show<ReturnIt>(bench);
+        var back = Show<ReturnUnit>(bench);
         Sees(back, "To be read again. It read 3.8 Ω: possible slip, ten times too high.");
         Sees(back, "This unit makes about 11 W more heat than it should");
         Assert.Empty(back.FindAll("button.way.do"));
@@ -202,13 +202,13 @@ public class DoubtScreenTests
     {
         await using var bench = await ScreenBench.DoubtingAsync((_, r) => r with { Doubts = [Leads] }, Passed);
         foreach (
-            var screen in new IRenderedComponent<Ohmstead.App.Components.UnitScreen>[] { Show<ReturnIt>(bench), Show<UnitPapers>(bench) }
+            var screen in new IRenderedComponent<Ohmstead.App.Components.UnitScreen>[] { Show<ReturnUnit>(bench), Show<UnitPapers>(bench) }
         )
         {
             Sees(screen, "Your test leads were probably not taken off: about 0.31 Ω");
             Sees(screen, "Touch the leads together and read the ohms.");
         }
-        Sees(Show<ReturnIt>(bench), ", 1 thing is in doubt");
+        Sees(Show<ReturnUnit>(bench), ", 1 thing is in doubt");
         var findings = Show<UnitFindings>(bench);
         Sees(findings, "Apart from that, nothing read so far points to a listed fault.");
     }

@@ -1,9 +1,11 @@
 using Bunit;
 using Microsoft.AspNetCore.Components;
 using Microsoft.Extensions.DependencyInjection;
+using Ohmstead.App.Components;
 using Ohmstead.App.Demo;
-using Ohmstead.App.Screens.Kinds;
+using Ohmstead.App.Hosting;
 using Ohmstead.App.Screens.Start;
+using Ohmstead.App.Screens.Types;
 using Ohmstead.App.Screens.Units;
 using Ohmstead.App.Web;
 using Ohmstead.Workshop.Journal;
@@ -19,9 +21,12 @@ public class FirstStartTests
     {
         var workshop = await OpenWorkshop.OpenAsync();
         workshop.Screens.Services.AddSingleton(new SiteOptions(0, IsOnLan: false, IsDemo: false));
-        workshop.Screens.Services.AddSingleton(new DemoDoor(TimeProvider.System));
+        workshop.Screens.Services.AddSingleton(Opener());
         return workshop;
     }
+
+    private static DemoOpener Opener() =>
+        new(TimeProvider.System, (options, store) => Site.Build(options, store, store.Photos, TimeProvider.System));
 
     private static string At(OpenWorkshop workshop) =>
         new Uri(workshop.Screens.Services.GetRequiredService<NavigationManager>().Uri).PathAndQuery;
@@ -70,7 +75,7 @@ public class FirstStartTests
     {
         await using var workshop = await OpenAsync();
         await CarriedTypes.KeepAsync(workshop.Bench, "solo-110");
-        var types = workshop.Screens.Render<Kinds>();
+        var types = workshop.Screens.Render<AllTypes>();
         types.WaitForElement(".kind");
         Assert.Contains(CarriedTypes.TitleOf("solo-110"), types.Find(".kind").TextContent, StringComparison.Ordinal);
         Assert.Contains("version 1, no unit yet", types.Find(".kind").TextContent, StringComparison.Ordinal);
@@ -83,7 +88,7 @@ public class FirstStartTests
         await using var workshop = await OpenAsync();
         var was = false;
         workshop.Screens.Services.GetRequiredService<NavigationManager>().OnNotFound += (_, _) => was = true;
-        workshop.Screens.Render<WhereWasI>(p => p.Add(s => s.Id, Guid.Empty));
+        workshop.Screens.Render<UnitOverview>(p => p.Add(s => s.Id, Guid.Empty));
         Assert.True(was);
     }
 
@@ -91,7 +96,7 @@ public class FirstStartTests
     public async Task Looking_around_opens_the_invented_workshop_beside_and_leaves_the_own_one_empty()
     {
         await using var workshop = await OpenAsync();
-        await using var door = new DemoDoor(TimeProvider.System);
+        await using var door = Opener();
         var first = await door.OpenAsync(new Uri("http://127.0.0.1:18600/"));
         Assert.Equal(first, await door.OpenAsync(new Uri("http://127.0.0.1:18600/")));
         using var client = new HttpClient();

@@ -1,6 +1,7 @@
 using Bunit;
 using Microsoft.AspNetCore.Components;
 using Ohmstead.App.Background;
+using Ohmstead.App.Hosting;
 using Ohmstead.App.Screens.Readings;
 using Ohmstead.App.Screens.Units;
 using Ohmstead.App.Web;

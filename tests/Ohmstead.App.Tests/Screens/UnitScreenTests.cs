@@ -120,7 +120,7 @@ public class UnitScreenTests
     public async Task A_unit_opens_on_the_last_thing_done_the_shut_gates_and_the_next_thing()
     {
         await using var bench = await ScreenBench.OpenAsync(new StageClosed(Stage.LookOver, true, ""), ScreenBench.Read("blades", 3.8));
-        var screen = Show<WhereWasI>(bench);
+        var screen = Show<UnitOverview>(bench);
         Assert.Contains("Between the plug blades: 3.8 Ω", screen.Find(".last").TextContent, StringComparison.Ordinal);
         Assert.EndsWith("/reading/blades-posts", screen.Find("a.do.big").GetAttribute("href"), StringComparison.Ordinal);
         Assert.Contains("4 checks to pass before you plug it in", screen.Markup, StringComparison.Ordinal);
@@ -131,7 +131,7 @@ public class UnitScreenTests
     public async Task The_journal_corrects_takes_back_and_puts_back()
     {
         await using var bench = await ScreenBench.OpenAsync(ScreenBench.Read("blades", 38));
-        var screen = Show<WhereWasI>(bench);
+        var screen = Show<UnitOverview>(bench);
         screen.Find("button[aria-label^='Correct: Between']").Click();
         Assert.Equal("38 Ω", screen.Find("#right").GetAttribute("value"));
         screen.Find("#right").Change("lots");
@@ -218,7 +218,7 @@ public class UnitScreenTests
     public async Task A_unit_with_open_checks_goes_back_only_not_to_be_plugged_in_and_the_list_says_so()
     {
         await using var bench = await ScreenBench.OpenAsync();
-        var screen = Show<ReturnIt>(bench);
+        var screen = Show<ReturnUnit>(bench);
         screen.WaitForElement(".way.locked");
         Assert.Contains("things are open", screen.Find("h1").TextContent, StringComparison.Ordinal);
         Assert.DoesNotContain(screen.FindAll("button.way"), b => b.TextContent.Contains("working", StringComparison.Ordinal));
@@ -248,7 +248,7 @@ public class UnitScreenTests
             new JointSeen(WiringState.Left, "post-2", [new WireEnd("w-1.to", "red"), new WireEnd("w-2.to", "blue")], "", 0, 0),
         ]);
         var text = System.Text.RegularExpressions.Regex.Replace(
-            Show<WhereWasI>(bench).Find("section[aria-labelledby=where]").TextContent,
+            Show<UnitOverview>(bench).Find("section[aria-labelledby=where]").TextContent,
             @"\s+",
             " "
         );
@@ -274,7 +274,7 @@ public class UnitScreenTests
     public async Task Readings_are_not_marked_as_done_around_a_check()
     {
         await using var bench = await ScreenBench.OpenAsync();
-        var screen = Show<WhereWasI>(bench);
+        var screen = Show<UnitOverview>(bench);
         screen.FindAll("button").First(b => b.TextContent == "Readings: mark as done").Click();
         Assert.Contains("Not yet.", screen.Find("[role=alert]").TextContent, StringComparison.Ordinal);
         Assert.DoesNotContain(

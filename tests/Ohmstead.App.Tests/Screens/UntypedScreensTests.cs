@@ -56,7 +56,7 @@ public sealed class UntypedScreensTests : IAsyncLifetime
         wiring.Find("button.do").Click();
         wiring.WaitForAssertion(() => Assert.Contains("Red wire", wiring.Find("li.taken").TextContent, StringComparison.Ordinal));
 
-        var apart = Show<TheWay>();
+        var apart = Show<TakeApartOrder>();
         apart.WaitForElement("#what").Change("cover");
         apart.Find("#cup").Change("3");
         apart.Find("form").Submit();
@@ -84,7 +84,7 @@ public sealed class UntypedScreensTests : IAsyncLifetime
         {
             var text = Pdf.Text(
                 (
-                    await PaperDesk.MakeAsync(
+                    await PaperFiles.MakeAsync(
                         workshop.Bench,
                         workshop.Screens.Services.GetRequiredService<UnitDiagnoses>(),
                         Id,
@@ -153,7 +153,7 @@ public sealed class UntypedScreensTests : IAsyncLifetime
             "bench",
             new ReadingEntered("untyped-insulation-case", Shown.Number(20e3), BenchState.AsSheet)
         );
-        var page = Show<WhereWasI>();
+        var page = Show<UnitOverview>();
         page.WaitForAssertion(() =>
             Assert.Contains(
                 page.FindAll("p.warning"),

@@ -4,6 +4,7 @@ using Microsoft.AspNetCore.Hosting;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.TestHost;
 using Microsoft.Extensions.DependencyInjection;
+using Ohmstead.App.Hosting;
 using Ohmstead.App.Web;
 using Ohmstead.Storage;
 using Ohmstead.Workshop.Journal;
@@ -25,7 +26,7 @@ internal sealed class RunningSite : IAsyncDisposable
 
     public Bench Bench => Get<Bench>();
 
-    public Uri Address => Site.Address(app);
+    public Uri Address => SiteAddress.Of(app);
 
     public Guid UnitId { get; private set; }
 

@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using Ohmstead.App.Background;
 using Ohmstead.App.Components;
 using Ohmstead.App.Screens.Readings;
-using Ohmstead.App.Screens.Units;
 using Ohmstead.Electrical.Faults;
 using Ohmstead.Workshop.Drawing;
 using Ohmstead.Workshop.Findings;

@@ -1,6 +1,6 @@
 using Bunit;
-using Ohmstead.App.Screens.Kinds;
 using Ohmstead.App.Screens.Papers;
+using Ohmstead.App.Screens.Types;
 using Ohmstead.App.Web;
 using Ohmstead.Electrical.TypeSheets;
 using Ohmstead.Workshop.Journal;
@@ -8,7 +8,7 @@ using Ohmstead.Workshop.Readings;
 
 namespace Ohmstead.App.Tests.Screens;
 
-public class KindSoFarTests
+public class TypeReadingsTests
 {
     private static readonly TimeSpan Patience = TimeSpan.FromSeconds(60);
 
@@ -44,7 +44,7 @@ public class KindSoFarTests
     {
         var (workshop, units) = await ThreeUnitsAsync();
         await using var open = workshop;
-        var screen = workshop.Screens.Render<KindSoFar>(p => p.Add(k => k.KindId, "twin-175"));
+        var screen = workshop.Screens.Render<TypeReadings>(p => p.Add(k => k.KindId, "twin-175"));
         screen.WaitForElement("#this", Patience);
         screen.Do(() => screen.Find("#this").Change(units[2].ToString()));
         // Median of 3.5, 3.6, 3.9; distances 0.1, 0, 0.3, their median 0.1, times 1.4826.
@@ -58,7 +58,7 @@ public class KindSoFarTests
     {
         var (workshop, _) = await ThreeUnitsAsync();
         await using var open = workshop;
-        var screen = workshop.Screens.Render<KindSoFar>(p => p.Add(k => k.KindId, "twin-175"));
+        var screen = workshop.Screens.Render<TypeReadings>(p => p.Add(k => k.KindId, "twin-175"));
         screen.WaitForElement("button.can", Patience);
         screen.Do(() => screen.Find("button.can").Click());
         screen.WaitForElement("button.do", Patience);

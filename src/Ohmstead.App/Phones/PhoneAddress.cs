@@ -5,7 +5,7 @@ using Microsoft.AspNetCore.Http.Features;
 namespace Ohmstead.App.Phones;
 
 /// <summary>The door that phones come to.</summary>
-internal sealed class LanDoor(IServer server)
+internal sealed class PhoneAddress(IServer server)
 {
     /// <summary>The address that a phone opens, ending in a slash.</summary>
     public Uri At(string host) => new UriBuilder(Uri.UriSchemeHttp, host, Port).Uri;

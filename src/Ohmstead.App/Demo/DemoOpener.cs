@@ -7,7 +7,8 @@ namespace Ohmstead.App.Demo;
 /// Opens the invented workshop beside the real one: at a port of its own, in a folder that is thrown away with it. Opened once,
 /// when it is first asked for.
 /// </summary>
-internal sealed class DemoDoor(TimeProvider time) : IAsyncDisposable
+/// <param name="build">Puts a site together on a store.</param>
+internal sealed class DemoOpener(TimeProvider time, Func<SiteOptions, Store, WebApplication> build) : IAsyncDisposable
 {
     private readonly SemaphoreSlim turn = new(1);
     private DirectoryInfo? folder;
@@ -35,10 +36,10 @@ internal sealed class DemoDoor(TimeProvider time) : IAsyncDisposable
         await CloseAsync();
         folder = Directory.CreateTempSubdirectory("ohmstead-demo-");
         store = await Store.OpenAsync(folder.FullName, time, CancellationToken.None);
-        app = Site.Build(new SiteOptions(0, IsOnLan: false, IsDemo: true) { Home = home }, store, store.Photos, time);
+        app = build(new SiteOptions(0, IsOnLan: false, IsDemo: true) { Home = home }, store);
         await DemoWorkshop.FillAsync(app.Services.GetRequiredService<Bench>(), CancellationToken.None);
         await app.StartAsync();
-        return Site.Address(app);
+        return SiteAddress.Of(app);
     }
 
     /// <inheritdoc/>

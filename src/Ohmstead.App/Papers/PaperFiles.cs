@@ -8,7 +8,7 @@ using Ohmstead.Workshop.Units;
 namespace Ohmstead.App.Papers;
 
 /// <summary>Makes the papers of units: reads what they are made from, and their photos.</summary>
-internal static class PaperDesk
+internal static class PaperFiles
 {
     /// <summary>What the papers of a unit are made from, but for the bands of readings that are not taken.</summary>
     public static Task<PaperMatter> MatterAsync(Bench bench, BenchUnit unit) => MatterAsync(bench, unit, null);

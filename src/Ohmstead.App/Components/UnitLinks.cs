@@ -5,7 +5,7 @@ using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Readings;
 using Ohmstead.Workshop.Units;
 
-namespace Ohmstead.App.Screens.Units;
+namespace Ohmstead.App.Components;
 
 /// <summary>Where the next thing on a unit is done.</summary>
 internal static class UnitLinks

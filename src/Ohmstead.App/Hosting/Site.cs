@@ -2,10 +2,12 @@ using System.Net;
 using Microsoft.AspNetCore.DataProtection;
 using Ohmstead.App.Background;
 using Ohmstead.App.Demo;
+using Ohmstead.App.Papers;
 using Ohmstead.App.Phones;
+using Ohmstead.App.Web;
 using Ohmstead.Workshop.Keeping;
 
-namespace Ohmstead.App.Web;
+namespace Ohmstead.App.Hosting;
 
 /// <summary>The web application, put together.</summary>
 internal static class Site
@@ -65,9 +67,6 @@ internal static class Site
         return app;
     }
 
-    /// <summary>The address on this machine, with the port that was really taken.</summary>
-    public static Uri Address(WebApplication app) => new UriBuilder(app.Urls.First()) { Host = "127.0.0.1" }.Uri;
-
     private static void AddServices(IServiceCollection services, SiteOptions options, Bench bench)
     {
         // A type sheet is edited as one text.
@@ -85,8 +84,8 @@ internal static class Site
         services.AddSingleton<UnitDiagnoses>();
         services.AddSingleton(new PhoneBook(bench.Time, bench.NewId));
         services.AddSingleton<PhoneGate>();
-        services.AddSingleton<LanDoor>();
-        services.AddSingleton<DemoDoor>();
+        services.AddSingleton<PhoneAddress>();
+        services.AddSingleton(_ => new DemoOpener(bench.Time, (other, store) => Build(other, store, store.Photos, bench.Time)));
     }
 
     /// <param name="phones">Who lets phones in; null when the tool listens to this machine only.</param>

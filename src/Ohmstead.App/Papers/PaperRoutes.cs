@@ -1,7 +1,7 @@
 using Ohmstead.App.Background;
-using Ohmstead.App.Papers;
+using Ohmstead.App.Web;
 
-namespace Ohmstead.App.Web;
+namespace Ohmstead.App.Papers;
 
 /// <summary>Papers as files.</summary>
 internal static class PaperRoutes
@@ -12,7 +12,7 @@ internal static class PaperRoutes
             "/units/{id:guid}/papers/{paper}.pdf",
             async (Guid id, string paper, HttpContext context, Bench bench, UnitDiagnoses desk) =>
             {
-                var pdf = await PaperDesk.MakeAsync(bench, desk, id, paper, context.Request.Query.ContainsKey("round"));
+                var pdf = await PaperFiles.MakeAsync(bench, desk, id, paper, context.Request.Query.ContainsKey("round"));
                 // Shown in the browser, not saved: it is printed from there.
                 return pdf is null ? Results.NotFound() : Results.Bytes(pdf, "application/pdf");
             }

@@ -2,7 +2,7 @@ using Ohmstead.App.Web;
 using Ohmstead.Electrical.TypeSheets;
 using Ohmstead.Workshop.Kinds;
 
-namespace Ohmstead.App.Screens.Kinds;
+namespace Ohmstead.App.Components;
 
 /// <summary>A type that came in from a file.</summary>
 /// <param name="Id">Its id; empty when it was refused.</param>

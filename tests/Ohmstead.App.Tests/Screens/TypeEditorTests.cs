@@ -1,21 +1,21 @@
 using Bunit;
-using Ohmstead.App.Screens.Kinds;
+using Ohmstead.App.Screens.Types;
 using Ohmstead.App.Web;
 using Ohmstead.Workshop.Kinds;
 
 namespace Ohmstead.App.Tests.Screens;
 
-public class KindEditorTests
+public class TypeEditorTests
 {
     private static readonly TimeSpan Patience = TimeSpan.FromSeconds(10);
 
     private static string Sheet => File.ReadAllText(Tool.Demo("solo-110.sheet.json"));
 
-    private static async Task<(OpenWorkshop Workshop, IRenderedComponent<OneKind> Screen)> OpenAsync()
+    private static async Task<(OpenWorkshop Workshop, IRenderedComponent<OneType> Screen)> OpenAsync()
     {
         var workshop = await OpenWorkshop.OpenAsync();
         await workshop.PutAsync(Bench.SheetKind, "solo-110", Sheet);
-        var screen = workshop.Screens.Render<OneKind>(p => p.Add(k => k.KindId, "solo-110"));
+        var screen = workshop.Screens.Render<OneType>(p => p.Add(k => k.KindId, "solo-110"));
         screen.WaitForElement("#code", Patience);
         return (workshop, screen);
     }
@@ -62,7 +62,7 @@ public class KindEditorTests
         await using var open = workshop;
         screen.Do(() => screen.Find("#code").Input("{ half"));
         screen.WaitForAssertion(() => Assert.Contains("draft saved", screen.Markup, StringComparison.Ordinal), Patience);
-        var again = workshop.Screens.Render<OneKind>(p => p.Add(k => k.KindId, "solo-110"));
+        var again = workshop.Screens.Render<OneType>(p => p.Add(k => k.KindId, "solo-110"));
         Assert.Equal("{ half", again.WaitForElement("#code", Patience).GetAttribute("value"));
     }
 
