@@ -166,30 +166,27 @@ public sealed class UnitDiagnoses : IAsyncDisposable
             return;
         }
         var judged = JudgedSheet.Of(unit, own.Value!);
-        var text = ReadingsText.Write(unit, new UnitModel(own.Value!), shop);
-        var key = (
-            sheet,
-            $"{OwnSheet.UnitText(unit, sheet)}\n{ShopLimits.MarkOf(shop)}\n{string.Join(',', JudgedSheet.Judgements(unit).Select(j => $"{j.Key}{j.Value.Judgement}").Order(StringComparer.Ordinal))}"
-        );
-        if (desk.State.Latest is { } known && desk.Key == key && desk.Text == text)
+        // What an earlier search doubted is not what the next one goes by.
+        var taken = BenchReadings.Of(unit with { Doubts = UnitDoubts.None }, new UnitModel(judged), shop);
+        if (taken.Value is not { } readings)
+        {
+            Tell(id, desk, new(null, null, $"The readings cannot be used: {taken.Problems[0].Wrong}."));
+            return;
+        }
+        var key = JudgedKey.Of(unit, sheet, shop);
+        if (desk.State.Latest is { } known && key.Equals(desk.Key) && readings.Equals(desk.Readings))
         {
             await bench.Store.SaveFoundAsync(id, unit.LastNumber, NextOf(unit, sheet, known), known.Doubts, CancellationToken.None);
             Tell(id, desk, new(known with { Number = unit.LastNumber }, null, ""));
             return;
         }
         Tell(id, desk, desk.State with { Progress = 0, Trouble = "" });
-        var parsed = ReadingsFile.Read(text, judged);
-        if (!parsed.IsSound)
-        {
-            Tell(id, desk, new(null, null, $"The readings cannot be used: {parsed.Problems[0].Wrong}."));
-            return;
-        }
         var done = Diagnose(
             unit,
             shop,
             own.Value!,
             judged,
-            parsed.Value!,
+            readings,
             desk,
             key,
             share => Tell(id, desk, desk.State with { Progress = share }),
@@ -211,7 +208,7 @@ public sealed class UnitDiagnoses : IAsyncDisposable
             // Even where it was not saved a doubted check opens nothing.
             bench.Doubt(unit, done.Doubts);
         }
-        (desk.Key, desk.Text) = (key, text);
+        (desk.Key, desk.Readings) = (key, readings);
         Tell(id, desk, new(done, null, ""));
     }
 
@@ -223,13 +220,13 @@ public sealed class UnitDiagnoses : IAsyncDisposable
         TypeSheet judged,
         UnitReadings readings,
         KeptDiagnosis desk,
-        (TypeSheet, string) key,
+        JudgedKey key,
         Action<double> progress,
         CancellationToken cancel
     )
     {
         // What each fault does to each reading stays as it was while the unit and its judgements do.
-        if (desk.Library is not { } library || desk.LibraryKey != key)
+        if (desk.Library is not { } library || !key.Equals(desk.LibraryKey))
             (desk.Library, desk.LibraryKey) = (library = new ReadingLibrary(new UnitModel(judged)), key);
         var begun = bench.Time.GetTimestamp();
         var told = 0.0;
@@ -297,12 +294,12 @@ public sealed class UnitDiagnoses : IAsyncDisposable
 
         public volatile DiagnosisState State = DiagnosisState.Nothing;
 
-        public (TypeSheet, string) Key { get; set; }
+        public JudgedKey? Key { get; set; }
 
-        public string Text { get; set; } = "";
+        public UnitReadings? Readings { get; set; }
 
         public ReadingLibrary? Library { get; set; }
 
-        public (TypeSheet, string) LibraryKey { get; set; }
+        public JudgedKey? LibraryKey { get; set; }
     }
 }

@@ -26,7 +26,7 @@ public sealed record PhoneUnit(BenchUnit Unit, TypeSheet? Sheet, ImmutableArray<
         if (OwnSheet.OnBench(unit, sheet, shop) is not { IsSound: true, Value: { } own })
             return [];
         var model = new UnitModel(own);
-        return ReadingsText.Of(unit, model, shop) is { IsSound: true, Value: { } readings }
+        return BenchReadings.Of(unit, model, shop) is { IsSound: true, Value: { } readings }
             ? [.. ReadingOffer.All(unit, model, readings, shop).Where(o => o.IsOpen).OrderBy(o => o.Last is not null)]
             : [];
     }

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using System.Text.Json;
 using Ohmstead.Electrical.TypeSheets;
 
@@ -20,7 +19,7 @@ public static class ReadingsFile
         TypeSheetFile.CheckMark(root, Mark);
         if (root.Word("sheet") is var id && id.Length > 0 && id != sheet.Id)
             root.Report("sheet", $"is \"{id}\"", $"these readings belong to another sheet than \"{sheet.Id}\"");
-        var supply = root.Number("supplyVolts", sheet.SupplyVolts, 1, 1000);
+        var supply = root.Number("supplyVolts", sheet.SupplyVolts, ReadingBounds.SupplyVolts);
         double? expected = root.Has("expectedFaults") ? root.Number("expectedFaults", 1e-6, 1000) : null;
         var meter = ReadMeter(root);
         var taken = root.RequiredList("readings").Select(r => ReadTaken(r, sheet, supply)).OfType<TakenReading>().ToImmutableArray();
@@ -47,13 +46,24 @@ public static class ReadingsFile
     private static MeterError ReadError(JsonCursor at, Quantity quantity)
     {
         var usual = Meter.Usual.For(quantity);
-        var (percent, floor) = (at.Number("percent", usual.Percent, 0, 50), at.Number("floor", usual.Floor, 0, 1e9));
+        var (percent, floor) = (
+            at.Number("percent", usual.Percent, ReadingBounds.Percent),
+            at.Number("floor", usual.Floor, ReadingBounds.Floor)
+        );
         if (percent == 0 && floor == 0)
-            at.Report("has neither percent nor floor", "every meter has an error: give at least one of them above 0");
+            at.Report(ReadingsCheck.NoError.Wrong, ReadingsCheck.NoError.Right);
         var isAveraging = at.Flag("averaging");
         if (quantity != Quantity.AcVolts && isAveraging)
             at.Report("averaging", "stands on a quantity other than ac-volts", "leave it out");
-        return new MeterError(percent, floor, at.Number("shared", 0, 0, 1), at.Number("leadOhms", 0, 0, 100)) { IsAveraging = isAveraging };
+        return new MeterError(
+            percent,
+            floor,
+            at.Number("shared", 0, ReadingBounds.Shared),
+            at.Number("leadOhms", 0, ReadingBounds.LeadOhms)
+        )
+        {
+            IsAveraging = isAveraging,
+        };
     }
 
     private static TakenReading? ReadTaken(JsonCursor at, TypeSheet sheet, double supplyVolts)
@@ -87,7 +97,7 @@ public static class ReadingsFile
             JsonValueKind.Null => blank,
             JsonValueKind.Object => ReadJumps(at.At("value"), blank),
             JsonValueKind.String => IsOverRange(at.At("value")) ? OverRange(at, blank) : blank,
-            _ => blank with { Outcome = Outcome.Value, Value = at.Number("value", -1e15, 1e15) },
+            _ => blank with { Outcome = Outcome.Value, Value = at.Number("value", ReadingBounds.Value) },
         };
     }
 
@@ -108,9 +118,11 @@ public static class ReadingsFile
 
     private static TakenReading ReadJumps(JsonCursor at, TakenReading blank)
     {
-        var values = at.RequiredList("jumps", 20)
+        var values = at.RequiredList("jumps", ReadingBounds.MostJumps)
             .Select(v =>
-                v.Element.ValueKind == JsonValueKind.String ? (IsOverRange(v) ? double.PositiveInfinity : 0) : v.AsNumber(-1e15, 1e15)
+                v.Element.ValueKind == JsonValueKind.String
+                    ? (IsOverRange(v) ? double.PositiveInfinity : 0)
+                    : v.AsNumber(ReadingBounds.Value.Least, ReadingBounds.Value.Most)
             )
             .ToImmutableArray();
         return blank with { Outcome = Outcome.Jumps, JumpValues = values };
@@ -121,15 +133,11 @@ public static class ReadingsFile
         var state = UnitReadings.AtLine(sheet, spec.State, supplyVolts);
         if (at.Has("supplyVolts"))
         {
-            var volts = at.Number("supplyVolts", 1e-3, 1000);
+            var volts = at.Number("supplyVolts", ReadingBounds.SourceVolts);
             if (state.Source is { IsDirect: false } s)
             {
-                if (s.Volts <= SheetChecks.LowVolts && volts > SheetChecks.LowVolts)
-                    at.Report(
-                        "supplyVolts",
-                        string.Create(CultureInfo.InvariantCulture, $"is {volts}, and {spec.Id} is read on a low supply of {s.Volts} V"),
-                        "enter what the low supply gave, at most 30 V; never put mains on for it"
-                    );
+                if (ReadingsCheck.NotLow(spec, s.Volts, volts) is { } high)
+                    at.Report("supplyVolts", high.Wrong, high.Right);
                 state = state with { Source = s with { Volts = volts } };
             }
             else
@@ -138,7 +146,7 @@ public static class ReadingsFile
         if (at.Has("loads"))
             state = state with { Loads = ReadingReader.Loads(at) };
         if (at.Has("celsius"))
-            state = state with { Celsius = at.Number("celsius", -60, 250) };
+            state = state with { Celsius = at.Number("celsius", ReadingBounds.Celsius) };
         if (at.Has("controls"))
         {
             var controls = ReadingReader.Controls(at);
@@ -146,12 +154,8 @@ public static class ReadingsFile
                 at.Report($"controls.{p.Path}", p.Wrong, p.Right);
             state = state with { Controls = state.Controls.SetItems(controls) };
         }
-        foreach (
-            var t in state
-                .Loads.SelectMany(l => new[] { l.From, l.To })
-                .Where(t => !sheet.Elements.Any(e => e.From == t || e.To == t || e.OtherTerminals.Contains(t)))
-        )
-            at.Report("loads", $"terminal \"{t}\" is not in the circuit", "use a terminal that an element has");
+        foreach (var p in ReadingsCheck.LoadProblems(sheet, state))
+            at.Report("loads", p.Wrong, p.Right);
         return state;
     }
 

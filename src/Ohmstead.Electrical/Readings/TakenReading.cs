@@ -81,9 +81,51 @@ public sealed record UnitReadings(
             ?.Key
         ?? SupplyVolts;
 
-    private static bool IsOnLine(TypeSheet sheet, ReadingState state) =>
+    internal static bool IsOnLine(TypeSheet sheet, ReadingState state) =>
         state.Source is { IsDirect: false } s && Math.Abs(s.Volts - sheet.SupplyVolts) < 1e-9 * s.Volts;
 
     internal static ReadingState AtLine(TypeSheet sheet, ReadingState state, double supplyVolts) =>
         IsOnLine(sheet, state) ? state with { Source = state.Source! with { Volts = supplyVolts } } : state;
+
+    /// <summary>The same readings, taken in the same states with the same meters: an answer to the one is an answer to the other.</summary>
+    public bool Equals(UnitReadings? other) =>
+        ReferenceEquals(this, other)
+        || (
+            other is not null
+            && (Sheet, SupplyVolts, ExpectedFaults) == (other.Sheet, other.SupplyVolts, other.ExpectedFaults)
+            && IsSame(Meter.Errors, other.Meter.Errors)
+            && Readings.SequenceEqual(other.Readings, SameTaken)
+            && Told.SequenceEqual(other.Told)
+            && Doubts.LeadOhms.Equals(other.Doubts.LeadOhms)
+            && Doubts.Readings.SetEquals(other.Doubts.Readings)
+        );
+
+    /// <inheritdoc/>
+    public override int GetHashCode() => HashCode.Combine(Sheet, SupplyVolts, Readings.Length, Told.Length);
+
+    private static readonly IEqualityComparer<TakenReading> SameTaken = EqualityComparer<TakenReading>.Create(
+        (a, b) => a is null ? b is null : b is not null && IsSame(a, b)
+    );
+
+    private static bool IsSame(TakenReading a, TakenReading b) =>
+        a.JumpValues.SequenceEqual(b.JumpValues)
+        && IsSame(a.State, b.State)
+        && a with { JumpValues = [], State = b.State } == b with { JumpValues = [] };
+
+    private static bool IsSame(ReadingState a, ReadingState b) =>
+        ReferenceEquals(a, b)
+        || (
+            a.Source == b.Source
+            && a.Celsius.Equals(b.Celsius)
+            && IsSame(a.Controls, b.Controls)
+            && a.Loads.SequenceEqual(b.Loads)
+            && a.Lifted.SequenceEqual(b.Lifted)
+            && a.Joined.Length == b.Joined.Length
+            && a.Joined.Zip(b.Joined).All(j => j.First.SequenceEqual(j.Second))
+        );
+
+    private static bool IsSame<TKey, TValue>(ImmutableDictionary<TKey, TValue> a, ImmutableDictionary<TKey, TValue> b)
+        where TKey : notnull =>
+        a.Count == b.Count
+        && a.All(own => b.TryGetValue(own.Key, out var other) && EqualityComparer<TValue>.Default.Equals(own.Value, other));
 }

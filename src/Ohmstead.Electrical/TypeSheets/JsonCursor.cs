@@ -11,6 +11,12 @@ namespace Ohmstead.Electrical.TypeSheets;
 /// <param name="asked">Notes the path of each field that was asked for; null for nobody who wants to know.</param>
 public readonly struct JsonCursor(JsonElement element, string path, List<Problem> problems, HashSet<string>? asked = null)
 {
+    /// <summary>Letters of a word, at most.</summary>
+    internal const int MostLetters = 400;
+
+    /// <summary>What would be right where a word is none.</summary>
+    internal const string WordExpected = "a name in quotes, 1 to 400 characters, is expected";
+
     /// <summary>The JSON path of this place.</summary>
     public string Path { get; } = path;
 
@@ -111,9 +117,9 @@ public readonly struct JsonCursor(JsonElement element, string path, List<Problem
     /// <summary>This place as a non-empty word.</summary>
     public string AsWord()
     {
-        if (Element.ValueKind == JsonValueKind.String && Element.GetString() is { Length: > 0 and <= 400 } s)
+        if (Element.ValueKind == JsonValueKind.String && Element.GetString() is { Length: > 0 and <= MostLetters } s)
             return s;
-        Report($"is {Name(Element)}", "a name in quotes, 1 to 400 characters, is expected");
+        Report($"is {Name(Element)}", WordExpected);
         return "";
     }
 
@@ -129,6 +135,12 @@ public readonly struct JsonCursor(JsonElement element, string path, List<Problem
     /// <summary>An optional number between bounds.</summary>
     public double Number(string name, double otherwise, double min, double max) => Has(name) ? At(name).AsNumber(min, max) : otherwise;
 
+    /// <summary>An optional number between bounds.</summary>
+    internal double Number(string name, double otherwise, Bound bound) => Number(name, otherwise, bound.Least, bound.Most);
+
+    /// <summary>A required number between bounds.</summary>
+    internal double Number(string name, Bound bound) => Number(name, bound.Least, bound.Most);
+
     /// <summary>This place as a number between bounds.</summary>
     public double AsNumber(double min, double max)
     {
@@ -136,10 +148,10 @@ public readonly struct JsonCursor(JsonElement element, string path, List<Problem
         {
             if (v >= min && v <= max)
                 return v;
-            Report($"is {Show(v)}", $"a number from {Show(min)} to {Show(max)} is expected");
+            Report(Is(v), new Bound(min, max).Expected);
         }
         else
-            Report($"is {Name(Element)}", $"a number from {Show(min)} to {Show(max)} is expected");
+            Report($"is {Name(Element)}", new Bound(min, max).Expected);
         return Math.Max(min, Math.Min(1, max));
     }
 
@@ -183,10 +195,7 @@ public readonly struct JsonCursor(JsonElement element, string path, List<Problem
         }
         if (Element.GetArrayLength() > most)
         {
-            Report(
-                $"has {Element.GetArrayLength().ToString(CultureInfo.InvariantCulture)} items",
-                $"at most {most.ToString(CultureInfo.InvariantCulture)} are allowed"
-            );
+            problems.Add(TooMany(Path, Element.GetArrayLength(), most));
             return [];
         }
         var path = Path;
@@ -230,6 +239,20 @@ public readonly struct JsonCursor(JsonElement element, string path, List<Problem
 
     /// <summary>A number for a message, culture-free.</summary>
     public static string Show(double v) => v.ToString("G6", CultureInfo.InvariantCulture);
+
+    /// <summary>What is wrong with words that are too long.</summary>
+    internal static string IsText(string words) => $"is the text \"{Short(words)}\"";
+
+    /// <summary>A list with more items than it may have.</summary>
+    internal static Problem TooMany(string path, int count, int most) =>
+        new(
+            path,
+            $"has {count.ToString(CultureInfo.InvariantCulture)} items",
+            $"at most {most.ToString(CultureInfo.InvariantCulture)} are allowed"
+        );
+
+    /// <summary>What is wrong with a number that lies outside of its bounds.</summary>
+    internal static string Is(double v) => $"is {Show(v)}";
 
     private static string Name(JsonElement e) =>
         e.ValueKind switch

@@ -100,6 +100,9 @@ public static class ReadingReader
         return words;
     }
 
+    /// <summary>Where a throttle may stand.</summary>
+    internal static readonly Bound Throttle = new(0, 1);
+
     /// <summary>The positions of controls in the field <c>controls</c>.</summary>
     public static ImmutableDictionary<string, ControlPosition> Controls(JsonCursor at) =>
         at.Fields("controls")
@@ -108,15 +111,21 @@ public static class ReadingReader
                 f =>
                     f.At.Element.ValueKind == JsonValueKind.String
                         ? new ControlPosition(double.NaN, f.At.AsWord())
-                        : new ControlPosition(f.At.AsNumber(0, 1), "")
+                        : new ControlPosition(f.At.AsNumber(Throttle.Least, Throttle.Most), "")
             );
+
+    /// <summary>What a load may be [Ω].</summary>
+    internal static readonly Bound LoadOhms = new(1e-4, 1e12);
+
+    /// <summary>What a load may have in series [H].</summary>
+    internal static readonly Bound LoadHenries = new(0, 1e4);
 
     /// <summary>The loads in the field <c>loads</c>.</summary>
     public static ImmutableArray<LoadSpec> Loads(JsonCursor at) =>
         [
             .. at.List("loads", 100)
                 .Where(l => l.IsObject())
-                .Select(l => new LoadSpec(l.Word("from"), l.Word("to"), l.Number("ohms", 1e-4, 1e12), l.Number("henries", 0, 0, 1e4))),
+                .Select(l => new LoadSpec(l.Word("from"), l.Word("to"), l.Number("ohms", LoadOhms), l.Number("henries", 0, LoadHenries))),
         ];
 
     private static SourceSpec? Source(JsonCursor at, double supplyVolts)

@@ -46,7 +46,7 @@ public sealed record BenchDoubt(DoubtAbout About, string Headline, string Do, bo
         !unit.Doubts.Bench.IsEmpty
         && sheet is not null
         && OwnSheet.OnBench(unit, sheet, shop) is { IsSound: true } own
-        && ReadingsText.Of(unit, new UnitModel(own.Value!), shop) is { IsSound: true } readings
+        && BenchReadings.Of(unit, new UnitModel(own.Value!), shop) is { IsSound: true } readings
             ? Of(own.Value!, readings.Value!, unit.Doubts.Bench)
             : [];
 

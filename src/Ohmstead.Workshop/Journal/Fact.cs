@@ -171,6 +171,16 @@ public sealed record PartChanged(string Element, PartChange Change, JsonElement?
 {
     /// <summary>Readings taken before that it cannot have moved: they still count. Journals of older versions name none.</summary>
     public ImmutableArray<string> Keeps { get; init; } = [];
+
+    /// <inheritdoc/>
+    public bool Equals(PartChanged? other) =>
+        other is not null
+        && (Element, Change, Words, Part.HasValue) == (other.Element, other.Change, other.Words, other.Part.HasValue)
+        && (Part is not { } part || JsonElement.DeepEquals(part, other.Part!.Value))
+        && Keeps.SequenceEqual(other.Keeps);
+
+    /// <inheritdoc/>
+    public override int GetHashCode() => HashCode.Combine(Element, Change, Words);
 }
 
 /// <summary>How a part was changed.</summary>

@@ -44,7 +44,7 @@ public static class KindFit
 
     /// <summary>Fits. Cost: units × readings × parameters solutions a round, some seconds.</summary>
     public static FitResult Run(UnitModel kind, IEnumerable<BenchUnit> units, Shop shop) =>
-        Fit.Run(kind, [.. units.Select(u => ReadingsText.Of(u, kind, shop).Value).OfType<UnitReadings>()]);
+        Fit.Run(kind, [.. units.Select(u => BenchReadings.Of(u, kind, shop).Value).OfType<UnitReadings>()]);
 
     /// <summary>True for a spread, false for a value.</summary>
     public static bool IsSpread(FittedParameter parameter) => parameter.Path.Contains(".spread.", StringComparison.Ordinal);

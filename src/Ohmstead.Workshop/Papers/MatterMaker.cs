@@ -25,7 +25,7 @@ public static class MatterMaker
         if (own is null)
             return new(unit, null, shop, [], Unjudged(unit, kind), new Rating(0, 0, ""), [], at);
         var model = new UnitModel(own);
-        var taken = ReadingsText.Of(unit, model, shop).Value;
+        var taken = BenchReadings.Of(unit, model, shop).Value;
         var doubts = taken is null ? [] : BenchDoubt.Of(own, taken, unit.Doubts.Bench);
         var judge = new Judge(unit, model, shop, taken, bandsOf, doubts);
         var rating = Outlets.RatingOf(own, shop);
@@ -108,9 +108,8 @@ internal sealed class Judge(
         .CurrentReadings.GroupBy(r => r.Fact.ReadingId, StringComparer.Ordinal)
         .ToDictionary(g => g.Key, g => g.Last(), StringComparer.Ordinal);
 
-    private readonly Dictionary<string, ReadingWaived> waivers = ReadingsText
-        .Waivers(unit)
-        .GroupBy(w => w.Fact.ReadingId, StringComparer.Ordinal)
+    private readonly Dictionary<string, ReadingWaived> waivers = unit
+        .CurrentWaivers.GroupBy(w => w.Fact.ReadingId, StringComparer.Ordinal)
         .ToDictionary(g => g.Key, g => g.Last().Fact, StringComparer.Ordinal);
 
     /// <summary>A reading of the sheet as it stands now.</summary>
@@ -170,7 +169,7 @@ internal sealed class Judge(
 
     private string MeterName(string id, Quantity quantity)
     {
-        var name = MeterInHand.NameOf(quantity);
+        var name = ReadingReader.NameOf(quantity);
         return (
                 shop.Meters.FirstOrDefault(m => m.Id == id && m.Errors.ContainsKey(name))
                 ?? shop.Meters.FirstOrDefault(m => m.Errors.ContainsKey(name))

@@ -28,7 +28,7 @@ public sealed record WiringRun(ImmutableArray<WiringStep> Steps)
     public static WiringRun Of(BenchUnit unit, UnitModel model, Shop shop, ImmutableArray<RewireReading> take)
     {
         var since = Since(unit, model.Sheet);
-        var readings = ReadingsText.Of(since, model, shop);
+        var readings = BenchReadings.Of(since, model, shop);
         if (!readings.IsSound)
             return new([]);
         var offers = ReadingOffer.All(since, model, readings.Value!, shop).ToDictionary(o => o.Spec.Id, StringComparer.Ordinal);
@@ -45,7 +45,7 @@ public sealed record WiringRun(ImmutableArray<WiringStep> Steps)
         var before = unit
             .CurrentReadings.Where(r => r.Entry.Number <= wiring)
             .Select(r => r.Fact.ReadingId)
-            .Concat(ReadingsText.Waivers(unit).Where(w => w.Entry.Number <= wiring).Select(w => w.Fact.ReadingId))
+            .Concat(unit.CurrentWaivers.Where(w => w.Entry.Number <= wiring).Select(w => w.Fact.ReadingId))
             .ToHashSet(StringComparer.Ordinal);
         foreach (var check in model.Sheet.Readings.Where(r => r is { IsGate: true, State.Source: null } && !before.Contains(r.Id)))
             Add(check.Id);

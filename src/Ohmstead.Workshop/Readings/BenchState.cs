@@ -19,6 +19,16 @@ public sealed record BenchState(
     /// <summary>What the low-voltage supply on the plug really gives [V RMS]; null for what the sheet says.</summary>
     public double? LowVolts { get; init; }
 
+    /// <inheritdoc/>
+    public bool Equals(BenchState? other) =>
+        other is not null
+        && (SupplyVolts, MeterId, LoadId, Celsius, LowVolts)
+            == (other.SupplyVolts, other.MeterId, other.LoadId, other.Celsius, other.LowVolts)
+        && Throttles.SequenceEqual(other.Throttles);
+
+    /// <inheritdoc/>
+    public override int GetHashCode() => HashCode.Combine(SupplyVolts, MeterId, LoadId, Celsius, LowVolts, Throttles.Count);
+
     /// <summary>Everything as the sheet says.</summary>
     public static BenchState AsSheet { get; } = new(null, "", "", ImmutableSortedDictionary<string, double>.Empty, null);
 }

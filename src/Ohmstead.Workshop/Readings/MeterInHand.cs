@@ -9,23 +9,10 @@ namespace Ohmstead.Workshop.Readings;
 /// <summary>The shop's meters as the prediction knows them.</summary>
 public static class MeterInHand
 {
-    private static readonly ImmutableArray<(Quantity Quantity, string Name)> Names =
-    [
-        (Quantity.Ohms, "ohms"),
-        (Quantity.InsulationOhms, "insulation-ohms"),
-        (Quantity.AcVolts, "ac-volts"),
-        (Quantity.DcVolts, "dc-volts"),
-        (Quantity.AcAmps, "ac-amps"),
-        (Quantity.Watts, "watts"),
-    ];
-
-    /// <summary>The name of a quantity in files.</summary>
-    public static string NameOf(Quantity quantity) => Names.First(n => n.Quantity == quantity).Name;
-
     /// <summary>The error of a meter of the shop, for the prediction.</summary>
     public static MeterError ErrorOf(ShopMeter meter, Quantity quantity)
     {
-        var error = meter.Errors[NameOf(quantity)];
+        var error = meter.Errors[ReadingReader.NameOf(quantity)];
         return new MeterError(error.Percent, error.Floor, error.Shared, error.LeadOhms)
         {
             IsAveraging = quantity == Quantity.AcVolts && !meter.IsTrueRms,
@@ -35,17 +22,16 @@ public static class MeterInHand
     /// <summary>
     /// The meter in hand at a bench: for each quantity it, or the first of the shop that reads it; a usual one where none does.
     /// </summary>
-    public static Meter Of(BenchState bench, Shop shop)
-    {
-        var errors = Meter.Usual.Errors;
-        foreach (var (quantity, name) in Names)
-            if (Find(shop, bench.MeterId, name) is { } meter)
-                errors = errors.SetItem(quantity, ErrorOf(meter, quantity));
-        return new Meter(errors);
-    }
+    public static Meter Of(BenchState bench, Shop shop) =>
+        new(Meter.Usual.Errors.ToImmutableDictionary(e => e.Key, e => ErrorFor(e.Key, bench, shop)));
+
+    /// <summary>The error with which a quantity is read at a bench.</summary>
+    public static MeterError ErrorFor(Quantity quantity, BenchState bench, Shop shop) =>
+        For(quantity, bench, shop) is { } meter ? ErrorOf(meter, quantity) : Meter.Usual.For(quantity);
 
     /// <summary>The meter that a quantity is read with when this one is in hand: itself, or the shop's first that reads it.</summary>
-    public static ShopMeter? For(Quantity quantity, BenchState bench, Shop shop) => Find(shop, bench.MeterId, NameOf(quantity));
+    public static ShopMeter? For(Quantity quantity, BenchState bench, Shop shop) =>
+        Find(shop, bench.MeterId, ReadingReader.NameOf(quantity));
 
     private static ShopMeter? Find(Shop shop, string id, string quantity)
     {

@@ -11,7 +11,7 @@ namespace Ohmstead.Workshop.Readings;
 public static class OwnSheet
 {
     /// <summary>The unit's changes as the text of a unit file (docs/formats.md).</summary>
-    public static string UnitText(BenchUnit unit, TypeSheet sheet)
+    private static string UnitText(BenchUnit unit, TypeSheet sheet)
     {
         var changes = new JsonArray();
         var last = new Dictionary<string, PartChange>(StringComparer.Ordinal);

@@ -24,7 +24,7 @@ public static class ShopLimits
     /// </summary>
     public static TypeSheet Bind(TypeSheet sheet, Shop shop)
     {
-        var (least, usual) = (ValueOf(shop, Insulation), ValueOf(shop, UsualInsulation));
+        var (least, usual) = InsulationOf(shop);
         if (least is null && usual is null)
             return sheet;
         var own = new Limits(least ?? double.NegativeInfinity, double.PositiveInfinity)
@@ -66,9 +66,8 @@ public static class ShopLimits
             : (0, "");
     }
 
-    /// <summary>What of a shop's limits a bound sheet depends on: two shops with the same mark bind alike.</summary>
-    public static string MarkOf(Shop shop) =>
-        string.Create(CultureInfo.InvariantCulture, $"{ValueOf(shop, Insulation)}|{ValueOf(shop, UsualInsulation)}");
+    /// <summary>What of a shop's limits a bound sheet depends on [Ω]; null where the shop has none.</summary>
+    internal static (double? Least, double? Usual) InsulationOf(Shop shop) => (ValueOf(shop, Insulation), ValueOf(shop, UsualInsulation));
 
     private static double? ValueOf(Shop shop, string id) => shop.Limits.FirstOrDefault(l => l.Id == id)?.Value;
 

@@ -19,7 +19,7 @@ public static class StillShut
         if (sheet is null || OwnSheet.OnBench(unit, sheet, shop) is not { IsSound: true } own)
             return [];
         var model = new UnitModel(own.Value!);
-        return ReadingsText.Of(unit, model, shop) is { IsSound: true } readings
+        return BenchReadings.Of(unit, model, shop) is { IsSound: true } readings
             ?
             [
                 .. ReadingOffer

@@ -43,7 +43,7 @@ public static class TestLeads
     /// <param name="fixedPart">And so many ohms.</param>
     public static (MeterAnswer? Answer, string Problem) Read(ShopMeter meter, string leads, string percent, string fixedPart)
     {
-        var known = meter.Errors[MeterInHand.NameOf(Quantity.Ohms)];
+        var known = meter.Errors[ReadingReader.NameOf(Quantity.Ohms)];
         var (lead, wrongLead) = leads.Trim().Length == 0 ? (known.LeadOhms, "") : Read(leads);
         var (share, wrongShare) = percent.Trim().Length == 0 ? (known.Percent, "") : ShopEdit.Number(percent, 0, MostPercent);
         var (ohms, wrongOhms) = fixedPart.Trim().Length == 0 ? (known.Floor, "") : ShopEdit.Number(fixedPart, 0, MostLeadOhms);
@@ -61,7 +61,7 @@ public static class TestLeads
     /// <param name="answer">Null when the person skipped it, which leaves what the shop has: a usual hand meter.</param>
     public static Shop Known(Shop shop, string meterId, MeterAnswer? answer)
     {
-        var name = MeterInHand.NameOf(Quantity.Ohms);
+        var name = ReadingReader.NameOf(Quantity.Ohms);
         ShopMeter Asked(ShopMeter meter)
         {
             var known = meter with { AreLeadsKnown = true };

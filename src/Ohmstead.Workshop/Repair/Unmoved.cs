@@ -50,7 +50,7 @@ public static class Unmoved
             return change;
         var asked = unit
             .CurrentReadings.Select(r => r.Fact.ReadingId)
-            .Concat(ReadingsText.Waivers(unit).Select(w => w.Fact.ReadingId))
+            .Concat(unit.CurrentWaivers.Select(w => w.Fact.ReadingId))
             .Concat(unit.All<SweepTaken>().Where(s => unit.IsOfNow(s.Entry, s.Fact.ReadingId)).Select(s => s.Fact.ReadingId))
             .Distinct(StringComparer.Ordinal)
             .Select(own.Value!.FindReading)

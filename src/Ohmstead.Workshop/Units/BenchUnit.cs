@@ -38,6 +38,13 @@ public sealed record BenchUnit(Guid Id, CardChanged Card, ImmutableArray<Entry> 
     public IEnumerable<(Entry Entry, ReadingEntered Fact)> CurrentReadings =>
         All<ReadingEntered>().Where(r => IsOfNow(r.Entry, r.Fact.ReadingId));
 
+    /// <summary>
+    /// The waivers that hold: those that no change of the circuit has come after which could have moved the check. What was done
+    /// instead of it was done on the circuit as it was, so such a change asks for it again.
+    /// </summary>
+    public IEnumerable<(Entry Entry, ReadingWaived Fact)> CurrentWaivers =>
+        All<ReadingWaived>().Where(w => IsOfNow(w.Entry, w.Fact.ReadingId));
+
     /// <summary>The last answer to each observation.</summary>
     public ImmutableDictionary<string, Answer> Signs =>
         All<SignAnswered>().GroupBy(s => s.Fact.ObservationId).ToImmutableDictionary(g => g.Key, g => g.Last().Fact.Answer);

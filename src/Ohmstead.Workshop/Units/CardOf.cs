@@ -105,7 +105,7 @@ public static class CardOf
     private static ReadingSpec? NextReading(BenchUnit unit, TypeSheet sheet)
     {
         var tried = unit.CurrentReadings.GroupBy(r => r.Fact.ReadingId).ToDictionary(g => g.Key, g => g.Last().Fact);
-        var waived = ReadingsText.Waivers(unit).Select(w => w.Fact.ReadingId).ToHashSet();
+        var waived = unit.CurrentWaivers.Select(w => w.Fact.ReadingId).ToHashSet();
         return sheet
             .Readings.Where(r => !tried.ContainsKey(r.Id) && !waived.Contains(r.Id))
             .Where(r => r.Needs.All(n => IsMet(n)))

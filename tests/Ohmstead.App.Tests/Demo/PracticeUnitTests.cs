@@ -51,7 +51,7 @@ public class PracticeUnitTests
         var played = PracticeUnit.Of(unit, sheet)!;
         var round = UsualRound.Choose(model, Meter.Usual);
         Fact[] read = [.. round.Select(r => new ReadingEntered(r.Id, played.Read(r.Id, BenchState.AsSheet), BenchState.AsSheet))];
-        var readings = ReadingsText.Of(Unit(type, seed, read), model, Shop.Usual).Required;
+        var readings = BenchReadings.Of(Unit(type, seed, read), model, Shop.Usual).Required;
         var result = Diagnoser.Run(new ReadingLibrary(model), readings, options);
         Assert.Contains(result.Faults[0].Mode.Name, played.Planted.Select(m => m.Name));
     }

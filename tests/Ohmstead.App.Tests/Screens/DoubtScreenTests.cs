@@ -166,7 +166,7 @@ public class DoubtScreenTests
         await bench.RestartAsync();
         var (unit, shop) = (await bench.UnitAsync(), await bench.Bench.ShopAsync());
         var model = new UnitModel(OwnSheet.OnBench(unit, (await bench.Bench.SheetOfAsync(unit))!, shop).Value!);
-        var offer = ReadingOffer.All(unit, model, ReadingsText.Of(unit, model, shop).Value!, shop).Single(o => o.Spec.Id == "full-1");
+        var offer = ReadingOffer.All(unit, model, BenchReadings.Of(unit, model, shop).Value!, shop).Single(o => o.Spec.Id == "full-1");
         Assert.Equal(
             ("Between the plug blades. 3.8 Ω: possible slip, ten times too high", "Read it again."),
             (Assert.Single(offer.Locks).What.Replace('\u00a0', ' '), offer.Locks[0].Act)

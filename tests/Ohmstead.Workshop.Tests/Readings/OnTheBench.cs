@@ -58,7 +58,7 @@ internal sealed class OnTheBench
 
     public UnitModel Model => new(Own);
 
-    public UnitReadings Readings => ReadingsText.Of(Unit, Model, Shop).Required;
+    public UnitReadings Readings => BenchReadings.Of(Unit, Model, Shop).Required;
 
     public ReadingOffer Offer(string id) => ReadingOffer.All(Unit, Model, Readings, Shop).Single(o => o.Spec.Id == id);
 

@@ -89,6 +89,6 @@ public class ShopLimitsTests
         Assert.Equal("used in 2", Use("insulation", 5e6));
         Assert.Equal("the type sheet is stricter", Use("insulation", 1e6));
         Assert.Equal("not measured here", Use("rise", 65));
-        Assert.NotEqual(ShopLimits.MarkOf(With("insulation", 5e6)), ShopLimits.MarkOf(With("insulation", 6e6)));
+        Assert.NotEqual(ShopLimits.InsulationOf(With("insulation", 5e6)), ShopLimits.InsulationOf(With("insulation", 6e6)));
     }
 }

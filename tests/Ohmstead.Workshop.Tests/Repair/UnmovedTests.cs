@@ -111,7 +111,7 @@ public class UnmovedTests
                 Unmoved.In([new PartChanged(element, PartChange.Renewed, null, "")], bench.Unit, OnTheBench.Sheet, OnTheBench.Shop)[0]
             );
         }
-        Assert.NotEmpty(Ohmstead.Workshop.Readings.ReadingsText.Waivers(Waived("roller-left").Unit));
-        Assert.Empty(Ohmstead.Workshop.Readings.ReadingsText.Waivers(Waived("cord-1").Unit));
+        Assert.NotEmpty(Waived("roller-left").Unit.CurrentWaivers);
+        Assert.Empty(Waived("cord-1").Unit.CurrentWaivers);
     }
 }

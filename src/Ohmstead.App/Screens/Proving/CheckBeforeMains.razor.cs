@@ -1,7 +1,8 @@
 using System.Collections.Immutable;
 using Microsoft.AspNetCore.Components;
 using Ohmstead.Electrical.Planning;
-using Ohmstead.Electrical.Readings;
+using Ohmstead.Electrical.TypeSheets;
+using Ohmstead.Workshop.Findings;
 using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Proving;
 using Ohmstead.Workshop.Readings;
@@ -18,8 +19,8 @@ public sealed partial class CheckBeforeMains
 
     private WiringRun run = new([]);
     private RewireResult? result;
-    private string wantedOf = "",
-        resultOf = "";
+    private WiringQuestion? wantedOf,
+        resultOf;
     private bool isWeighing;
     private string checkTrouble = "",
         undone = "",
@@ -31,7 +32,7 @@ public sealed partial class CheckBeforeMains
     private bool isCouldNot;
 
     /// <summary>True when the answer knows the last reading.</summary>
-    private bool IsWeighed => resultOf == wantedOf;
+    private bool IsWeighed => Equals(resultOf, wantedOf);
 
     private bool IsAsked => RewireGate.LastWiring(Unit!, Sheet!) > 0;
 
@@ -75,33 +76,29 @@ public sealed partial class CheckBeforeMains
             checkTrouble = $"The wiring was not checked: {tooLarge}";
             return;
         }
-        var text = ReadingsText.Write(WiringRun.Since(Unit!, Sheet!), Model, Shop);
-        var readings = ReadingsFile.Read(text, Model.Sheet);
+        // Mains waits for the check whatever was doubted of a reading.
+        var readings = BenchReadings.Of(WiringRun.Since(Unit!, Sheet!) with { Doubts = UnitDoubts.None }, Model, Shop);
         checkTrouble = readings.IsSound ? "" : $"The readings cannot be used: {readings.Problems[0].Wrong}.";
         wrongEnds = WrongEnd.Of(Unit!, Sheet!);
-        var key = OwnSheet.UnitText(Unit!, Sheet!) + text + Shop.Rewire + string.Join(';', wrongEnds);
         // What is drawn before the window is live is thrown away: nothing is weighed for it.
-        if (!readings.IsSound || key == wantedOf || !RendererInfo.IsInteractive)
+        if (!readings.IsSound || !RendererInfo.IsInteractive)
             return;
-        wantedOf = key;
+        var question = new WiringQuestion(CircuitKey.Of(Unit!, Sheet!, Shop), readings.Value!, Shop.Rewire, wrongEnds);
+        if (question.Equals(wantedOf))
+            return;
+        wantedOf = question;
         if (!isWeighing)
-            _ = WeighAsync(key, Model.Sheet, readings.Value!, Shop.Rewire, [.. wrongEnds.Select(w => w.AsSeen)]);
+            _ = WeighAsync(question, Model.Sheet);
     }
 
     /// <summary>One at a time: what is typed meanwhile is weighed when this is done.</summary>
-    private async Task WeighAsync(
-        string key,
-        Electrical.TypeSheets.TypeSheet planned,
-        UnitReadings readings,
-        RewireChances chances,
-        ImmutableArray<SeenEnd> seen
-    )
+    private async Task WeighAsync(WiringQuestion question, TypeSheet planned)
     {
         isWeighing = true;
         RewireResult? weighed = null;
         try
         {
-            weighed = await Task.Run(() => RewireCheck.Run(planned, readings, chances, seen));
+            weighed = await Task.Run(() => question.Answer(planned));
         }
 #pragma warning disable CA1031 // The edge: a check that breaks says so, and mains stays locked.
         catch (Exception e)
@@ -112,15 +109,15 @@ public sealed partial class CheckBeforeMains
         await InvokeAsync(async () =>
         {
             isWeighing = false;
-            (result, resultOf) = (weighed, key);
+            (result, resultOf) = (weighed, question);
             checkTrouble = weighed is null
                 ? "The check could not be worked out. Mains stays locked. The window that the tool was started from says why."
                 : "";
             Follow();
             StateHasChanged();
-            if (key == wantedOf)
+            if (question.Equals(wantedOf))
                 return;
-            wantedOf = "";
+            wantedOf = null;
             await UnitReadAsync();
         });
     }

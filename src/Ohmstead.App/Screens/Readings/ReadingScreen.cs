@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Text.Json;
 using Microsoft.AspNetCore.Components;
 using Ohmstead.App.Background;
 using Ohmstead.App.Components;
@@ -22,8 +21,7 @@ public abstract class ReadingScreen : UnitScreen
 
     private readonly HashSet<Guid> kept = [];
     private int askedFor = -1;
-    private string circuit = "";
-    private TypeSheet? circuitOf;
+    private CircuitKey? circuit;
 
     /// <summary>Works out what is probably wrong, behind the screens.</summary>
     [Inject]
@@ -74,14 +72,14 @@ public abstract class ReadingScreen : UnitScreen
         }
         if (!ReadCircuit())
             return;
-        var readings = ReadingsText.Of(Unit!, Model!, Shop);
+        var readings = BenchReadings.Of(Unit!, Model!, Shop);
         Trouble = readings.IsSound ? "" : $"The readings cannot be used: {readings.Problems[0].Wrong}.";
         if (!readings.IsSound)
             return;
         Readings = readings.Value;
         Meter = MeterInHand.Of(Unit!.Bench, Shop);
         Offers = ReadingOffer.All(Unit!, Model!, Readings!, Shop);
-        Bands.Turn((Model!, JsonSerializer.Serialize(Unit!.Bench, FactText.Options), Meter.For(Quantity.Ohms)));
+        Bands.Turn((Model!, Unit!.Bench, Meter.For(Quantity.Ohms)));
         // Once for an entry: a search that ended in trouble is not begun again by its own word of that.
         if (Answer.Latest?.Number != Unit.LastNumber && Answer.Progress is null && askedFor != Unit.LastNumber)
         {
@@ -161,11 +159,11 @@ public abstract class ReadingScreen : UnitScreen
 
     private bool ReadCircuit()
     {
-        var text = $"{OwnSheet.UnitText(Unit!, Sheet!)}\n{ShopLimits.MarkOf(Shop)}";
-        if (Model is not null && text == circuit && ReferenceEquals(circuitOf, Sheet))
+        var key = CircuitKey.Of(Unit!, Sheet!, Shop);
+        if (Model is not null && key.Equals(circuit))
             return true;
         var own = OwnSheet.OnBench(Unit!, Sheet!, Shop);
-        (circuit, circuitOf) = (text, Sheet);
+        circuit = key;
         Model = own.IsSound ? new UnitModel(own.Value!) : null;
         Trouble = own.IsSound ? "" : $"The changes of this unit make no circuit: {own.Problems[0].Wrong}.";
         return own.IsSound;

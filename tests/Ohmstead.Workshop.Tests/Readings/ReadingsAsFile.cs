@@ -3,13 +3,17 @@ using Ohmstead.Electrical.Circuits;
 using Ohmstead.Electrical.Readings;
 using Ohmstead.Electrical.TypeSheets;
 using Ohmstead.Workshop.Journal;
+using Ohmstead.Workshop.Readings;
 using Ohmstead.Workshop.Shops;
 using Ohmstead.Workshop.Units;
 
-namespace Ohmstead.Workshop.Readings;
+namespace Ohmstead.Workshop.Tests.Readings;
 
-/// <summary>What was read on a unit as a readings file: the screens and the command line reason from the same text.</summary>
-public static class ReadingsText
+/// <summary>
+/// What was read on a unit as the text of a readings file, written from its journal by the letter of docs/formats.md: what
+/// <see cref="BenchReadings"/> says without a text is held against what is read from this one.
+/// </summary>
+internal static class ReadingsAsFile
 {
     /// <summary>The readings that speak of the unit as it is now, with the conditions of each (docs/formats.md).</summary>
     /// <param name="model">The unit's own sheet (<see cref="OwnSheet"/>).</param>
@@ -20,13 +24,13 @@ public static class ReadingsText
             root["supplyVolts"] = volts;
         var inHand = MeterInHand.Of(unit.Bench, shop);
         root["meter"] = new JsonObject(
-            inHand.Errors.OrderBy(e => e.Key).Select(e => KeyValuePair.Create(MeterInHand.NameOf(e.Key), (JsonNode?)Error(e.Value)))
+            inHand.Errors.OrderBy(e => e.Key).Select(e => KeyValuePair.Create(ReadingReader.NameOf(e.Key), (JsonNode?)Error(e.Value)))
         );
         var taken = unit
             .CurrentReadings.Where(r => sheet.FindReading(r.Fact.ReadingId) is not null)
             .Select(r => (r.Entry.Number, Node: Reading(r.Fact, model, shop, inHand)));
-        var waived = Waivers(unit)
-            .Where(w => sheet.FindReading(w.Fact.ReadingId) is not null)
+        var waived = unit
+            .CurrentWaivers.Where(w => sheet.FindReading(w.Fact.ReadingId) is not null)
             .Select(w => (w.Entry.Number, Node: Waived(w.Fact)));
         root["readings"] = new JsonArray([.. taken.Concat(waived).OrderBy(r => r.Number).Select(r => r.Node)]);
         root["told"] = new JsonObject(
@@ -37,26 +41,16 @@ public static class ReadingsText
         return root.ToJsonString();
     }
 
-    /// <summary>The readings of a unit, read from their text, with what the last diagnosis doubts of them.</summary>
-    public static Parsed<UnitReadings> Of(BenchUnit unit, UnitModel model, Shop shop)
-    {
-        var parsed = ReadingsFile.Read(Write(unit, model, shop), model.Sheet);
-        return parsed.Value is { } readings ? parsed with { Value = readings with { Doubts = unit.Doubts.Checks } } : parsed;
-    }
-
-    /// <summary>
-    /// The waivers that hold: those that no change of the circuit has come after which could have moved the check. What was done
-    /// instead of it was done on the circuit as it was, so such a change asks for it again.
-    /// </summary>
-    public static IEnumerable<(Entry Entry, ReadingWaived Fact)> Waivers(BenchUnit unit) =>
-        unit.All<ReadingWaived>().Where(w => unit.IsOfNow(w.Entry, w.Fact.ReadingId));
+    /// <summary>The readings of a unit, read from that text.</summary>
+    public static Parsed<UnitReadings> Read(BenchUnit unit, UnitModel model, Shop shop) =>
+        ReadingsFile.Read(Write(unit, model, shop), model.Sheet);
 
     private static JsonNode Reading(ReadingEntered fact, UnitModel model, Shop shop, Meter inHand)
     {
         var spec = model.Sheet.FindReading(fact.ReadingId)!;
         var shown = fact.Shown;
         // A journal that came in from elsewhere may hold what this tool refuses to enter.
-        if (shown.Kind == ShownKind.OverRange && !Taking.IsResistance(spec.Quantity))
+        if (shown.Kind == ShownKind.OverRange && spec.Quantity is not (Quantity.Ohms or Quantity.InsulationOhms))
             shown = Shown.NotTaken("the meter's range was too low");
         var node = new JsonObject { ["id"] = fact.ReadingId, ["value"] = Value(shown) };
         if (shown.Why.Length > 0)

@@ -6,7 +6,7 @@ using Ohmstead.Workshop.Readings;
 
 namespace Ohmstead.Workshop.Tests.Readings;
 
-public class ReadingsTextTests
+public class BenchReadingsTests
 {
     private static readonly BenchState Line = BenchState.AsSheet with { SupplyVolts = 118.5 };
 
