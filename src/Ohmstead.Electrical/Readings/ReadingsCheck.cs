@@ -80,8 +80,8 @@ public static class ReadingsCheck
 
     private static void Words(List<Problem> found, string at, TakenReading taken)
     {
-        Word(found, $"{at}.why", taken.Why);
         Word(found, $"{at}.waived.by", taken.WaivedBy);
+        Word(found, $"{at}.why", taken.Why);
         Word(found, $"{at}.waived.instead", taken.Instead);
     }
 

@@ -14,7 +14,7 @@ public class ReadingsCheckTests
             .Read(
                 $$"""
                 { "ohmstead": "readings/1", "sheet": "twin-160", "supplyVolts": 118, {{meter}}
-                  "readings": [ { "id": "low-17", "value": 1.7 }, { "id": "left-load", "value": 15, "celsius": 40, "loads": [ { "from": "A", "to": "U", "ohms": 4 } ] },
+                  "readings": [ { "id": "low-17", "value": 1.7 }, { "id": "left-load", "value": 15, "celsius": 40, "loads": [ { "from": "post-left", "to": "post-common", "ohms": 4 } ] },
                                 { "id": "blades", "value": { "jumps": [0.4, "OL"] } }{{more}} ] }
                 """,
                 Sheet
@@ -56,7 +56,11 @@ public class ReadingsCheckTests
             r =>
                 r with
                 {
-                    State = r.State with { Loads = [new("A", "nowhere", 4, 0)], Controls = r.State.Controls.Add("none", new(0.5, "")) },
+                    State = r.State with
+                    {
+                        Loads = [new("post-left", "nowhere", 4, 0)],
+                        Controls = r.State.Controls.Add("none", new(0.5, "")),
+                    },
                 }
         );
         Assert.Equal(["$.readings[1].controls.none", "$.readings[1].loads"], ReadingsCheck.Run(Sheet, taken).Select(p => p.Path));
@@ -79,7 +83,7 @@ public class ReadingsCheckTests
             r => With(r, 0, t => t with { OwnError = new(1, 1, 0, 0) }),
             r => With(r, 0, t => t with { Spec = Sheet.FindReading("low-5")! }),
             r => With(r, 1, t => t with { State = t.State with { Celsius = 41 } }),
-            r => With(r, 1, t => t with { State = t.State with { Loads = [new("A", "U", 4.1, 0)] } }),
+            r => With(r, 1, t => t with { State = t.State with { Loads = [new("post-left", "post-common", 4.1, 0)] } }),
             r => With(r, 1, t => t with { State = t.State with { Controls = t.State.Controls.SetItem("throttle-left", new(0.9, "")) } }),
             r => With(r, 1, t => t with { State = t.State with { Lifted = ["cord-1"] } }),
             r =>

@@ -102,7 +102,7 @@ public class ReadingsOnFileTests
     [Theory]
     [InlineData(60, 0.05, 0, 0)]
     [InlineData(0.8, 2e9, 0, 0)]
-    [InlineData(0.8, -1, 0, 0)]
+    [InlineData(2, -1, 0, 0)]
     [InlineData(0.8, 0.05, 1.5, 0)]
     [InlineData(0.8, 0.05, 0, 101)]
     public void So_is_a_meter_that_cannot_be(double percent, double floor, double shared, double leadOhms)
