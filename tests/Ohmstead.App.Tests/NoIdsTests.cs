@@ -132,7 +132,7 @@ public sealed partial class NoIdsTests
                 .Concat(sheet.Readings.Select(r => r.Id))
                 .Concat(sheet.TakeApart.Select(s => s.Id))
                 .Concat(sheet.Observations.Select(o => o.Id))
-                .Concat(sheet.Elements.SelectMany(e => ModeTable.Of(e.Kind)).Select(m => m.Mode))
+                .Concat(sheet.Elements.SelectMany(e => e.Kind.Faults()).Select(m => m.Mode))
                 .Where(i => i.Contains('-', StringComparison.Ordinal))
                 .Append("resistive")
                 .Append("drifted")

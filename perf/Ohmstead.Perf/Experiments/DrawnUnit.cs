@@ -110,7 +110,7 @@ internal sealed record DrawnUnit(ImmutableHashSet<string> Truth, UnitReadings Re
                 faults.Add(
                     new Fault(
                         m,
-                        m is { Kind: "winding", Mode: "open" } ? 0
+                        m is { Kind: ElementKind.Winding, Mode: "open" } ? 0
                             : m.Size == SizeKind.None ? 0
                             : m.SizeAt(dice.NextDouble())
                     )

@@ -88,7 +88,9 @@ internal static class FaultArguments
         var most = turns.ToString("G6", CultureInfo.InvariantCulture);
         return fault.Mode switch
         {
-            { Kind: "winding", Mode: "open" } => fault.Size <= turns ? null : $"there is no such turn; give a turn from 0 to {most}",
+            { Kind: ElementKind.Winding, Mode: "open" } => fault.Size <= turns
+                ? null
+                : $"there is no such turn; give a turn from 0 to {most}",
             { Size: SizeKind.WholeTurns } => fault.Size >= 1 && fault.Size < turns && fault.Size == Math.Floor(fault.Size)
                 ? null
                 : $"give whole turns, at least 1 and fewer than {most}",

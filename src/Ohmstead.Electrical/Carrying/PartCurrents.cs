@@ -27,7 +27,7 @@ internal sealed class PartCurrents(UnitModel model, ReadingSpec spec)
                 BranchKind.Segment when b.Y - b.X > 1 => model.Sheet.Elements[b.Index].Id,
                 BranchKind.Slider when sliders.Add(b.Index) => model.Sliders[b.Index].Slider.Id,
                 BranchKind.Contact when b.X > 0 => model.Sheet.Elements[b.Index].Id,
-                BranchKind.Element when model.Sheet.Elements[b.Index].Kind == "breaker" => model.Sheet.Elements[b.Index].Id,
+                BranchKind.Element when model.Sheet.Elements[b.Index].Kind == ElementKind.Breaker => model.Sheet.Elements[b.Index].Id,
                 _ => "",
             };
             if (part.Length > 0)

@@ -26,7 +26,7 @@ internal sealed class PartLimits
             var canEstimate = !mains.Contains(element.From);
             switch (element)
             {
-                case Resistive { Kind: "breaker", RatedAmps: > 0 } breaker:
+                case Resistive { Kind: ElementKind.Breaker, RatedAmps: > 0 } breaker:
                     byId[breaker.Id] = new(HeldBy.Breaker, breaker.RatedAmps, false);
                     break;
                 case Switch contact:
@@ -69,7 +69,7 @@ internal sealed class PartLimits
         while (side.Count > before)
         {
             before = side.Count;
-            foreach (var element in sheet.Elements.Where(e => e.Kind != "insulation"))
+            foreach (var element in sheet.Elements.Where(e => e.Kind != ElementKind.Insulation))
             {
                 string[] ends = [element.From, element.To, .. element.OtherTerminals];
                 if (ends.Any(side.Contains))

@@ -124,28 +124,22 @@ internal sealed class CircuitBuilder
     private void AddElement(Element e, int n)
     {
         var (from, to) = (nodes.Of(e.From), nodes.Of(e.To));
-        switch (e)
-        {
-            case Winding w:
-                AddWinding(w, n, from, to);
-                break;
-            case Lamp l:
-                AddLamp(from, to, n, l.Volts, l.Amps);
-                break;
-            case Rectifier d:
-                var inner = nodes.Inner();
-                branches.Add(new Branch(from, inner, BranchKind.Junction, junctions.Count));
-                junctions.Add(new JunctionPlace(from, inner, n, d.SlopeVolts));
-                branches.Add(new Branch(inner, to, BranchKind.Series, n));
-                branches.Add(new Branch(from, to, BranchKind.Leakage, n));
-                break;
-            case Switch s:
-                branches.Add(new Branch(from, to, BranchKind.Contact, n, s.ClosedIn.Contains(PositionOf(s.Control)) ? 1 : 0));
-                break;
-            default:
-                branches.Add(new Branch(from, to, BranchKind.Element, n));
-                break;
-        }
+        e.Match(
+            resistive: _ => branches.Add(new Branch(from, to, BranchKind.Element, n)),
+            winding: w => AddWinding(w, n, from, to),
+            lamp: l => AddLamp(from, to, n, l.Volts, l.Amps),
+            rectifier: d => AddRectifier(d, n, from, to),
+            contact: s => branches.Add(new Branch(from, to, BranchKind.Contact, n, s.ClosedIn.Contains(PositionOf(s.Control)) ? 1 : 0))
+        );
+    }
+
+    private void AddRectifier(Rectifier d, int n, int from, int to)
+    {
+        var inner = nodes.Inner();
+        branches.Add(new Branch(from, inner, BranchKind.Junction, junctions.Count));
+        junctions.Add(new JunctionPlace(from, inner, n, d.SlopeVolts));
+        branches.Add(new Branch(inner, to, BranchKind.Series, n));
+        branches.Add(new Branch(from, to, BranchKind.Leakage, n));
     }
 
     private void AddWinding(Winding w, int n, int from, int to)

@@ -20,7 +20,7 @@ internal static class ParameterList
                 n,
                 $"elements.{s.Id}.contactOhms",
                 s.ContactOhms,
-                s.Spread.Of("contactOhms", s.Spread.Of("contact", UsualSpread.Of(ModeTable.SliderKind, "contactOhms"))),
+                s.Spread.Of("contactOhms", s.Spread.Of("contact", ElementKind.Slider.UsualSpread("contactOhms"))),
                 s.KindError.Of("contactOhms", 0)
             );
         }
@@ -33,7 +33,7 @@ internal static class ParameterList
                 n,
                 $"cores.{c.Id}.lossOhms",
                 c.LossOhms,
-                c.Spread.Of("lossOhms", UsualSpread.Of("core", "lossOhms")),
+                c.Spread.Of("lossOhms", Core.UsualSpread("lossOhms")),
                 c.KindError.Of("lossOhms", 0)
             );
             var (name, nominal) = c.MagnetisingHenries > 0 ? ("magnetisingHenries", c.MagnetisingHenries) : ("excitation", 1.0);
@@ -43,7 +43,7 @@ internal static class ParameterList
                 n,
                 $"cores.{c.Id}.{name}",
                 nominal,
-                c.Spread.Of(name, UsualSpread.Of("core", name)),
+                c.Spread.Of(name, Core.UsualSpread(name)),
                 c.KindError.Of(name, 0)
             );
         }
@@ -52,34 +52,26 @@ internal static class ParameterList
 
     private static void AddElement(ImmutableArray<Parameter>.Builder all, Element e, int n)
     {
-        void Own(ParameterKind kind, string field, double nominal) =>
-            Add(
-                all,
-                kind,
-                n,
-                $"elements.{e.Id}.{field}",
-                nominal,
-                e.Spread.Of(field, UsualSpread.Of(e.Kind, field)),
-                e.KindError.Of(field, 0)
-            );
-        switch (e)
-        {
-            case Resistive r:
-                Own(ParameterKind.Ohms, "ohms", r.Ohms);
-                break;
-            case Winding w:
-                Own(ParameterKind.Ohms, "ohms", w.Ohms);
-                Own(ParameterKind.Turns, "turns", w.Turns);
-                Own(ParameterKind.LeakageHenries, "leakageHenries", w.LeakageHenries);
-                break;
-            case Rectifier d:
-                Own(ParameterKind.SaturationAmps, "saturationAmps", d.SaturationAmps);
-                Own(ParameterKind.SeriesOhms, "seriesOhms", d.SeriesOhms);
-                Own(ParameterKind.LeakageOhms, "leakageOhms", d.LeakageOhms);
-                break;
-            default:
-                break;
-        }
+        foreach (
+            var (kind, field, nominal) in e.Match<ImmutableArray<(ParameterKind, string, double)>>(
+                resistive: r => [(ParameterKind.Ohms, "ohms", r.Ohms)],
+                winding: w =>
+                    [
+                        (ParameterKind.Ohms, "ohms", w.Ohms),
+                        (ParameterKind.Turns, "turns", w.Turns),
+                        (ParameterKind.LeakageHenries, "leakageHenries", w.LeakageHenries),
+                    ],
+                lamp: _ => [],
+                rectifier: d =>
+                    [
+                        (ParameterKind.SaturationAmps, "saturationAmps", d.SaturationAmps),
+                        (ParameterKind.SeriesOhms, "seriesOhms", d.SeriesOhms),
+                        (ParameterKind.LeakageOhms, "leakageOhms", d.LeakageOhms),
+                    ],
+                contact: _ => []
+            )
+        )
+            Add(all, kind, n, $"elements.{e.Id}.{field}", nominal, e.Spread.Of(field, e.Kind.UsualSpread(field)), e.KindError.Of(field, 0));
     }
 
     private static void Add(

@@ -54,14 +54,15 @@ public sealed class UnitValues
         LossOhms = [.. sheet.Cores.Select(c => c.LossOhms)];
         Excitation = [.. sheet.Cores.Select(_ => 1.0)];
         for (var n = 0; n < count; n++)
-            (Ohms[n], Second[n], Third[n]) = sheet.Elements[n] switch
-            {
-                Resistive r => (r.Ohms, 0, 0),
-                Winding w => (w.Ohms, w.LeakageHenries, w.Turns),
-                Rectifier d => (d.SeriesOhms, d.LeakageOhms, d.SaturationAmps),
-                Switch s => (s.Ohms, s.OpenOhms, 0),
-                _ => (0.0, 0.0, 0.0),
-            };
+            (Ohms[n], Second[n], Third[n]) = sheet
+                .Elements[n]
+                .Match<(double, double, double)>(
+                    resistive: r => (r.Ohms, 0, 0),
+                    winding: w => (w.Ohms, w.LeakageHenries, w.Turns),
+                    lamp: _ => (0, 0, 0),
+                    rectifier: d => (d.SeriesOhms, d.LeakageOhms, d.SaturationAmps),
+                    contact: s => (s.Ohms, s.OpenOhms, 0)
+                );
     }
 
     private UnitValues(UnitValues other)

@@ -109,24 +109,29 @@ public static class Identifier
     /// <summary>A sheet with its numbers let loose.</summary>
     private static TypeSheet LetLoose(TypeSheet sheet)
     {
-        SpreadOverrides Wider(SpreadOverrides own, string kind, string[] fields) =>
+        SpreadOverrides Wider(SpreadOverrides own, Func<string, double> usual, string[] fields) =>
             fields.Aggregate(
                 own,
-                (s, f) =>
-                    new(s.ByName.SetItem(f, double.Hypot(s.Of(f, UsualSpread.Of(kind, f)), f == "turns" ? StrangeTurns : StrangeRest)))
+                (s, f) => new(s.ByName.SetItem(f, double.Hypot(s.Of(f, usual(f)), f == "turns" ? StrangeTurns : StrangeRest)))
             );
         return sheet with
         {
             Elements =
             [
-                .. sheet.Elements.Select(e => e is Winding ? e with { Spread = Wider(e.Spread, "winding", ["turns", "ohms"]) } : e),
+                .. sheet.Elements.Select(e =>
+                    e is Winding ? e with { Spread = Wider(e.Spread, f => e.Kind.UsualSpread(f), ["turns", "ohms"]) } : e
+                ),
             ],
             Cores =
             [
                 .. sheet.Cores.Select(c =>
                     c with
                     {
-                        Spread = Wider(c.Spread, "core", ["lossOhms", c.MagnetisingHenries > 0 ? "magnetisingHenries" : "excitation"]),
+                        Spread = Wider(
+                            c.Spread,
+                            Core.UsualSpread,
+                            ["lossOhms", c.MagnetisingHenries > 0 ? "magnetisingHenries" : "excitation"]
+                        ),
                     }
                 ),
             ],

@@ -46,65 +46,60 @@ public readonly record struct Fault(FaultMode Mode, double Size)
     public void ApplyTo(UnitValues values)
     {
         var n = Mode.Target;
-        switch ((Mode.Kind, Mode.Mode))
+        switch (Mode.Spec.Does)
         {
-            case ("slider", "open"):
-                values.ContactOhms[n] = BranchValues.OpenOhms;
+            case FaultChange.SetsOhms:
+                Ohms(values) = Size;
                 break;
-            case ("slider", _):
-                values.ContactOhms[n] = Size;
+            case FaultChange.ScalesOhms:
+                Ohms(values) *= Size;
                 break;
-            case ("winding", "open"):
-                values.BrokenAtTurn[n] = Size;
-                break;
-            case ("winding", "shorted-turns"):
-                values.ShortedTurns[n] = Size;
-                break;
-            case ("winding" or "rectifier", "reversed"):
+            case FaultChange.Opens when Mode.Kind == ElementKind.Lamp:
                 values.Flag[n] = true;
                 break;
-            case ("lamp", _):
-                values.Flag[n] = true;
-                break;
-            case ("rectifier", "high-drop"):
-                values.Ohms[n] = Size;
-                break;
-            case ("rectifier", "leaky"):
-                values.Second[n] = Size;
-                break;
-            case ("rectifier", "shorted"):
-                values.Second[n] = ShortedRectifierOhms;
-                break;
-            case ("rectifier", "open"):
+            case FaultChange.Opens when Mode.Kind == ElementKind.Rectifier:
                 values.Ohms[n] = values.Second[n] = BranchValues.OpenOhms;
                 break;
-            case ("switch", "stuck-open"):
-                values.Stuck[n] = 1;
+            case FaultChange.Opens:
+                Ohms(values) = BranchValues.OpenOhms;
                 break;
-            case ("switch", "stuck-closed"):
-                values.Stuck[n] = 2;
-                break;
-            case ("breaker", "bypassed"):
+            case FaultChange.Bypasses:
                 values.Ohms[n] = BypassOhms;
                 break;
-            case ("resistor", "shorted"):
+            case FaultChange.Shorts when Mode.Kind == ElementKind.Rectifier:
+                values.Second[n] = ShortedRectifierOhms;
+                break;
+            case FaultChange.Shorts:
                 values.Ohms[n] = ShortedResistorOhms;
                 break;
-            case ("resistor", "drifted"):
-                values.Ohms[n] *= Size;
+            case FaultChange.Leaks:
+                values.Second[n] = Size;
                 break;
-            case (_, "open"):
-                values.Ohms[n] = BranchValues.OpenOhms;
+            case FaultChange.BreaksAtTurn:
+                values.BrokenAtTurn[n] = Size;
+                break;
+            case FaultChange.ShortsTurns:
+                values.ShortedTurns[n] = Size;
+                break;
+            case FaultChange.Reverses:
+                values.Flag[n] = true;
+                break;
+            case FaultChange.SticksOpen:
+                values.Stuck[n] = 1;
+                break;
+            case FaultChange.SticksClosed:
+                values.Stuck[n] = 2;
                 break;
             default:
-                values.Ohms[n] = Size;
-                break;
+                throw new System.Diagnostics.UnreachableException(Mode.Name);
         }
     }
 
+    private ref double Ohms(UnitValues values) => ref (Mode.IsSlider ? values.ContactOhms : values.Ohms)[Mode.Target];
+
     /// <summary>True when this fault exchanges the ends of a winding with taps or sliders, which lays the circuit out anew.</summary>
     public bool ReversesChain(UnitModel model) =>
-        Mode is { Kind: "winding", Mode: "reversed" }
+        Mode is { Kind: ElementKind.Winding, Spec.Does: FaultChange.Reverses }
         && model.Sheet.Elements[Mode.Target] is Winding w
         && w.Taps.Length + w.Sliders.Length > 0;
 

@@ -17,14 +17,14 @@ public sealed class FaultCatalogue
         for (var n = 0; n < model.Sheet.Elements.Length; n++)
         {
             var e = model.Sheet.Elements[n];
-            foreach (var spec in ModeTable.Of(e.Kind))
-                all.Add(Make(all.Count, spec, e.Id, n, false, e.Kind, e.Percents, (e as Winding)?.Turns ?? 0));
+            foreach (var spec in e.Kind.Faults())
+                all.Add(new(all.Count, e.Id, n, e.Kind, OnSheet(spec, e.Percents, (e as Winding)?.Turns ?? 0)));
             if (e is not Winding w)
                 continue;
             foreach (var s in w.Sliders)
             {
-                foreach (var spec in ModeTable.Of(ModeTable.SliderKind))
-                    all.Add(Make(all.Count, spec, s.Id, sliderAt, true, ModeTable.SliderKind, s.Percents, 0));
+                foreach (var spec in ElementKind.Slider.Faults())
+                    all.Add(new(all.Count, s.Id, sliderAt, ElementKind.Slider, OnSheet(spec, s.Percents, 0)));
                 sliderAt++;
             }
         }
@@ -86,22 +86,12 @@ public sealed class FaultCatalogue
         return [.. odds.Select((o, n) => o / (1 + sums[ElementOf[n]]))];
     }
 
-    private static FaultMode Make(
-        int number,
-        ModeSpec spec,
-        string id,
-        int target,
-        bool isSlider,
-        string kind,
-        ImmutableDictionary<string, double> percents,
-        double turns
-    )
+    private static FaultSpec OnSheet(FaultSpec spec, ImmutableDictionary<string, double> percents, double turns)
     {
-        var percent = percents.GetValueOrDefault(spec.Mode, spec.Percent);
         var (min, max) = (spec.Min, spec.Max);
         if (spec.Size == SizeKind.WholeTurns)
             (min, max) = (Math.Max(1, Math.Ceiling((spec.Min * turns) - 1e-9)), Math.Max(1, Math.Floor((spec.Max * turns) + 1e-9)));
-        return new FaultMode(number, id, target, isSlider, kind, spec.Mode, percent, spec.Size, min, Math.Max(min, max));
+        return spec with { Percent = percents.GetValueOrDefault(spec.Mode, spec.Percent), Min = min, Max = Math.Max(min, max) };
     }
 
     private static ImmutableArray<int> Groups(ImmutableArray<FaultMode> modes, out int count)

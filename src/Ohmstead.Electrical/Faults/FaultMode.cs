@@ -6,25 +6,27 @@ namespace Ohmstead.Electrical.Faults;
 /// <param name="Number">Place in the catalogue.</param>
 /// <param name="Element">Id of the element or slider.</param>
 /// <param name="Target">Index of the element, or of the slider.</param>
-/// <param name="IsSlider">True for a slider.</param>
-/// <param name="Kind">Kind of the element; "slider" for a slider.</param>
-/// <param name="Percent">Chance in an unserviced unit [%]: common practice, no source, editable.</param>
-/// <param name="Size">How its size is given.</param>
-/// <param name="Min">Smallest size; equal to <paramref name="Max"/> when there is nothing to choose.</param>
-/// <param name="Max">Largest size.</param>
-public sealed record FaultMode(
-    int Number,
-    string Element,
-    int Target,
-    bool IsSlider,
-    string Kind,
-    string Mode,
-    double Percent,
-    SizeKind Size,
-    double Min,
-    double Max
-)
+/// <param name="Spec">How it fails: chance and range of the size as this sheet has them.</param>
+public sealed record FaultMode(int Number, string Element, int Target, ElementKind Kind, FaultSpec Spec)
 {
+    /// <summary>True for a slider.</summary>
+    public bool IsSlider => Kind == ElementKind.Slider;
+
+    /// <summary>The mode's name in files.</summary>
+    public string Mode => Spec.Mode;
+
+    /// <summary>Chance in an unserviced unit [%].</summary>
+    public double Percent => Spec.Percent;
+
+    /// <summary>How its size is given.</summary>
+    public SizeKind Size => Spec.Size;
+
+    /// <summary>Smallest size; equal to <see cref="Max"/> when there is nothing to choose.</summary>
+    public double Min => Spec.Min;
+
+    /// <summary>Largest size.</summary>
+    public double Max => Spec.Max;
+
     /// <summary>The name <c>element:mode</c>.</summary>
     public string Name => $"{Element}:{Mode}";
 

@@ -29,12 +29,12 @@ internal sealed class DraftParts
 
     /// <summary>Adds a part.</summary>
     /// <param name="title">As it is said in a sentence, without an article.</param>
-    public JsonObject Add(string id, string kind, string from, string to, string title)
+    public JsonObject Add(string id, ElementKind kind, string from, string to, string title)
     {
         var part = new JsonObject
         {
             ["id"] = id,
-            ["kind"] = kind,
+            ["kind"] = kind.Word(),
             ["from"] = from,
             ["to"] = to,
         };
@@ -45,45 +45,51 @@ internal sealed class DraftParts
 
     public void Wire(string id, string from, string to, string title, Figure? ohms = null)
     {
-        var part = Add(id, "wire", from, to, title);
-        Set(part, $"elements.{id}", "wire", "ohms", ohms ?? Priors.Wire);
+        var part = Add(id, ElementKind.Wire, from, to, title);
+        Set(part, $"elements.{id}", ElementKind.Wire, "ohms", ohms ?? Priors.Wire);
         if (id.StartsWith("cord-", StringComparison.Ordinal))
             part["faults"] = new JsonObject { ["open"] = 2, ["resistive"] = 3 };
     }
 
     public void Joint(string id, string from, string to, string title) =>
-        Set(Add(id, "joint", from, to, title), $"elements.{id}", "joint", "ohms", Priors.Joint);
+        Set(Add(id, ElementKind.Joint, from, to, title), $"elements.{id}", ElementKind.Joint, "ohms", Priors.Joint);
 
     public void Contact(string id, string from, string to, string control, string[] closedIn, string title)
     {
-        var part = Add(id, "switch", from, to, title);
+        var part = Add(id, ElementKind.Switch, from, to, title);
         part["control"] = control;
         part["closedIn"] = Words(closedIn);
     }
 
     public void Cell(string id, string from, string to, string cell, string title)
     {
-        var part = Add(id, "rectifier", from, to, title);
+        var part = Add(id, ElementKind.Rectifier, from, to, title);
         var (saturation, slope, series, leakage) = Priors.Cell(cell);
-        Set(part, $"elements.{id}", "rectifier", "saturationAmps", saturation);
-        Set(part, $"elements.{id}", "rectifier", "slopeVolts", slope);
-        Set(part, $"elements.{id}", "rectifier", "seriesOhms", series);
-        Set(part, $"elements.{id}", "rectifier", "leakageOhms", leakage);
+        Set(part, $"elements.{id}", ElementKind.Rectifier, "saturationAmps", saturation);
+        Set(part, $"elements.{id}", ElementKind.Rectifier, "slopeVolts", slope);
+        Set(part, $"elements.{id}", ElementKind.Rectifier, "seriesOhms", series);
+        Set(part, $"elements.{id}", ElementKind.Rectifier, "leakageOhms", leakage);
         Titles[$"{id}.from"] = "its plate side";
         Titles[$"{id}.to"] = "its stud side";
     }
 
     public void ResistanceWire(string id, string from, string to, Figure? ohms, string title) =>
         Set(
-            Add(id, "resistor", from, to, title),
+            Add(id, ElementKind.Resistor, from, to, title),
             $"elements.{id}",
-            "resistor",
+            ElementKind.Resistor,
             "ohms",
             ohms is null ? Priors.ResistanceWire : Priors.KnownWire(ohms)
         );
 
     public void Insulation(string id, string from, string to, double ohms, string title) =>
-        Set(Add(id, "insulation", from, to, title), $"elements.{id}", "insulation", "ohms", new Figure(ohms, 0, Origin.Assumed));
+        Set(
+            Add(id, ElementKind.Insulation, from, to, title),
+            $"elements.{id}",
+            ElementKind.Insulation,
+            "ohms",
+            new Figure(ohms, 0, Origin.Assumed)
+        );
 
     public void Throttle(string id, string title)
     {
@@ -111,12 +117,13 @@ internal sealed class DraftParts
     public void Name(string terminal, string title) => Titles.TryAdd(terminal, title);
 
     /// <summary>Sets a number, its spread (that of sound units and the doubt about the kind together), and where it comes from.</summary>
-    public void Set(JsonObject part, string owner, string kind, string field, Figure figure)
+    /// <param name="kind">The kind of element; null for a core.</param>
+    public void Set(JsonObject part, string owner, ElementKind? kind, string field, Figure figure)
     {
         var value = Round(figure.Value);
-        if (kind != "core" || field != "excitation")
+        if (kind is not null || field != "excitation")
             part[field] = value;
-        Spread(part, field, UsualSpread.Of(kind, field), figure.Doubt);
+        Spread(part, field, kind?.UsualSpread(field) ?? Core.UsualSpread(field), figure.Doubt);
         Note($"{owner}.{field}", figure with { Value = value });
     }
 

@@ -1,4 +1,5 @@
 using System.Text.Json.Nodes;
+using Ohmstead.Electrical.TypeSheets;
 
 namespace Ohmstead.Electrical.Outlines;
 
@@ -12,16 +13,16 @@ internal sealed class OpenReadingDraft(
 {
     public void All()
     {
-        foreach (var b in parts.Elements.Where(e => Word(e, "kind") == "breaker"))
+        foreach (var b in parts.Elements.Where(e => Word(e, "kind") == ElementKind.Breaker.Word()))
             Breaker(b);
         foreach (var t in outline.Throttles)
             Arm(t);
-        foreach (var cell in parts.Elements.Where(e => Word(e, "kind") == "rectifier"))
+        foreach (var cell in parts.Elements.Where(e => Word(e, "kind") == ElementKind.Rectifier.Word()))
         {
             var (id, from, to) = (Word(cell, "id"), Word(cell, "from"), Word(cell, "to"));
             add($"{id}-1a", $"{Large(id)}, drop at 1 A forward", "dc-volts", (from, to), Driven(from, to), 4);
         }
-        foreach (var wire in parts.Elements.Where(e => Word(e, "kind") == "resistor"))
+        foreach (var wire in parts.Elements.Where(e => Word(e, "kind") == ElementKind.Resistor.Word()))
             Wire(wire);
         foreach (var t in outline.Throttles.Where(t => t.Kind == ThrottleKind.Rheostat))
             add(

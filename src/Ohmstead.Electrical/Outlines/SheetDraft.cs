@@ -109,10 +109,10 @@ internal static class SheetDraft
         };
         var volts = p.Volts ?? new Figure(Priors.PilotVolts * VoltsAcross(outline, p), 0, Origin.Derived);
         var amps = p.Amps ?? new Figure(Priors.PilotAmps, 0.3, Origin.Assumed);
-        var lamp = parts.Add("pilot", "lamp", from, to, "pilot lamp");
+        var lamp = parts.Add("pilot", ElementKind.Lamp, from, to, "pilot lamp");
         lamp["volts"] = DraftParts.Round(volts.Value);
         parts.Note("elements.pilot.volts", volts);
-        parts.Set(lamp, "elements.pilot", "lamp", "amps", amps);
+        parts.Set(lamp, "elements.pilot", ElementKind.Lamp, "amps", amps);
         parts.Titles["pilot.from"] = "its tip";
         parts.Titles["pilot.to"] = "its shell";
         parts.Near.Add([from, to]);

@@ -85,12 +85,12 @@ internal sealed class ThrottleDraft(Outline outline, WindingDraft windings, Draf
         parts.Name($"wire-{t.Id}-feed", $"the fed end of the wire of {said}");
         parts.Name($"wire-{t.Id}-free", $"the free end of the wire of {said}");
         var id = $"rheostat-{t.Id}";
-        var wire = parts.Add(id, "winding", $"wire-{t.Id}-free", $"wire-{t.Id}-feed", $"resistance wire of {said}");
+        var wire = parts.Add(id, ElementKind.Winding, $"wire-{t.Id}-free", $"wire-{t.Id}-feed", $"resistance wire of {said}");
         parts.Titles[$"{id}.from"] = "its free end";
         parts.Titles[$"{id}.to"] = "its fed end";
         wire["core"] = $"former-{t.Id}";
         wire["turns"] = WireTurns;
-        parts.Set(wire, $"elements.{id}", "winding", "ohms", Priors.KnownWire(t.Ohms!));
+        parts.Set(wire, $"elements.{id}", ElementKind.Winding, "ohms", Priors.KnownWire(t.Ohms!));
         wire["spread"]!["turns"] = 0;
         wire["faults"] = new JsonObject
         {
@@ -106,7 +106,7 @@ internal sealed class ThrottleDraft(Outline outline, WindingDraft windings, Draf
             ["toTurn"] = WireTurns,
             ["to"] = $"arm-{t.Id}",
         };
-        parts.Set(brush, $"elements.brush-{t.Id}", ModeTable.SliderKind, "contactOhms", Priors.Contact(t.Kind));
+        parts.Set(brush, $"elements.brush-{t.Id}", ElementKind.Slider, "contactOhms", Priors.Contact(t.Kind));
         wire["sliders"] = new JsonArray(brush);
         parts.Titles[$"brush-{t.Id}"] = $"brush of {said}";
         formers.Add(

@@ -42,11 +42,11 @@ internal sealed class WindingDraft(Outline outline, Priors priors, DraftParts pa
             Breaker(breaker, id, "lug-1", far, outline.Breakers.Length > 1 ? "breaker of the primary" : "breaker");
         parts.Joint("joint-lug-1", breaker is null ? "lug-1" : far, "primary-start", "joint at cord lug 1");
         parts.Joint("joint-lug-2", "lug-2", outline.LineTaps.IsEmpty ? "primary-end" : "line-lug", "joint at cord lug 2");
-        var primary = parts.Add("primary", "winding", "primary-start", "primary-end", "primary");
+        var primary = parts.Add("primary", ElementKind.Winding, "primary-start", "primary-end", "primary");
         primary["core"] = "core";
-        parts.Set(primary, "elements.primary", "winding", "turns", priors.PrimaryTurns);
-        parts.Set(primary, "elements.primary", "winding", "ohms", priors.PrimaryOhms);
-        parts.Set(primary, "elements.primary", "winding", "leakageHenries", priors.PrimaryHenries);
+        parts.Set(primary, "elements.primary", ElementKind.Winding, "turns", priors.PrimaryTurns);
+        parts.Set(primary, "elements.primary", ElementKind.Winding, "ohms", priors.PrimaryOhms);
+        parts.Set(primary, "elements.primary", ElementKind.Winding, "leakageHenries", priors.PrimaryHenries);
         Ends("primary", "the primary");
         if (!outline.LineTaps.IsEmpty)
             LineTaps(primary);
@@ -86,11 +86,11 @@ internal sealed class WindingDraft(Outline outline, Priors priors, DraftParts pa
     public JsonObject Core()
     {
         var core = new JsonObject { ["id"] = "core", ["referenceWinding"] = "primary" };
-        parts.Set(core, "cores.core", "core", "lossOhms", priors.LossOhms);
+        parts.Set(core, "cores.core", null, "lossOhms", priors.LossOhms);
         core["excitation"] = new JsonArray([
             .. priors.ExcitationCurve.Select(p => new JsonArray(DraftParts.Round(p.Volts), DraftParts.Round(p.Amps))),
         ]);
-        parts.Set(core, "cores.core", "core", "excitation", priors.Excitation);
+        parts.Set(core, "cores.core", null, "excitation", priors.Excitation);
         return core;
     }
 
@@ -108,7 +108,7 @@ internal sealed class WindingDraft(Outline outline, Priors priors, DraftParts pa
             parts.Joint($"joint-{w.Id}", start, $"lead-{w.Id}", $"joint at the inner end of the {DraftWords.Winding(w.Id)}");
             parts.Name($"lead-{w.Id}", $"the lead of the {DraftWords.Winding(w.Id)}");
         }
-        var element = parts.Add(w.Id, "winding", start, $"{w.Id}-end", DraftWords.Winding(w.Id));
+        var element = parts.Add(w.Id, ElementKind.Winding, start, $"{w.Id}-end", DraftWords.Winding(w.Id));
         element["core"] = "core";
         Ends(w.Id, $"the {DraftWords.Winding(w.Id)}");
         var doubts = new List<double>();
@@ -118,7 +118,7 @@ internal sealed class WindingDraft(Outline outline, Priors priors, DraftParts pa
         parts.Set(
             element,
             $"elements.{w.Id}",
-            "winding",
+            ElementKind.Winding,
             "turns",
             own with
             {
@@ -129,8 +129,8 @@ internal sealed class WindingDraft(Outline outline, Priors priors, DraftParts pa
         var ohms = priors.WindingOhms(own.Value, share, share == 1 && (w.Watts is not null || !w.HasWatts));
         if (w.Watts is { Doubt: > 0 } watts)
             ohms = ohms with { Doubt = double.Hypot(ohms.Doubt, watts.Doubt) };
-        parts.Set(element, $"elements.{w.Id}", "winding", "ohms", ohms);
-        parts.Set(element, $"elements.{w.Id}", "winding", "leakageHenries", priors.WindingHenries(ohms.Value));
+        parts.Set(element, $"elements.{w.Id}", ElementKind.Winding, "ohms", ohms);
+        parts.Set(element, $"elements.{w.Id}", ElementKind.Winding, "leakageHenries", priors.WindingHenries(ohms.Value));
         made[w.Id] = (own.Value, ohms.Value);
     }
 
@@ -138,21 +138,21 @@ internal sealed class WindingDraft(Outline outline, Priors priors, DraftParts pa
     public void Boost(string id, Figure volts, string on, string title)
     {
         const double boostDoubt = 0.10;
-        var element = parts.Add(id, "winding", $"{id}-start", $"{id}-end", title);
+        var element = parts.Add(id, ElementKind.Winding, $"{id}-start", $"{id}-end", title);
         element["core"] = "core";
         Ends(id, $"the {title}");
         var turns = priors.Turns(volts, boostDoubt);
         var ohms = priors.BoostOhms(turns.Value, made[on].Ohms, made[on].Turns);
-        parts.Set(element, $"elements.{id}", "winding", "turns", turns);
-        parts.Set(element, $"elements.{id}", "winding", "ohms", ohms);
-        parts.Set(element, $"elements.{id}", "winding", "leakageHenries", priors.BoostHenries(ohms.Value));
+        parts.Set(element, $"elements.{id}", ElementKind.Winding, "turns", turns);
+        parts.Set(element, $"elements.{id}", ElementKind.Winding, "ohms", ohms);
+        parts.Set(element, $"elements.{id}", ElementKind.Winding, "leakageHenries", priors.BoostHenries(ohms.Value));
     }
 
     /// <summary>A breaker.</summary>
     public void Breaker(BreakerBlock b, string id, string from, string to, string title)
     {
-        var part = parts.Add(id, "breaker", from, to, title);
-        parts.Set(part, $"elements.{id}", "breaker", "ohms", priors.BreakerOhms(b));
+        var part = parts.Add(id, ElementKind.Breaker, from, to, title);
+        parts.Set(part, $"elements.{id}", ElementKind.Breaker, "ohms", priors.BreakerOhms(b));
         part["ratedAmps"] = DraftParts.Round(priors.BreakerAmps(b));
         parts.Name(from, $"the near side of the {title}");
         parts.Name(to, $"the far side of the {title}");
@@ -281,7 +281,7 @@ internal sealed class WindingDraft(Outline outline, Priors priors, DraftParts pa
             };
             parts.Note($"elements.{id}.fromTurn", start with { Value = DraftParts.Round(start.Value) });
             parts.Note($"elements.{id}.toTurn", end with { Value = DraftParts.Round(end.Value) });
-            parts.Set(slider, $"elements.{id}", ModeTable.SliderKind, "contactOhms", Priors.Contact(t.Kind));
+            parts.Set(slider, $"elements.{id}", ElementKind.Slider, "contactOhms", Priors.Contact(t.Kind));
             slider["bridgesTurns"] = t.Kind == ThrottleKind.Roller ? 1 : 0;
             sliders.Add(slider);
             parts.Titles[id] = title;

@@ -45,7 +45,7 @@ public sealed record Mistake(string Id, double Percent, ImmutableArray<double> S
             Elements = sheet.Elements.Add(
                 new Resistive(
                     $"bridge-{terminals[0]}-{terminals[1]}",
-                    "joint",
+                    ElementKind.Joint,
                     terminals[0],
                     terminals[1],
                     ohms,

@@ -21,7 +21,7 @@ public static class MistakeList
     public static ImmutableArray<Mistake> Of(TypeSheet sheet, RewireChances? chances = null)
     {
         var c = chances ?? RewireChances.Usual;
-        var wires = sheet.Elements.Where(e => e.Kind == "wire").ToList();
+        var wires = sheet.Elements.Where(e => e.Kind == ElementKind.Wire).ToList();
         var ends = wires.SelectMany(w => (string[])[$"{w.Id}.from", $"{w.Id}.to"]).ToList();
         return
         [
@@ -30,8 +30,12 @@ public static class MistakeList
             .. Shared(c.BridgePercent, Bridges(sheet), [BridgeOhms]),
             .. wires.Select(w => new Mistake($"off:{w.Id}", c.OffPercent, [BranchValues.OpenOhms])),
             .. sheet.Elements.Where(CanBeReversed).Select(e => new Mistake($"reversed:{e.Id}", c.ReversedPercent, [0])),
-            .. sheet.Elements.Where(e => e.Kind == "breaker").Select(e => new Mistake($"bypassed:{e.Id}", c.BypassedPercent, [BypassOhms])),
-            .. sheet.Elements.Where(e => e.Kind is "joint" or "wire").Select(e => new Mistake($"cold:{e.Id}", c.ColdPercent, ColdOhms)),
+            .. sheet
+                .Elements.Where(e => e.Kind == ElementKind.Breaker)
+                .Select(e => new Mistake($"bypassed:{e.Id}", c.BypassedPercent, [BypassOhms])),
+            .. sheet
+                .Elements.Where(e => e.Kind is ElementKind.Joint or ElementKind.Wire)
+                .Select(e => new Mistake($"cold:{e.Id}", c.ColdPercent, ColdOhms)),
         ];
     }
 
@@ -77,7 +81,7 @@ public static class MistakeList
         string.Join(
             ';',
             sheet
-                .Elements.Where(e => e.Kind == "wire")
+                .Elements.Where(e => e.Kind == ElementKind.Wire)
                 .Select(w => string.CompareOrdinal(w.From, w.To) < 0 ? $"{w.From}-{w.To}" : $"{w.To}-{w.From}")
                 .Order(StringComparer.Ordinal)
         );

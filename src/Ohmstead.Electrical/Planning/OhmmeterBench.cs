@@ -62,7 +62,8 @@ internal sealed class OhmmeterBench
     private double Highest(double ohms, double margin) => (ohms * (1 + margin)) + meter.LimitAt(ohms);
 
     private bool IsMetal(Element e) =>
-        e.Kind is "wire" or "joint" || (e is Switch s && s.ClosedIn.Contains(PositionOf(s.Control), StringComparer.Ordinal));
+        e.Kind is ElementKind.Wire or ElementKind.Joint
+        || (e is Switch s && s.ClosedIn.Contains(PositionOf(s.Control), StringComparer.Ordinal));
 
     private string PositionOf(string control) =>
         controls.TryGetValue(control, out var at) ? at.Selector : model.Sheet.Controls.First(c => c.Id == control).Rest;

@@ -52,8 +52,8 @@ public static class PlanningBound
     /// <summary>At most so many mistakes: exchanges that leave the same circuit are counted too, so that nothing has to be built.</summary>
     private static long MostMistakes(TypeSheet sheet)
     {
-        long wires = sheet.Elements.Count(e => e.Kind == "wire");
-        var at = sheet.Elements.Where(e => e.Kind == "wire").SelectMany(w => (string[])[w.From, w.To]).ToList();
+        long wires = sheet.Elements.Count(e => e.Kind == ElementKind.Wire);
+        var at = sheet.Elements.Where(e => e.Kind == ElementKind.Wire).SelectMany(w => (string[])[w.From, w.To]).ToList();
         var moves = sheet.Near.Sum(near => at.Count(near.Contains) * (near.Length - 1L));
         var bridges = sheet.Near.Sum(near => near.Length * (near.Length - 1L) / 2);
         return (2 * wires * (wires - 1)) + moves + bridges + wires + (2L * sheet.Elements.Length);

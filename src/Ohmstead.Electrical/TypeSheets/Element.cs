@@ -3,12 +3,11 @@ using System.Collections.Immutable;
 namespace Ohmstead.Electrical.TypeSheets;
 
 /// <summary>An element of the circuit between two terminals.</summary>
-/// <param name="Kind">The kind's name in the file.</param>
 /// <param name="Spread">Relative standard deviations that this element sets itself.</param>
 /// <param name="Percents">Chances of fault modes [%] that this element sets itself, by mode.</param>
 public abstract record Element(
     string Id,
-    string Kind,
+    ElementKind Kind,
     string From,
     string To,
     SpreadOverrides Spread,
@@ -20,12 +19,40 @@ public abstract record Element(
 
     /// <summary>The names of the contacts of a winding, or nothing.</summary>
     public virtual IEnumerable<string> OtherTerminals => [];
+
+    /// <summary>What is to be said of each sort of element: a new sort is a new argument, and the compiler names all who must give it.</summary>
+    public T Match<T>(
+        Func<Resistive, T> resistive,
+        Func<Winding, T> winding,
+        Func<Lamp, T> lamp,
+        Func<Rectifier, T> rectifier,
+        Func<Switch, T> contact
+    ) =>
+        this switch
+        {
+            Resistive r => resistive(r),
+            Winding w => winding(w),
+            Lamp l => lamp(l),
+            Rectifier r => rectifier(r),
+            Switch s => contact(s),
+            _ => throw new System.Diagnostics.UnreachableException(GetType().Name),
+        };
+
+    /// <summary>What is to be done with each sort of element.</summary>
+    public void Match(
+        Action<Resistive> resistive,
+        Action<Winding> winding,
+        Action<Lamp> lamp,
+        Action<Rectifier> rectifier,
+        Action<Switch> contact
+    ) =>
+        Match<Action>(r => () => resistive(r), w => () => winding(w), l => () => lamp(l), r => () => rectifier(r), s => () => contact(s))();
 }
 
 /// <summary>A wire, joint, resistor, breaker or insulation path: a resistance [Ω].</summary>
 public sealed record Resistive(
     string Id,
-    string Kind,
+    ElementKind Kind,
     string From,
     string To,
     double Ohms,
@@ -53,7 +80,7 @@ public sealed record Winding(
     ImmutableArray<Slider> Sliders,
     SpreadOverrides Spread,
     ImmutableDictionary<string, double> Percents
-) : Element(Id, "winding", From, To, Spread, Percents)
+) : Element(Id, ElementKind.Winding, From, To, Spread, Percents)
 {
     /// <inheritdoc/>
     public override IEnumerable<string> OtherTerminals => Taps.Select(t => t.To).Concat(Sliders.Select(s => s.To));
@@ -98,7 +125,7 @@ public sealed record Lamp(
     double Amps,
     SpreadOverrides Spread,
     ImmutableDictionary<string, double> Percents
-) : Element(Id, "lamp", From, To, Spread, Percents);
+) : Element(Id, ElementKind.Lamp, From, To, Spread, Percents);
 
 /// <summary>
 /// A rectifier that conducts from <see cref="Element.From"/> to <see cref="Element.To"/>: a junction in series with
@@ -114,7 +141,7 @@ public sealed record Rectifier(
     double LeakageOhms,
     SpreadOverrides Spread,
     ImmutableDictionary<string, double> Percents
-) : Element(Id, "rectifier", From, To, Spread, Percents);
+) : Element(Id, ElementKind.Rectifier, From, To, Spread, Percents);
 
 /// <summary>A contact that is closed [<paramref name="Ohms"/>] in some positions of a selector and open [<paramref name="OpenOhms"/>] in the others.</summary>
 public sealed record Switch(
@@ -127,7 +154,7 @@ public sealed record Switch(
     double OpenOhms,
     SpreadOverrides Spread,
     ImmutableDictionary<string, double> Percents
-) : Element(Id, "switch", From, To, Spread, Percents)
+) : Element(Id, ElementKind.Switch, From, To, Spread, Percents)
 {
     /// <summary>What it carries for hours [A]; 0 where the sheet does not say.</summary>
     public double MostAmps { get; init; }

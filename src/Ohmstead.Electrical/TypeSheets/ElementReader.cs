@@ -14,14 +14,14 @@ internal static class ElementReader
         if (!at.IsObject())
             return null;
         var id = at.Word("id");
-        var kind = at.Word("kind");
+        var word = at.Word("kind");
         var from = at.Word("from");
         var to = at.Word("to");
         var spread = Spread(at);
-        if (!ModeTable.IsElementKind(kind))
+        if (ElementKinds.Find(word) is not { } kind)
         {
-            if (kind.Length > 0)
-                at.Report("kind", $"\"{kind}\" is no kind of element", "one of " + string.Join(", ", ModeTable.ElementKinds));
+            if (word.Length > 0)
+                at.Report("kind", $"\"{word}\" is no kind of element", "one of " + string.Join(", ", ElementKinds.Words));
             return null;
         }
         var percents = Percents(at, kind);
@@ -30,9 +30,9 @@ internal static class ElementReader
         var kindError = Spread(at, "kindError");
         Element read = kind switch
         {
-            "winding" => Winding(at, id, from, to, spread, percents),
-            "lamp" => new Lamp(id, from, to, at.Number("volts", 0.1, 1e4), at.Number("amps", 1e-4, 1e3), spread, percents),
-            "rectifier" => new Rectifier(
+            ElementKind.Winding => Winding(at, id, from, to, spread, percents),
+            ElementKind.Lamp => new Lamp(id, from, to, at.Number("volts", 0.1, 1e4), at.Number("amps", 1e-4, 1e3), spread, percents),
+            ElementKind.Rectifier => new Rectifier(
                 id,
                 from,
                 to,
@@ -43,7 +43,7 @@ internal static class ElementReader
                 spread,
                 percents
             ),
-            "switch" => new Switch(
+            ElementKind.Switch => new Switch(
                 id,
                 from,
                 to,
@@ -57,13 +57,22 @@ internal static class ElementReader
             {
                 MostAmps = MostAmps(at),
             },
-            "wire" => new Resistive(id, kind, from, to, at.Number("ohms", 0.004, 0, MostOhms), spread, percents),
-            "joint" => new Resistive(id, kind, from, to, at.Number("ohms", 0.002, 0, MostOhms), spread, percents),
-            "breaker" => new Resistive(id, kind, from, to, at.Number("ohms", 0, MostOhms), spread, percents)
+            ElementKind.Wire => new Resistive(id, kind, from, to, at.Number("ohms", 0.004, 0, MostOhms), spread, percents),
+            ElementKind.Joint => new Resistive(id, kind, from, to, at.Number("ohms", 0.002, 0, MostOhms), spread, percents),
+            ElementKind.Breaker => new Resistive(id, kind, from, to, at.Number("ohms", 0, MostOhms), spread, percents)
             {
                 RatedAmps = at.Number("ratedAmps", 0, LeastAmps, HighestAmps),
             },
-            _ => new Resistive(id, kind, from, to, at.Number("ohms", 0, MostOhms), spread, percents),
+            ElementKind.Resistor or ElementKind.Insulation => new Resistive(
+                id,
+                kind,
+                from,
+                to,
+                at.Number("ohms", 0, MostOhms),
+                spread,
+                percents
+            ),
+            ElementKind.Slider => throw new System.Diagnostics.UnreachableException("A slider is read with its winding."),
         };
         return read with { KindError = kindError };
     }
@@ -144,7 +153,7 @@ internal static class ElementReader
                 s.Number("contactOhms", 0, MostOhms),
                 Bridges(s),
                 Spread(s),
-                Percents(s, ModeTable.SliderKind)
+                Percents(s, ElementKind.Slider)
             )
             {
                 MostAmps = MostAmps(s),
@@ -198,16 +207,16 @@ internal static class ElementReader
     private static SpreadOverrides Spread(JsonCursor at, string field = "spread") =>
         at.Has(field) ? new(at.Fields(field).ToImmutableDictionary(f => f.Name, f => f.At.AsNumber(0, 3))) : SpreadOverrides.None;
 
-    private static ImmutableDictionary<string, double> Percents(JsonCursor at, string kind)
+    private static ImmutableDictionary<string, double> Percents(JsonCursor at, ElementKind kind)
     {
         if (!at.Has("faults"))
             return ImmutableDictionary<string, double>.Empty;
-        var modes = ModeTable.Of(kind);
+        var modes = kind.Faults();
         var own = ImmutableDictionary.CreateBuilder<string, double>();
         foreach (var (mode, value) in at.Fields("faults"))
         {
             if (!modes.Any(m => m.Mode == mode))
-                value.Report($"\"{mode}\" is no fault mode of a {kind}", "one of " + string.Join(", ", modes.Select(m => m.Mode)));
+                value.Report($"\"{mode}\" is no fault mode of a {kind.Word()}", "one of " + string.Join(", ", modes.Select(m => m.Mode)));
             own[mode] = value.AsNumber(0, 99);
         }
         return own.ToImmutable();

@@ -18,7 +18,7 @@ public static class MainsSide
     internal static ImmutableHashSet<string> Reach(TypeSheet sheet, IEnumerable<string> from)
     {
         var reached = new HashSet<string>(from, StringComparer.Ordinal);
-        var metal = sheet.Elements.Where(e => e.Kind != "insulation").ToList();
+        var metal = sheet.Elements.Where(e => e.Kind != ElementKind.Insulation).ToList();
         for (var before = -1; before != reached.Count; )
         {
             before = reached.Count;

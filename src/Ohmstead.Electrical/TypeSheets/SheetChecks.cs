@@ -279,11 +279,11 @@ internal static class SheetChecks
         var known = new HashSet<string>(StringComparer.Ordinal);
         foreach (var e in sheet.Elements)
         {
-            foreach (var m in ModeTable.Of(e.Kind))
+            foreach (var m in e.Kind.Faults())
                 known.Add($"{e.Id}:{m.Mode}");
             if (e is Winding w)
                 foreach (var s in w.Sliders)
-                foreach (var m in ModeTable.Of(ModeTable.SliderKind))
+                foreach (var m in ElementKind.Slider.Faults())
                     known.Add($"{s.Id}:{m.Mode}");
         }
         for (var n = 0; n < sheet.Observations.Length; n++)

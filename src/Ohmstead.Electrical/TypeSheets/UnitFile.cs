@@ -147,7 +147,7 @@ public static class UnitFile
                 continue;
             elements[n] = w with
             {
-                Sliders = w.Sliders.Replace(slider, slider with { Percents = Lower(ModeTable.SliderKind, slider.Percents) }),
+                Sliders = w.Sliders.Replace(slider, slider with { Percents = Lower(ElementKind.Slider, slider.Percents) }),
             };
             return;
         }
@@ -157,26 +157,25 @@ public static class UnitFile
     /// <summary>A renewed or replaced part: a tenth of its kind's chances, except that of being the wrong way round.</summary>
     private static Element Renewed(Element e) => e with { Percents = Lower(e.Kind, e.Percents) };
 
-    private static ImmutableDictionary<string, double> Lower(string kind, ImmutableDictionary<string, double> own) =>
-        ModeTable
-            .Of(kind)
+    private static ImmutableDictionary<string, double> Lower(ElementKind kind, ImmutableDictionary<string, double> own) =>
+        kind.Faults()
             .ToImmutableDictionary(m => m.Mode, m => own.GetValueOrDefault(m.Mode, m.Percent) * (m.Mode == "reversed" ? 1 : RenewedShare));
 
     /// <summary>A part that was wired anew: the chances of a rewire for the modes that a rewire can cause.</summary>
     private static Element Rewired(Element e) =>
         e with
         {
-            Percents = ModeTable
-                .Of(e.Kind)
+            Percents = e
+                .Kind.Faults()
                 .ToImmutableDictionary(
                     m => m.Mode,
                     m =>
                         (e.Kind, m.Mode) switch
                         {
-                            ("wire", "open") => OffPercent,
-                            ("wire" or "joint", "resistive") => ColdPercent,
-                            ("winding" or "rectifier", "reversed") => ReversedPercent,
-                            ("breaker", "bypassed") => 1,
+                            (ElementKind.Wire, "open") => OffPercent,
+                            (ElementKind.Wire or ElementKind.Joint, "resistive") => ColdPercent,
+                            (ElementKind.Winding or ElementKind.Rectifier, "reversed") => ReversedPercent,
+                            (ElementKind.Breaker, "bypassed") => 1,
                             _ => e.Percents.GetValueOrDefault(m.Mode, m.Percent),
                         }
                 ),

@@ -190,6 +190,8 @@ public static class CautionTable
             .Select(r => r.State.Source!)
             .SelectMany(s => new[] { s.From, s.To })
             .ToHashSet(StringComparer.Ordinal);
-        return element.Kind == "wire" && (plug.Contains(element.From) || plug.Contains(element.To)) ? "cord" : element.Kind;
+        return element.Kind == ElementKind.Wire && (plug.Contains(element.From) || plug.Contains(element.To))
+            ? "cord"
+            : element.Kind.Word();
     }
 }

@@ -17,7 +17,7 @@ internal sealed class CircuitSides
         _sheet = sheet;
         Outer = OuterTerminals(sheet).ToHashSet(StringComparer.Ordinal);
         Iron = FindIron(sheet);
-        foreach (var e in sheet.Elements.Where(e => e.Kind != "insulation"))
+        foreach (var e in sheet.Elements.Where(e => e.Kind != ElementKind.Insulation))
         foreach (var t in e.OtherTerminals.Append(e.To))
             Join(e.From, t);
         foreach (var e in Paths.Where(e => e.From != Iron && e.To != Iron))
@@ -32,7 +32,7 @@ internal sealed class CircuitSides
     }
 
     /// <summary>The leakage paths of the sheet.</summary>
-    private IEnumerable<Element> Paths => _sheet.Elements.Where(e => e.Kind == "insulation");
+    private IEnumerable<Element> Paths => _sheet.Elements.Where(e => e.Kind == ElementKind.Insulation);
 
     /// <summary>Terminals that can be reached with the case closed: blades and posts.</summary>
     public IReadOnlySet<string> Outer { get; }
@@ -82,7 +82,7 @@ internal sealed class CircuitSides
     {
         var ends = sheet
             .Elements.SelectMany(e =>
-                e.OtherTerminals.Append(e.From).Append(e.To).Select(t => (Terminal: t, IsPath: e.Kind == "insulation"))
+                e.OtherTerminals.Append(e.From).Append(e.To).Select(t => (Terminal: t, IsPath: e.Kind == ElementKind.Insulation))
             )
             .GroupBy(e => e.Terminal, StringComparer.Ordinal)
             .Where(g => g.All(e => e.IsPath) && !sheet.Elements.Any(e => e.From == g.Key && e.To == g.Key))

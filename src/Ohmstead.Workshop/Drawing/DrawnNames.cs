@@ -22,10 +22,10 @@ internal sealed class DrawnNames(TypeSheet sheet, IReadOnlySet<string>? named)
     public string[] Of(Element e) =>
         e.Kind switch
         {
-            "wire" or "joint" => [],
+            ElementKind.Wire or ElementKind.Joint => [],
             _ when !IsNamed(e.Id) => [],
             // Its two ends show between what it lies.
-            "insulation" => ["insulation"],
+            ElementKind.Insulation => ["insulation"],
             _ => Lines(e.Id),
         };
 

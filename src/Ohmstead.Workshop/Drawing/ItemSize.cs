@@ -1,3 +1,5 @@
+using Ohmstead.Electrical.TypeSheets;
+
 namespace Ohmstead.Workshop.Drawing;
 
 /// <summary>
@@ -43,18 +45,9 @@ internal readonly record struct ItemSize(double Half, double HalfLabel, double H
         if (item.Element is not { } e)
             return new(SymbolSize.Terminal, 0, SymbolSize.Terminal, SmallSize);
         var size = IsSmall(e.Kind) ? SmallSize : NameSize;
-        return new(HalfOf(e.Kind), TextWidth.OfBold(item.Label, size) / 2, HalfFigure, size);
+        return new(Symbols.HalfOf(e.Kind), TextWidth.OfBold(item.Label, size) / 2, HalfFigure, size);
     }
 
     /// <summary>A wire, joint or leakage path: its name is small or left out.</summary>
-    public static bool IsSmall(string kind) => kind is "wire" or "joint" or "insulation";
-
-    private static double HalfOf(string kind) =>
-        kind switch
-        {
-            "joint" => 11,
-            "wire" => 16,
-            "rectifier" or "lamp" => 20,
-            _ => 24,
-        };
+    public static bool IsSmall(ElementKind kind) => kind is ElementKind.Wire or ElementKind.Joint or ElementKind.Insulation;
 }

@@ -29,26 +29,25 @@ public sealed record Ladder(ImmutableArray<Rung> Rungs, ImmutableArray<string> A
         {
             var chance = suspicion.GetValueOrDefault(p.Id);
             var says = chance >= Suspect.Least && worst.TryGetValue(p.Id, out var wrong) ? wrong : SaysOf(sheet, p, controls);
-            return new Rung(p.Id, p.Kind, NameOf(sheet, p), says, p.IsOpen, chance >= Suspect.Least ? chance : 0)
+            return new Rung(p.Id, p.Kind ?? ElementKind.Wire, NameOf(sheet, p), says, p.IsOpen, chance >= Suspect.Least ? chance : 0)
             {
                 Tag = chance >= Suspect.Least && tags is not null && tags.TryGetValue(p.Id, out var tag) ? tag : "",
             };
         });
         var also = path
-            .Also.Where(id => sheet.Elements.FirstOrDefault(e => e.Id == id)?.Kind is not ("wire" or "joint"))
+            .Also.Where(id => sheet.Elements.FirstOrDefault(e => e.Id == id)?.Kind is not (ElementKind.Wire or ElementKind.Joint))
             .Select(id => PartNames.Of(sheet, id));
         return new([End(sheet, path.First), .. parts, End(sheet, path.Second)], [.. also]);
     }
 
     private static Rung End(TypeSheet sheet, string terminal) =>
-        new(terminal, Rung.TerminalKind, Capital(PartNames.Terminal(sheet, terminal)), "", false, 0);
+        new(terminal, null, Capital(PartNames.Terminal(sheet, terminal)), "", false, 0);
 
-    private static string NameOf(TypeSheet sheet, PathPart part) =>
-        part.Kind == "clip" ? "Clip lead" : Capital(PartNames.Of(sheet, part.Id));
+    private static string NameOf(TypeSheet sheet, PathPart part) => part.Kind is null ? "Clip lead" : Capital(PartNames.Of(sheet, part.Id));
 
     private static string SaysOf(TypeSheet sheet, PathPart part, ImmutableDictionary<string, ControlPosition> controls)
     {
-        if (part.Kind == "clip")
+        if (part.Kind is null)
             return "joins two terminals";
         if (sheet.Windings.SelectMany(w => w.Sliders).FirstOrDefault(s => s.Id == part.Id) is { } slider)
             return $"at {ValueText.Percent(controls.TryGetValue(slider.Control, out var at) ? at.Throttle : 0)} of its travel";
@@ -57,8 +56,8 @@ public sealed record Ladder(ImmutableArray<Rung> Rungs, ImmutableArray<string> A
             Switch => part.IsOpen ? "open" : "closed",
             // The turns of a unit whose type is not known are made up.
             Winding w => UntypedSheet.IsOne(sheet) ? "" : $"{Figure.Of(w.Turns)} turns in all",
-            Resistive { Kind: "resistor" } r => ValueText.Of(r.Ohms, Quantity.Ohms),
-            Resistive { Kind: "insulation" } => "nothing should get through",
+            Resistive { Kind: ElementKind.Resistor } r => ValueText.Of(r.Ohms, Quantity.Ohms),
+            Resistive { Kind: ElementKind.Insulation } => "nothing should get through",
             Lamp l => $"{Figure.Of(l.Volts)} V lamp",
             _ => "",
         };
@@ -69,16 +68,13 @@ public sealed record Ladder(ImmutableArray<Rung> Rungs, ImmutableArray<string> A
 
 /// <summary>A row of a ladder.</summary>
 /// <param name="Id">Element, slider or terminal; empty for a clip lead.</param>
-/// <param name="Kind">The element's kind, "slider", "clip" or <see cref="TerminalKind"/>.</param>
+/// <param name="Kind">Null for a terminal; a clip is a wire.</param>
 /// <param name="Name">As it is said.</param>
 /// <param name="Says">How it is set, what it is, or what is probably wrong with it; may be empty.</param>
 /// <param name="IsOpen">Nothing should come through.</param>
 /// <param name="Chance">Chance [0..1] that it is at fault; 0 where that is not worth a word.</param>
-public sealed record Rung(string Id, string Kind, string Name, string Says, bool IsOpen, double Chance)
+public sealed record Rung(string Id, ElementKind? Kind, string Name, string Says, bool IsOpen, double Chance)
 {
     /// <summary>The letter of the finding that sits on it; empty for none.</summary>
     public string Tag { get; init; } = "";
-
-    /// <summary>The kind of the rows at both ends.</summary>
-    public const string TerminalKind = "terminal";
 }

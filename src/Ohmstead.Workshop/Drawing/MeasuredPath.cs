@@ -37,8 +37,8 @@ public sealed record MeasuredPath(string First, string Second, ImmutableArray<Pa
 
 /// <summary>A part on a path.</summary>
 /// <param name="Id">Element or slider; empty for a clip that joins two terminals.</param>
-/// <param name="Kind">The element's kind, "slider" or "clip".</param>
+/// <param name="Kind">Null for a clip.</param>
 /// <param name="From">Terminal at which the path comes in; empty in the midst of a winding.</param>
 /// <param name="To">Terminal at which it goes on.</param>
 /// <param name="IsOpen">A contact that stands open, or a path through insulation: nothing should come through.</param>
-public sealed record PathPart(string Id, string Kind, string From, string To, bool IsOpen);
+public sealed record PathPart(string Id, ElementKind? Kind, string From, string To, bool IsOpen);

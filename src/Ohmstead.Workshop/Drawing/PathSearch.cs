@@ -16,7 +16,7 @@ internal sealed class PathSearch
     private readonly Dictionary<string, List<int>> _at = new(StringComparer.Ordinal);
 
     /// <summary>Something between two places: terminals, or turns of a winding at which a slider stands.</summary>
-    private readonly record struct Joint(string Id, string Kind, string A, string B, double Ohms, bool IsOpen);
+    private readonly record struct Joint(string Id, ElementKind? Kind, string A, string B, double Ohms, bool IsOpen);
 
     private PathSearch(TypeSheet sheet, ReadingState state)
     {
@@ -25,12 +25,12 @@ internal sealed class PathSearch
                 Add(w, state);
             else
             {
-                var isOpen = e.Kind == "insulation" || !MeasuredPath.IsClosed(sheet, e, state.Controls);
+                var isOpen = e.Kind == ElementKind.Insulation || !MeasuredPath.IsClosed(sheet, e, state.Controls);
                 Add(new(e.Id, e.Kind, e.From, e.To, OhmsOf(e, isOpen), isOpen));
             }
         foreach (var clip in state.Joined)
         foreach (var other in clip.Skip(1))
-            Add(new("", "clip", clip[0], other, 0, false));
+            Add(new("", null, clip[0], other, 0, false));
     }
 
     public static MeasuredPath? Run(TypeSheet sheet, ReadingState state, string first, string second)
@@ -45,7 +45,7 @@ internal sealed class PathSearch
         {
             var (a, b) = (terminals.Contains(from) ? from : "", terminals.Contains(to) ? to : "");
             // The turns of one winding from stop to stop are one part.
-            if (parts.Count > 0 && joint.Kind == "winding" && parts[^1].Id == joint.Id)
+            if (parts.Count > 0 && joint.Kind == ElementKind.Winding && parts[^1].Id == joint.Id)
                 parts[^1] = parts[^1] with { To = b };
             else
                 parts.Add(new(joint.Id, joint.Kind, a, b, joint.IsOpen));
@@ -79,10 +79,10 @@ internal sealed class PathSearch
         for (var n = 0; n + 1 < stops.Count; n++)
         {
             var turns = stops[n + 1].Turn - stops[n].Turn;
-            Add(new(w.Id, "winding", stops[n].Place, stops[n + 1].Place, w.Ohms * turns / w.Turns, false));
+            Add(new(w.Id, ElementKind.Winding, stops[n].Place, stops[n + 1].Place, w.Ohms * turns / w.Turns, false));
         }
         foreach (var s in w.Sliders)
-            Add(new(s.Id, "slider", PlaceOf(w, s), s.To, s.ContactOhms, false));
+            Add(new(s.Id, ElementKind.Slider, PlaceOf(w, s), s.To, s.ContactOhms, false));
     }
 
     private static double TurnOf(Slider s, ReadingState state) =>
@@ -92,14 +92,13 @@ internal sealed class PathSearch
     private static string PlaceOf(Winding w, Slider s) => string.Create(CultureInfo.InvariantCulture, $"{w.Id} at {s.Id}");
 
     private static double OhmsOf(Element e, bool isOpen) =>
-        e switch
-        {
-            Resistive r => r.Ohms,
-            Lamp l => l.Volts / l.Amps,
-            Rectifier r => r.SeriesOhms + RectifierOhms,
-            Switch s => isOpen ? s.OpenOhms : s.Ohms,
-            _ => 0,
-        };
+        e.Match(
+            resistive: r => r.Ohms,
+            winding: _ => 0,
+            lamp: l => l.Volts / l.Amps,
+            rectifier: r => r.SeriesOhms + RectifierOhms,
+            contact: s => isOpen ? s.OpenOhms : s.Ohms
+        );
 
     /// <summary>The joints from one place to the other, each with the ends at which it is entered and left.</summary>
     private List<(Joint Joint, string From, string To)>? Least(string first, string second)

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Ohmstead.Electrical.TypeSheets;
 
 namespace Ohmstead.Workshop.Drawing;
 
@@ -17,24 +18,17 @@ public static class RungSign
 
     private static IEnumerable<Mark> MarksOf(Rung rung)
     {
-        switch (rung.Kind)
+        if (rung.Kind is not { } kind)
+            return [new Circle(Role.Terminal, default, 14)];
+        if (kind == ElementKind.Winding)
+            return Coil();
+        var half = kind switch
         {
-            case Rung.TerminalKind:
-                return [new Circle(Role.Terminal, default, 14)];
-            case "slider":
-                return [Lead(-Half, Half), new Circle(Role.Solid, default, 12)];
-            case "winding":
-                return Coil();
-            default:
-                var kind = rung.Kind == "clip" ? "wire" : rung.Kind;
-                var half = kind switch
-                {
-                    "wire" => Half,
-                    "rectifier" or "lamp" => 20,
-                    _ => 24,
-                };
-                return [.. Symbols.Of(kind, default, half, true, !rung.IsOpen, false), Lead(-Half, -half), Lead(half, Half)];
-        }
+            ElementKind.Wire or ElementKind.Slider => Half,
+            ElementKind.Joint => 24,
+            _ => Symbols.HalfOf(kind),
+        };
+        return [.. Symbols.Of(kind, default, half, true, !rung.IsOpen, false), Lead(-Half, -half), Lead(half, Half)];
     }
 
     private static Polyline Lead(double from, double to) => new(Role.Symbol, [new(from, 0), new(to, 0)]);

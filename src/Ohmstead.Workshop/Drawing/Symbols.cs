@@ -12,23 +12,40 @@ public static class Symbols
     private const double Ring = 4;
     private const double Contacts = 15;
 
+    /// <summary>Half the length of a sign that stands by itself, leads included.</summary>
+    public static double HalfOf(ElementKind kind) =>
+        kind switch
+        {
+            ElementKind.Joint => 11,
+            ElementKind.Wire => 16,
+            ElementKind.Rectifier or ElementKind.Lamp => 20,
+            ElementKind.Winding
+            or ElementKind.Slider
+            or ElementKind.Breaker
+            or ElementKind.Resistor
+            or ElementKind.Switch
+            or ElementKind.Insulation => 24,
+        };
+
     /// <summary>The sign of an element that is no winding.</summary>
     /// <param name="half">Half the length.</param>
     /// <param name="isClosed">For a switch: its contact is closed.</param>
     /// <param name="isFromLeft">The `from` end is at the left.</param>
-    public static IEnumerable<Mark> Of(string kind, Spot at, double half, bool isFromLeft, bool isClosed, bool isLifted)
+    public static IEnumerable<Mark> Of(ElementKind kind, Spot at, double half, bool isFromLeft, bool isClosed, bool isLifted)
     {
         var pen = new Pen(at, isFromLeft ? 1 : -1, isLifted);
         return kind switch
         {
-            "wire" => [pen.Line((-half, 0), (half, 0))],
-            "joint" => [.. pen.Leads(half, 5.5), pen.Disc((0, 0), 5.5)],
-            "insulation" => [.. pen.Leads(half, 16), pen.Box(16, 6, true)],
-            "lamp" => Lamp(pen, half),
-            "rectifier" => Rectifier(pen, half),
-            "switch" => Contact(pen, half, isClosed),
-            "breaker" => Breaker(pen, half),
-            _ => [.. pen.Leads(half, 18), pen.Line(ZigZag)],
+            ElementKind.Wire => [pen.Line((-half, 0), (half, 0))],
+            ElementKind.Joint => [.. pen.Leads(half, 5.5), pen.Disc((0, 0), 5.5)],
+            ElementKind.Insulation => [.. pen.Leads(half, 16), pen.Box(16, 6, true)],
+            ElementKind.Lamp => Lamp(pen, half),
+            ElementKind.Rectifier => Rectifier(pen, half),
+            ElementKind.Switch => Contact(pen, half, isClosed),
+            ElementKind.Breaker => Breaker(pen, half),
+            ElementKind.Resistor => [.. pen.Leads(half, 18), pen.Line(ZigZag)],
+            ElementKind.Slider => [.. pen.Leads(half, 12), pen.Disc((0, 0), 12)],
+            ElementKind.Winding => throw new System.Diagnostics.UnreachableException("A winding is drawn turn by turn."),
         };
     }
 

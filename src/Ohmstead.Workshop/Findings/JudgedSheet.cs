@@ -45,18 +45,18 @@ public static class JudgedSheet
             ? own
             : w with
             {
-                Sliders = [.. w.Sliders.Select(s => s with { Percents = Judge(s.Id, ModeTable.SliderKind, s.Percents, judged) })],
+                Sliders = [.. w.Sliders.Select(s => s with { Percents = Judge(s.Id, ElementKind.Slider, s.Percents, judged) })],
             };
     }
 
     private static ImmutableDictionary<string, double> Judge(
         string id,
-        string kind,
+        ElementKind kind,
         ImmutableDictionary<string, double> percents,
         ImmutableDictionary<(string Element, string Mode), FindingJudged> judged
     )
     {
-        foreach (var mode in ModeTable.Of(kind))
+        foreach (var mode in kind.Faults())
             if (judged.TryGetValue((id, mode.Mode), out var fact))
                 percents = percents.SetItem(mode.Mode, fact.Judgement == Judgement.Confirmed ? ConfirmedPercent : 0);
         return percents;

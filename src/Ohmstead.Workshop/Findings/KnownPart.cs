@@ -10,7 +10,7 @@ namespace Ohmstead.Workshop.Findings;
 
 /// <summary>All that is known of one part or terminal of a unit.</summary>
 /// <param name="Name">As it is said at the bench.</param>
-/// <param name="Kind">"winding", "slider", "terminal" …</param>
+/// <param name="Kind">Null for a terminal.</param>
 /// <param name="Values">What the sheet gives it, each with its name and unit.</param>
 /// <param name="Changes">What was done to it, in words, first to last.</param>
 /// <param name="Faults">Faults of it that are worth a word, most probable first.</param>
@@ -19,7 +19,7 @@ namespace Ohmstead.Workshop.Findings;
 public sealed record KnownPart(
     string Id,
     string Name,
-    string Kind,
+    ElementKind? Kind,
     ImmutableArray<(string Name, string Value)> Values,
     ImmutableArray<string> Changes,
     ImmutableArray<FaultProbability> Faults,
@@ -39,7 +39,7 @@ public sealed record KnownPart(
             return null;
         return new(
             id,
-            figures.Kind == PartFigures.TerminalKind ? PartNames.Terminal(own, id) : PartNames.Of(own, id),
+            figures.Kind is null ? PartNames.Terminal(own, id) : PartNames.Of(own, id),
             figures.Kind,
             figures.Values,
             [.. unit.All<PartChanged>().Where(c => c.Fact.Element == id).Select(c => FactWords.Of(c.Fact, own))],

@@ -5,11 +5,9 @@ using Ohmstead.Workshop.Words;
 
 namespace Ohmstead.Workshop.Findings;
 
-/// <summary>What a sheet gives a part: its kind, where it is connected, its values with their units.</summary>
-internal sealed record PartFigures(string Kind, ImmutableArray<string> Terminals, ImmutableArray<(string Name, string Value)> Values)
+/// <summary>What a sheet gives a part: its kind (null for a terminal), where it is connected, its values with their units.</summary>
+internal sealed record PartFigures(ElementKind? Kind, ImmutableArray<string> Terminals, ImmutableArray<(string Name, string Value)> Values)
 {
-    public const string TerminalKind = "terminal";
-
     /// <summary>The figures of an element, slider or terminal, none that is made up for a type not known; null when the sheet has none of this id.</summary>
     public static PartFigures? Of(TypeSheet sheet, string id)
     {
@@ -24,38 +22,36 @@ internal sealed record PartFigures(string Kind, ImmutableArray<string> Terminals
                 ]
             );
         if (sheet.Windings.SelectMany(w => w.Sliders).FirstOrDefault(s => s.Id == id) is { } slider)
-            return new("slider", [slider.To], [.. Of(sheet, slider)]);
+            return new(ElementKind.Slider, [slider.To], [.. Of(sheet, slider)]);
         var meeting = sheet.Elements.Where(e => e.From == id || e.To == id || e.OtherTerminals.Contains(id)).ToList();
         return meeting.Count == 0
             ? null
-            : new(TerminalKind, [id], [("meets here", string.Join(", ", meeting.Select(e => PartNames.Of(sheet, e.Id))))]);
+            : new(null, [id], [("meets here", string.Join(", ", meeting.Select(e => PartNames.Of(sheet, e.Id))))]);
     }
 
     private static IEnumerable<(string Name, string Value)> Of(TypeSheet sheet, Element element) =>
-        element switch
-        {
-            Winding w =>
-            [
-                ("turns", ValueText.Plain(w.Turns)),
-                ("resistance at 20 °C", Ohms(w.Ohms)),
-                ("core", PartNames.Core(sheet, w.Core)),
-                .. w.Taps.Select(t => (PartNames.Terminal(sheet, t.To), "turn " + ValueText.Plain(t.Turn))),
-                .. w.Sliders.Select(s => ("roller or shoe", PartNames.Of(sheet, s.Id))),
-            ],
-            Lamp l => [("rated", ValueText.Of(l.Volts, Quantity.AcVolts)), ("draws", ValueText.Of(l.Amps, Quantity.AcAmps))],
-            Rectifier r => [("in series", Ohms(r.SeriesOhms)), ("leakage path", Ohms(r.LeakageOhms))],
-            Switch s =>
-            [
-                (
-                    "closed when",
-                    $"{PartNames.Control(sheet, s.Control)}: {string.Join(" or ", s.ClosedIn.Select(p => PartNames.Position(sheet, s.Control, p)))}"
-                ),
-                ("closed", Ohms(s.Ohms)),
-                ("open", Ohms(s.OpenOhms)),
-            ],
-            Resistive r => [("resistance", Ohms(r.Ohms))],
-            _ => [],
-        };
+        element.Match<IEnumerable<(string, string)>>(
+            winding: w =>
+                [
+                    ("turns", ValueText.Plain(w.Turns)),
+                    ("resistance at 20 °C", Ohms(w.Ohms)),
+                    ("core", PartNames.Core(sheet, w.Core)),
+                    .. w.Taps.Select(t => (PartNames.Terminal(sheet, t.To), "turn " + ValueText.Plain(t.Turn))),
+                    .. w.Sliders.Select(s => ("roller or shoe", PartNames.Of(sheet, s.Id))),
+                ],
+            lamp: l => [("rated", ValueText.Of(l.Volts, Quantity.AcVolts)), ("draws", ValueText.Of(l.Amps, Quantity.AcAmps))],
+            rectifier: r => [("in series", Ohms(r.SeriesOhms)), ("leakage path", Ohms(r.LeakageOhms))],
+            contact: s =>
+                [
+                    (
+                        "closed when",
+                        $"{PartNames.Control(sheet, s.Control)}: {string.Join(" or ", s.ClosedIn.Select(p => PartNames.Position(sheet, s.Control, p)))}"
+                    ),
+                    ("closed", Ohms(s.Ohms)),
+                    ("open", Ohms(s.OpenOhms)),
+                ],
+            resistive: r => [("resistance", Ohms(r.Ohms))]
+        );
 
     private static IEnumerable<(string Name, string Value)> Of(TypeSheet sheet, Slider s) =>
         [

@@ -30,7 +30,9 @@ public sealed record MistakePlace(ImmutableArray<string> Elements, ImmutableArra
             case "bridge":
                 ImmutableArray<string> joined = [.. what.Split('~')];
                 // A bridge is no part of the sheet: the one beside it stands for the place.
-                var beside = sheet.Elements.First(e => e.Kind != "insulation" && (joined.Contains(e.From) || joined.Contains(e.To)));
+                var beside = sheet.Elements.First(e =>
+                    e.Kind != ElementKind.Insulation && (joined.Contains(e.From) || joined.Contains(e.To))
+                );
                 return new([beside.Id], joined, row);
             default:
                 return new([what], BothEnds(what), row);

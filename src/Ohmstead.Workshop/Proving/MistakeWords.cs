@@ -40,7 +40,7 @@ public static class MistakeWords
             "off" => $"{PartNames.The(sheet, what)} is not connected",
             "reversed" => $"{PartNames.The(sheet, what)} is wired backward",
             "bypassed" => $"{PartNames.The(sheet, what)} is left out",
-            _ when sheet.Elements.Any(e => e.Id == what && e.Kind == "joint") => PartNames.Fault(sheet, what, "resistive"),
+            _ when sheet.Elements.Any(e => e.Id == what && e.Kind == ElementKind.Joint) => PartNames.Fault(sheet, what, "resistive"),
             _ => $"cold joint on {PartNames.The(sheet, what)}",
         };
     }
@@ -66,7 +66,7 @@ public static class MistakeWords
             : $"{PartNames.The(sheet, a)} and {PartNames.The(sheet, b)} are swapped, at {Home(one, sheet)} and {Home(other, sheet)}";
     }
 
-    private static bool IsWire(string id, TypeSheet sheet) => sheet.Elements.Any(e => e.Id == id && e.Kind == "wire");
+    private static bool IsWire(string id, TypeSheet sheet) => sheet.Elements.Any(e => e.Id == id && e.Kind == ElementKind.Wire);
 
     private static (string Kind, string What) Split(Mistake mistake)
     {

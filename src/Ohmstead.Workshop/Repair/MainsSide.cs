@@ -29,7 +29,7 @@ public static class MainsSide
     {
         var live = Of(sheet);
         string[] ends = [part.From, part.To, .. part.OtherTerminals];
-        return part.Kind != "insulation"
+        return part.Kind != ElementKind.Insulation
             && (live.Overlaps(ends) || sheet.Near.Any(n => n.Any(live.Contains) && n.Any(t => ends.Contains(t))));
     }
 
@@ -40,7 +40,7 @@ public static class MainsSide
         do
         {
             grew = false;
-            foreach (var e in sheet.Elements.Where(e => e.Kind != "insulation"))
+            foreach (var e in sheet.Elements.Where(e => e.Kind != ElementKind.Insulation))
             {
                 string[] ends = [e.From, e.To, .. e.OtherTerminals];
                 if (ends.Any(live.Contains))

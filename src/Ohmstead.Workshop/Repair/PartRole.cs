@@ -17,13 +17,13 @@ public static class PartRole
             return Says(sheet, fault.Element, "shoe") ? "shoe" : "roller";
         return sheet.Elements.First(e => e.Id == fault.Element) switch
         {
-            { Kind: "wire" } e when Plug(sheet).Overlaps([e.From, e.To]) => "cord",
+            { Kind: ElementKind.Wire } e when Plug(sheet).Overlaps([e.From, e.To]) => "cord",
             Winding w when MainsSide.Of(sheet).Contains(w.From) => "primary",
             Winding w when fault.Mode == "reversed" && w.Taps.Length + w.Sliders.Length > 0 => "main",
             Rectifier r => OfRectifier(sheet, r),
             Switch s => OfSwitch(sheet, s),
-            { Kind: "resistor" } e when IsAtWhistle(sheet, e) => "whistle",
-            { Kind: "insulation" } e => OfInsulation(sheet, e),
+            { Kind: ElementKind.Resistor } e when IsAtWhistle(sheet, e) => "whistle",
+            { Kind: ElementKind.Insulation } e => OfInsulation(sheet, e),
             _ => "",
         };
     }
@@ -69,7 +69,8 @@ public static class PartRole
     {
         if (MainsSide.Of(sheet).Overlaps([e.From, e.To]))
             return "mains";
-        bool IsOfTheCircuit(string terminal) => sheet.Elements.Any(o => o.Kind != "insulation" && (o.From == terminal || o.To == terminal));
+        bool IsOfTheCircuit(string terminal) =>
+            sheet.Elements.Any(o => o.Kind != ElementKind.Insulation && (o.From == terminal || o.To == terminal));
         return IsOfTheCircuit(e.From) && IsOfTheCircuit(e.To) ? "" : "core";
     }
 

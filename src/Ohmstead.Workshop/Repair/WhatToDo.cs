@@ -31,7 +31,7 @@ public static class WhatToDo
     public static Remedy For(TypeSheet sheet, FaultMode fault)
     {
         var role = PartRole.Of(sheet, fault);
-        var rows = Rows.Where(r => r.Kind == fault.Kind && r.Mode == fault.Mode).ToList();
+        var rows = Rows.Where(r => r.Kind == fault.Kind.Word() && r.Mode == fault.Mode).ToList();
         return rows.Find(r => r.Role == role) ?? rows.First(r => r.Role.Length == 0);
     }
 

@@ -54,7 +54,7 @@ public static class ReachFor
             if (at != start && Named(at.Id, sheet) is { } step)
                 return step;
             var ends = Ends(at).ToHashSet(StringComparer.Ordinal);
-            foreach (var e in sheet.Elements.Where(e => e.Kind != "insulation" && ends.Overlaps(Ends(e))))
+            foreach (var e in sheet.Elements.Where(e => e.Kind != ElementKind.Insulation && ends.Overlaps(Ends(e))))
                 next.Enqueue(e);
         }
         return null;

@@ -52,7 +52,7 @@ public static class CarryOver
         choices.Add(new(Case, "The case, or the core", terminals, Alike(terminals, ["case", "core", "iron"])));
         foreach (var t in named)
             choices.Add(new(t.Id, Sentences.Large(PartNames.Terminal(own, t.Id)), terminals, Alike(terminals, [t.Name, $"post {t.Name}"])));
-        var wires = Named(sheet, sheet.Elements.Where(e => e.Kind == "wire").Select(e => e.Id), PartNames.Of);
+        var wires = Named(sheet, sheet.Elements.Where(e => e.Kind == ElementKind.Wire).Select(e => e.Id), PartNames.Of);
         foreach (var wire in SeenWire.All(unit))
             choices.Add(new(wire.Id, $"{Sentences.Large(wire.Name)} from {PartNames.Terminal(own, wire.From)}", wires, ""));
         var steps = Named(sheet, sheet.TakeApart.Select(s => s.Id), PartNames.Step);
@@ -129,7 +129,7 @@ public static class CarryOver
         foreach (var (blade, n) in (((string, string)[])[(Blade1, "1"), (Blade2, "2")]))
             if (
                 chosen.GetValueOrDefault(blade) is { Length: > 0 } at
-                && sheet.Elements.FirstOrDefault(e => e.Kind == "wire" && (e.From == at || e.To == at)) is { } cord
+                && sheet.Elements.FirstOrDefault(e => e.Kind == ElementKind.Wire && (e.From == at || e.To == at)) is { } cord
             )
                 yield return ($"{UntypedSheet.Prefix}cord-{n}", cord.Id);
         if (sheet.Cores.FirstOrDefault() is { } core)

@@ -11,11 +11,18 @@ namespace Ohmstead.Workshop.Wiring;
 public static class WireEnds
 {
     /// <summary>Kinds of elements with ends that are soldered; lugs of breakers and switches are the joints themselves.</summary>
-    private static readonly string[] Kinds = ["wire", "winding", "rectifier", "resistor", "lamp"];
+    private static readonly ElementKind[] Kinds =
+    [
+        ElementKind.Wire,
+        ElementKind.Winding,
+        ElementKind.Rectifier,
+        ElementKind.Resistor,
+        ElementKind.Lamp,
+    ];
 
     /// <summary>Every wire end and its terminal, in the order of the sheet.</summary>
     public static ImmutableArray<(string End, string Terminal)> Of(TypeSheet sheet) =>
-        [.. sheet.Elements.Where(e => Kinds.Contains(e.Kind, StringComparer.Ordinal)).SelectMany(EndsOf)];
+        [.. sheet.Elements.Where(e => Kinds.Contains(e.Kind)).SelectMany(EndsOf)];
 
     /// <summary>The terminals that have a wire end on them, in the order of the sheet.</summary>
     public static ImmutableArray<string> Terminals(TypeSheet sheet) =>

@@ -1,3 +1,5 @@
+using Ohmstead.Electrical.TypeSheets;
+
 namespace Ohmstead.Workshop.Words;
 
 /// <summary>What faults are called at the bench: a fault word, the part, and which one if there are several.</summary>
@@ -5,49 +7,49 @@ internal static class FaultNames
 {
     /// <summary>"worn roller, track 1", "burnt breaker contact", "shorted turns, primary".</summary>
     /// <param name="title">What the part is called: "roller of track 1", "joint at the 14 V post".</param>
-    public static string Of(string kind, string mode, string title)
+    public static string Of(ElementKind? kind, string mode, string title)
     {
         // "joint at the outer end of the boost winding" is one name.
-        var (part, which) = kind == "joint" ? (title, "") : Split(title);
+        var (part, which) = kind == ElementKind.Joint ? (title, "") : Split(title);
         return (kind, mode) switch
         {
-            ("wire", "resistive") when part.Contains("cord", StringComparison.Ordinal) => $"worn {part}{which}",
-            ("winding", "shorted-turns") => $"shorted turns, {title}",
-            ("slider", "open") => $"{part} not touching{which}",
-            ("breaker", "resistive") => $"burnt {part} contact{which}",
-            ("resistor", "drifted") => $"{part} off value{which}",
-            ("switch", "stuck-open") => $"{part} not closing{which}",
-            ("switch", "stuck-closed") => $"{part} stuck on{which}",
+            (ElementKind.Wire, "resistive") when part.Contains("cord", StringComparison.Ordinal) => $"worn {part}{which}",
+            (ElementKind.Winding, "shorted-turns") => $"shorted turns, {title}",
+            (ElementKind.Slider, "open") => $"{part} not touching{which}",
+            (ElementKind.Breaker, "resistive") => $"burnt {part} contact{which}",
+            (ElementKind.Resistor, "drifted") => $"{part} off value{which}",
+            (ElementKind.Switch, "stuck-open") => $"{part} not closing{which}",
+            (ElementKind.Switch, "stuck-closed") => $"{part} stuck on{which}",
             _ => $"{Before(kind, mode)} {part}{which}",
         };
     }
 
     /// <summary>The fault where the part was named: "worn", "cold", "poor contact".</summary>
-    public static string Alone(string kind, string mode) =>
+    public static string Alone(ElementKind? kind, string mode) =>
         (kind, mode) switch
         {
-            ("wire", "resistive") => "loses volts under load",
-            ("slider", "open") => "not touching",
-            ("breaker", "resistive") => "burnt contact",
-            ("resistor", "drifted") => "off value",
-            ("switch", "resistive") => "poor contact",
-            ("switch", "stuck-open") => "not closing",
-            ("switch", "stuck-closed") => "stuck on",
-            ("winding", "shorted-turns") => "shorted turns",
+            (ElementKind.Wire, "resistive") => "loses volts under load",
+            (ElementKind.Slider, "open") => "not touching",
+            (ElementKind.Breaker, "resistive") => "burnt contact",
+            (ElementKind.Resistor, "drifted") => "off value",
+            (ElementKind.Switch, "resistive") => "poor contact",
+            (ElementKind.Switch, "stuck-open") => "not closing",
+            (ElementKind.Switch, "stuck-closed") => "stuck on",
+            (ElementKind.Winding, "shorted-turns") => "shorted turns",
             _ => Before(kind, mode),
         };
 
-    private static string Before(string kind, string mode) =>
+    private static string Before(ElementKind? kind, string mode) =>
         (kind, mode) switch
         {
-            ("wire", "open") => "broken",
-            ("wire", "resistive") => "poor",
-            ("joint", "open") => "loose",
-            ("joint", "resistive") => "cold",
-            ("switch", "resistive") => "dirty",
-            ("lamp", "open") => "dead",
-            ("rectifier", "high-drop") => "weak",
-            ("insulation", "low") => "weak",
+            (ElementKind.Wire, "open") => "broken",
+            (ElementKind.Wire, "resistive") => "poor",
+            (ElementKind.Joint, "open") => "loose",
+            (ElementKind.Joint, "resistive") => "cold",
+            (ElementKind.Switch, "resistive") => "dirty",
+            (ElementKind.Lamp, "open") => "dead",
+            (ElementKind.Rectifier, "high-drop") => "weak",
+            (ElementKind.Insulation, "low") => "weak",
             _ => mode.Replace('-', ' '),
         };
 

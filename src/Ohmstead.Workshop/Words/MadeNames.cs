@@ -8,16 +8,16 @@ namespace Ohmstead.Workshop.Words;
 internal static class MadeNames
 {
     /// <summary>A part whose id has one of these words in it is called by its id in words: <c>main-winding</c>, <c>roller-2</c>.</summary>
-    private static readonly Dictionary<string, string[]> TradeWords = new(StringComparer.Ordinal)
+    private static readonly Dictionary<ElementKind, string[]> TradeWords = new()
     {
-        ["winding"] = ["primary", "main", "boost", "secondary", "winding", "coil"],
-        [ModeTable.SliderKind] = ["roller", "shoe", "brush"],
-        ["breaker"] = ["breaker"],
-        ["rectifier"] = ["disc", "plate", "diode", "rectifier", "stack"],
-        ["lamp"] = ["lamp", "pilot"],
-        ["resistor"] = ["resistor", "resistance", "dropper"],
-        ["switch"] = ["switch", "contact", "button"],
-        ["wire"] = ["cord", "pigtail"],
+        [ElementKind.Winding] = ["primary", "main", "boost", "secondary", "winding", "coil"],
+        [ElementKind.Slider] = ["roller", "shoe", "brush"],
+        [ElementKind.Breaker] = ["breaker"],
+        [ElementKind.Rectifier] = ["disc", "plate", "diode", "rectifier", "stack"],
+        [ElementKind.Lamp] = ["lamp", "pilot"],
+        [ElementKind.Resistor] = ["resistor", "resistance", "dropper"],
+        [ElementKind.Switch] = ["switch", "contact", "button"],
+        [ElementKind.Wire] = ["cord", "pigtail"],
     };
 
     private static readonly string[] Sides = ["left", "right", "upper", "lower", "front", "rear", "inner", "outer"];
@@ -27,7 +27,7 @@ internal static class MadeNames
         if (sheet.Elements.FirstOrDefault(e => e.Id == id) is { } element)
             return IsOfTheTrade(element.Kind, id) ? Spoken(element.Kind, id) : ByItsEnds(sheet, element);
         foreach (var slider in sheet.Windings.SelectMany(w => w.Sliders).Where(s => s.Id == id))
-            return IsOfTheTrade(ModeTable.SliderKind, id)
+            return IsOfTheTrade(ElementKind.Slider, id)
                 ? SideFirst(PlainName.Said(id))
                 : $"{(slider.BridgesTurns > 0 ? "roller" : "shoe")} of {PartNames.WithArticle(PartNames.Control(sheet, slider.Control))}";
         return Unknown(id, "a part that this type sheet does not have");
@@ -102,12 +102,12 @@ internal static class MadeNames
         var between = $"from {PartNames.Terminal(sheet, e.From)} to {PartNames.Terminal(sheet, e.To)}";
         return e.Kind switch
         {
-            "insulation" => $"insulation, {Lies(sheet, e.From)} to {Lies(sheet, e.To)}",
-            "joint" when sheet.Elements.Count(o => o.Kind == "joint" && o.From == e.From) == 1 =>
+            ElementKind.Insulation => $"insulation, {Lies(sheet, e.From)} to {Lies(sheet, e.To)}",
+            ElementKind.Joint when sheet.Elements.Count(o => o.Kind == ElementKind.Joint && o.From == e.From) == 1 =>
                 $"joint at {PartNames.Terminal(sheet, e.From)}",
-            "wire" => $"{Colour(sheet, e.Id)}wire {between}",
-            "switch" when e is Switch s => $"{PartNames.Control(sheet, s.Control)} contact {between}",
-            _ => $"{e.Kind} {between}",
+            ElementKind.Wire => $"{Colour(sheet, e.Id)}wire {between}",
+            ElementKind.Switch when e is Switch s => $"{PartNames.Control(sheet, s.Control)} contact {between}",
+            _ => $"{e.Kind.Word()} {between}",
         };
     }
 
@@ -116,21 +116,21 @@ internal static class MadeNames
             ? PartNames.Of(sheet, winding.Id)
             : Sentences.Bare(PartNames.Terminal(sheet, terminal));
 
-    private static bool IsOfTheTrade(string kind, string id) =>
+    private static bool IsOfTheTrade(ElementKind kind, string id) =>
         PlainName.IsWords(id)
         && TradeWords.TryGetValue(kind, out var words)
         && id.Split('-').Any(t => words.Contains(t, StringComparer.Ordinal));
 
-    private static string Spoken(string kind, string id)
+    private static string Spoken(ElementKind kind, string id)
     {
         var said = SideFirst(PlainName.Said(id));
         return kind switch
         {
-            "winding"
+            ElementKind.Winding
                 when !said.Contains("winding", StringComparison.Ordinal)
                     && !said.Contains("primary", StringComparison.Ordinal)
                     && !said.Contains("coil", StringComparison.Ordinal) => $"{said} winding",
-            "lamp" when said == "pilot" => "pilot lamp",
+            ElementKind.Lamp when said == "pilot" => "pilot lamp",
             _ => said,
         };
     }

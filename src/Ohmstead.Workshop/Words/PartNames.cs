@@ -77,7 +77,7 @@ public static class PartNames
     public static string Mode(FaultMode mode) => FaultNames.Alone(mode.Kind, mode.Mode);
 
     /// <summary>What sort of part it is: "wire", "breaker", "roller or shoe".</summary>
-    public static string Sort(string kind) => kind == ModeTable.SliderKind ? "roller or shoe" : kind;
+    public static string Sort(ElementKind kind) => kind == ElementKind.Slider ? "roller or shoe" : kind.Word();
 
     /// <summary>A name with its article, where a sentence wants one: "the core", but "post A" and "lug 14".</summary>
     public static string WithArticle(string name)
@@ -95,7 +95,7 @@ public static class PartNames
     private static bool IsTerminal(TypeSheet sheet, string id) =>
         !sheet.Elements.Any(e => e.Id == id) && !sheet.Windings.Any(w => w.Sliders.Any(s => s.Id == id));
 
-    private static string KindOf(TypeSheet sheet, string part) =>
+    private static ElementKind? KindOf(TypeSheet sheet, string part) =>
         sheet.Elements.FirstOrDefault(e => e.Id == part)?.Kind
-        ?? (sheet.Windings.Any(w => w.Sliders.Any(s => s.Id == part)) ? ModeTable.SliderKind : "");
+        ?? (sheet.Windings.Any(w => w.Sliders.Any(s => s.Id == part)) ? ElementKind.Slider : null);
 }

@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
 using Ohmstead.App.Papers;
+using Ohmstead.Electrical.TypeSheets;
 using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Papers;
 using Ohmstead.Workshop.Readings;
@@ -150,7 +151,7 @@ public class OwnerPageTests
         var breaker = PaperUnits
             .Sheet("twin-175")
             .Elements.OfType<Ohmstead.Electrical.TypeSheets.Resistive>()
-            .First(e => e.Kind == "breaker")
+            .First(e => e.Kind == ElementKind.Breaker)
             .RatedAmps;
         Assert.Equal(6.5, breaker);
         foreach (var outlet in matter.Outlets.Where(o => o.Limit.IsProtected))

@@ -70,12 +70,11 @@ internal static class SmallLadder
         var draft = new SheetDraft();
         for (var n = 0; n < Parts.Length; n++)
         {
-            var kind = Parts[n].Id[0] == 'w' ? "wire" : "resistor";
-            var faults = ModeTable
-                .Of(kind)
+            var kind = Parts[n].Id[0] == 'w' ? ElementKind.Wire : ElementKind.Resistor;
+            var faults = kind.Faults()
                 .ToDictionary(m => m.Mode, m => Modes[n].Where(o => o.Mode == m.Mode).Sum(o => o.Percent), StringComparer.Ordinal);
             draft.Element(
-                kind,
+                kind.Word(),
                 Parts[n].Id,
                 ends[n][0],
                 ends[n][1],

@@ -38,14 +38,13 @@ public class FaultCatalogueTests
     [InlineData("insulation", "low", 5, 5e3, 1e6)]
     public void A_mode_has_the_chance_and_range_of_the_contract(string kind, string mode, double percent, double min, double max)
     {
-        var spec = ModeTable.Of(kind).Single(m => m.Mode == mode);
+        var spec = ElementKinds.All.Single(k => k.Word() == kind).Faults().Single(m => m.Mode == mode);
         Assert.Equal((percent, min, max), (spec.Percent, spec.Min, spec.Max));
         Assert.Equal(max > 0, spec.Size != SizeKind.None);
     }
 
     [Fact]
-    public void There_is_no_mode_beside_those_25() =>
-        Assert.Equal(25, ModeTable.ElementKinds.Append(ModeTable.SliderKind).Sum(k => ModeTable.Of(k).Length));
+    public void There_is_no_mode_beside_those_25() => Assert.Equal(25, ElementKinds.All.Sum(k => k.Faults().Length));
 
     [Fact]
     public void Every_element_and_slider_of_the_sheet_is_listed_in_its_order()

@@ -29,6 +29,6 @@ internal static class OutlineText
     /// <summary>An element as "id kind from→to"; sliders as "id slider winding→to".</summary>
     public static IEnumerable<string> Parts(TypeSheet sheet) =>
         sheet.Elements.SelectMany(e =>
-            (e is Winding w ? w.Sliders.Select(s => $"{s.Id} slider {w.Id}→{s.To}") : []).Prepend($"{e.Id} {e.Kind} {e.From}→{e.To}")
+            (e is Winding w ? w.Sliders.Select(s => $"{s.Id} slider {w.Id}→{s.To}") : []).Prepend($"{e.Id} {e.Kind.Word()} {e.From}→{e.To}")
         );
 }

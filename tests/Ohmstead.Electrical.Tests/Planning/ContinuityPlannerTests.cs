@@ -27,7 +27,15 @@ public class ContinuityPlannerTests
             var (x, y) = (nets[a][^1], nets[b][^1]);
             if (left.Exists(g => g.Contains(nets[a][0]) && g.Contains(nets[b][0])))
                 continue;
-            var bridge = new Resistive("bridge", "resistor", x, y, 0.1, SpreadOverrides.None, ImmutableDictionary<string, double>.Empty);
+            var bridge = new Resistive(
+                "bridge",
+                ElementKind.Resistor,
+                x,
+                y,
+                0.1,
+                SpreadOverrides.None,
+                ImmutableDictionary<string, double>.Empty
+            );
             if (!Shows(plan, sheet with { Elements = sheet.Elements.Add(bridge) }))
                 missed.Add($"{x}~{y}");
         }
@@ -46,7 +54,9 @@ public class ContinuityPlannerTests
         {
             if (plan.LeftToOthers.Any(g => g.Contains(net[0]) && g.Contains(terminal)))
                 continue;
-            var wires = sheet.Elements.Where(e => e.Kind is "wire" or "joint" && (e.From == terminal || e.To == terminal)).ToList();
+            var wires = sheet
+                .Elements.Where(e => e.Kind is ElementKind.Wire or ElementKind.Joint && (e.From == terminal || e.To == terminal))
+                .ToList();
             if (
                 wires.Count > 0
                 && !Shows(

@@ -63,15 +63,11 @@ public class UnitFileTests
         Assert.Equal(2, renewed["disc-left:reversed"], 1e-9);
         Assert.Equal(old["disc-right:high-drop"], renewed["disc-right:high-drop"]);
 
-        static double Kind(string fault) =>
-            ModeTable
-                .Of(
-                    fault.StartsWith("pilot", StringComparison.Ordinal) ? "lamp"
-                    : fault.StartsWith("roller", StringComparison.Ordinal) ? "slider"
-                    : "rectifier"
-                )
-                .First(m => fault.EndsWith(":" + m.Mode, StringComparison.Ordinal))
-                .Percent;
+        static double Kind(string fault) => (
+                fault.StartsWith("pilot", StringComparison.Ordinal) ? ElementKind.Lamp
+                : fault.StartsWith("roller", StringComparison.Ordinal) ? ElementKind.Slider
+                : ElementKind.Rectifier
+            ).Faults().First(m => fault.EndsWith(":" + m.Mode, StringComparison.Ordinal)).Percent;
     }
 
     [Fact]

@@ -120,5 +120,5 @@ public sealed class OddCircuitTests
         new(id, from, to, "core", 30, 1, 0, [], sliders, SpreadOverrides.None, Usual);
 
     private static Resistive Part(string id, string kind, string from, string to) =>
-        new(id, kind, from, to, 1, SpreadOverrides.None, Usual);
+        new(id, ElementKinds.Find(kind)!.Value, from, to, 1, SpreadOverrides.None, Usual);
 }

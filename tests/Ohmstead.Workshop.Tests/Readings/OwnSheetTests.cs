@@ -19,7 +19,7 @@ public class OwnSheetTests
     [Fact]
     public void A_renewed_slider_and_a_rewired_wire_have_other_chances()
     {
-        var wire = OnTheBench.Sheet.Elements.First(e => e.Kind == "wire").Id;
+        var wire = OnTheBench.Sheet.Elements.First(e => e.Kind == ElementKind.Wire).Id;
         var own = new OnTheBench().Add(Part("roller-left", PartChange.Renewed)).Add(Part(wire, PartChange.Rewired)).Own;
         // Contract section 1: a tenth of 25 % for a renewed slider; section 5: a wire left off in 2 %, cold in 3 %.
         Assert.Equal(2.5, own.Windings.SelectMany(w => w.Sliders).Single(s => s.Id == "roller-left").Percents["worn"]);

@@ -25,7 +25,7 @@ public class WhatToDoTests
         foreach (var mode in new FaultCatalogue(new UnitModel(sheet)).Modes)
         {
             var row = WhatToDo.For(sheet, mode);
-            Assert.Equal((mode.Kind, mode.Mode), (row.Kind, row.Mode));
+            Assert.Equal((mode.Kind.Word(), mode.Mode), (row.Kind, row.Mode));
         }
     }
 
@@ -33,8 +33,7 @@ public class WhatToDoTests
     public void Every_mode_of_every_kind_has_a_row_even_where_nothing_tells_its_role()
     {
         // Rectifiers, sliders and the insulation of the mains always have a role; the others fall back on the row without one.
-        var kinds = ModeTable.ElementKinds.Append(ModeTable.SliderKind);
-        foreach (var (kind, mode) in kinds.SelectMany(k => ModeTable.Of(k), (k, m) => (k, m.Mode)))
+        foreach (var (kind, mode) in ElementKinds.All.SelectMany(k => k.Faults(), (k, m) => (k.Word(), m.Mode)))
             Assert.Contains(
                 WhatToDo.Rows,
                 r => r.Kind == kind && r.Mode == mode && (r.Role.Length == 0 || kind is "rectifier" or "slider")

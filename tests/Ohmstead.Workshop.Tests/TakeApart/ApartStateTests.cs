@@ -202,7 +202,7 @@ public class ApartStateTests
         foreach (var file in (string[])["demo/twin-175.sheet.json", "demo/solo-110.sheet.json", "demo/step-230.sheet.json"])
         {
             var sheet = OnTheBench.SheetOf(file);
-            Assert.All(sheet.Elements.Where(e => e.Kind != "insulation"), e => Assert.NotNull(ReachFor.StepFor(e.Id, sheet)));
+            Assert.All(sheet.Elements.Where(e => e.Kind != ElementKind.Insulation), e => Assert.NotNull(ReachFor.StepFor(e.Id, sheet)));
         }
     }
 }

@@ -50,7 +50,7 @@ public class WiringRecordTests
     public void A_wire_with_one_end_an_end_on_two_joints_an_empty_joint_and_one_on_no_photo_are_named()
     {
         var bench = Recorded(WiringState.Found, new OnTheBench());
-        var wire = Sheet.Elements.First(e => e.Kind == "wire");
+        var wire = Sheet.Elements.First(e => e.Kind == ElementKind.Wire);
         var rest = Of(bench).Joints.First(j => j.Terminal == wire.To);
         bench.Add(rest with { Ends = [.. rest.Ends.Where(e => e.Id != $"{wire.Id}.to")] });
         Assert.Contains(

@@ -53,7 +53,7 @@ internal static class UnlistedFaults
         var noSpread = new SpreadOverrides(ImmutableDictionary<string, double>.Empty.Add("ohms", 0));
         var bad = new Resistive(
             "bad-spot",
-            "resistor",
+            ElementKind.Resistor,
             "bad-spot-1",
             "bad-spot-2",
             ohms,
@@ -123,7 +123,9 @@ internal static class UnlistedFaults
             .ToHashSet(StringComparer.Ordinal);
         Element[] wires =
         [
-            .. sheet.Elements.Where(e => e.Kind == "wire" && !plug.Contains(e.From) && !plug.Contains(e.To)).OrderBy(_ => dice.Next()),
+            .. sheet
+                .Elements.Where(e => e.Kind == ElementKind.Wire && !plug.Contains(e.From) && !plug.Contains(e.To))
+                .OrderBy(_ => dice.Next()),
         ];
         if (wires.FirstOrDefault(w => w.To != wires[0].To) is not { } other)
             return null;

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Microsoft.AspNetCore.Components;
 using Ohmstead.Electrical.Planning;
+using Ohmstead.Electrical.Readings;
 using Ohmstead.Electrical.TypeSheets;
 using Ohmstead.Workshop.Findings;
 using Ohmstead.Workshop.Journal;
@@ -69,7 +70,7 @@ public sealed partial class CheckBeforeMains
             return;
         (stated, passed) = (RewireGate.Supply(Unit!, Sheet!), RewireGate.Standing(Unit!, Sheet!));
         if (part.Length == 0)
-            part = Model.Sheet.Elements.First(e => e.Kind != "insulation").Id;
+            part = Model.Sheet.Elements.First(e => e.Kind != ElementKind.Insulation).Id;
         Follow();
         if (PlanningBound.RefuseRewire(Model.Sheet) is { Length: > 0 } tooLarge)
         {

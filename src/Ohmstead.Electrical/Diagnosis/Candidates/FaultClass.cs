@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Ohmstead.Electrical.Faults;
+using Ohmstead.Electrical.TypeSheets;
 
 namespace Ohmstead.Electrical.Diagnosis.Candidates;
 
@@ -67,7 +68,7 @@ internal sealed class FaultClass
 
     public double SizeAt(double share) => HasSize ? Math.Exp(logMin + (share * (logMax - logMin))) : Lead.MiddleSize;
 
-    public Fault At(double share) => new(Lead, Lead is { Kind: "winding", Mode: "open" } ? 0 : SizeAt(share));
+    public Fault At(double share) => new(Lead, Lead is { Kind: ElementKind.Winding, Mode: "open" } ? 0 : SizeAt(share));
 
     /// <summary>Log of the prior density of the size over the share [0..1]; 0 when there is one range.</summary>
     public double LogDensity(double share)

@@ -56,5 +56,6 @@ internal sealed class TellTales(IEnumerable<Told> answers, IEnumerable<int> jump
     }
 
     private static bool IsIntermittent(FaultMode m) =>
-        m.Mode is "open" or "resistive" or "worn" or "stuck-open" && m.Kind is not ("winding" or "rectifier" or "lamp" or "resistor");
+        m.Mode is "open" or "resistive" or "worn" or "stuck-open"
+        && m.Kind is not (ElementKind.Winding or ElementKind.Rectifier or ElementKind.Lamp or ElementKind.Resistor);
 }

@@ -1,0 +1,114 @@
+using System.Collections.Immutable;
+using static Ohmstead.Electrical.TypeSheets.FaultChange;
+using static Ohmstead.Electrical.TypeSheets.SizeKind;
+
+namespace Ohmstead.Electrical.TypeSheets;
+
+/// <summary>
+/// What is known of each kind of element: its word in files, how far sound ones differ, and how they fail, in a fixed order.
+/// Spreads and chances are common practice, no source.
+/// </summary>
+public static class ElementKinds
+{
+    private static readonly FaultSpec Open = new("open", Opens, 0.5);
+    private static readonly FaultSpec Cold = new("resistive", SetsOhms, 1.5, Continuous, 0.4, 30);
+
+    private static readonly Known Wire = new("wire", [Open, Cold], ("ohms", 0.25));
+    private static readonly Known Joint = new("joint", [Open, Cold with { Percent = 3 }], ("ohms", 0.25));
+
+    private static readonly Known Winding = new(
+        "winding",
+        [new("open", BreaksAtTurn, 1), new("shorted-turns", ShortsTurns, 1.5, WholeTurns, 0.01, 0.06), new("reversed", Reverses, 0.5)],
+        ("ohms", 0.08),
+        ("turns", 0.006),
+        ("leakageHenries", 0.2)
+    );
+
+    private static readonly Known Slider = new(
+        "slider",
+        [new("worn", SetsOhms, 25, Continuous, 0.6, 15), new("open", Opens, 4)],
+        ("contactOhms", 0.4)
+    );
+
+    private static readonly Known Breaker = new(
+        "breaker",
+        [new("resistive", SetsOhms, 10, Continuous, 0.3, 5), new("open", Opens, 3), new("bypassed", Bypasses, 4)],
+        ("ohms", 0.25)
+    );
+
+    private static readonly Known Rectifier = new(
+        "rectifier",
+        [
+            new("high-drop", SetsOhms, 30, Continuous, 1, 8),
+            new("leaky", Leaks, 20, Continuous, 2, 15),
+            new("shorted", Shorts, 6),
+            new("open", Opens, 8),
+            new("reversed", Reverses, 2),
+        ],
+        ("saturationAmps", 0.5),
+        ("leakageOhms", 0.5),
+        ("seriesOhms", 0.3)
+    );
+
+    private static readonly Known Resistor = new(
+        "resistor",
+        [new("open", Opens, 6), new("shorted", Shorts, 2), new("drifted", ScalesOhms, 4, Continuous, 0.4, 2.5)],
+        ("ohms", 0.08)
+    );
+
+    private static readonly Known Lamp = new("lamp", [new("open", Opens, 10)]);
+
+    private static readonly Known Switch = new(
+        "switch",
+        [new("resistive", SetsOhms, 12, Continuous, 0.5, 20), new("stuck-open", SticksOpen, 4), new("stuck-closed", SticksClosed, 3)]
+    );
+
+    private static readonly Known Insulation = new("insulation", [new("low", SetsOhms, 5, Continuous, 5e3, 1e6)], ("ohms", 0.7));
+
+    /// <summary>Every kind, that of sliders among them.</summary>
+    public static ImmutableArray<ElementKind> All { get; } = [.. Enum.GetValues<ElementKind>()];
+
+    /// <summary>The words that a sheet may say of an element, in order of the alphabet.</summary>
+    public static IEnumerable<string> Words => All.Where(k => k != ElementKind.Slider).Select(Word).Order(StringComparer.Ordinal);
+
+    /// <summary>The kind's word in files.</summary>
+    public static string Word(this ElementKind kind) => Of(kind).Word;
+
+    /// <summary>How it fails.</summary>
+    public static ImmutableArray<FaultSpec> Faults(this ElementKind kind) => Of(kind).Faults;
+
+    /// <summary>The kind of an element, by its word; null for any other word.</summary>
+    public static ElementKind? Find(string word)
+    {
+        foreach (var kind in All)
+            if (kind != ElementKind.Slider && kind.Word() == word)
+                return kind;
+        return null;
+    }
+
+    /// <summary>How far a number differs among sound parts [relative standard deviation]; 0 for what does not differ.</summary>
+    internal static double UsualSpread(this ElementKind kind, string field)
+    {
+        foreach (var (name, spread) in Of(kind).Spreads)
+            if (name == field)
+                return spread;
+        return 0;
+    }
+
+    private static Known Of(ElementKind kind) =>
+        kind switch
+        {
+            ElementKind.Wire => Wire,
+            ElementKind.Joint => Joint,
+            ElementKind.Winding => Winding,
+            ElementKind.Slider => Slider,
+            ElementKind.Breaker => Breaker,
+            ElementKind.Rectifier => Rectifier,
+            ElementKind.Resistor => Resistor,
+            ElementKind.Lamp => Lamp,
+            ElementKind.Switch => Switch,
+            ElementKind.Insulation => Insulation,
+        };
+
+    private sealed record Known(string Word, ImmutableArray<FaultSpec> Faults, params (string Field, double Spread)[] Spreads);
+}
