@@ -43,7 +43,7 @@ internal sealed class CoreSource
         [
             .. sound
                 .SyntaxTrees.Where(t => FromRoot(t.FilePath).StartsWith(folder + "/", StringComparison.Ordinal))
-                .SelectMany(t => Places.Of(folder, FromRoot(t.FilePath), sound.GetSemanticModel(t))),
+                .SelectMany(t => Place.InTurn(Places.Of(folder, FromRoot(t.FilePath), sound.GetSemanticModel(t)))),
         ];
 
     /// <summary>Writes the core with these mistakes woven in; what does not compile is taken out.</summary>

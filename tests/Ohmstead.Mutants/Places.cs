@@ -56,7 +56,7 @@ internal static class Places
     {
         foreach (var node in model.SyntaxTree.GetRoot().DescendantNodes(n => n is not AttributeListSyntax))
         foreach (var (sort, planted) in In(node, model))
-            yield return new Place(folder, file, node.GetLocation().GetLineSpan().StartLinePosition.Line + 1, node, sort, planted);
+            yield return new Place(folder, file, node, sort, planted);
     }
 
     private static IEnumerable<(string Sort, Func<SyntaxNode, SyntaxNode?> Planted)> In(SyntaxNode node, SemanticModel model)

@@ -103,7 +103,8 @@ public class ExpectationTests
         Assert.Equal(1.96, band.Judge(low).Deviations, 1e-3);
         Assert.False(band.Judge(low * 0.7).IsClearlyOff);
         Assert.Equal(10, band.Judge(low / 10).TimesOut, 1e-9);
-        Assert.True(band.Judge(0).IsClearlyOff);
+        // Nothing at all counts as a millionth of the lower end: (1.2378 + ln 10⁶)/0.6315 deviations.
+        Assert.Equal(((1.959964 * sigma) + Math.Log(1e6)) / sigma, band.Judge(0).Deviations, 1e-3);
         // The same of plain ohms that spread as wide, and not of ohms that spread by a fifth.
         Assert.Equal(5.606, (band with { Quantity = Quantity.Ohms }).Judge(low / 10).Deviations, 1e-3);
         Assert.Equal(1.96 * 7 / 2, new Expectation(Quantity.Ohms, 10, 8, 12).Judge(3).Deviations, 1e-3);

@@ -1,0 +1,76 @@
+using System.Collections.Immutable;
+using Ohmstead.Electrical.Planning;
+using Ohmstead.Electrical.Readings;
+using Ohmstead.Electrical.TypeSheets;
+using static Ohmstead.Electrical.Tests.Planning.TwoWires;
+
+namespace Ohmstead.Electrical.Tests.Planning;
+
+/// <summary>From which distance on a mistake is told, and which readings are asked for, in closed form.</summary>
+public class RewireListTests
+{
+    /// <summary>The distance, in limits, from which a mistake of a chance is told: (1 + √(1 + 2n))² thirds, n nats to bring its odds to the bound.</summary>
+    private static double Needed(double percent, double bound)
+    {
+        var nats = Math.Max(0.7, Math.Log(percent / (100 - percent) / bound));
+        return Math.Sqrt(Math.Pow(1 + Math.Sqrt(1 + (2 * nats)), 2) / 3);
+    }
+
+    [Theory]
+    [InlineData(20)]
+    [InlineData(3)]
+    [InlineData(0.01)]
+    public void A_mistake_is_told_when_five_in_six_right_units_rule_it_out(double percent)
+    {
+        var (sheet, needed) = (Sheet(0), Needed(percent, 0.005) * Floor);
+        foreach (var (far, isTold) in new[] { (0.99, false), (1.01, true) })
+        {
+            var table = Table(sheet, new Mistake("cold:w-1", percent, [1 + (far * needed)]));
+            Assert.Equal(isTold, new Telling(table, new Wiring(sheet)).CanBeTold(0));
+        }
+    }
+
+    /// <summary>The size at which right and wrong are nearest decides.</summary>
+    [Fact]
+    public void A_mistake_of_many_sizes_is_told_by_the_one_that_shows_least()
+    {
+        var sheet = Sheet(0);
+        Assert.False(new Telling(Table(sheet, Cold("w-1", 9, 1.05, 30)), new Wiring(sheet)).CanBeTold(0));
+        Assert.True(new Telling(Table(sheet, Cold("w-1", 9, 1.5, 30)), new Wiring(sheet)).CanBeTold(0));
+    }
+
+    /// <summary>A bypassed breaker has to be told more surely: three in a thousand instead of five.</summary>
+    [Fact]
+    public void A_dangerous_mistake_must_be_less_probable_still()
+    {
+        var sheet = new SheetDraft()
+            .Element("breaker", "cut", "a", "b", new { ohms = 1, spread = new { ohms = 0 } })
+            .Reading("r", "ohms", ["a", "b"])
+            .Sheet();
+        bool IsTold(double limits)
+        {
+            var meter = new Meter(Meter.Usual.Errors.SetItem(Quantity.Ohms, new(0, (1 - 1e-3) / limits, 0, 0)));
+            var table = new MistakeTable(sheet, [new("bypassed:cut", Percent, [1e-3])], Taken(sheet) with { Meter = meter });
+            return new Telling(table, new Wiring(sheet)).CanBeTold(0);
+        }
+        Assert.False(IsTold(0.99 * Needed(Percent, 0.003)));
+        Assert.True(IsTold(1.01 * Needed(Percent, 0.003)));
+        Assert.True(Needed(Percent, 0.003) > 1.04 * Needed(Percent, 0.005));
+    }
+
+    /// <summary>Two readings of one wire: the one of fewer minutes is asked for, and the other wire's too.</summary>
+    [Theory]
+    [InlineData(1, "first second")]
+    [InlineData(9, "second again")]
+    public void The_list_takes_what_shows_most_for_its_minutes(double firstMinutes, string list)
+    {
+        var sheet = Sheet(0, firstMinutes);
+        var again = sheet.Readings[0] with { Id = "again", Minutes = 2 };
+        sheet = sheet with { Readings = sheet.Readings.Add(again) };
+        var table = Table(sheet, Cold("w-1", 9), Cold("w-2", 9));
+        var take = new Telling(table, new Wiring(sheet)).Take();
+        Assert.Equal(list, string.Join(' ', take.Select(t => t.Spec.Id)));
+        Assert.All(take, t => Assert.Equal(t.Spec.Minutes, t.Minutes));
+        Assert.All(take, t => Assert.Equal(t.Spec.Id == "second" ? "cold:w-2" : "cold:w-1", t.Tells.Single().Id));
+    }
+}

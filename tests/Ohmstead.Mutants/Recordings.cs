@@ -1,0 +1,93 @@
+using System.Globalization;
+using System.Security.Cryptography;
+using System.Text;
+
+namespace Ohmstead.Mutants;
+
+/// <summary>
+/// Which quick classes of tests come by which mistakes. What a class did is kept in a file and holds while the core with its mistakes, the
+/// class's own file and the files that classes share read the same.
+/// </summary>
+internal sealed class Recordings
+{
+    private const string TooSlow = "too slow";
+
+    /// <summary>A class is taken for so much quicker where its folder is the mistake's: there the tests of the place are.</summary>
+    private const double OwnFolder = 0.25;
+
+    private readonly CoreTests tests;
+    private readonly string folder;
+    private readonly string common;
+    private readonly Dictionary<string, byte[]> own;
+    private readonly Dictionary<int, List<(string Class, TimeSpan Took)>> covers = [];
+    private readonly List<string> slow = [];
+
+    /// <param name="folder">Where they are kept.</param>
+    /// <param name="sources">The folder of the tests' source.</param>
+    public Recordings(CoreTests tests, string folder, string sources)
+    {
+        (this.tests, this.folder) = (tests, Directory.CreateDirectory(folder).FullName);
+        var files = Directory
+            .EnumerateFiles(sources, "*", SearchOption.AllDirectories)
+            .Where(f => !Path.GetRelativePath(sources, f).Split(Path.DirectorySeparatorChar).Any(p => p is "bin" or "obj"))
+            .Order(StringComparer.Ordinal)
+            .ToLookup(f => f.EndsWith("Tests.cs", StringComparison.Ordinal));
+        own = files[true]
+            .GroupBy(f => Path.GetFileNameWithoutExtension(f), StringComparer.Ordinal)
+            .ToDictionary(g => g.Key, g => g.SelectMany(File.ReadAllBytes).ToArray(), StringComparer.Ordinal);
+        common = Hash([.. File.ReadAllBytes(tests.Core), .. files[false].SelectMany(File.ReadAllBytes)]);
+    }
+
+    /// <summary>Classes that took too long to be asked.</summary>
+    public IReadOnlyList<string> Slow => slow;
+
+    /// <summary>Runs each class once with all mistakes asleep, or takes what is known of it.</summary>
+    /// <param name="most">Processor time of a quick class.</param>
+    public void Make(TimeSpan most) =>
+        Parallel.ForEach(
+            tests.Classes(),
+            new ParallelOptions { MaxDegreeOfParallelism = Environment.ProcessorCount },
+            name =>
+            {
+                var recording = Of(name, most);
+                lock (covers)
+                    if (recording is null)
+                        slow.Add(Short(name));
+                    else
+                        foreach (var number in recording.Seen)
+                            (covers.TryGetValue(number, out var list) ? list : covers[number] = []).Add((name, recording.Took));
+            }
+        );
+
+    /// <summary>The classes that come by a mistake, those first that promise most for their time.</summary>
+    public IReadOnlyList<(string Class, TimeSpan Took)> Of(int mistake, string ofFolder) =>
+        [
+            .. covers
+                .GetValueOrDefault(mistake, [])
+                .OrderBy(c => c.Took * (c.Class.Contains($".{ofFolder}.", StringComparison.Ordinal) ? OwnFolder : 1))
+                .ThenBy(c => c.Class, StringComparer.Ordinal),
+        ];
+
+    /// <summary>The name of a class without its namespace.</summary>
+    public static string Short(string name) => name[(name.LastIndexOf('.') + 1)..];
+
+    private Recording? Of(string name, TimeSpan most)
+    {
+        var key = Hash([.. Encoding.UTF8.GetBytes(common), .. own.GetValueOrDefault(Short(name), [])]);
+        var file = Path.Combine(folder, $"{name}-{key[..16]}.txt");
+        if (!File.Exists(file))
+        {
+            var made = tests.Record(name, most);
+            File.WriteAllLines(file, made is null ? [TooSlow] : [Text((int)made.Took.TotalMilliseconds), .. made.Seen.Select(Text)]);
+            return made;
+        }
+        var lines = File.ReadAllLines(file);
+        return lines[0] == TooSlow ? null : new(TimeSpan.FromMilliseconds(Number(lines[0])), [.. lines.Skip(1).Select(Number)]);
+    }
+
+    private static string Text(int number) => number.ToString(CultureInfo.InvariantCulture);
+
+    private static int Number(string text) => int.Parse(text, CultureInfo.InvariantCulture);
+
+    private static string Hash(byte[] bytes) => Convert.ToHexString(SHA256.HashData(bytes));
+}
