@@ -10,8 +10,6 @@ namespace Ohmstead.Mutants;
 /// </summary>
 internal sealed class Recordings
 {
-    private const string TooSlow = "too slow";
-
     /// <summary>A class is taken for so much quicker where its folder is the mistake's: there the tests of the place are.</summary>
     private const double OwnFolder = 0.25;
 
@@ -73,21 +71,27 @@ internal sealed class Recordings
 
     private Recording? Of(string name, TimeSpan most)
     {
-        var key = Hash([.. Encoding.UTF8.GetBytes(common), .. own.GetValueOrDefault(Short(name), [])]);
-        var file = Path.Combine(folder, $"{name}-{key[..16]}.txt");
-        if (!File.Exists(file))
+        var itself = own.GetValueOrDefault(Short(name), []);
+        // One that was too slow stays so until its own file changes, whatever becomes of the core.
+        var slowFile = FileOf(name, itself, "slow");
+        if (File.Exists(slowFile))
+            return null;
+        var file = FileOf(name, [.. Encoding.UTF8.GetBytes(common), .. itself], "txt");
+        if (File.Exists(file))
         {
-            var made = tests.Record(name, most);
-            File.WriteAllLines(file, made is null ? [TooSlow] : [Text((int)made.Took.TotalMilliseconds), .. made.Seen.Select(Text)]);
-            return made;
+            int[] numbers = [.. File.ReadLines(file).Select(l => int.Parse(l, CultureInfo.InvariantCulture))];
+            return new(TimeSpan.FromMilliseconds(numbers[0]), numbers[1..]);
         }
-        var lines = File.ReadAllLines(file);
-        return lines[0] == TooSlow ? null : new(TimeSpan.FromMilliseconds(Number(lines[0])), [.. lines.Skip(1).Select(Number)]);
+        if (tests.Record(name, most) is not { } made)
+        {
+            File.WriteAllText(slowFile, "");
+            return null;
+        }
+        File.WriteAllLines(file, made.Seen.Prepend((int)made.Took.TotalMilliseconds).Select(n => n.ToString(CultureInfo.InvariantCulture)));
+        return made;
     }
 
-    private static string Text(int number) => number.ToString(CultureInfo.InvariantCulture);
-
-    private static int Number(string text) => int.Parse(text, CultureInfo.InvariantCulture);
+    private string FileOf(string name, byte[] read, string ending) => Path.Combine(folder, $"{name}-{Hash(read)[..16]}.{ending}");
 
     private static string Hash(byte[] bytes) => Convert.ToHexString(SHA256.HashData(bytes));
 }

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using MathNet.Numerics.Distributions;
 using Ohmstead.Electrical.Planning;
 using Ohmstead.Electrical.Readings;
 using Ohmstead.Electrical.TypeSheets;
@@ -109,6 +110,29 @@ public class RewireLikelihoodTests
     {
         var odds = 0.25 * Density((ohms - 1.11) / Floor) / Density((ohms - 1) / Floor);
         Assert.Equal(odds, Odds(Table(Sheet(0), Cold("w-1", 1.11)), [(0, ohms)], [0]), odds * 1e-3);
+    }
+
+    /// <remarks>
+    /// A wire that varies by little blurs the meter's limit: the share of (off − 1 … off + 1) under a normal law of that spread, halved. From 0.3
+    /// limits of spread on the normal law of both together stands alone. A wrong wire of 1.11 Ω varies by 1.11 times as much.
+    /// </remarks>
+    [Theory]
+    [InlineData(0.02, 1.13)]
+    [InlineData(0.02, 0.96)]
+    [InlineData(0.026, 1.15)]
+    [InlineData(0.028, 1.14)]
+    [InlineData(0.031, 1.14)]
+    public void A_little_spread_blurs_the_meters_limit(double sigma, double ohms)
+    {
+        static double Log(double off, double variance)
+        {
+            var spread = Math.Sqrt(variance - (1.0 / 3));
+            var normal = Math.Exp(-off * off / variance / 2) / Math.Sqrt(2 * Math.PI * variance);
+            var bounded = (Normal.CDF(0, spread, off + 1) - Normal.CDF(0, spread, off - 1)) / 2;
+            return Math.Log(spread > 0.3 ? normal : Math.Min(normal, Math.Max(bounded, 1e-3)));
+        }
+        var expected = 0.25 * Math.Exp(Log((ohms - 1.11) / Floor, Variance(1, sigma, 1.11)) - Log((ohms - 1) / Floor, Variance(1, sigma)));
+        Assert.Equal(expected, Odds(Table(Sheet(sigma), Cold("w-1", 1.11)), [(0, ohms)], [0]), expected * 0.01);
     }
 
     /// <summary>Below one in ten thousand a set of mistakes is not named; wired as planned always is, however improbable.</summary>
