@@ -29,6 +29,23 @@ public class ContinuityClosedFormTests
         Assert.Equal(5, bench.Solutions);
     }
 
+    /// <summary>Four nets in a star of 2 to 6 Ω have six pairs; gangs of two and more put them on both leads in two checks, as words of two letters do.</summary>
+    [Fact]
+    public void Gangs_grow_as_long_as_a_bridge_shows()
+    {
+        var plan = ContinuityPlanner.Plan(Star().Sheet(), AtRest, Meter.Usual);
+        Assert.InRange(plan.Checks.Length, 2, 3);
+        Assert.Equal(6, plan.Pairs);
+        Assert.Empty(plan.LeftToOthers);
+        string[] nets = ["hub", "x", "y", "z"];
+        foreach (var a in nets)
+        foreach (var b in nets.Where(b => string.CompareOrdinal(a, b) < 0))
+            Assert.Contains(
+                plan.Checks,
+                c => (c.First.Contains(a) && c.Second.Contains(b)) || (c.First.Contains(b) && c.Second.Contains(a))
+            );
+    }
+
     /// <remarks>
     /// A bridge of 0.1 Ω shows at most 0.1 + 0.8 % of it + 0.05 = 0.1508 Ω. What is there shows at least R − 20 % − (0.8 % of R + 0.05): more than
     /// that from R = (0.1508 + 0.05)/0.792 = 0.25354 Ω on.

@@ -170,15 +170,23 @@ public class RewireLikelihoodTests
     /// two ends. With a further size twice as far the stretch is one of two.
     /// </remarks>
     [Theory]
-    [InlineData(new[] { 1.5, 3.5 }, 1)]
-    [InlineData(new[] { 1.5, 3.5, 900 }, 2)]
-    public void A_size_costs_the_share_of_sizes_that_fit(double[] sizes, int stretches)
+    [InlineData(new[] { 1.5, 3.5 }, 1, 2.5, 2.5)]
+    [InlineData(new[] { 1.5, 3.5, 900 }, 2, 2.5, 2.5)]
+    [InlineData(new[] { 1.5, 3.5 }, 1, 1.8, 1.8)]
+    [InlineData(new[] { 1.5, 3.5 }, 1, 3.2, 3.2)]
+    // Outside its sizes the nearest one counts.
+    [InlineData(new[] { 1.5, 3.5 }, 1, 1.3, 1.5)]
+    public void A_size_costs_the_share_of_sizes_that_fit(double[] sizes, int stretches, double ohms, double fitted)
     {
-        var right = Variance(1, 0.14);
-        var fits =
-            Math.Sqrt(2 * Math.PI * right / (20 * 20)) / stretches * Math.Exp(49 / 2.0) * Math.Sqrt(right / Variance(1, 0.14, 2)) * 0.25;
-        var odds = Odds(Table(Sheet(0.14), Cold("w-1", sizes)), [(0, 2.5)], [0]);
-        Assert.Equal(fits, odds, fits * 0.02);
+        var (right, wrong) = (Variance(1, 0.14), Variance(1, 0.14, Math.Min(2, fitted)));
+        double Square(double from, double variance) => Math.Min(Math.Pow((ohms - from) / Floor, 2) / variance, 49);
+        var expected =
+            0.25
+            * Math.Sqrt(2 * Math.PI * right / (20 * 20))
+            / stretches
+            * Math.Exp((Square(1, right) - Square(fitted, wrong)) / 2)
+            * Math.Sqrt(right / wrong);
+        Assert.Equal(expected, Odds(Table(Sheet(0.14), Cold("w-1", sizes)), [(0, ohms)], [0]), expected * 0.02);
     }
 
     /// <summary>Mistakes that no reading has in common multiply, and what an eye saw multiplies once for each set that holds it.</summary>

@@ -60,6 +60,19 @@ public class RewireVerdictTests
         Assert.Equal(["bypassed:cut"], dangerous.Dangerous.Select(m => m.Id));
     }
 
+    [Fact]
+    public void The_thirty_most_probable_sets_are_named()
+    {
+        var sheet = Sheet(0);
+        var table = Table(sheet, [.. Enumerable.Range(0, 40).Select(n => new Mistake("cold:w-2", 1 + (n * 0.1), [9]))]);
+        var wiring = new Wiring(sheet);
+        var probable = RewireCheck.Run(table, new Telling(table, wiring), wiring, Taken(sheet, ("first", 1))).Probable;
+        Assert.Equal(30, probable.Length);
+        Assert.Equal(probable.Select(h => h.Probability).OrderDescending(), probable.Select(h => h.Probability));
+        Assert.Empty(probable[0].Mistakes);
+        Assert.Equal(4.9, probable[1].Mistakes.Single().Percent, 9);
+    }
+
     /// <summary>Alike: no reading that was used differs by more than one limit, at no size; of other sizes none is alike.</summary>
     [Fact]
     public void Mistakes_within_one_limit_of_each_other_are_alike()

@@ -34,6 +34,17 @@ public class CheckEndTests
     public void Leads_are_taken_off_before_limits_are_looked_at(double value, CheckEnd end) =>
         Assert.Equal(end, CheckJudge.EndOf(Blades, value, new MeterError(0.8, 0.05, 0, 0.2)));
 
+    /// <summary>2 to 5 Ω, ± 0.25 Ω, all of them sums of powers of two: what reaches just to a limit passes.</summary>
+    [Theory]
+    [InlineData(2, CheckEnd.TooClose)]
+    [InlineData(2.25, CheckEnd.Passed)]
+    [InlineData(4.75, CheckEnd.Passed)]
+    [InlineData(5, CheckEnd.TooClose)]
+    [InlineData(1.9, CheckEnd.Failed)]
+    [InlineData(5.1, CheckEnd.Failed)]
+    public void A_value_that_reaches_just_to_a_limit_is_inside(double value, CheckEnd end) =>
+        Assert.Equal(end, CheckJudge.EndOf(Blades with { Limits = new(2, 5) }, value, new MeterError(0, 0.25, 0, 0)));
+
     [Fact]
     public void Of_two_limits_the_stricter_counts_at_each_end_and_keeps_its_source()
     {
