@@ -12,7 +12,9 @@ public class MethodTableTests
         var page = Repository.Read("docs/methods/diagnosis.md");
         var table = page[page.IndexOf("## Step by step", StringComparison.Ordinal)..];
         var rows = table.Split('\n').Where(line => line.StartsWith("| ", StringComparison.Ordinal)).Skip(1);
-        return [.. rows.SelectMany(row => Regex.Matches(row.Split('|')[2], "`([^`]+)`").Select(match => match.Groups[1].Value))];
+        string[] named = [.. rows.SelectMany(row => Regex.Matches(row.Split('|')[2], "`([^`]+)`").Select(match => match.Groups[1].Value))];
+        Assert.True(named.Length > 30, $"The table names {named.Length} types only.");
+        return named;
     }
 
     private static string[] Files() =>

@@ -19,7 +19,7 @@ public sealed class KillTests : IDisposable
     public void Dispose() => folder.Dispose();
 
     [Fact]
-    public Task Twenty_kills_take_nothing_that_was_acknowledged() => KillAsync(kills: 20, seed: 1000);
+    public Task Eight_kills_take_nothing_that_was_acknowledged() => KillAsync(kills: 8, seed: 1000);
 
     [Fact, Trait("kind", "long")]
     public Task Two_hundred_kills_take_nothing_that_was_acknowledged() => KillAsync(kills: 200, seed: 5000);
