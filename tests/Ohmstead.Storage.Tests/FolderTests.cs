@@ -76,7 +76,8 @@ public sealed class FolderTests : IDisposable
         await FirstVersionAsync(unit);
         await RunAsync("CREATE TABLE IF NOT EXISTS __EFMigrationsLock (Id INTEGER PRIMARY KEY, Timestamp TEXT NOT NULL)");
         await RunAsync("INSERT OR REPLACE INTO __EFMigrationsLock VALUES (1, '2026-01-01')");
-        await using var store = await OpenAsync().WaitAsync(TimeSpan.FromSeconds(20), Stop);
+        // Held, it would wait for ever.
+        await using var store = await OpenAsync().WaitAsync(TimeSpan.FromMinutes(2), Stop);
         Assert.Equal("tag 12", (await store.ReadAsync(unit, Stop))!.Card.Tag);
     }
 

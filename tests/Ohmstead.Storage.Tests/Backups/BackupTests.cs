@@ -36,6 +36,7 @@ public sealed class BackupTests : IAsyncLifetime
     public async Task A_backup_taken_during_writes_restores_to_a_sound_store_with_all_that_was_acknowledged_before()
     {
         using var end = new CancellationTokenSource();
+        using var written = new SemaphoreSlim(0);
         var acknowledged = 1;
         var writing = Task.Run(
             async () =>
@@ -47,6 +48,7 @@ public sealed class BackupTests : IAsyncLifetime
                     else
                         await store.AppendAsync(unit, acknowledged, [draft.Note(Draft.Name(n))], Stop);
                     Volatile.Write(ref acknowledged, (await store.ReadAsync(unit, Stop))!.LastNumber);
+                    written.Release();
                 }
             },
             Stop
@@ -54,7 +56,7 @@ public sealed class BackupTests : IAsyncLifetime
         for (var n = 0; n < 3; n++)
         {
             while (Volatile.Read(ref acknowledged) < 20 * (n + 1))
-                await Task.Delay(5, Stop);
+                await await Task.WhenAny(written.WaitAsync(Stop), writing);
             var before = Volatile.Read(ref acknowledged);
             await BackupAsync(n);
             var to = folder.Of("restored-" + Draft.Name(n));
