@@ -103,7 +103,7 @@ internal sealed class CoreTests(string folder)
         {
             return process.TotalProcessorTime;
         }
-        catch (InvalidOperationException)
+        catch (Exception e) when (e is InvalidOperationException or System.ComponentModel.Win32Exception)
         {
             return null;
         }

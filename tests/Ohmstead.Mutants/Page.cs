@@ -10,6 +10,7 @@ internal static class Page
         IReadOnlyList<Outcome> outcomes,
         IReadOnlyDictionary<string, int> placesOf,
         IReadOnlyDictionary<string, string> equivalent,
+        IReadOnlyList<string> notAsked,
         int draw
     )
     {
@@ -19,11 +20,15 @@ internal static class Page
             "",
             "A test is worth the mistakes that it notices. `./test long` plants small ones in the core, one at a time: a sign, a bound, a condition,",
             "a branch, a constant twice as large, a forgotten root, the other end of an order, a line left out. Then it runs the quick classes of",
-            "tests that come by that place, to the first that fails. A class that takes more than ten seconds of processor time is not asked.",
+            "tests that come by that place, to the first that fails. Not asked, because they take more than ten seconds of processor time:",
+            $"{(notAsked.Count == 0 ? "none" : string.Join(", ", notAsked))}.",
             "",
             $"The places are drawn by a seed, up to {draw.ToString(CultureInfo.InvariantCulture)} a folder, and tried in the order of the draw; the table says how far the runs came. A mistake that",
             "lived was looked at, and often got a test: \"at first\" is the share before that. A mistake that changes nothing which could be",
             "seen is listed with its reason and counts as not noticed. Intervals are Wilson's, 95 %.",
+            "",
+            "`dotnet run -c Release --project tests/Ohmstead.Mutants -- 20 Faults Planning` goes on for twenty minutes in these folders;",
+            "with the word `again` it tries once more what was not noticed.",
             "",
             "| folder | places | tried | noticed at first | noticed now | change nothing |",
             "|---|---|---|---|---|---|",

@@ -84,7 +84,7 @@ Outcome.WriteAll(results, known.Values);
 var inOrder = drawnFrom.SelectMany(f =>
     wanted.Where(p => p.Place.Folder == f).Select(p => p.Place.Id).TakeWhile(known.ContainsKey).Select(id => known[id])
 );
-Page.Write(page, [.. inOrder], placesOf.ToDictionary(p => p.Key, p => p.Value.Count), equivalent, draw);
+Page.Write(page, [.. inOrder], placesOf.ToDictionary(p => p.Key, p => p.Value.Count), equivalent, recordings.Slow, draw);
 return 0;
 
 // By chance, and the same for a place whatever changes in other files.

@@ -13,12 +13,13 @@ internal sealed class Recordings
     /// <summary>A class is taken for so much quicker where its folder is the mistake's: there the tests of the place are.</summary>
     private const double OwnFolder = 0.25;
 
+    private const string SlowEnding = "slow";
+
     private readonly CoreTests tests;
     private readonly string folder;
     private readonly string common;
     private readonly Dictionary<string, byte[]> own;
     private readonly Dictionary<int, List<(string Class, TimeSpan Took)>> covers = [];
-    private readonly List<string> slow = [];
 
     /// <param name="folder">Where they are kept.</param>
     /// <param name="sources">The folder of the tests' source.</param>
@@ -33,11 +34,16 @@ internal sealed class Recordings
         own = files[true]
             .GroupBy(f => Path.GetFileNameWithoutExtension(f), StringComparer.Ordinal)
             .ToDictionary(g => g.Key, g => g.SelectMany(File.ReadAllBytes).ToArray(), StringComparer.Ordinal);
-        common = Hash([.. File.ReadAllBytes(tests.Core), .. files[false].SelectMany(File.ReadAllBytes)]);
+        common = Mark([.. File.ReadAllBytes(tests.Core), .. files[false].SelectMany(File.ReadAllBytes)]);
     }
 
-    /// <summary>Classes that took too long to be asked.</summary>
-    public IReadOnlyList<string> Slow => slow;
+    /// <summary>Classes that took too long to be asked, as far as they have been looked at.</summary>
+    public IReadOnlyList<string> Slow =>
+        [
+            .. own.Where(o => Directory.EnumerateFiles(folder, $"*.{o.Key}-{Mark(o.Value)}.{SlowEnding}").Any())
+                .Select(o => o.Key)
+                .Order(StringComparer.Ordinal),
+        ];
 
     /// <summary>Runs each class once with all mistakes asleep, or takes what is known of it.</summary>
     /// <param name="most">Processor time of a quick class.</param>
@@ -47,11 +53,8 @@ internal sealed class Recordings
             new ParallelOptions { MaxDegreeOfParallelism = Environment.ProcessorCount },
             name =>
             {
-                var recording = Of(name, most);
-                lock (covers)
-                    if (recording is null)
-                        slow.Add(Short(name));
-                    else
+                if (Of(name, most) is { } recording)
+                    lock (covers)
                         foreach (var number in recording.Seen)
                             (covers.TryGetValue(number, out var list) ? list : covers[number] = []).Add((name, recording.Took));
             }
@@ -73,7 +76,7 @@ internal sealed class Recordings
     {
         var itself = own.GetValueOrDefault(Short(name), []);
         // One that was too slow stays so until its own file changes, whatever becomes of the core.
-        var slowFile = FileOf(name, itself, "slow");
+        var slowFile = FileOf(name, itself, SlowEnding);
         if (File.Exists(slowFile))
             return null;
         var file = FileOf(name, [.. Encoding.UTF8.GetBytes(common), .. itself], "txt");
@@ -91,7 +94,7 @@ internal sealed class Recordings
         return made;
     }
 
-    private string FileOf(string name, byte[] read, string ending) => Path.Combine(folder, $"{name}-{Hash(read)[..16]}.{ending}");
+    private string FileOf(string name, byte[] read, string ending) => Path.Combine(folder, $"{name}-{Mark(read)}.{ending}");
 
-    private static string Hash(byte[] bytes) => Convert.ToHexString(SHA256.HashData(bytes));
+    private static string Mark(byte[] bytes) => Convert.ToHexString(SHA256.HashData(bytes))[..16];
 }
