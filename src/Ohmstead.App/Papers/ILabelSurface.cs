@@ -6,6 +6,6 @@ internal interface ILabelSurface
     /// <summary>A filled box.</summary>
     void Box(double x, double y, double width, double height);
 
-    /// <summary>Clean words on a base line.</summary>
-    void Text(string words, double x, double y, double points, bool isBold, bool isWhite);
+    /// <summary>Clean words on a base line, black or white.</summary>
+    void Text(string words, double x, double y, TextStyle style);
 }

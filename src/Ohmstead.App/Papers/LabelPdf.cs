@@ -15,9 +15,9 @@ internal static class LabelPdf
         document.Info.CreationDate = at.UtcDateTime;
         document.Language = "en";
         var page = document.AddPage();
-        (page.Width, page.Height) = (XUnit.FromPoint(LabelSetter.Wide), XUnit.FromPoint(LabelSetter.High));
+        (page.Width, page.Height) = (XUnit.FromPoint(LabelLayout.Wide), XUnit.FromPoint(LabelLayout.High));
         using (var graphics = XGraphics.FromPdfPage(page))
-            LabelSetter.Set(new Surface(graphics), label);
+            LabelLayout.Set(new Surface(graphics), label);
         using var stream = new MemoryStream();
         document.Save(stream);
         return stream.ToArray();
@@ -27,7 +27,6 @@ internal static class LabelPdf
     {
         public void Box(double x, double y, double width, double height) => page.DrawRectangle(XBrushes.Black, x, y, width, height);
 
-        public void Text(string words, double x, double y, double points, bool isBold, bool isWhite) =>
-            Typeface.Get().Draw(page, words, x, y, points, isBold, isWhite ? XColors.White : XColors.Black);
+        public void Text(string words, double x, double y, TextStyle style) => Typeface.Get().Draw(page, words, x, y, style);
     }
 }

@@ -1,4 +1,5 @@
 using Ohmstead.Workshop.Papers;
+using PdfSharp.Drawing;
 using SkiaSharp;
 
 namespace Ohmstead.App.Papers;
@@ -12,8 +13,8 @@ internal static class LabelPng
     public static byte[] Write(Label label)
     {
         using var bitmap = new SKBitmap(
-            (int)Math.Round(LabelSetter.Wide * DotsPerPoint),
-            (int)Math.Round(LabelSetter.High * DotsPerPoint),
+            (int)Math.Round(LabelLayout.Wide * DotsPerPoint),
+            (int)Math.Round(LabelLayout.High * DotsPerPoint),
             SKColorType.Gray8,
             SKAlphaType.Opaque
         );
@@ -21,7 +22,7 @@ internal static class LabelPng
         canvas.Clear(SKColors.White);
         canvas.Scale(DotsPerPoint);
         using (var surface = new Surface(canvas))
-            LabelSetter.Set(surface, label);
+            LabelLayout.Set(surface, label);
         canvas.Flush();
         using var image = SKImage.FromBitmap(bitmap);
         using var png = image.Encode(SKEncodedImageFormat.Png, 100);
@@ -33,33 +34,25 @@ internal static class LabelPng
         private readonly SKPaint black = new() { Color = SKColors.Black, IsAntialias = false };
         private readonly SKPaint white = new() { Color = SKColors.White, IsAntialias = true };
         private readonly SKPaint ink = new() { Color = SKColors.Black, IsAntialias = true };
-        private readonly SKTypeface regular = Face("paper-regular");
-        private readonly SKTypeface bold = Face("paper-bold");
 
         public void Box(double x, double y, double width, double height) =>
             canvas.DrawRect((float)x, (float)y, (float)width, (float)height, black);
 
-        public void Text(string words, double x, double y, double points, bool isBold, bool isWhite)
+        public void Text(string words, double x, double y, TextStyle style)
         {
-            using var font = new SKFont(isBold ? bold : regular, (float)points)
+            using var font = new SKFont(Typeface.Get().Pixels(style.IsBold), (float)style.Points)
             {
                 Subpixel = true,
                 Hinting = SKFontHinting.None,
                 LinearMetrics = true,
             };
-            canvas.DrawText(words, (float)x, (float)y, SKTextAlign.Left, font, isWhite ? white : ink);
+            canvas.DrawText(words, (float)x, (float)y, SKTextAlign.Left, font, style.Ink == XColors.White ? white : ink);
         }
 
         public void Dispose()
         {
-            foreach (var one in (IDisposable[])[black, white, ink, regular, bold])
+            foreach (var one in (IDisposable[])[black, white, ink])
                 one.Dispose();
-        }
-
-        private static SKTypeface Face(string name)
-        {
-            using var file = SKData.CreateCopy(Typeface.Get().GetFont(name)!);
-            return SKTypeface.FromData(file);
         }
     }
 }

@@ -1,10 +1,13 @@
+using System.Globalization;
+using System.Text;
 using Ohmstead.Workshop.Words;
 using PdfSharp.Drawing;
 using PdfSharp.Fonts;
+using SkiaSharp;
 
 namespace Ohmstead.App.Papers;
 
-/// <summary>The faces of the papers, handed to PDFsharp once per process.</summary>
+/// <summary>The typeface of the papers, handed to PDFsharp once per process: a regular, a bold, and one with more letters for both.</summary>
 internal sealed class Typeface : IFontResolver
 {
     /// <summary>Drawn for a letter that no face has.</summary>
@@ -19,13 +22,13 @@ internal sealed class Typeface : IFontResolver
         return made;
     });
 
-    private readonly Face regular = new("paper-regular");
-    private readonly Face bold = new("paper-bold");
-    private readonly Face more = new("paper-more");
+    private readonly FontFace regular = new("paper-regular");
+    private readonly FontFace bold = new("paper-bold");
+    private readonly FontFace more = new("paper-more");
 
     private Typeface() { }
 
-    /// <summary>The faces.</summary>
+    /// <summary>The one of this process.</summary>
     public static Typeface Get() => Only.Value;
 
     /// <inheritdoc/>
@@ -42,7 +45,7 @@ internal sealed class Typeface : IFontResolver
     /// <summary>The words with what no paper can show made plain: control signs as blanks, unknown letters as <see cref="Missing"/>.</summary>
     public string Clean(string words)
     {
-        var clean = new System.Text.StringBuilder(words.Length);
+        var clean = new StringBuilder(words.Length);
         for (var n = 0; n < words.Length; n++)
         {
             var letter = words[n];
@@ -50,7 +53,7 @@ internal sealed class Typeface : IFontResolver
                 n++;
             if (char.IsControl(letter) || letter is '\u2028' or '\u2029')
                 clean.Append(' ');
-            else if (char.GetUnicodeCategory(letter) == System.Globalization.UnicodeCategory.Format)
+            else if (char.GetUnicodeCategory(letter) == UnicodeCategory.Format)
                 continue;
             else
                 clean.Append(regular.Has(letter) || more.Has(letter) ? letter : Missing);
@@ -58,54 +61,65 @@ internal sealed class Typeface : IFontResolver
         return clean.ToString();
     }
 
+    /// <summary>The regular or the bold font, as pixels need it.</summary>
+    public SKTypeface Pixels(bool isBold) => (isBold ? bold : regular).Pixels;
+
     /// <summary>Width of clean words [pt].</summary>
-    public double WidthOf(string words, double size, bool isBold)
+    public double WidthOf(string words, TextStyle style)
     {
-        var face = isBold ? bold : regular;
         var width = 0.0;
         foreach (var letter in words)
-            width += face.Has(letter) ? face.WidthOf(letter) : more.WidthOf(letter);
-        return width * size;
+            width += WidthOf(letter, style);
+        return width * style.Points;
+    }
+
+    private double WidthOf(char letter, TextStyle style)
+    {
+        var own = style.IsBold ? bold : regular;
+        return (own.Has(letter) ? own : more).WidthOf(letter);
     }
 
     /// <summary>Draws clean words on a base line.</summary>
-    public void Draw(XGraphics page, string words, double x, double y, double size, bool isBold, XColor ink)
+    public void Draw(XGraphics page, string words, double x, double y, TextStyle style)
     {
-        var face = isBold ? bold : regular;
-        var brush = new XSolidBrush(ink);
+        var own = style.IsBold ? bold : regular;
+        var brush = new XSolidBrush(style.Ink);
         for (var start = 0; start < words.Length; )
         {
-            var isOwn = face.Has(words[start]);
+            var isOwn = own.Has(words[start]);
             var end = start + 1;
-            while (end < words.Length && face.Has(words[end]) == isOwn)
+            while (end < words.Length && own.Has(words[end]) == isOwn)
                 end++;
             var run = words[start..end];
-            page.DrawString(
-                run,
-                new XFont(isOwn ? RegularFamily : MoreFamily, size, isBold && isOwn ? XFontStyleEx.Bold : XFontStyleEx.Regular),
-                brush,
-                x,
-                y
+            var font = new XFont(
+                isOwn ? RegularFamily : MoreFamily,
+                style.Points,
+                style.IsBold && isOwn ? XFontStyleEx.Bold : XFontStyleEx.Regular
             );
-            x += WidthOf(run, size, isBold);
+            page.DrawString(run, font, brush, x, y);
+            x += WidthOf(run, style);
             start = end;
         }
     }
+
+    /// <summary>Draws clean words on a base line, half of them left and half right of a place.</summary>
+    public void DrawCentered(XGraphics page, string words, double x, double y, TextStyle style) =>
+        Draw(page, words, x - (WidthOf(words, style) / 2), y, style);
 
     /// <summary>
     /// Breaks words into lines of at most <paramref name="width"/>; a word that is wider is broken where it must be. Each letter is
     /// measured once, however long a word is.
     /// </summary>
-    public List<string> Lines(string words, double width, double size, bool isBold)
+    public List<string> Lines(string words, double width, TextStyle style)
     {
         var lines = new List<string>();
-        var blank = WidthOf(" ", size, isBold);
+        var blank = WidthOf(" ", style);
         foreach (var part in words.ReplaceLineEndings("\n").Split('\n'))
         {
-            var (line, used) = (new System.Text.StringBuilder(), 0.0);
+            var (line, used) = (new StringBuilder(), 0.0);
             foreach (var word in WordsOf(Clean(part)))
             {
-                var (own, gap) = (WidthOf(word, size, isBold), line.Length > 0 ? blank : 0);
+                var (own, gap) = (WidthOf(word, style), line.Length > 0 ? blank : 0);
                 if (line.Length > 0 && used + gap + own > width)
                 {
                     lines.Add(line.ToString());
@@ -115,7 +129,7 @@ internal sealed class Typeface : IFontResolver
                 if (gap > 0)
                     line.Append(' ');
                 if (used + gap + own > width)
-                    (line, used) = Break(word, lines, width, size, isBold);
+                    (line, used) = Break(word, lines, width, style);
                 else
                 {
                     line.Append(word);
@@ -134,13 +148,12 @@ internal sealed class Typeface : IFontResolver
         Unbroken.Of(line).Split(' ', StringSplitOptions.RemoveEmptyEntries).Select(word => word.Replace(Unbroken.Space, ' '));
 
     /// <summary>Breaks a word that is wider than a line; what is left of it begins the next line.</summary>
-    private (System.Text.StringBuilder Line, double Used) Break(string word, List<string> lines, double width, double size, bool isBold)
+    private (StringBuilder Line, double Used) Break(string word, List<string> lines, double width, TextStyle style)
     {
-        var face = isBold ? bold : regular;
         var (start, used) = (0, 0.0);
         for (var n = 0; n < word.Length; n++)
         {
-            var own = (face.Has(word[n]) ? face.WidthOf(word[n]) : more.WidthOf(word[n])) * size;
+            var own = WidthOf(word[n], style) * style.Points;
             if (n > start && used + own > width)
             {
                 lines.Add(word[start..n]);
@@ -148,6 +161,6 @@ internal sealed class Typeface : IFontResolver
             }
             used += own;
         }
-        return (new System.Text.StringBuilder(word, start, word.Length - start, word.Length), used);
+        return (new StringBuilder(word, start, word.Length - start, word.Length), used);
     }
 }

@@ -19,7 +19,7 @@ public static class BenchSheet
 
     private static IEnumerable<Block> Blocks(PaperMatter matter, ImmutableArray<ReadingLine> lines)
     {
-        yield return PaperParts.Opening(
+        yield return PaperParts.Letterhead(
             matter with
             {
                 Unit = matter.Unit with { Standing = [] },

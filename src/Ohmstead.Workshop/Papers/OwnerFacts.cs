@@ -114,7 +114,7 @@ internal static class OwnerFacts
     public static string TestedOn(PaperMatter matter) => PaperParts.Day(matter.Lines.Where(l => l.IsTaken).Max(l => l.At) ?? matter.At);
 
     /// <summary>What the unit is.</summary>
-    public static string Title(PaperMatter matter) => PaperParts.Opening(matter, []).Title;
+    public static string Title(PaperMatter matter) => PaperParts.Letterhead(matter, []).Title;
 
     /// <summary>What was read and passed or is normal, the gravest first: insulation, the lamp, loaded volts, then the rest.</summary>
     public static ImmutableArray<ReadingLine> Tested(PaperMatter matter) =>

@@ -11,7 +11,7 @@ internal static class OwnerSheet
     public static IEnumerable<Block> Blocks(PaperMatter matter)
     {
         var card = matter.Unit.Card;
-        yield return PaperParts.Opening(
+        yield return PaperParts.Letterhead(
             matter,
             [
                 new("Tag", card.Tag),

@@ -17,7 +17,7 @@ public sealed record Paper(string Title, string Tag, string Foot, ImmutableArray
         Blocks.SelectMany(b =>
             b switch
             {
-                Opening o when o.Photo.Length > 0 => [o.Photo],
+                Letterhead o when o.Photo.Length > 0 => [o.Photo],
                 Photos p => p.Items.Select(i => i.Hash),
                 _ => Enumerable.Empty<string>(),
             }
@@ -39,7 +39,7 @@ public abstract record Block
 /// <param name="Address">Where the shop is; lines.</param>
 /// <param name="Title">What the unit is.</param>
 /// <param name="Photo">Hash of a photo; empty for none.</param>
-public sealed record Opening(string Shop, string Address, string Title, ImmutableArray<Pair> Pairs, string Photo) : Block
+public sealed record Letterhead(string Shop, string Address, string Title, ImmutableArray<Pair> Pairs, string Photo) : Block
 {
     /// <inheritdoc/>
     public override IEnumerable<string> Words => [Shop, Address, Title, .. Pairs.Select(p => p.ToString())];

@@ -15,11 +15,11 @@ internal static class PaperParts
     /// <summary>The heading of every paper of a unit that went back so.</summary>
     public const string NotToBePluggedIn = "NOT TO BE PLUGGED IN";
 
-    public static Opening Opening(PaperMatter matter, ImmutableArray<Pair> pairs)
+    public static Letterhead Letterhead(PaperMatter matter, ImmutableArray<Pair> pairs)
     {
         var photo = matter.Unit.All<PhotoAdded>().Select(p => p.Fact.Photo).FirstOrDefault() ?? "";
         var title = matter.Sheet is { } sheet ? (sheet.Title.Length > 0 ? sheet.Title : sheet.Id) : "Type not known";
-        return new Opening(matter.Shop.Name, matter.Shop.Address, title, pairs, photo);
+        return new Letterhead(matter.Shop.Name, matter.Shop.Address, title, pairs, photo);
     }
 
     /// <summary>What stands first on every paper: checks that have not passed, those waived, and what is doubted, in full words.</summary>

@@ -18,7 +18,7 @@ public static class WiringSheet
 
     private static IEnumerable<Block> Blocks(PaperMatter matter)
     {
-        yield return PaperParts.Opening(matter, [new("Tag", matter.Unit.Card.Tag), new("Printed", PaperParts.Day(matter.At))]);
+        yield return PaperParts.Letterhead(matter, [new("Tag", matter.Unit.Card.Tag), new("Printed", PaperParts.Day(matter.At))]);
         foreach (var block in PaperParts.Warnings(matter))
             yield return block;
         yield return new Prose(Cautions.CautionTable.LocalCodes, Size.Small);

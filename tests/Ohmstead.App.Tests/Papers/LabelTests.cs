@@ -128,7 +128,7 @@ public class LabelTests
     {
         using var code = QRCodeGenerator.GenerateQrCode(new string('x', 150), QRCodeGenerator.ECCLevel.M, forceUtf8: true);
         Assert.Equal(49 + 8, code.ModuleMatrix.Count);
-        Assert.True(LabelSetter.CodeSize / code.ModuleMatrix.Count * 25.4 / 72 >= 0.4);
+        Assert.True(LabelLayout.CodeSize / code.ModuleMatrix.Count * 25.4 / 72 >= 0.4);
         Assert.All(code.ModuleMatrix.Take(4), row => Assert.DoesNotContain(true, row.Cast<bool>()));
     }
 

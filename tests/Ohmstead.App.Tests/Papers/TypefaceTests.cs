@@ -1,18 +1,21 @@
 using Ohmstead.App.Papers;
 using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Papers;
+using PdfSharp.Drawing;
 
 namespace Ohmstead.App.Tests.Papers;
 
 public class TypefaceTests
 {
     private static readonly Typeface Type = Typeface.Get();
+    private static readonly TextStyle Plain = new(11, false, XColors.Black);
+    private static readonly TextStyle Bold = new(11, true, XColors.Black);
 
     /// <summary>Bytes set aside are the work that is counted here: seconds are of the machine.</summary>
     private static long WorkFor(string words)
     {
         var before = GC.GetAllocatedBytesForCurrentThread();
-        Type.Lines(words, 200, 11, false);
+        Type.Lines(words, 200, Plain);
         return GC.GetAllocatedBytesForCurrentThread() - before;
     }
 
@@ -28,23 +31,33 @@ public class TypefaceTests
     public void An_unbroken_word_is_broken_into_full_lines_and_nothing_of_it_is_lost()
     {
         var word = new string('m', 5_000);
-        var lines = Type.Lines(word, 200, 11, false);
+        var lines = Type.Lines(word, 200, Plain);
         Assert.Equal(word, string.Concat(lines));
-        Assert.All(lines, l => Assert.True(Type.WidthOf(l, 11, false) <= 200));
-        Assert.All(lines.SkipLast(1), l => Assert.True(Type.WidthOf(l + "m", 11, false) > 200));
+        Assert.All(lines, l => Assert.True(Type.WidthOf(l, Plain) <= 200));
+        Assert.All(lines.SkipLast(1), l => Assert.True(Type.WidthOf(l + "m", Plain) > 200));
     }
 
     [Fact]
     public void Words_fill_a_line_up_to_its_width_and_no_further()
     {
         const string words = "one two three four five six seven eight nine ten eleven twelve";
-        var lines = Type.Lines(words, 100, 11, true);
+        var lines = Type.Lines(words, 100, Bold);
         Assert.Equal(words, string.Join(' ', lines));
         Assert.True(lines.Count > 2);
-        Assert.All(lines, l => Assert.True(Type.WidthOf(l, 11, true) <= 100));
+        Assert.All(lines, l => Assert.True(Type.WidthOf(l, Bold) <= 100));
         for (var n = 0; n < lines.Count - 1; n++)
-            Assert.True(Type.WidthOf($"{lines[n]} {lines[n + 1].Split(' ')[0]}", 11, true) > 100);
-        Assert.Equal(["a", "", "b"], Type.Lines("a\n\nb\n", 100, 11, false));
+            Assert.True(Type.WidthOf($"{lines[n]} {lines[n + 1].Split(' ')[0]}", Bold) > 100);
+        Assert.Equal(["a", "", "b"], Type.Lines("a\n\nb\n", 100, Plain));
+    }
+
+    [Theory]
+    [InlineData("Post A to post B: 0.42 Ω, 19.6 V", false)]
+    [InlineData("Do not plug this in", true)]
+    public void Words_are_as_wide_as_PDFsharp_sets_them(string words, bool isBold)
+    {
+        using var page = XGraphics.CreateMeasureContext(new XSize(500, 500), XGraphicsUnit.Point, XPageDirection.Downwards);
+        var font = new XFont("Paper", 11, isBold ? XFontStyleEx.Bold : XFontStyleEx.Regular);
+        Assert.Equal(page.MeasureString(words, font).Width, Type.WidthOf(words, isBold ? Bold : Plain), 0.01);
     }
 
     [Fact]

@@ -1,10 +1,11 @@
 using Ohmstead.Workshop.Papers;
+using PdfSharp.Drawing;
 using QRCoder;
 
 namespace Ohmstead.App.Papers;
 
 /// <summary>Where everything on a label is, 62 by 29 mm, black only: label printers know no gray.</summary>
-internal static class LabelSetter
+internal static class LabelLayout
 {
     private const double PointsPerMillimeter = 72 / 25.4;
 
@@ -16,6 +17,9 @@ internal static class LabelSetter
 
     /// <summary>The code with its margin: 57 squares of version 8 are 0.42 mm each.</summary>
     public const double CodeSize = 68;
+
+    /// <summary>The smallest letters.</summary>
+    private static readonly TextStyle Small = new(6, false, XColors.Black);
 
     private static readonly Typeface Type = Typeface.Get();
 
@@ -32,47 +36,40 @@ internal static class LabelSetter
     private static void Tested(ILabelSurface on, Label label)
     {
         var room = Wide - CodeSize - (3 * Edge);
-        var y = Edge + Line(on, label.Tag, Edge, Edge - 2, room, 19, true);
-        foreach (var line in Type.Lines(label.Title, room, 7, true).Take(2))
-            y += Line(on, line, Edge, y, room, 7, true);
-        y += Line(on, $"Tested {label.Day}", Edge, y, room, 8, true) + 1;
-        foreach (var line in Type.Lines(label.Words, room, 6, false).Take(2))
-            y += Line(on, line, Edge, y, room, 6, false);
+        var y = Edge + Line(on, label.Tag, Edge, Edge - 2, room, Bold(19));
+        foreach (var line in Type.Lines(label.Title, room, Bold(7)).Take(2))
+            y += Line(on, line, Edge, y, room, Bold(7));
+        y += Line(on, $"Tested {label.Day}", Edge, y, room, Bold(8)) + 1;
+        foreach (var line in Type.Lines(label.Words, room, Small).Take(2))
+            y += Line(on, line, Edge, y, room, Small);
         on.Box(Edge, High - 10.9, room, 0.8);
-        Line(on, Label.Foot, Edge, High - 9.5, room, 6, false);
+        Line(on, Label.Foot, Edge, High - 9.5, room, Small);
     }
 
     private static void NotPlugged(ILabelSurface on, Label label)
     {
         const double black = 38;
         var room = Wide - CodeSize - (3 * Edge);
+        var white = Bold(16) with { Ink = XColors.White };
         on.Box(0, 0, room + (2 * Edge), black);
-        Line(on, "Do not", Edge, 0, room, 16, true, isWhite: true);
-        Line(on, "plug this in", Edge, 17, room, 16, true, isWhite: true);
-        var y = black + Line(on, label.Tag, Edge, black, room, 12, true);
-        foreach (var line in Type.Lines(label.Words, room, 9, true).Take(2))
-            y += Line(on, line, Edge, y, room, 9, true);
-        Line(on, label.Day, Edge, High - 9, room, 6, false);
+        Line(on, "Do not", Edge, 0, room, white);
+        Line(on, "plug this in", Edge, 17, room, white);
+        var y = black + Line(on, label.Tag, Edge, black, room, Bold(12));
+        foreach (var line in Type.Lines(label.Words, room, Bold(9)).Take(2))
+            y += Line(on, line, Edge, y, room, Bold(9));
+        Line(on, label.Day, Edge, High - 9, room, Small);
     }
 
+    private static TextStyle Bold(double points) => new(points, true, XColors.Black);
+
     /// <summary>One line, its letters made smaller where it would not fit, and cut where even that is not enough; its height.</summary>
-    private static double Line(
-        ILabelSurface on,
-        string words,
-        double x,
-        double y,
-        double room,
-        double points,
-        bool isBold,
-        bool isWhite = false
-    )
+    private static double Line(ILabelSurface on, string words, double x, double y, double room, TextStyle style)
     {
-        const double least = 6;
         var clean = Type.Clean(words);
-        while (points > least && Type.WidthOf(clean, points, isBold) > room)
-            points -= 0.5;
-        on.Text(Type.Lines(clean, room, points, isBold)[0], x, y + points, points, isBold, isWhite);
-        return points * 1.2;
+        while (style.Points > Small.Points && Type.WidthOf(clean, style) > room)
+            style = style with { Points = style.Points - 0.5 };
+        on.Text(Type.Lines(clean, room, style)[0], x, y + style.Points, style);
+        return style.Points * 1.2;
     }
 
     private static void Code(ILabelSurface on, string text, double x, double y)

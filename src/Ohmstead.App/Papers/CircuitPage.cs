@@ -4,8 +4,8 @@ using PdfSharp.Drawing;
 
 namespace Ohmstead.App.Papers;
 
-/// <summary>Sets a drawing list as vectors.</summary>
-internal static class CircuitSetter
+/// <summary>Sets the drawing of a circuit as vectors, on a page of its own.</summary>
+internal static class CircuitPage
 {
     /// <summary>Not drawn larger than this [pt a unit]: a small circuit stays a drawing, not a poster.</summary>
     private const double MostScale = 0.8;
@@ -14,32 +14,34 @@ internal static class CircuitSetter
     private const double TitleHeight = 40;
 
     /// <summary>The page with the drawing on it: on its side where that makes the drawing larger by more than a little.</summary>
-    public static Piece Set(Setter setter, Circuit circuit, Sheet upright)
+    /// <param name="titleOf">The title, so wide.</param>
+    public static Fragment Set(Circuit circuit, PageSize upright, Func<double, Fragment> titleOf)
     {
         const double worthTurning = 1.1;
         var box = circuit.Drawing.Bounds;
-        var sheet = ScaleOn(upright.OnItsSide, box) > worthTurning * ScaleOn(upright, box) ? upright.OnItsSide : upright;
-        var title = Setter.Stack([.. setter.Set([new Heading(circuit.Title, 1)], sheet.Measure)]);
-        var scale = ScaleOn(sheet, box);
-        return new Piece(
-            sheet.Bottom - sheet.Top,
+        var size = ScaleOn(upright.OnItsSide, box) > worthTurning * ScaleOn(upright, box) ? upright.OnItsSide : upright;
+        var (title, scale) = (titleOf(size.TextWidth), ScaleOn(size, box));
+        return new Fragment(
+            size.TextHeight,
             (page, x, y) =>
             {
                 title.Draw(page, x, y);
                 var state = page.Save();
-                page.TranslateTransform(x + ((sheet.Measure - (box.Width * scale)) / 2), y + TitleHeight);
+                page.TranslateTransform(x + ((size.TextWidth - (box.Width * scale)) / 2), y + TitleHeight);
                 page.ScaleTransform(scale);
                 page.TranslateTransform(-box.X, -box.Y);
                 foreach (var mark in circuit.Drawing.Marks)
                     Draw(page, mark);
                 page.Restore(state);
-            },
-            Page: sheet
-        );
+            }
+        )
+        {
+            OwnPage = size,
+        };
     }
 
-    private static double ScaleOn(Sheet sheet, Box box) =>
-        Math.Min(Math.Min(sheet.Measure / box.Width, (sheet.Bottom - sheet.Top - TitleHeight) / box.Height), MostScale);
+    private static double ScaleOn(PageSize size, Box box) =>
+        Math.Min(Math.Min(size.TextWidth / box.Width, (size.TextHeight - TitleHeight) / box.Height), MostScale);
 
     private static void Draw(XGraphics page, Mark mark)
     {
@@ -54,33 +56,22 @@ internal static class CircuitSetter
             case Polyline line when line.Points.Length > 1:
                 page.DrawLines(Pen(line.Role, line.IsDashed), [.. line.Points.Select(Point)]);
                 break;
-            case Rectangle r:
-                if (Fill(r.Role) is { } brush)
-                    page.DrawRoundedRectangle(brush, r.Box.X, r.Box.Y, r.Box.Width, r.Box.Height, 2 * r.Round, 2 * r.Round);
-                else
-                    page.DrawRoundedRectangle(
-                        Pen(r.Role, r.IsDashed),
-                        r.Box.X,
-                        r.Box.Y,
-                        r.Box.Width,
-                        r.Box.Height,
-                        2 * r.Round,
-                        2 * r.Round
-                    );
+            case Rectangle { Box: var b } r:
+                page.DrawRoundedRectangle(
+                    Fill(r.Role) is null ? Pen(r.Role, r.IsDashed) : null,
+                    Fill(r.Role),
+                    b.X,
+                    b.Y,
+                    b.Width,
+                    b.Height,
+                    2 * r.Round,
+                    2 * r.Round
+                );
                 break;
             case Circle c:
-                var (left, top, across) = (c.Centre.X - c.Radius, c.Centre.Y - c.Radius, 2 * c.Radius);
-                if (Fill(c.Role) is { } inside)
-                    page.DrawEllipse(inside, left, top, across, across);
-                else
-                    page.DrawEllipse(
-                        Pen(c.Role, false),
-                        c.Role == Role.Terminal ? XBrushes.White : XBrushes.Transparent,
-                        left,
-                        top,
-                        across,
-                        across
-                    );
+                var inside = Fill(c.Role) ?? (c.Role == Role.Terminal ? XBrushes.White : null);
+                var edge = Fill(c.Role) is null ? Pen(c.Role, false) : null;
+                page.DrawEllipse(edge, inside, c.Centre.X - c.Radius, c.Centre.Y - c.Radius, 2 * c.Radius, 2 * c.Radius);
                 break;
             case Polygon p:
                 page.DrawPolygon(Fill(p.Role) ?? new XSolidBrush(Ink(p.Role)), [.. p.Points.Select(Point)], XFillMode.Winding);
@@ -101,23 +92,18 @@ internal static class CircuitSetter
     {
         var type = Typeface.Get();
         var words = type.Clean(text.Words);
-        var isBold = text.Role is Role.Label or Role.Value or Role.ProbeText;
-        var width = type.WidthOf(words, text.Size, isBold);
+        var style = new TextStyle(
+            text.Size,
+            text.Role is Role.Label or Role.Value or Role.ProbeText,
+            text.Role == Role.ProbeText ? XColors.White : Ink(text.Role)
+        );
         var shift = text.Anchor switch
         {
             Anchor.Start => 0,
-            Anchor.Middle => width / 2,
-            _ => width,
+            Anchor.Middle => type.WidthOf(words, style) / 2,
+            _ => type.WidthOf(words, style),
         };
-        type.Draw(
-            page,
-            words,
-            text.At.X - shift,
-            text.At.Y,
-            text.Size,
-            isBold,
-            text.Role == Role.ProbeText ? XColors.White : Ink(text.Role)
-        );
+        type.Draw(page, words, text.At.X - shift, text.At.Y, style);
     }
 
     private static XPoint Point(Spot spot) => new(spot.X, spot.Y);
@@ -150,8 +136,8 @@ internal static class CircuitSetter
     private static XColor Ink(Role role) =>
         role switch
         {
-            Role.Small or Role.Dimmed => Sheet.Soft,
-            Role.Tag or Role.TagEdge or Role.ProbeRed or Role.SuspectLow or Role.SuspectMedium or Role.SuspectHigh => Sheet.Copper,
-            _ => Sheet.Ink,
+            Role.Small or Role.Dimmed => Inks.Soft,
+            Role.Tag or Role.TagEdge or Role.ProbeRed or Role.SuspectLow or Role.SuspectMedium or Role.SuspectHigh => Inks.Copper,
+            _ => Inks.Text,
         };
 }
