@@ -2,6 +2,7 @@ using Ohmstead.App.Papers;
 using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Papers;
 using PdfSharp.Drawing;
+using PdfSharp.Pdf;
 
 namespace Ohmstead.App.Tests.Papers;
 
@@ -55,7 +56,8 @@ public class TypefaceTests
     [InlineData("Do not plug this in", true)]
     public void Words_are_as_wide_as_PDFsharp_sets_them(string words, bool isBold)
     {
-        using var page = XGraphics.CreateMeasureContext(new XSize(500, 500), XGraphicsUnit.Point, XPageDirection.Downwards);
+        using var document = new PdfDocument();
+        using var page = XGraphics.FromPdfPage(document.AddPage());
         var font = new XFont("Paper", 11, isBold ? XFontStyleEx.Bold : XFontStyleEx.Regular);
         Assert.Equal(page.MeasureString(words, font).Width, Type.WidthOf(words, isBold ? Bold : Plain), 0.01);
     }
