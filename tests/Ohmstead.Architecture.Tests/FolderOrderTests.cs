@@ -31,7 +31,7 @@ public class FolderOrderTests
     private static readonly string[][] EngineRows =
     [
         ["Likelihoods"],
-        ["Candidates"],
+        ["Hypotheses"],
         ["Observed"],
         ["Sizes"],
         ["Searching"],

@@ -1,8 +1,8 @@
 using System.Collections.Immutable;
 using Ohmstead.Electrical.Circuits;
 using Ohmstead.Electrical.Diagnosis.Answers;
-using Ohmstead.Electrical.Diagnosis.Candidates;
 using Ohmstead.Electrical.Diagnosis.Doubts;
+using Ohmstead.Electrical.Diagnosis.Hypotheses;
 using Ohmstead.Electrical.Diagnosis.Likelihoods;
 using Ohmstead.Electrical.Diagnosis.Observed;
 using Ohmstead.Electrical.Diagnosis.Ranking;
@@ -29,32 +29,20 @@ public static class Diagnoser
     /// <summary>As above; the library keeps what was worked out for the next time the same unit is diagnosed.</summary>
     public static DiagnosisResult Run(ReadingLibrary library, UnitReadings readings, DiagnosisOptions options)
     {
-        // Wherever the guard strikes, something is left out: it stays struck, and the answer says so.
-        var hasStruck = false;
-        var guard = options.IsOverdue;
-        bool HasStruck()
-        {
-            if (!hasStruck && guard())
-                hasStruck = true;
-            return hasStruck;
-        }
-        var result = Answer(library, readings, options with { IsOverdue = HasStruck });
-        var stop =
-            options.Cancellation.IsCancellationRequested ? SearchStop.Cancelled
-            : hasStruck ? SearchStop.TimeUp
-            : result.Effort.Stop;
-        return result with { Effort = result.Effort with { Stop = stop } };
+        var guard = new Guard(options);
+        var result = Answer(library, readings, options, guard);
+        return result with { Effort = result.Effort with { Stop = guard.Or(result.Effort.Stop) } };
     }
 
-    private static DiagnosisResult Answer(ReadingLibrary library, UnitReadings readings, DiagnosisOptions options)
+    private static DiagnosisResult Answer(ReadingLibrary library, UnitReadings readings, DiagnosisOptions options, Guard guard)
     {
         var catalogue = library.Catalogue;
         var odds = catalogue.Odds(readings.ExpectedFaults);
         var evidence = new Evidence(library, readings, options.WrongReadingChance);
         var crew = new Crew(evidence.Set, options.Threads);
-        var rows = library.Rows(evidence.Set, crew, options.IsOver);
+        var rows = library.Rows(evidence.Set, crew, () => guard.IsOver);
         var classes = ClassBuilder.Build(evidence, rows, odds, crew, out var still);
-        var searches = new BenchSearches(evidence, classes, rows, crew, options);
+        var searches = new BenchSearches(new(evidence, classes, rows, crew, options, guard));
         var marginals = new Marginals(searches.All, classes);
         var best = marginals.On[0];
         var chances = catalogue.Chances(odds);
@@ -71,8 +59,8 @@ public static class Diagnoser
             soundProbability,
             faults,
             WholeSets.Of(marginals, catalogue, soundProbability),
-            new AlikeGroups(best.Evidence, classes, marginals, crew).Of([.. rows.Select(r => r.Sound)], options.IsOver()),
-            UnjudgedRows.Among(explained.Readings, library, readings, marginals.Sets[0].Faults()),
+            new AlikeGroups(best.Evidence, classes, marginals, crew).Of([.. rows.Select(r => r.Sound)], guard.IsOver),
+            UnjudgedRows.Among(explained.Readings, library, readings, marginals.Sets[0].Members.Faults()),
             [.. explained.Unexplained.Concat(slips.Select(s => s.Id)).Distinct(StringComparer.Ordinal)],
             explained.IsExplained,
             [],
@@ -84,10 +72,10 @@ public static class Diagnoser
             Slips = slips,
             Doubts = doubts,
         };
-        if (!options.RankNext || options.IsOver())
+        if (!options.RankNext || guard.IsOver)
             return result;
         var doubted = readings with { Doubts = Gates.DoubtsOf(readings, result) };
-        return result with { Next = new NextReadings(library, doubted, marginals, evidence, still, odds, options).Rank() };
+        return result with { Next = new NextReadings(library, doubted, marginals, evidence, still, odds, options.Threads, guard).Rank() };
     }
 
     /// <summary>ln of one over the chance that no fault is there which any reading could show.</summary>

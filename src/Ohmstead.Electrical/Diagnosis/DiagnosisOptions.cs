@@ -65,9 +65,6 @@ public sealed record DiagnosisOptions
     /// <summary>Stops the search early; what was found so far is returned, and is not finished either.</summary>
     public CancellationToken Cancellation { get; init; }
 
-    /// <summary>The caller does not want to wait any longer.</summary>
-    internal bool IsOver() => Cancellation.IsCancellationRequested || IsOverdue();
-
     /// <summary>Threads used; the answer does not depend on it.</summary>
     public int Threads { get; init; } = 2;
 

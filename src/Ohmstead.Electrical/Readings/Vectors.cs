@@ -32,6 +32,15 @@ internal static class Vectors
             a[n] += scale * b[n];
     }
 
+    /// <summary>The largest difference between two lists.</summary>
+    public static double LargestDifference(ReadOnlySpan<double> a, ReadOnlySpan<double> b)
+    {
+        var worst = 0.0;
+        for (var n = 0; n < a.Length; n++)
+            worst = Math.Max(worst, Math.Abs(a[n] - b[n]));
+        return worst;
+    }
+
     /// <summary>ln Σ exp.</summary>
     public static double LogSum(ReadOnlySpan<double> logs)
     {

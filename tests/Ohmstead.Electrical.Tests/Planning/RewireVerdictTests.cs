@@ -66,7 +66,7 @@ public class RewireVerdictTests
         var sheet = Sheet(0);
         var table = Table(sheet, [.. Enumerable.Range(0, 40).Select(n => new Mistake("cold:w-2", 1 + (n * 0.1), [9]))]);
         var wiring = new Wiring(sheet);
-        var probable = RewireCheck.Run(table, new Telling(table, wiring), wiring, Taken(sheet, ("first", 1))).Probable;
+        var probable = RewireCheck.Run(table, new Discrimination(table, wiring), wiring, Taken(sheet, ("first", 1))).Probable;
         Assert.Equal(30, probable.Length);
         Assert.Equal(probable.Select(h => h.Probability).OrderDescending(), probable.Select(h => h.Probability));
         Assert.Empty(probable[0].Mistakes);

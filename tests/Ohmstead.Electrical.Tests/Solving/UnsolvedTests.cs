@@ -1,6 +1,6 @@
 using Ohmstead.Electrical.Diagnosis;
+using Ohmstead.Electrical.Diagnosis.Hypotheses;
 using Ohmstead.Electrical.Diagnosis.Observed;
-using Ohmstead.Electrical.Diagnosis.Searching;
 using Ohmstead.Electrical.Faults;
 using Ohmstead.Electrical.Readings;
 using Ohmstead.Electrical.Solving;
@@ -52,9 +52,9 @@ public class UnsolvedTests
         var worn = classes.First(c => c.Modes.Any(m => m.Name == "roller-right:worn"));
         double[] sound = [.. rows.Select(r => r.Sound)];
         // A size that is no number: the reading it moves stays as it was, the other is what it is.
-        var without = crew.One(w => new Newcomers(evidence).Solve([worn], [double.NaN], sound, null, w));
+        var without = crew.One(w => w.Predict(new Members([worn], [double.NaN]), sound));
         Assert.Equal(sound, without);
-        var with = crew.One(w => new Newcomers(evidence).Solve([worn], [0.9], sound, null, w));
+        var with = crew.One(w => w.Predict(new Members([worn], [0.9]), sound));
         Assert.NotEqual(sound[0], with[0]);
     }
 

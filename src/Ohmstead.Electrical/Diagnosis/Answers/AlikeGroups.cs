@@ -1,5 +1,5 @@
 using System.Collections.Immutable;
-using Ohmstead.Electrical.Diagnosis.Candidates;
+using Ohmstead.Electrical.Diagnosis.Hypotheses;
 using Ohmstead.Electrical.Diagnosis.Observed;
 using Ohmstead.Electrical.Diagnosis.Searching;
 using Ohmstead.Electrical.Diagnosis.Sizes;
@@ -21,8 +21,6 @@ internal sealed class AlikeGroups(Evidence evidence, FaultClass[] classes, Margi
     private const double LeastProbability = 0.002;
 
     private const int Corrections = 3;
-
-    private readonly Newcomers newcomers = new(evidence);
 
     /// <summary>The groups of two modes or more.</summary>
     /// <param name="sound">The readings of the sound unit on the meter's scale.</param>
@@ -46,17 +44,13 @@ internal sealed class AlikeGroups(Evidence evidence, FaultClass[] classes, Margi
     private List<FaultClass> StandIns(Hypothesis best, int member, Worker worker)
     {
         var gone = best.Classes[member];
-        var (set, shares) = Hypothesis.Without(best.Classes, best.Shares, member);
-        var without = newcomers.Solve(set, shares, best.Predicted, gone, worker);
+        var rest = best.Members.Without(member);
+        var without = worker.Predict(rest, best.Predicted, gone);
         if (evidence.Apart(without, best.Predicted) < MeterLimit)
             return [];
         bool IsTried(FaultClass c) =>
-            !best.Contains(c) && marginals.ByClass[c.Number] > LeastProbability && Newcomers.CanAdd(set, c) && Newcomers.Touches(gone, c);
-        double[] With(FaultClass c, double share)
-        {
-            var (members, sizes) = Hypothesis.Insert(set, shares, c, share);
-            return newcomers.Solve(members, sizes, without, c, worker);
-        }
+            !best.Members.Contains(c) && marginals.ByClass[c.Number] > LeastProbability && rest.CanAdd(c) && gone.Touches(c);
+        double[] With(FaultClass c, double share) => worker.Predict(rest.With(c, share), without, c);
         return [gone, .. classes.Where(c => IsTried(c) && Gives(c, s => With(c, s), best.Predicted))];
     }
 

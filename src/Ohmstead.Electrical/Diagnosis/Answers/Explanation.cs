@@ -1,5 +1,5 @@
 using System.Collections.Immutable;
-using Ohmstead.Electrical.Diagnosis.Candidates;
+using Ohmstead.Electrical.Diagnosis.Hypotheses;
 using Ohmstead.Electrical.Diagnosis.Likelihoods;
 using Ohmstead.Electrical.Diagnosis.Observed;
 using Ohmstead.Electrical.Readings;
@@ -19,12 +19,12 @@ internal sealed class Explanation
         IReadOnlyDictionary<int, ProbableSlip> slips
     )
     {
-        var spread = best.Spread ?? spreads.Of(best);
+        var spread = spreads.Of(best);
         var sound = rows.Select(r => r.Sound).ToArray();
-        var soundSpread = spreads.Of(new Hypothesis([], []) { Predicted = sound });
+        var soundSpread = spreads.Of(Members.None, sound);
         var leftOut = crew.One(w =>
         {
-            using var judged = evidence.Judge(best.Predicted, spread, w);
+            using var judged = new Judge(evidence, spread, w).At(best.Predicted);
             return judged.LeftOut();
         });
         Unexplained = [.. leftOut.Order().Select(r => evidence.Taken[r].Spec.Id).Distinct(StringComparer.Ordinal)];

@@ -1,5 +1,5 @@
 using System.Collections.Immutable;
-using Ohmstead.Electrical.Diagnosis.Candidates;
+using Ohmstead.Electrical.Diagnosis.Hypotheses;
 using Ohmstead.Electrical.Faults;
 
 namespace Ohmstead.Electrical.Diagnosis.Answers;
@@ -64,7 +64,7 @@ internal static class FaultTable
             var k = Array.IndexOf(h.Classes, c);
             if (k < 0)
                 continue;
-            var deviation = h.Deviations.Length > k && h.Deviations[k] > 0 ? h.Deviations[k] : 0.05;
+            var deviation = h.DeviationOf(k);
             var w = marginals.Weights[n];
             weight += w;
             sum += w * h.Shares[k];

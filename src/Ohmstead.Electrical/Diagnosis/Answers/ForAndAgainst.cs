@@ -24,17 +24,13 @@ internal static class ForAndAgainst
         var speeches = ImmutableArray.CreateBuilder<FaultSpeech>();
         foreach (var c in marginals.Classes.Where(c => marginals.ByClass[c.Number] >= LeastProbability))
         {
-            var at = Array.FindIndex(marginals.Sets, h => h.Contains(c));
+            var at = Array.FindIndex(marginals.Sets, h => h.Members.Contains(c));
             if (at < 0)
                 continue;
             var (with, on) = (marginals.Sets[at], marginals.On[at]);
-            var (evidence, spread) = (on.Evidence, with.Spread ?? on.Spreads.Of(with));
-            Fault[] others = [.. with.Classes.Select((o, k) => (o, k)).Where(p => p.o != c).Select(p => p.o.At(with.Shares[p.k]))];
-            var without = crew.One(w =>
-            {
-                using var unit = w.Predictor.Assume(others);
-                return Enumerable.Range(0, evidence.Taken.Length).Select(r => unit.Scaled(r) ?? with.Predicted[r]).ToArray();
-            });
+            var (evidence, spread) = (on.Evidence, on.Spreads.Of(with));
+            var others = with.Members.Without(Array.IndexOf(with.Classes, c));
+            var without = crew.One(w => w.Predict(others, with.Predicted));
             double[] LogsOf(double[] predicted) =>
                 [.. Enumerable.Range(0, predicted.Length).Select(r => evidence.LogOfOne(r, predicted, spread))];
             var (a, b) = (LogsOf(with.Predicted), LogsOf(without));

@@ -1,4 +1,4 @@
-using Ohmstead.Electrical.Diagnosis.Candidates;
+using Ohmstead.Electrical.Diagnosis.Hypotheses;
 using Ohmstead.Electrical.Diagnosis.Searching;
 using Ohmstead.Electrical.Faults;
 using Ohmstead.Electrical.Readings;
@@ -31,7 +31,7 @@ internal sealed class Marginals
             .ToArray();
         Sets = [.. kept.Select(h => h.Set)];
         On = [.. kept.Select(h => searches[h.On])];
-        Joining = [.. kept.Select(h => JoiningOdds(h.Set, known[h.On]))];
+        Joining = [.. kept.Select(h => JoiningOdds(h.Set, searches[h.On], known[h.On]))];
         var logs = kept.Select((h, n) => h.Log + LogClusters(Joining[n])).ToArray();
         var sum = Vectors.LogSum(logs);
         LogTotal = sum;
@@ -72,28 +72,31 @@ internal sealed class Marginals
     /// <summary>Probability of exactly this set.</summary>
     public double Exactly(int set) => Weights[set] * Math.Exp(-LogClusters(Joining[set]));
 
-    private double[] JoiningOdds(Hypothesis h, Dictionary<string, Hypothesis> known)
+    private double[] JoiningOdds(Hypothesis h, Search search, Dictionary<string, Hypothesis> known)
     {
-        var from = h;
-        while (from.AddLogOdds is null && from.Parent is not null)
-            from = from.Parent;
+        var relative = Expanded(h, search);
         var odds = new double[classes.Length];
-        if (from.AddLogOdds is null)
-            return odds;
         foreach (var c in classes)
         {
-            if (h.Contains(c) || h.Classes.Any(o => o.Elements.Length == 1 && c.Elements.Length == 1 && o.Elements[0] == c.Elements[0]))
-                continue;
-            var (members, _) = Hypothesis.Insert(h.Classes, h.Shares, c, 0);
-            if (known.ContainsKey(Hypothesis.KeyOf(members)))
+            if (!h.Members.CanAdd(c) || known.ContainsKey(h.Members.With(c, 0).Key))
                 continue;
             // A member of the relative that this set gave up has no estimate here: it keeps half of its chance.
-            var log = from.Contains(c) ? c.LogOdds - Math.Log(2) : from.AddLogOdds[c.Number];
+            var log = relative.Members.Contains(c) ? c.LogOdds - Math.Log(2) : relative.AddLogOdds[c.Number];
             // What matters was tried exactly; the rest joins with no more than twice its own chance.
             odds[c.Number] = Math.Exp(Math.Min(log, c.LogOdds + Math.Log(2)));
         }
         return odds;
     }
+
+    /// <summary>The set itself where its neighbours were tried, else the one whose neighbour it was.</summary>
+    private static ExpandedHypothesis Expanded(Hypothesis h, Search search) =>
+        h switch
+        {
+            ExpandedHypothesis expanded => expanded,
+            FoundHypothesis found => search.Expansion(found.From),
+            FittedHypothesis { From: { } from } => search.Expansion(from),
+            _ => throw new InvalidOperationException("Only the sound unit is found from nowhere, and it is expanded."),
+        };
 
     private Dictionary<int, double> ElementSums(double[] odds)
     {

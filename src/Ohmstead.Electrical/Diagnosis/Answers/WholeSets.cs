@@ -1,5 +1,5 @@
 using System.Collections.Immutable;
-using Ohmstead.Electrical.Diagnosis.Candidates;
+using Ohmstead.Electrical.Diagnosis.Hypotheses;
 using Ohmstead.Electrical.Faults;
 
 namespace Ohmstead.Electrical.Diagnosis.Answers;

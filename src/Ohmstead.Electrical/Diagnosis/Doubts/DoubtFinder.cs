@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using Ohmstead.Electrical.Circuits;
 using Ohmstead.Electrical.Diagnosis.Answers;
-using Ohmstead.Electrical.Diagnosis.Candidates;
+using Ohmstead.Electrical.Diagnosis.Hypotheses;
 using Ohmstead.Electrical.Diagnosis.Likelihoods;
 using Ohmstead.Electrical.Diagnosis.Observed;
 using Ohmstead.Electrical.Diagnosis.Searching;
@@ -50,10 +50,10 @@ internal sealed class DoubtFinder(ReadingLibrary library, UnitReadings readings,
     {
         var (evidence, about) = (search.Evidence, search.Evidence.Bench.About!.Value);
         var set = marginals.Sets[Array.IndexOf(marginals.On, search)];
-        var spread = set.Spread ?? set.NearestSpread!;
+        var spread = set.Spread;
         return crew.One(worker =>
         {
-            using var judged = evidence.Judge(set.Predicted, spread, worker);
+            using var judged = new Judge(evidence, spread, worker).At(set.Predicted);
             var means = judged.Parameters().Means;
             return about switch
             {

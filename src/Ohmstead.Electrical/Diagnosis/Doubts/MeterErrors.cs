@@ -1,4 +1,4 @@
-using Ohmstead.Electrical.Diagnosis.Candidates;
+using Ohmstead.Electrical.Diagnosis.Hypotheses;
 using Ohmstead.Electrical.Diagnosis.Likelihoods;
 using Ohmstead.Electrical.Diagnosis.Observed;
 using Ohmstead.Electrical.TypeSheets;
@@ -42,13 +42,13 @@ internal static class MeterErrors
     private static double Log(Evidence evidence, AssumedBench bench, Hypothesis set, Spread spread, Worker worker)
     {
         var on = evidence.On(bench);
-        return on.LogLikelihood(set.Predicted, on.SpreadOf(spread.Slopes, spread.Shift), worker);
+        return new Judge(on, on.SpreadOf(spread.Slopes, spread.Shift), worker).LogLikelihood(set.Predicted);
     }
 
     /// <summary>By number read: its error's mean, given all readings [the meter's limits].</summary>
     private static double[] Errors(Evidence evidence, Hypothesis set, Spread spread, Worker worker)
     {
-        using var judged = evidence.Judge(set.Predicted, spread, worker);
+        using var judged = new Judge(evidence, spread, worker).At(set.Predicted);
         var weighted = judged.Weighted.ToArray();
         var numeric = evidence.Numeric.ToArray();
         return

@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 using Ohmstead.Electrical.Diagnosis.Answers;
-using Ohmstead.Electrical.Diagnosis.Candidates;
+using Ohmstead.Electrical.Diagnosis.Hypotheses;
 using Ohmstead.Electrical.Diagnosis.Likelihoods;
 using Ohmstead.Electrical.Diagnosis.Observed;
 using Ohmstead.Electrical.Readings;
@@ -55,8 +55,7 @@ internal sealed class SlipFinder(Evidence evidence, Marginals marginals, Crew cr
             (n, worker) =>
             {
                 var (set, on) = (marginals.Sets[sets[n]], marginals.On[sets[n]]);
-                var spread = set.Spread ?? on.Evidence.SpreadOf(set.NearestSpread!.Slopes, set.NearestSpread.Shift);
-                views[n] = SlipView.Of(marginals.Weights[sets[n]], set, on.Evidence, spread, worker);
+                views[n] = SlipView.Of(marginals.Weights[sets[n]], set, new(on.Evidence, set.Spread, worker));
             }
         );
         return [.. views];
@@ -71,7 +70,7 @@ internal sealed class SlipFinder(Evidence evidence, Marginals marginals, Crew cr
         var best = Array.IndexOf(shares, shares.Max());
         if (best < WrongReadings.Points.Length)
             return new(id, WrongReadings.Points[best].Kind, null, Rounded(value / WrongReadings.Points[best].Times), probability);
-        var elsewhere = new Elsewhere(evidence.Set.Model, evidence.Set.Catalogue, view.Set.Faults());
+        var elsewhere = new Elsewhere(evidence.Set.Model, evidence.Set.Catalogue, view.Set.Members.Faults());
         var way = elsewhere.Best(evidence.Taken[r], evidence.Set.Errors[r], 1 / precision);
         return new(id, way.Kind, way.With, null, probability);
     }
@@ -86,9 +85,10 @@ internal sealed class SlipFinder(Evidence evidence, Marginals marginals, Crew cr
 /// <param name="At">Off: what was noted less what the others expect [meter's limits]; the precision of that; the chance that it is wrong.</param>
 internal sealed record SlipView(double Weight, Hypothesis Set, (double Off, double Precision, double Wrong)[] At)
 {
-    public static SlipView Of(double weight, Hypothesis set, Evidence on, Spread spread, Worker worker)
+    public static SlipView Of(double weight, Hypothesis set, Judge judge)
     {
-        using var judged = on.Judge(set.Predicted, spread, worker);
+        var (on, spread) = (judge.Evidence, judge.Spread);
+        using var judged = judge.At(set.Predicted);
         var n = on.Numeric.Length;
         var dropped = judged.Dropped;
         var u = judged.Weighted;

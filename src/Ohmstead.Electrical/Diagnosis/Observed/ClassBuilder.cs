@@ -1,5 +1,6 @@
-using Ohmstead.Electrical.Diagnosis.Candidates;
+using Ohmstead.Electrical.Diagnosis.Hypotheses;
 using Ohmstead.Electrical.Faults;
+using Ohmstead.Electrical.Readings;
 
 namespace Ohmstead.Electrical.Diagnosis.Observed;
 
@@ -25,7 +26,7 @@ internal static class ClassBuilder
                 continue;
             var c = new FaultClass(mode.Number, [mode], odds, catalogue.ElementOf);
             FillFrom(c, rows);
-            if (c.Moves.Contains(true) || evidence.TellTales.SpeakOf(mode))
+            if (c.Moves.Contains(true) || evidence.Symptoms.Concerns(mode))
                 alone.Add(c);
             else
                 still.Add(mode);
@@ -63,7 +64,7 @@ internal static class ClassBuilder
         foreach (var c in alone)
         {
             var home = groups.FirstOrDefault(g =>
-                IsAlike(g[0], c) && evidence.TellTales.KeyOf(g[0].Lead) == evidence.TellTales.KeyOf(c.Lead)
+                IsAlike(g[0], c) && evidence.Symptoms.KeyOf(g[0].Lead) == evidence.Symptoms.KeyOf(c.Lead)
             );
             if (home is null)
                 groups.Add([c]);
@@ -78,9 +79,10 @@ internal static class ClassBuilder
         if (a.HasSize != b.HasSize || a.IsDiscrete != b.IsDiscrete || !a.Moves.AsSpan().SequenceEqual(b.Moves))
             return false;
         if (!a.HasSize)
-            return Distance(a.Curve[0], b.Curve[0]) < AlikeWithin;
+            return Vectors.LargestDifference(a.Curve[0], b.Curve[0]) < AlikeWithin;
         if (a.IsDiscrete)
-            return a.Curve.Length == b.Curve.Length && a.Curve.Zip(b.Curve).All(p => Distance(p.First, p.Second) < AlikeWithin);
+            return a.Curve.Length == b.Curve.Length
+                && a.Curve.Zip(b.Curve).All(p => Vectors.LargestDifference(p.First, p.Second) < AlikeWithin);
         var (low, high) = (Math.Max(a.Min, b.Min), Math.Min(a.Max, b.Max));
         if (high < 2 * low)
             return false;
@@ -92,17 +94,9 @@ internal static class ClassBuilder
             CurveShape.At(a.PointShares, a.Curve, Math.Log(size / a.Min) / Math.Log(a.Max / a.Min), curve);
             CurveShape.At(b.PointShares, b.Curve, Math.Log(size / b.Min) / Math.Log(b.Max / b.Min), other);
             // Where the ranges differ the curves are interpolated between other points; that alone may differ a little.
-            if (Distance(curve, other) > (a.Min == b.Min && a.Max == b.Max ? AlikeWithin : 10 * AlikeWithin))
+            if (Vectors.LargestDifference(curve, other) > (a.Min == b.Min && a.Max == b.Max ? AlikeWithin : 10 * AlikeWithin))
                 return false;
         }
         return true;
-    }
-
-    private static double Distance(double[] a, double[] b)
-    {
-        var worst = 0.0;
-        for (var n = 0; n < a.Length; n++)
-            worst = Math.Max(worst, Math.Abs(a[n] - b[n]));
-        return worst;
     }
 }

@@ -1,5 +1,5 @@
 using Ohmstead.Electrical.Circuits;
-using Ohmstead.Electrical.Diagnosis.Candidates;
+using Ohmstead.Electrical.Diagnosis.Hypotheses;
 using Ohmstead.Electrical.Diagnosis.Likelihoods;
 using Ohmstead.Electrical.Faults;
 using Ohmstead.Electrical.Readings;
@@ -24,14 +24,14 @@ internal sealed class Evidence
         measured = [.. Taken.Select(OnScale)];
         highest = [.. Enumerable.Range(0, Taken.Length).Select(Set.OverRangeOnScale)];
         wrong = new WrongReadings(numeric.Select(n => (Taken[n].Value, Set.Errors[n])), wrongReadingChance);
-        TellTales = new TellTales(readings.Told, Places(Outcome.Jumps));
+        Symptoms = new SymptomEvidence(readings.Told, Places(Outcome.Jumps));
         Bench = new BenchTable(this).Matching;
         overRange = new OverRangeReadings(Set, Places(Outcome.OverRange), wrong.LogAnywhere, Bench);
     }
 
     private Evidence(Evidence other, TakenReading[] taken, AssumedBench bench)
     {
-        (Taken, Set, TellTales, Bench, highest) = (taken, other.Set, other.TellTales, bench, other.highest);
+        (Taken, Set, Symptoms, Bench, highest) = (taken, other.Set, other.Symptoms, bench, other.highest);
         (numeric, measured) = ([.. Places(Outcome.Value)], [.. taken.Select(OnScale)]);
         wrong = new WrongReadings(numeric.Select(n => (taken[n].Value, Set.Errors[n])), other.wrong.Chance);
         overRange = new OverRangeReadings(Set, Places(Outcome.OverRange), wrong.LogAnywhere, bench);
@@ -63,8 +63,8 @@ internal sealed class Evidence
 
     public ReadingSet Set { get; }
 
-    /// <summary>What was told, and what jumped.</summary>
-    public TellTales TellTales { get; }
+    /// <summary>The symptoms, and what jumped.</summary>
+    public SymptomEvidence Symptoms { get; }
 
     /// <summary>Places of the readings that are numbers.</summary>
     public ReadOnlySpan<int> Numeric => numeric;
@@ -129,54 +129,6 @@ internal sealed class Evidence
                 covariance[(i * n) + j] += deviation * deviation * d[numeric[i]] * d[numeric[j]];
         }
         return any ? spread with { Gaussian = new Gaussian(covariance, n) } : spread;
-    }
-
-    /// <summary>Log likelihood of what was read for a prediction on the scale.</summary>
-    public double LogLikelihood(ReadOnlySpan<double> predicted, Spread spread, Worker worker)
-    {
-        using var judged = Judge(predicted, spread, worker);
-        return judged.Log;
-    }
-
-    /// <summary>What was read judged at a prediction on the scale; the judgement is the caller's until he disposes of it.</summary>
-    public Judgement Judge(ReadOnlySpan<double> predicted, Spread spread, Worker worker)
-    {
-        var z = worker.Residuals(numeric.Length);
-        for (var k = 0; k < numeric.Length; k++)
-            z[k] = measured[numeric[k]] - predicted[numeric[k]] - spread.Shift[numeric[k]];
-        return worker.Judgement(this, spread).At(predicted, z);
-    }
-
-    /// <summary>
-    /// Where on the straight line between two predictions the likelihood is highest, as a share [0..1], and its curvature
-    /// there; with no reading dropped.
-    /// </summary>
-    public (double Share, double Curvature) TopOfLine(ReadOnlySpan<double> low, ReadOnlySpan<double> high, Spread spread, Worker worker)
-    {
-        var n = numeric.Length;
-        var d = worker.Scratch(3, n);
-        var z = worker.Residuals(n);
-        var any = false;
-        for (var k = 0; k < n; k++)
-        {
-            var r = numeric[k];
-            d[k] = high[r] - low[r];
-            any |= Math.Abs(d[k]) > 1e-9;
-            z[k] = measured[r] - low[r] - spread.Shift[r];
-        }
-        if (!any)
-            return (0.5, 0);
-        var (along, curvature) = (0.0, 0.0);
-        var precision = spread.Gaussian.Precision;
-        for (var k = 0; k < n; k++)
-        {
-            if (d[k] == 0)
-                continue;
-            var row = precision.AsSpan(k * n, n);
-            along += d[k] * Vectors.Dot(row, z);
-            curvature += d[k] * Vectors.Dot(row, d);
-        }
-        return (Math.Clamp(along / Math.Max(curvature, 1e-12), 0, 1), curvature);
     }
 
     /// <summary>True when the class, at one of the points of its size, can bring a prediction to what was read.</summary>

@@ -1,4 +1,4 @@
-using Ohmstead.Electrical.Diagnosis.Candidates;
+using Ohmstead.Electrical.Diagnosis.Hypotheses;
 using Ohmstead.Electrical.Diagnosis.Likelihoods;
 using Ohmstead.Electrical.Readings;
 
@@ -36,27 +36,29 @@ internal sealed class SpreadModel
         matters = [.. Enumerable.Range(0, count).Select(p => rows.Any(r => Math.Abs(r.Slopes[p]) > LeastSlope))];
     }
 
+    /// <summary>The spread about a set: its own where it was fitted, else worked out.</summary>
+    public Spread Of(Hypothesis h) => h is FittedHypothesis ? h.Spread : Of(h.Members, h.Predicted);
+
     /// <summary>
-    /// The spread around a hypothesis: of readings that its faults move, the slopes of the parameters are worked out anew;
+    /// The spread about a set of faults: of readings that its faults move, the slopes of the parameters are worked out again;
     /// the others are as in the sound unit.
     /// </summary>
-    public Spread Of(Hypothesis h)
+    public Spread Of(Members set, double[] predicted)
     {
-        if (h.Classes.Length == 0)
+        if (set.Count == 0)
             return evidence.SpreadOf(soundSlopes, soundShift);
         var (n, count) = (evidence.Set.Count, evidence.Set.Model.Parameters.Length);
         var which = new bool[n * count];
         var moved = new bool[n];
         for (var r = 0; r < n; r++)
         {
-            moved[r] = h.Classes.Any(c => c.Moves[r]);
+            moved[r] = set.Classes.Any(c => c.Moves[r]);
             if (!moved[r])
                 continue;
-            var rewires = h.Classes.Any(c => c.Moves[r] && !c.HasSize);
             for (var p = 0; p < count; p++)
-                which[(r * count) + p] = usual[(r * count) + p] || (rewires && matters[p]);
+                which[(r * count) + p] = usual[(r * count) + p] || (set.AreRewired(r) && matters[p]);
         }
-        var (slopes, shift) = Slopes(h.Faults(), h.Predicted, which);
+        var (slopes, shift) = Slopes(set.Faults(), predicted, which);
         for (var r = 0; r < n; r++)
         {
             if (moved[r])
@@ -71,13 +73,13 @@ internal sealed class SpreadModel
     /// The spread about the parameters that the readings point to: a response that bends is a straight line only near by.
     /// Null where the line holds there within the meter's error, or was worked out there already.
     /// </summary>
-    public Spread? About(Hypothesis h, Spread spread)
+    public Spread? About(Members set, double[] predicted, Spread spread)
     {
         var (n, count) = (evidence.Set.Count, evidence.Set.Model.Parameters.Length);
-        var faults = h.Faults();
+        var faults = set.Faults();
         var (means, steps) = crew.One(w =>
         {
-            using var judged = evidence.Judge(h.Predicted, spread, w);
+            using var judged = new Judge(evidence, spread, w).At(predicted);
             return judged.Parameters();
         });
         for (var p = 0; p < count; p++)
@@ -93,7 +95,7 @@ internal sealed class SpreadModel
             using var unit = w.Predictor.Assume(faults, factors);
             return Enumerable.Range(0, n).Select(unit.Scaled).ToArray();
         });
-        double Line(int r) => h.Predicted[r] + spread.Shift[r] + Vectors.Dot(spread.Slopes.AsSpan(r * count, count), means);
+        double Line(int r) => predicted[r] + spread.Shift[r] + Vectors.Dot(spread.Slopes.AsSpan(r * count, count), means);
         double There(int r) => there[r] ?? Line(r);
         var bent = evidence.Numeric.ToArray().Where(r => Math.Abs(There(r) - Line(r)) > StraightWithin).ToArray();
         if (bent.Length == 0)
@@ -104,12 +106,11 @@ internal sealed class SpreadModel
             (k, worker) =>
             {
                 var r = bent[k];
-                var isRewired = h.Classes.Any(c => c.Moves[r] && !c.HasSize);
-                bool[] which = [.. Enumerable.Range(0, count).Select(p => usual[(r * count) + p] || (isRewired && matters[p]))];
+                bool[] which = [.. Enumerable.Range(0, count).Select(p => usual[(r * count) + p] || (set.AreRewired(r) && matters[p]))];
                 var own = slopes.AsSpan(r * count, count);
                 var bends = new double[count];
                 worker.Predictor.SlopesAbout(r, faults, There(r), (double[])factors.Clone(), steps, which, own, bends);
-                shift[r] = There(r) + bends.Sum() - Vectors.Dot(own, means) - h.Predicted[r];
+                shift[r] = There(r) + bends.Sum() - Vectors.Dot(own, means) - predicted[r];
             }
         );
         return evidence.SpreadOf(slopes, shift) with { About = means };

@@ -1,4 +1,5 @@
 using System.Collections.Concurrent;
+using Ohmstead.Electrical.Diagnosis.Hypotheses;
 using Ohmstead.Electrical.Diagnosis.Likelihoods;
 using Ohmstead.Electrical.Readings;
 
@@ -18,6 +19,20 @@ internal sealed class Worker(ReadingSet set)
     ];
 
     public Predictor Predictor { get; } = new(set);
+
+    /// <summary>
+    /// The readings of a set of faults on the meter's scale. Where <paramref name="changed"/> is given, readings that the change cannot move
+    /// are copied from <paramref name="from"/>; a fault without a size may lay open what was hidden, so what it moves is solved again. A
+    /// reading that cannot be solved stays as it was, too: it speaks neither for the change nor against it.
+    /// </summary>
+    public double[] Predict(Members set, double[] from, FaultClass? changed = null)
+    {
+        using var unit = Predictor.Assume(set.Faults());
+        var t = new double[from.Length];
+        for (var r = 0; r < t.Length; r++)
+            t[r] = (changed is null || changed.Moves[r] || set.AreRewired(r) ? unit.Scaled(r) : null) ?? from[r];
+        return t;
+    }
 
     /// <summary>One that nobody holds, until it is disposed of.</summary>
     public Judgement Judgement(Evidence evidence, Spread spread) =>

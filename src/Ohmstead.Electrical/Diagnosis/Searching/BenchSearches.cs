@@ -1,4 +1,4 @@
-using Ohmstead.Electrical.Diagnosis.Candidates;
+using Ohmstead.Electrical.Diagnosis.Hypotheses;
 using Ohmstead.Electrical.Diagnosis.Likelihoods;
 using Ohmstead.Electrical.Diagnosis.Observed;
 using Ohmstead.Electrical.Readings;
@@ -25,9 +25,10 @@ internal sealed class BenchSearches
 
     private readonly List<Search> searches = [];
 
-    public BenchSearches(Evidence evidence, FaultClass[] classes, ReadingRow[] rows, Crew crew, DiagnosisOptions options)
+    public BenchSearches(SearchSetting setting)
     {
-        var matching = new Search(evidence, classes, rows, crew, options);
+        var (evidence, crew, options) = (setting.Evidence, setting.Crew, setting.Options);
+        var matching = new Search(setting);
         Stop = matching.Run();
         searches.Add(matching);
         if (options.IsBenchAsNoted)
@@ -45,9 +46,15 @@ internal sealed class BenchSearches
                 .Select(n => others[n])
         )
         {
-            if (options.IsOver())
+            if (setting.Guard.IsOver)
                 return;
-            var search = new Search(evidence.On(bench), classes, rows, crew, options with { MostWork = options.MostWork / WorkShare });
+            var search = new Search(
+                setting with
+                {
+                    Evidence = evidence.On(bench),
+                    Options = options with { MostWork = options.MostWork / WorkShare },
+                }
+            );
             Stop = search.Run() is var stop && stop != SearchStop.Complete ? stop : Stop;
             searches.Add(search);
         }

@@ -1,12 +1,12 @@
-using Ohmstead.Electrical.Diagnosis.Candidates;
+using Ohmstead.Electrical.Diagnosis.Hypotheses;
 using Ohmstead.Electrical.Diagnosis.Likelihoods;
 using Ohmstead.Electrical.Diagnosis.Observed;
 
 namespace Ohmstead.Electrical.Diagnosis.Searching;
 
 /// <summary>
-/// An expanded set of faults, perhaps without some members, as the place from which neighbours are judged: the sizes of the
-/// members that stay are free, so that they may give way to a newcomer.
+/// A fitted set of faults, perhaps without some members, as the place from which neighbours are judged: the sizes of the
+/// members that stay are free, so that they may give way to a candidate.
 /// </summary>
 internal sealed class Neighbourhood
 {
@@ -15,37 +15,32 @@ internal sealed class Neighbourhood
 
     private readonly double[]?[] directions;
 
-    public Neighbourhood(Hypothesis parent, int[] hole, double[] origin, Evidence evidence, Crew crew)
-        : this(parent, hole, origin, evidence, crew, null) { }
-
-    public Neighbourhood(Hypothesis parent, int[] hole, double[] origin, Evidence evidence, Crew? crew, Worker? worker)
+    /// <param name="set">The fitted set.</param>
+    /// <param name="hole">Places of the members that are left out.</param>
+    /// <param name="members">Those that stay.</param>
+    /// <param name="origin">The readings with these.</param>
+    public Neighbourhood(FittedHypothesis set, int[] hole, Members members, double[] origin, Evidence evidence, Worker worker)
     {
-        (Parent, Origin) = (parent, origin);
-        int[] stay = [.. Enumerable.Range(0, parent.Classes.Length).Where(k => Array.IndexOf(hole, k) < 0)];
-        Classes = [.. stay.Select(k => parent.Classes[k])];
-        Shares = [.. stay.Select(k => parent.Shares[k])];
-        directions = [.. stay.Select(k => parent.Directions[k])];
-        Spread = evidence.Free(parent.Spread!, directions.OfType<double[]>(), FreeDeviation);
-        double Fit(double[] predicted, Spread spread) =>
-            worker is not null
-                ? evidence.LogLikelihood(predicted, spread, worker)
-                : crew!.One(w => evidence.LogLikelihood(predicted, spread, w));
-        LogFit = Fit(origin, Spread);
-        LogTold = evidence.TellTales.Log(Classes);
-        // What the free sizes of the members cost is in the parent's evidence; a member that left takes nothing with it but its fit.
-        var parentFit =
-            hole.Length == 0
-                ? LogFit
-                : Fit(parent.Predicted, evidence.Free(parent.Spread!, parent.Directions.OfType<double[]>(), FreeDeviation));
-        LogEvidence = parent.LogEvidence - evidence.TellTales.Log(parent.Classes) - parentFit + LogFit + LogTold;
-        LogPosterior = LogEvidence + Classes.Sum(c => c.LogOdds);
+        (Of, Members, Origin) = (set, members, origin);
+        directions = [.. set.Directions.Where((_, k) => Array.IndexOf(hole, k) < 0)];
+        Spread = evidence.Free(set.Spread, directions.OfType<double[]>(), FreeDeviation);
+        LogFit = new Judge(evidence, Spread, worker).LogLikelihood(origin);
+        LogSymptoms = evidence.Symptoms.LogLikelihood(members.Classes);
+        // What the free sizes of the members cost is in the set's evidence; a member that left takes nothing with it but its fit.
+        var logFitOfAll = LogFit;
+        if (hole.Length > 0)
+        {
+            var free = evidence.Free(set.Spread, set.Directions.OfType<double[]>(), FreeDeviation);
+            logFitOfAll = new Judge(evidence, free, worker).LogLikelihood(set.Predicted);
+        }
+        LogEvidence = set.LogEvidence - evidence.Symptoms.LogLikelihood(set.Classes) - logFitOfAll + LogFit + LogSymptoms;
+        LogPosterior = LogEvidence + members.LogPrior;
     }
 
-    public Hypothesis Parent { get; }
+    /// <summary>The set whose neighbours these are.</summary>
+    public FittedHypothesis Of { get; }
 
-    public FaultClass[] Classes { get; }
-
-    public double[] Shares { get; }
+    public Members Members { get; }
 
     public double[] Origin { get; }
 
@@ -54,7 +49,8 @@ internal sealed class Neighbourhood
     /// <summary>Log likelihood of the origin, sizes free.</summary>
     public double LogFit { get; }
 
-    public double LogTold { get; }
+    /// <summary>Log likelihood of the symptoms.</summary>
+    public double LogSymptoms { get; }
 
     public double LogEvidence { get; }
 
@@ -63,7 +59,9 @@ internal sealed class Neighbourhood
     /// <summary>True when a member's size is free.</summary>
     public bool HasFree => directions.Any(d => d is not null);
 
-    /// <summary>The members' shares as a judgement with this spread would have them.</summary>
-    public double[] MovedShares(Judgement judged) =>
-        [.. Shares.Select((s, k) => directions[k] is { } d ? Math.Clamp(s + judged.ShareMove(d, FreeDeviation), 0, 1) : s)];
+    /// <summary>The members with the sizes that a judgement with this spread would have.</summary>
+    public Members Moved(Judgement judged) =>
+        Members.At([
+            .. Members.Shares.Select((s, k) => directions[k] is { } d ? Math.Clamp(s + judged.ShareMove(d, FreeDeviation), 0, 1) : s),
+        ]);
 }

@@ -1,4 +1,4 @@
-using Ohmstead.Electrical.Diagnosis.Candidates;
+using Ohmstead.Electrical.Diagnosis.Hypotheses;
 using Ohmstead.Electrical.Diagnosis.Likelihoods;
 using Ohmstead.Electrical.Diagnosis.Observed;
 using Ohmstead.Electrical.Readings;
@@ -23,37 +23,30 @@ internal static class PairedBreaks
     private const double WorthOfReading = 12;
 
     /// <summary>The pairs worth solving, best first.</summary>
-    public static (FaultClass First, FaultClass Second)[] Of(
-        Hypothesis sound,
-        FaultClass[] classes,
-        Evidence evidence,
-        Crew crew,
-        DiagnosisOptions options
-    )
+    public static (FaultClass First, FaultClass Second)[] Of(FittedHypothesis sound, SearchSetting setting)
     {
+        var (evidence, options) = (setting.Evidence, setting.Options);
         int[] far = [.. sound.LeftOut.Where(r => IsFar(evidence, sound.Predicted[r], r)).Take(MostReadings)];
         if (far.Length == 0 || options.MostFaults < 2)
             return [];
         FaultClass[] breaks =
         [
-            .. classes
-                .Where(c => !c.HasSize && far.Any(r => c.Moves[r]))
+            .. setting
+                .Classes.Where(c => !c.HasSize && far.Any(r => c.Moves[r]))
                 .OrderByDescending(c => c.LogOdds)
                 .ThenBy(c => c.Number)
                 .Take(MostClasses),
         ];
-        var pairs = breaks
-            .SelectMany((a, n) => breaks.Skip(n + 1).Where(b => Newcomers.CanAdd([a], b)).Select(b => (First: a, Second: b)))
-            .ToArray();
+        var pairs = breaks.SelectMany((a, n) => breaks.Skip(n + 1).Where(a.CanStandBeside).Select(b => (First: a, Second: b))).ToArray();
         var explained = new int[pairs.Length];
-        crew.Each(
+        setting.Crew.Each(
             pairs.Length,
             (n, worker) =>
             {
-                if (options.IsOver())
+                if (setting.Guard.IsOver)
                     return;
-                var at = Newcomers.SolveOnly([pairs[n].First, pairs[n].Second], far, worker);
-                explained[n] = far.Where((r, k) => at[k] is { } there && evidence.IsNear(r, there, sound.Spread!)).Count();
+                using var unit = worker.Predictor.Assume(pairs[n].First.At(0), pairs[n].Second.At(0));
+                explained[n] = far.Count(r => unit.Scaled(r) is { } there && evidence.IsNear(r, there, sound.Spread));
             }
         );
         return

@@ -1,4 +1,4 @@
-using Ohmstead.Electrical.Diagnosis.Candidates;
+using Ohmstead.Electrical.Diagnosis.Hypotheses;
 using Ohmstead.Electrical.Diagnosis.Likelihoods;
 using Ohmstead.Electrical.Diagnosis.Observed;
 using Ohmstead.Electrical.Diagnosis.Sizes;
@@ -19,38 +19,26 @@ internal sealed class Search
     /// <summary>Sets within this of the best are judged by their own spread in the end, expanded or not [nat]: 1/55 of its weight.</summary>
     private const double SettledNats = 4;
 
-    /// <summary>Most sets settled so, and how many of them when the work allowed is done.</summary>
-    private const int MostSettled = 16;
-    private const int LeastSettled = 3;
-
     /// <summary>How often the spread of a set is worked out about the parameters that the readings point to.</summary>
     private const int MostBends = 2;
 
     /// <summary>Sets farther below the best than this carry nothing [nat].</summary>
     internal const double NegligibleNats = 25;
 
+    private readonly SearchSetting setting;
     private readonly Evidence evidence;
-    private readonly FaultClass[] classes;
-    private readonly Crew crew;
-    private readonly DiagnosisOptions options;
+    private readonly Budget budget;
     private readonly KnownSets known = new();
-    private readonly Newcomers newcomers;
     private readonly Additions additions;
     private readonly Exchanges exchanges;
-    private readonly Hypothesis sound;
-    private readonly long solvedBefore;
-    private readonly long workBefore;
     private int followed;
 
-    public Search(Evidence evidence, FaultClass[] classes, ReadingRow[] rows, Crew crew, DiagnosisOptions options)
+    public Search(SearchSetting setting)
     {
-        (this.evidence, this.classes, this.crew, this.options) = (evidence, classes, crew, options);
-        (newcomers, solvedBefore, workBefore) = (new Newcomers(evidence), crew.Solved, crew.Work);
-        Spreads = new SpreadModel(evidence, rows, crew);
-        sound = new Hypothesis([], []) { Predicted = [.. rows.Select(r => r.Sound)] };
-        known.Register(sound);
-        additions = new Additions(evidence, classes, known, newcomers, crew, options);
-        exchanges = new Exchanges(evidence, classes, known, newcomers, crew, options);
+        (this.setting, evidence, budget) = (setting, setting.Evidence, new Budget(setting));
+        Spreads = new SpreadModel(evidence, setting.Rows, setting.Crew);
+        additions = new Additions(setting, known);
+        exchanges = new Exchanges(setting, known);
     }
 
     public IReadOnlyCollection<Hypothesis> Known => known.All;
@@ -58,11 +46,19 @@ internal sealed class Search
     /// <summary>What it judges by: the readings, on one bench.</summary>
     public Evidence Evidence => evidence;
 
+    public SpreadModel Spreads { get; }
+
+    /// <summary>Sets whose neighbours were tried.</summary>
+    public int Expanded => budget.Expanded;
+
     /// <summary>Log chance of that bench before any reading.</summary>
     public double LogBench => Math.Log(evidence.Bench.Chance);
 
     /// <summary>ln Σ of all its sets, without the chance of the bench.</summary>
     public double LogTotal => Vectors.LogSum([.. Known.Select(h => h.LogPosterior).Where(double.IsFinite)]);
+
+    /// <summary>What became of a set whose neighbours were tried.</summary>
+    public ExpandedHypothesis Expansion(FittedHypothesis h) => known.Expanded(h);
 
     /// <summary>
     /// The same by other evidence, with the slopes that are known of each set or of the one it was found from: that costs no solution.
@@ -70,23 +66,16 @@ internal sealed class Search
     public double LogTotalBy(Evidence other, Worker worker)
     {
         var logs = new List<double>();
-        foreach (var group in Known.Where(h => double.IsFinite(h.LogPosterior)).GroupBy(h => h.NearestSpread))
+        foreach (var group in Known.Where(h => double.IsFinite(h.LogPosterior)).GroupBy(h => h.Spread))
         {
-            if (group.Key is not { } spread)
-                continue;
-            var there = ReferenceEquals(other, evidence) ? spread : other.SpreadOf(spread.Slopes, spread.Shift);
+            var here = new Judge(evidence, group.Key, worker);
+            var spread = ReferenceEquals(other, evidence) ? group.Key : other.SpreadOf(group.Key.Slopes, group.Key.Shift);
+            var there = new Judge(other, spread, worker);
             foreach (var h in group)
-            {
-                var here = evidence.LogLikelihood(h.Predicted, spread, worker);
-                logs.Add(h.LogPosterior - here + other.LogLikelihood(h.Predicted, there, worker));
-            }
+                logs.Add(h.LogPosterior - here.LogLikelihood(h.Predicted) + there.LogLikelihood(h.Predicted));
         }
         return Vectors.LogSum([.. logs]);
     }
-
-    public SpreadModel Spreads { get; }
-
-    public int Expanded { get; private set; }
 
     /// <summary>Why it stopped: nothing left that is worth it, the budget, the guard or the caller.</summary>
     public SearchStop Run()
@@ -98,88 +87,81 @@ internal sealed class Search
 
     private SearchStop Look()
     {
-        Expand(sound);
-        while (true)
+        Expand(Members.None, [.. setting.Rows.Select(r => r.Sound)], null);
+        while (budget.Pace != Pace.Stop)
         {
-            if (options.Cancellation.IsCancellationRequested)
-                return SearchStop.Cancelled;
-            if (options.IsOverdue())
-                return SearchStop.TimeUp;
             if (Next() is not { } next)
                 return SearchStop.Complete;
-            if (Expanded >= options.MostExpanded || (Expanded >= options.LeastExpanded && IsWorkDone()))
+            if (!budget.MayExpand)
                 return SearchStop.Budget;
-            Expand(next);
-            options.Progress?.Invoke(Expanded / (double)options.MostExpanded);
+            Expand(next.Members, next.Predicted, next.From);
+            setting.Options.Progress?.Invoke(Expanded / (double)setting.Options.MostExpanded);
         }
+        return setting.Guard.Or(SearchStop.Complete);
     }
-
-    /// <summary>True when the work allowed is done. Asked between pieces that all threads have finished, so it hangs on no race.</summary>
-    private bool IsWorkDone() => (crew.Work - workBefore) * evidence.Set.Model.Sheet.Elements.Length >= options.MostWork;
-
-    private long Solved => crew.Solved - solvedBefore;
 
     /// <summary>
     /// The best set within the margin; with none left, one below it that explains a reading which the best leaves out: the way
     /// to a good pair may lead through a set that explains one reading and spoils two. While the search is young or the readings
     /// few, any set that carries something.
     /// </summary>
-    private Hypothesis? Next()
+    private FoundHypothesis? Next()
     {
         var best = known.Best;
-        var waiting = known
-            .All.Where(h => !h.IsExpanded && h.LogPosterior > best.LogPosterior - NegligibleNats)
-            .OrderByDescending(h => h.LogPosterior)
-            .ThenBy(h => h.Key, StringComparer.Ordinal)
-            .ToArray();
+        var waiting = Waiting(best.LogPosterior - NegligibleNats).ToArray();
         if (waiting.Length == 0)
             return null;
-        if (waiting[0].LogPosterior > best.LogPosterior - options.Margin)
-            return waiting[0];
-        if (Expanded < options.YoungExpanded || Solved < options.CheapSolutions)
+        if (waiting[0].LogPosterior > best.LogPosterior - setting.Options.Margin || budget.IsYoung)
             return waiting[0];
         if (followed++ >= MostFollowed)
             return null;
         return waiting.FirstOrDefault(h => best.LeftOut.Except(h.LeftOut).Any());
     }
 
-    private void Expand(Hypothesis h)
+    /// <summary>Sets above a level that were found and not fitted, best first.</summary>
+    private IOrderedEnumerable<FoundHypothesis> Waiting(double above) =>
+        known
+            .All.OfType<FoundHypothesis>()
+            .Where(h => h.LogPosterior > above)
+            .OrderByDescending(h => h.LogPosterior)
+            .ThenBy(h => h.Key, StringComparer.Ordinal);
+
+    private void Expand(Members set, double[] predicted, FittedHypothesis? from)
     {
-        Expanded++;
-        h.IsExpanded = true;
-        Fit(h);
-        additions.Try(h);
-        if (options.IsOver())
+        budget.CountExpanded();
+        var fitted = Fit(set, predicted, from);
+        known.Replace(new ExpandedHypothesis(fitted, additions.Try(fitted)));
+        if (budget.Pace == Pace.Stop)
             return;
-        if (h.Classes.Length == 0)
-            TryBreaks();
-        else if (h.LogPosterior > known.Best.LogPosterior - options.Margin)
-            exchanges.Try(h);
+        if (set.Count == 0)
+            TryBreaks(fitted);
+        else if (fitted.LogPosterior > known.Best.LogPosterior - setting.Options.Margin)
+            exchanges.Try(fitted);
     }
 
     /// <summary>Works out the set's own spread and fits its sizes by it.</summary>
-    private void Fit(Hypothesis h)
+    private FittedHypothesis Fit(Members set, double[] predicted, FittedHypothesis? from)
     {
-        var straight = h.Spread = Spreads.Of(h);
-        FitSizes(h);
-        for (var n = 0; n < MostBends && !options.IsOver() && Spreads.About(h, h.Spread) is { } near; n++)
-            h.Spread = near;
-        if (h.Spread != straight)
-            FitSizes(h);
+        var straight = Spreads.Of(set, predicted);
+        var (fit, spread) = (FitSizes(set, predicted, straight), straight);
+        for (var n = 0; n < MostBends && budget.Pace != Pace.Stop && Spreads.About(fit.Members, fit.Predicted, spread) is { } near; n++)
+            spread = near;
+        if (spread != straight)
+            fit = FitSizes(fit.Members, fit.Predicted, spread);
+        var fitted = new FittedHypothesis(fit.Members, spread, from)
+        {
+            Predicted = fit.Predicted,
+            LeftOut = fit.LeftOut,
+            LogEvidence = fit.LogEvidence,
+            Deviations = fit.Deviations,
+            Directions = fit.Directions,
+        };
+        known.Replace(fitted);
+        return fitted;
     }
 
-    private void FitSizes(Hypothesis h) =>
-        crew.One(worker =>
-        {
-            SizeFit.Run(
-                h,
-                h.Spread!,
-                evidence,
-                worker,
-                (shares, from, changed) => newcomers.Solve(h.Classes, shares, from, changed, worker)
-            );
-            return 0;
-        });
+    private SizeFit FitSizes(Members set, double[] predicted, Spread spread) =>
+        setting.Crew.One(worker => SizeFit.From(set, predicted, new(evidence, spread, worker)));
 
     /// <summary>
     /// A set that was found and not expanded was judged by the spread of the set it was found from, where a reading may hang
@@ -187,29 +169,18 @@ internal sealed class Search
     /// </summary>
     private void Settle()
     {
-        for (var n = 0; n < MostSettled && !options.IsOver(); n++)
-        {
-            if (n >= LeastSettled && IsWorkDone())
-                return;
-            var least = known.Best.LogPosterior - SettledNats;
-            var heaviest = known
-                .All.Where(h => h.Spread is null && h.LogPosterior > least)
-                .OrderByDescending(h => h.LogPosterior)
-                .ThenBy(h => h.Key, StringComparer.Ordinal)
-                .FirstOrDefault();
-            if (heaviest is null)
-                return;
-            Fit(heaviest);
-        }
+        while (Waiting(known.Best.LogPosterior - SettledNats).FirstOrDefault() is { } heaviest && budget.TrySettle())
+            Fit(heaviest.Members, heaviest.Predicted, heaviest.From);
     }
 
     /// <summary>A path that is open although two ways lead through it: both must be broken, and neither alone shows it.</summary>
-    private void TryBreaks()
+    private void TryBreaks(FittedHypothesis sound)
     {
-        var pairs = PairedBreaks.Of(sound, classes, evidence, crew, options);
-        var found = new Hypothesis[pairs.Length];
-        crew.Each(pairs.Length, (n, worker) => found[n] = newcomers.Weigh(sound, [pairs[n].First, pairs[n].Second], worker));
-        foreach (var child in found)
-            known.Register(child);
+        var pairs = PairedBreaks.Of(sound, setting);
+        var found = new FoundHypothesis[pairs.Length];
+        var fit = new CandidateFit(evidence);
+        setting.Crew.Each(pairs.Length, (n, worker) => found[n] = fit.Weigh(sound, [pairs[n].First, pairs[n].Second], worker));
+        foreach (var pair in found)
+            known.Register(pair);
     }
 }

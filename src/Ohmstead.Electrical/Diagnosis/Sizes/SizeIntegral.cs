@@ -1,16 +1,18 @@
-using Ohmstead.Electrical.Diagnosis.Candidates;
-using Ohmstead.Electrical.Diagnosis.Likelihoods;
+using Ohmstead.Electrical.Diagnosis.Hypotheses;
 using Ohmstead.Electrical.Diagnosis.Observed;
 using Ohmstead.Electrical.Readings;
 
 namespace Ohmstead.Electrical.Diagnosis.Sizes;
 
 /// <summary>
-/// The likelihood of one added fault, integrated over its size along a curve of predicted readings. Between close points the
+/// The likelihood of one fault, integrated over its size along a curve of predicted readings. Between close points the
 /// curve is straight and the log likelihood a parabola: its top and its integral are taken from it, so that a size that the
 /// readings fix to a thousandth is not missed between two points.
 /// </summary>
-internal static class SizeIntegral
+/// <param name="Log">ln ∫ likelihood · prior density over the share.</param>
+/// <param name="BestShare">The share of the size that explains best.</param>
+/// <param name="BestLog">Its log likelihood with the size's prior density.</param>
+internal readonly record struct SizeIntegral(double Log, double BestShare, double BestLog)
 {
     /// <summary>Straight pieces for the exact curve of an addition.</summary>
     public const int Fine = 18;
@@ -20,102 +22,41 @@ internal static class SizeIntegral
 
     /// <param name="steps">Straight pieces of the curve.</param>
     /// <param name="origin">Prediction to which the curve's points are added.</param>
-    /// <param name="bestShare">The share of the size that explains best.</param>
-    /// <param name="bestLog">Its log likelihood with the size's prior density.</param>
-    /// <returns>ln ∫ likelihood · prior density over the share.</returns>
-    public static double Log(
-        int steps,
-        FaultClass c,
-        double[][] curve,
-        ReadOnlySpan<double> origin,
-        Evidence evidence,
-        Spread spread,
-        Worker worker,
-        out double bestShare,
-        out double bestLog
-    )
+    public static SizeIntegral Over(int steps, FaultClass c, double[][] curve, ReadOnlySpan<double> origin, Judge judge) =>
+        c.IsContinuous ? OverPieces(steps, c, curve, origin, judge) : OverPoints(c, curve, origin, judge);
+
+    private static SizeIntegral OverPoints(FaultClass c, double[][] curve, ReadOnlySpan<double> origin, Judge judge)
     {
-        (bestShare, bestLog) = (0, double.NegativeInfinity);
-        if (c.IsContinuous)
-            return Continuous(steps, c, curve, origin, evidence, spread, worker, ref bestShare, ref bestLog);
-        var at = worker.Scratch(0, origin.Length);
+        var (bestShare, bestLog) = (0.0, double.NegativeInfinity);
+        var at = judge.Worker.Scratch(0, origin.Length);
         Span<double> logs = stackalloc double[curve.Length];
         for (var k = 0; k < curve.Length; k++)
         {
             for (var r = 0; r < origin.Length; r++)
                 at[r] = origin[r] + curve[k][r];
-            logs[k] = evidence.LogLikelihood(at, spread, worker);
+            logs[k] = judge.LogLikelihood(at);
             if (logs[k] > bestLog)
                 (bestShare, bestLog) = (c.PointShares[k], logs[k]);
         }
-        return Vectors.LogSum(logs) - Math.Log(curve.Length);
+        return new(Vectors.LogSum(logs) - Math.Log(curve.Length), bestShare, bestLog);
     }
 
-    /// <summary>
-    /// The same near one share only, on the curve itself instead of its straight pieces: for a size that the readings fix so
-    /// well that a piece passes it by.
-    /// </summary>
-    public static double LogNear(
-        double share,
-        FaultClass c,
-        double[][] curve,
-        double[] origin,
-        Evidence evidence,
-        Spread spread,
-        Worker worker
-    )
+    private static SizeIntegral OverPieces(int steps, FaultClass c, double[][] curve, ReadOnlySpan<double> origin, Judge judge)
     {
-        const double width = 0.01;
-        const int Rounds = 3;
-        var (at, side, best) = (new double[origin.Length], new double[origin.Length], double.NegativeInfinity);
-        Span<double> gradient = stackalloc double[1];
-        Span<double> curvature = stackalloc double[1];
-        for (var n = 0; n < Rounds; n++)
-        {
-            var step = share > 0.5 ? -width : width;
-            CurveShape.At(c.PointShares, curve, share, at);
-            CurveShape.At(c.PointShares, curve, share + step, side);
-            for (var r = 0; r < at.Length; r++)
-                (side[r], at[r]) = ((side[r] - at[r]) / step, at[r] + origin[r]);
-            using var judged = evidence.Judge(at, spread, worker);
-            var log = judged.Log + c.LogDensity(share);
-            judged.Project([side], gradient, curvature);
-            best = Math.Max(best, log + Math.Min(NormalLaw.LogIntegral(share, gradient[0], curvature[0]), 0));
-            if (curvature[0] < 1)
-                break;
-            var to = Math.Clamp(share + (gradient[0] / curvature[0]), Math.Max(0, share - 0.1), Math.Min(1, share + 0.1));
-            if (Math.Abs(to - share) < 1e-5)
-                break;
-            share = to;
-        }
-        return best;
-    }
-
-    private static double Continuous(
-        int steps,
-        FaultClass c,
-        double[][] curve,
-        ReadOnlySpan<double> origin,
-        Evidence evidence,
-        Spread spread,
-        Worker worker,
-        ref double bestShare,
-        ref double bestLog
-    )
-    {
-        var low = worker.Scratch(0, origin.Length);
-        var high = worker.Scratch(1, origin.Length);
-        var at = worker.Scratch(2, origin.Length);
+        var (bestShare, bestLog) = (0.0, double.NegativeInfinity);
+        var low = judge.Worker.Scratch(0, origin.Length);
+        var high = judge.Worker.Scratch(1, origin.Length);
+        var at = judge.Worker.Scratch(2, origin.Length);
         Span<double> logs = stackalloc double[steps];
         Place(c, curve, origin, 0, low);
         for (var k = 0; k < steps; k++)
         {
             Place(c, curve, origin, (k + 1) / (double)steps, high);
-            var (top, curvature) = evidence.TopOfLine(low, high, spread, worker);
+            var (top, curvature) = judge.TopOfLine(low, high);
             for (var r = 0; r < origin.Length; r++)
                 at[r] = low[r] + (top * (high[r] - low[r]));
             var share = (k + top) / steps;
-            using var judged = evidence.Judge(at, spread, worker);
+            using var judged = judge.At(at);
             var log = judged.Log + c.LogDensity(share);
             if (log > bestLog)
                 (bestShare, bestLog) = (share, log);
@@ -124,7 +65,7 @@ internal static class SizeIntegral
             logs[k] = log + NormalLaw.LogIntegral(top, slope, curvature) - Math.Log(steps);
             high.CopyTo(low);
         }
-        return Vectors.LogSum(logs);
+        return new(Vectors.LogSum(logs), bestShare, bestLog);
     }
 
     private static void Place(FaultClass c, double[][] curve, ReadOnlySpan<double> origin, double share, Span<double> into)

@@ -1,7 +1,7 @@
 using MathNet.Numerics.Integration;
 using Ohmstead.Electrical.Circuits;
 using Ohmstead.Electrical.Diagnosis;
-using Ohmstead.Electrical.Diagnosis.Candidates;
+using Ohmstead.Electrical.Diagnosis.Hypotheses;
 using Ohmstead.Electrical.Diagnosis.Observed;
 using Ohmstead.Electrical.Readings;
 
@@ -55,9 +55,9 @@ public class BentSpreadTests
         var crew = new Crew(evidence.Set, 1);
         var rows = library.Rows(evidence.Set, crew, () => false);
         var spreads = new SpreadModel(evidence, rows, crew);
-        var sound = new Hypothesis([], []) { Predicted = [.. rows.Select(r => r.Sound)] };
-        var spread = spreads.Of(sound);
-        for (var n = 0; n < 3 && spreads.About(sound, spread) is { } near; n++)
+        double[] sound = [.. rows.Select(r => r.Sound)];
+        var spread = spreads.Of(Members.None, sound);
+        for (var n = 0; n < 3 && spreads.About(Members.None, sound, spread) is { } near; n++)
             spread = near;
         double Log(double at) =>
             (-0.5 * at * at)
@@ -73,6 +73,6 @@ public class BentSpreadTests
                     .Range(-400, 800)
                     .Sum(k => GaussLegendreRule.Integrate(u => Math.Exp(Log(u) - most), k / 100.0, (k + 1) / 100.0, 10))
             );
-        Assert.Equal(exact, crew.One(w => evidence.LogLikelihood(sound.Predicted, spread, w)), 0.15);
+        Assert.Equal(exact, crew.One(w => new Judge(evidence, spread, w).LogLikelihood(sound)), 0.15);
     }
 }

@@ -1,4 +1,4 @@
-using Ohmstead.Electrical.Diagnosis.Candidates;
+using Ohmstead.Electrical.Diagnosis.Hypotheses;
 using Ohmstead.Electrical.Diagnosis.Observed;
 using Ohmstead.Electrical.Readings;
 
@@ -8,8 +8,8 @@ namespace Ohmstead.Electrical.Tests.Diagnosis.Observed;
 public class JudgementTests
 {
     private readonly Evidence evidence;
-    private readonly Worker worker;
-    private readonly Hypothesis sound;
+    private readonly double[] sound;
+    private readonly Judge judge;
 
     public JudgementTests()
     {
@@ -24,22 +24,21 @@ public class JudgementTests
         var taken = unit.Model.Sheet.Readings.Select((r, n) => new TakenReading(r, Outcome.Value, read[n], [], "", "", r.State));
         var library = new ReadingLibrary(unit.Model);
         evidence = new Evidence(library, new UnitReadings("draft", 120, null, Meter.Usual, [.. taken], []), 0.02);
-        worker = new Worker(evidence.Set);
         var crew = new Crew(evidence.Set, 1);
         var rows = library.Rows(evidence.Set, crew, () => false);
-        sound = new Hypothesis([], []) { Predicted = [.. rows.Select(r => r.Sound)] };
-        sound.Spread = new SpreadModel(evidence, rows, crew).Of(sound);
+        sound = [.. rows.Select(r => r.Sound)];
+        judge = new Judge(evidence, new SpreadModel(evidence, rows, crew).Of(Members.None, sound), new Worker(evidence.Set));
     }
 
     /// <summary>The prediction that has the second reading as it was read.</summary>
-    private double[] Near => [sound.Predicted[0], evidence.Measured(1)];
+    private double[] Near => [sound[0], evidence.Measured(1)];
 
     [Fact]
     public void What_is_judged_meanwhile_by_the_same_worker_changes_nothing_in_it()
     {
-        using var held = evidence.Judge(sound.Predicted, sound.Spread!, worker);
+        using var held = judge.At(sound);
         var before = Told(held);
-        using var other = evidence.Judge(Near, sound.Spread!, worker);
+        using var other = judge.At(Near);
         Assert.Equal(before, Told(held));
         Assert.Equal([1], held.LeftOut());
         Assert.Empty(other.LeftOut());
@@ -49,7 +48,7 @@ public class JudgementTests
     [Fact]
     public void Once_it_is_disposed_of_it_says_nothing_more()
     {
-        var judged = evidence.Judge(Near, sound.Spread!, worker);
+        var judged = judge.At(Near);
         judged.Dispose();
         Assert.Throws<ObjectDisposedException>(() => judged.LeftOut());
     }
@@ -57,11 +56,11 @@ public class JudgementTests
     [Fact]
     public void Disposed_of_twice_it_is_not_handed_to_two_holders()
     {
-        var judged = evidence.Judge(Near, sound.Spread!, worker);
+        var judged = judge.At(Near);
         judged.Dispose();
         judged.Dispose();
-        using var one = evidence.Judge(Near, sound.Spread!, worker);
-        using var two = evidence.Judge(Near, sound.Spread!, worker);
+        using var one = judge.At(Near);
+        using var two = judge.At(Near);
         Assert.NotSame(one, two);
     }
 

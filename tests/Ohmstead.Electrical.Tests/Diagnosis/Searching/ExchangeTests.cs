@@ -1,6 +1,5 @@
 using Ohmstead.Electrical.Diagnosis;
-using Ohmstead.Electrical.Diagnosis.Candidates;
-using Ohmstead.Electrical.Diagnosis.Likelihoods;
+using Ohmstead.Electrical.Diagnosis.Hypotheses;
 using Ohmstead.Electrical.Diagnosis.Observed;
 using Ohmstead.Electrical.Diagnosis.Searching;
 using Ohmstead.Electrical.Diagnosis.Sizes;
@@ -43,25 +42,29 @@ public class ExchangeTests
         var rows = library.Rows(evidence.Set, crew, () => false);
         var classes = ClassBuilder.Build(evidence, rows, unit.Catalogue.Odds(null), crew, out _);
         FaultClass Of(string mode) => classes.First(c => c.Modes.Any(m => m.Name == mode));
-        var newcomers = new Newcomers(evidence);
-        string KeyWith(string mode) => Hypothesis.KeyOf(company.Select(f => Of(f.Split('=')[0])).Append(Of(mode)).OrderBy(c => c.Number));
+        string KeyWith(string mode) =>
+            string.Join(',', company.Select(f => Of(f.Split('=')[0])).Append(Of(mode)).Select(c => c.Number).Order());
 
         var set = company.Select(f => Of(f.Split('=')[0])).Append(Of(thought)).OrderBy(c => c.Number).ToArray();
         var sizes = unit.Faults(faults).ToDictionary(f => f.Mode.Name, f => f.Size, StringComparer.Ordinal);
         sizes[thought] = unit.Faults(real)[0].Size;
         double ShareOf(FaultClass c) =>
             !c.HasSize ? 0 : Math.Log(sizes[c.Modes.First(m => sizes.ContainsKey(m.Name)).Name] / c.Min) / Math.Log(c.Max / c.Min);
-        var h = new Hypothesis(set, [.. set.Select(ShareOf)]);
-        h.Predicted = crew.One(w => newcomers.Solve(set, h.Shares, new double[evidence.Set.Count], null, w));
-        h.Spread = new SpreadModel(evidence, rows, crew).Of(h);
-        crew.One(w =>
+        var members = new Members(set, [.. set.Select(ShareOf)]);
+        var predicted = crew.One(w => w.Predict(members, new double[evidence.Set.Count]));
+        var spread = new SpreadModel(evidence, rows, crew).Of(members, predicted);
+        var fit = crew.One(w => SizeFit.From(members, predicted, new(evidence, spread, w)));
+        var h = new FittedHypothesis(fit.Members, spread, null)
         {
-            SizeFit.Run(h, h.Spread, evidence, w, (shares, from, changed) => newcomers.Solve(set, shares, from, changed, w));
-            return 0;
-        });
+            Predicted = fit.Predicted,
+            LeftOut = fit.LeftOut,
+            LogEvidence = fit.LogEvidence,
+            Deviations = fit.Deviations,
+            Directions = fit.Directions,
+        };
         var known = new KnownSets();
-        known.Register(h);
-        new Exchanges(evidence, classes, known, newcomers, crew, options).Try(h);
+        known.Replace(h);
+        new Exchanges(new(evidence, classes, rows, crew, options, new Guard(options)), known).Try(h);
         var tried = known.All.SingleOrDefault(k => k.Key == KeyWith(real.Split('=')[0]));
         Assert.NotNull(tried);
         Assert.True(tried.LogPosterior > h.LogPosterior - 3);

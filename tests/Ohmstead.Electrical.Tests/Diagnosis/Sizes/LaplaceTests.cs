@@ -5,7 +5,7 @@ using Ohmstead.Electrical.Diagnosis.Sizes;
 namespace Ohmstead.Electrical.Tests.Diagnosis.Sizes;
 
 /// <summary>Integrals over sizes that trade off against each other. Expected: a grid of Gauss–Legendre squares (MathNet).</summary>
-public class SizeFitTests
+public class LaplaceTests
 {
     /// <summary>Two resistances in series that add up to what was read: a ridge, from its top and from beside it.</summary>
     [Theory]
@@ -31,6 +31,6 @@ public class SizeFitTests
                 (m + 1) / 40.0,
                 16
             );
-        Assert.Equal(Math.Log(exact), SizeFit.LogIntegral([x, y], gradient, curvature), 0.05);
+        Assert.Equal(Math.Log(exact), Laplace.LogIntegral([x, y], gradient, curvature), 0.05);
     }
 }

@@ -2,22 +2,22 @@ using Ohmstead.Electrical.Faults;
 using Ohmstead.Electrical.Readings;
 using Ohmstead.Electrical.TypeSheets;
 
-namespace Ohmstead.Electrical.Diagnosis.Candidates;
+namespace Ohmstead.Electrical.Diagnosis.Hypotheses;
 
-/// <summary>What was told of the unit, and the readings that jumped when it was moved: evidence of causes, not of values.</summary>
-internal sealed class TellTales(IEnumerable<Told> answers, IEnumerable<int> jumping)
+/// <summary>The symptoms that were asked for, and the readings that jumped when the unit was moved: evidence of causes, not of values.</summary>
+internal sealed class SymptomEvidence(IEnumerable<Told> answers, IEnumerable<int> jumping)
 {
     private const double IntermittentChance = 0.3;
     private const double JumpWithoutCause = 0.005;
 
-    private readonly Told[] told = [.. answers];
+    private readonly Told[] symptoms = [.. answers];
     private readonly int[] jumps = [.. jumping];
 
     /// <summary>Log likelihood of them all for a set of classes.</summary>
-    public double Log(ReadOnlySpan<FaultClass> classes)
+    public double LogLikelihood(ReadOnlySpan<FaultClass> classes)
     {
         var log = 0.0;
-        foreach (var t in told)
+        foreach (var t in symptoms)
         {
             var (none, any) = (1.0, false);
             foreach (var c in classes)
@@ -41,11 +41,11 @@ internal sealed class TellTales(IEnumerable<Told> answers, IEnumerable<int> jump
     public string KeyOf(FaultMode mode) =>
         string.Join(
             '|',
-            told.Select(t => GivenOf(mode, t.Observation)?.ToString("R", System.Globalization.CultureInfo.InvariantCulture) ?? "")
+            symptoms.Select(t => GivenOf(mode, t.Observation)?.ToString("R", System.Globalization.CultureInfo.InvariantCulture) ?? "")
         ) + (jumps.Length > 0 && IsIntermittent(mode) ? "i" : "");
 
     /// <summary>True when an observation speaks of this mode.</summary>
-    public bool SpeakOf(FaultMode mode) => told.Any(t => GivenOf(mode, t.Observation) is not null);
+    public bool Concerns(FaultMode mode) => symptoms.Any(t => GivenOf(mode, t.Observation) is not null);
 
     private static double? GivenOf(FaultMode mode, Observation o)
     {

@@ -2,7 +2,7 @@ using System.Collections.Immutable;
 using Ohmstead.Electrical.Faults;
 using Ohmstead.Electrical.TypeSheets;
 
-namespace Ohmstead.Electrical.Diagnosis.Candidates;
+namespace Ohmstead.Electrical.Diagnosis.Hypotheses;
 
 /// <summary>
 /// Fault modes that no reading taken tells apart at equal size, searched as one. Its size runs over the union of their
@@ -59,6 +59,19 @@ internal sealed class FaultClass
     public bool IsContinuous => HasSize && !IsDiscrete;
 
     public double[] PointShares { get; }
+
+    /// <summary>True when it may be there together with another: an element has one fault at a time.</summary>
+    public bool CanStandBeside(FaultClass other) =>
+        other != this && !(other.Elements.Length == 1 && Elements.Length == 1 && other.Elements[0] == Elements[0]);
+
+    /// <summary>True when it moves a reading that another moves, so that it could stand in the other's stead.</summary>
+    public bool Touches(FaultClass other)
+    {
+        for (var r = 0; r < Moves.Length; r++)
+            if (Moves[r] && other.Moves[r])
+                return true;
+        return false;
+    }
 
     /// <summary>Displacement of the readings of the sound unit at <see cref="PointShares"/>.</summary>
     public double[][] Curve { get; set; } = [];

@@ -1,4 +1,4 @@
-namespace Ohmstead.Electrical.Diagnosis.Candidates;
+namespace Ohmstead.Electrical.Diagnosis.Hypotheses;
 
 /// <summary>A smooth curve in the space of readings through a few solved points, by share of the logarithmic size.</summary>
 internal static class CurveShape

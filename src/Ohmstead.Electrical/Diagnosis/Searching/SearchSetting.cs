@@ -1,0 +1,16 @@
+using Ohmstead.Electrical.Diagnosis.Hypotheses;
+using Ohmstead.Electrical.Diagnosis.Observed;
+
+namespace Ohmstead.Electrical.Diagnosis.Searching;
+
+/// <summary>What a search is made with: what was read, the classes of faults, who does the work, and how widely.</summary>
+/// <param name="Rows">What is known of the readings taken, one by one.</param>
+/// <param name="Guard">Ends it at once.</param>
+internal sealed record SearchSetting(
+    Evidence Evidence,
+    FaultClass[] Classes,
+    ReadingRow[] Rows,
+    Crew Crew,
+    DiagnosisOptions Options,
+    Guard Guard
+);
