@@ -55,7 +55,7 @@ internal static class PlanningFigures
             var list = RewireCheck.Run(sheet, Taken(sheet, []));
             var listed = Stopwatch.GetElapsedTime(began).TotalSeconds;
             began = Stopwatch.GetTimestamp();
-            RewireCheck.Run(sheet, Taken(sheet, list.Take.Select(t => t.Spec)));
+            RewireCheck.Run(sheet, Taken(sheet, list.ToRead.Select(t => t.Spec)));
             var judged = Stopwatch.GetElapsedTime(began).TotalSeconds;
             began = Stopwatch.GetTimestamp();
             ContinuityPlanner.Plan(sheet, ImmutableDictionary<string, ControlPosition>.Empty, Meter.Usual);

@@ -96,7 +96,7 @@ internal static class DraftCommand
             ]),
             ["candidates"] = Candidates(draft.Candidates),
             ["tells"] = new JsonArray([
-                .. draft.Tells.Select(t => new JsonObject
+                .. draft.Discriminating.Select(t => new JsonObject
                 {
                     ["id"] = t.Id,
                     ["bits"] = t.Bits,

@@ -46,7 +46,7 @@ internal static class ReadingTable
                 Console.WriteLine(Shown.Wrapped(line, 2));
         }
         NotTaken(model.Sheet, taken);
-        foreach (var told in taken.Told)
+        foreach (var told in taken.Symptoms)
             Console.WriteLine(
                 Shown.Wrapped($"Symptom: {PartNames.Symptom(model.Sheet, told.Observation.Id)}: {(told.Yes ? "yes" : "no")}", 2)
             );

@@ -77,14 +77,14 @@ internal static class RewireCommand
                 .. result.Probable.Select(h => new JsonObject { ["mistakes"] = Ids(h.Mistakes), ["probability"] = h.Probability }),
             ]),
             ["take"] = new JsonArray([
-                .. result.Take.Select(t => new JsonObject
+                .. result.ToRead.Select(t => new JsonObject
                 {
                     ["id"] = t.Spec.Id,
                     ["minutes"] = t.Minutes,
-                    ["tells"] = Ids(t.Tells),
+                    ["tells"] = Ids(t.Discriminates),
                 }),
             ]),
-            ["untold"] = Ids(result.Untold),
+            ["untold"] = Ids(result.Undiscriminated),
             ["alike"] = new JsonArray([.. result.Alike.Select(g => Ids(g))]),
         };
 
@@ -111,19 +111,19 @@ internal static class RewireCommand
         }
         Console.WriteLine(Style.Heading("Readings to take, plug out or on the low-voltage supply"));
         // An id is typed as it is shown: never cut.
-        var wide = result.Take.Select(t => t.Spec.Id.Length).DefaultIfEmpty().Max();
-        foreach (var t in result.Take)
+        var wide = result.ToRead.Select(t => t.Spec.Id.Length).DefaultIfEmpty().Max();
+        foreach (var t in result.ToRead)
             Console.WriteLine(
                 Shown.Row(
-                    $"  {t.Spec.Id.PadRight(wide)} {t.Minutes.ToString("0.#", CultureInfo.InvariantCulture), 5} min  {Shown.Fit($"shows {Counted.Of(t.Tells.Length, "mistake")}", 20)} ",
+                    $"  {t.Spec.Id.PadRight(wide)} {t.Minutes.ToString("0.#", CultureInfo.InvariantCulture), 5} min  {Shown.Fit($"shows {Counted.Of(t.Discriminates.Length, "mistake")}", 20)} ",
                     PartNames.Reading(sheet, t.Spec.Id)
                 )
             );
         Console.WriteLine();
         Console.WriteLine(Style.Heading("Not shown by these readings"));
-        if (result.Untold.IsEmpty)
+        if (result.Undiscriminated.IsEmpty)
             Console.WriteLine("  Nothing: every listed mistake shows.");
-        List(result.Untold, sheet);
+        List(result.Undiscriminated, sheet);
         if (!result.Dangerous.IsEmpty)
         {
             Console.WriteLine();

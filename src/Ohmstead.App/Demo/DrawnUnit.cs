@@ -60,7 +60,7 @@ internal sealed class DrawnUnit
             ?? throw new InvalidOperationException($"{id} of {Sheet.Id} cannot be solved.");
         if (!(Math.Abs(value) < Solution.OverRange(spec.Quantity)))
             return new(id, Shown.OverRange, bench);
-        var shown = value + (spec.Quantity == Quantity.Ohms ? error.LeadOhms : 0);
+        var shown = value + error.LeadsIn(spec.Quantity);
         shown += gain * error.Percent / 100 * Math.Abs(shown);
         return new(id, Shown.Number(Rounded(shown, spec.Quantity)), bench);
     }

@@ -13,7 +13,7 @@ namespace Ohmstead.Electrical.Drafting;
 /// <param name="Values">Where each number comes from.</param>
 /// <param name="Units">What is probably wrong with each unit, and what of its readings nothing explains.</param>
 /// <param name="Candidates">The kinds and their probabilities, most probable first.</param>
-/// <param name="Tells">What tells the kinds apart, best first.</param>
+/// <param name="Discriminating">What tells the kinds apart, best first.</param>
 /// <param name="Wants">Readings that would narrow the sheet's bands most.</param>
 public sealed record Draft(
     OutlineKind Kind,
@@ -21,7 +21,7 @@ public sealed record Draft(
     ImmutableArray<DraftedValue> Values,
     ImmutableArray<DraftedUnit> Units,
     ImmutableArray<(OutlineKind Kind, double Probability)> Candidates,
-    ImmutableArray<KindTell> Tells,
+    ImmutableArray<DiscriminatingReading> Discriminating,
     ImmutableArray<WantedReading> Wants
 );
 
@@ -41,4 +41,4 @@ public sealed record KindReadings(OutlineKind Kind, TypeSheet Sheet, ImmutableAr
 /// <param name="Id">The reading's id, or <c>look:</c> and the place of the word in the outline.</param>
 /// <param name="Bits">Expected information about the kind [bit].</param>
 /// <param name="Between">The kinds that it tells apart, by id.</param>
-public sealed record KindTell(string Id, double Bits, double Minutes, ImmutableArray<string> Between);
+public sealed record DiscriminatingReading(string Id, double Bits, double Minutes, ImmutableArray<string> Between);

@@ -41,10 +41,10 @@ public static class Drafter
         var (found, best) = (weights.Found, weights.Order[0]);
         var taken = kinds[best].Units.SelectMany(u => u.Readings.Where(r => r.IsTaken).Select(r => r.Spec)).Distinct().ToList();
         var candidates = weights.Of(kinds);
-        var tells = KindTells.Of([.. weights.Order.Select(n => (kinds[n], models[n], weights.Probabilities[n]))], taken);
+        var discriminating = KindDiscrimination.Of([.. weights.Order.Select(n => (kinds[n], models[n], weights.Probabilities[n]))], taken);
         var kind = kinds[best].Kind;
         if (unitCount == 0)
-            return new(kind, kind.Sheet, kind.Values, [], candidates, tells, Wanted.Of(models[best], taken));
+            return new(kind, kind.Sheet, kind.Values, [], candidates, discriminating, Wanted.Of(models[best], taken));
         var units = kinds[best].Units.Select((u, n) => Faulted(u, found[best][n])).ToImmutableArray();
         var medians = Fit.Medians(models[best], units, keepSpreads: true, MostRounds, SmallStep);
         var back = TakenBack(models[best], units, medians);
@@ -57,7 +57,7 @@ public static class Drafter
             values,
             [.. found[best].Select((f, n) => Told(f, units[n]))],
             candidates,
-            tells,
+            discriminating,
             Wanted.Of(new UnitModel(sheet), taken)
         );
     }

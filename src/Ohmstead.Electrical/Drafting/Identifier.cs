@@ -101,7 +101,7 @@ public static class Identifier
                 kinds[k].Readings! with
                 {
                     Readings = [.. judged.Select(r => kinds[k].Readings!.Readings[r])],
-                    Told = [.. kinds[k].Readings!.Told.Where(t => IsAskedByAll(t.Observation.Id))],
+                    Symptoms = [.. kinds[k].Readings!.Symptoms.Where(t => IsAskedByAll(t.Observation.Id))],
                 }
         );
     }
@@ -208,7 +208,7 @@ public static class Identifier
         {
             if (predicted.Any(p => !p[r].CanJudge || double.IsInfinity(p[r].High)))
                 continue;
-            var bits = KindTells.Information(chances, [.. predicted.Select(p => KindTells.Bell(p[r]))]);
+            var bits = KindDiscrimination.Information(chances, [.. predicted.Select(p => KindDiscrimination.Bell(p[r]))]);
             if (bits >= LeastBits)
                 next.Add(new(open[r], bits, open[r].Minutes, Gates.Missing(first.Sheet, readings[weighed[0]], open[r])));
         }

@@ -25,7 +25,7 @@ internal sealed class MistakeTable
         readings =
         [
             .. sheet
-                .Readings.Where(r => r.State.Source is not { Volts: > SheetChecks.LowVolts })
+                .Readings.Where(r => r.State.Source is not { IsMains: true })
                 .Select(r =>
                     taken.Readings.LastOrDefault(t => t.Spec.Id == r.Id && t.IsTaken) is { } last
                         ? (r, last.State, taken.ErrorOf(last))

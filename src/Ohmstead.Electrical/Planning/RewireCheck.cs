@@ -34,13 +34,13 @@ public static class RewireCheck
         ImmutableArray<SeenEnd> ends = [.. seen ?? []];
         var table = new MistakeTable(sheet, SeenEnd.With(ends, MistakeList.Of(sheet, chances), sheet, chances), taken);
         var wiring = new Wiring(sheet);
-        return Run(table, new Telling(table, wiring), wiring, taken, ends);
+        return Run(table, new Discrimination(table, wiring), wiring, taken, ends);
     }
 
     /// <summary>As above, for many units read under the same conditions.</summary>
     internal static RewireResult Run(
         MistakeTable table,
-        Telling told,
+        Discrimination discrimination,
         Wiring wiring,
         UnitReadings taken,
         ImmutableArray<SeenEnd>? seen = null
@@ -48,15 +48,15 @@ public static class RewireCheck
     {
         var ends = seen ?? [];
         var (sheet, mistakes) = (table.Set.Model.Sheet, table.Mistakes);
-        var untold = Enumerable.Range(0, mistakes.Length).Where(m => !told.CanBeTold(m)).ToList();
+        var unshown = Enumerable.Range(0, mistakes.Length).Where(m => !discrimination.Discriminates(m)).ToList();
         bool IsDangerous(int m) => mistakes[m].Sizes.Any(s => wiring.IsDangerous(mistakes[m].Make(sheet, s)));
-        var dangerous = untold.Where(IsDangerous).ToList();
+        var dangerous = unshown.Where(IsDangerous).ToList();
         var read = Read(table, taken);
         double[] eye = [.. mistakes.Select(m => SeenEnd.Nats(ends, m, sheet))];
         var probable = read.Count == 0 ? [] : new RewireWeights(table, read, eye).All();
         var used = read.Count == 0 ? [.. Enumerable.Range(0, table.Set.Count)] : read.Select(r => r.Reading).ToArray();
         var unexplained = probable is [{ Mistakes: [] }, ..] ? Unexplained(table, read) : [];
-        var verdict = VerdictOf(probable, m => eye[m] > 0 || told.CanBeTold(m), told, table, read, IsDangerous);
+        var verdict = VerdictOf(probable, m => eye[m] > 0 || discrimination.Discriminates(m), discrimination, table, read, IsDangerous);
         if (!ends.IsEmpty && verdict == RewireVerdict.NoneLeft)
             verdict = RewireVerdict.NotProved;
         if (verdict == RewireVerdict.NoneLeft && !unexplained.IsEmpty)
@@ -65,8 +65,8 @@ public static class RewireCheck
             mistakes,
             verdict == RewireVerdict.NoneLeft && dangerous.Count > 0 ? RewireVerdict.NotProved : verdict,
             [.. probable.Take(MostProbable).Select(h => new RewireHypothesis([.. h.Mistakes.Select(m => mistakes[m])], h.Probability))],
-            told.Take(),
-            [.. untold.Select(m => mistakes[m])],
+            discrimination.ShortestList(),
+            [.. unshown.Select(m => mistakes[m])],
             Alike(table, used),
             [.. dangerous.Select(m => mistakes[m])]
         )
@@ -87,7 +87,7 @@ public static class RewireCheck
     private static RewireVerdict VerdictOf(
         List<(int[] Mistakes, double Probability)> probable,
         Func<int, bool> isKnown,
-        Telling told,
+        Discrimination discrimination,
         MistakeTable table,
         List<(int Reading, double Shown)> read,
         Func<int, bool> isDangerous
@@ -98,7 +98,7 @@ public static class RewireCheck
         var clear = probable.Where(h => !Counts(h)).Sum(h => h.Probability);
         if (probable.Count > 0 && clear < 0.5)
             return RewireVerdict.Mistake;
-        var isWhole = told.Take().All(t => read.Any(r => table.SpecOf(r.Reading).Id == t.Spec.Id));
+        var isWhole = discrimination.ShortestList().All(t => read.Any(r => table.SpecOf(r.Reading).Id == t.Spec.Id));
         var singles = new double[table.Mistakes.Length];
         foreach (var h in probable)
         foreach (var m in h.Mistakes)

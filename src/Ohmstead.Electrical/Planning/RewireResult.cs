@@ -6,16 +6,16 @@ namespace Ohmstead.Electrical.Planning;
 /// <summary>A rewire, checked.</summary>
 /// <param name="Mistakes">Every single mistake that was weighed.</param>
 /// <param name="Probable">Sets of mistakes, likeliest first; empty before any reading.</param>
-/// <param name="Take">The short list of readings that tells the right wiring from every mistake that can be told.</param>
-/// <param name="Untold">Mistakes that no cold or low-voltage reading tells with this meter.</param>
+/// <param name="ToRead">The short list of readings that discriminates the right wiring from every mistake for which that can be done.</param>
+/// <param name="Undiscriminated">Mistakes that no cold or low-voltage reading shows with this meter.</param>
 /// <param name="Alike">Groups in which no reading differs by more than the meter's limit.</param>
-/// <param name="Dangerous">Those of <paramref name="Untold"/> that could join mains to a post or the core, or bypass a breaker.</param>
+/// <param name="Dangerous">Those of <paramref name="Undiscriminated"/> that could join mains to a post or the core, or bypass a breaker.</param>
 public sealed record RewireResult(
     ImmutableArray<Mistake> Mistakes,
     RewireVerdict Verdict,
     ImmutableArray<RewireHypothesis> Probable,
-    ImmutableArray<RewireReading> Take,
-    ImmutableArray<Mistake> Untold,
+    ImmutableArray<RewireReading> ToRead,
+    ImmutableArray<Mistake> Undiscriminated,
     ImmutableArray<ImmutableArray<Mistake>> Alike,
     ImmutableArray<Mistake> Dangerous
 )
@@ -45,5 +45,5 @@ public sealed record RewireHypothesis(ImmutableArray<Mistake> Mistakes, double P
 
 /// <summary>A reading that is to be taken.</summary>
 /// <param name="Minutes">Its minutes, with those of opening where it is the first behind a step.</param>
-/// <param name="Tells">The mistakes that it tells from the right wiring by itself, or that the rest of the list does not tell without it: never none.</param>
-public sealed record RewireReading(ReadingSpec Spec, double Minutes, ImmutableArray<Mistake> Tells);
+/// <param name="Discriminates">The mistakes that it shows by itself, or that the rest of the list does not show without it: never none.</param>
+public sealed record RewireReading(ReadingSpec Spec, double Minutes, ImmutableArray<Mistake> Discriminates);

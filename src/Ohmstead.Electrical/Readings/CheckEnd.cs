@@ -36,7 +36,7 @@ public static class CheckJudge
         var limits = spec.Limits ?? new Limits(double.NegativeInfinity, double.PositiveInfinity);
         if (double.IsPositiveInfinity(value))
             return double.IsPositiveInfinity(limits.Max) ? CheckEnd.Passed : CheckEnd.Failed;
-        var own = value - (spec.Quantity == Quantity.Ohms ? error.LeadOhms : 0);
+        var own = value - error.LeadsIn(spec.Quantity);
         var limit = error.LimitAt(own);
         return own < limits.Min || own > limits.Max ? CheckEnd.Failed
             : own - limit >= limits.Min && own + limit <= limits.Max ? CheckEnd.Passed

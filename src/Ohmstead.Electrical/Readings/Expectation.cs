@@ -29,7 +29,7 @@ public sealed record Expectation(Quantity Quantity, double Value, double Low, do
     public static Expectation Of(PredictedReading p, MeterError meter)
     {
         var quantity = p.Spec.Quantity;
-        var leads = quantity == Quantity.Ohms ? meter.LeadOhms : 0;
+        var leads = meter.LeadsIn(quantity);
         var middle = double.IsPositiveInfinity(p.High) ? p.Low : Math.Clamp(p.Value, p.Low, p.High);
         var low = middle - double.Hypot(middle - p.Low, LimitsIn95Percent * meter.LimitAt(p.Low)) + leads;
         var high = middle + double.Hypot(p.High - middle, LimitsIn95Percent * meter.LimitAt(p.High)) + leads;

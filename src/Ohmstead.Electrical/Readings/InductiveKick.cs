@@ -20,9 +20,6 @@ public sealed record InductiveKick(double Henries, double Joules, double? BladeV
     /// <summary>Feeds the core with so little that no junction conducts [V].</summary>
     private const double ProbeVolts = 0.01;
 
-    /// <summary>The limit of a direct-current source (docs/formats.md, "State") [V].</summary>
-    private const double MostVolts = 30;
-
     /// <summary>Less than this is felt by nobody and harms nothing; leakage through open contacts stays below it [J].</summary>
     private const double LeastJoules = 1e-6;
 
@@ -60,8 +57,8 @@ public sealed record InductiveKick(double Henries, double Joules, double? BladeV
 
     /// <summary>What really flows: less than asked for where the source's limit of volts is reached.</summary>
     private static double Amps(SourceSpec source, Func<Quantity, ReadingState, double?> read, ReadingState state) =>
-        read(Quantity.DcVolts, state) >= MostVolts * 0.999 && read(Quantity.Ohms, state with { Source = null }) is { } ohms
-            ? Math.Min(source.DirectAmps, MostVolts / ohms)
+        read(Quantity.DcVolts, state) >= SourceSpec.MostLowVolts * 0.999 && read(Quantity.Ohms, state with { Source = null }) is { } ohms
+            ? Math.Min(source.DirectAmps, SourceSpec.MostLowVolts / ohms)
             : source.DirectAmps;
 
     /// <summary>The nominal unit with a core that takes no current: then nothing drops where nothing is connected.</summary>
@@ -77,7 +74,7 @@ public sealed record InductiveKick(double Henries, double Joules, double? BladeV
 
     /// <summary>The blades of the plug: where the first reading on the mains is fed.</summary>
     private static SourceSpec? Blades(TypeSheet sheet) =>
-        sheet.Readings.Select(r => r.State.Source).FirstOrDefault(s => s is { IsDirect: false, Volts: > SheetChecks.LowVolts });
+        sheet.Readings.Select(r => r.State.Source).FirstOrDefault(s => s is { IsDirect: false, IsMains: true });
 
     /// <summary>
     /// The same state, the reference winding fed in place of what was, without loads, and without the strap across the plug that

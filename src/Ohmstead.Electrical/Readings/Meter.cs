@@ -40,6 +40,9 @@ public sealed record MeterError(double Percent, double Floor, double Shared, dou
     /// </summary>
     public bool IsAveraging { get; init; }
 
+    /// <summary>What the probes and their leads add to a reading of a quantity: only ohms have them in.</summary>
+    public double LeadsIn(Quantity quantity) => quantity == Quantity.Ohms ? LeadOhms : 0;
+
     /// <summary>The limit of error at a value, in the quantity's unit.</summary>
     public double LimitAt(double value) => (Percent / 100 * Math.Abs(value)) + Floor;
 

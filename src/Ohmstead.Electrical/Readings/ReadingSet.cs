@@ -52,8 +52,8 @@ public sealed class ReadingSet
     /// <summary>What the meter would show, on its scale, for a solved value: with the leads still in it.</summary>
     internal double ToScale(int reading, double value)
     {
-        var lead = SpecOf(reading).Quantity == Quantity.Ohms ? Errors[reading].LeadOhms : 0;
-        return Errors[reading].ToScale(value + lead);
+        var error = Errors[reading];
+        return error.ToScale(value + error.LeadsIn(SpecOf(reading).Quantity));
     }
 
     /// <summary>The place on a reading's scale above which the meter shows OL.</summary>

@@ -37,7 +37,7 @@ public static class ReadingsCheck
     /// <param name="low">What the sheet feeds it with [V].</param>
     /// <param name="volts">What it was fed with [V].</param>
     internal static (string Wrong, string Right)? NotLow(ReadingSpec spec, double low, double volts) =>
-        low <= SheetChecks.LowVolts && volts > SheetChecks.LowVolts
+        low <= SourceSpec.MostLowVolts && volts > SourceSpec.MostLowVolts
             ? (
                 string.Create(CultureInfo.InvariantCulture, $"is {volts}, and {spec.Id} is read on a low supply of {low} V"),
                 "enter what the low supply gave, at most 30 V; never put mains on for it"

@@ -23,7 +23,7 @@ public static class ReadingsFile
         double? expected = root.Has("expectedFaults") ? root.Number("expectedFaults", 1e-6, 1000) : null;
         var meter = ReadMeter(root);
         var taken = root.RequiredList("readings").Select(r => ReadTaken(r, sheet, supply)).OfType<TakenReading>().ToImmutableArray();
-        var told = root.Fields("told").Select(f => ReadTold(f.Name, f.At, sheet)).OfType<Told>().ToImmutableArray();
+        var told = root.Fields("told").Select(f => ReadSymptom(f.Name, f.At, sheet)).OfType<Symptom>().ToImmutableArray();
         return new(problems.Count == 0 ? new UnitReadings(sheet.Id, supply, expected, meter, taken, told) : null, problems);
     }
 
@@ -159,7 +159,7 @@ public static class ReadingsFile
         return state;
     }
 
-    private static Told? ReadTold(string id, JsonCursor at, TypeSheet sheet)
+    private static Symptom? ReadSymptom(string id, JsonCursor at, TypeSheet sheet)
     {
         var observation = sheet.Observations.FirstOrDefault(o => o.Id == id);
         if (observation is null)
@@ -167,6 +167,6 @@ public static class ReadingsFile
         var word = at.AsWord();
         if (word is not ("yes" or "no" or "unsure"))
             at.Report($"is \"{word}\"", "yes, no or unsure is expected");
-        return observation is null || word is not ("yes" or "no") ? null : new Told(observation, word == "yes");
+        return observation is null || word is not ("yes" or "no") ? null : new Symptom(observation, word == "yes");
     }
 }

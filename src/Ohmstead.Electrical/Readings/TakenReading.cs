@@ -44,8 +44,8 @@ public enum Outcome
     NotTaken,
 }
 
-/// <summary>What eyes, hands or the owner answered to an observation.</summary>
-public sealed record Told(Observation Observation, bool Yes);
+/// <summary>What eyes, hands or the owner answered to an observation: whether it is so.</summary>
+public sealed record Symptom(Observation Observation, bool Yes);
 
 /// <summary>Everything read on one unit.</summary>
 /// <param name="SupplyVolts">What the mains really gave [V].</param>
@@ -57,7 +57,7 @@ public sealed record UnitReadings(
     double? ExpectedFaults,
     Meter Meter,
     ImmutableArray<TakenReading> Readings,
-    ImmutableArray<Told> Told
+    ImmutableArray<Symptom> Symptoms
 )
 {
     /// <summary>What the last diagnosis of these readings doubts of the checks among them.</summary>
@@ -95,13 +95,13 @@ public sealed record UnitReadings(
             && (Sheet, SupplyVolts, ExpectedFaults) == (other.Sheet, other.SupplyVolts, other.ExpectedFaults)
             && IsSame(Meter.Errors, other.Meter.Errors)
             && Readings.SequenceEqual(other.Readings, SameTaken)
-            && Told.SequenceEqual(other.Told)
+            && Symptoms.SequenceEqual(other.Symptoms)
             && Doubts.LeadOhms.Equals(other.Doubts.LeadOhms)
             && Doubts.Readings.SetEquals(other.Doubts.Readings)
         );
 
     /// <inheritdoc/>
-    public override int GetHashCode() => HashCode.Combine(Sheet, SupplyVolts, Readings.Length, Told.Length);
+    public override int GetHashCode() => HashCode.Combine(Sheet, SupplyVolts, Readings.Length, Symptoms.Length);
 
     private static readonly IEqualityComparer<TakenReading> SameTaken = EqualityComparer<TakenReading>.Create(
         (a, b) => a is null ? b is null : b is not null && IsSame(a, b)

@@ -97,7 +97,7 @@ public static class WholeReadings
         if (whole.State.Source is not { IsDirect: false } source)
             return [];
         var lamp = sheet.Readings.FirstOrDefault(r => r.State.Source is { HasLamp: true } && r.Limits is not null);
-        return source.Volts > SheetChecks.LowVolts && lamp is not null
+        return source.IsMains && lamp is not null
             ? [lamp.Id]
             : [.. sheet.Readings.Where(r => r.IsGate && r.Quantity == Quantity.Ohms).Select(r => r.Id)];
     }
@@ -153,7 +153,7 @@ public static class WholeReadings
     {
         if (a is null || b is null)
             return a is null && b is null;
-        var isLow = a.Volts <= SheetChecks.LowVolts && b.Volts <= SheetChecks.LowVolts;
+        var isLow = !a.IsMains && !b.IsMains;
         return new[] { a.From, a.To }.Order(StringComparer.Ordinal).SequenceEqual(new[] { b.From, b.To }.Order(StringComparer.Ordinal))
             && a.IsDirect == b.IsDirect
             && (a.IsDirect ? a.DirectAmps == b.DirectAmps && a.From == b.From : isLow || Math.Abs(a.Volts - b.Volts) < 1e-9 * a.Volts)

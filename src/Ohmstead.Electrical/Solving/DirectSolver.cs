@@ -12,7 +12,6 @@ internal sealed class DirectSolver(Network network)
 {
     private const double MeterAmps = 1e-3;
     private const double MeterVolts = 3;
-    private const double SourceVolts = 30;
     private const int MostRounds = 200;
     private const double Tolerance = 1e-10;
 
@@ -36,7 +35,7 @@ internal sealed class DirectSolver(Network network)
         if (isInsulation)
             return Solution.Of(Resistance(SolveAt(500, true, 0, out _, out _), 500), new Ending(1, 0, true));
         var isOhms = circuit.Spec.Quantity == Quantity.Ohms;
-        var (amps, limit) = isOhms ? (MeterAmps, MeterVolts) : (circuit.State.Source!.DirectAmps, SourceVolts);
+        var (amps, limit) = isOhms ? (MeterAmps, MeterVolts) : (circuit.State.Source!.DirectAmps, SourceSpec.MostLowVolts);
         var across = SolveAt(amps, false, junctions, out var rounds, out var residual);
         var atLimit = !(across <= limit);
         if (atLimit)

@@ -10,7 +10,7 @@ public static class MainsSide
         Reach(
             sheet,
             sheet
-                .Readings.Where(r => r.State.Source is { Volts: > SheetChecks.LowVolts })
+                .Readings.Where(r => r.State.Source is { IsMains: true })
                 .SelectMany(r => (string[])[r.State.Source!.From, r.State.Source.To])
         );
 

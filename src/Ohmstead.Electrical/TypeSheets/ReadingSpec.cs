@@ -119,6 +119,12 @@ public sealed record SourceSpec(
     double LampAmps
 )
 {
+    /// <summary>Above this a supply is mains and stands behind every check; a direct current is kept below it [V].</summary>
+    public const double MostLowVolts = 30;
+
+    /// <summary>True above <see cref="MostLowVolts"/>.</summary>
+    public bool IsMains => Volts > MostLowVolts;
+
     /// <summary>A direct-current source.</summary>
     public bool IsDirect => DirectAmps != 0;
 

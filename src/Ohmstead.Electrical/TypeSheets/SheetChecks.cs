@@ -6,9 +6,6 @@ namespace Ohmstead.Electrical.TypeSheets;
 /// <summary>What must hold between the parts of a sheet whose single values are in order.</summary>
 internal static class SheetChecks
 {
-    /// <summary>Above this a source is a hazard, and the cold checks must have passed [V].</summary>
-    public const double LowVolts = 30;
-
     /// <param name="known">Terminals that may be left with one end: those of the sheet, when a unit of it is checked.</param>
     public static void Run(JsonCursor root, TypeSheet sheet, IReadOnlySet<string>? known = null)
     {
@@ -247,12 +244,12 @@ internal static class SheetChecks
             }
             if (r.IsGate && r.Limits is null)
                 root.Report($"{at}.limits", "is missing on a gate", "a gate must have limits");
-            if (r.IsGate && r.State.Source is { Volts: > LowVolts })
+            if (r.IsGate && r.State.Source is { IsMains: true })
                 root.Report($"{at}.gate", "stands on a reading with a source above 30 V", "a gate is a cold check");
             var all = AllNeeds(r, byId);
             if (all.Contains(r.Id))
                 root.Report($"{at}.needs", "lead back to the reading itself", "needs must not form a ring");
-            if (r.State.Source is { Volts: > LowVolts } && !r.IsGate)
+            if (r.State.Source is { IsMains: true } && !r.IsGate)
                 foreach (var gate in gates.Where(g => !all.Contains(g)))
                     root.Report(
                         $"{at}.needs",

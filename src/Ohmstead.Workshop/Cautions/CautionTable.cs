@@ -138,7 +138,7 @@ public static class CautionTable
             acts.Add(TestInsulation);
         if (spec.State.Source is { IsDirect: false } source)
             acts.Add(
-                source.Volts <= LowVolts ? FeedLow
+                !source.IsMains ? FeedLow
                 : spec.IsOpenCase ? FeedMainsOpen
                 : FeedMains
             );
@@ -168,9 +168,6 @@ public static class CautionTable
                 .Select(w => w == "afterwards" ? "afterward" : w),
         ];
 
-    /// <summary>Up to this a source is low [V] (docs/formats.md).</summary>
-    private const double LowVolts = 30;
-
     /// <summary>A load of more ohms than this stays cold: at 20 V it takes 4 W [Ω].</summary>
     private const double LeastColdOhms = 100;
 
@@ -186,7 +183,7 @@ public static class CautionTable
         if (element is null)
             return "";
         var plug = sheet
-            .Readings.Where(r => r.State.Source is { Volts: > LowVolts })
+            .Readings.Where(r => r.State.Source is { IsMains: true })
             .Select(r => r.State.Source!)
             .SelectMany(s => new[] { s.From, s.To })
             .ToHashSet(StringComparer.Ordinal);

@@ -58,7 +58,7 @@ public static class Likely
         var fault = new Fault(f.Mode, f.Size ?? f.Mode.MiddleSize);
         if (FaultEffect.ValueWith(model, spec, state, fault, meter) is not { } value)
             return false;
-        var shown = value + (spec.Quantity == Quantity.Ohms ? meter.For(spec.Quantity).LeadOhms : 0);
+        var shown = value + meter.For(spec.Quantity).LeadsIn(spec.Quantity);
         return isUp ? shown > expected.High : shown < expected.Low;
     }
 }

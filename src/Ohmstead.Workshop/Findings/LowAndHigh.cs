@@ -33,7 +33,7 @@ public sealed record LowAndHigh(ImmutableArray<string> Low, ImmutableArray<strin
         if (path is null)
             return None;
         var on = path.Parts.Select(p => p.Id).ToHashSet(StringComparer.Ordinal);
-        var leads = spec.Quantity == Quantity.Ohms ? meter.For(spec.Quantity).LeadOhms : 0;
+        var leads = meter.For(spec.Quantity).LeadsIn(spec.Quantity);
         var (low, high) = (new List<string>(), new List<string>());
         foreach (var mode in new FaultCatalogue(model).Modes.Where(m => on.Contains(m.Element)).OrderByDescending(m => m.Percent))
         {

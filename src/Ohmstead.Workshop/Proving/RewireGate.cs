@@ -12,10 +12,8 @@ namespace Ohmstead.Workshop.Proving;
 /// <summary>The lock that a change of the wiring puts on the mains: no mains reading before the wiring check has passed.</summary>
 public static class RewireGate
 {
-    private const double LowVolts = 30;
-
     /// <summary>True for a reading whose source is above 30 V.</summary>
-    public static bool IsMains(ReadingSpec reading) => reading.State.Source is { Volts: > LowVolts };
+    public static bool IsMains(ReadingSpec reading) => reading.State.Source is { IsMains: true };
 
     /// <summary>Number of the last entry that moved a wire; 0 when none was.</summary>
     public static int LastWiring(BenchUnit unit, TypeSheet sheet) =>
@@ -31,7 +29,7 @@ public static class RewireGate
     /// when the check has passed for the wiring and the readings as they are.
     /// </summary>
     public static bool IsOpen(BenchUnit unit, TypeSheet sheet) =>
-        sheet.SupplyVolts <= LowVolts
+        sheet.SupplyVolts <= SourceSpec.MostLowVolts
         || (
             ApartState.Of(unit, sheet).LooseWires.IsEmpty
             && WrongEnd.Of(unit, sheet).IsEmpty
@@ -59,7 +57,7 @@ public static class RewireGate
         var (text, wiring) = (new StringBuilder(), LastWiring(unit, sheet));
         text.Append(wiring.ToString(CultureInfo.InvariantCulture));
         foreach (var (entry, fact) in unit.All<ReadingEntered>())
-            if (entry.Number > wiring && sheet.FindReading(fact.ReadingId)?.State.Source is not { Volts: > LowVolts })
+            if (entry.Number > wiring && sheet.FindReading(fact.ReadingId)?.State.Source is not { IsMains: true })
                 text.Append('|').Append(entry.Number.ToString(CultureInfo.InvariantCulture)).Append(FactText.Write(fact));
         return Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(text.ToString())))[..16];
     }

@@ -51,7 +51,7 @@ public sealed record WiringRun(ImmutableArray<WiringStep> Steps)
             Add(check.Id);
         foreach (var t in take.OrderBy(t => t.Spec.State.Source is not null))
             Add(t.Spec.Id);
-        var shows = take.ToDictionary(t => t.Spec.Id, t => t.Tells.Length, StringComparer.Ordinal);
+        var shows = take.ToDictionary(t => t.Spec.Id, t => t.Discriminates.Length, StringComparer.Ordinal);
         return new([.. order.Select(id => new WiringStep(offers[id], shows.GetValueOrDefault(id)))]);
     }
 

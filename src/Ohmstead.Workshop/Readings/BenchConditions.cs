@@ -19,9 +19,6 @@ public static class BenchConditions
     /// <summary>Farther from the sheet's volts than this it is another supply.</summary>
     private const double MostSupplyRatio = 1.4;
 
-    /// <summary>Up to this a source is low [V] (docs/formats.md).</summary>
-    private const double LowVolts = 30;
-
     /// <summary>Above this a "load" of a sheet is the resistance of an instrument [Ω].</summary>
     private const double LeastInstrumentOhms = 1e4;
 
@@ -76,7 +73,7 @@ public static class BenchConditions
 
     /// <summary>True when the reading is fed by a low alternating voltage, whose real volts are asked for.</summary>
     public static bool IsOnLowSupply(TypeSheet sheet, ReadingSpec spec) =>
-        spec.State.Source is { IsDirect: false, Volts: <= LowVolts } && !IsOnMains(sheet, spec);
+        spec.State.Source is { IsDirect: false, IsMains: false } && !IsOnMains(sheet, spec);
 
     /// <summary>What the source of a reading really gives; null where the sheet says it.</summary>
     private static double? SourceVolts(TypeSheet sheet, ReadingSpec spec, BenchState bench)

@@ -22,7 +22,7 @@ public static class BenchReadings
         var told = sheet
             .Observations.Where(o => signs.GetValueOrDefault(o.Id) != Answer.Unsure)
             .OrderBy(o => o.Id, StringComparer.Ordinal)
-            .Select(o => new Told(o, signs[o.Id] == Answer.Yes));
+            .Select(o => new Symptom(o, signs[o.Id] == Answer.Yes));
         var readings = new UnitReadings(sheet.Id, unit.Bench.SupplyVolts ?? sheet.SupplyVolts, null, inHand, [], [.. told])
         {
             Doubts = unit.Doubts.Checks,

@@ -30,9 +30,6 @@ public sealed record ReadingOffer(
     (Entry Entry, ReadingEntered Fact)? Last
 )
 {
-    /// <summary>Above this a source is not low [V]; the same limit keeps gates (docs/formats.md).</summary>
-    private const double LowVolts = 30;
-
     /// <summary>True when its gates are open.</summary>
     public bool IsOpen => Shut.IsEmpty && !WaitsForCheck && Endangering.IsEmpty;
 
@@ -46,7 +43,7 @@ public sealed record ReadingOffer(
     public ImmutableArray<Endangering> Endangering { get; init; } = [];
 
     /// <summary>True when its source is above 30 V.</summary>
-    public bool IsMains => Spec.State.Source is { Volts: > LowVolts };
+    public bool IsMains => Spec.State.Source is { IsMains: true };
 
     /// <summary>True when nothing feeds the unit: a cold reading.</summary>
     public bool IsCold => Spec.State.Source is null;
@@ -76,8 +73,8 @@ public sealed record ReadingOffer(
             .. model.Sheet.Readings.Select(spec =>
                 Of(spec, unit, model, readings, shop) with
                 {
-                    Endangering = spec.State.Source is { Volts: > LowVolts } ? endangering : [],
-                    WaitsForCheck = !isChecked && spec.State.Source is { Volts: > LowVolts },
+                    Endangering = spec.State.Source is { IsMains: true } ? endangering : [],
+                    WaitsForCheck = !isChecked && spec.State.Source is { IsMains: true },
                     Last = last.TryGetValue(spec.Id, out var found) ? found : null,
                     Doubted = IsReadSince(unit, spec) ? "" : unit.Doubts.Why(model.Sheet, spec, Gates.EndOf(readings, spec)),
                     IsReadAgain = IsReadSince(unit, spec),

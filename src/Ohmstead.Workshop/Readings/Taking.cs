@@ -59,7 +59,7 @@ public static class Taking
     {
         if (bench.SupplyVolts is { } v && !(v is >= 1 and <= 1000))
             return "The line volts must be from 1 to 1000.";
-        if (bench.LowVolts is { } low && !(low is >= 1 and <= 30))
+        if (bench.LowVolts is { } low && !(low is >= 1 and <= SourceSpec.MostLowVolts))
             return "The low supply's volts must be from 1 to 30.";
         if (bench.Celsius is { } c && !(c is >= -60 and <= 250))
             return "The windings' temperature must be from -60 to 250 °C.";

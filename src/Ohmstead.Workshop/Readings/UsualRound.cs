@@ -59,7 +59,7 @@ public static class UsualRound
     private static bool[] ShownBy(UnitModel model, ReadingSpec spec, ImmutableArray<FaultMode> modes, Meter meter)
     {
         var expected = Expectation.Of(model, spec, spec.State, meter);
-        var leads = spec.Quantity == Quantity.Ohms ? meter.For(spec.Quantity).LeadOhms : 0;
+        var leads = meter.For(spec.Quantity).LeadsIn(spec.Quantity);
         var (solver, circuits, values) = (new ReadingSolver(), new FaultedCircuits(model, spec, spec.State), model.Nominal.Copy());
         var limit = Solution.OverRange(spec.Quantity);
         return

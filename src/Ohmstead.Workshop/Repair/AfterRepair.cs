@@ -22,8 +22,6 @@ public sealed record AfterRepair(
     bool WaitsForWiringCheck
 )
 {
-    private const double LowVolts = 30;
-
     /// <summary>The next to take; null when all are.</summary>
     public ReadingSpec? Next => Readings.FirstOrDefault(r => !r.IsTaken).Spec;
 
@@ -103,7 +101,7 @@ public sealed record AfterRepair(
         {
             null or { IsDirect: true } when r.IsOpenCase => 0,
             null => 1,
-            { Volts: <= LowVolts } => 2,
+            { IsMains: false } => 2,
             { HasLamp: true } => 3,
             _ => 4,
         };

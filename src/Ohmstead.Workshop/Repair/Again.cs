@@ -10,8 +10,6 @@ namespace Ohmstead.Workshop.Repair;
 /// <summary>The readings of a sheet that show whether the repair of a fault worked.</summary>
 public static class Again
 {
-    private const double LowVolts = 30;
-
     /// <summary>A reading that the fault moves by less than this shows nothing [limits of the meter's error].</summary>
     private const double LeastLimits = 1;
 
@@ -50,8 +48,8 @@ public static class Again
     {
         var source = r.State.Source;
         var isCold = source is null && r.Quantity == Quantity.Ohms;
-        var isLow = source is { IsDirect: false, HasLamp: false, Volts: <= LowVolts };
-        var isMains = source is { IsDirect: false, HasLamp: false, Volts: > LowVolts };
+        var isLow = source is { IsDirect: false, HasLamp: false, IsMains: false };
+        var isMains = source is { IsDirect: false, HasLamp: false, IsMains: true };
         return kind switch
         {
             AgainKind.OwnOhms => isCold && ((r.From, r.To) == ends || (r.To, r.From) == ends),

@@ -8,8 +8,6 @@ namespace Ohmstead.Workshop.Repair;
 /// <summary>The part of a circuit that is live when the plug is in.</summary>
 public static class MainsSide
 {
-    private const double LowVolts = 30;
-
     private static readonly ConditionalWeakTable<TypeSheet, ImmutableHashSet<string>> Kept = [];
 
     /// <summary>
@@ -18,7 +16,7 @@ public static class MainsSide
     /// </summary>
     public static ImmutableArray<string> Plug(TypeSheet sheet) =>
         UntypedSheet.IsOne(sheet) ? UntypedSheet.Plug
-        : sheet.Readings.FirstOrDefault(r => r.State.Source is { Volts: > LowVolts })?.State.Source is { } source ? [source.From, source.To]
+        : sheet.Readings.FirstOrDefault(r => r.State.Source is { IsMains: true })?.State.Source is { } source ? [source.From, source.To]
         : [];
 
     /// <summary>The terminals joined to the plug by anything but insulation.</summary>

@@ -125,7 +125,7 @@ public class PolyboxTests
             null,
             Meter.Usual,
             [],
-            [.. observations.Select(id => new Told(unit.Model.Sheet.Observations.Single(o => o.Id == id), yes))]
+            [.. observations.Select(id => new Symptom(unit.Model.Sheet.Observations.Single(o => o.Id == id), yes))]
         );
 
     private static double Marginal(DiagnosisResult result, string part) =>

@@ -193,7 +193,7 @@ public class DrafterTests
     // Two unit bells 2 apart: what a binary antipodal channel at 0 dB carries, 0.486 bit (information theory's tables, from memory).
     [InlineData(2, 0.486)]
     public void Information_about_two_kinds_is_that_of_two_bells(double apart, double bits) =>
-        Assert.Equal(bits, KindTells.Information([0.5, 0.5], [(0, 1), (apart, 1)]), 0.002);
+        Assert.Equal(bits, KindDiscrimination.Information([0.5, 0.5], [(0, 1), (apart, 1)]), 0.002);
 
     [Fact]
     public void Kinds_are_weighed_by_the_readings_and_told_apart_by_others()
@@ -219,7 +219,7 @@ public class DrafterTests
         Assert.True(draft.Candidates[0].Probability > 0.6);
         var none = Drafter.Run([.. kinds.Select(k => new KindReadings(k, k.Sheet, []))], new DiagnosisOptions());
         Assert.All(none.Candidates, c => Assert.Equal(0.5, c.Probability, 9));
-        Assert.Contains(none.Tells, t => t.Id == "ohms-t" && t.Bits > 0.3 && t.Between.Length == 2);
-        Assert.Equal(1, none.Tells.Single(t => t.Id == "look:blocks[2].in").Bits, 6);
+        Assert.Contains(none.Discriminating, t => t.Id == "ohms-t" && t.Bits > 0.3 && t.Between.Length == 2);
+        Assert.Equal(1, none.Discriminating.Single(t => t.Id == "look:blocks[2].in").Bits, 6);
     }
 }

@@ -191,7 +191,7 @@ public class IdentifierTests
             .Required;
         Assert.Equal("blades-posts-as-read", Assert.Single(kind.Readings!.Readings).Spec.Id);
         // What the sheet does not ask for is passed over.
-        Assert.Equal("t-slow", Assert.Single(kind.Readings.Told).Observation.Id);
+        Assert.Equal("t-slow", Assert.Single(kind.Readings.Symptoms).Observation.Id);
     }
 
     [Fact]

@@ -126,7 +126,7 @@ public class DraftedSheetTests
         );
         var rewire = RewireCheck.Run(sheet, new UnitReadings(sheet.Id, sheet.SupplyVolts, null, Meter.Usual, [], []));
         Assert.Contains(rewire.Mistakes, m => m.Id.StartsWith("swap:w-b", StringComparison.Ordinal));
-        Assert.NotEmpty(rewire.Take);
+        Assert.NotEmpty(rewire.ToRead);
         Assert.NotEmpty(
             ContinuityPlanner
                 .Plan(sheet, System.Collections.Immutable.ImmutableDictionary<string, ControlPosition>.Empty, Meter.Usual)

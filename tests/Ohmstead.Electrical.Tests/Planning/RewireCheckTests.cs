@@ -35,7 +35,7 @@ public class RewireCheckTests
             var mistake = Table.Mistakes[m];
             var result = Check(mistake.Make(Sheet, mistake.Sizes[mistake.Sizes.Length / 2]), m, isNominal: true);
             var best = result.Probable[0].Mistakes;
-            if (!best.Any(b => b.Id == mistake.Id) && !MistakesShown.TheSame(Table, result.Take, mistake, best))
+            if (!best.Any(b => b.Id == mistake.Id) && !MistakesShown.TheSame(Table, result.ToRead, mistake, best))
                 others.Add($"{mistake.Id} ({string.Join(" and ", best.Select(b => b.Id))})");
         }
         Assert.True(others.Count <= 0.05 * told.Count, string.Join("; ", others));
@@ -73,8 +73,8 @@ public class RewireCheckTests
         var result = RewireCheck.Run(Sheet, Nothing);
         Assert.Equal(RewireVerdict.NotProved, result.Verdict);
         Assert.Empty(result.Probable);
-        Assert.All(result.Take, t => Assert.True(t.Spec.State.Source is not { Volts: > 30 }, t.Spec.Id));
-        var alone = result.Take.SelectMany(t => t.Tells).Concat(result.Untold).Select(m => m.Id).ToHashSet(StringComparer.Ordinal);
+        Assert.All(result.ToRead, t => Assert.True(t.Spec.State.Source is not { Volts: > 30 }, t.Spec.Id));
+        var alone = result.ToRead.SelectMany(t => t.Discriminates).Concat(result.Undiscriminated).Select(m => m.Id).ToHashSet(StringComparer.Ordinal);
         Assert.True(alone.Count > 0.9 * result.Mistakes.Length);
     }
 
@@ -87,7 +87,7 @@ public class RewireCheckTests
     {
         var sheet = Reference.Sheet(file);
         var none = new UnitReadings(sheet.Id, sheet.SupplyVolts, null, Meter.Usual, [], []);
-        Assert.All(RewireCheck.Run(sheet, none).Take, t => Assert.NotEmpty(t.Tells));
+        Assert.All(RewireCheck.Run(sheet, none).ToRead, t => Assert.NotEmpty(t.Discriminates));
     }
 
     /// <summary>
@@ -243,7 +243,7 @@ public class RewireCheckTests
         {
             Readings =
             [
-                .. Plan.Take()
+                .. Plan.ShortestList()
                     .Select(t => t.Spec)
                     .Select(r =>
                     {

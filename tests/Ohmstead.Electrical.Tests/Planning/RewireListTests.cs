@@ -26,7 +26,7 @@ public class RewireListTests
         foreach (var (far, isTold) in new[] { (0.99, false), (1.01, true) })
         {
             var table = Table(sheet, new Mistake("cold:w-1", percent, [1 + (far * needed)]));
-            Assert.Equal(isTold, new Telling(table, new Wiring(sheet)).CanBeTold(0));
+            Assert.Equal(isTold, new Discrimination(table, new Wiring(sheet)).Discriminates(0));
         }
     }
 
@@ -35,8 +35,8 @@ public class RewireListTests
     public void A_mistake_of_many_sizes_is_told_by_the_one_that_shows_least()
     {
         var sheet = Sheet(0);
-        Assert.False(new Telling(Table(sheet, Cold("w-1", 9, 1.05, 30)), new Wiring(sheet)).CanBeTold(0));
-        Assert.True(new Telling(Table(sheet, Cold("w-1", 9, 1.5, 30)), new Wiring(sheet)).CanBeTold(0));
+        Assert.False(new Discrimination(Table(sheet, Cold("w-1", 9, 1.05, 30)), new Wiring(sheet)).Discriminates(0));
+        Assert.True(new Discrimination(Table(sheet, Cold("w-1", 9, 1.5, 30)), new Wiring(sheet)).Discriminates(0));
     }
 
     /// <summary>A bypassed breaker has to be told more surely: three in a thousand instead of five.</summary>
@@ -51,7 +51,7 @@ public class RewireListTests
         {
             var meter = new Meter(Meter.Usual.Errors.SetItem(Quantity.Ohms, new(0, (1 - 1e-3) / limits, 0, 0)));
             var table = new MistakeTable(sheet, [new("bypassed:cut", Percent, [1e-3])], Taken(sheet) with { Meter = meter });
-            return new Telling(table, new Wiring(sheet)).CanBeTold(0);
+            return new Discrimination(table, new Wiring(sheet)).Discriminates(0);
         }
         Assert.False(IsTold(0.99 * Needed(Percent, 0.003)));
         Assert.True(IsTold(1.01 * Needed(Percent, 0.003)));
@@ -68,9 +68,9 @@ public class RewireListTests
         var again = sheet.Readings[0] with { Id = "again", Minutes = 2 };
         sheet = sheet with { Readings = sheet.Readings.Add(again) };
         var table = Table(sheet, Cold("w-1", 9), Cold("w-2", 9));
-        var take = new Telling(table, new Wiring(sheet)).Take();
+        var take = new Discrimination(table, new Wiring(sheet)).ShortestList();
         Assert.Equal(list, string.Join(' ', take.Select(t => t.Spec.Id)));
         Assert.All(take, t => Assert.Equal(t.Spec.Minutes, t.Minutes));
-        Assert.All(take, t => Assert.Equal(t.Spec.Id == "second" ? "cold:w-2" : "cold:w-1", t.Tells.Single().Id));
+        Assert.All(take, t => Assert.Equal(t.Spec.Id == "second" ? "cold:w-2" : "cold:w-1", t.Discriminates.Single().Id));
     }
 }

@@ -104,7 +104,7 @@ public class RewireSpiceTests
             var result = RewireCheck.Run(Table, Plan, SoundWiring, Read(k.Expected, m));
             Assert.NotEqual(RewireVerdict.NoneLeft, result.Verdict);
             var best = result.Probable[0].Mistakes;
-            if (!best.Any(b => b.Id == k.Id) && !MistakesShown.TheSame(Table, result.Take, Table.Mistakes[m], best))
+            if (!best.Any(b => b.Id == k.Id) && !MistakesShown.TheSame(Table, result.ToRead, Table.Mistakes[m], best))
                 others.Add($"{k.Id} ({string.Join(" and ", best.Select(b => b.Id))})");
         }
         Assert.InRange(told.Count, 100 / oneIn, Kept.Count);
@@ -129,7 +129,7 @@ public class RewireSpiceTests
                     spec.State
                 );
         }
-        return Nothing with { Readings = [.. Plan.Take().Select(t => Take(t.Spec))] };
+        return Nothing with { Readings = [.. Plan.ShortestList().Select(t => Take(t.Spec))] };
     }
 
     private static double ValueOf(JsonNode value) =>

@@ -28,10 +28,10 @@ public class RewireVerdictTests
         var table = Table(sheet, Cold("w-1", 9), Cold("w-2", 9));
         var taken = Taken(sheet, [.. new[] { ("first", first), ("second", second) }.Where(v => !double.IsNaN(v.Item2))]);
         var wiring = new Wiring(sheet);
-        var result = RewireCheck.Run(table, new Telling(table, wiring), wiring, taken);
+        var result = RewireCheck.Run(table, new Discrimination(table, wiring), wiring, taken);
         Assert.Equal((verdict, unexplained), (result.Verdict, string.Join(' ', result.Unexplained.Select(r => r.Id))));
         Assert.False(result.WaitsForTheEye);
-        Assert.Empty(result.Untold);
+        Assert.Empty(result.Undiscriminated);
         Assert.Empty(result.Alike);
     }
 
@@ -49,11 +49,11 @@ public class RewireVerdictTests
         {
             var table = Table(sheet, mistakes);
             var wiring = new Wiring(sheet);
-            return RewireCheck.Run(table, new Telling(table, wiring), wiring, Taken(sheet, ("first", 9), ("first", 1)));
+            return RewireCheck.Run(table, new Discrimination(table, wiring), wiring, Taken(sheet, ("first", 9), ("first", 1)));
         }
         var harmless = Run(Cold("w-1", 9), Cold("hidden", 9));
         Assert.Equal(RewireVerdict.NoneLeft, harmless.Verdict);
-        Assert.Equal(["cold:hidden"], harmless.Untold.Select(m => m.Id));
+        Assert.Equal(["cold:hidden"], harmless.Undiscriminated.Select(m => m.Id));
         Assert.Empty(harmless.Dangerous);
         var dangerous = Run(Cold("w-1", 9), new("bypassed:cut", 1, [1e-3]));
         Assert.Equal((RewireVerdict.NotProved, true), (dangerous.Verdict, dangerous.WaitsForTheEye));

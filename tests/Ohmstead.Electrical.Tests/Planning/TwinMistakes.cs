@@ -17,9 +17,9 @@ internal static class TwinMistakes
 
     public static Wiring SoundWiring { get; } = new(Sheet);
 
-    public static Telling Plan { get; } = new(Table, SoundWiring);
+    public static Discrimination Plan { get; } = new(Table, SoundWiring);
 
     /// <summary>The places of those that can be told; of every so many one, so that a run in a hurry still sees all sorts.</summary>
     public static List<int> ThatCanBeTold(int oneIn = 1) =>
-        [.. Enumerable.Range(0, Table.Mistakes.Length).Where(Plan.CanBeTold).Where((_, n) => n % oneIn == 0)];
+        [.. Enumerable.Range(0, Table.Mistakes.Length).Where(Plan.Discriminates).Where((_, n) => n % oneIn == 0)];
 }

@@ -75,7 +75,7 @@ public class ReadingsCheckTests
             r => r with { Meter = new(r.Meter.Errors.SetItem(Quantity.Watts, new(1, 2, 0, 0))) },
             r => r with { Readings = r.Readings.RemoveAt(2) },
             r => r with { Readings = [r.Readings[1], r.Readings[0], r.Readings[2]] },
-            r => r with { Told = [new(Sheet.Observations[0], true)] },
+            r => r with { Symptoms = [new(Sheet.Observations[0], true)] },
             r => r with { Doubts = new([], 0.2) },
             r => r with { Doubts = new(["blades"], 0) },
             r => With(r, 0, t => t with { Value = 1.71 }),

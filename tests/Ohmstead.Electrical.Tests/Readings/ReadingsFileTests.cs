@@ -50,7 +50,7 @@ public class ReadingsFileTests
         var read = Read(
             """{ "ohmstead": "readings/1", "sheet": "twin-160", "readings": [], "told": { "left-slow": "yes", "left-whistle-dead": "no", "jumps-when-flexed": "unsure" } }"""
         ).Required;
-        Assert.Equal([("left-slow", true), ("left-whistle-dead", false)], read.Told.Select(t => (t.Observation.Id, t.Yes)));
+        Assert.Equal([("left-slow", true), ("left-whistle-dead", false)], read.Symptoms.Select(t => (t.Observation.Id, t.Yes)));
         var refused = Read(
             """{ "ohmstead": "readings/1", "sheet": "twin-160", "readings": [], "told": { "left-slow": "maybe", "smells": "yes" } }"""
         );

@@ -16,7 +16,7 @@ public class WiringRunTests
         RewireCheck.Run(OnTheBench.Sheet, new UnitReadings(OnTheBench.Sheet.Id, OnTheBench.Sheet.SupplyVolts, null, Meter.Usual, [], []))
     );
 
-    private static WiringRun Of(OnTheBench bench) => WiringRun.Of(bench.Unit, bench.Model, OnTheBench.Shop, Planned.Value.Take);
+    private static WiringRun Of(OnTheBench bench) => WiringRun.Of(bench.Unit, bench.Model, OnTheBench.Shop, Planned.Value.ToRead);
 
     private static OnTheBench Moved() => new OnTheBench().Add(new PartChanged("w-5", PartChange.Rewired, null, ""));
 
@@ -26,7 +26,7 @@ public class WiringRunTests
         var order = Of(Moved()).Steps.Select(s => s.Offer.Spec).ToList();
         Assert.Equal(order.Count, order.Select(s => s.Id).Distinct().Count());
         Assert.All(order, s => Assert.All(s.Needs, n => Assert.InRange(order.FindIndex(o => o.Id == n), 0, order.IndexOf(s) - 1)));
-        Assert.All(Planned.Value.Take, t => Assert.Contains(order, o => o.Id == t.Spec.Id));
+        Assert.All(Planned.Value.ToRead, t => Assert.Contains(order, o => o.Id == t.Spec.Id));
     }
 
     /// <summary>The boost winding lies nowhere near the mains: its insulation checks of before still count, and are not asked for again.</summary>

@@ -117,8 +117,8 @@ public class BenchReadingsTests
         var told = new OnTheBench()
             .Add(new SignAnswered(asked, Answer.Yes))
             .Add(new SignAnswered("of another kind", Answer.Yes))
-            .Readings.Told;
+            .Readings.Symptoms;
         Assert.True(Assert.Single(told).Yes);
-        Assert.Empty(new OnTheBench().Add(new SignAnswered(asked, Answer.Unsure)).Readings.Told);
+        Assert.Empty(new OnTheBench().Add(new SignAnswered(asked, Answer.Unsure)).Readings.Symptoms);
     }
 }

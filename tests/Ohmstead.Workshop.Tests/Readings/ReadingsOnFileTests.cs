@@ -47,7 +47,7 @@ public class ReadingsOnFileTests
             .Read("volts-17", 17.25, Line with { SupplyVolts = 119 });
         var readings = IsAsFile(bench.Unit, OnTheBench.Shop).Required;
         Assert.Equal(13, readings.Readings.Length);
-        Assert.Equal(2, readings.Told.Length);
+        Assert.Equal(2, readings.Symptoms.Length);
         Assert.Equal([2], readings.Readings.Where(r => r.Outcome == Outcome.Jumps).Select(r => r.JumpValues.Count(double.IsFinite)));
     }
 

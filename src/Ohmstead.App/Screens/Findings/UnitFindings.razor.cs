@@ -66,7 +66,7 @@ public sealed partial class UnitFindings
 
     private string Taken =>
         Counted.Of(Readings?.Readings.Count(r => r.IsTaken) ?? 0, "reading")
-        + (Readings is { Told.Length: > 0 and var told } ? $", {Counted.Of(told, "symptom")}" : "");
+        + (Readings is { Symptoms.Length: > 0 and var told } ? $", {Counted.Of(told, "symptom")}" : "");
 
     /// <inheritdoc/>
     protected override async Task UnitReadAsync()

@@ -127,7 +127,7 @@ public sealed partial class CheckBeforeMains
     private void Follow()
     {
         if (result is not null && Model is not null)
-            run = WiringRun.Of(Unit!, Model, Shop, result.Take);
+            run = WiringRun.Of(Unit!, Model, Shop, result.ToRead);
     }
 
     private Meaning? MeaningOf(WiringStep step)

@@ -136,7 +136,7 @@ internal sealed class DoubtFinder(ReadingLibrary library, UnitReadings readings,
         var model = library.Model;
         if (
             model.Sheet.Readings.FirstOrDefault(r =>
-                r.State is { Source: { IsDirect: false, HasLamp: false, SeriesOhms: 0, Volts: > SheetChecks.LowVolts }, Loads: [] }
+                r.State is { Source: { IsDirect: false, HasLamp: false, SeriesOhms: 0, IsMains: true }, Loads: [] }
             )
             is not { } spec
         )

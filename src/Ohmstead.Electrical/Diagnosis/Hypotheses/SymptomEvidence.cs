@@ -5,12 +5,12 @@ using Ohmstead.Electrical.TypeSheets;
 namespace Ohmstead.Electrical.Diagnosis.Hypotheses;
 
 /// <summary>The symptoms that were asked for, and the readings that jumped when the unit was moved: evidence of causes, not of values.</summary>
-internal sealed class SymptomEvidence(IEnumerable<Told> answers, IEnumerable<int> jumping)
+internal sealed class SymptomEvidence(IEnumerable<Symptom> answers, IEnumerable<int> jumping)
 {
     private const double IntermittentChance = 0.3;
     private const double JumpWithoutCause = 0.005;
 
-    private readonly Told[] symptoms = [.. answers];
+    private readonly Symptom[] symptoms = [.. answers];
     private readonly int[] jumps = [.. jumping];
 
     /// <summary>Log likelihood of them all for a set of classes.</summary>

@@ -24,7 +24,7 @@ internal sealed class Evidence
         measured = [.. Taken.Select(OnScale)];
         highest = [.. Enumerable.Range(0, Taken.Length).Select(Set.OverRangeOnScale)];
         wrong = new WrongReadings(numeric.Select(n => (Taken[n].Value, Set.Errors[n])), wrongReadingChance);
-        Symptoms = new SymptomEvidence(readings.Told, Places(Outcome.Jumps));
+        Symptoms = new SymptomEvidence(readings.Symptoms, Places(Outcome.Jumps));
         Bench = new BenchTable(this).Matching;
         overRange = new OverRangeReadings(Set, Places(Outcome.OverRange), wrong.LogAnywhere, Bench);
     }
@@ -110,7 +110,7 @@ internal sealed class Evidence
         Taken[reading].Outcome == Outcome.Value ? 1 / Math.Max(Set.Errors[reading].LimitAt(Taken[reading].Value), 1e-9) : 0;
 
     /// <summary>True when it was taken on the line.</summary>
-    public bool IsOnMains(int reading) => Taken[reading].State.Source is { IsDirect: false, Volts: > SheetChecks.LowVolts };
+    public bool IsOnMains(int reading) => Taken[reading].State.Source is { IsDirect: false, IsMains: true };
 
     /// <summary>
     /// The spread with the sizes of some faults left free to a deviation (of their share): what neighbours of a set are judged

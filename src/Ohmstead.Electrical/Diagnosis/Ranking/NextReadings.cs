@@ -94,7 +94,7 @@ internal sealed class NextReadings
             0.1
         );
 
-    private static bool IsOpenMains(ReadingSpec r) => r.IsOpenCase && r.State.Source is { Volts: > SheetChecks.LowVolts };
+    private static bool IsOpenMains(ReadingSpec r) => r.IsOpenCase && r.State.Source is { IsMains: true };
 
     /// <summary>
     /// A reading that others need is worth what it opens: if the missing needs and the best readings behind them together

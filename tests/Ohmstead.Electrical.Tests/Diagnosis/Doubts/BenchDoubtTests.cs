@@ -188,7 +188,7 @@ public class BenchDoubtTests
         );
     }
 
-    private static bool OnMains(ReadingSpec r) => r.State.Source is { IsDirect: false, Volts: > SheetChecks.LowVolts };
+    private static bool OnMains(ReadingSpec r) => r.State.Source is { IsDirect: false, IsMains: true };
 
     private static string[] Ids(int count) =>
         [.. Enumerable.Range(0, count).Select(n => n.ToString(CultureInfo.InvariantCulture)).Select(n => $"read-{n}")];

@@ -6,13 +6,13 @@ using Ohmstead.Electrical.TypeSheets;
 namespace Ohmstead.Electrical.Drafting;
 
 /// <summary>Finds what tells the kinds apart that an outline may stand for.</summary>
-internal static class KindTells
+internal static class KindDiscrimination
 {
     /// <summary>A kind less probable than this is not told apart any more.</summary>
     private const double LeastProbable = 0.01;
 
     private const int MostKinds = 6,
-        MostTells = 10;
+        MostListed = 10;
 
     /// <summary>Less is nothing to go to the bench for [bit].</summary>
     private const double LeastBits = 0.02;
@@ -25,7 +25,7 @@ internal static class KindTells
 
     private const double BandDeviations = 1.959964;
 
-    public static ImmutableArray<KindTell> Of(
+    public static ImmutableArray<DiscriminatingReading> Of(
         ImmutableArray<(KindReadings Kind, UnitModel Model, double Probability)> kinds,
         IReadOnlyCollection<ReadingSpec> taken
     )
@@ -43,7 +43,7 @@ internal static class KindTells
         var predicted = weighed
             .Select(k => Prediction.Run(k.Model, readings.Select(r => k.Model.Sheet.FindReading(r.Id)!).Select(r => (r, r.State)), []))
             .ToArray();
-        var tells = new List<KindTell>();
+        var found = new List<DiscriminatingReading>();
         for (var r = 0; r < readings.Count && weighed.Count > 1; r++)
         {
             if (predicted.Any(p => !p[r].CanJudge || double.IsInfinity(p[r].High)))
@@ -63,22 +63,22 @@ internal static class KindTells
                     )
                     .Select(k => k.Kind.Kind.Id),
             ];
-            tells.Add(
+            found.Add(
                 new(readings[r].Id, bits, readings[r].Minutes, between.IsEmpty ? [.. weighed.Take(2).Select(k => k.Kind.Kind.Id)] : between)
             );
         }
         return
         [
-            .. tells
+            .. found
                 .Concat(Looks(weighed.Select(k => k.Kind).ToList(), chances))
                 .OrderByDescending(t => t.Bits / t.Minutes)
                 .ThenBy(t => t.Id, StringComparer.Ordinal)
-                .Take(MostTells),
+                .Take(MostListed),
         ];
     }
 
     /// <summary>A look at each word that is still open.</summary>
-    private static IEnumerable<KindTell> Looks(List<KindReadings> kinds, double[] chances)
+    private static IEnumerable<DiscriminatingReading> Looks(List<KindReadings> kinds, double[] chances)
     {
         foreach (var path in kinds.SelectMany(k => k.Kind.Choices.Keys).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal))
         {

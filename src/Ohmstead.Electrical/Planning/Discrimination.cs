@@ -3,8 +3,8 @@ using Ohmstead.Electrical.Diagnosis;
 
 namespace Ohmstead.Electrical.Planning;
 
-/// <summary>Which readings tell the right wiring from which mistakes, and the shortest list that tells all that can be told.</summary>
-internal sealed class Telling
+/// <summary>Which readings discriminate the right wiring from which mistakes, and the shortest list that does so for every mistake for which it can be done.</summary>
+internal sealed class Discrimination
 {
     /// <summary>One standard deviation: five of six rightly wired units rule the mistake out.</summary>
     private const double Quantile = 1;
@@ -18,10 +18,11 @@ internal sealed class Telling
     private readonly MistakeTable table;
     private readonly double[] minutes;
     private readonly double[] needed;
+    private readonly bool[] discriminated;
     private ImmutableArray<RewireReading>? list;
 
     /// <param name="wiring">Says which mistakes are dangerous: these must be told more surely.</param>
-    public Telling(MistakeTable table, Wiring wiring)
+    public Discrimination(MistakeTable table, Wiring wiring)
     {
         this.table = table;
         bool IsDangerous(Mistake x) => x.Sizes.Any(s => wiring.IsDangerous(x.Make(table.Set.Model.Sheet, s)));
@@ -34,25 +35,23 @@ internal sealed class Telling
         minutes = [.. Enumerable.Range(0, table.Set.Count).Select(r => table.SpecOf(r).Minutes)];
         int[] all = [.. Enumerable.Range(0, table.Set.Count)];
         var whole = table.Mistakes.Select((_, m) => Distance(m, all)).ToArray();
-        Told = [.. table.Mistakes.Select((x, m) => whole[m] >= least[m])];
+        discriminated = [.. table.Mistakes.Select((x, m) => whole[m] >= least[m])];
         needed = [.. table.Mistakes.Select((x, m) => Math.Max(least[m], Math.Min(ToBeFound(x.Percent / 100), NearlyAll * whole[m])))];
     }
 
-    private bool[] Told { get; }
-
-    /// <summary>True when all readings together tell the mistake from the right wiring.</summary>
-    public bool CanBeTold(int mistake) => Told[mistake];
+    /// <summary>True when all readings together discriminate the mistake from the right wiring.</summary>
+    public bool Discriminates(int mistake) => discriminated[mistake];
 
     /// <summary>
     /// The shortest list found: the reading that tells most for its minutes comes in until all is told, then each is left
     /// out again that the others can do without, the longest first.
     /// </summary>
-    public ImmutableArray<RewireReading> Take()
+    public ImmutableArray<RewireReading> ShortestList()
     {
         if (list is { } known)
             return known;
         var chosen = new List<int>();
-        var open = Enumerable.Range(0, needed.Length).Where(CanBeTold).ToList();
+        var open = Enumerable.Range(0, needed.Length).Where(Discriminates).ToList();
         while (open.Count > 0)
         {
             var lacks = open.Select(m => Lack(m, chosen)).ToArray();
@@ -66,7 +65,7 @@ internal sealed class Telling
         foreach (var r in chosen.OrderByDescending(r => Minutes(r, chosen.Where(c => c != r))).ThenByDescending(r => r).ToList())
         {
             var rest = chosen.Where(c => c != r).ToList();
-            if (Enumerable.Range(0, needed.Length).Where(CanBeTold).All(m => Lack(m, rest) <= 0))
+            if (Enumerable.Range(0, needed.Length).Where(Discriminates).All(m => Lack(m, rest) <= 0))
                 chosen = rest;
         }
         chosen.Sort();
@@ -82,7 +81,7 @@ internal sealed class Telling
         [
             .. Enumerable
                 .Range(0, needed.Length)
-                .Where(m => Distance(m, [r]) >= needed[m] || (CanBeTold(m) && Lack(m, others) > 0))
+                .Where(m => Distance(m, [r]) >= needed[m] || (Discriminates(m) && Lack(m, others) > 0))
                 .Select(m => table.Mistakes[m]),
         ];
     }
