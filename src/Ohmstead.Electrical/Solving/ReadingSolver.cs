@@ -60,7 +60,7 @@ public sealed class ReadingSolver
             return null;
         if (solved.IsPeriodic)
             return (periodic.ProbeWave(), periodic.JunctionWave(element));
-        return (Harmonics.Wave([Complex.Zero, PeriodicSolver.Probe(circuit, phasor.Unknowns, phasor.SourceVolts)]), null);
+        return (Harmonics.Wave([Complex.Zero, HarmonicResponse.ProbeVolts(circuit, phasor.Unknowns, phasor.SourceVolts)]), null);
     }
 
     private double PhasorValue(ReadingCircuit circuit)
@@ -68,7 +68,7 @@ public sealed class ReadingSolver
         Complex drive = phasor.SourceVolts;
         return circuit.Spec.Quantity switch
         {
-            Quantity.AcVolts => PeriodicSolver.Probe(circuit, phasor.Unknowns, drive).Magnitude,
+            Quantity.AcVolts => HarmonicResponse.ProbeVolts(circuit, phasor.Unknowns, drive).Magnitude,
             Quantity.DcVolts => 0,
             Quantity.AcAmps => phasor.SourceCurrent(phasor.Unknowns, drive, phasor.Frame, null).Magnitude,
             _ => phasor.SourceVolts * phasor.SourceCurrent(phasor.Unknowns, drive, phasor.Frame, null).Real,
