@@ -1,4 +1,3 @@
-using System.Diagnostics.CodeAnalysis;
 using Ohmstead.Electrical.Diagnosis.Likelihoods;
 
 namespace Ohmstead.Electrical.Diagnosis.Hypotheses;
@@ -43,49 +42,4 @@ internal abstract class Hypothesis(Members members)
 
     /// <summary>Of a share that nothing was worked out for.</summary>
     protected const double UsualDeviation = 0.05;
-}
-
-/// <summary>A set as it was found, judged by the spread of the set whose neighbour it is.</summary>
-/// <param name="from">That set.</param>
-internal sealed class FoundHypothesis(Members members, FittedHypothesis from) : Hypothesis(members)
-{
-    public FittedHypothesis From => from;
-
-    public override Spread Spread => from.Spread;
-
-    public override double DeviationOf(int k) => UsualDeviation;
-}
-
-/// <summary>A set with a spread of its own and the sizes that fit best by it.</summary>
-/// <param name="spread">About its own prediction.</param>
-/// <param name="from">The set whose neighbour it was; null for the sound unit.</param>
-internal class FittedHypothesis(Members members, Spread spread, FittedHypothesis? from) : Hypothesis(members)
-{
-    public FittedHypothesis? From => from;
-
-    public override Spread Spread => spread;
-
-    /// <summary>Standard deviation of each share; 0 where there is no size to fit.</summary>
-    public required double[] Deviations { get; init; }
-
-    /// <summary>Movement of the readings for a unit of each share; null where there is no size to fit.</summary>
-    public required double[]?[] Directions { get; init; }
-
-    public override double DeviationOf(int k) => Deviations[k] > 0 ? Deviations[k] : UsualDeviation;
-}
-
-/// <summary>A fitted set whose neighbours were tried.</summary>
-internal sealed class ExpandedHypothesis : FittedHypothesis
-{
-    /// <param name="addLogOdds">By class: log of the posterior ratio of adding it.</param>
-    [SetsRequiredMembers]
-    public ExpandedHypothesis(FittedHypothesis fitted, double[] addLogOdds)
-        : base(fitted.Members, fitted.Spread, fitted.From)
-    {
-        (Predicted, LeftOut, LogEvidence) = (fitted.Predicted, fitted.LeftOut, fitted.LogEvidence);
-        (Deviations, Directions, AddLogOdds) = (fitted.Deviations, fitted.Directions, addLogOdds);
-    }
-
-    /// <summary>By class: log of the posterior ratio of adding it.</summary>
-    public double[] AddLogOdds { get; }
 }
