@@ -91,11 +91,11 @@ public class UnitReadingsTests
             },
             Made() with
             {
-                Told = [],
+                Symptoms = [],
             },
             Made() with
             {
-                Told = [new(Sheet.Observations[0], false)],
+                Symptoms = [new(Sheet.Observations[0], false)],
             },
             Made() with
             {
