@@ -1,8 +1,9 @@
 using Microsoft.EntityFrameworkCore;
 using Ohmstead.Electrical.TypeSheets;
 using Ohmstead.Storage.Rows;
+using Ohmstead.Workshop.Job;
 using Ohmstead.Workshop.Journal;
-using Ohmstead.Workshop.Keeping;
+using Ohmstead.Workshop.Stores;
 using Ohmstead.Workshop.Units;
 
 namespace Ohmstead.Storage;

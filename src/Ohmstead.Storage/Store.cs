@@ -1,9 +1,9 @@
 using Microsoft.EntityFrameworkCore;
 using Ohmstead.Storage.PhotoFiles;
 using Ohmstead.Storage.Rows;
-using Ohmstead.Workshop.Findings;
+using Ohmstead.Workshop.Job;
 using Ohmstead.Workshop.Journal;
-using Ohmstead.Workshop.Keeping;
+using Ohmstead.Workshop.Stores;
 using Ohmstead.Workshop.Units;
 
 namespace Ohmstead.Storage;

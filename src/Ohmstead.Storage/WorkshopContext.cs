@@ -1,6 +1,8 @@
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Storage.ValueConversion;
 using Ohmstead.Storage.Rows;
+using Ohmstead.Workshop.Job;
+using Ohmstead.Workshop.Stores;
 
 namespace Ohmstead.Storage;
 

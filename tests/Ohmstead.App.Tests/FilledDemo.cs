@@ -1,6 +1,7 @@
 using Ohmstead.App.Demo;
 using Ohmstead.App.Tests.Screens;
 using Ohmstead.Electrical.TypeSheets;
+using Ohmstead.Workshop.Job;
 using Ohmstead.Workshop.Shops;
 using Ohmstead.Workshop.Units;
 

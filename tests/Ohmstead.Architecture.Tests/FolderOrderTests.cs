@@ -7,11 +7,12 @@ using Assembly = System.Reflection.Assembly;
 
 namespace Ohmstead.Architecture.Tests;
 
-/// <summary>The folders of Electrical, and those of its diagnosis, lean on those before them, never on those after.</summary>
+/// <summary>The folders of Electrical, those of its diagnosis and those of Workshop lean on those before them, never on those after.</summary>
 public class FolderOrderTests
 {
     private const string Root = "Ohmstead.Electrical";
     private const string Engine = Root + ".Diagnosis";
+    private const string Trade = "Ohmstead.Workshop";
 
     // Folders in one row are side by side and do not know each other.
     private static readonly string[][] Rows =
@@ -39,11 +40,30 @@ public class FolderOrderTests
         ["Doubts", "Ranking"],
     ];
 
+    // What is said and owned, what happened, what is known of one unit stage by stage, the job as a whole, what leaves the program.
+    private static readonly string[][] TradeRows =
+    [
+        ["Words", "Shops", "Cautions", "Listening"],
+        ["Drawing"],
+        ["Journal"],
+        ["Units"],
+        ["TakeApart"],
+        ["LookOver", "Wiring"],
+        ["Untyped"],
+        ["Readings"],
+        ["Findings"],
+        ["Repair", "Proving"],
+        ["Kinds"],
+        ["Job"],
+        ["Papers", "Stores"],
+    ];
+
     private static readonly ArchUnitNET.Domain.Architecture Built = new ArchLoader()
         .LoadAssemblies(Repository.Electrical, Repository.Workshop, Repository.Storage, Repository.App)
         .Build();
 
-    public static TheoryData<string, string> Forbidden() => [.. Later(Root, Rows), .. Later(Engine, EngineRows)];
+    public static TheoryData<string, string> Forbidden() =>
+        [.. Later(Root, Rows), .. Later(Engine, EngineRows), .. Later(Trade, TradeRows)];
 
     private static IEnumerable<(string, string)> Later(string parent, string[][] rows) =>
         from row in Enumerable.Range(0, rows.Length)
@@ -134,6 +154,11 @@ public class FolderOrderTests
             select type.Namespace;
         Findings.None(used.Distinct().Where(name => !IsPlaced(name, Engine, EngineRows) && !IsPlaced(name, Root, Rows)));
         Findings.None(used.Where(name => name.StartsWith(Engine + ".", StringComparison.Ordinal) && !IsPlaced(name, Engine, EngineRows)));
+        IEnumerable<string> trade =
+            from type in Repository.Workshop.GetTypes()
+            where type.Namespace is { } name && (name == Trade || name.StartsWith(Trade + ".", StringComparison.Ordinal))
+            select type.Namespace;
+        Findings.None(trade.Distinct().Where(name => !IsPlaced(name, Trade, TradeRows)));
     }
 
     private static bool IsPlaced(string name, string parent, string[][] rows) =>

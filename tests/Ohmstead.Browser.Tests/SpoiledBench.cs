@@ -5,8 +5,6 @@ using Ohmstead.Electrical.Readings;
 using Ohmstead.Electrical.TypeSheets;
 using Ohmstead.Storage;
 using Ohmstead.Workshop.Journal;
-using Ohmstead.Workshop.Keeping;
-using Ohmstead.Workshop.Readings;
 
 namespace Ohmstead.Browser.Tests;
 

@@ -1,6 +1,5 @@
 using System.Globalization;
 using Ohmstead.Workshop.Journal;
-using Ohmstead.Workshop.Readings;
 using SkiaSharp;
 
 namespace Ohmstead.Storage.Tests;

@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using Ohmstead.Workshop.Journal;
-using Ohmstead.Workshop.Readings;
 
 namespace Ohmstead.Storage.Tests;
 

@@ -1,7 +1,7 @@
 using System.Buffers.Binary;
 using System.IO.Hashing;
 using Microsoft.EntityFrameworkCore;
-using Ohmstead.Workshop.Keeping;
+using Ohmstead.Workshop.Stores;
 using SkiaSharp;
 
 namespace Ohmstead.Storage.Tests;

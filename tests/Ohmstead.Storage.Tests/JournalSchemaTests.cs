@@ -2,8 +2,6 @@ using System.Text.Json;
 using System.Text.Json.Nodes;
 using Json.Schema;
 using Ohmstead.Workshop.Journal;
-using Ohmstead.Workshop.Keeping;
-using Ohmstead.Workshop.Readings;
 
 namespace Ohmstead.Storage.Tests;
 

@@ -1,9 +1,9 @@
 using System.Security.Cryptography;
 using Ohmstead.Electrical.Diagnosis;
-using Ohmstead.Workshop.Findings;
+using Ohmstead.Workshop.Job;
 using Ohmstead.Workshop.Journal;
-using Ohmstead.Workshop.Keeping;
 using Ohmstead.Workshop.Readings;
+using Ohmstead.Workshop.Stores;
 using Ohmstead.Workshop.Units;
 
 namespace Ohmstead.Storage.Tests;

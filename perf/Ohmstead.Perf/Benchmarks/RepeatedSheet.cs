@@ -1,5 +1,6 @@
 using System.Text.Json.Nodes;
 using Ohmstead.Electrical.TypeSheets;
+using Ohmstead.Workshop.Stores;
 
 namespace Ohmstead.Perf.Benchmarks;
 

@@ -1,7 +1,5 @@
 using Ohmstead.Storage;
 using Ohmstead.Workshop.Journal;
-using Ohmstead.Workshop.Keeping;
-using Ohmstead.Workshop.Readings;
 using SkiaSharp;
 
 namespace Ohmstead.Perf.Stores;

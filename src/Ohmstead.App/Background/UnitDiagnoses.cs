@@ -8,6 +8,7 @@ using Ohmstead.Electrical.Diagnosis.Observed;
 using Ohmstead.Electrical.Readings;
 using Ohmstead.Electrical.TypeSheets;
 using Ohmstead.Workshop.Findings;
+using Ohmstead.Workshop.Job;
 using Ohmstead.Workshop.Readings;
 using Ohmstead.Workshop.Units;
 

@@ -5,6 +5,7 @@ using System.Text.Json.Nodes;
 using Ohmstead.Electrical.Planning;
 using Ohmstead.Electrical.Readings;
 using Ohmstead.Electrical.TypeSheets;
+using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Words;
 
 namespace Ohmstead.App.Commands;

@@ -3,7 +3,8 @@ using Ohmstead.Electrical.Diagnosis;
 using Ohmstead.Electrical.Faults;
 using Ohmstead.Electrical.Readings;
 using Ohmstead.Electrical.TypeSheets;
-using Ohmstead.Workshop.Findings;
+using Ohmstead.Workshop.Journal;
+using Ohmstead.Workshop.Units;
 using Ohmstead.Workshop.Words;
 
 namespace Ohmstead.App.Commands;

@@ -4,6 +4,7 @@ using System.Text.Json.Nodes;
 using Ohmstead.Electrical.Circuits;
 using Ohmstead.Electrical.Fitting;
 using Ohmstead.Electrical.TypeSheets;
+using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Kinds;
 using Ohmstead.Workshop.Words;
 

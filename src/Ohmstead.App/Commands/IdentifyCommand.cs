@@ -4,6 +4,7 @@ using System.Globalization;
 using System.Text.Json.Nodes;
 using Ohmstead.Electrical.Diagnosis;
 using Ohmstead.Electrical.Drafting;
+using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Words;
 
 namespace Ohmstead.App.Commands;

@@ -5,6 +5,7 @@ using System.Text.Json.Nodes;
 using Ohmstead.App.Papers;
 using Ohmstead.Electrical.TypeSheets;
 using Ohmstead.Storage.Zips;
+using Ohmstead.Workshop.Job;
 using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Papers;
 using Ohmstead.Workshop.Shops;

@@ -46,7 +46,7 @@ internal static class CircuitOverlays
                 .GroupBy(f => f.Mode.Element, StringComparer.Ordinal)
                 .ToDictionary(
                     g => g.Key,
-                    g => g.MaxBy(f => f.Probability)! is var f ? $"{PartNames.Mode(f.Mode)}, {Finding.SureOf(f.Probability)}" : "",
+                    g => g.MaxBy(f => f.Probability)! is var f ? $"{PartNames.Mode(f.Mode)}, {ValueText.SureOf(f.Probability)}" : "",
                     StringComparer.Ordinal
                 ),
             diagnosed?.View.PartTags

@@ -1,6 +1,7 @@
 using Ohmstead.Electrical.Diagnosis;
 using Ohmstead.Electrical.TypeSheets;
 using Ohmstead.Workshop.Findings;
+using Ohmstead.Workshop.Job;
 using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Readings;
 using Ohmstead.Workshop.Units;

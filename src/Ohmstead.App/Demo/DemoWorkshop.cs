@@ -1,7 +1,6 @@
 using System.Security.Cryptography;
 using Ohmstead.App.Web;
 using Ohmstead.Workshop.Journal;
-using Ohmstead.Workshop.Keeping;
 using Ohmstead.Workshop.Kinds;
 
 namespace Ohmstead.App.Demo;

@@ -1,6 +1,4 @@
 using Ohmstead.Workshop.Journal;
-using Ohmstead.Workshop.Keeping;
-using Ohmstead.Workshop.Readings;
 
 namespace Ohmstead.App.Demo;
 

@@ -1,6 +1,5 @@
 using Ohmstead.Electrical.TypeSheets;
 using Ohmstead.Workshop.Journal;
-using Ohmstead.Workshop.Readings;
 
 namespace Ohmstead.App.Demo;
 

@@ -5,7 +5,7 @@ using Ohmstead.App.Demo;
 using Ohmstead.App.Papers;
 using Ohmstead.App.Phones;
 using Ohmstead.App.Web;
-using Ohmstead.Workshop.Keeping;
+using Ohmstead.Workshop.Stores;
 
 namespace Ohmstead.App.Hosting;
 

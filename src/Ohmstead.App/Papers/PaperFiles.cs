@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using Ohmstead.App.Background;
 using Ohmstead.App.Web;
 using Ohmstead.Electrical.TypeSheets;
+using Ohmstead.Workshop.Job;
 using Ohmstead.Workshop.Papers;
 using Ohmstead.Workshop.Units;
 

@@ -1,10 +1,9 @@
 using System.Collections.Concurrent;
 using System.Text.Json;
 using Ohmstead.Electrical.TypeSheets;
-using Ohmstead.Workshop.Findings;
 using Ohmstead.Workshop.Journal;
-using Ohmstead.Workshop.Keeping;
 using Ohmstead.Workshop.Shops;
+using Ohmstead.Workshop.Stores;
 using Ohmstead.Workshop.Units;
 using Ohmstead.Workshop.Untyped;
 

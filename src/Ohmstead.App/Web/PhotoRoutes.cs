@@ -1,7 +1,7 @@
 using System.Globalization;
 using Microsoft.AspNetCore.Http.Features;
 using Ohmstead.Workshop.Journal;
-using Ohmstead.Workshop.Keeping;
+using Ohmstead.Workshop.Stores;
 
 namespace Ohmstead.App.Web;
 

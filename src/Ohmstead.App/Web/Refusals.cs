@@ -1,6 +1,7 @@
 using System.Text;
 using System.Text.Encodings.Web;
 using Microsoft.AspNetCore.Diagnostics;
+using Ohmstead.Workshop.Readings;
 
 namespace Ohmstead.App.Web;
 

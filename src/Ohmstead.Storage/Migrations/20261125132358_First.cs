@@ -1,5 +1,6 @@
-﻿using System;
+using System;
 using Microsoft.EntityFrameworkCore.Migrations;
+using Ohmstead.Workshop.Job;
 
 #nullable disable
 

@@ -3,7 +3,8 @@ using System.Globalization;
 using System.Security.Cryptography;
 using Microsoft.EntityFrameworkCore;
 using Ohmstead.Storage.Rows;
-using Ohmstead.Workshop.Keeping;
+using Ohmstead.Workshop.Job;
+using Ohmstead.Workshop.Stores;
 
 namespace Ohmstead.Storage.PhotoFiles;
 

@@ -1,3 +1,4 @@
+using Ohmstead.Workshop.Job;
 using SkiaSharp;
 
 namespace Ohmstead.Storage.PhotoFiles;

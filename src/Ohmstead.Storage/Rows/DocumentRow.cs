@@ -1,4 +1,4 @@
-using Ohmstead.Workshop.Keeping;
+using Ohmstead.Workshop.Stores;
 
 namespace Ohmstead.Storage.Rows;
 

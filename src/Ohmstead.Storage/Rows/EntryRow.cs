@@ -1,6 +1,6 @@
 using System.Text.Json;
 using Ohmstead.Workshop.Journal;
-using Ohmstead.Workshop.Keeping;
+using Ohmstead.Workshop.Stores;
 
 namespace Ohmstead.Storage.Rows;
 

@@ -1,5 +1,5 @@
-using Ohmstead.Workshop.Keeping;
-using Ohmstead.Workshop.Units;
+using Ohmstead.Workshop.Job;
+using Ohmstead.Workshop.Stores;
 
 namespace Ohmstead.Storage.Rows;
 

@@ -1,5 +1,5 @@
 using Ohmstead.Electrical.TypeSheets;
-using Ohmstead.Workshop.Keeping;
+using Ohmstead.Workshop.Stores;
 
 namespace Ohmstead.Storage.Zips;
 

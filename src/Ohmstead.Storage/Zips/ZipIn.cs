@@ -1,7 +1,7 @@
 using System.Globalization;
 using Ohmstead.Electrical.TypeSheets;
 using Ohmstead.Workshop.Journal;
-using Ohmstead.Workshop.Keeping;
+using Ohmstead.Workshop.Stores;
 
 namespace Ohmstead.Storage.Zips;
 

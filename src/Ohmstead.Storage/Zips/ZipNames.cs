@@ -1,6 +1,7 @@
 using System.Globalization;
 using Ohmstead.Storage.PhotoFiles;
-using Ohmstead.Workshop.Keeping;
+using Ohmstead.Workshop.Journal;
+using Ohmstead.Workshop.Stores;
 
 namespace Ohmstead.Storage.Zips;
 

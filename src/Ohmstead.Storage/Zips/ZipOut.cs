@@ -6,9 +6,8 @@ using System.Text.Json.Nodes;
 using Ohmstead.Electrical.TypeSheets;
 using Ohmstead.Storage.PhotoFiles;
 using Ohmstead.Workshop.Journal;
-using Ohmstead.Workshop.Keeping;
 using Ohmstead.Workshop.Shops;
-using Ohmstead.Workshop.Units;
+using Ohmstead.Workshop.Stores;
 
 namespace Ohmstead.Storage.Zips;
 

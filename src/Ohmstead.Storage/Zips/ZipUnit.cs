@@ -3,8 +3,8 @@ using System.Text;
 using Ohmstead.Electrical.TypeSheets;
 using Ohmstead.Storage.PhotoFiles;
 using Ohmstead.Workshop.Journal;
-using Ohmstead.Workshop.Keeping;
 using Ohmstead.Workshop.Shops;
+using Ohmstead.Workshop.Stores;
 using Ohmstead.Workshop.Units;
 
 namespace Ohmstead.Storage.Zips;

@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 using Ohmstead.Electrical.TypeSheets;
-using Ohmstead.Workshop.Untyped;
+using Ohmstead.Workshop.Words;
 
 namespace Ohmstead.Workshop.Drawing;
 
@@ -59,7 +59,7 @@ internal sealed class ElementPainter(CircuitLayout layout, Overlay overlay)
         var y = placed.LabelY - (WindingLabel.HeightOf(Names, w) / 2) + (name.Length * ItemSize.NameSize);
         AddName(marks, name, new(labelX, y), anchor, Role.Label, ItemSize.NameSize);
         y += ItemSize.SmallSize + 2;
-        if (name.Length > 0 && !UntypedSheet.IsOne(layout.Sheet))
+        if (name.Length > 0 && !UntypedIds.IsOne(layout.Sheet))
             marks.Add(new Text(Role.Small, Figure.Of(w.Turns) + " turns", new(labelX, y), anchor, ItemSize.SmallSize));
         AddWords(marks, w.Id, new(labelX, y + ItemSize.SmallSize + 2), anchor);
         return Group(

@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using Ohmstead.Electrical.TypeSheets;
-using Ohmstead.Workshop.Untyped;
 using Ohmstead.Workshop.Words;
 
 namespace Ohmstead.Workshop.Drawing;
@@ -55,7 +54,7 @@ public sealed record Ladder(ImmutableArray<Rung> Rungs, ImmutableArray<string> A
         {
             Switch => part.IsOpen ? "open" : "closed",
             // The turns of a unit whose type is not known are made up.
-            Winding w => UntypedSheet.IsOne(sheet) ? "" : $"{Figure.Of(w.Turns)} turns in all",
+            Winding w => UntypedIds.IsOne(sheet) ? "" : $"{Figure.Of(w.Turns)} turns in all",
             Resistive { Kind: ElementKind.Resistor } r => ValueText.Of(r.Ohms, Quantity.Ohms),
             Resistive { Kind: ElementKind.Insulation } => "nothing should get through",
             Lamp l => $"{Figure.Of(l.Volts)} V lamp",

@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using Ohmstead.Electrical.TypeSheets;
-using Ohmstead.Workshop.Findings;
 using Ohmstead.Workshop.Words;
 
 namespace Ohmstead.Workshop.Drawing;
@@ -79,7 +78,7 @@ public static class Suspect
         : Role.SuspectLow;
 
     /// <summary>The chance in words, so that color is never alone.</summary>
-    public static string WordsOf(double chance) => $"{Finding.SureOf(chance)}, {FigureOf(chance)}";
+    public static string WordsOf(double chance) => $"{ValueText.SureOf(chance)}, {FigureOf(chance)}";
 
     /// <summary>The chance as a figure, for narrow places; there the shape around the sign speaks with it.</summary>
     public static string FigureOf(double chance) => ValueText.Percent(chance);

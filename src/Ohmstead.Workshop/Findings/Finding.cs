@@ -3,7 +3,6 @@ using Ohmstead.Electrical.Diagnosis;
 using Ohmstead.Electrical.Faults;
 using Ohmstead.Electrical.TypeSheets;
 using Ohmstead.Workshop.Journal;
-using Ohmstead.Workshop.Repair;
 using Ohmstead.Workshop.Words;
 
 namespace Ohmstead.Workshop.Findings;
@@ -39,18 +38,6 @@ public sealed record Finding(
     /// True when nothing taken or seen speaks of it: its chance is that of any unserviced unit, and it is no finding.
     /// </summary>
     public bool IsUntested => Judgement == Judgement.Open && For.IsEmpty && Probability <= Raised * Members.Sum(m => m.Percent) / 100;
-
-    /// <summary>How sure a probability is, in words.</summary>
-    public static string SureOf(double probability) =>
-        probability switch
-        {
-            >= 0.95 => "almost certain",
-            >= 0.75 => "very likely",
-            >= 0.5 => "likely",
-            >= 0.2 => "possible",
-            >= 0.05 => "unlikely",
-            _ => "very unlikely",
-        };
 
     /// <summary>The size of a fault in words.</summary>
     public static string SizeOf(TypeSheet sheet, FaultProbability fault)

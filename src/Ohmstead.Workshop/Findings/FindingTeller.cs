@@ -4,7 +4,7 @@ using Ohmstead.Electrical.Diagnosis;
 using Ohmstead.Electrical.Faults;
 using Ohmstead.Electrical.Readings;
 using Ohmstead.Workshop.Journal;
-using Ohmstead.Workshop.Repair;
+using Ohmstead.Workshop.Readings;
 using Ohmstead.Workshop.Words;
 
 namespace Ohmstead.Workshop.Findings;
@@ -83,7 +83,7 @@ internal sealed class FindingTeller
         var fault = equals[0];
         var said = speeches.TryGetValue(fault.Mode.Name, out var s) ? s.Readings : [];
         var all = said.Where(r => Math.Abs(r.Nats) >= WorthHearing)
-            .Select(r => new Speech(taken[r.Place].Spec, FindingsView.Measured(taken[r.Place]), r.Nats))
+            .Select(r => new Speech(taken[r.Place].Spec, ReadingWords.Measured(taken[r.Place]), r.Nats))
             .ToList();
         var probability = equals.Length == 1 ? fault.Probability : AnyOf(equals);
         var remedy = WhatToDo.For(model.Sheet, fault.Mode);
@@ -93,7 +93,7 @@ internal sealed class FindingTeller
                 ? PartNames.Headline(model.Sheet, fault.Mode)
                 : $"{remedy.Headline}, one of {(equals.Length == PartRole.Peers(model.Sheet, fault.Mode) ? "the " : "")}{InWords(equals.Length)}",
             probability,
-            Finding.SureOf(probability),
+            ValueText.SureOf(probability),
             Finding.SizeOf(model.Sheet, fault),
             judged.TryGetValue((fault.Mode.Element, fault.Mode.Mode), out var fact) ? fact.Judgement : Judgement.Open,
             [.. all.Where(w => w.Nats > 0)],

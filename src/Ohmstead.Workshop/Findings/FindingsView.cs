@@ -3,6 +3,7 @@ using Ohmstead.Electrical.Circuits;
 using Ohmstead.Electrical.Diagnosis;
 using Ohmstead.Electrical.Readings;
 using Ohmstead.Electrical.TypeSheets;
+using Ohmstead.Workshop.Readings;
 using Ohmstead.Workshop.Units;
 using Ohmstead.Workshop.Words;
 
@@ -132,7 +133,7 @@ public sealed record FindingsView(
             where deviation.HasValue
             select new ReadingPoint(
                 r.Spec,
-                Measured(pair.Second),
+                ReadingWords.Measured(pair.Second),
                 deviation.GetValueOrDefault(),
                 r.Expected is { } expected ? ValueText.Of(expected, r.Spec.Quantity) : "",
                 result.Unexplained.Contains(r.Spec.Id),
@@ -178,15 +179,6 @@ public sealed record FindingsView(
     }
 
     private static string Letter(int card) => ((char)('A' + card)).ToString();
-
-    /// <summary>What was read, with its unit.</summary>
-    public static string Measured(TakenReading r) =>
-        r.Outcome switch
-        {
-            Outcome.OverRange => "OL",
-            Outcome.Jumps => "jumps " + string.Join(" ↔ ", r.JumpValues.Select(v => ValueText.Of(v, r.Spec.Quantity))),
-            _ => ValueText.Read(r.Value, r.Spec.Quantity),
-        };
 }
 
 /// <summary>Faults that nothing taken tells apart, and the readings that would; or one fault by itself.</summary>

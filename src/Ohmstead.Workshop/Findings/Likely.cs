@@ -3,7 +3,7 @@ using Ohmstead.Electrical.Diagnosis;
 using Ohmstead.Electrical.Faults;
 using Ohmstead.Electrical.Readings;
 using Ohmstead.Electrical.TypeSheets;
-using Ohmstead.Workshop.Readings;
+using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Words;
 
 namespace Ohmstead.Workshop.Findings;
@@ -40,7 +40,9 @@ public static class Likely
                     : Moves(model, spec, state, f, expected, meter, isUp)
             )
             .Take(MostNamed)
-            .Select(f => $"{PartNames.Headline(model.Sheet, f.Mode)}, {Finding.SureOf(f.Probability)}, {ValueText.Percent(f.Probability)}");
+            .Select(f =>
+                $"{PartNames.Headline(model.Sheet, f.Mode)}, {ValueText.SureOf(f.Probability)}, {ValueText.Percent(f.Probability)}"
+            );
         return string.Join("; ", named);
     }
 

@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using Ohmstead.Electrical.TypeSheets;
-using Ohmstead.Workshop.Untyped;
 using Ohmstead.Workshop.Words;
 
 namespace Ohmstead.Workshop.Findings;
@@ -18,7 +17,7 @@ internal sealed record PartFigures(ElementKind? Kind, ImmutableArray<string> Ter
                 [
                     ("from", PartNames.Terminal(sheet, element.From)),
                     ("to", PartNames.Terminal(sheet, element.To)),
-                    .. UntypedSheet.IsOne(sheet) ? [] : Of(sheet, element),
+                    .. UntypedIds.IsOne(sheet) ? [] : Of(sheet, element),
                 ]
             );
         if (sheet.Windings.SelectMany(w => w.Sliders).FirstOrDefault(s => s.Id == id) is { } slider)

@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using System.Text.Json;
 using System.Text.Json.Serialization;
-using Ohmstead.Workshop.Readings;
 
 namespace Ohmstead.Workshop.Journal;
 
@@ -250,7 +249,11 @@ public enum Stage
 
 /// <summary>A paper was made.</summary>
 /// <param name="Paper">Which: "service-record" or "bench-sheet".</param>
-public sealed record PaperMade(string Paper) : Fact;
+public sealed record PaperMade(string Paper) : Fact
+{
+    /// <summary>The paper that ends the job.</summary>
+    public const string ServiceRecord = "service-record";
+}
 
 /// <summary>Free words.</summary>
 public sealed record Noted(string Words) : Fact;

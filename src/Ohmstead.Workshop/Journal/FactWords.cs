@@ -1,9 +1,6 @@
 using System.Globalization;
 using Ohmstead.Electrical.TypeSheets;
-using Ohmstead.Workshop.Readings;
 using Ohmstead.Workshop.Shops;
-using Ohmstead.Workshop.Units;
-using Ohmstead.Workshop.Untyped;
 using Ohmstead.Workshop.Words;
 
 namespace Ohmstead.Workshop.Journal;
@@ -34,7 +31,7 @@ public static class FactWords
             PhotoAdded p => p.Title.Length == 0 ? "Photo taken" : $"Photo taken: {p.Title}",
             BenchSet => "Conditions set",
             ReadingEntered r =>
-                $"{r.Title ?? PartNames.Reading(sheet, r.ReadingId)}: {ShownWords(r.Shown, UntypedSheet.QuantityOf(r.ReadingId) ?? sheet?.FindReading(r.ReadingId)?.Quantity)}",
+                $"{r.Title ?? PartNames.Reading(sheet, r.ReadingId)}: {ShownWords(r.Shown, UntypedIds.QuantityOf(r.ReadingId) ?? sheet?.FindReading(r.ReadingId)?.Quantity)}",
             ReadingWaived w => $"{PartNames.Reading(sheet, w.ReadingId)}: waived by {w.WaivedBy}, {w.Why}",
             SupplyStated s => $"Low-voltage supply measured: {ValueText.Of(s.AcVolts, Quantity.AcVolts)} AC",
             RewireChecked c => c.LookedAt.Length == 0 ? "Wiring check passed" : $"Wiring check passed. Looked at by {c.By}: {c.LookedAt}",
@@ -43,8 +40,7 @@ public static class FactWords
             PowerTried p => $"At {ValueText.Of(p.SetVolts, Quantity.AcVolts)}: {(p.Went ? "go" : "stopped")}",
             SweepTaken s => $"Throttle sweep: {Counted.Of(s.Points.Length, "position")}",
             FindingJudged f => $"{(sheet is null ? "A fault" : PartNames.Headline(sheet, f.Element, f.Mode))}: {Judged(f.Judgement)}",
-            PartChanged p =>
-                $"{Sentences.Large(sheet is null ? PartNames.Unknown(p.Element, "a part") : PartNames.Of(sheet, p.Element))}: {Changed(p.Change)}",
+            PartChanged p => $"{PartNames.Title(sheet, p.Element)}: {Changed(p.Change)}",
             JointSeen j =>
                 $"{Sentences.Large(Points([j.Terminal], sheet))}, as {(j.As == WiringState.Found ? "found" : "left")}: {(j.Ends.IsEmpty ? "no wire" : string.Join("; ", j.Ends.Select(e => EndOf(e.Id, sheet))))}",
             WiringFrozen f => $"Wiring record as {(f.As == WiringState.Found ? "found" : "left")}: locked",
@@ -54,7 +50,7 @@ public static class FactWords
             PutBack b => $"Back on: {PartNames.Step(sheet, b.Step)}",
             StageClosed { Stage: Stage.Papers } s => s.IsClosed ? "Returned" : "Back on the bench",
             StageClosed s => $"{StageTitle(s.Stage)}: {(s.IsClosed ? "done" : "reopened")}",
-            Returned r => HandBack.Words(r.Manner),
+            Returned r => ReturnTitle(r.Manner),
             PaperMade p => $"Paper made: {PaperTitle(p.Paper)}",
             Noted n => n.Words,
             Corrected { Instead: { } right } => $"Corrected: {Of(right, sheet)}",
@@ -74,6 +70,15 @@ public static class FactWords
             _ => "Paperwork and return",
         };
 
+    /// <summary>How a unit went back.</summary>
+    public static string ReturnTitle(ReturnManner? manner) =>
+        manner switch
+        {
+            ReturnManner.Working => "Returned working, as tested",
+            ReturnManner.NotToBePluggedIn => "Returned, not to be plugged in",
+            _ => "Returned",
+        };
+
     /// <summary>What became of a piece.</summary>
     public static string Fated(PieceFate fate) =>
         fate switch
@@ -89,7 +94,7 @@ public static class FactWords
     /// <summary>An end on its joint: of a wire that has no title but its color, where its end is was said already.</summary>
     private static string EndOf(string end, TypeSheet? sheet) =>
         sheet is null ? "a wire"
-        : UntypedSheet.IsOne(sheet) ? PartNames.Of(sheet, end[..Math.Max(end.LastIndexOf('.'), 0)])
+        : UntypedIds.IsOne(sheet) ? PartNames.Of(sheet, end[..Math.Max(end.LastIndexOf('.'), 0)])
         : PartNames.End(sheet, end);
 
     /// <summary>What a paper is called.</summary>

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using Ohmstead.Workshop.Readings;
 
 namespace Ohmstead.Workshop.Journal;
 

@@ -1,7 +1,7 @@
 using System.Text;
 using System.Text.Encodings.Web;
 using System.Text.Json;
-using Ohmstead.Workshop.Untyped;
+using Ohmstead.Workshop.Words;
 
 namespace Ohmstead.Workshop.Kinds;
 
@@ -37,7 +37,7 @@ public static class KindText
     {
         if (id.Length is 0 or > MostIdLetters)
             return "A type needs a short id of 1 to 60 letters.";
-        if (id == UntypedSheet.Id)
+        if (id == UntypedIds.Id)
             return "This id is kept for units whose type is not known.";
         return id.All(c => char.IsAsciiLetterOrDigit(c) || c is '-' or '_' or '.') && id[0] != '.'
             ? ""

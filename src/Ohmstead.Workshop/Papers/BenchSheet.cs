@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Ohmstead.Workshop.Cautions;
+using Ohmstead.Workshop.Job;
 
 namespace Ohmstead.Workshop.Papers;
 

@@ -1,7 +1,8 @@
 using System.Globalization;
 using System.Security.Cryptography;
 using System.Text;
-using Ohmstead.Workshop.Keeping;
+using Ohmstead.Workshop.Job;
+using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Units;
 using Ohmstead.Workshop.Words;
 

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Ohmstead.Electrical.TypeSheets;
+using Ohmstead.Workshop.Job;
 using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.LookOver;
 using Ohmstead.Workshop.Readings;
@@ -8,7 +9,7 @@ using Ohmstead.Workshop.Words;
 namespace Ohmstead.Workshop.Papers;
 
 /// <summary>What the owner is told, each fact once: the owner's page, the record's first page and the label take it from here.</summary>
-internal static class OwnerFacts
+public static class OwnerFacts
 {
     /// <summary>More untested readings than this are counted, not named.</summary>
     private const int MostNamed = 4;
@@ -42,13 +43,13 @@ internal static class OwnerFacts
         var named = found.Select(f => f.Element).ToHashSet(StringComparer.Ordinal);
         return
         [
-            .. found.Select(f => $"{PaperParts.Fault(matter.Sheet, f.Element, f.Mode)}: {Became(f.Element)}."),
+            .. found.Select(f => $"{PartNames.Headline(matter.Sheet, f.Element, f.Mode)}: {Became(f.Element)}."),
             .. changes
                 .Where(c => !named.Contains(c.Key))
-                .Select(c => $"{PaperParts.Part(matter.Sheet, c.Key)}: {PaperParts.Change(c.Value.Change)}."),
+                .Select(c => $"{PartNames.Title(matter.Sheet, c.Key)}: {PaperParts.Change(c.Value.Change)}."),
             .. resoldered
                 .Where(e => !named.Contains(e) && !changes.ContainsKey(e))
-                .Select(e => $"{PaperParts.Part(matter.Sheet, e)}: {PaperParts.Change(PartChange.Rewired)}."),
+                .Select(e => $"{PartNames.Title(matter.Sheet, e)}: {PaperParts.Change(PartChange.Rewired)}."),
             .. LookedAfter(matter),
         ];
     }
@@ -59,7 +60,7 @@ internal static class OwnerFacts
             .. matter
                 .Unit.All<PartChanged>()
                 .Select(p =>
-                    $"{PaperParts.Part(matter.Sheet, p.Fact.Element)}: {PaperParts.Change(p.Fact.Change)}{PaperParts.After(p.Fact.Words)}."
+                    $"{PartNames.Title(matter.Sheet, p.Fact.Element)}: {PaperParts.Change(p.Fact.Change)}{PaperParts.After(p.Fact.Words)}."
                 ),
             .. LookedAfter(matter),
         ];

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Ohmstead.Workshop.Cautions;
+using Ohmstead.Workshop.Job;
 using Ohmstead.Workshop.Words;
 
 namespace Ohmstead.Workshop.Papers;

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using Ohmstead.Workshop.Job;
 using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Words;
 
@@ -51,7 +52,7 @@ internal static class OwnerSheet
             .GroupBy(j => (j.Fact.Element, j.Fact.Mode))
             .Select(g => g.Last().Fact)
             .Where(j => j.Judgement == Judgement.Confirmed)
-            .Select(j => $"Found: {PaperParts.Fault(matter.Sheet, j.Element, j.Mode)}{PaperParts.After(j.Words)}.");
+            .Select(j => $"Found: {PartNames.Headline(matter.Sheet, j.Element, j.Mode)}{PaperParts.After(j.Words)}.");
         ImmutableArray<string> all = [.. said.Length > 0 ? new[] { $"Owner says: “{said}”" } : [], .. found];
         return all.Length > 0 ? all : ["No complaint is written down, and no fault was confirmed."];
     }

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Ohmstead.Workshop.Drawing;
+using Ohmstead.Workshop.Job;
 
 namespace Ohmstead.Workshop.Papers;
 
@@ -98,25 +99,6 @@ public sealed record Notice(Weight Weight, string Title, ImmutableArray<string> 
 {
     /// <inheritdoc/>
     public override IEnumerable<string> Words => [Title, .. Lines];
-}
-
-/// <summary>How much something weighs, drawn as a shape; a word always stands beside it.</summary>
-public enum Weight
-{
-    /// <summary>No mark.</summary>
-    None,
-
-    /// <summary>As it should be: a disc.</summary>
-    Good,
-
-    /// <summary>Worth a look: a triangle.</summary>
-    Look,
-
-    /// <summary>Stop: a square.</summary>
-    Stop,
-
-    /// <summary>Not there: a ring.</summary>
-    Absent,
 }
 
 /// <summary>A table. Its header is set again on every page that it runs over.</summary>

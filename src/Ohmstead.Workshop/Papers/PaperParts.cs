@@ -1,10 +1,9 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using Ohmstead.Electrical.TypeSheets;
+using Ohmstead.Workshop.Job;
 using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Shops;
-using Ohmstead.Workshop.Units;
-using Ohmstead.Workshop.Untyped;
 using Ohmstead.Workshop.Words;
 
 namespace Ohmstead.Workshop.Papers;
@@ -56,7 +55,7 @@ internal static class PaperParts
     {
         if (matter.Sheet is null)
             yield return "Its type is not known here. No check could be judged.";
-        if (UntypedSheet.IsOne(matter.Sheet))
+        if (UntypedIds.IsOne(matter.Sheet))
             yield return "Its type is not known: only cold readings were taken.";
         foreach (var open in matter.Open.Where(o => o is { IsOpen: true, Place: OpenPlace.LookOver, About.Length: > 0 }))
             yield return Line(open);
@@ -126,17 +125,6 @@ internal static class PaperParts
 
     public static string Item(Shop shop, string id) =>
         shop.LookOver.FirstOrDefault(i => i.Id == id)?.Title ?? PartNames.Unknown(id, "A part");
-
-    /// <summary>A part's name, its first letter large.</summary>
-    public static string Part(TypeSheet? sheet, string id)
-    {
-        var name = sheet is null ? PartNames.Unknown(id, "a part") : PartNames.Of(sheet, id);
-        return Sentences.Large(name);
-    }
-
-    /// <summary>A fault as a heading.</summary>
-    public static string Fault(TypeSheet? sheet, string part, string mode) =>
-        sheet is null ? $"{Part(null, part)}: a fault" : PartNames.Headline(sheet, part, mode);
 
     public static string Change(PartChange change) =>
         change switch

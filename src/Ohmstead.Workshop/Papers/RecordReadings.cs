@@ -1,4 +1,5 @@
 using Ohmstead.Electrical.TypeSheets;
+using Ohmstead.Workshop.Job;
 using Ohmstead.Workshop.Readings;
 using Ohmstead.Workshop.Shops;
 using Ohmstead.Workshop.Words;

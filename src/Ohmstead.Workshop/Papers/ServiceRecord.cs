@@ -2,9 +2,9 @@ using System.Collections.Immutable;
 using System.Globalization;
 using Ohmstead.Workshop.Cautions;
 using Ohmstead.Workshop.Drawing;
+using Ohmstead.Workshop.Job;
 using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.TakeApart;
-using Ohmstead.Workshop.Untyped;
 using Ohmstead.Workshop.Words;
 
 namespace Ohmstead.Workshop.Papers;
@@ -13,7 +13,7 @@ namespace Ohmstead.Workshop.Papers;
 public static class ServiceRecord
 {
     /// <summary>Its name in <see cref="PaperMade"/> and in addresses.</summary>
-    public const string Id = "service-record";
+    public const string Id = PaperMade.ServiceRecord;
 
     /// <summary>The record of a unit.</summary>
     public static Paper Make(PaperMatter matter) =>
@@ -68,13 +68,13 @@ public static class ServiceRecord
         {
             if (judged.Fact.Judgement == Judgement.Open)
                 continue;
-            var name = PaperParts.Fault(matter.Sheet, judged.Fact.Element, judged.Fact.Mode);
+            var name = PartNames.Headline(matter.Sheet, judged.Fact.Element, judged.Fact.Mode);
             rows.Add(new Row([name, judged.Fact.Judgement == Judgement.Confirmed ? "found" : "not this", judged.Fact.Words]));
         }
         foreach (var (entry, part) in matter.Unit.All<PartChanged>())
             rows.Add(
                 new Row([
-                    PaperParts.Part(matter.Sheet, part.Element),
+                    PartNames.Title(matter.Sheet, part.Element),
                     $"{PaperParts.Change(part.Change)}, {PaperParts.Day(entry.At)}",
                     part.Words,
                 ])
@@ -93,7 +93,7 @@ public static class ServiceRecord
             .Select(c => c.Fact.Element);
         var overlay = Overlay.None with { Renewed = renewed.ToImmutableHashSet(StringComparer.Ordinal) };
         // What stands in for a type that is not known is no drawing of this unit.
-        if (!UntypedSheet.IsOne(sheet))
+        if (!UntypedIds.IsOne(sheet))
             yield return new Circuit("The circuit", CircuitDrawing.Draw(CircuitLayout.Of(sheet), overlay));
     }
 

@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using Ohmstead.Workshop.Drawing;
+using Ohmstead.Workshop.Job;
 using Ohmstead.Workshop.Journal;
-using Ohmstead.Workshop.Untyped;
 using Ohmstead.Workshop.Wiring;
 using Ohmstead.Workshop.Words;
 
@@ -69,7 +69,7 @@ public static class WiringSheet
                     )),
             ]);
         }
-        if (!UntypedSheet.IsOne(sheet))
+        if (!UntypedIds.IsOne(sheet))
             yield return new Circuit("The circuit, as planned", CircuitDrawing.Draw(CircuitLayout.Of(sheet), Overlay.None));
     }
 

@@ -1,6 +1,5 @@
 using Ohmstead.Electrical.TypeSheets;
 using Ohmstead.Workshop.Journal;
-using Ohmstead.Workshop.Readings;
 using Ohmstead.Workshop.Shops;
 using Ohmstead.Workshop.Words;
 
@@ -45,7 +44,7 @@ public static class LowSupply
     /// <param name="ac">As typed.</param>
     /// <param name="dc">As typed.</param>
     /// <param name="volts">What the sheet asks for (<see cref="WantedVolts"/>).</param>
-    public static Taken State(string ac, string dc, string by, double volts)
+    public static TypedFact State(string ac, string dc, string by, double volts)
     {
         var (acVolts, acProblem) = ShopEdit.Number(ac, 0, 1000);
         var (dcVolts, dcProblem) = ShopEdit.Number(dc, -1000, 1000);

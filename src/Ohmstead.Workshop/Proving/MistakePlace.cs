@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using Ohmstead.Electrical.Planning;
 using Ohmstead.Electrical.TypeSheets;
-using Ohmstead.Workshop.Repair;
+using Ohmstead.Workshop.Findings;
 
 namespace Ohmstead.Workshop.Proving;
 

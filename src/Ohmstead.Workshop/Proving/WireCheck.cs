@@ -3,8 +3,9 @@ using Ohmstead.Electrical.Planning;
 using Ohmstead.Electrical.Readings;
 using Ohmstead.Electrical.TypeSheets;
 using Ohmstead.Workshop.Journal;
-using Ohmstead.Workshop.Readings;
 using Ohmstead.Workshop.Units;
+using Ohmstead.Workshop.Wiring;
+using Ohmstead.Workshop.Words;
 
 namespace Ohmstead.Workshop.Proving;
 
@@ -42,7 +43,7 @@ public sealed record WireCheck(ContinuityCheck Check, double Low, double High, W
     }
 
     /// <summary>What was typed as a fact, or what is wrong with it.</summary>
-    public Taken Take(string typed)
+    public TypedFact Take(string typed)
     {
         var text = typed.Trim();
         if (text.Equals("OL", StringComparison.OrdinalIgnoreCase))

@@ -6,6 +6,7 @@ using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Readings;
 using Ohmstead.Workshop.Shops;
 using Ohmstead.Workshop.Units;
+using Ohmstead.Workshop.Wiring;
 
 namespace Ohmstead.Workshop.Proving;
 

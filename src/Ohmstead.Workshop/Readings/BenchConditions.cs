@@ -3,6 +3,7 @@ using Ohmstead.Electrical.Circuits;
 using Ohmstead.Electrical.Faults;
 using Ohmstead.Electrical.Solving;
 using Ohmstead.Electrical.TypeSheets;
+using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Shops;
 
 namespace Ohmstead.Workshop.Readings;

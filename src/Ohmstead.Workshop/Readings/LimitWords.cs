@@ -1,5 +1,4 @@
 using Ohmstead.Electrical.TypeSheets;
-using Ohmstead.Workshop.Untyped;
 using Ohmstead.Workshop.Words;
 
 namespace Ohmstead.Workshop.Readings;
@@ -30,6 +29,6 @@ public static class LimitWords
 
     private static string Owner(ReadingSpec spec, LimitSource source) =>
         source == LimitSource.Shop ? "the shop's"
-        : UntypedSheet.IsOwn(spec.Id) ? "the usual"
+        : UntypedIds.IsOwn(spec.Id) ? "the usual"
         : "the type sheet's";
 }

@@ -1,8 +1,8 @@
 using System.Collections.Immutable;
 using Ohmstead.Electrical.Readings;
 using Ohmstead.Electrical.TypeSheets;
+using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Shops;
-using Ohmstead.Workshop.Units;
 
 namespace Ohmstead.Workshop.Readings;
 

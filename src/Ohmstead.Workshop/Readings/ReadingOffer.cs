@@ -3,12 +3,11 @@ using Ohmstead.Electrical.Circuits;
 using Ohmstead.Electrical.Diagnosis;
 using Ohmstead.Electrical.Readings;
 using Ohmstead.Electrical.TypeSheets;
-using Ohmstead.Workshop.Findings;
 using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.LookOver;
-using Ohmstead.Workshop.Proving;
 using Ohmstead.Workshop.Shops;
 using Ohmstead.Workshop.Units;
+using Ohmstead.Workshop.Wiring;
 using Ohmstead.Workshop.Words;
 
 namespace Ohmstead.Workshop.Readings;

@@ -2,7 +2,8 @@ using System.Collections.Immutable;
 using System.Globalization;
 using Ohmstead.Electrical.TypeSheets;
 using Ohmstead.Workshop.Shops;
-using Ohmstead.Workshop.Untyped;
+using Ohmstead.Workshop.Wiring;
+using Ohmstead.Workshop.Words;
 
 namespace Ohmstead.Workshop.Readings;
 
@@ -81,7 +82,7 @@ public static class ShopLimits
     private static IEnumerable<(ReadingSpec Reading, bool IsBound)> Bound(TypeSheet sheet)
     {
         // Without a type no mains reading is there to say where the plug is.
-        var mains = UntypedSheet.IsOne(sheet) ? Repair.MainsSide.Of(sheet) : MainsSide.Of(sheet);
+        var mains = UntypedIds.IsOne(sheet) ? LiveSide.Of(sheet) : MainsSide.Of(sheet);
         return sheet.Readings.Select(r => (r, r.Quantity == Quantity.InsulationOhms && mains.Contains(r.From) != mains.Contains(r.To)));
     }
 }

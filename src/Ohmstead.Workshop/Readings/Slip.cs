@@ -1,7 +1,7 @@
 using Ohmstead.Electrical.Diagnosis;
 using Ohmstead.Electrical.Readings;
 using Ohmstead.Electrical.TypeSheets;
-using Ohmstead.Workshop.Words;
+using Ohmstead.Workshop.Journal;
 
 namespace Ohmstead.Workshop.Readings;
 

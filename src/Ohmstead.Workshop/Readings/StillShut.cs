@@ -3,7 +3,7 @@ using Ohmstead.Electrical.Circuits;
 using Ohmstead.Electrical.TypeSheets;
 using Ohmstead.Workshop.Shops;
 using Ohmstead.Workshop.Units;
-using Ohmstead.Workshop.Untyped;
+using Ohmstead.Workshop.Words;
 
 namespace Ohmstead.Workshop.Readings;
 
@@ -25,7 +25,7 @@ public static class StillShut
                 .. ReadingOffer
                     .All(unit, model, readings.Value!, shop)
                     .SelectMany(o => o.Shut)
-                    .Concat(UntypedSheet.IsOne(sheet) ? ReadingOffer.ShutIn(unit, model.Sheet, readings.Value!) : [])
+                    .Concat(UntypedIds.IsOne(sheet) ? ReadingOffer.ShutIn(unit, model.Sheet, readings.Value!) : [])
                     .DistinctBy(g => g.Gate.Id)
                     .OrderBy(g => own.Value!.Readings.IndexOf(g.Gate)),
             ]

@@ -1,7 +1,7 @@
 using Ohmstead.Electrical.TypeSheets;
 using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Units;
-using Ohmstead.Workshop.Untyped;
+using Ohmstead.Workshop.Words;
 
 namespace Ohmstead.Workshop.Readings;
 
@@ -11,7 +11,7 @@ public static class Taking
     private const int MostWords = 400;
 
     /// <summary>Enters what was shown. Behind a shut gate only "could not" can be entered.</summary>
-    public static Taken Enter(ReadingOffer offer, Shown shown, BenchState bench)
+    public static TypedFact Enter(ReadingOffer offer, Shown shown, BenchState bench)
     {
         if (!offer.IsOpen && shown.Kind != ShownKind.NotTaken)
             return new(null, $"Locked. {LockReason.Briefly(offer.Locks)}");
@@ -22,13 +22,13 @@ public static class Taking
         return BenchProblem(bench) is { Length: > 0 } problem
             ? new(null, problem)
             : new(
-                new ReadingEntered(offer.Spec.Id, shown, bench) { Title = UntypedSheet.IsOwn(offer.Spec.Id) ? offer.Spec.Title : null },
+                new ReadingEntered(offer.Spec.Id, shown, bench) { Title = UntypedIds.IsOwn(offer.Spec.Id) ? offer.Spec.Title : null },
                 ""
             );
     }
 
     /// <summary>Waives a gate for want of an instrument, in writing. A measured failure is never waived.</summary>
-    public static Taken Waive(ReadingOffer gate, string why, string by, string instead)
+    public static TypedFact Waive(ReadingOffer gate, string why, string by, string instead)
     {
         if (gate.IsMeasured)
             return new(null, "It was measured: what was measured cannot be waived.");
@@ -66,8 +66,3 @@ public static class Taking
         return bench.Throttles.Values.Any(t => !(t is >= 0 and <= 1)) ? "Set a throttle between 0 and 100 %." : "";
     }
 }
-
-/// <summary>What is to be written into the journal, or why nothing is.</summary>
-/// <param name="Fact">The fact to write; null when it was refused.</param>
-/// <param name="Refused">Why, in words; empty when it was not.</param>
-public sealed record Taken(Fact? Fact, string Refused);

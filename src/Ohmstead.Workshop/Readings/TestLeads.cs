@@ -1,5 +1,6 @@
 using Ohmstead.Electrical.Readings;
 using Ohmstead.Electrical.TypeSheets;
+using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Shops;
 
 namespace Ohmstead.Workshop.Readings;

@@ -34,7 +34,7 @@ public static class ThrottleSweep
     }
 
     /// <summary>Reads the table: volts as typed, one for each tenth of the way; empty rows are left out.</summary>
-    public static Taken Enter(ReadingOffer offer, string control, IReadOnlyList<string> volts, BenchState bench)
+    public static TypedFact Enter(ReadingOffer offer, string control, IReadOnlyList<string> volts, BenchState bench)
     {
         if (!offer.IsOpen)
             return new(null, "Locked until the checks before it pass.");

@@ -4,9 +4,10 @@ using Ohmstead.Electrical.Diagnosis;
 using Ohmstead.Electrical.Faults;
 using Ohmstead.Electrical.Readings;
 using Ohmstead.Electrical.TypeSheets;
+using Ohmstead.Workshop.Findings;
 using Ohmstead.Workshop.Journal;
-using Ohmstead.Workshop.Proving;
 using Ohmstead.Workshop.Units;
+using Ohmstead.Workshop.Wiring;
 
 namespace Ohmstead.Workshop.Repair;
 
@@ -45,7 +46,7 @@ public sealed record AfterRepair(
         all.AddRange(model.Sheet.Readings.Where(r => needs.Contains(r.Id) && !all.Contains(r)));
         var first = changes[0].Entry.Number;
         var since = unit
-            .CurrentReadings.Where(r => r.Entry.Number > first && r.Fact.Shown.Kind != Workshop.Readings.ShownKind.NotTaken)
+            .CurrentReadings.Where(r => r.Entry.Number > first && r.Fact.Shown.Kind != ShownKind.NotTaken)
             .Select(r => r.Fact.ReadingId)
             .ToHashSet(StringComparer.Ordinal);
         ImmutableArray<(ReadingSpec Spec, bool)> list = [.. InOrder(all, model.Sheet).Select(r => (r, since.Contains(r.Id)))];

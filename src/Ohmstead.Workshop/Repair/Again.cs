@@ -4,6 +4,7 @@ using Ohmstead.Electrical.Faults;
 using Ohmstead.Electrical.Readings;
 using Ohmstead.Electrical.TypeSheets;
 using Ohmstead.Workshop.Findings;
+using Ohmstead.Workshop.Wiring;
 
 namespace Ohmstead.Workshop.Repair;
 
@@ -30,7 +31,7 @@ public static class Again
             .Where(r => r.Limits >= LeastLimits)
             .ToList();
         var ends = Ends(model.Sheet, mode);
-        var plug = MainsSide.Plug(model.Sheet);
+        var plug = LiveSide.Plug(model.Sheet);
         var chosen = WhatToDo
             .For(model.Sheet, mode)
             .Again.Select(kind => MovedMost([.. moved.Where(r => Is(kind, r.Spec, ends, plug))]))

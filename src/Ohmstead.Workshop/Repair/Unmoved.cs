@@ -5,10 +5,10 @@ using Ohmstead.Electrical.Readings;
 using Ohmstead.Electrical.TypeSheets;
 using Ohmstead.Workshop.Findings;
 using Ohmstead.Workshop.Journal;
-using Ohmstead.Workshop.Proving;
 using Ohmstead.Workshop.Readings;
 using Ohmstead.Workshop.Shops;
 using Ohmstead.Workshop.Units;
+using Ohmstead.Workshop.Wiring;
 
 namespace Ohmstead.Workshop.Repair;
 
@@ -68,7 +68,7 @@ public static class Unmoved
     )
     {
         bool IsAtMains(TypeSheet sheet) =>
-            sheet.Elements.FirstOrDefault(e => e.Id == change.Element) is { } part && MainsSide.IsAt(sheet, part);
+            sheet.Elements.FirstOrDefault(e => e.Id == change.Element) is { } part && LiveSide.IsAt(sheet, part);
         var shutsAll = RewireGate.MovesWire(change, after) && (IsAtMains(before) || IsAtMains(after));
         var (old, own) = (new UnitModel(before), new UnitModel(after));
         Fault?[] OfOld(UnitModel model) =>

@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using System.Globalization;
 using Ohmstead.Electrical.TypeSheets;
 using Ohmstead.Workshop.Journal;
-using Ohmstead.Workshop.Readings;
 using Ohmstead.Workshop.Shops;
 
 namespace Ohmstead.Workshop.TakeApart;
@@ -13,7 +12,7 @@ public static class Offing
     private const int MostPieces = 500;
 
     /// <summary>A step was done.</summary>
-    public static Taken Off(TakeApartStep step, string cup, string pieces, string words)
+    public static TypedFact Off(TakeApartStep step, string cup, string pieces, string words)
     {
         var (at, cupProblem) = Whole(cup.Trim().Length == 0 ? "0" : cup, 0, 999);
         var (count, countProblem) = Whole(pieces, 1, MostPieces);
@@ -23,7 +22,7 @@ public static class Offing
     }
 
     /// <summary>Pieces broke, were lost or are to be renewed.</summary>
-    public static Taken Note(OffStep step, PieceFate fate, string pieces, string words)
+    public static TypedFact Note(OffStep step, PieceFate fate, string pieces, string words)
     {
         var left = step.Fact.Pieces - step.NotAsTheyCame;
         if (left == 0)

@@ -1,7 +1,5 @@
 using System.Collections.Immutable;
-using Ohmstead.Workshop.Findings;
 using Ohmstead.Workshop.Journal;
-using Ohmstead.Workshop.Readings;
 
 namespace Ohmstead.Workshop.Units;
 

@@ -21,13 +21,4 @@ public sealed record HandBack(Entry Entry, ReturnManner? Manner, string By)
             };
         return now;
     }
-
-    /// <summary>How it went, in words.</summary>
-    public static string Words(ReturnManner? manner) =>
-        manner switch
-        {
-            ReturnManner.Working => "Returned working, as tested",
-            ReturnManner.NotToBePluggedIn => "Returned, not to be plugged in",
-            _ => "Returned",
-        };
 }

@@ -23,10 +23,10 @@ public static class CarryOver
         && unit.Standing.Any(e =>
             e.Fact switch
             {
-                ReadingEntered r => UntypedSheet.IsOwn(r.ReadingId),
-                ReadingWaived w => UntypedSheet.IsOwn(w.ReadingId),
-                JointSeen j => UntypedSheet.IsOwn(j.Terminal),
-                TakenOff o => UntypedSheet.IsOwn(o.Step),
+                ReadingEntered r => UntypedIds.IsOwn(r.ReadingId),
+                ReadingWaived w => UntypedIds.IsOwn(w.ReadingId),
+                JointSeen j => UntypedIds.IsOwn(j.Terminal),
+                TakenOff o => UntypedIds.IsOwn(o.Step),
                 _ => false,
             }
         );
@@ -56,7 +56,7 @@ public static class CarryOver
         foreach (var wire in SeenWire.All(unit))
             choices.Add(new(wire.Id, $"{Sentences.Large(wire.Name)} from {PartNames.Terminal(own, wire.From)}", wires, ""));
         var steps = Named(sheet, sheet.TakeApart.Select(s => s.Id), PartNames.Step);
-        foreach (var step in own.TakeApart.Where(s => UntypedSheet.IsOwn(s.Id)))
+        foreach (var step in own.TakeApart.Where(s => UntypedIds.IsOwn(s.Id)))
             choices.Add(new(step.Id, $"Off: {step.Title}", steps, Alike(steps, [step.Title])));
         return choices.ToImmutable();
     }
@@ -131,9 +131,9 @@ public static class CarryOver
                 chosen.GetValueOrDefault(blade) is { Length: > 0 } at
                 && sheet.Elements.FirstOrDefault(e => e.Kind == ElementKind.Wire && (e.From == at || e.To == at)) is { } cord
             )
-                yield return ($"{UntypedSheet.Prefix}cord-{n}", cord.Id);
+                yield return ($"{UntypedIds.Prefix}cord-{n}", cord.Id);
         if (sheet.Cores.FirstOrDefault() is { } core)
-            yield return (UntypedSheet.Prefix + "primary", core.ReferenceWinding);
+            yield return (UntypedIds.Prefix + "primary", core.ReferenceWinding);
     }
 
     private static (string First, string Second) BladesOf(TypeSheet sheet) =>

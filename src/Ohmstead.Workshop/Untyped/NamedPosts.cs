@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Globalization;
 using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Units;
+using Ohmstead.Workshop.Words;
 
 namespace Ohmstead.Workshop.Untyped;
 
@@ -42,5 +43,5 @@ public static class NamedPosts
     }
 
     private static string IdOf(int n, bool isPost) =>
-        string.Create(CultureInfo.InvariantCulture, $"{UntypedSheet.Prefix}{(isPost ? "post" : "lug")}-{n}");
+        string.Create(CultureInfo.InvariantCulture, $"{UntypedIds.Prefix}{(isPost ? "post" : "lug")}-{n}");
 }

@@ -1,6 +1,7 @@
 using System.Globalization;
 using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Units;
+using Ohmstead.Workshop.Words;
 
 namespace Ohmstead.Workshop.Untyped;
 
@@ -13,7 +14,7 @@ public static class NextOff
     public static string IdOf(BenchUnit unit) =>
         string.Create(
             CultureInfo.InvariantCulture,
-            $"{UntypedSheet.Prefix}off-{unit.Journal.Count(e => e.Fact is TakenOff { Title: not null }) + 1}"
+            $"{UntypedIds.Prefix}off-{unit.Journal.Count(e => e.Fact is TakenOff { Title: not null }) + 1}"
         );
 
     /// <summary>Reads it; null with what is wrong when it cannot be so.</summary>

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Globalization;
 using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Units;
+using Ohmstead.Workshop.Words;
 
 namespace Ohmstead.Workshop.Untyped;
 
@@ -12,7 +13,7 @@ namespace Ohmstead.Workshop.Untyped;
 /// <param name="To">The terminal of the other end; empty while it was not seen.</param>
 public sealed record SeenWire(string Id, string Colour, string From, string To)
 {
-    private const string Start = UntypedSheet.Prefix + "wire-";
+    private const string Start = UntypedIds.Prefix + "wire-";
 
     /// <summary>The end that was seen first.</summary>
     public string First => $"{Id}.from";

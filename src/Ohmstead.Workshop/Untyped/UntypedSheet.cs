@@ -4,6 +4,7 @@ using Ohmstead.Electrical.TypeSheets;
 using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Units;
 using Ohmstead.Workshop.Words;
+using static Ohmstead.Workshop.Words.UntypedIds;
 
 namespace Ohmstead.Workshop.Untyped;
 
@@ -13,20 +14,6 @@ namespace Ohmstead.Workshop.Untyped;
 /// </summary>
 public static class UntypedSheet
 {
-    /// <summary>Its id. No type sheet that comes from a file may have it.</summary>
-    public const string Id = "untyped";
-
-    /// <summary>Ids of its readings, parts and steps begin so: they are never a real sheet's.</summary>
-    public const string Prefix = "untyped-";
-
-    /// <summary>The reading between the blades.</summary>
-    public const string Blades = Prefix + "blades";
-
-    /// <summary>The two blades of the plug.</summary>
-    public static ImmutableArray<string> Plug { get; } = ["blade-1", "blade-2"];
-
-    private const string Insulation = Prefix + "insulation-";
-
     /// <summary>Least insulation between mains and anything that a hand touches [Ω]. Common practice, no source.</summary>
     private const double LeastOhms = 2e6;
 
@@ -35,18 +22,6 @@ public static class UntypedSheet
 
     /// <summary>Deviations of a normal law between the middle and an end of its central 95 %.</summary>
     private const double Deviations95 = 1.96;
-
-    /// <summary>True for the sheet of a unit whose type is not known.</summary>
-    public static bool IsOne(TypeSheet? sheet) => sheet?.Id == Id;
-
-    /// <summary>True for an id that such a sheet made.</summary>
-    public static bool IsOwn(string id) => id.StartsWith(Prefix, StringComparison.Ordinal);
-
-    /// <summary>What one of its readings reads; null for a reading of another sheet.</summary>
-    public static Quantity? QuantityOf(string readingId) =>
-        !IsOwn(readingId) ? null
-        : readingId.StartsWith(Insulation, StringComparison.Ordinal) ? Quantity.InsulationOhms
-        : Quantity.Ohms;
 
     /// <summary>The terminals named on the way, in the order of their first naming, each with its last name.</summary>
     public static ImmutableArray<TerminalNamed> Terminals(BenchUnit unit) =>

@@ -70,8 +70,14 @@ public static class PartNames
     /// <summary>A fault as a heading: "Worn roller, track 1".</summary>
     public static string Headline(TypeSheet sheet, FaultMode mode) => Sentences.Large(Fault(sheet, mode));
 
+    /// <summary>A part's name as a heading, its first letter large.</summary>
+    /// <param name="sheet">The unit's sheet; null while its type is not known.</param>
+    public static string Title(TypeSheet? sheet, string id) => Sentences.Large(sheet is null ? Unknown(id, "a part") : Of(sheet, id));
+
     /// <summary>A fault as a heading, by the ids of part and mode.</summary>
-    public static string Headline(TypeSheet sheet, string part, string mode) => Sentences.Large(Fault(sheet, part, mode));
+    /// <param name="sheet">The unit's sheet; null while its type is not known.</param>
+    public static string Headline(TypeSheet? sheet, string part, string mode) =>
+        sheet is null ? $"{Title(null, part)}: a fault" : Sentences.Large(Fault(sheet, part, mode));
 
     /// <summary>What a mode is called where its part was named: "worn", "poor contact", "cold".</summary>
     public static string Mode(FaultMode mode) => FaultNames.Alone(mode.Kind, mode.Mode);

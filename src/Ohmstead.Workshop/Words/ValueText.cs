@@ -48,6 +48,18 @@ public static class ValueText
             _ => string.Create(CultureInfo.InvariantCulture, $"{p * 100:F0} %"),
         };
 
+    /// <summary>How sure a probability is, in words.</summary>
+    public static string SureOf(double probability) =>
+        probability switch
+        {
+            >= 0.95 => "almost certain",
+            >= 0.75 => "very likely",
+            >= 0.5 => "likely",
+            >= 0.2 => "possible",
+            >= 0.05 => "unlikely",
+            _ => "very unlikely",
+        };
+
     /// <summary>A plain number with three digits.</summary>
     public static string Number(double value)
     {
@@ -75,6 +87,16 @@ public static class ValueText
         quantity switch
         {
             Quantity.Ohms or Quantity.InsulationOhms => $"{PrefixOf(like).Prefix}Ω",
+            Quantity.AcAmps => "A",
+            Quantity.Watts => "W",
+            _ => "V",
+        };
+
+    /// <summary>The letter of the unit: Ω, V, A, W.</summary>
+    public static string LetterOf(Quantity quantity) =>
+        quantity switch
+        {
+            Quantity.Ohms or Quantity.InsulationOhms => "Ω",
             Quantity.AcAmps => "A",
             Quantity.Watts => "W",
             _ => "V",

@@ -1,8 +1,7 @@
 using Ohmstead.Electrical.Diagnosis;
-using Ohmstead.Workshop.Findings;
+using Ohmstead.Workshop.Job;
 using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Papers;
-using Ohmstead.Workshop.Readings;
 
 namespace Ohmstead.App.Tests.Papers;
 

@@ -1,6 +1,7 @@
 using System.Text;
 using System.Text.RegularExpressions;
 using Ohmstead.App.Papers;
+using Ohmstead.Workshop.Job;
 using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Papers;
 using Ohmstead.Workshop.Shops;

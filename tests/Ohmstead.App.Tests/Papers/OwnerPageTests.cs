@@ -2,9 +2,9 @@ using System.Globalization;
 using System.Text.RegularExpressions;
 using Ohmstead.App.Papers;
 using Ohmstead.Electrical.TypeSheets;
+using Ohmstead.Workshop.Job;
 using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Papers;
-using Ohmstead.Workshop.Readings;
 using Ohmstead.Workshop.Shops;
 
 namespace Ohmstead.App.Tests.Papers;

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using System.Text.RegularExpressions;
+using Ohmstead.Workshop.Job;
 using Ohmstead.Workshop.Papers;
 
 namespace Ohmstead.App.Tests.Papers;

@@ -2,10 +2,10 @@ using System.Globalization;
 using System.Text.RegularExpressions;
 using Ohmstead.Electrical.Readings;
 using Ohmstead.Workshop.Cautions;
+using Ohmstead.Workshop.Job;
 using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.LookOver;
 using Ohmstead.Workshop.Papers;
-using Ohmstead.Workshop.Readings;
 using Ohmstead.Workshop.TakeApart;
 
 namespace Ohmstead.App.Tests.Papers;

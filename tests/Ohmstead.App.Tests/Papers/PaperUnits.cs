@@ -2,12 +2,12 @@ using System.Collections.Immutable;
 using System.Globalization;
 using System.Text.Json;
 using Ohmstead.Electrical.TypeSheets;
+using Ohmstead.Workshop.Job;
 using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Papers;
-using Ohmstead.Workshop.Proving;
-using Ohmstead.Workshop.Readings;
 using Ohmstead.Workshop.Shops;
 using Ohmstead.Workshop.Units;
+using Ohmstead.Workshop.Wiring;
 
 namespace Ohmstead.App.Tests.Papers;
 

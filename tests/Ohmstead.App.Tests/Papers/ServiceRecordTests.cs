@@ -1,5 +1,6 @@
 using System.Text.RegularExpressions;
 using Ohmstead.Workshop.Cautions;
+using Ohmstead.Workshop.Job;
 using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Papers;
 using Ohmstead.Workshop.Readings;

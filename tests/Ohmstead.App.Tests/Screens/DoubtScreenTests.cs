@@ -10,7 +10,6 @@ using Ohmstead.Electrical.Readings;
 using Ohmstead.Workshop.Findings;
 using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Readings;
-using Ohmstead.Workshop.Units;
 
 namespace Ohmstead.App.Tests.Screens;
 

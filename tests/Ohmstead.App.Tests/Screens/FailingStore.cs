@@ -1,5 +1,5 @@
 using System.Reflection;
-using Ohmstead.Workshop.Keeping;
+using Ohmstead.Workshop.Stores;
 
 namespace Ohmstead.App.Tests.Screens;
 

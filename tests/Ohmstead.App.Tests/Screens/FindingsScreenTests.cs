@@ -1,7 +1,8 @@
 using Bunit;
 using Ohmstead.App.Screens.Findings;
+using Ohmstead.Workshop.Job;
 using Ohmstead.Workshop.Journal;
-using Ohmstead.Workshop.Units;
+using Ohmstead.Workshop.Readings;
 
 namespace Ohmstead.App.Tests.Screens;
 

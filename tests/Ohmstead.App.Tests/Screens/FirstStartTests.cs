@@ -10,7 +10,7 @@ using Ohmstead.App.Screens.Units;
 using Ohmstead.App.Web;
 using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Kinds;
-using Ohmstead.Workshop.Units;
+using Ohmstead.Workshop.Readings;
 
 namespace Ohmstead.App.Tests.Screens;
 
@@ -65,7 +65,7 @@ public class FirstStartTests
         );
         var list = workshop.Screens.Render<HandedBack>();
         list.WaitForElement("a.row");
-        Assert.Equal(2, list.Find("a.row").TextContent.Split(HandBack.Words(ReturnManner.NotToBePluggedIn)).Length);
+        Assert.Equal(2, list.Find("a.row").TextContent.Split(FactWords.ReturnTitle(ReturnManner.NotToBePluggedIn)).Length);
         var start = workshop.Screens.Render<Start>();
         start.WaitForElement("a[href='/handed-back']");
     }

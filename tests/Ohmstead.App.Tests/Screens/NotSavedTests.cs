@@ -5,7 +5,8 @@ using Ohmstead.App.Hosting;
 using Ohmstead.App.Screens.Readings;
 using Ohmstead.App.Screens.Units;
 using Ohmstead.App.Web;
-using Ohmstead.Workshop.Keeping;
+using Ohmstead.Workshop.Readings;
+using Ohmstead.Workshop.Stores;
 
 namespace Ohmstead.App.Tests.Screens;
 

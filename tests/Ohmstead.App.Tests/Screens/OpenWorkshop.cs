@@ -5,6 +5,7 @@ using Ohmstead.App.Background;
 using Ohmstead.App.Screens.Readings;
 using Ohmstead.App.Web;
 using Ohmstead.Storage;
+using Ohmstead.Workshop.Stores;
 
 namespace Ohmstead.App.Tests.Screens;
 
@@ -34,7 +35,7 @@ internal sealed class OpenWorkshop : IAsyncDisposable
         return new(folder, await Store.OpenAsync(folder.FullName, TimeProvider.System, CancellationToken.None));
     }
 
-    public Task<Ohmstead.Workshop.Keeping.DocumentSaved> PutAsync(string kind, string id, string text) =>
+    public Task<Ohmstead.Workshop.Stores.DocumentSaved> PutAsync(string kind, string id, string text) =>
         Bench.Store.SaveDocumentAsync(kind, id, 0, text, DateTimeOffset.UnixEpoch, CancellationToken.None);
 
     public async Task<string> TextAsync(string kind, string id) =>

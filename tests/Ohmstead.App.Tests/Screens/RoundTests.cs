@@ -1,6 +1,8 @@
 using Bunit;
 using Ohmstead.App.Background;
 using Ohmstead.App.Screens.Readings;
+using Ohmstead.Workshop.Journal;
+using Ohmstead.Workshop.Readings;
 
 namespace Ohmstead.App.Tests.Screens;
 

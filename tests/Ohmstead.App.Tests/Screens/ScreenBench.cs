@@ -10,8 +10,7 @@ using Ohmstead.Electrical.Diagnosis.Observed;
 using Ohmstead.Electrical.Readings;
 using Ohmstead.Storage;
 using Ohmstead.Workshop.Journal;
-using Ohmstead.Workshop.Keeping;
-using Ohmstead.Workshop.Readings;
+using Ohmstead.Workshop.Stores;
 using Ohmstead.Workshop.Units;
 
 namespace Ohmstead.App.Tests.Screens;

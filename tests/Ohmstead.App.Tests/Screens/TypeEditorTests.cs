@@ -2,6 +2,7 @@ using Bunit;
 using Ohmstead.App.Screens.Types;
 using Ohmstead.App.Web;
 using Ohmstead.Workshop.Kinds;
+using Ohmstead.Workshop.Readings;
 
 namespace Ohmstead.App.Tests.Screens;
 

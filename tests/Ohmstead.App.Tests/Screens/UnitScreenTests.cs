@@ -4,7 +4,6 @@ using Microsoft.Extensions.DependencyInjection;
 using Ohmstead.App.Screens.Start;
 using Ohmstead.App.Screens.Units;
 using Ohmstead.Workshop.Journal;
-using Ohmstead.Workshop.Units;
 
 namespace Ohmstead.App.Tests.Screens;
 

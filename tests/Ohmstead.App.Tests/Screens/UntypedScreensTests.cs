@@ -16,6 +16,7 @@ using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Papers;
 using Ohmstead.Workshop.Readings;
 using Ohmstead.Workshop.Untyped;
+using Ohmstead.Workshop.Words;
 
 namespace Ohmstead.App.Tests.Screens;
 
@@ -72,7 +73,7 @@ public sealed class UntypedScreensTests : IAsyncLifetime
             "bench",
             [
                 .. NamedPosts.Read("A U"),
-                new ReadingEntered(UntypedSheet.Blades, Shown.Number(6.2), BenchState.AsSheet) { Title = "Between the plug blades" },
+                new ReadingEntered(UntypedIds.Blades, Shown.Number(6.2), BenchState.AsSheet) { Title = "Between the plug blades" },
                 new ReadingEntered("untyped-blades-case", Shown.OverRange, BenchState.AsSheet),
                 new ReadingEntered("untyped-insulation-case", Shown.Number(300e6), BenchState.AsSheet),
                 new ReadingEntered("untyped-insulation-posts", Shown.Number(300e6), BenchState.AsSheet),
@@ -175,7 +176,7 @@ public sealed class UntypedScreensTests : IAsyncLifetime
             Id,
             2,
             "bench",
-            new ReadingEntered(UntypedSheet.Blades, Shown.Number(6.2), BenchState.AsSheet) { Title = "Between the plug blades" }
+            new ReadingEntered(UntypedIds.Blades, Shown.Number(6.2), BenchState.AsSheet) { Title = "Between the plug blades" }
         );
         var screen = Show<NameType>();
         screen.WaitForElement("#type option[value='solo-110']");

@@ -2,9 +2,8 @@ using Ohmstead.App.Demo;
 using Ohmstead.Electrical.Circuits;
 using Ohmstead.Electrical.Diagnosis;
 using Ohmstead.Electrical.Diagnosis.Observed;
+using Ohmstead.Workshop.Job;
 using Ohmstead.Workshop.Journal;
-using Ohmstead.Workshop.Readings;
-using Ohmstead.Workshop.Units;
 
 namespace Ohmstead.App.Tests.Web;
 

@@ -3,6 +3,7 @@ using System.Text.RegularExpressions;
 using Microsoft.AspNetCore.Http;
 using Ohmstead.App.Phones;
 using Ohmstead.Workshop.Journal;
+using Ohmstead.Workshop.Stores;
 
 namespace Ohmstead.App.Tests.Web;
 
@@ -139,7 +140,7 @@ public sealed class PhoneTests : IAsyncLifetime
         await using var failing = await RunningSite.OnLanAsync(around: Screens.FailingStore.Around);
         (var whole, site) = (site, failing);
         var cookie = await PairAsync();
-        Screens.FailingStore.Fail(site.Bench.Store, nameof(Ohmstead.Workshop.Keeping.IStore.AppendAsync), Screens.FailingStore.FullDisk);
+        Screens.FailingStore.Fail(site.Bench.Store, nameof(Ohmstead.Workshop.Stores.IStore.AppendAsync), Screens.FailingStore.FullDisk);
         var page = await TextAsync(await PostReadingAsync(cookie, "blades", "3.6"));
         site = whole;
         Assert.Contains("Not saved. The disk is full.", page, StringComparison.Ordinal);

@@ -8,7 +8,7 @@ using Ohmstead.App.Hosting;
 using Ohmstead.App.Web;
 using Ohmstead.Storage;
 using Ohmstead.Workshop.Journal;
-using Ohmstead.Workshop.Keeping;
+using Ohmstead.Workshop.Stores;
 
 namespace Ohmstead.App.Tests.Web;
 

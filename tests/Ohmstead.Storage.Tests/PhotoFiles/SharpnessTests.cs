@@ -1,4 +1,5 @@
 using Ohmstead.Storage.PhotoFiles;
+using Ohmstead.Workshop.Job;
 using SkiaSharp;
 
 namespace Ohmstead.Storage.Tests.PhotoFiles;

@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using CsCheck;
 using Ohmstead.Electrical.TypeSheets;
-using Ohmstead.Workshop.Drawing;
 
 namespace Ohmstead.Workshop.Tests.Drawing;
 

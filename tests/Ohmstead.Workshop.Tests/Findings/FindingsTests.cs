@@ -5,7 +5,6 @@ using Ohmstead.Electrical.Readings;
 using Ohmstead.Electrical.Solving;
 using Ohmstead.Workshop.Findings;
 using Ohmstead.Workshop.Journal;
-using Ohmstead.Workshop.Readings;
 using Ohmstead.Workshop.Tests.Readings;
 
 namespace Ohmstead.Workshop.Tests.Findings;

@@ -1,7 +1,6 @@
 using Ohmstead.Electrical.Circuits;
 using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Kinds;
-using Ohmstead.Workshop.Readings;
 using Ohmstead.Workshop.Shops;
 using Ohmstead.Workshop.Units;
 

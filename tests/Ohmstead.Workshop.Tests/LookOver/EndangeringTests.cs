@@ -1,10 +1,10 @@
 using System.Text.Json;
+using Ohmstead.Workshop.Job;
 using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.LookOver;
 using Ohmstead.Workshop.Readings;
 using Ohmstead.Workshop.Shops;
 using Ohmstead.Workshop.Tests.Readings;
-using Ohmstead.Workshop.Units;
 
 namespace Ohmstead.Workshop.Tests.LookOver;
 

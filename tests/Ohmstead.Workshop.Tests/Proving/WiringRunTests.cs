@@ -4,7 +4,6 @@ using Ohmstead.Electrical.Planning;
 using Ohmstead.Electrical.Readings;
 using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Proving;
-using Ohmstead.Workshop.Readings;
 using Ohmstead.Workshop.Tests.Readings;
 
 namespace Ohmstead.Workshop.Tests.Proving;

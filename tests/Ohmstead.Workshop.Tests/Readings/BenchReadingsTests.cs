@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using Ohmstead.Electrical.Readings;
 using Ohmstead.Electrical.TypeSheets;
 using Ohmstead.Workshop.Journal;
-using Ohmstead.Workshop.Readings;
 
 namespace Ohmstead.Workshop.Tests.Readings;
 

@@ -1,6 +1,7 @@
 using Ohmstead.Electrical.Circuits;
 using Ohmstead.Electrical.Readings;
 using Ohmstead.Electrical.TypeSheets;
+using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Readings;
 
 namespace Ohmstead.Workshop.Tests.Readings;

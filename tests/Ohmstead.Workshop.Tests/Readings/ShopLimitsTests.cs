@@ -1,9 +1,9 @@
 using Ohmstead.Electrical.Circuits;
 using Ohmstead.Electrical.Readings;
 using Ohmstead.Electrical.TypeSheets;
+using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Readings;
 using Ohmstead.Workshop.Shops;
-using Ohmstead.Workshop.Units;
 
 namespace Ohmstead.Workshop.Tests.Readings;
 

@@ -1,5 +1,6 @@
 using Ohmstead.Electrical.Readings;
 using Ohmstead.Electrical.TypeSheets;
+using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Readings;
 
 namespace Ohmstead.Workshop.Tests.Readings;

@@ -1,5 +1,6 @@
 using Ohmstead.Electrical.Circuits;
 using Ohmstead.Electrical.Readings;
+using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Readings;
 
 namespace Ohmstead.Workshop.Tests.Readings;

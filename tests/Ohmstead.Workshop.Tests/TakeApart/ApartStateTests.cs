@@ -1,9 +1,10 @@
 using Ohmstead.Electrical.TypeSheets;
+using Ohmstead.Workshop.Job;
 using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Shops;
 using Ohmstead.Workshop.TakeApart;
 using Ohmstead.Workshop.Tests.Readings;
-using Ohmstead.Workshop.Units;
+using Ohmstead.Workshop.Wiring;
 
 namespace Ohmstead.Workshop.Tests.TakeApart;
 
@@ -125,16 +126,16 @@ public class ApartStateTests
     {
         var bench = OpenTo("cord-joints");
         Assert.Equal(["cord-1", "cord-2"], StateOf(bench).LooseWires);
-        Assert.False(Workshop.Proving.RewireGate.IsOpen(bench.Unit, Sheet));
+        Assert.False(RewireGate.IsOpen(bench.Unit, Sheet));
         bench.Add(new PartChanged("cord-1", PartChange.Renewed, null, ""));
-        bench.Add(new RewireChecked(Workshop.Proving.RewireGate.MarkOf(bench.Unit, Sheet), "J.", ""));
-        Assert.False(Workshop.Proving.RewireGate.IsOpen(bench.Unit, Sheet));
+        bench.Add(new RewireChecked(RewireGate.MarkOf(bench.Unit, Sheet), "J.", ""));
+        Assert.False(RewireGate.IsOpen(bench.Unit, Sheet));
         var (facts, _) = Offing.Back(Sheet, StateOf(bench).NextBack()!, "1", "0", "", "");
         Assert.Equal(["cord-1", "cord-2"], facts.OfType<PartChanged>().Select(p => p.Element));
         foreach (var fact in facts)
             bench.Add(fact);
         Assert.Empty(StateOf(bench).LooseWires);
-        Assert.False(Workshop.Proving.RewireGate.IsOpen(bench.Unit, Sheet));
+        Assert.False(RewireGate.IsOpen(bench.Unit, Sheet));
         Assert.Equal(NextAction.CheckWiring, CardOf.Make(bench.Add(new StageClosed(Stage.LookOver, true, "")).Unit, Sheet).Next.Action);
     }
 

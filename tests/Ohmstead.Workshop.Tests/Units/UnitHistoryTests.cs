@@ -1,5 +1,4 @@
 using Ohmstead.Workshop.Journal;
-using Ohmstead.Workshop.Readings;
 using Ohmstead.Workshop.Units;
 
 namespace Ohmstead.Workshop.Tests.Units;

@@ -1,6 +1,5 @@
 using Ohmstead.Electrical.TypeSheets;
 using Ohmstead.Workshop.Journal;
-using Ohmstead.Workshop.Readings;
 using Ohmstead.Workshop.Tests.Readings;
 using Ohmstead.Workshop.Units;
 using Ohmstead.Workshop.Untyped;

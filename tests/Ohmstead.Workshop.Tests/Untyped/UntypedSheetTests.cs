@@ -1,10 +1,11 @@
 using Ohmstead.Electrical.Circuits;
 using Ohmstead.Electrical.Readings;
 using Ohmstead.Electrical.TypeSheets;
+using Ohmstead.Workshop.Job;
 using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Readings;
-using Ohmstead.Workshop.Units;
 using Ohmstead.Workshop.Untyped;
+using Ohmstead.Workshop.Words;
 
 namespace Ohmstead.Workshop.Tests.Untyped;
 
@@ -49,7 +50,7 @@ public class UntypedSheetTests
     public void The_band_between_the_blades_is_the_plates()
     {
         var model = new UnitModel(UntypedSheet.Of(OneUnit.Of(Named)));
-        var spec = model.Sheet.FindReading(UntypedSheet.Blades)!;
+        var spec = model.Sheet.FindReading(UntypedIds.Blades)!;
         var band = Expectation.Of(model, spec, spec.State, Meter.Usual);
         // The leads of the usual meter read nothing of their own; its error is under 0.1 Ω here.
         Assert.InRange(band.Low, 1.5, 1.9);
@@ -80,7 +81,7 @@ public class UntypedSheetTests
         var unit = OneUnit.Of([.. Named, looked]);
         var card = CardOf.Make(unit, UntypedSheet.Of(unit));
         Assert.Equal(("180 W unit, type not known yet", NextAction.TakeReading), (card.Kind, card.Next.Action));
-        Assert.Equal(UntypedSheet.Blades, card.Next.About);
+        Assert.Equal(UntypedIds.Blades, card.Next.About);
     }
 
     [Fact]

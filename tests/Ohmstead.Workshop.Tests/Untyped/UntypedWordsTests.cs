@@ -4,12 +4,14 @@ using Ohmstead.Electrical.Readings;
 using Ohmstead.Electrical.TypeSheets;
 using Ohmstead.Workshop.Drawing;
 using Ohmstead.Workshop.Findings;
+using Ohmstead.Workshop.Job;
 using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Readings;
-using Ohmstead.Workshop.Repair;
 using Ohmstead.Workshop.Shops;
 using Ohmstead.Workshop.Units;
 using Ohmstead.Workshop.Untyped;
+using Ohmstead.Workshop.Wiring;
+using Ohmstead.Workshop.Words;
 
 namespace Ohmstead.Workshop.Tests.Untyped;
 
@@ -50,7 +52,7 @@ public class UntypedWordsTests
     public void The_cord_and_the_primary_are_known_by_the_plug()
     {
         var sheet = UntypedSheet.Of(Told());
-        Assert.Equal(["blade-1", "blade-2"], Ohmstead.Workshop.Repair.MainsSide.Plug(sheet));
+        Assert.Equal(["blade-1", "blade-2"], LiveSide.Plug(sheet));
         var modes = new FaultCatalogue(new UnitModel(sheet));
         Assert.Equal("cord", PartRole.Of(sheet, modes.Find("untyped-cord-1:open")!));
         Assert.Equal("primary", PartRole.Of(sheet, modes.Find("untyped-primary:open")!));
@@ -96,7 +98,7 @@ public class UntypedWordsTests
     {
         var sheet = UntypedSheet.Of(Told());
         Assert.Equal(["from", "to"], PartFigures.Of(sheet, "untyped-primary")!.Values.Select(v => v.Name));
-        var spec = sheet.FindReading(UntypedSheet.Blades)!;
+        var spec = sheet.FindReading(UntypedIds.Blades)!;
         var ladder = Ladder.Of(
             sheet,
             MeasuredPath.Of(sheet, spec)!,

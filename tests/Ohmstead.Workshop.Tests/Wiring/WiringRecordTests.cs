@@ -3,7 +3,6 @@ using Ohmstead.Electrical.Faults;
 using Ohmstead.Electrical.Solving;
 using Ohmstead.Electrical.TypeSheets;
 using Ohmstead.Workshop.Journal;
-using Ohmstead.Workshop.Readings;
 using Ohmstead.Workshop.Tests.Readings;
 using Ohmstead.Workshop.Wiring;
 
@@ -90,7 +89,7 @@ public class WiringRecordTests
             bench.Add(change);
         Assert.Empty(Of(bench).Against(bench.Own));
         Assert.NotEqual(before, Shown(bench.Own, "full-17", "low-17"), 1);
-        Assert.False(Workshop.Proving.RewireGate.IsOpen(bench.Unit, bench.Own));
+        Assert.False(RewireGate.IsOpen(bench.Unit, bench.Own));
     }
 
     [Fact]

@@ -1,6 +1,5 @@
 using Ohmstead.Electrical.TypeSheets;
 using Ohmstead.Workshop.Journal;
-using Ohmstead.Workshop.Proving;
 using Ohmstead.Workshop.Tests.Readings;
 using Ohmstead.Workshop.Wiring;
 

@@ -6,6 +6,7 @@ using Ohmstead.Electrical.Faults;
 using Ohmstead.Workshop.Drawing;
 using Ohmstead.Workshop.Findings;
 using Ohmstead.Workshop.Journal;
+using Ohmstead.Workshop.Readings;
 using Ohmstead.Workshop.Repair;
 using Ohmstead.Workshop.Words;
 

@@ -5,11 +5,9 @@ using Ohmstead.App.Components;
 using Ohmstead.Electrical.Circuits;
 using Ohmstead.Electrical.Readings;
 using Ohmstead.Electrical.TypeSheets;
-using Ohmstead.Workshop.Findings;
 using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Readings;
 using Ohmstead.Workshop.Shops;
-using Ohmstead.Workshop.Units;
 
 namespace Ohmstead.App.Screens.Readings;
 

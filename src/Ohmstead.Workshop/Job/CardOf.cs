@@ -1,0 +1,137 @@
+using System.Collections.Immutable;
+using Ohmstead.Electrical.Readings;
+using Ohmstead.Electrical.TypeSheets;
+using Ohmstead.Workshop.Journal;
+using Ohmstead.Workshop.LookOver;
+using Ohmstead.Workshop.Readings;
+using Ohmstead.Workshop.Shops;
+using Ohmstead.Workshop.TakeApart;
+using Ohmstead.Workshop.Units;
+using Ohmstead.Workshop.Wiring;
+using Ohmstead.Workshop.Words;
+
+namespace Ohmstead.Workshop.Job;
+
+/// <summary>
+/// The card of a unit, from its journal and its type sheet alone, cheap enough to make at every entry. The diagnosis may
+/// later put a better next thing in (<see cref="Keeping.IStore.SaveFoundAsync"/>).
+/// </summary>
+public static class CardOf
+{
+    /// <summary>Makes the card.</summary>
+    /// <param name="sheet">The unit's type sheet; null while there is none, or when it is not sound.</param>
+    public static UnitCard Make(BenchUnit unit, TypeSheet? sheet)
+    {
+        var photos = unit.All<PhotoAdded>().Select(p => p.Fact).ToList();
+        var first = photos.Find(p => p.About.Length == 0) ?? photos.FirstOrDefault();
+        var closed = Closed(unit);
+        return new UnitCard(
+            unit.Id,
+            unit.Card.Tag,
+            sheet?.Title ?? "",
+            unit.Card.SheetId,
+            unit.Card.Owner,
+            first?.Photo ?? "",
+            FactWords.Of(unit.Last.Fact, sheet),
+            unit.Last.At,
+            Next(unit, sheet, closed),
+            unit.HandedBack is not null
+        );
+    }
+
+    private static ImmutableHashSet<Stage> Closed(BenchUnit unit) =>
+        [.. unit.All<StageClosed>().GroupBy(s => s.Fact.Stage).Where(g => g.Last().Fact.IsClosed).Select(g => g.Key)];
+
+    private static NextThing Next(BenchUnit unit, TypeSheet? sheet, ImmutableHashSet<Stage> closed)
+    {
+        if (unit.HandedBack is { } back)
+            return new NextThing(NextAction.Nothing, FactWords.ReturnTitle(back.Manner), 0, "");
+        if (sheet is null)
+            return new NextThing(NextAction.NameKind, "Say what type of unit it is", 2, "");
+        if (!closed.Contains(Stage.LookOver))
+            return new NextThing(NextAction.LookOver, "Go on with the look-over", 10, "");
+        if (ApartNext(unit, sheet) is { } apart)
+            return apart;
+        if (!RewireGate.IsOpen(unit, sheet))
+            return Unrepaired(unit).FirstOrDefault() is { } first
+                ? ToRepair(first, sheet)
+                : new NextThing(NextAction.CheckWiring, "Make the wiring check", 25, "");
+        if (!closed.Contains(Stage.Readings) && NextReading(unit, sheet) is { } reading)
+            return RewireGate.IsMains(reading) && FirstDanger(unit, sheet) is { } danger
+                ? danger
+                : new NextThing(
+                    NextAction.TakeReading,
+                    $"Take the reading: {PartNames.Reading(sheet, reading.Id)}",
+                    reading.Minutes,
+                    reading.Id
+                );
+        if (!closed.Contains(Stage.Findings))
+            return Unrepaired(unit).FirstOrDefault() is { } finding
+                ? ToRepair(finding, sheet)
+                : new NextThing(NextAction.JudgeFindings, "Look at the findings", 5, "");
+        return unit.All<PaperMade>().Any(p => p.Fact.Paper == PaperMade.ServiceRecord && p.Entry.Number > unit.LastChange)
+            ? new NextThing(NextAction.Return, "Return it", 5, "")
+            : new NextThing(NextAction.MakePaper, "Make the service record", 5, PaperMade.ServiceRecord);
+    }
+
+    /// <summary>
+    /// What was found that keeps the mains off, by the usual words of the trade: enough to propose; the screen of the reading goes by
+    /// the shop's own.
+    /// </summary>
+    private static NextThing? FirstDanger(BenchUnit unit, TypeSheet sheet) =>
+        Endangering.Open(unit, sheet, Shop.Usual).FirstOrDefault(d => d.State != Danger.NotLookedAt) is { } danger
+            ? new NextThing(NextAction.LookOver, $"{EndangeringWords.What(danger)}. {EndangeringWords.Act(danger)}", 20, danger.Item.Id)
+            : null;
+
+    /// <summary>On to what is to be reached; the repair there; the wires; the check while the case is open; then the rest back.</summary>
+    private static NextThing? ApartNext(BenchUnit unit, TypeSheet sheet)
+    {
+        var state = ApartState.Of(unit, sheet);
+        if (state.NextOff() is { } step)
+            return new NextThing(NextAction.TakeApart, $"Take off: {PartNames.Step(sheet, step.Id)}", step.MinutesOut, step.Id);
+        if (state.NextBack() is not { } last)
+            return null;
+        if (Unrepaired(unit).FirstOrDefault() is { } finding)
+            return ToRepair(finding, sheet);
+        return state.LooseWires.IsEmpty && !RewireGate.IsOpen(unit, sheet)
+            ? new NextThing(NextAction.CheckWiring, "Make the wiring check while the case is open", 25, "")
+            : new NextThing(NextAction.PutBack, $"Put back: {PartNames.Step(sheet, last.Step.Id)}", last.Step.MinutesIn, last.Step.Id);
+    }
+
+    private static NextThing ToRepair(FindingJudged finding, TypeSheet sheet) =>
+        new(NextAction.Repair, $"Repair: {PartNames.Fault(sheet, finding.Element, finding.Mode)}", 20, finding.Element);
+
+    /// <summary>The first reading of the sheet, closed case before open, that is not taken and whose needs have been met.</summary>
+    private static ReadingSpec? NextReading(BenchUnit unit, TypeSheet sheet)
+    {
+        var tried = unit.CurrentReadings.GroupBy(r => r.Fact.ReadingId).ToDictionary(g => g.Key, g => g.Last().Fact);
+        var waived = unit.CurrentWaivers.Select(w => w.Fact.ReadingId).ToHashSet();
+        return sheet
+            .Readings.Where(r => !tried.ContainsKey(r.Id) && !waived.Contains(r.Id))
+            .Where(r => r.Needs.All(n => IsMet(n)))
+            .OrderBy(r => r.IsOpenCase)
+            .FirstOrDefault();
+
+        // With the error of a usual meter, enough to propose; the screen of the reading goes by the shop's own.
+        bool IsMet(string need) =>
+            tried.TryGetValue(need, out var fact) && fact.Shown.Kind is ShownKind.Value or ShownKind.OverRange
+                ? sheet.FindReading(need) is not { } check || Passed(check, fact)
+                : waived.Contains(need);
+    }
+
+    private static bool Passed(ReadingSpec check, ReadingEntered fact) =>
+        CheckJudge.EndOf(
+            check,
+            fact.Shown.Kind == ShownKind.OverRange ? double.PositiveInfinity : fact.Shown.Value,
+            MeterInHand.Of(fact.Bench, Shop.Usual).For(check.Quantity)
+        ) == CheckEnd.Passed;
+
+    /// <summary>Confirmed faults whose part was not changed since.</summary>
+    internal static IEnumerable<FindingJudged> Unrepaired(BenchUnit unit) =>
+        unit.All<FindingJudged>()
+            .GroupBy(f => (f.Fact.Element, f.Fact.Mode))
+            .Select(g => g.Last())
+            .Where(f => f.Fact.Judgement == Judgement.Confirmed)
+            .Where(f => !unit.All<PartChanged>().Any(p => p.Fact.Element == f.Fact.Element && p.Entry.Number > f.Entry.Number))
+            .Select(f => f.Fact);
+}

@@ -1,0 +1,40 @@
+using System.Globalization;
+using Ohmstead.Electrical.Carrying;
+
+namespace Ohmstead.Workshop.Job;
+
+/// <summary>What a pair of posts carries for hours, computed from the sheet of the unit.</summary>
+/// <param name="Posts">The pair, in words.</param>
+/// <param name="Setting">How the controls are set, in words.</param>
+/// <param name="Limit">The amps, and what holds them.</param>
+/// <param name="HeldBy">What holds them, in words: "its breaker".</param>
+public sealed record Outlet(string Posts, string Setting, OutletLimit Limit, string HeldBy)
+{
+    /// <summary>Stands behind a figure that no sheet gives.</summary>
+    public const string Estimated = "estimated, common practice, no source";
+
+    /// <summary>A pair of less than this is put on the paper in hundredths [A].</summary>
+    private const double Small = 1;
+
+    /// <summary>The most for hours, rounded down: "6.5 A".</summary>
+    public string Most => Down(Limit.Amps, Limit.Amps < Small ? 100 : 10);
+
+    /// <summary>What it is limited by: "limited by its breaker, 6.5 A".</summary>
+    public string Held => $"limited by {HeldBy}, {Down(Limit.PartMostAmps, Limit.PartMostAmps < Small ? 100 : 10)}";
+
+    /// <summary>The same, and where the figure of that part is no sheet's, that it is not.</summary>
+    public string HeldInFull => Limit.IsEstimated ? $"{Held} ({Estimated})" : Held;
+
+    /// <summary>The most that a breaker or fuse outside may be rated for, where none is inside: "7.5 A"; empty where one is.</summary>
+    public string FuseOutside => Limit.IsProtected ? "" : Down(Limit.Amps, Limit.Amps < Small ? 10 : 2);
+
+    /// <summary>What is to be put outside the unit, in full words; empty where a breaker is inside.</summary>
+    public string Outside => Limit.IsProtected ? "" : $"No breaker inside. Put a breaker or fuse of at most {FuseOutside} in its lead.";
+
+    private static string Down(double amps, int parts)
+    {
+        // A figure found to five digits is not to fall below the rating that it was found for.
+        var down = Math.Floor((amps * parts) + 0.01) / parts;
+        return string.Create(CultureInfo.InvariantCulture, $"{down:0.##} A");
+    }
+}

@@ -1,0 +1,73 @@
+using Ohmstead.Workshop.Job;
+using Ohmstead.Workshop.Journal;
+using Ohmstead.Workshop.Units;
+
+namespace Ohmstead.Workshop.Stores;
+
+/// <summary>Where the workshop is kept. Every method that writes returns when the data is on the disk, not before.</summary>
+public interface IStore
+{
+    /// <summary>Adds entries to a unit's journal, or begins one (the first fact is <see cref="TakenIn"/>).</summary>
+    /// <param name="seenNumber">Number of the last entry the writer had seen; 0 for a new unit.</param>
+    /// <returns>The numbered entries; and those that others had written since <paramref name="seenNumber"/>, which the writer is told of. Both stay.</returns>
+    Task<Appended> AppendAsync(Guid unitId, int seenNumber, IReadOnlyList<NewEntry> entries, CancellationToken cancel);
+
+    /// <summary>Adds entries to many units, all or none: what comes in from a zip.</summary>
+    /// <exception cref="JournalRefused">A unit that is not there would begin without <see cref="TakenIn"/>, or an entry stands in another unit.</exception>
+    Task AppendAllAsync(IReadOnlyList<UnitEntries> units, CancellationToken cancel);
+
+    /// <summary>The unit with what the last finished diagnosis doubts of it, or null when there is none with this id.</summary>
+    Task<BenchUnit?> ReadAsync(Guid unitId, CancellationToken cancel);
+
+    /// <summary>Cards of all units, those last touched first.</summary>
+    Task<IReadOnlyList<UnitCard>> CardsAsync(bool withHandedBack, CancellationToken cancel);
+
+    /// <summary>The next thing to do on a unit, the same that its card in the lists shows; null when there is no such unit.</summary>
+    Task<NextThing?> NextAsync(Guid unitId, CancellationToken cancel);
+
+    /// <summary>
+    /// Keeps what a finished diagnosis doubts of a unit, and puts what it found to be next onto the card, this unless the journal has
+    /// grown past <paramref name="seenNumber"/>.
+    /// </summary>
+    Task SaveFoundAsync(Guid unitId, int seenNumber, NextThing next, UnitDoubts doubts, CancellationToken cancel);
+
+    /// <summary>Units in whose tag, owner, kind or entries all words occur.</summary>
+    Task<IReadOnlyList<Hit>> SearchAsync(string words, int most, CancellationToken cancel);
+
+    /// <summary>Kinds of which there are documents.</summary>
+    Task<IReadOnlyList<string>> DocumentKindsAsync(CancellationToken cancel);
+
+    /// <summary>The newest text of a document, or null.</summary>
+    Task<Document?> ReadDocumentAsync(string kind, string id, CancellationToken cancel);
+
+    /// <summary>The newest version of every document of a kind, by id.</summary>
+    Task<IReadOnlyList<Document>> DocumentsAsync(string kind, CancellationToken cancel);
+
+    /// <summary>Saves a new version of a document; earlier versions stay.</summary>
+    /// <param name="seenVersion">The version that was edited; 0 for a new one. When another stands there, nothing is written.</param>
+    Task<DocumentSaved> SaveDocumentAsync(
+        string kind,
+        string id,
+        int seenVersion,
+        string text,
+        DateTimeOffset at,
+        CancellationToken cancel
+    );
+}
+
+/// <summary>What became of an append.</summary>
+/// <param name="Written">The entries with their numbers (those already there under the same id keep theirs).</param>
+/// <param name="Between">What others had written since the writer looked.</param>
+public sealed record Appended(IReadOnlyList<Entry> Written, IReadOnlyList<Entry> Between);
+
+/// <summary>A unit that a search found.</summary>
+/// <param name="Where">The words around the hit.</param>
+public sealed record Hit(UnitCard Card, string Where);
+
+/// <summary>A text kept in versions: a type sheet ("sheet"), the shop's settings ("shop").</summary>
+public sealed record Document(string Kind, string Id, int Version, DateTimeOffset At, string Text);
+
+/// <summary>What became of saving a document.</summary>
+/// <param name="IsSaved">False when another version had been saved in between.</param>
+/// <param name="Newest">The version that stands now.</param>
+public sealed record DocumentSaved(bool IsSaved, Document Newest);
