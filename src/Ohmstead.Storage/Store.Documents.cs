@@ -78,7 +78,12 @@ public sealed partial class Store
                 var found = context.Units.AsQueryable();
                 foreach (var word in asked)
                     found = found.Where(u => u.Search.Contains(word) || u.KindSearch.Contains(word));
-                var units = await Light(found).OrderByDescending(u => u.LastAt).ThenBy(u => u.Id).Take(most).ToListAsync(cancel);
+                var units = await found
+                    .Select(UnitRow.Light)
+                    .OrderByDescending(u => u.LastAt)
+                    .ThenBy(u => u.Id)
+                    .Take(most)
+                    .ToListAsync(cancel);
                 var hits = new List<Hit>(units.Count);
                 foreach (var unit in units)
                     hits.Add(new Hit(unit.Card, await WhereAsync(context, unit.Card, asked, cancel)));

@@ -103,7 +103,9 @@ public sealed partial class Store : IStore, IAsyncDisposable
     public Task<IReadOnlyList<UnitCard>> CardsAsync(bool withHandedBack, CancellationToken cancel) =>
         desk.ReadAsync<IReadOnlyList<UnitCard>>(
             async context =>
-                await Light(context.Units.Where(u => withHandedBack || !u.IsHandedBack))
+                await context
+                    .Units.Where(u => withHandedBack || !u.IsHandedBack)
+                    .Select(UnitRow.Light)
                     .OrderByDescending(u => u.LastAt)
                     .ThenBy(u => u.Id)
                     .Select(u => u.Card)
@@ -115,7 +117,9 @@ public sealed partial class Store : IStore, IAsyncDisposable
     public Task<NextThing?> NextAsync(Guid unitId, CancellationToken cancel) =>
         desk.ReadAsync(
             async context =>
-                await Light(context.Units.Where(u => u.Id == unitId)).SingleOrDefaultAsync(cancel) is { } unit ? unit.Card.Next : null,
+                await context.Units.Where(u => u.Id == unitId).Select(UnitRow.Light).SingleOrDefaultAsync(cancel) is { } unit
+                    ? unit.Card.Next
+                    : null,
             cancel
         );
 
@@ -223,24 +227,4 @@ public sealed partial class Store : IStore, IAsyncDisposable
 
     private static async Task<UnitDoubts> DoubtsAsync(WorkshopContext context, Guid unitId, CancellationToken cancel) =>
         DoubtsText.Read(await context.Units.Where(u => u.Id == unitId).Select(u => u.Doubts).SingleOrDefaultAsync(cancel) ?? "");
-
-    /// <summary>Units without the words they are searched by: most of the row, and never shown.</summary>
-    private static IQueryable<UnitRow> Light(IQueryable<UnitRow> units) =>
-        units.Select(u => new UnitRow
-        {
-            Id = u.Id,
-            LastNumber = u.LastNumber,
-            Tag = u.Tag,
-            Kind = u.Kind,
-            SheetId = u.SheetId,
-            Owner = u.Owner,
-            Photo = u.Photo,
-            LastDone = u.LastDone,
-            LastAt = u.LastAt,
-            NextAction = u.NextAction,
-            NextWords = u.NextWords,
-            NextMinutes = u.NextMinutes,
-            NextAbout = u.NextAbout,
-            IsHandedBack = u.IsHandedBack,
-        });
 }

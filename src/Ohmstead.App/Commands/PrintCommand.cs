@@ -94,7 +94,7 @@ internal static class PrintCommand
     {
         var shop = read.ShopText is { } text ? JsonSerializer.Deserialize<Shop>(text, FactText.Options)! : UsualShop.Make();
         var last = read.Unit.Last.At.ToUniversalTime();
-        var label = Label.Make(MatterMaker.Make(read.Unit, sheet, shop, last, _ => false), read.RecordSha256);
+        var label = Label.Make(UnitJudge.Make(read.Unit, sheet, shop, last, _ => false), read.RecordSha256);
         var bytes = ending switch
         {
             ".pdf" => LabelPdf.Write(label, last),

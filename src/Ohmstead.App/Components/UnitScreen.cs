@@ -87,7 +87,7 @@ public abstract class UnitScreen : BenchComponent, IDisposable
         if (Sheet is not { } sheet || Unit is not { } unit || !facts.OfType<PartChanged>().Any())
             return facts;
         var shop = await Bench.ShopAsync();
-        return await Task.Run(() => Unmoved.In(facts, unit, sheet, shop));
+        return await Task.Run(() => UnmovedReadings.In(facts, unit, sheet, shop));
     }
 
     /// <summary>Who enters here, as the journal names it.</summary>

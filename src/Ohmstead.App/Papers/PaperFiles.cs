@@ -12,7 +12,7 @@ namespace Ohmstead.App.Papers;
 internal static class PaperFiles
 {
     /// <summary>What the papers of a unit are made from, but for the bands of readings that are not taken.</summary>
-    public static Task<PaperMatter> MatterAsync(Bench bench, BenchUnit unit) => MatterAsync(bench, unit, null);
+    public static Task<JudgedUnit> MatterAsync(Bench bench, BenchUnit unit) => MatterAsync(bench, unit, null);
 
     /// <summary>A paper as PDF; null when there is no such unit or no paper of this name.</summary>
     /// <param name="usualOnly">On the bench sheet: the usual round alone.</param>
@@ -46,14 +46,14 @@ internal static class PaperFiles
     }
 
     /// <summary>The owner's page with the most rows that one page holds.</summary>
-    public static Paper OnePage(PaperMatter matter) =>
+    public static Paper OnePage(JudgedUnit matter) =>
         OwnerPage.Choices.Select(most => OwnerPage.Make(matter, most)).First(p => PaperPdf.PagesOf(p, matter.Shop.Paper) == 1);
 
-    private static async Task<PaperMatter> MatterAsync(Bench bench, BenchUnit unit, Func<ReadingSpec, bool>? bandsOf)
+    private static async Task<JudgedUnit> MatterAsync(Bench bench, BenchUnit unit, Func<ReadingSpec, bool>? bandsOf)
     {
         var (kind, shop) = (await bench.SheetOfAsync(unit), await bench.ShopAsync());
         var at = TimeZoneInfo.ConvertTime(bench.Time.GetUtcNow(), bench.Time.LocalTimeZone);
-        return await Task.Run(() => MatterMaker.Make(unit, kind, shop, at, bandsOf));
+        return await Task.Run(() => UnitJudge.Make(unit, kind, shop, at, bandsOf));
     }
 
     private static async Task<Dictionary<string, byte[]>> PhotosAsync(Bench bench, IEnumerable<string> hashes)

@@ -44,7 +44,7 @@ internal static class PhoneRoutes
         var typed = ShownText.Read(shown, offer.Spec.Quantity);
         if (typed.Shown is null)
             return await ShowAsync(context, bench, typed.Problem, reading, shown);
-        var taken = Taking.Enter(offer, typed.Shown, unit.Unit.Bench);
+        var taken = ReadingEntry.Enter(offer, typed.Shown, unit.Unit.Bench);
         if (taken.Fact is null)
             return await ShowAsync(context, bench, taken.Refused, reading, shown);
         try

@@ -1,3 +1,4 @@
+using System.Linq.Expressions;
 using Ohmstead.Workshop.Job;
 using Ohmstead.Workshop.Stores;
 
@@ -21,7 +22,7 @@ internal sealed class UnitRow
     public string NextAbout { get; set; } = "";
     public bool IsHandedBack { get; set; }
 
-    /// <summary>What the last finished diagnosis doubts, as <see cref="Ohmstead.Workshop.Findings.DoubtsText"/> has it; empty for nothing.</summary>
+    /// <summary>What the last finished diagnosis doubts, as <see cref="Ohmstead.Workshop.Units.DoubtsText"/> has it; empty for nothing.</summary>
     public string Doubts { get; set; } = "";
 
     /// <summary>Every word of the card and the journal once, as <see cref="SearchText"/> has it.</summary>
@@ -29,6 +30,12 @@ internal sealed class UnitRow
 
     /// <summary>The title of its kind as it is searched; apart, because it changes with the sheet.</summary>
     public string KindSearch { get; set; } = "";
+
+    /// <summary>
+    /// The row without the words it is found by and what is doubted: most of it, and on no card. Every other field is in it by itself, so
+    /// that none can be forgotten.
+    /// </summary>
+    public static Expression<Func<UnitRow, UnitRow>> Light { get; } = MakeLight();
 
     public UnitCard Card =>
         new(
@@ -54,4 +61,14 @@ internal sealed class UnitRow
 
     public void Take(NextThing next) =>
         (NextAction, NextWords, NextMinutes, NextAbout) = (next.Action, next.Words, next.Minutes, next.About);
+
+    private static Expression<Func<UnitRow, UnitRow>> MakeLight()
+    {
+        var row = Expression.Parameter(typeof(UnitRow), "row");
+        var fields =
+            from field in typeof(UnitRow).GetProperties()
+            where field.CanWrite && field.Name is not (nameof(Doubts) or nameof(Search) or nameof(KindSearch))
+            select Expression.Bind(field, Expression.Property(row, field));
+        return Expression.Lambda<Func<UnitRow, UnitRow>>(Expression.MemberInit(Expression.New(typeof(UnitRow)), fields), row);
+    }
 }

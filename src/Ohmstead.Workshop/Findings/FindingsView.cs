@@ -118,7 +118,7 @@ public sealed record FindingsView(
     {
         var judged = JudgedSheet.Judgements(unit);
         var taken = readings.Readings.Where(r => r.IsTaken).ToList();
-        var teller = new FindingTeller(model, taken, result, judged);
+        var teller = new FindingWording(model, taken, result, judged);
         var worth = teller
             .Faults.Where(f => f.Members.Any(m => judged.ContainsKey((m.Element, m.Mode))))
             .Concat(teller.Faults.Where(f => f.Probability >= WorthNaming).Take(MostFindings))
@@ -162,7 +162,7 @@ public sealed record FindingsView(
         };
     }
 
-    private static IEnumerable<AlikeFindings> AlikeOf(UnitModel model, UnitReadings readings, DiagnosisResult result, FindingTeller teller)
+    private static IEnumerable<AlikeFindings> AlikeOf(UnitModel model, UnitReadings readings, DiagnosisResult result, FindingWording teller)
     {
         var byName = result.Faults.ToDictionary(f => f.Mode.Name, StringComparer.Ordinal);
         foreach (var group in result.Alike)
@@ -174,7 +174,7 @@ public sealed record FindingsView(
                 .OrderByDescending(f => f.Probability)
                 .ToImmutableArray();
             if (findings.Length > 1)
-                yield return new(findings, Teller.For(model, readings, result, [.. findings.Select(f => byName[f.Mode.Name])]));
+                yield return new(findings, SettlingReading.For(model, readings, result, [.. findings.Select(f => byName[f.Mode.Name])]));
         }
     }
 
@@ -182,7 +182,7 @@ public sealed record FindingsView(
 }
 
 /// <summary>Faults that nothing taken tells apart, and the readings that would; or one fault by itself.</summary>
-public sealed record AlikeFindings(ImmutableArray<Finding> Findings, ImmutableArray<Teller> Tellers)
+public sealed record AlikeFindings(ImmutableArray<Finding> Findings, ImmutableArray<SettlingReading> SettlingReadings)
 {
     /// <summary>Where all of them are, as their names say after the comma: "track 2"; empty when they are not in one place.</summary>
     public string Place

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using Ohmstead.Electrical.Readings;
 using Ohmstead.Electrical.TypeSheets;
 using Ohmstead.Workshop.Journal;
@@ -24,7 +23,6 @@ public static class CardOf
     {
         var photos = unit.All<PhotoAdded>().Select(p => p.Fact).ToList();
         var first = photos.Find(p => p.About.Length == 0) ?? photos.FirstOrDefault();
-        var closed = Closed(unit);
         return new UnitCard(
             unit.Id,
             unit.Card.Tag,
@@ -34,30 +32,27 @@ public static class CardOf
             first?.Photo ?? "",
             FactWords.Of(unit.Last.Fact, sheet),
             unit.Last.At,
-            Next(unit, sheet, closed),
+            Next(unit, sheet),
             unit.HandedBack is not null
         );
     }
 
-    private static ImmutableHashSet<Stage> Closed(BenchUnit unit) =>
-        [.. unit.All<StageClosed>().GroupBy(s => s.Fact.Stage).Where(g => g.Last().Fact.IsClosed).Select(g => g.Key)];
-
-    private static NextThing Next(BenchUnit unit, TypeSheet? sheet, ImmutableHashSet<Stage> closed)
+    private static NextThing Next(BenchUnit unit, TypeSheet? sheet)
     {
         if (unit.HandedBack is { } back)
             return new NextThing(NextAction.Nothing, FactWords.ReturnTitle(back.Manner), 0, "");
         if (sheet is null)
             return new NextThing(NextAction.NameKind, "Say what type of unit it is", 2, "");
-        if (!closed.Contains(Stage.LookOver))
+        if (!unit.ClosedStages.Contains(Stage.LookOver))
             return new NextThing(NextAction.LookOver, "Go on with the look-over", 10, "");
         if (ApartNext(unit, sheet) is { } apart)
             return apart;
-        if (!RewireGate.IsOpen(unit, sheet))
-            return Unrepaired(unit).FirstOrDefault() is { } first
+        if (!WiringCheck.IsOpen(unit, sheet))
+            return unit.Unrepaired.FirstOrDefault() is { } first
                 ? ToRepair(first, sheet)
                 : new NextThing(NextAction.CheckWiring, "Make the wiring check", 25, "");
-        if (!closed.Contains(Stage.Readings) && NextReading(unit, sheet) is { } reading)
-            return RewireGate.IsMains(reading) && FirstDanger(unit, sheet) is { } danger
+        if (!unit.ClosedStages.Contains(Stage.Readings) && NextReading(unit, sheet) is { } reading)
+            return WiringCheck.IsMains(reading) && FirstDanger(unit, sheet) is { } danger
                 ? danger
                 : new NextThing(
                     NextAction.TakeReading,
@@ -65,8 +60,8 @@ public static class CardOf
                     reading.Minutes,
                     reading.Id
                 );
-        if (!closed.Contains(Stage.Findings))
-            return Unrepaired(unit).FirstOrDefault() is { } finding
+        if (!unit.ClosedStages.Contains(Stage.Findings))
+            return unit.Unrepaired.FirstOrDefault() is { } finding
                 ? ToRepair(finding, sheet)
                 : new NextThing(NextAction.JudgeFindings, "Look at the findings", 5, "");
         return unit.All<PaperMade>().Any(p => p.Fact.Paper == PaperMade.ServiceRecord && p.Entry.Number > unit.LastChange)
@@ -91,9 +86,9 @@ public static class CardOf
             return new NextThing(NextAction.TakeApart, $"Take off: {PartNames.Step(sheet, step.Id)}", step.MinutesOut, step.Id);
         if (state.NextBack() is not { } last)
             return null;
-        if (Unrepaired(unit).FirstOrDefault() is { } finding)
+        if (unit.Unrepaired.FirstOrDefault() is { } finding)
             return ToRepair(finding, sheet);
-        return state.LooseWires.IsEmpty && !RewireGate.IsOpen(unit, sheet)
+        return state.LooseWires.IsEmpty && !WiringCheck.IsOpen(unit, sheet)
             ? new NextThing(NextAction.CheckWiring, "Make the wiring check while the case is open", 25, "")
             : new NextThing(NextAction.PutBack, $"Put back: {PartNames.Step(sheet, last.Step.Id)}", last.Step.MinutesIn, last.Step.Id);
     }
@@ -125,13 +120,4 @@ public static class CardOf
             fact.Shown.Kind == ShownKind.OverRange ? double.PositiveInfinity : fact.Shown.Value,
             MeterInHand.Of(fact.Bench, Shop.Usual).For(check.Quantity)
         ) == CheckEnd.Passed;
-
-    /// <summary>Confirmed faults whose part was not changed since.</summary>
-    internal static IEnumerable<FindingJudged> Unrepaired(BenchUnit unit) =>
-        unit.All<FindingJudged>()
-            .GroupBy(f => (f.Fact.Element, f.Fact.Mode))
-            .Select(g => g.Last())
-            .Where(f => f.Fact.Judgement == Judgement.Confirmed)
-            .Where(f => !unit.All<PartChanged>().Any(p => p.Fact.Element == f.Fact.Element && p.Entry.Number > f.Entry.Number))
-            .Select(f => f.Fact);
 }

@@ -18,12 +18,12 @@ public sealed record OpenThing(OpenWeight Weight, string Title, string Words, Op
     public bool IsOpen => Weight is OpenWeight.Failed or OpenWeight.ToDo;
 
     /// <summary>Everything, in the order in which it is put right.</summary>
-    public static ImmutableArray<OpenThing> All(PaperMatter matter) =>
-        [.. Known(matter), .. Dangers(matter), .. Checks(matter), .. Wires(matter), .. Pieces(matter), .. Repairs(matter)];
+    public static ImmutableArray<OpenThing> All(JudgedUnit judged) =>
+        [.. Known(judged), .. Dangers(judged), .. Checks(judged), .. Wires(judged), .. Pieces(judged), .. Repairs(judged)];
 
-    private static IEnumerable<OpenThing> Known(PaperMatter matter)
+    private static IEnumerable<OpenThing> Known(JudgedUnit judged)
     {
-        if (matter.Sheet is null || UntypedIds.IsOne(matter.Sheet))
+        if (judged.Sheet is null || UntypedIds.IsOne(judged.Sheet))
             yield return new(
                 OpenWeight.ToDo,
                 "Type not known",
@@ -33,9 +33,9 @@ public sealed record OpenThing(OpenWeight Weight, string Title, string Words, Op
             );
     }
 
-    private static IEnumerable<OpenThing> Dangers(PaperMatter matter) =>
+    private static IEnumerable<OpenThing> Dangers(JudgedUnit judged) =>
         Endangering
-            .All(matter.Unit, matter.Sheet, matter.Shop)
+            .All(judged.Unit, judged.Sheet, judged.Shop)
             .Select(d => new OpenThing(
                 d.State switch
                 {
@@ -54,9 +54,9 @@ public sealed record OpenThing(OpenWeight Weight, string Title, string Words, Op
                 d.Item.Id
             ));
 
-    private static IEnumerable<OpenThing> Checks(PaperMatter matter)
+    private static IEnumerable<OpenThing> Checks(JudgedUnit judged)
     {
-        foreach (var line in matter.Failed)
+        foreach (var line in judged.Failed)
             yield return new(
                 OpenWeight.Failed,
                 line.Title,
@@ -64,7 +64,7 @@ public sealed record OpenThing(OpenWeight Weight, string Title, string Words, Op
                 OpenPlace.Reading,
                 line.Id
             );
-        foreach (var line in matter.TooClose)
+        foreach (var line in judged.TooClose)
             yield return new(
                 OpenWeight.ToDo,
                 line.Title,
@@ -72,7 +72,7 @@ public sealed record OpenThing(OpenWeight Weight, string Title, string Words, Op
                 OpenPlace.Reading,
                 line.Id
             );
-        foreach (var line in matter.Doubted)
+        foreach (var line in judged.Doubted)
             yield return new(
                 OpenWeight.ToDo,
                 line.Title,
@@ -80,7 +80,7 @@ public sealed record OpenThing(OpenWeight Weight, string Title, string Words, Op
                 OpenPlace.Reading,
                 line.Id
             );
-        foreach (var heat in matter.Heat)
+        foreach (var heat in judged.Heat)
             yield return new(
                 OpenWeight.ToDo,
                 "Find what makes the extra heat",
@@ -88,9 +88,9 @@ public sealed record OpenThing(OpenWeight Weight, string Title, string Words, Op
                 OpenPlace.Findings,
                 ""
             );
-        foreach (var doubt in matter.Doubts.Where(d => d.Weakens))
+        foreach (var doubt in judged.Doubts.Where(d => d.Weakens))
             yield return new(OpenWeight.ToKnow, doubt.Headline, $"{doubt.Do} {BenchDoubt.CountLess}", OpenPlace.Findings, "");
-        foreach (var line in matter.Slipped)
+        foreach (var line in judged.Slipped)
             yield return new(
                 OpenWeight.ToKnow,
                 line.Title,
@@ -98,9 +98,9 @@ public sealed record OpenThing(OpenWeight Weight, string Title, string Words, Op
                 OpenPlace.Reading,
                 line.Id
             );
-        foreach (var line in matter.Skipped)
+        foreach (var line in judged.Skipped)
             yield return new(OpenWeight.ToDo, line.Title, "to do", OpenPlace.Reading, line.Id);
-        foreach (var line in matter.Waived)
+        foreach (var line in judged.Waived)
             yield return new(
                 OpenWeight.Waived,
                 line.Title,
@@ -110,36 +110,36 @@ public sealed record OpenThing(OpenWeight Weight, string Title, string Words, Op
             );
     }
 
-    private static IEnumerable<OpenThing> Wires(PaperMatter matter)
+    private static IEnumerable<OpenThing> Wires(JudgedUnit judged)
     {
-        foreach (var wrong in matter.WrongEnds)
+        foreach (var wrong in judged.WrongEnds)
             yield return new(
                 OpenWeight.Failed,
-                Sentences.Large(WireEnds.Said(wrong.End, matter.Sheet!)),
-                $"on {PartNames.Terminal(matter.Sheet!, wrong.Seen)}, should be on {PartNames.Terminal(matter.Sheet!, wrong.Planned)}",
+                Sentences.Large(WireEnds.Said(wrong.End, judged.Sheet!)),
+                $"on {PartNames.Terminal(judged.Sheet!, wrong.Seen)}, should be on {PartNames.Terminal(judged.Sheet!, wrong.Planned)}",
                 OpenPlace.Wiring,
                 wrong.End
             );
-        if (matter.Apart is { LooseWires.IsEmpty: false } apart)
+        if (judged.Apart is { LooseWires.IsEmpty: false } apart)
             yield return new(
                 OpenWeight.ToDo,
                 "Loose wires",
-                string.Join(", ", apart.LooseWires.Select(w => PartNames.Of(matter.Sheet!, w))),
+                string.Join(", ", apart.LooseWires.Select(w => PartNames.Of(judged.Sheet!, w))),
                 OpenPlace.Back,
                 ""
             );
-        if (matter.WaitsForCheck)
+        if (judged.WaitsForCheck)
             yield return new(OpenWeight.ToDo, "Wiring check", "A wire was moved. The check has not passed.", OpenPlace.Check, "");
     }
 
-    private static IEnumerable<OpenThing> Pieces(PaperMatter matter)
+    private static IEnumerable<OpenThing> Pieces(JudgedUnit judged)
     {
-        if (matter.Apart is not { } apart)
+        if (judged.Apart is not { } apart)
             yield break;
         foreach (var off in apart.Off)
             yield return new(
                 OpenWeight.ToDo,
-                Sentences.Large(PartNames.Step(matter.Sheet, off.Step.Id)),
+                Sentences.Large(PartNames.Step(judged.Sheet, off.Step.Id)),
                 "still off",
                 OpenPlace.Back,
                 off.Step.Id
@@ -150,23 +150,21 @@ public sealed record OpenThing(OpenWeight Weight, string Title, string Words, Op
             yield return new(
                 back.Fact.By.Length > 0 ? OpenWeight.Waived : OpenWeight.ToDo,
                 back.Remainder > 0 ? $"{many} left over" : $"{many} more than came off",
-                $"{PartNames.Step(matter.Sheet, back.Off.Step.Id)}: {(back.Fact.By.Length > 0 ? $"signed by {back.Fact.By}: {back.Fact.Why}" : "nobody has signed for it")}",
+                $"{PartNames.Step(judged.Sheet, back.Off.Step.Id)}: {(back.Fact.By.Length > 0 ? $"signed by {back.Fact.By}: {back.Fact.Why}" : "nobody has signed for it")}",
                 OpenPlace.Back,
                 back.Off.Step.Id
             );
         }
     }
 
-    private static IEnumerable<OpenThing> Repairs(PaperMatter matter) =>
-        CardOf
-            .Unrepaired(matter.Unit)
-            .Select(f => new OpenThing(
-                OpenWeight.ToKnow,
-                PartNames.Headline(matter.Sheet, f.Element, f.Mode),
-                "found and not repaired",
-                OpenPlace.Findings,
-                f.Element
-            ));
+    private static IEnumerable<OpenThing> Repairs(JudgedUnit judged) =>
+        judged.Unit.Unrepaired.Select(f => new OpenThing(
+            OpenWeight.ToKnow,
+            PartNames.Headline(judged.Sheet, f.Element, f.Mode),
+            "found and not repaired",
+            OpenPlace.Findings,
+            f.Element
+        ));
 }
 
 /// <summary>How much an open thing weighs.</summary>

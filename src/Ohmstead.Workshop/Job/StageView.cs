@@ -28,7 +28,7 @@ public sealed record StageView(Stage Stage, bool IsClosed, string Done, string O
     /// <param name="checks">Checks that have not passed.</param>
     public static ImmutableArray<StageView> All(BenchUnit unit, TypeSheet? sheet, Shop shop, ImmutableArray<ShutGate> checks)
     {
-        var marked = unit.All<StageClosed>().GroupBy(s => s.Fact.Stage).Where(g => g.Last().Fact.IsClosed).Select(g => g.Key).ToHashSet();
+        var marked = unit.ClosedStages;
         StageView Make(Stage stage, (string Done, string Open) words) => new(stage, marked.Contains(stage), words.Done, words.Open);
         return
         [
@@ -82,19 +82,13 @@ public sealed record StageView(Stage Stage, bool IsClosed, string Done, string O
 
     private static (string, string) FindingWords(BenchUnit unit)
     {
-        var confirmed = unit.All<FindingJudged>()
-            .GroupBy(f => (f.Fact.Element, f.Fact.Mode))
-            .Select(g => g.Last())
-            .Where(f => f.Fact.Judgement == Judgement.Confirmed)
-            .ToList();
-        var changed = unit.All<PartChanged>().ToList();
-        var open = confirmed.Count(f => !changed.Exists(p => p.Fact.Element == f.Fact.Element && p.Entry.Number > f.Entry.Number));
+        var (confirmed, changed, open) = (unit.Confirmed.Count(), unit.All<PartChanged>().Count(), unit.Unrepaired.Count());
         return (
-            confirmed.Count + changed.Count == 0
+            confirmed + changed == 0
                 ? "nothing marked"
-                : $"{(confirmed.Count == 0 ? "nothing marked as found" : $"{Counted.Of(confirmed.Count, "fault")} found")}; {Counted.Of(changed.Count, "part")} changed",
+                : $"{(confirmed == 0 ? "nothing marked as found" : $"{Counted.Of(confirmed, "fault")} found")}; {Counted.Of(changed, "part")} changed",
             open > 0 ? $"{Counted.Of(open, "repair")} to do"
-            : !unit.CurrentReadings.Any() && confirmed.Count == 0 ? "readings to go by"
+            : !unit.CurrentReadings.Any() && confirmed == 0 ? "readings to go by"
             : ""
         );
     }
@@ -121,13 +115,13 @@ public sealed record StageView(Stage Stage, bool IsClosed, string Done, string O
             found.Joints.IsEmpty && left.Joints.IsEmpty
                 ? "nothing recorded"
                 : $"{Counted.Of(found.Joints.Length, "joint")} as found, {Counted.Of(left.Joints.Length, "joint")} as left";
-        var hasPassed = RewireGate.Standing(unit, sheet) is not null;
+        var hasPassed = WiringCheck.Standing(unit, sheet) is not null;
         var wrong = WrongEnd.Of(unit, sheet).Length;
         return new(
             Stage.Wiring,
-            hasPassed && RewireGate.IsOpen(unit, sheet),
+            hasPassed && WiringCheck.IsOpen(unit, sheet),
             hasPassed ? $"{done}; the wiring check has passed" : done,
-            RewireGate.IsOpen(unit, sheet) ? ""
+            WiringCheck.IsOpen(unit, sheet) ? ""
                 : wrong > 0 ? $"{Counted.Of(wrong, "wire end")} on the wrong terminal"
                 : "the wiring check"
         );

@@ -27,20 +27,8 @@ public static class KindFit
     }
 
     /// <summary>True for a unit whose findings are done, or that went back working, and in which nothing confirmed is left unrepaired.</summary>
-    public static bool IsFoundSound(BenchUnit unit)
-    {
-        var isClosed =
-            unit.All<StageClosed>().LastOrDefault(s => s.Fact.Stage == Stage.Findings).Fact is { IsClosed: true }
-            || unit.HandedBack?.Manner == ReturnManner.Working;
-        return isClosed
-            && unit.All<FindingJudged>()
-                .GroupBy(j => (j.Fact.Element, j.Fact.Mode))
-                .Select(g => g.Last())
-                .All(j =>
-                    j.Fact.Judgement != Judgement.Confirmed
-                    || unit.All<PartChanged>().Any(p => p.Fact.Element == j.Fact.Element && p.Entry.Number > j.Entry.Number)
-                );
-    }
+    public static bool IsFoundSound(BenchUnit unit) =>
+        (unit.ClosedStages.Contains(Stage.Findings) || unit.HandedBack?.Manner == ReturnManner.Working) && !unit.Unrepaired.Any();
 
     /// <summary>Fits. Cost: units × readings × parameters solutions a round, some seconds.</summary>
     public static FitResult Run(UnitModel kind, IEnumerable<BenchUnit> units, Shop shop) =>

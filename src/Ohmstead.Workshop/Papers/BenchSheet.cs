@@ -12,22 +12,22 @@ public static class BenchSheet
 
     /// <summary>The sheet for a unit.</summary>
     /// <param name="only">Ids of the readings that are wanted; empty for all of the unit's kind.</param>
-    public static Paper Make(PaperMatter matter, ImmutableArray<string> only)
+    public static Paper Make(JudgedUnit judged, ImmutableArray<string> only)
     {
-        var lines = only.Length == 0 ? matter.Lines : [.. matter.Lines.Where(l => only.Contains(l.Id, StringComparer.Ordinal))];
-        return new("Bench sheet", matter.Unit.Card.Tag, Advice.Foot, [.. Blocks(matter, lines)]);
+        var lines = only.Length == 0 ? judged.Lines : [.. judged.Lines.Where(l => only.Contains(l.Id, StringComparer.Ordinal))];
+        return new("Bench sheet", judged.Unit.Card.Tag, Advice.Foot, [.. Blocks(judged, lines)]);
     }
 
-    private static IEnumerable<Block> Blocks(PaperMatter matter, ImmutableArray<ReadingLine> lines)
+    private static IEnumerable<Block> Blocks(JudgedUnit judged, ImmutableArray<ReadingLine> lines)
     {
         yield return PaperParts.Letterhead(
-            matter with
+            judged with
             {
-                Unit = matter.Unit with { Standing = [] },
+                Unit = judged.Unit with { Standing = [] },
             },
-            [new("Tag", matter.Unit.Card.Tag), new("Printed", PaperParts.Day(matter.At))]
+            [new("Tag", judged.Unit.Card.Tag), new("Printed", PaperParts.Day(judged.At))]
         );
-        foreach (var block in PaperParts.Warnings(matter))
+        foreach (var block in PaperParts.Warnings(judged))
             yield return block;
         yield return new Prose(CautionTable.LocalCodes, Size.Small);
         yield return new Table(
@@ -43,12 +43,12 @@ public static class BenchSheet
         if (lines.Length == 0)
         {
             yield return new Prose(
-                matter.Sheet is null ? "Its type is not known. There is no reading to print." : "No reading is to be taken.",
+                judged.Sheet is null ? "Its type is not known. There is no reading to print." : "No reading is to be taken.",
                 Size.Large
             );
             yield break;
         }
-        if (Cautions(matter, lines) is { IsEmpty: false } cautions)
+        if (Cautions(judged, lines) is { IsEmpty: false } cautions)
             yield return new Points(cautions, Size.Small);
         foreach (var (title, part) in Parts(lines))
         {
@@ -64,10 +64,10 @@ public static class BenchSheet
     }
 
     /// <summary>What to heed at these readings, each once; what stands under its reading anyway is left out.</summary>
-    private static ImmutableArray<string> Cautions(PaperMatter matter, ImmutableArray<ReadingLine> lines) =>
+    private static ImmutableArray<string> Cautions(JudgedUnit judged, ImmutableArray<ReadingLine> lines) =>
         [
             .. lines
-                .Select(l => matter.Sheet?.FindReading(l.Id))
+                .Select(l => judged.Sheet?.FindReading(l.Id))
                 .OfType<Electrical.TypeSheets.ReadingSpec>()
                 .SelectMany(r => CautionTable.OfReading(r))
                 .Distinct()

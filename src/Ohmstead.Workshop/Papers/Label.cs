@@ -38,28 +38,28 @@ public sealed record Label(string Tag, string Title, string Day, string Words, b
 
     /// <summary>The label of a unit as it is now.</summary>
     /// <param name="recordSha256">Of the unit's journal file; the code names it, so that a record can be told from another.</param>
-    public static Label Make(PaperMatter matter, string recordSha256)
+    public static Label Make(JudgedUnit judged, string recordSha256)
     {
-        var (tag, day) = (matter.Unit.Card.Tag, PaperParts.Day(matter.At));
-        var title = OwnerFacts.Title(matter);
-        if (!matter.MayBePluggedIn)
-            return new(tag, title, day, Why(matter), false, CodeOf(matter, recordSha256, Why(matter)));
-        var sorts = OwnerFacts.Sorts(matter);
+        var (tag, day) = (judged.Unit.Card.Tag, PaperParts.Day(judged.At));
+        var title = OwnerFacts.Title(judged);
+        if (!judged.MayBePluggedIn)
+            return new(tag, title, day, Why(judged), false, CodeOf(judged, recordSha256, Why(judged)));
+        var sorts = OwnerFacts.Sorts(judged);
         var words = sorts.IsEmpty
             ? "Nothing was read. Waivers are in the record."
             : $"{Sentences.Large(string.Join(", ", sorts.Take(MostSorts)))}: read and recorded";
-        var tested = OwnerFacts.TestedOn(matter);
-        return new(tag, title, tested, words, true, CodeOf(matter, recordSha256, ""));
+        var tested = OwnerFacts.TestedOn(judged);
+        return new(tag, title, tested, words, true, CodeOf(judged, recordSha256, ""));
     }
 
     /// <summary>The gravest thing that is open, as short as a label wants it.</summary>
-    private static string Why(PaperMatter matter) =>
-        matter.Failed.FirstOrDefault() is { } failed ? $"{failed.Title}: failed"
-        : matter.TooClose.FirstOrDefault() is { } close ? $"{close.Title}: too close for the meter"
-        : matter.Doubted.FirstOrDefault() is { } doubted ? $"{doubted.Title}: to be read again"
-        : matter.Heat.FirstOrDefault() is { } heat ? heat
-        : matter.Skipped.Any() ? "Cold checks not done"
-        : OwnerFacts.OpenNow(matter)[0];
+    private static string Why(JudgedUnit judged) =>
+        judged.Failed.FirstOrDefault() is { } failed ? $"{failed.Title}: failed"
+        : judged.TooClose.FirstOrDefault() is { } close ? $"{close.Title}: too close for the meter"
+        : judged.Doubted.FirstOrDefault() is { } doubted ? $"{doubted.Title}: to be read again"
+        : judged.Heat.FirstOrDefault() is { } heat ? heat
+        : judged.Skipped.Any() ? "Cold checks not done"
+        : OwnerFacts.OpenNow(judged)[0];
 
     /// <summary>SHA-256 of the journal file as <c>export</c> writes it, hexadecimal.</summary>
     public static string RecordOf(BenchUnit unit) =>
@@ -69,19 +69,19 @@ public sealed record Label(string Tag, string Title, string Day, string Words, b
     /// What the code says, to be read with no program and no net: mark, tag and type sheet, why it is not to be plugged in, when, what was
     /// read and what was not, which record. Never the owner.
     /// </summary>
-    private static string CodeOf(PaperMatter matter, string recordSha256, string why)
+    private static string CodeOf(JudgedUnit judged, string recordSha256, string why)
     {
-        var day = matter.Unit.Last.At.UtcDateTime.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
+        var day = judged.Unit.Last.At.UtcDateTime.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
         List<string> end = [$"record {recordSha256[..16]}", CodeFoot];
-        var read = matter.Lines.Count(l => l.IsTaken);
-        var counted = string.Create(CultureInfo.InvariantCulture, $"read {read} of {matter.Lines.Length}");
+        var read = judged.Lines.Count(l => l.IsTaken);
+        var counted = string.Create(CultureInfo.InvariantCulture, $"read {read} of {judged.Lines.Length}");
         var fixedBytes = Bytes([Mark, "", $"tested {day}", counted, .. end]) + 1;
         var stop = why.Length == 0 ? "" : NotPlugged + why;
         // The tag names the unit and the warning guards it: a long sheet id gives way first, then the reason.
-        var (tag, least) = (Cut(OneLine(matter.Unit.Card.Tag), why.Length == 0 ? 40 : 18), NotPlugged.Length + 20);
+        var (tag, least) = (Cut(OneLine(judged.Unit.Card.Tag), why.Length == 0 ? 40 : 18), NotPlugged.Length + 20);
         var room = MostCodeBytes - fixedBytes - Encoding.UTF8.GetByteCount(tag);
         var sheet = Cut(
-            OneLine(matter.Unit.Card.SheetId),
+            OneLine(judged.Unit.Card.SheetId),
             Math.Max(0, room - 1 - (stop.Length == 0 ? 0 : Math.Min(Encoding.UTF8.GetByteCount(stop), least) + 1))
         );
         room -= 1 + Encoding.UTF8.GetByteCount(sheet);
@@ -96,7 +96,7 @@ public sealed record Label(string Tag, string Title, string Day, string Words, b
             .. end,
         ];
         // Sorts of reading where there is still room for them.
-        foreach (var sort in OwnerFacts.Sorts(matter))
+        foreach (var sort in OwnerFacts.Sorts(judged))
         {
             var at = lines.IndexOf(counted) + 1;
             var with = lines[at].StartsWith("read: ", StringComparison.Ordinal)

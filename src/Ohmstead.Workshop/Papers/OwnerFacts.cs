@@ -15,23 +15,23 @@ public static class OwnerFacts
     private const int MostNamed = 4;
 
     /// <summary>What the owner said, as written down; empty for nothing.</summary>
-    public static string Said(PaperMatter matter) => matter.Unit.Card.Complaint.Trim();
+    public static string Said(JudgedUnit judged) => judged.Unit.Card.Complaint.Trim();
 
     /// <summary>What was wrong, and what became of it: faults that were found, then parts, then what the look-over asked for.</summary>
-    public static ImmutableArray<string> WrongAndDone(PaperMatter matter)
+    public static ImmutableArray<string> WrongAndDone(JudgedUnit judged)
     {
-        var changes = matter
+        var changes = judged
             .Unit.All<PartChanged>()
             .Where(p => p.Fact.Change != PartChange.Rewired)
             .GroupBy(p => p.Fact.Element, StringComparer.Ordinal)
             .ToDictionary(g => g.Key, g => g.Last().Fact, StringComparer.Ordinal);
-        var found = matter
+        var found = judged
             .Unit.All<FindingJudged>()
             .GroupBy(j => (j.Fact.Element, j.Fact.Mode))
             .Select(g => g.Last().Fact)
             .Where(j => j.Judgement == Judgement.Confirmed)
             .ToList();
-        var resoldered = matter
+        var resoldered = judged
             .Unit.All<PartChanged>()
             .Where(p => p.Fact.Change == PartChange.Rewired)
             .Select(p => p.Fact.Element)
@@ -43,103 +43,103 @@ public static class OwnerFacts
         var named = found.Select(f => f.Element).ToHashSet(StringComparer.Ordinal);
         return
         [
-            .. found.Select(f => $"{PartNames.Headline(matter.Sheet, f.Element, f.Mode)}: {Became(f.Element)}."),
+            .. found.Select(f => $"{PartNames.Headline(judged.Sheet, f.Element, f.Mode)}: {Became(f.Element)}."),
             .. changes
                 .Where(c => !named.Contains(c.Key))
-                .Select(c => $"{PartNames.Title(matter.Sheet, c.Key)}: {PaperParts.Change(c.Value.Change)}."),
+                .Select(c => $"{PartNames.Title(judged.Sheet, c.Key)}: {PaperParts.Change(c.Value.Change)}."),
             .. resoldered
                 .Where(e => !named.Contains(e) && !changes.ContainsKey(e))
-                .Select(e => $"{PartNames.Title(matter.Sheet, e)}: {PaperParts.Change(PartChange.Rewired)}."),
-            .. LookedAfter(matter),
+                .Select(e => $"{PartNames.Title(judged.Sheet, e)}: {PaperParts.Change(PartChange.Rewired)}."),
+            .. LookedAfter(judged),
         ];
     }
 
     /// <summary>Every change of a part, and what the look-over says was replaced.</summary>
-    public static ImmutableArray<string> Done(PaperMatter matter) =>
+    public static ImmutableArray<string> Done(JudgedUnit judged) =>
         [
-            .. matter
+            .. judged
                 .Unit.All<PartChanged>()
                 .Select(p =>
-                    $"{PartNames.Title(matter.Sheet, p.Fact.Element)}: {PaperParts.Change(p.Fact.Change)}{PaperParts.After(p.Fact.Words)}."
+                    $"{PartNames.Title(judged.Sheet, p.Fact.Element)}: {PaperParts.Change(p.Fact.Change)}{PaperParts.After(p.Fact.Words)}."
                 ),
-            .. LookedAfter(matter),
+            .. LookedAfter(judged),
         ];
 
     /// <summary>What the look-over found and was put right, except where a new part says so already.</summary>
-    private static IEnumerable<string> LookedAfter(PaperMatter matter) =>
+    private static IEnumerable<string> LookedAfter(JudgedUnit judged) =>
         PaperParts
-            .LastConditions(matter)
+            .LastConditions(judged)
             .Where(c =>
-                c.Decision is Decision.Renewed or Decision.MadeGood && !PartsOfItem.IsNewSince(matter.Unit, matter.Sheet, c.Item, 0)
+                c.Decision is Decision.Renewed or Decision.MadeGood && !PartsOfItem.IsNewSince(judged.Unit, judged.Sheet, c.Item, 0)
             )
-            .Select(c => $"{PaperParts.Item(matter.Shop, c.Item)}: {(c.Decision == Decision.Renewed ? "replaced" : "made good")}.");
+            .Select(c => $"{PaperParts.Item(judged.Shop, c.Item)}: {(c.Decision == Decision.Renewed ? "replaced" : "made good")}.");
 
     /// <summary>What the look-over asks for and nobody has done yet.</summary>
-    public static ImmutableArray<string> StillToDo(PaperMatter matter) =>
+    public static ImmutableArray<string> StillToDo(JudgedUnit judged) =>
         [
             .. PaperParts
-                .LastConditions(matter)
-                .Where(c => c.Decision == Decision.Watch || IsToReplace(matter, c))
+                .LastConditions(judged)
+                .Where(c => c.Decision == Decision.Watch || IsToReplace(judged, c))
                 .Select(c =>
-                    $"{PaperParts.Item(matter.Shop, c.Item)}{PaperParts.After(c.Words)}: {(c.Decision == Decision.Watch ? "to be watched" : "to be replaced")}."
+                    $"{PaperParts.Item(judged.Shop, c.Item)}{PaperParts.After(c.Words)}: {(c.Decision == Decision.Watch ? "to be watched" : "to be replaced")}."
                 ),
         ];
 
     /// <summary>True for a part that is to be replaced and of which no new one was put in since.</summary>
-    public static bool IsToReplace(PaperMatter matter, ConditionNoted noted) =>
-        noted.Decision == Decision.Renew && LookOverState.Of(matter.Unit, matter.Sheet, matter.Shop).ToReplace.Any(i => i.Id == noted.Item);
+    public static bool IsToReplace(JudgedUnit judged, ConditionNoted noted) =>
+        noted.Decision == Decision.Renew && LookOverState.Of(judged.Unit, judged.Sheet, judged.Shop).ToReplace.Any(i => i.Id == noted.Item);
 
     /// <summary>Why it may not be plugged in, a line each.</summary>
-    public static ImmutableArray<string> OpenNow(PaperMatter matter) => PaperParts.Stops(matter, isBrief: true);
+    public static ImmutableArray<string> OpenNow(JudgedUnit judged) => PaperParts.Stops(judged, isBrief: true);
 
     /// <summary>What somebody signed for, with the name: checks that were not measured, parts that nobody could look at.</summary>
-    public static ImmutableArray<string> SignedFor(PaperMatter matter) =>
+    public static ImmutableArray<string> SignedFor(JudgedUnit judged) =>
         [
-            .. matter.Waived.Select(l => $"{l.Title}, waived by {l.Waiver!.WaivedBy}"),
-            .. matter.Dangers.Where(d => d.State == Danger.SignedFor).Select(d => $"{d.Item.Title}, not looked at, signed by {d.SignedBy}"),
+            .. judged.Waived.Select(l => $"{l.Title}, waived by {l.Waiver!.WaivedBy}"),
+            .. judged.Dangers.Where(d => d.State == Danger.SignedFor).Select(d => $"{d.Item.Title}, not looked at, signed by {d.SignedBy}"),
         ];
 
     /// <summary>What was read on the unit as it is now and is not as it should be, but for what is doubted: "Post 1, full throttle, 4 Ω load: 3.01 V low".</summary>
-    public static ImmutableArray<string> NotNormal(PaperMatter matter) =>
-        [.. Off(matter).Where(l => !l.IsDoubted).Select(l => $"{l.Title}: {l.Verdict}")];
+    public static ImmutableArray<string> NotNormal(JudgedUnit judged) =>
+        [.. Off(judged).Where(l => !l.IsDoubted).Select(l => $"{l.Title}: {l.Verdict}")];
 
     /// <summary>What was read and would not be normal, on a bench that is doubted or with a value that is: "Post 1, full throttle, 4 Ω load".</summary>
-    public static ImmutableArray<string> NotJudged(PaperMatter matter) => [.. Off(matter).Where(l => l.IsDoubted).Select(l => l.Title)];
+    public static ImmutableArray<string> NotJudged(JudgedUnit judged) => [.. Off(judged).Where(l => l.IsDoubted).Select(l => l.Title)];
 
-    private static IEnumerable<ReadingLine> Off(PaperMatter matter) =>
-        matter
+    private static IEnumerable<ReadingLine> Off(JudgedUnit judged) =>
+        judged
             .Lines.Where(l => l is { IsTaken: true, Weight: Weight.Look or Weight.Stop })
-            .OrderBy(l => Place(matter.Sheet!.FindReading(l.Id)!));
+            .OrderBy(l => Place(judged.Sheet!.FindReading(l.Id)!));
 
     /// <summary>The day of the last reading of the unit as it is now: "13 Nov 2026"; the day of the paper while nothing is read.</summary>
-    public static string TestedOn(PaperMatter matter) => PaperParts.Day(matter.Lines.Where(l => l.IsTaken).Max(l => l.At) ?? matter.At);
+    public static string TestedOn(JudgedUnit judged) => PaperParts.Day(judged.Lines.Where(l => l.IsTaken).Max(l => l.At) ?? judged.At);
 
     /// <summary>What the unit is.</summary>
-    public static string Title(PaperMatter matter) => PaperParts.Letterhead(matter, []).Title;
+    public static string Title(JudgedUnit judged) => PaperParts.Letterhead(judged, []).Title;
 
     /// <summary>What was read and passed or is normal, the gravest first: insulation, the lamp, loaded volts, then the rest.</summary>
-    public static ImmutableArray<ReadingLine> Tested(PaperMatter matter) =>
-        [.. matter.Lines.Where(l => l is { IsTaken: true, Weight: Weight.Good }).OrderBy(l => Place(matter.Sheet!.FindReading(l.Id)!))];
+    public static ImmutableArray<ReadingLine> Tested(JudgedUnit judged) =>
+        [.. judged.Lines.Where(l => l is { IsTaken: true, Weight: Weight.Good }).OrderBy(l => Place(judged.Sheet!.FindReading(l.Id)!))];
 
     /// <summary>How a reading that passed is told: "pass, at least 2 MΩ", "normal".</summary>
-    public static string Outcome(PaperMatter matter, ReadingLine line) =>
-        LimitWords.Of(matter.Sheet!.FindReading(line.Id)!) is { Length: > 0 } limits ? $"pass, {limits}" : "normal";
+    public static string Outcome(JudgedUnit judged, ReadingLine line) =>
+        LimitWords.Of(judged.Sheet!.FindReading(line.Id)!) is { Length: > 0 } limits ? $"pass, {limits}" : "normal";
 
     /// <summary>What sorts of reading were taken: "insulation, series lamp, load".</summary>
-    public static ImmutableArray<string> Sorts(PaperMatter matter) =>
-        [.. matter.Lines.Where(l => l.IsTaken).Select(l => matter.Sheet!.FindReading(l.Id)!).OrderBy(Place).Select(Sort).Distinct()];
+    public static ImmutableArray<string> Sorts(JudgedUnit judged) =>
+        [.. judged.Lines.Where(l => l.IsTaken).Select(l => judged.Sheet!.FindReading(l.Id)!).OrderBy(Place).Select(Sort).Distinct()];
 
     /// <summary>What no reading shows, and which readings of the type were not taken.</summary>
     /// <param name="where">Where a long list of them is: "The service record lists them."</param>
-    public static ImmutableArray<string> NotTested(PaperMatter matter, string where)
+    public static ImmutableArray<string> NotTested(JudgedUnit judged, string where)
     {
-        var open = matter.Lines.Where(l => !l.IsTaken && l.Waiver is null).ToList();
+        var open = judged.Lines.Where(l => !l.IsTaken && l.Waiver is null).ToList();
         return
         [
             .. open.Count == 0 ? []
             : open.Count <= MostNamed ? new[] { $"Not taken: {string.Join("; ", open.Select(l => l.Title))}." }
-            : [$"Not taken: {Counted.Share(open.Count, matter.Lines.Length, "reading")}. {where}"],
-            .. matter.LookedAt is null ? Array.Empty<string>() : ["Some wiring was only looked at."],
+            : [$"Not taken: {Counted.Share(open.Count, judged.Lines.Length, "reading")}. {where}"],
+            .. judged.LookedAt is null ? Array.Empty<string>() : ["Some wiring was only looked at."],
             .. Advice.NeverJudged,
         ];
     }

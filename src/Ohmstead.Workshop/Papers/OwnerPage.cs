@@ -21,57 +21,57 @@ public static class OwnerPage
     private const int MostLetters = 110;
 
     /// <summary>The page, with at most so many rows of each list.</summary>
-    public static Paper Make(PaperMatter matter, int most) =>
-        new("Owner’s page", matter.Unit.Card.Tag, Advice.Foot, [.. Blocks(matter, most)]) { IsLarge = true };
+    public static Paper Make(JudgedUnit judged, int most) =>
+        new("Owner’s page", judged.Unit.Card.Tag, Advice.Foot, [.. Blocks(judged, most)]) { IsLarge = true };
 
-    private static IEnumerable<Block> Blocks(PaperMatter matter, int most)
+    private static IEnumerable<Block> Blocks(JudgedUnit judged, int most)
     {
-        var card = matter.Unit.Card;
-        yield return new Masthead(matter.MayBePluggedIn ? "Your unit is back" : "Do not plug this unit in", Cut(card.Tag, 24));
-        yield return new Prose(string.Join(' ', Who(matter)));
-        if (!matter.MayBePluggedIn)
-            yield return new Notice(Weight.Stop, "Open when this page was made", Some(OwnerFacts.OpenNow(matter), most + 2));
-        if (OwnerFacts.WrongAndDone(matter) is { IsEmpty: false } done)
+        var card = judged.Unit.Card;
+        yield return new Masthead(judged.MayBePluggedIn ? "Your unit is back" : "Do not plug this unit in", Cut(card.Tag, 24));
+        yield return new Prose(string.Join(' ', Who(judged)));
+        if (!judged.MayBePluggedIn)
+            yield return new Notice(Weight.Stop, "Open when this page was made", Some(OwnerFacts.OpenNow(judged), most + 2));
+        if (OwnerFacts.WrongAndDone(judged) is { IsEmpty: false } done)
         {
             yield return new Heading("What was wrong, and what was done", 2);
             yield return new Points(Some(done, most));
         }
-        if (OwnerFacts.StillToDo(matter) is { IsEmpty: false } open)
+        if (OwnerFacts.StillToDo(judged) is { IsEmpty: false } open)
         {
             yield return new Heading("Still to do", 2);
             yield return new Points(Some(open, Math.Min(most, 2)));
         }
-        if (matter.MayBePluggedIn)
-            foreach (var block in Working(matter, most))
+        if (judged.MayBePluggedIn)
+            foreach (var block in Working(judged, most))
                 yield return block;
         yield return new Notice(
             Weight.Stop,
             "Mains inside. Mains can kill.",
-            [matter.MayBePluggedIn ? Advice.OwnerCaution : Advice.OwnerCautionUnplugged, CautionTable.LocalCodes]
+            [judged.MayBePluggedIn ? Advice.OwnerCaution : Advice.OwnerCautionUnplugged, CautionTable.LocalCodes]
         );
-        if (matter.MayBePluggedIn)
+        if (judged.MayBePluggedIn)
             yield return new Prose(Advice.GoodHabit);
     }
 
-    private static IEnumerable<string> Who(PaperMatter matter)
+    private static IEnumerable<string> Who(JudgedUnit judged)
     {
-        var card = matter.Unit.Card;
-        if (matter.Shop.Name.Length > 0)
-            yield return $"{Cut(matter.Shop.Name, 60)}, {PaperParts.Day(matter.At)}.";
+        var card = judged.Unit.Card;
+        if (judged.Shop.Name.Length > 0)
+            yield return $"{Cut(judged.Shop.Name, 60)}, {PaperParts.Day(judged.At)}.";
         else
-            yield return $"{PaperParts.Day(matter.At)}.";
-        yield return $"{Cut(OwnerFacts.Title(matter).TrimEnd('.'), 70)}.";
+            yield return $"{PaperParts.Day(judged.At)}.";
+        yield return $"{Cut(OwnerFacts.Title(judged).TrimEnd('.'), 70)}.";
         if (card.Owner.Length > 0)
             yield return $"For {Cut(card.Owner, 60)}.";
-        if (OwnerFacts.Said(matter) is { Length: > 0 } said)
+        if (OwnerFacts.Said(judged) is { Length: > 0 } said)
             yield return $"You said: “{Cut(said, MostLetters)}”";
     }
 
-    private static IEnumerable<Block> Working(PaperMatter matter, int most)
+    private static IEnumerable<Block> Working(JudgedUnit judged, int most)
     {
-        var tested = OwnerFacts.Tested(matter);
+        var tested = OwnerFacts.Tested(judged);
         yield return new Heading(
-            OwnerFacts.TestedOn(matter) is var day && day == PaperParts.Day(matter.At)
+            OwnerFacts.TestedOn(judged) is var day && day == PaperParts.Day(judged.At)
                 ? "What was tested"
                 : $"What was tested, last on {day}",
             2
@@ -79,19 +79,19 @@ public static class OwnerPage
         if (tested.Length > 0)
             yield return new Table(
                 [new("", 6), new("", 2.2, IsFigure: true), new("", 3.8)],
-                [.. tested.Take(Math.Clamp(most, 2, 4)).Select(l => Row.Of(Cut(l.Title, 60), l.Measured, OwnerFacts.Outcome(matter, l)))]
+                [.. tested.Take(Math.Clamp(most, 2, 4)).Select(l => Row.Of(Cut(l.Title, 60), l.Measured, OwnerFacts.Outcome(judged, l)))]
             );
-        yield return new Prose(string.Join(' ', AboutTested(matter, most)));
+        yield return new Prose(string.Join(' ', AboutTested(judged, most)));
         yield return new Heading("What it can run for hours", 2);
-        if (matter.Rating.UsableWatts <= 0)
+        if (judged.Rating.UsableWatts <= 0)
         {
             yield return new Prose("Not known: the type sheet has no rating.");
             yield break;
         }
-        var shown = matter.Outlets.Take(MostOutlets).ToList();
+        var shown = judged.Outlets.Take(MostOutlets).ToList();
         if (shown.Count > 0)
             yield return new Table([new("", 4.2), new("", 1.6, IsFigure: true), new("", 5.4), new("", 4.4)], [.. shown.Select(Run)]);
-        yield return new Prose(string.Join(' ', AboutRun(matter, shown)));
+        yield return new Prose(string.Join(' ', AboutRun(judged, shown)));
     }
 
     /// <summary>A pair of posts as a row; how its amps were found is in the service record.</summary>
@@ -103,23 +103,23 @@ public static class OwnerPage
             outlet.FuseOutside.Length > 0 ? $"fuse outside: {outlet.FuseOutside}" : ""
         );
 
-    private static IEnumerable<string> AboutTested(PaperMatter matter, int most)
+    private static IEnumerable<string> AboutTested(JudgedUnit judged, int most)
     {
-        if (OwnerFacts.NotNormal(matter) is { IsEmpty: false } off)
+        if (OwnerFacts.NotNormal(judged) is { IsEmpty: false } off)
             yield return $"Not normal: {string.Join("; ", Some(off, Math.Min(most, 1)))}.";
-        if (matter.Doubts.FirstOrDefault(d => d.Weakens) is { } doubt)
+        if (judged.Doubts.FirstOrDefault(d => d.Weakens) is { } doubt)
             yield return $"Not settled: {Sentences.Small(doubt.Headline)}.";
-        if (OwnerFacts.NotJudged(matter) is { IsEmpty: false } doubted)
+        if (OwnerFacts.NotJudged(judged) is { IsEmpty: false } doubted)
             yield return $"Doubted and not judged: {string.Join("; ", Some(doubted, Math.Min(most, 1)))}.";
-        if (OwnerFacts.SignedFor(matter) is { IsEmpty: false } signed)
+        if (OwnerFacts.SignedFor(judged) is { IsEmpty: false } signed)
             yield return $"Not measured: {string.Join("; ", Some(signed, Math.Min(most, 1)))}.";
         yield return Advice.NotTestedShort;
     }
 
-    private static IEnumerable<string> AboutRun(PaperMatter matter, IReadOnlyList<Outlet> shown)
+    private static IEnumerable<string> AboutRun(JudgedUnit judged, IReadOnlyList<Outlet> shown)
     {
-        yield return $"All posts together: {ValueText.Plain(Math.Floor(matter.Rating.UsableWatts))} W.";
-        if (matter.Outlets.Length > shown.Count)
+        yield return $"All posts together: {ValueText.Plain(Math.Floor(judged.Rating.UsableWatts))} W.";
+        if (judged.Outlets.Length > shown.Count)
             yield return "More posts: see the service record.";
         if (shown.Any(o => o.FuseOutside.Length > 0))
             yield return "Fuse outside: no more amps, in that post’s lead.";

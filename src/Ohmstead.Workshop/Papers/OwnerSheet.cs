@@ -9,60 +9,60 @@ namespace Ohmstead.Workshop.Papers;
 /// <summary>The first page of the service record: what the owner takes home.</summary>
 internal static class OwnerSheet
 {
-    public static IEnumerable<Block> Blocks(PaperMatter matter)
+    public static IEnumerable<Block> Blocks(JudgedUnit judged)
     {
-        var card = matter.Unit.Card;
+        var card = judged.Unit.Card;
         yield return PaperParts.Letterhead(
-            matter,
+            judged,
             [
                 new("Tag", card.Tag),
                 .. card.Owner.Length > 0 ? new[] { new Pair("For", card.Owner) } : [],
-                new("Dates", $"taken in {PaperParts.Day(matter.Unit.Journal[0].At)}, printed {PaperParts.Day(matter.At)}"),
+                new("Dates", $"taken in {PaperParts.Day(judged.Unit.Journal[0].At)}, printed {PaperParts.Day(judged.At)}"),
             ]
         );
-        foreach (var block in PaperParts.Warnings(matter))
+        foreach (var block in PaperParts.Warnings(judged))
             yield return block;
         yield return new Sides(
             [
                 new Heading("What was wrong", 2),
-                new Points(Wrong(matter)),
+                new Points(Wrong(judged)),
                 new Heading("What was done", 2),
-                new Points(OwnerFacts.Done(matter) is { IsEmpty: false } done ? done : ["No part was changed."]),
-                .. OwnerFacts.StillToDo(matter) is { IsEmpty: false } left
+                new Points(OwnerFacts.Done(judged) is { IsEmpty: false } done ? done : ["No part was changed."]),
+                .. OwnerFacts.StillToDo(judged) is { IsEmpty: false } left
                     ? new Block[] { new Heading("Still to do", 2), new Points(left) }
                     : [],
                 new Heading("Cautions", 2),
                 new Points(Advice.Cautions),
             ],
             [
-                .. CanRun(matter),
+                .. CanRun(judged),
                 new Heading("What was not tested", 2),
-                new Points(OwnerFacts.NotTested(matter, "They are listed under Readings.")),
-                .. matter.MayBePluggedIn ? new Block[] { new Heading("How to use it", 2), new Points(Advice.Use) } : [],
+                new Points(OwnerFacts.NotTested(judged, "They are listed under Readings.")),
+                .. judged.MayBePluggedIn ? new Block[] { new Heading("How to use it", 2), new Points(Advice.Use) } : [],
             ]
         );
         yield return new Signatures(["For the bench, date", "Received, date"]);
     }
 
-    private static ImmutableArray<string> Wrong(PaperMatter matter)
+    private static ImmutableArray<string> Wrong(JudgedUnit judged)
     {
-        var said = matter.Unit.Card.Complaint.Trim();
-        var found = matter
+        var said = judged.Unit.Card.Complaint.Trim();
+        var found = judged
             .Unit.All<FindingJudged>()
             .GroupBy(j => (j.Fact.Element, j.Fact.Mode))
             .Select(g => g.Last().Fact)
             .Where(j => j.Judgement == Judgement.Confirmed)
-            .Select(j => $"Found: {PartNames.Headline(matter.Sheet, j.Element, j.Mode)}{PaperParts.After(j.Words)}.");
+            .Select(j => $"Found: {PartNames.Headline(judged.Sheet, j.Element, j.Mode)}{PaperParts.After(j.Words)}.");
         ImmutableArray<string> all = [.. said.Length > 0 ? new[] { $"Owner says: “{said}”" } : [], .. found];
         return all.Length > 0 ? all : ["No complaint is written down, and no fault was confirmed."];
     }
 
-    private static IEnumerable<Block> CanRun(PaperMatter matter)
+    private static IEnumerable<Block> CanRun(JudgedUnit judged)
     {
-        if (!matter.MayBePluggedIn)
+        if (!judged.MayBePluggedIn)
             yield break;
         yield return new Heading("What it can run", 2);
-        var rating = matter.Rating;
+        var rating = judged.Rating;
         if (rating.UsableWatts <= 0)
         {
             yield return new Prose("Not known: the type sheet has no rating.");
@@ -70,25 +70,25 @@ internal static class OwnerSheet
         }
         var printed = rating.InputWatts > 0 ? $" The {ValueText.Plain(rating.InputWatts)} W on its plate is what it takes in." : "";
         yield return new Prose($"All posts together: {ValueText.Plain(Math.Floor(rating.UsableWatts))} W for hours.{printed}");
-        if (matter.Outlets.Length == 0)
+        if (judged.Outlets.Length == 0)
             yield break;
         yield return new Points([
-            .. matter.Outlets.Select(o =>
+            .. judged.Outlets.Select(o =>
                 $"{o.Posts}: {o.Most}, {o.HeldInFull}.{(o.FuseOutside.Length > 0 ? $" Put a fuse of at most {o.FuseOutside} outside." : "")}"
             ),
         ]);
     }
 
     /// <summary>The same in full: each pair of posts with its volts under that load.</summary>
-    public static IEnumerable<Block> CanRunInFull(PaperMatter matter)
+    public static IEnumerable<Block> CanRunInFull(JudgedUnit judged)
     {
-        if (!matter.MayBePluggedIn || matter.Outlets.Length == 0)
+        if (!judged.MayBePluggedIn || judged.Outlets.Length == 0)
             yield break;
         yield return new Heading("What it can run for hours", 2);
         yield return new Table(
             [new("Posts", 6), new("No load", 2, IsFigure: true), new("At most", 2, IsFigure: true), new("Volts then", 2, IsFigure: true)],
             [
-                .. matter.Outlets.Select(o => new Row(
+                .. judged.Outlets.Select(o => new Row(
                     [o.Posts, Volts(o.Limit.IdleVolts), o.Most, Volts(o.Limit.LoadedVolts)],
                     Weight.None,
                     string.Join(

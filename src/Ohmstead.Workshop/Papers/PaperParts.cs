@@ -14,33 +14,33 @@ internal static class PaperParts
     /// <summary>The heading of every paper of a unit that went back so.</summary>
     public const string NotToBePluggedIn = "NOT TO BE PLUGGED IN";
 
-    public static Letterhead Letterhead(PaperMatter matter, ImmutableArray<Pair> pairs)
+    public static Letterhead Letterhead(JudgedUnit judged, ImmutableArray<Pair> pairs)
     {
-        var photo = matter.Unit.All<PhotoAdded>().Select(p => p.Fact.Photo).FirstOrDefault() ?? "";
-        var title = matter.Sheet is { } sheet ? (sheet.Title.Length > 0 ? sheet.Title : sheet.Id) : "Type not known";
-        return new Letterhead(matter.Shop.Name, matter.Shop.Address, title, pairs, photo);
+        var photo = judged.Unit.All<PhotoAdded>().Select(p => p.Fact.Photo).FirstOrDefault() ?? "";
+        var title = judged.Sheet is { } sheet ? (sheet.Title.Length > 0 ? sheet.Title : sheet.Id) : "Type not known";
+        return new Letterhead(judged.Shop.Name, judged.Shop.Address, title, pairs, photo);
     }
 
     /// <summary>What stands first on every paper: checks that have not passed, those waived, and what is doubted, in full words.</summary>
-    public static IEnumerable<Block> Warnings(PaperMatter matter)
+    public static IEnumerable<Block> Warnings(JudgedUnit judged)
     {
-        if (!matter.MayBePluggedIn)
+        if (!judged.MayBePluggedIn)
             yield return new Notice(
                 Weight.Stop,
-                matter.IsReturnedUnplugged ? NotToBePluggedIn : "Do not plug this unit in.",
-                Stops(matter)
+                judged.IsReturnedUnplugged ? NotToBePluggedIn : "Do not plug this unit in.",
+                Stops(judged)
             );
         ImmutableArray<string> signed =
         [
-            .. matter.Waived.Select(Waiver),
-            .. matter.Open.Where(o => o is { Weight: OpenWeight.Waived, Place: not OpenPlace.Reading }).Select(Line),
+            .. judged.Waived.Select(Waiver),
+            .. judged.Open.Where(o => o is { Weight: OpenWeight.Waived, Place: not OpenPlace.Reading }).Select(Line),
         ];
         if (!signed.IsEmpty)
             yield return new Notice(Weight.Look, "Waived in writing, not measured", signed);
         ImmutableArray<string> doubts =
         [
-            .. matter.Doubts.Where(d => d.Weakens).Select(d => $"{d.Headline}. {d.Do}"),
-            .. matter.Slipped.Select(l => $"To be read again: {l.Title}. It read {l.Measured}: {l.Verdict}."),
+            .. judged.Doubts.Where(d => d.Weakens).Select(d => $"{d.Headline}. {d.Do}"),
+            .. judged.Slipped.Select(l => $"To be read again: {l.Title}. It read {l.Measured}: {l.Verdict}."),
         ];
         if (!doubts.IsEmpty)
             yield return new Notice(Weight.Look, "Doubted, and not settled. Readings and findings count less until then", doubts);
@@ -48,41 +48,41 @@ internal static class PaperParts
 
     /// <summary>Why it may not be plugged in, a line each.</summary>
     /// <param name="isBrief">For the owner: how many checks and parts, not which.</param>
-    public static ImmutableArray<string> Stops(PaperMatter matter, bool isBrief = false) =>
-        [.. AllStops(matter, isBrief).DefaultIfEmpty("It goes back as it is.")];
+    public static ImmutableArray<string> Stops(JudgedUnit judged, bool isBrief = false) =>
+        [.. AllStops(judged, isBrief).DefaultIfEmpty("It goes back as it is.")];
 
-    private static IEnumerable<string> AllStops(PaperMatter matter, bool isBrief)
+    private static IEnumerable<string> AllStops(JudgedUnit judged, bool isBrief)
     {
-        if (matter.Sheet is null)
+        if (judged.Sheet is null)
             yield return "Its type is not known here. No check could be judged.";
-        if (UntypedIds.IsOne(matter.Sheet))
+        if (UntypedIds.IsOne(judged.Sheet))
             yield return "Its type is not known: only cold readings were taken.";
-        foreach (var open in matter.Open.Where(o => o is { IsOpen: true, Place: OpenPlace.LookOver, About.Length: > 0 }))
+        foreach (var open in judged.Open.Where(o => o is { IsOpen: true, Place: OpenPlace.LookOver, About.Length: > 0 }))
             yield return Line(open);
-        foreach (var line in matter.Failed)
+        foreach (var line in judged.Failed)
             yield return $"Failed: {line.Title}. It read {line.Measured}. {Sentences.Large(line.Limits)}.";
-        foreach (var line in matter.TooClose)
+        foreach (var line in judged.TooClose)
             yield return $"Too close for the meter: {line.Title}. It read {line.Measured}. {Sentences.Large(line.Limits)}. Read it again with a better one.";
-        foreach (var line in matter.Doubted)
+        foreach (var line in judged.Doubted)
             yield return $"To be read again: {line.Title}. It read {line.Measured}: {line.Verdict}.";
-        foreach (var heat in matter.Heat)
+        foreach (var heat in judged.Heat)
             yield return $"{heat}. The cause is not found.";
-        if (matter.Skipped.Any())
+        if (judged.Skipped.Any())
             yield return isBrief
-                ? $"{Counted.Of(matter.Skipped.Count(), "cold check")} not taken. Not taken counts as not passed."
-                : $"Cold checks not taken, which counts as not passed: {string.Join("; ", matter.Skipped.Select(l => l.Title))}.";
-        if (matter.IsOpen)
+                ? $"{Counted.Of(judged.Skipped.Count(), "cold check")} not taken. Not taken counts as not passed."
+                : $"Cold checks not taken, which counts as not passed: {string.Join("; ", judged.Skipped.Select(l => l.Title))}.";
+        if (judged.IsOpen)
             yield return isBrief
-                ? $"Not put together: {Counted.Of(matter.Apart!.Off.Length, "part")} off."
-                : $"Not put together. Off: {string.Join(", ", matter.Apart!.Off.Select(o => o.Step.Title))}.";
-        foreach (var open in matter.Open.Where(o => o is { IsOpen: true, Place: OpenPlace.Wiring }))
+                ? $"Not put together: {Counted.Of(judged.Apart!.Off.Length, "part")} off."
+                : $"Not put together. Off: {string.Join(", ", judged.Apart!.Off.Select(o => o.Step.Title))}.";
+        foreach (var open in judged.Open.Where(o => o is { IsOpen: true, Place: OpenPlace.Wiring }))
             yield return Line(open);
-        if (matter.WaitsForCheck)
+        if (judged.WaitsForCheck)
             yield return "A wire was moved, and the wiring check has not passed.";
         foreach (
-            var back in matter.Open.Where(o =>
+            var back in judged.Open.Where(o =>
                 o is { IsOpen: true, Place: OpenPlace.Back }
-                && matter.Apart!.Back.Any(b => b.Off.Step.Id == o.About && b.Fact.By.Length == 0)
+                && judged.Apart!.Back.Any(b => b.Off.Step.Id == o.About && b.Fact.By.Length == 0)
             )
         )
             yield return Line(back);
@@ -98,27 +98,27 @@ internal static class PaperParts
     }
 
     /// <summary>The last word on each part of the look-over, in the shop's order.</summary>
-    public static IEnumerable<ConditionNoted> LastConditions(PaperMatter matter)
+    public static IEnumerable<ConditionNoted> LastConditions(JudgedUnit judged)
     {
-        var last = matter.Unit.All<ConditionNoted>().GroupBy(c => c.Fact.Item, StringComparer.Ordinal).Select(g => g.Last().Fact).ToList();
+        var last = judged.Unit.All<ConditionNoted>().GroupBy(c => c.Fact.Item, StringComparer.Ordinal).Select(g => g.Last().Fact).ToList();
         int Place(string item)
         {
-            for (var n = 0; n < matter.Shop.LookOver.Length; n++)
-                if (matter.Shop.LookOver[n].Id == item)
+            for (var n = 0; n < judged.Shop.LookOver.Length; n++)
+                if (judged.Shop.LookOver[n].Id == item)
                     return n;
             return int.MaxValue;
         }
         return last.OrderBy(c => Place(c.Item));
     }
 
-    public static ImmutableArray<Row> Conditions(PaperMatter matter) =>
+    public static ImmutableArray<Row> Conditions(JudgedUnit judged) =>
         [
-            .. LastConditions(matter)
+            .. LastConditions(judged)
                 .Select(c =>
                     Row.Of(
-                        Item(matter.Shop, c.Item),
+                        Item(judged.Shop, c.Item),
                         c.Words,
-                        c.Decision == Decision.Renew && !OwnerFacts.IsToReplace(matter, c) ? "replaced" : Decided(c.Decision)
+                        c.Decision == Decision.Renew && !OwnerFacts.IsToReplace(judged, c) ? "replaced" : Decided(c.Decision)
                     )
                 ),
         ];

@@ -9,10 +9,10 @@ namespace Ohmstead.Workshop.Papers;
 /// <summary>The readings in the service record: those that count now, those before the last repair, those not taken.</summary>
 internal static class RecordReadings
 {
-    public static IEnumerable<Block> Blocks(PaperMatter matter)
+    public static IEnumerable<Block> Blocks(JudgedUnit judged)
     {
         yield return new Heading("Readings", 1);
-        var taken = matter.Lines.Where(l => l.IsTaken).ToList();
+        var taken = judged.Lines.Where(l => l.IsTaken).ToList();
         if (taken.Count == 0)
             yield return new Prose("No reading was taken on the unit as it is now.");
         else
@@ -23,28 +23,28 @@ internal static class RecordReadings
             );
             yield return Rows(taken);
         }
-        var open = matter.Lines.Where(l => !l.IsTaken && l.Waiver is null).ToList();
+        var open = judged.Lines.Where(l => !l.IsTaken && l.Waiver is null).ToList();
         if (open.Count > 0)
         {
             yield return new Heading("Not taken", 2);
             yield return new Points([.. open.Select(l => l.Why.Length > 0 ? $"{l.Title}: {l.Why}" : l.Title)], Size.Small);
         }
-        if (matter.LookedAt is { } looked)
+        if (judged.LookedAt is { } looked)
         {
             yield return new Heading("Wiring that no reading shows, looked at by eye", 2);
             yield return new Prose($"{looked.LookedAt.TrimEnd('.')}. By {looked.By}.", Size.Small);
         }
-        if (matter.Earlier.Length > 0)
+        if (judged.Earlier.Length > 0)
         {
             yield return new Heading("Read before the last change of a part", 2);
-            yield return Rows(matter.Earlier);
+            yield return Rows(judged.Earlier);
         }
         yield return new Heading("Limits this shop works by", 2);
         yield return new Table(
             [new("Limit", 6), new("Value", 2, IsFigure: true), new("Here", 2.6), new("Source", 3.4), new("Looked at", 2)],
             [
-                .. matter.Shop.Limits.Select(l =>
-                    Row.Of(l.Title, Limit(l), ShopLimits.UseOf(matter.Sheet, l), l.Source, l.Date.Length > 0 ? l.Date : "no date")
+                .. judged.Shop.Limits.Select(l =>
+                    Row.Of(l.Title, Limit(l), ShopLimits.UseOf(judged.Sheet, l), l.Source, l.Date.Length > 0 ? l.Date : "no date")
                 ),
             ]
         );

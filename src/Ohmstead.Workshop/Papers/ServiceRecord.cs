@@ -16,65 +16,65 @@ public static class ServiceRecord
     public const string Id = PaperMade.ServiceRecord;
 
     /// <summary>The record of a unit.</summary>
-    public static Paper Make(PaperMatter matter) =>
+    public static Paper Make(JudgedUnit judged) =>
         new(
             "Service record",
-            matter.Unit.Card.Tag,
+            judged.Unit.Card.Tag,
             Advice.Foot,
             [
-                .. OwnerSheet.Blocks(matter),
+                .. OwnerSheet.Blocks(judged),
                 new NewPage(),
-                .. Found(matter),
-                .. RecordReadings.Blocks(matter),
-                .. CircuitOf(matter),
-                .. Pictures(matter),
+                .. Found(judged),
+                .. RecordReadings.Blocks(judged),
+                .. CircuitOf(judged),
+                .. Pictures(judged),
             ]
         );
 
-    private static IEnumerable<Block> Found(PaperMatter matter)
+    private static IEnumerable<Block> Found(JudgedUnit judged)
     {
         yield return new Heading("Found and done", 1);
-        foreach (var block in PaperParts.Warnings(matter))
+        foreach (var block in PaperParts.Warnings(judged))
             yield return block;
         yield return new Prose(CautionTable.LocalCodes, Size.Small);
-        var findings = Findings(matter);
+        var findings = Findings(judged);
         if (findings.Length > 0)
             yield return new Table([new("Finding", 5), new("Marked", 3), new("In words", 6)], findings, Size.Usual);
         else
             yield return new Prose("No finding was marked, and no part changed.");
-        if (PaperParts.Conditions(matter) is { Length: > 0 } conditions)
+        if (PaperParts.Conditions(judged) is { Length: > 0 } conditions)
         {
             yield return new Heading("Look-over", 2);
             yield return new Table([new("Part", 3), new("Seen", 7), new("Decided", 3)], conditions, Size.Usual);
         }
-        if (matter.Apart is { IsBegun: true } apart)
+        if (judged.Apart is { IsBegun: true } apart)
         {
             yield return new Heading("Taken apart and put together", 2);
             yield return new Prose(CupsText.Of(apart));
         }
-        foreach (var block in OwnerSheet.CanRunInFull(matter))
+        foreach (var block in OwnerSheet.CanRunInFull(judged))
             yield return block;
-        var notes = matter.Unit.All<Noted>().Where(n => n.Fact.Words.Length > 0).ToList();
+        var notes = judged.Unit.All<Noted>().Where(n => n.Fact.Words.Length > 0).ToList();
         if (notes.Count == 0)
             yield break;
         yield return new Heading("Notes", 2);
         yield return new Points([.. notes.Select(n => $"{PaperParts.Day(n.Entry.At)}: {n.Fact.Words}")]);
     }
 
-    private static ImmutableArray<Row> Findings(PaperMatter matter)
+    private static ImmutableArray<Row> Findings(JudgedUnit judged)
     {
         var rows = ImmutableArray.CreateBuilder<Row>();
-        foreach (var judged in matter.Unit.All<FindingJudged>().GroupBy(j => (j.Fact.Element, j.Fact.Mode)).Select(g => g.Last()))
+        foreach (var (_, said) in judged.Unit.All<FindingJudged>().GroupBy(j => (j.Fact.Element, j.Fact.Mode)).Select(g => g.Last()))
         {
-            if (judged.Fact.Judgement == Judgement.Open)
+            if (said.Judgement == Judgement.Open)
                 continue;
-            var name = PartNames.Headline(matter.Sheet, judged.Fact.Element, judged.Fact.Mode);
-            rows.Add(new Row([name, judged.Fact.Judgement == Judgement.Confirmed ? "found" : "not this", judged.Fact.Words]));
+            var name = PartNames.Headline(judged.Sheet, said.Element, said.Mode);
+            rows.Add(new Row([name, said.Judgement == Judgement.Confirmed ? "found" : "not this", said.Words]));
         }
-        foreach (var (entry, part) in matter.Unit.All<PartChanged>())
+        foreach (var (entry, part) in judged.Unit.All<PartChanged>())
             rows.Add(
                 new Row([
-                    PartNames.Title(matter.Sheet, part.Element),
+                    PartNames.Title(judged.Sheet, part.Element),
                     $"{PaperParts.Change(part.Change)}, {PaperParts.Day(entry.At)}",
                     part.Words,
                 ])
@@ -83,11 +83,11 @@ public static class ServiceRecord
     }
 
     /// <summary>The circuit as it is now, what was renewed marked.</summary>
-    private static IEnumerable<Block> CircuitOf(PaperMatter matter)
+    private static IEnumerable<Block> CircuitOf(JudgedUnit judged)
     {
-        if (matter.Sheet is not { } sheet)
+        if (judged.Sheet is not { } sheet)
             yield break;
-        var renewed = matter
+        var renewed = judged
             .Unit.All<PartChanged>()
             .Where(c => c.Fact.Change is PartChange.Renewed or PartChange.Replaced or PartChange.Added)
             .Select(c => c.Fact.Element);
@@ -97,13 +97,13 @@ public static class ServiceRecord
             yield return new Circuit("The circuit", CircuitDrawing.Draw(CircuitLayout.Of(sheet), overlay));
     }
 
-    private static IEnumerable<Block> Pictures(PaperMatter matter)
+    private static IEnumerable<Block> Pictures(JudgedUnit judged)
     {
-        var pins = matter
+        var pins = judged
             .Unit.All<DamagePinned>()
             .GroupBy(d => d.Fact.Photo, StringComparer.Ordinal)
             .ToDictionary(g => g.Key, g => g.Select(d => d.Fact).ToList(), StringComparer.Ordinal);
-        var photos = matter.Unit.All<PhotoAdded>().DistinctBy(p => p.Fact.Photo).ToList();
+        var photos = judged.Unit.All<PhotoAdded>().DistinctBy(p => p.Fact.Photo).ToList();
         if (photos.Count == 0)
             yield break;
         yield return new Heading("Photos", 1);

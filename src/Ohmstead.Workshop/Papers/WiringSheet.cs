@@ -14,20 +14,20 @@ public static class WiringSheet
     public const string Id = "wiring-sheet";
 
     /// <summary>The sheet of a unit.</summary>
-    public static Paper Make(PaperMatter matter) => new("Wiring sheet", matter.Unit.Card.Tag, Advice.Foot, [.. Blocks(matter)]);
+    public static Paper Make(JudgedUnit judged) => new("Wiring sheet", judged.Unit.Card.Tag, Advice.Foot, [.. Blocks(judged)]);
 
-    private static IEnumerable<Block> Blocks(PaperMatter matter)
+    private static IEnumerable<Block> Blocks(JudgedUnit judged)
     {
-        yield return PaperParts.Letterhead(matter, [new("Tag", matter.Unit.Card.Tag), new("Printed", PaperParts.Day(matter.At))]);
-        foreach (var block in PaperParts.Warnings(matter))
+        yield return PaperParts.Letterhead(judged, [new("Tag", judged.Unit.Card.Tag), new("Printed", PaperParts.Day(judged.At))]);
+        foreach (var block in PaperParts.Warnings(judged))
             yield return block;
         yield return new Prose(Cautions.CautionTable.LocalCodes, Size.Small);
-        if (matter.Sheet is not { } sheet)
+        if (judged.Sheet is not { } sheet)
         {
             yield return new Prose("Its type is not known. There is no wiring to print.");
             yield break;
         }
-        var (found, left) = (WiringRecord.Of(matter.Unit, sheet, WiringState.Found), WiringRecord.Of(matter.Unit, sheet, WiringState.Left));
+        var (found, left) = (WiringRecord.Of(judged.Unit, sheet, WiringState.Found), WiringRecord.Of(judged.Unit, sheet, WiringState.Left));
         yield return new Heading("From, to", 1);
         yield return new Table(
             [new("Wire end", 4), new("Color", 2), new("As found", 3), new("As planned", 3), new("As left", 3)],

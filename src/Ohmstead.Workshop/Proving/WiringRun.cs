@@ -19,7 +19,7 @@ public sealed record WiringRun(ImmutableArray<WiringStep> Steps)
     /// <summary>The unit as it is read for the check: what was read before a wire was last moved was of another wiring.</summary>
     public static BenchUnit Since(BenchUnit unit, TypeSheet sheet)
     {
-        var wiring = RewireGate.LastWiring(unit, sheet);
+        var wiring = WiringCheck.LastWiring(unit, sheet);
         return unit with { Standing = [.. unit.Standing.Where(e => e.Number > wiring || e.Fact is not (ReadingEntered or ReadingWaived))] };
     }
 
@@ -42,7 +42,7 @@ public sealed record WiringRun(ImmutableArray<WiringStep> Steps)
                 Add(need);
             order.Add(id);
         }
-        var wiring = RewireGate.LastWiring(unit, model.Sheet);
+        var wiring = WiringCheck.LastWiring(unit, model.Sheet);
         var before = unit
             .CurrentReadings.Where(r => r.Entry.Number <= wiring)
             .Select(r => r.Fact.ReadingId)

@@ -44,7 +44,7 @@ public static class BenchReadings
             return null;
         var shown = fact.Shown;
         // A journal that came in from elsewhere may hold what this tool refuses to enter.
-        if (shown.Kind == ShownKind.OverRange && !Taking.IsResistance(spec.Quantity))
+        if (shown.Kind == ShownKind.OverRange && !ReadingEntry.IsResistance(spec.Quantity))
             shown = Shown.NotTaken("the meter's range was too low");
         return new(
             spec,

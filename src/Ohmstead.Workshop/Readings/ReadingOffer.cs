@@ -65,7 +65,7 @@ public sealed record ReadingOffer(
         var last = unit
             .CurrentReadings.GroupBy(r => r.Fact.ReadingId, StringComparer.Ordinal)
             .ToDictionary(g => g.Key, g => g.Last(), StringComparer.Ordinal);
-        var isChecked = RewireGate.IsOpen(unit, model.Sheet);
+        var isChecked = WiringCheck.IsOpen(unit, model.Sheet);
         var endangering = LookOver.Endangering.Open(unit, model.Sheet, shop);
         return
         [

@@ -40,7 +40,7 @@ public sealed record AfterRepair(
         var shut = model.Sheet.Readings.Where(r =>
             r is { Limits: not null, State.Source: null } && changes.Any(c => !c.Fact.Keeps.Contains(r.Id))
         );
-        var again = modes.SelectMany(m => Again.For(model, m, readings.Meter)).ToList();
+        var again = modes.SelectMany(m => RepairProof.For(model, m, readings.Meter)).ToList();
         var all = shut.Concat(again).Distinct().ToList();
         var needs = again.SelectMany(r => Gates.Missing(model.Sheet, readings, r)).ToHashSet(StringComparer.Ordinal);
         all.AddRange(model.Sheet.Readings.Where(r => needs.Contains(r.Id) && !all.Contains(r)));
@@ -56,7 +56,7 @@ public sealed record AfterRepair(
                 [.. changes.Select(c => c.Fact.Element).Distinct(StringComparer.Ordinal)],
                 [.. modes.Select(m => WhatToDo.For(model.Sheet, m).WorkedWhen).Distinct(StringComparer.Ordinal)],
                 list,
-                !RewireGate.IsOpen(unit, model.Sheet)
+                !WiringCheck.IsOpen(unit, model.Sheet)
             );
     }
 

@@ -25,6 +25,23 @@ public sealed record BenchUnit(Guid Id, CardChanged Card, ImmutableArray<Entry> 
     /// <summary>How it went back to its owner; null while it is on the bench.</summary>
     public HandBack? HandedBack => HandBack.Of(this);
 
+    /// <summary>The stages that were said to be done and not opened again since.</summary>
+    public ImmutableHashSet<Stage> ClosedStages =>
+        [.. All<StageClosed>().GroupBy(s => s.Fact.Stage).Where(g => g.Last().Fact.IsClosed).Select(g => g.Key)];
+
+    /// <summary>Faults seen to be so, each by its last judgement, with the entries that say it.</summary>
+    public IEnumerable<(Entry Entry, FindingJudged Fact)> Confirmed =>
+        All<FindingJudged>()
+            .GroupBy(f => (f.Fact.Element, f.Fact.Mode))
+            .Select(g => g.Last())
+            .Where(f => f.Fact.Judgement == Judgement.Confirmed);
+
+    /// <summary>Confirmed faults whose part was not changed since.</summary>
+    public IEnumerable<FindingJudged> Unrepaired =>
+        Confirmed
+            .Where(f => !All<PartChanged>().Any(p => p.Fact.Element == f.Fact.Element && p.Entry.Number > f.Entry.Number))
+            .Select(f => f.Fact);
+
     /// <summary>Number of the last entry that changed the circuit.</summary>
     public int LastChange => All<PartChanged>().Select(p => p.Entry.Number).DefaultIfEmpty(0).Last();
 

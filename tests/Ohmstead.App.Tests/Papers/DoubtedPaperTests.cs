@@ -10,7 +10,7 @@ public sealed class DoubtedPaperTests
 {
     private const string Heat = "This unit makes about 11 W more heat than it should";
 
-    private static PaperMatter Matter(string[] slips, params Doubt[] doubts)
+    private static JudgedUnit Matter(string[] slips, params Doubt[] doubts)
     {
         var unit = PaperUnits.Unit(PaperUnits.Checked(PaperUnits.Repaired())) with
         {
@@ -21,7 +21,7 @@ public sealed class DoubtedPaperTests
                 [.. doubts]
             ),
         };
-        return MatterMaker.Make(unit, PaperUnits.Sheet("twin-175"), PaperUnits.Shop, PaperUnits.Noon, _ => true);
+        return UnitJudge.Make(unit, PaperUnits.Sheet("twin-175"), PaperUnits.Shop, PaperUnits.Noon, _ => true);
     }
 
     private static string Text(Paper paper) => System.Text.RegularExpressions.Regex.Replace(Pdf.Text(Pdf.Of(paper)), @"\s+", " ");
@@ -81,8 +81,8 @@ public sealed class DoubtedPaperTests
     [Fact]
     public void The_owner_is_not_told_that_a_doubted_reading_is_not_normal()
     {
-        PaperMatter Of(params Doubt[] doubts) =>
-            MatterMaker.Make(
+        JudgedUnit Of(params Doubt[] doubts) =>
+            UnitJudge.Make(
                 PaperUnits.Unit([
                     .. PaperUnits.Checked(PaperUnits.Repaired()),
                     new ReadingEntered("load-1", Shown.Number(14.6), BenchState.AsSheet),

@@ -23,7 +23,7 @@ public class LabelTests
 
     private static Label Bad => Made(PaperUnits.Matter("solo-110", new TakenIn("A-1", "solo-110", "J. Owner", "dead")));
 
-    private static Label Made(PaperMatter matter) => Label.Make(matter, Label.RecordOf(matter.Unit));
+    private static Label Made(JudgedUnit matter) => Label.Make(matter, Label.RecordOf(matter.Unit));
 
     private static string Flat(byte[] pdf) => Regex.Replace(Pdf.Text(pdf), @"\s+", " ");
 
@@ -111,7 +111,7 @@ public class LabelTests
     public void A_code_is_never_longer_than_its_squares_allow(int tag, int sheet)
     {
         var label = Made(
-            MatterMaker.Make(
+            UnitJudge.Make(
                 PaperUnits.Unit([new TakenIn(new string('ß', tag), new string('x', sheet), "", "dead")]),
                 null,
                 PaperUnits.Shop,

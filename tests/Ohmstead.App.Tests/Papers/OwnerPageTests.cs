@@ -11,7 +11,7 @@ namespace Ohmstead.App.Tests.Papers;
 
 public class OwnerPageTests
 {
-    private static byte[] Page(PaperMatter matter, string name)
+    private static byte[] Page(JudgedUnit matter, string name)
     {
         var pdf = Pdf.Of(PaperFiles.OnePage(matter), matter.Shop.Paper);
         Pdf.Keep(name, pdf);
@@ -21,7 +21,7 @@ public class OwnerPageTests
     private static string Flat(byte[] pdf) => Regex.Replace(Pdf.Text(pdf), @"\s+", " ");
 
     /// <summary>A unit with more of everything than a page holds, and with names that never end.</summary>
-    private static PaperMatter Crowded(string paper) =>
+    private static JudgedUnit Crowded(string paper) =>
         PaperUnits.Matter(
             "twin-175",
             PaperUnits.Shop with
@@ -48,7 +48,7 @@ public class OwnerPageTests
             { "unknown", Shop.Letter },
         };
 
-    private static PaperMatter Matter(string state, string paper)
+    private static JudgedUnit Matter(string state, string paper)
     {
         var shop = PaperUnits.Shop with { Paper = paper };
         return state switch
@@ -56,7 +56,7 @@ public class OwnerPageTests
             "repaired" => PaperUnits.Matter("twin-175", shop, PaperUnits.Checked(PaperUnits.Repaired())),
             "crowded" => Crowded(paper),
             "untested" => PaperUnits.Matter("solo-110", shop, [new TakenIn("A-1", "solo-110", "", "dead")]),
-            _ => MatterMaker.Make(PaperUnits.Unit([new TakenIn("A-1", "", "", "")]), null, shop, PaperUnits.Noon),
+            _ => UnitJudge.Make(PaperUnits.Unit([new TakenIn("A-1", "", "", "")]), null, shop, PaperUnits.Noon),
         };
     }
 
@@ -172,7 +172,7 @@ public class OwnerPageTests
         var bare = System.Text.Json.Nodes.JsonNode.Parse(File.ReadAllText(Tool.Demo("twin-175.sheet.json")))!;
         foreach (var winding in bare["elements"]!.AsArray())
             winding!.AsObject().Remove("mostAmps");
-        var estimated = MatterMaker.Make(
+        var estimated = UnitJudge.Make(
             PaperUnits.Unit(PaperUnits.Checked(PaperUnits.Repaired())),
             Ohmstead.Electrical.TypeSheets.TypeSheetFile.Read(bare.ToJsonString()).Required,
             PaperUnits.Shop,
@@ -182,7 +182,7 @@ public class OwnerPageTests
         Assert.True(estimated.MayBePluggedIn && said.MayBePluggedIn);
         Assert.Contains(estimated.Outlets, o => o.Limit.IsEstimated);
         Assert.DoesNotContain(said.Outlets, o => o.Limit.IsEstimated);
-        foreach (var make in (Func<PaperMatter, Paper>[])[m => OwnerPage.Make(m, 5), m => OwnerPage.Make(m, 0), ServiceRecord.Make])
+        foreach (var make in (Func<JudgedUnit, Paper>[])[m => OwnerPage.Make(m, 5), m => OwnerPage.Make(m, 0), ServiceRecord.Make])
         {
             Assert.Contains("stimated, common practice, no source", make(estimated).Text, StringComparison.Ordinal);
             Assert.DoesNotContain("stimated, common practice", make(said).Text, StringComparison.Ordinal);

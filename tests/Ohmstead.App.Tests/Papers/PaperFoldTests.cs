@@ -13,7 +13,7 @@ namespace Ohmstead.App.Tests.Papers;
 /// <summary>Nothing on a paper contradicts anything else on it, or on another paper of the same unit.</summary>
 public class PaperFoldTests
 {
-    private static List<Paper> Papers(PaperMatter matter) =>
+    private static List<Paper> Papers(JudgedUnit matter) =>
         [
             .. OwnerPage.Choices.Select(most => OwnerPage.Make(matter, most)),
             ServiceRecord.Make(matter),
@@ -21,7 +21,7 @@ public class PaperFoldTests
             WiringSheet.Make(matter),
         ];
 
-    private static void AssertAtOne(PaperMatter matter, string unit)
+    private static void AssertAtOne(JudgedUnit matter, string unit)
     {
         var papers = Papers(matter);
         var label = Label.Make(matter, Label.RecordOf(matter.Unit));
@@ -60,7 +60,7 @@ public class PaperFoldTests
     }
 
     /// <summary>What the papers say is what is known of the unit: nothing is left out of the record, nothing is said that is not so.</summary>
-    private static void AssertTrue(PaperMatter matter, IReadOnlyList<Paper> papers, IReadOnlyList<PaperFold> folds, string unit)
+    private static void AssertTrue(JudgedUnit matter, IReadOnlyList<Paper> papers, IReadOnlyList<PaperFold> folds, string unit)
     {
         var record = folds[OwnerPage.Choices.Length];
         foreach (var line in matter.Lines.Where(l => l.IsTaken))
@@ -146,7 +146,7 @@ public class PaperFoldTests
             demo.Cards.Select(c => c.Tag).Order(StringComparer.Ordinal)
         );
         var card = demo.Cards.Single(c => c.Tag == tag);
-        AssertAtOne(MatterMaker.Make(demo.Units[card.Id], demo.SheetOf(card), demo.Shop, PaperUnits.Noon), tag);
+        AssertAtOne(UnitJudge.Make(demo.Units[card.Id], demo.SheetOf(card), demo.Shop, PaperUnits.Noon), tag);
     }
 
     public static TheoryData<int> Seeds() => [.. Enumerable.Range(1, 24)];
@@ -193,7 +193,7 @@ public class PaperFoldTests
             facts.Add(new NotLookedAt(Any(["cord", "plug", "sleeves", "case"]), "not opened", "C. D."));
         var isChecked = dice.Next(2) == 0;
         AssertAtOne(
-            MatterMaker.Make(PaperUnits.Unit(isChecked ? PaperUnits.Checked(facts) : facts), sheet, PaperUnits.Shop, PaperUnits.Noon),
+            UnitJudge.Make(PaperUnits.Unit(isChecked ? PaperUnits.Checked(facts) : facts), sheet, PaperUnits.Shop, PaperUnits.Noon),
             FormattableString.Invariant($"seed {seed}")
         );
     }

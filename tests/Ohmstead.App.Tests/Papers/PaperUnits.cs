@@ -33,10 +33,10 @@ internal static class PaperUnits
         ]);
     }
 
-    public static PaperMatter Matter(string sheet, params IEnumerable<Fact> facts) => Matter(sheet, Shop, facts);
+    public static JudgedUnit Matter(string sheet, params IEnumerable<Fact> facts) => Matter(sheet, Shop, facts);
 
-    public static PaperMatter Matter(string sheet, Shop shop, IEnumerable<Fact> facts) =>
-        MatterMaker.Make(Unit(facts), Sheet(sheet), shop, Noon, _ => true);
+    public static JudgedUnit Matter(string sheet, Shop shop, IEnumerable<Fact> facts) =>
+        UnitJudge.Make(Unit(facts), Sheet(sheet), shop, Noon, _ => true);
 
     /// <summary>The readings of the demo's readings file as they would have been entered.</summary>
     public static IEnumerable<Fact> DemoReadings(double supplyVolts = 121.4)
@@ -60,7 +60,7 @@ internal static class PaperUnits
     public static IEnumerable<Fact> Checked(IEnumerable<Fact> facts)
     {
         var before = facts.ToList();
-        return [.. before, new RewireChecked(RewireGate.MarkOf(Unit(before), Sheet("twin-175")), "J. Bench", "the hubs: bare")];
+        return [.. before, new RewireChecked(WiringCheck.MarkOf(Unit(before), Sheet("twin-175")), "J. Bench", "the hubs: bare")];
     }
 
     /// <summary>A unit that was looked over, read, repaired and read again.</summary>

@@ -299,7 +299,7 @@ public partial class ServiceRecordTests
     public void A_unit_of_no_known_kind_has_a_record_that_judges_nothing()
     {
         var unit = PaperUnits.Unit([new TakenIn("A-1", "", "", ""), new ReadingEntered("full-1", Shown.Number(19), BenchState.AsSheet)]);
-        var text = Pdf.Text(Pdf.Of(ServiceRecord.Make(MatterMaker.Make(unit, null, PaperUnits.Shop, PaperUnits.Noon))));
+        var text = Pdf.Text(Pdf.Of(ServiceRecord.Make(UnitJudge.Make(unit, null, PaperUnits.Shop, PaperUnits.Noon))));
         Assert.Contains("Do not plug this unit in.", text, StringComparison.Ordinal);
     }
 }

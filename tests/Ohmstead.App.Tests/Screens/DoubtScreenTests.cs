@@ -170,7 +170,7 @@ public class DoubtScreenTests
             ("Between the plug blades. 3.8 Ω: possible slip, ten times too high", "Read it again."),
             (Assert.Single(offer.Locks).What.Replace('\u00a0', ' '), offer.Locks[0].Act)
         );
-        Assert.Null(Taking.Enter(offer, Shown.Number(17.3), BenchState.AsSheet).Fact);
+        Assert.Null(ReadingEntry.Enter(offer, Shown.Number(17.3), BenchState.AsSheet).Fact);
     }
 
     [Fact]

@@ -90,7 +90,7 @@ public class FindingsTests
     {
         var alike = View(Worn).Alike.First(a => a.Findings.Any(f => f.Mode.Name == "roller-left:worn"));
         Assert.True(alike.Findings.Length > 1);
-        Assert.All(alike.Tellers, t => Assert.Equal(2, t.Values.Select(v => v.Value).Distinct().Count()));
+        Assert.All(alike.SettlingReadings, t => Assert.Equal(2, t.Values.Select(v => v.Value).Distinct().Count()));
     }
 
     /// <summary>One name for one finding: on its card, on the drawing, after a reading.</summary>

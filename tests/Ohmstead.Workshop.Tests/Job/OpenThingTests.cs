@@ -36,7 +36,7 @@ public class OpenThingTests
         return bench;
     }
 
-    private static PaperMatter Matter(OnTheBench bench) => MatterMaker.Make(bench.Unit, OnTheBench.Sheet, Shop, DateTimeOffset.UnixEpoch);
+    private static JudgedUnit Matter(OnTheBench bench) => UnitJudge.Make(bench.Unit, OnTheBench.Sheet, Shop, DateTimeOffset.UnixEpoch);
 
     private static string[] Open(OnTheBench bench) => [.. Matter(bench).Open.Select(o => $"{o.Weight} {o.Title}: {o.Words}")];
 

@@ -23,7 +23,7 @@ public class DoubtedGateTests
             ("Between the plug blades. 4.2 Ω: possible slip, ten times too high", "Read it again.", "Read again: between the plug blades"),
             (reason.What, reason.Act, reason.Button)
         );
-        Assert.Null(Taking.Enter(offer, Shown.Number(17.3), BenchState.AsSheet).Fact);
+        Assert.Null(ReadingEntry.Enter(offer, Shown.Number(17.3), BenchState.AsSheet).Fact);
     }
 
     /// <summary>2.8 Ω is the least: 3.3 Ω passes with leads of 0.2 Ω taken off, and not with 0.31 Ω more in it.</summary>
@@ -103,13 +103,13 @@ public class DoubtedGateTests
         var bench = Passed()
             .Read("ohms-left", 1.1, BenchState.AsSheet with { Celsius = 30 })
             .Read("ohms-left", 35, BenchState.AsSheet with { Celsius = 40 });
-        bench.Add(Taking.Correct(bench.Unit, "ohms-left", Shown.Number(3.5))!);
+        bench.Add(ReadingEntry.Correct(bench.Unit, "ohms-left", Shown.Number(3.5))!);
         Assert.Equal(
             [(1.1, 30.0), (3.5, 40.0)],
             bench
                 .Unit.CurrentReadings.Where(r => r.Fact.ReadingId == "ohms-left")
                 .Select(r => (r.Fact.Shown.Value, r.Fact.Bench.Celsius ?? 0))
         );
-        Assert.Null(Taking.Correct(bench.Unit, "ohms-right", Shown.Number(1)));
+        Assert.Null(ReadingEntry.Correct(bench.Unit, "ohms-right", Shown.Number(1)));
     }
 }

@@ -22,18 +22,18 @@ public class GateTests
     [Fact]
     public void A_reading_behind_a_shut_gate_is_refused_and_says_which_and_why()
     {
-        var taken = Taking.Enter(new OnTheBench().Offer("left-full"), Shown.Number(17.3), Bench);
+        var taken = ReadingEntry.Enter(new OnTheBench().Offer("left-full"), Shown.Number(17.3), Bench);
         Assert.Null(taken.Fact);
         Assert.StartsWith("Locked. Between the plug blades: not taken yet. Take it first. And ", taken.Refused, StringComparison.Ordinal);
-        Assert.NotNull(Taking.Enter(new OnTheBench().Offer("left-full"), Shown.NotTaken("no line here"), Bench).Fact);
+        Assert.NotNull(ReadingEntry.Enter(new OnTheBench().Offer("left-full"), Shown.NotTaken("no line here"), Bench).Fact);
     }
 
     [Fact]
     public void OL_is_no_voltage_and_one_that_came_in_from_elsewhere_spoils_nothing()
     {
         var bench = new OnTheBench().ColdGates();
-        Assert.Null(Taking.Enter(bench.Offer("low-17"), Shown.OverRange, Bench).Fact);
-        Assert.NotNull(Taking.Enter(bench.Offer("ohms-17"), Shown.OverRange, Bench).Fact);
+        Assert.Null(ReadingEntry.Enter(bench.Offer("low-17"), Shown.OverRange, Bench).Fact);
+        Assert.NotNull(ReadingEntry.Enter(bench.Offer("ohms-17"), Shown.OverRange, Bench).Fact);
         Assert.False(bench.Read("low-17", Shown.OverRange).Readings.Readings[^1].IsTaken);
     }
 
@@ -43,14 +43,14 @@ public class GateTests
         var bench = new OnTheBench().ColdGates();
         Assert.True(bench.Offer("lamp-60").IsOpen);
         Assert.Equal("lamp-60", Assert.Single(bench.Offer("left-full").Shut).Gate.Id);
-        Assert.IsType<ReadingEntered>(Taking.Enter(bench.Read("lamp-60", 105).Offer("left-full"), Shown.Number(17.3), Bench).Fact);
+        Assert.IsType<ReadingEntered>(ReadingEntry.Enter(bench.Read("lamp-60", 105).Offer("left-full"), Shown.Number(17.3), Bench).Fact);
     }
 
     [Fact]
     public void A_measured_failure_is_never_waived_not_even_after_a_could_not()
     {
         var bench = new OnTheBench().Read("insulation-core", 100e3).Read("insulation-core", Shown.NotTaken("tester went home"));
-        Assert.Null(Taking.Waive(bench.Offer("insulation-core"), "no tester", "J.", "nothing").Fact);
+        Assert.Null(ReadingEntry.Waive(bench.Offer("insulation-core"), "no tester", "J.", "nothing").Fact);
         var shut = bench.Offer("lamp-60").Shut.Single(s => s.Gate.Id == "insulation-core");
         Assert.False(shut.CanBeWaived);
         Assert.Contains("100 kΩ", shut.Why, StringComparison.Ordinal);
@@ -66,8 +66,8 @@ public class GateTests
     public void What_no_instrument_can_read_is_waived_in_writing_and_every_later_reading_says_so()
     {
         var bench = new OnTheBench().Read("blades", 4.2).Read("blades-posts", Shown.OverRange).Read("insulation-posts", 250e6);
-        Assert.Null(Taking.Waive(bench.Offer("insulation-core"), "no tester", " ", "nothing").Fact);
-        bench.Add(Taking.Waive(bench.Offer("insulation-core"), "no tester", "J. Example", "ohmmeter OL").Fact!);
+        Assert.Null(ReadingEntry.Waive(bench.Offer("insulation-core"), "no tester", " ", "nothing").Fact);
+        bench.Add(ReadingEntry.Waive(bench.Offer("insulation-core"), "no tester", "J. Example", "ohmmeter OL").Fact!);
         Assert.True(bench.Offer("insulation-core").IsWaived);
         var lamp = bench.Offer("lamp-60");
         Assert.True(lamp.IsOpen);
@@ -107,7 +107,7 @@ public class GateTests
 
     [Fact]
     public void Only_what_others_wait_for_can_be_waived() =>
-        Assert.Null(Taking.Waive(new OnTheBench().Offer("ohms-17"), "no meter", "J.", "nothing").Fact);
+        Assert.Null(ReadingEntry.Waive(new OnTheBench().Offer("ohms-17"), "no meter", "J.", "nothing").Fact);
 
     [Fact]
     public void Hazards_of_the_sheet_and_of_the_mains_are_said()
@@ -122,11 +122,11 @@ public class GateTests
     public void Undo_takes_back_the_last_that_still_counts_and_then_the_one_before()
     {
         var bench = new OnTheBench().Read("blades", 4.2).Read("ohms-17", 0.5);
-        Assert.Equal("ohms-17", ((ReadingEntered)Taking.Undo(bench.Unit)!.Value.Undone.Fact).ReadingId);
-        bench.Add(Taking.Undo(bench.Unit)!.Value.Fact);
-        Assert.Equal("blades", ((ReadingEntered)Taking.Undo(bench.Unit)!.Value.Undone.Fact).ReadingId);
-        bench.Add(Taking.Undo(bench.Unit)!.Value.Fact);
-        Assert.Null(Taking.Undo(bench.Unit));
+        Assert.Equal("ohms-17", ((ReadingEntered)ReadingEntry.Undo(bench.Unit)!.Value.Undone.Fact).ReadingId);
+        bench.Add(ReadingEntry.Undo(bench.Unit)!.Value.Fact);
+        Assert.Equal("blades", ((ReadingEntered)ReadingEntry.Undo(bench.Unit)!.Value.Undone.Fact).ReadingId);
+        bench.Add(ReadingEntry.Undo(bench.Unit)!.Value.Fact);
+        Assert.Null(ReadingEntry.Undo(bench.Unit));
         Assert.Equal(5, bench.Unit.Journal.Length);
     }
 
@@ -137,6 +137,6 @@ public class GateTests
     public void A_bench_that_cannot_be_is_refused(double? volts, double? celsius, double? throttle)
     {
         var bench = new BenchState(volts, "", "", throttle is { } t ? Bench.Throttles.Add("throttle-left", t) : Bench.Throttles, celsius);
-        Assert.NotEmpty(Taking.Enter(new OnTheBench().Offer("blades"), Shown.Number(4), bench).Refused);
+        Assert.NotEmpty(ReadingEntry.Enter(new OnTheBench().Offer("blades"), Shown.Number(4), bench).Refused);
     }
 }

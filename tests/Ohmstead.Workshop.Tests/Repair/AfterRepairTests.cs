@@ -10,7 +10,9 @@ public class AfterRepairTests
     private static OnTheBench Repaired(string element, PartChange change)
     {
         var bench = new OnTheBench().ColdGates().Read("lamp-60", 106).Read("left-load", 14.6).Read("right-load", 17.5);
-        return bench.Add(Unmoved.In([new PartChanged(element, change, null, "")], bench.Unit, OnTheBench.Sheet, OnTheBench.Shop)[0]);
+        return bench.Add(
+            UnmovedReadings.In([new PartChanged(element, change, null, "")], bench.Unit, OnTheBench.Sheet, OnTheBench.Shop)[0]
+        );
     }
 
     private static AfterRepair? Of(OnTheBench bench) => AfterRepair.Of(bench.Unit, bench.Model, bench.Readings);

@@ -75,11 +75,11 @@ public class ApartStateTests
         var bench = new OnTheBench().Add(Off("knob-1", 3)).Add(new PieceNoted("knob-1", PieceFate.Lost, 1, "the spring"));
         var step = StateOf(bench).Off.Single();
         Assert.Equal(1, step.NotAsTheyCame);
-        Assert.Contains("3 came off and 2 went in", Offing.Back(Sheet, step, "2", "0", "", "").Refused, StringComparison.Ordinal);
-        Assert.Contains("no more old ones can go back", Offing.Back(Sheet, step, "4", "0", "x", "J.").Refused, StringComparison.Ordinal);
-        Assert.Contains("not a whole number", Offing.Back(Sheet, step, "2,5", "0", "x", "J.").Refused, StringComparison.Ordinal);
-        Assert.Empty(Offing.Back(Sheet, step, "2", "1", "", "").Refused);
-        var (facts, refused) = Offing.Back(Sheet, step, "2", "0", "rolled under the bench", "J.");
+        Assert.Contains("3 came off and 2 went in", StepEntry.Back(Sheet, step, "2", "0", "", "").Refused, StringComparison.Ordinal);
+        Assert.Contains("no more old ones can go back", StepEntry.Back(Sheet, step, "4", "0", "x", "J.").Refused, StringComparison.Ordinal);
+        Assert.Contains("not a whole number", StepEntry.Back(Sheet, step, "2,5", "0", "x", "J.").Refused, StringComparison.Ordinal);
+        Assert.Empty(StepEntry.Back(Sheet, step, "2", "1", "", "").Refused);
+        var (facts, refused) = StepEntry.Back(Sheet, step, "2", "0", "rolled under the bench", "J.");
         Assert.Empty(refused);
         bench.Add(facts.Single());
         Assert.Contains("1 piece left over, rolled under the bench. Signed by J.", CupsText.Of(StateOf(bench)), StringComparison.Ordinal);
@@ -111,11 +111,11 @@ public class ApartStateTests
     public void No_more_pieces_are_noted_than_came_off()
     {
         var bench = new OnTheBench().Add(Off("knob-1", 2));
-        Assert.NotEmpty(Offing.Note(StateOf(bench).Off[0], PieceFate.Broke, "3", "").Refused);
-        bench.Add(Offing.Note(StateOf(bench).Off[0], PieceFate.Broke, "2", "").Fact!);
+        Assert.NotEmpty(StepEntry.Note(StateOf(bench).Off[0], PieceFate.Broke, "3", "").Refused);
+        bench.Add(StepEntry.Note(StateOf(bench).Off[0], PieceFate.Broke, "2", "").Fact!);
         Assert.Contains(
             "noted all its pieces",
-            Offing.Note(StateOf(bench).Off[0], PieceFate.Lost, "1", "").Refused,
+            StepEntry.Note(StateOf(bench).Off[0], PieceFate.Lost, "1", "").Refused,
             StringComparison.Ordinal
         );
     }
@@ -126,16 +126,16 @@ public class ApartStateTests
     {
         var bench = OpenTo("cord-joints");
         Assert.Equal(["cord-1", "cord-2"], StateOf(bench).LooseWires);
-        Assert.False(RewireGate.IsOpen(bench.Unit, Sheet));
+        Assert.False(WiringCheck.IsOpen(bench.Unit, Sheet));
         bench.Add(new PartChanged("cord-1", PartChange.Renewed, null, ""));
-        bench.Add(new RewireChecked(RewireGate.MarkOf(bench.Unit, Sheet), "J.", ""));
-        Assert.False(RewireGate.IsOpen(bench.Unit, Sheet));
-        var (facts, _) = Offing.Back(Sheet, StateOf(bench).NextBack()!, "1", "0", "", "");
+        bench.Add(new RewireChecked(WiringCheck.MarkOf(bench.Unit, Sheet), "J.", ""));
+        Assert.False(WiringCheck.IsOpen(bench.Unit, Sheet));
+        var (facts, _) = StepEntry.Back(Sheet, StateOf(bench).NextBack()!, "1", "0", "", "");
         Assert.Equal(["cord-1", "cord-2"], facts.OfType<PartChanged>().Select(p => p.Element));
         foreach (var fact in facts)
             bench.Add(fact);
         Assert.Empty(StateOf(bench).LooseWires);
-        Assert.False(RewireGate.IsOpen(bench.Unit, Sheet));
+        Assert.False(WiringCheck.IsOpen(bench.Unit, Sheet));
         Assert.Equal(NextAction.CheckWiring, CardOf.Make(bench.Add(new StageClosed(Stage.LookOver, true, "")).Unit, Sheet).Next.Action);
     }
 

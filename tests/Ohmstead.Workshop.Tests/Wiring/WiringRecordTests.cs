@@ -89,7 +89,7 @@ public class WiringRecordTests
             bench.Add(change);
         Assert.Empty(Of(bench).Against(bench.Own));
         Assert.NotEqual(before, Shown(bench.Own, "full-17", "low-17"), 1);
-        Assert.False(RewireGate.IsOpen(bench.Unit, bench.Own));
+        Assert.False(WiringCheck.IsOpen(bench.Unit, bench.Own));
     }
 
     [Fact]

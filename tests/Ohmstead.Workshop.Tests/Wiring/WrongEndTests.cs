@@ -19,23 +19,23 @@ public class WrongEndTests
     private static OnTheBench Passed()
     {
         var bench = new OnTheBench().Add(new PartChanged("w-5", PartChange.Rewired, null, "")).ColdGates().Read("lamp-60", 105);
-        return bench.Add(new RewireChecked(RewireGate.MarkOf(bench.Unit, Sheet), "J.", ""));
+        return bench.Add(new RewireChecked(WiringCheck.MarkOf(bench.Unit, Sheet), "J.", ""));
     }
 
     [Fact]
     public void A_check_that_passed_falls_with_an_end_left_on_the_wrong_terminal_and_comes_back_when_it_is_seen_at_home()
     {
         var bench = Passed();
-        Assert.True(RewireGate.IsOpen(bench.Unit, Sheet));
+        Assert.True(WiringCheck.IsOpen(bench.Unit, Sheet));
         bench.Add(Seen(WiringState.Left, Other, "w-5.to", "w-17.to"));
         Assert.Equal([new WrongEnd("w-5.to", Other, Home, WiringState.Left)], WrongEnd.Of(bench.Unit, Sheet));
-        Assert.Null(RewireGate.Standing(bench.Unit, Sheet));
-        Assert.False(RewireGate.IsOpen(bench.Unit, Sheet));
+        Assert.Null(WiringCheck.Standing(bench.Unit, Sheet));
+        Assert.False(WiringCheck.IsOpen(bench.Unit, Sheet));
         Assert.True(bench.Offer("left-full").WaitsForCheck);
         // Soldering it again proves nothing: it has to be seen.
         bench.Add(Seen(WiringState.Left, Home, "w-5.to"));
         Assert.Empty(WrongEnd.Of(bench.Unit, Sheet));
-        Assert.True(RewireGate.IsOpen(bench.Unit, Sheet));
+        Assert.True(WiringCheck.IsOpen(bench.Unit, Sheet));
     }
 
     [Fact]
@@ -46,9 +46,9 @@ public class WrongEndTests
             bench.Add(change);
         Assert.Empty(WrongEnd.Of(bench.Unit, Sheet));
         Assert.Empty(WrongEnd.Of(bench.Unit, bench.Own));
-        Assert.False(RewireGate.IsOpen(bench.Unit, Sheet));
-        bench.Add(new RewireChecked(RewireGate.MarkOf(bench.Unit, Sheet), "J.", ""));
-        Assert.True(RewireGate.IsOpen(bench.Unit, bench.Own));
+        Assert.False(WiringCheck.IsOpen(bench.Unit, Sheet));
+        bench.Add(new RewireChecked(WiringCheck.MarkOf(bench.Unit, Sheet), "J.", ""));
+        Assert.True(WiringCheck.IsOpen(bench.Unit, bench.Own));
     }
 
     /// <summary>An earlier repair counts as much as the last one, until its part is soldered again or seen as left.</summary>
@@ -56,7 +56,7 @@ public class WrongEndTests
     public void An_end_found_on_the_wrong_terminal_locks_the_mains_though_no_wire_was_moved()
     {
         var bench = new OnTheBench().Add(Seen(WiringState.Found, Other, "w-5.to"));
-        Assert.False(RewireGate.IsOpen(bench.Unit, Sheet));
+        Assert.False(WiringCheck.IsOpen(bench.Unit, Sheet));
         Assert.Equal(WiringState.Found, WrongEnd.Of(bench.Unit, Sheet).Single().As);
         Assert.Empty(WrongEnd.Of(new OnTheBench().Add(Seen(WiringState.Found, Home, "w-5.to")).Unit, Sheet));
         Assert.Empty(WrongEnd.Of(bench.Add(new PartChanged("w-5", PartChange.Rewired, null, "")).Unit, Sheet));

@@ -54,7 +54,7 @@ public sealed partial class UnitFindings
     private static IReadOnlyList<AlikeFindings> CardsOf(FindingsView view) =>
         view.Readings.Length > 0 ? view.Cards : [.. view.Cards.Where(c => c.Findings.Any(f => f.Judgement == Judgement.Confirmed))];
 
-    private AlikeFindings? Settling => cards.FirstOrDefault(c => c.Tellers.Any(t => t.IsOpen));
+    private AlikeFindings? Settling => cards.FirstOrDefault(c => c.SettlingReadings.Any(t => t.IsOpen));
 
     private NextAct Act =>
         View is { Doubts: [var first, ..] } && UnitLinks.Of(Unit!, first, Shop).Words.Length > 0 ? NextAct.Doubt

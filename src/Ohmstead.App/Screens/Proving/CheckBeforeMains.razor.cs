@@ -35,7 +35,7 @@ public sealed partial class CheckBeforeMains
     /// <summary>True when the answer knows the last reading.</summary>
     private bool IsWeighed => Equals(resultOf, wantedOf);
 
-    private bool IsAsked => RewireGate.LastWiring(Unit!, Sheet!) > 0;
+    private bool IsAsked => WiringCheck.LastWiring(Unit!, Sheet!) > 0;
 
     private int Place => wanted ?? run.Next;
 
@@ -68,7 +68,7 @@ public sealed partial class CheckBeforeMains
         await base.UnitReadAsync();
         if (Model is null || Trouble.Length > 0)
             return;
-        (stated, passed) = (RewireGate.Supply(Unit!, Sheet!), RewireGate.Standing(Unit!, Sheet!));
+        (stated, passed) = (WiringCheck.Supply(Unit!, Sheet!), WiringCheck.Standing(Unit!, Sheet!));
         if (part.Length == 0)
             part = Model.Sheet.Elements.First(e => e.Kind != ElementKind.Insulation).Id;
         Follow();
@@ -148,7 +148,7 @@ public sealed partial class CheckBeforeMains
 
     private async Task<string> TakeAsync(Shown shown)
     {
-        var taken = Taking.Enter(Step!.Offer, shown, Unit!.Bench);
+        var taken = ReadingEntry.Enter(Step!.Offer, shown, Unit!.Bench);
         if (taken.Fact is null)
             return taken.Refused;
         await EnterAsync(taken.Fact);
@@ -159,7 +159,7 @@ public sealed partial class CheckBeforeMains
 
     private async Task<string> WaiveAsync(string why, string by, string instead)
     {
-        var taken = Taking.Waive(Step!.Offer, why, by, instead);
+        var taken = ReadingEntry.Waive(Step!.Offer, why, by, instead);
         if (taken.Fact is null)
             return taken.Refused;
         await EnterAsync(taken.Fact);
@@ -185,5 +185,5 @@ public sealed partial class CheckBeforeMains
     }
 
     private Task SignAsync(string by, string looked) =>
-        EnterAsync(new RewireChecked(RewireGate.MarkOf(Unit!, Sheet!), by.Length > 0 ? by : Who, looked));
+        EnterAsync(new RewireChecked(WiringCheck.MarkOf(Unit!, Sheet!), by.Length > 0 ? by : Who, looked));
 }

@@ -202,7 +202,7 @@ public sealed partial class OneReading
 
     private async Task<string> KeepAsync(Shown value)
     {
-        var taken = Taking.Enter(offer!, value, Unit!.Bench);
+        var taken = ReadingEntry.Enter(offer!, value, Unit!.Bench);
         if (taken.Fact is null)
             return taken.Refused;
         await EnterAsync(taken.Fact);
@@ -213,7 +213,7 @@ public sealed partial class OneReading
 
     private async Task<string> WaiveAsync(string why, string by, string instead)
     {
-        var taken = Taking.Waive(offer!, why, by, instead);
+        var taken = ReadingEntry.Waive(offer!, why, by, instead);
         if (taken.Fact is null)
             return taken.Refused;
         await EnterAsync(taken.Fact);

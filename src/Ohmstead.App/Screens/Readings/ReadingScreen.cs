@@ -89,7 +89,7 @@ public abstract class ReadingScreen : UnitScreen
     /// <summary>Writes down how the bench stands now; refused when it cannot be so.</summary>
     protected async Task<string> SetBenchAsync(BenchState bench)
     {
-        if (Taking.BenchProblem(bench) is { Length: > 0 } problem)
+        if (ReadingEntry.BenchProblem(bench) is { Length: > 0 } problem)
             return problem;
         if (bench != Unit!.Bench)
             await EnterAsync(new BenchSet(bench));
@@ -109,7 +109,7 @@ public abstract class ReadingScreen : UnitScreen
 
     /// <summary>Puts what was meant in the place of a slip.</summary>
     protected Task CorrectAsync(string readingId, Shown meant) =>
-        Taking.Correct(Unit!, readingId, meant) is { } corrected ? EnterAsync(corrected) : Task.CompletedTask;
+        ReadingEntry.Correct(Unit!, readingId, meant) is { } corrected ? EnterAsync(corrected) : Task.CompletedTask;
 
     /// <summary>The slips that the last answer is sure of, but for what was read again or answered since.</summary>
     protected IEnumerable<SlipWords> SureSlips =>
@@ -134,7 +134,7 @@ public abstract class ReadingScreen : UnitScreen
     /// <summary>Takes back the last reading or waiver; what it was, or null when there is none.</summary>
     protected async Task<Entry?> UndoAsync()
     {
-        if (Unit is null || Taking.Undo(Unit) is not { } undo)
+        if (Unit is null || ReadingEntry.Undo(Unit) is not { } undo)
             return null;
         await EnterAsync(undo.Fact);
         return undo.Undone;

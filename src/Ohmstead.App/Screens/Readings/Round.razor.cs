@@ -69,7 +69,7 @@ public sealed partial class Round
 
     private async Task<string> TakeAsync(ReadingOffer offer, Shown shown)
     {
-        var taken = Taking.Enter(offer, shown, Unit!.Bench);
+        var taken = ReadingEntry.Enter(offer, shown, Unit!.Bench);
         if (taken.Fact is null)
             return taken.Refused;
         await EnterAsync(taken.Fact);

@@ -13,13 +13,13 @@ using Ohmstead.Workshop.Words;
 namespace Ohmstead.Workshop.Job;
 
 /// <summary>From a unit to what its papers are made from: every reading against what this meter shows on a sound unit.</summary>
-public static class MatterMaker
+public static class UnitJudge
 {
     /// <summary>Judges the whole unit. Cost: some milliseconds a reading.</summary>
     /// <param name="kind">The type sheet of the unit; null when there is none or it has problems.</param>
     /// <param name="at">When, in the time of the bench.</param>
     /// <param name="bandsOf">Readings that are not taken and whose band is wanted all the same: what a bench sheet asks for.</param>
-    public static PaperMatter Make(BenchUnit unit, TypeSheet? kind, Shop shop, DateTimeOffset at, Func<ReadingSpec, bool>? bandsOf = null)
+    public static JudgedUnit Make(BenchUnit unit, TypeSheet? kind, Shop shop, DateTimeOffset at, Func<ReadingSpec, bool>? bandsOf = null)
     {
         var own = kind is null ? null : OwnSheet.OnBench(unit, kind, shop).Value;
         if (own is null)

@@ -12,23 +12,23 @@ namespace Ohmstead.Workshop.Findings;
 /// <param name="Minutes">How long it takes, opening included [min].</param>
 /// <param name="Values">What it would show with each: "Worn roller", "0.41 V".</param>
 /// <param name="IsOpen">False while a cold check before it has not passed.</param>
-public sealed record Teller(ReadingSpec Spec, double Minutes, ImmutableArray<(string Fault, string Value)> Values, bool IsOpen)
+public sealed record SettlingReading(ReadingSpec Spec, double Minutes, ImmutableArray<(string Fault, string Value)> Values, bool IsOpen)
 {
-    private const int MostTellers = 3;
+    private const int MostReadings = 3;
 
     /// <summary>Values apart by this many limits of the meter's error and by this share of themselves are two values.</summary>
     private const double LimitsApart = 2;
     private const double ShareApart = 0.25;
 
     /// <summary>The readings not yet taken that would show different values with one or the other of the two likeliest; quick ones first.</summary>
-    public static ImmutableArray<Teller> For(
+    public static ImmutableArray<SettlingReading> For(
         UnitModel model,
         UnitReadings readings,
         DiagnosisResult result,
         ImmutableArray<FaultProbability> alike
     )
     {
-        var tellers = new List<Teller>();
+        var tellers = new List<SettlingReading>();
         foreach (var next in result.Next)
         {
             var values = alike.Take(2).Select(f => ValueWith(model, readings, next.Spec, f)).ToArray();
@@ -43,7 +43,7 @@ public sealed record Teller(ReadingSpec Spec, double Minutes, ImmutableArray<(st
                 .Zip([first, second], (f, v) => (PartNames.Headline(model.Sheet, f.Mode), ValueText.About(v, next.Spec.Quantity)));
             tellers.Add(new(next.Spec, next.Minutes, [.. shown], next.BlockedBy.IsEmpty));
         }
-        return [.. tellers.OrderByDescending(t => t.IsOpen).ThenBy(t => t.Minutes).Take(MostTellers)];
+        return [.. tellers.OrderByDescending(t => t.IsOpen).ThenBy(t => t.Minutes).Take(MostReadings)];
     }
 
     /// <summary>What the nominal unit shows with one fault of its estimated size; null where it cannot be solved.</summary>

@@ -18,7 +18,7 @@ namespace Ohmstead.Workshop.Repair;
 /// with each of its faults at its least, middling and greatest size, and after. Solder on the mains side, or beside it, moves
 /// every check that has limits, whatever it reads: a blob or a whisker is in no model.
 /// </summary>
-public static class Unmoved
+public static class UnmovedReadings
 {
     /// <summary>Of the meter's limit of error.</summary>
     private const double Share = 0.1;
@@ -69,7 +69,7 @@ public static class Unmoved
     {
         bool IsAtMains(TypeSheet sheet) =>
             sheet.Elements.FirstOrDefault(e => e.Id == change.Element) is { } part && LiveSide.IsAt(sheet, part);
-        var shutsAll = RewireGate.MovesWire(change, after) && (IsAtMains(before) || IsAtMains(after));
+        var shutsAll = WiringCheck.MovesWire(change, after) && (IsAtMains(before) || IsAtMains(after));
         var (old, own) = (new UnitModel(before), new UnitModel(after));
         Fault?[] OfOld(UnitModel model) =>
             [

@@ -9,7 +9,7 @@ using Ohmstead.Workshop.Units;
 namespace Ohmstead.Workshop.Wiring;
 
 /// <summary>The lock that a change of the wiring puts on the mains: no mains reading before the wiring check has passed.</summary>
-public static class RewireGate
+public static class WiringCheck
 {
     /// <summary>True for a reading whose source is above 30 V.</summary>
     public static bool IsMains(ReadingSpec reading) => reading.State.Source is { IsMains: true };

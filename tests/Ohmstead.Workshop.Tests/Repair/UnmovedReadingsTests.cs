@@ -5,7 +5,7 @@ using Ohmstead.Workshop.Tests.Readings;
 namespace Ohmstead.Workshop.Tests.Repair;
 
 /// <summary>Which earlier readings still count after a repair, and which are asked for again.</summary>
-public class UnmovedTests
+public class UnmovedReadingsTests
 {
     private static OnTheBench Read() =>
         new OnTheBench()
@@ -21,7 +21,9 @@ public class UnmovedTests
     private static OnTheBench After(string element, PartChange change)
     {
         var bench = Read();
-        return bench.Add(Unmoved.In([new PartChanged(element, change, null, "")], bench.Unit, OnTheBench.Sheet, OnTheBench.Shop)[0]);
+        return bench.Add(
+            UnmovedReadings.In([new PartChanged(element, change, null, "")], bench.Unit, OnTheBench.Sheet, OnTheBench.Shop)[0]
+        );
     }
 
     /// <summary>The left roller lies in series with the left post alone: its ohms and its loaded volts move, nothing of the right does.</summary>
@@ -72,7 +74,12 @@ public class UnmovedTests
     {
         var bench = Read();
         var fact = (PartChanged)
-            Unmoved.In([new PartChanged("roller-left", PartChange.Renewed, null, "")], bench.Unit, OnTheBench.Sheet, OnTheBench.Shop)[0];
+            UnmovedReadings.In(
+                [new PartChanged("roller-left", PartChange.Renewed, null, "")],
+                bench.Unit,
+                OnTheBench.Sheet,
+                OnTheBench.Shop
+            )[0];
         var back = Assert.IsType<PartChanged>(FactText.Read(FactText.Write(fact)));
         Assert.Contains("right-load", back.Keeps);
         Assert.Equal(fact.Keeps.AsEnumerable(), back.Keeps);
@@ -83,7 +90,7 @@ public class UnmovedTests
     {
         var bench = Read();
         foreach (
-            var fact in Unmoved.In(
+            var fact in UnmovedReadings.In(
                 [
                     new PartChanged("roller-left", PartChange.Renewed, null, ""),
                     new PartChanged("roller-right", PartChange.Renewed, null, ""),
@@ -108,7 +115,9 @@ public class UnmovedTests
                 .Read("blades", 4.2)
                 .Add(new ReadingWaived("insulation-core", "no tester", "A. Example", "looked at"));
             return bench.Add(
-                Unmoved.In([new PartChanged(element, PartChange.Renewed, null, "")], bench.Unit, OnTheBench.Sheet, OnTheBench.Shop)[0]
+                UnmovedReadings.In([new PartChanged(element, PartChange.Renewed, null, "")], bench.Unit, OnTheBench.Sheet, OnTheBench.Shop)[
+                    0
+                ]
             );
         }
         Assert.NotEmpty(Waived("roller-left").Unit.CurrentWaivers);

@@ -11,7 +11,7 @@ using Ohmstead.Workshop.Tests.Readings;
 namespace Ohmstead.Workshop.Tests.Proving;
 
 /// <summary>The ohmmeter list and first power; job reference, "first power" (common practice, no source).</summary>
-public class WireCheckTests
+public class ContinuityLineTests
 {
     private static readonly MeterError Ohmmeter = Meter.Usual.For(Quantity.Ohms);
 
@@ -21,9 +21,10 @@ public class WireCheckTests
         Meter.Usual
     );
 
-    private static ImmutableArray<WireCheck> Checks(OnTheBench bench) => WireCheck.All(Plan, bench.Unit, OnTheBench.Sheet, Ohmmeter);
+    private static ImmutableArray<ContinuityLine> Checks(OnTheBench bench) =>
+        ContinuityLine.All(Plan, bench.Unit, OnTheBench.Sheet, Ohmmeter);
 
-    private static bool Passes(WireCheck check, string typed) => ((WireChecked)check.Take(typed).Fact!).Passes;
+    private static bool Passes(ContinuityLine check, string typed) => ((WireChecked)check.Take(typed).Fact!).Passes;
 
     [Fact]
     public void A_joint_passes_when_it_reads_next_to_nothing_and_not_when_cold_or_open()

@@ -7,7 +7,7 @@ using Ohmstead.Workshop.Shops;
 namespace Ohmstead.Workshop.TakeApart;
 
 /// <summary>What was typed at a step, as facts for the journal, or what is wrong with it.</summary>
-public static class Offing
+public static class StepEntry
 {
     private const int MostPieces = 500;
 

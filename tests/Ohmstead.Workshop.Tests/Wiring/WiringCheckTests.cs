@@ -10,7 +10,7 @@ using Ohmstead.Workshop.Wiring;
 namespace Ohmstead.Workshop.Tests.Wiring;
 
 /// <summary>No mains on a unit whose wires were moved before the check stands; job reference, "Rewire check before power".</summary>
-public class RewireGateTests
+public class WiringCheckTests
 {
     private static OnTheBench Rewired() =>
         new OnTheBench().Add(new PartChanged("boost-left", PartChange.Rewired, null, "")).ColdGates().Read("lamp-60", 105);
@@ -48,20 +48,20 @@ public class RewireGateTests
     public void A_supply_measured_before_the_wire_was_moved_does_not_count()
     {
         var bench = Rewired().Add(new SupplyStated(12, 0, "J."));
-        Assert.Equal(12, RewireGate.Supply(bench.Unit, OnTheBench.Sheet)!.AcVolts);
+        Assert.Equal(12, WiringCheck.Supply(bench.Unit, OnTheBench.Sheet)!.AcVolts);
         bench.Add(new PartChanged("w-5", PartChange.Rewired, null, ""));
-        Assert.Null(RewireGate.Supply(bench.Unit, OnTheBench.Sheet));
+        Assert.Null(WiringCheck.Supply(bench.Unit, OnTheBench.Sheet));
     }
 
     [Fact]
     public void The_check_opens_it_and_falls_with_any_cold_reading_or_wire_after_it()
     {
         var bench = Rewired();
-        bench.Add(new RewireChecked(RewireGate.MarkOf(bench.Unit, OnTheBench.Sheet), "J.", ""));
+        bench.Add(new RewireChecked(WiringCheck.MarkOf(bench.Unit, OnTheBench.Sheet), "J.", ""));
         Assert.True(bench.Offer("left-full").IsOpen);
         Assert.True(bench.Read("left-full", 17.3).Offer("left-load").IsOpen);
         Assert.False(bench.Read("ohms-17", 9.0).Offer("left-load").IsOpen);
-        bench.Add(Taking.Undo(bench.Unit)!.Value.Fact);
+        bench.Add(ReadingEntry.Undo(bench.Unit)!.Value.Fact);
         Assert.True(bench.Offer("left-load").IsOpen);
         Assert.True(bench.Add(new PartChanged("w-5", PartChange.Rewired, null, "")).Offer("left-load").WaitsForCheck);
     }

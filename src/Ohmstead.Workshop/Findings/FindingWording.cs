@@ -10,7 +10,7 @@ using Ohmstead.Workshop.Words;
 namespace Ohmstead.Workshop.Findings;
 
 /// <summary>Puts the faults of a diagnosis into words, those that are equal by all that was read as one.</summary>
-internal sealed class FindingTeller
+internal sealed class FindingWording
 {
     /// <summary>A reading that makes a fault less than twice as likely, or half, is not heard [nat].</summary>
     private const double WorthHearing = 0.7;
@@ -28,7 +28,7 @@ internal sealed class FindingTeller
     private readonly Dictionary<string, FaultSpeech> speeches;
     private readonly Dictionary<string, Finding> byName = new(StringComparer.Ordinal);
 
-    public FindingTeller(
+    public FindingWording(
         UnitModel model,
         List<TakenReading> taken,
         DiagnosisResult result,

@@ -20,7 +20,7 @@ namespace Ohmstead.Workshop.Job;
 /// <param name="Earlier">Readings taken before the circuit was last changed.</param>
 /// <param name="Outlets">What the posts give.</param>
 /// <param name="At">When the paper is made, in the time of the bench.</param>
-public sealed record PaperMatter(
+public sealed record JudgedUnit(
     BenchUnit Unit,
     TypeSheet? Sheet,
     Shop Shop,
@@ -75,7 +75,7 @@ public sealed record PaperMatter(
     public bool IsReturnedUnplugged => Unit.HandedBack?.Manner == ReturnManner.NotToBePluggedIn;
 
     /// <summary>True when a wire was moved and the check before mains does not stand.</summary>
-    public bool WaitsForCheck => Sheet is not null && !RewireGate.IsOpen(Unit, Sheet);
+    public bool WaitsForCheck => Sheet is not null && !WiringCheck.IsOpen(Unit, Sheet);
 
     /// <summary>How far it is open; null while its kind is not known.</summary>
     public ApartState? Apart => Sheet is null ? null : ApartState.Of(Unit, Sheet);
@@ -85,7 +85,7 @@ public sealed record PaperMatter(
 
     /// <summary>What the check before mains rests on that no reading tells; null when nothing.</summary>
     public RewireChecked? LookedAt =>
-        Sheet is not null && RewireGate.Standing(Unit, Sheet) is { LookedAt.Length: > 0 } looked ? looked : null;
+        Sheet is not null && WiringCheck.Standing(Unit, Sheet) is { LookedAt.Length: > 0 } looked ? looked : null;
 
     /// <summary>False while anything is open, for a unit that went back not to be plugged in, and while its type is not known.</summary>
     public bool MayBePluggedIn => !IsReturnedUnplugged && Sheet is not null && !UntypedIds.IsOne(Sheet) && !Open.Any(o => o.IsOpen);

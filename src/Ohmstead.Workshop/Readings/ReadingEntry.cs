@@ -6,7 +6,7 @@ using Ohmstead.Workshop.Words;
 namespace Ohmstead.Workshop.Readings;
 
 /// <summary>Entering, waiving and taking back readings: the rules of the gates, wherever the entry comes from.</summary>
-public static class Taking
+public static class ReadingEntry
 {
     private const int MostWords = 400;
 

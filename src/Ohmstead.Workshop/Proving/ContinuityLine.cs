@@ -12,7 +12,7 @@ namespace Ohmstead.Workshop.Proving;
 /// <summary>One ohmmeter check of the list, with the band it has to show and what was shown.</summary>
 /// <param name="Low">Lower end, leads and the meter's error within; infinity for OL [Ω].</param>
 /// <param name="High">Upper end; infinity for OL [Ω].</param>
-public sealed record WireCheck(ContinuityCheck Check, double Low, double High, WireChecked? Taken)
+public sealed record ContinuityLine(ContinuityCheck Check, double Low, double High, WireChecked? Taken)
 {
     /// <summary>Sound windings differ by about this share. Common practice, no source.</summary>
     private const double Spread = 0.2;
@@ -21,16 +21,21 @@ public sealed record WireCheck(ContinuityCheck Check, double Low, double High, W
     private const double Apart = 1e6;
 
     /// <summary>The list with what was taken since a wire was last moved.</summary>
-    public static ImmutableArray<WireCheck> All(ContinuityPlan plan, BenchUnit unit, TypeSheet sheet, MeterError meter)
+    public static ImmutableArray<ContinuityLine> All(ContinuityPlan plan, BenchUnit unit, TypeSheet sheet, MeterError meter)
     {
-        var wiring = RewireGate.LastWiring(unit, sheet);
+        var wiring = WiringCheck.LastWiring(unit, sheet);
         var taken = unit.All<WireChecked>().Where(c => c.Entry.Number > wiring).Select(c => c.Fact).ToList();
         return
         [
             .. plan.Checks.Select(c =>
             {
                 var (low, high) = Band(c, meter);
-                return new WireCheck(c, low, high, taken.FindLast(t => t.First.SequenceEqual(c.First) && t.Second.SequenceEqual(c.Second)));
+                return new ContinuityLine(
+                    c,
+                    low,
+                    high,
+                    taken.FindLast(t => t.First.SequenceEqual(c.First) && t.Second.SequenceEqual(c.Second))
+                );
             }),
         ];
     }
@@ -38,7 +43,7 @@ public sealed record WireCheck(ContinuityCheck Check, double Low, double High, W
     /// <summary>The last check since a wire was moved, to be taken back; null when there is none.</summary>
     public static (Entry Entry, WireChecked Fact)? Undo(BenchUnit unit, TypeSheet sheet)
     {
-        var wiring = RewireGate.LastWiring(unit, sheet);
+        var wiring = WiringCheck.LastWiring(unit, sheet);
         return unit.All<WireChecked>().LastOrDefault(c => c.Entry.Number > wiring) is { Fact: not null } last ? last : null;
     }
 
