@@ -2,6 +2,7 @@ using Ohmstead.Electrical.Circuits;
 using Ohmstead.Workshop.Findings;
 using Ohmstead.Workshop.Readings;
 using Ohmstead.Workshop.Tests.Readings;
+using Ohmstead.Workshop.Units;
 using Ohmstead.Workshop.Untyped;
 
 namespace Ohmstead.App.Tests.Demo;

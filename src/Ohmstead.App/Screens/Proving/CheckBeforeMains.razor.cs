@@ -1,3 +1,4 @@
+using Ohmstead.Workshop.Units;
 using System.Collections.Immutable;
 using Microsoft.AspNetCore.Components;
 using Ohmstead.Electrical.Planning;
