@@ -1,3 +1,4 @@
+using Ohmstead.Workshop.Job;
 using Ohmstead.Workshop.Papers;
 using PdfSharp.Drawing;
 

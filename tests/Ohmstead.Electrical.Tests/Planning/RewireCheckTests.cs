@@ -74,7 +74,11 @@ public class RewireCheckTests
         Assert.Equal(RewireVerdict.NotProved, result.Verdict);
         Assert.Empty(result.Probable);
         Assert.All(result.ToRead, t => Assert.True(t.Spec.State.Source is not { Volts: > 30 }, t.Spec.Id));
-        var alone = result.ToRead.SelectMany(t => t.Discriminates).Concat(result.Undiscriminated).Select(m => m.Id).ToHashSet(StringComparer.Ordinal);
+        var alone = result
+            .ToRead.SelectMany(t => t.Discriminates)
+            .Concat(result.Undiscriminated)
+            .Select(m => m.Id)
+            .ToHashSet(StringComparer.Ordinal);
         Assert.True(alone.Count > 0.9 * result.Mistakes.Length);
     }
 

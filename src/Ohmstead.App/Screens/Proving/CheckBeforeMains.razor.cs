@@ -1,4 +1,3 @@
-using Ohmstead.Workshop.Units;
 using System.Collections.Immutable;
 using Microsoft.AspNetCore.Components;
 using Ohmstead.Electrical.Planning;
@@ -8,6 +7,7 @@ using Ohmstead.Workshop.Findings;
 using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Proving;
 using Ohmstead.Workshop.Readings;
+using Ohmstead.Workshop.Units;
 using Ohmstead.Workshop.Wiring;
 using Ohmstead.Workshop.Words;
 
