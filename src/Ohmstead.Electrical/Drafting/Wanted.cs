@@ -7,7 +7,7 @@ using Ohmstead.Electrical.TypeSheets;
 namespace Ohmstead.Electrical.Drafting;
 
 /// <summary>Finds the readings that would narrow the bands of a drafted sheet most.</summary>
-public static class Wanted
+internal static class Wanted
 {
     private const int MostWanted = 12;
 

@@ -5,7 +5,7 @@ using Ohmstead.Electrical.Readings;
 namespace Ohmstead.Electrical.Fitting;
 
 /// <summary>The readings of a unit, with what is probably wrong with it: what stands once that is in place tells the kind's values.</summary>
-public sealed record FaultedUnit(UnitReadings Readings)
+internal sealed record FaultedUnit(UnitReadings Readings)
 {
     /// <summary>The faults taken as there. A size is where it probably is, and left free about that.</summary>
     public ImmutableArray<Fault> Faults { get; init; } = [];

@@ -7,7 +7,7 @@ namespace Ohmstead.Electrical.Planning;
 /// What it costs to get to parts of a unit of which some steps are off already. Steps that lie before none of the parts that are ever
 /// asked for are left out at once: no cheapest way holds one.
 /// </summary>
-public sealed class ReachCosts
+internal sealed class ReachCosts
 {
     /// <summary>Looks at a step for one question in trees too large to be searched to the end: a fraction of a second.</summary>
     private const long MostLooks = 500_000;
@@ -118,4 +118,4 @@ public sealed class ReachCosts
 }
 
 /// <summary>A part that is got to or left, and what is paid besides the way in either case.</summary>
-public sealed record PartChoice(string Step, double CostWhenTaken, double CostWhenLeft);
+internal sealed record PartChoice(string Step, double CostWhenTaken, double CostWhenLeft);

@@ -6,7 +6,7 @@ using Ohmstead.Electrical.TypeSheets;
 namespace Ohmstead.Electrical.Readings;
 
 /// <summary>Readings of one unit under given conditions, each with its meter, laid out for solving many times. Shared by threads.</summary>
-public sealed class ReadingSet
+internal sealed class ReadingSet
 {
     private readonly ImmutableArray<bool> isJudged;
 

@@ -9,7 +9,7 @@ namespace Ohmstead.Electrical.Solving;
 /// </summary>
 /// <param name="Volts">At even times of a period [V].</param>
 /// <param name="Amps">At the same times [A].</param>
-public sealed record PartWave(IReadOnlyList<double> Volts, IReadOnlyList<double> Amps)
+internal sealed record PartWave(IReadOnlyList<double> Volts, IReadOnlyList<double> Amps)
 {
     /// <summary>The most volts backwards.</summary>
     public double PeakReverseVolts => Peak([.. Volts.Select(v => -v)]);

@@ -4,7 +4,7 @@ using System.Text.Json;
 namespace Ohmstead.Electrical.TypeSheets;
 
 /// <summary>Fields that the sheet language does not know: kept, but nothing comes of them.</summary>
-public static class FieldRemarks
+internal static class FieldRemarks
 {
     private const int MostShown = 20;
 

@@ -3,7 +3,7 @@ using System.Globalization;
 namespace Ohmstead.Electrical.TypeSheets;
 
 /// <summary>What a sheet's titles leave out, and what they name that is not there.</summary>
-public static class TitleRemarks
+internal static class TitleRemarks
 {
     private const int MostNamed = 6;
 

@@ -7,7 +7,7 @@ namespace Ohmstead.Electrical.Reckoning.Deciding;
 /// (docs/methods/deciding.md).
 /// </summary>
 /// <param name="ReviewDays">So often the drawer is looked through.</param>
-public sealed record Stock(
+internal sealed record Stock(
     ImmutableArray<StockItem> Items,
     ImmutableArray<StockKit> Kits,
     ImmutableArray<PlannedKit> Planned,
@@ -103,16 +103,16 @@ public sealed record Stock(
 }
 
 /// <summary>What a job of some sort takes out of the drawer.</summary>
-public sealed record StockKit(string Id, ImmutableArray<(string Item, double Count)> Needs);
+internal sealed record StockKit(string Id, ImmutableArray<(string Item, double Count)> Needs);
 
 /// <summary>Jobs that are planned: their parts are reserved.</summary>
-public sealed record PlannedKit(string Kit, double Count);
+internal sealed record PlannedKit(string Kit, double Count);
 
 /// <summary>A unit that parts are taken from.</summary>
-public sealed record Donor(string Tag, ImmutableArray<(string Item, double Count)> Offers);
+internal sealed record Donor(string Tag, ImmutableArray<(string Item, double Count)> Offers);
 
 /// <summary>What <c>stock</c> answers.</summary>
-public sealed record StockAnswer(ImmutableArray<StockOfItem> Items, ImmutableArray<StockOfKit> Kits) : Answer;
+internal sealed record StockAnswer(ImmutableArray<StockOfItem> Items, ImmutableArray<StockOfKit> Kits) : Answer;
 
 /// <summary>An item of the drawer.</summary>
 /// <param name="LeadDemandMean">Used on average until an order comes.</param>
@@ -123,7 +123,7 @@ public sealed record StockAnswer(ImmutableArray<StockOfItem> Items, ImmutableArr
 /// <param name="Missing">For the planned jobs, from the drawer alone.</param>
 /// <param name="FromDonors">So many of these lie in donors.</param>
 /// <param name="UsedIn">Kits, sorted.</param>
-public sealed record StockOfItem(
+internal sealed record StockOfItem(
     string Id,
     double PerYear,
     double LeadDemandMean,
@@ -138,4 +138,4 @@ public sealed record StockOfItem(
 );
 
 /// <summary>A kit, and for how many jobs the drawer will do.</summary>
-public sealed record StockOfKit(string Id, double? JobsPossible);
+internal sealed record StockOfKit(string Id, double? JobsPossible);

@@ -10,7 +10,7 @@ namespace Ohmstead.Electrical.Reckoning.Deciding;
 /// <param name="SeenYears">Years behind that mean; null where it is known.</param>
 /// <param name="LateShare">Share of orders that come late.</param>
 /// <param name="ServicePercent">How surely the drawer lasts; below 100.</param>
-public sealed record StockItem(
+internal sealed record StockItem(
     string Id,
     double PerYear,
     double? SeenYears,

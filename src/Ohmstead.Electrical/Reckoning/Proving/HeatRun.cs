@@ -12,7 +12,7 @@ namespace Ohmstead.Electrical.Reckoning.Proving;
 /// <param name="EndCelsius">The room then.</param>
 /// <param name="LimitKelvin">The most rise.</param>
 /// <param name="Times">What is known of such units beforehand.</param>
-public sealed record HeatRun(
+internal sealed record HeatRun(
     WindingMetal Metal,
     ColdWinding Cold,
     double RepeatPercent,
@@ -104,17 +104,17 @@ public sealed record HeatRun(
 /// <param name="SecondsAfter">The switch-off.</param>
 /// <param name="Ohms">Of the winding.</param>
 /// <param name="AmbientCelsius">Of the room.</param>
-public sealed record HeatReading(double Minutes, double SecondsAfter, double Ohms, double AmbientCelsius);
+internal sealed record HeatReading(double Minutes, double SecondsAfter, double Ohms, double AmbientCelsius);
 
 /// <summary>A reading after the last switch-off.</summary>
-public sealed record CoolingReading(double Seconds, double Ohms);
+internal sealed record CoolingReading(double Seconds, double Ohms);
 
 /// <summary>What <c>heat-run</c> answers.</summary>
 /// <param name="AtOff">The winding over the room at the last switch-off.</param>
 /// <param name="Final">The rise after hours of the same load, over the last room temperature.</param>
 /// <param name="ChanceAbovePercent">That the final rise is above the limit.</param>
 /// <param name="MayStop">below, above, or go on.</param>
-public sealed record HeatRunAnswer(RiseBand AtOff, RiseBand Final, double ChanceAbovePercent, string MayStop) : Answer;
+internal sealed record HeatRunAnswer(RiseBand AtOff, RiseBand Final, double ChanceAbovePercent, string MayStop) : Answer;
 
 /// <summary>A rise and the band that holds it in 90 of 100.</summary>
-public sealed record RiseBand(double RiseKelvin, double LowKelvin, double HighKelvin);
+internal sealed record RiseBand(double RiseKelvin, double LowKelvin, double HighKelvin);

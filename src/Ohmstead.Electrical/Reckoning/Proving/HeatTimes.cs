@@ -9,7 +9,7 @@ namespace Ohmstead.Electrical.Reckoning.Proving;
 /// <param name="FastSpread">Spread of its logarithm.</param>
 /// <param name="LeastShare">Of the final rise that is the winding's over the core, at least.</param>
 /// <param name="MostShare">At most.</param>
-public sealed record HeatTimes(
+internal sealed record HeatTimes(
     double SlowMinutes,
     double SlowSpread,
     double FastMinutes,

@@ -10,7 +10,7 @@ namespace Ohmstead.Electrical.Reckoning.Proving;
 /// <param name="ReservePercent">Of the usable amps, kept free when something is added.</param>
 /// <param name="RatingsAmps">Fuses to be had, rising.</param>
 /// <param name="CarriesAmps">Amps that a gauge carries.</param>
-public sealed record LoadBudget(
+internal sealed record LoadBudget(
     double UsableAmps,
     ImmutableArray<LoadPost> Posts,
     ImmutableArray<Consumer> Consumers,
@@ -149,7 +149,7 @@ public sealed record LoadBudget(
 /// <param name="UsedPercent">Of the usable amps.</param>
 /// <param name="Fits">The unit and every post.</param>
 /// <param name="CanAdd">How many more of each, alone.</param>
-public sealed record LoadBudgetAnswer(
+internal sealed record LoadBudgetAnswer(
     ImmutableArray<PostLoad> Posts,
     double TotalAmps,
     double TotalWatts,
@@ -169,7 +169,7 @@ public sealed record LoadBudgetAnswer(
 /// <param name="WireTooThin">The wire there carries less than the fuse lets through.</param>
 /// <param name="TrackDropVolts">Lost in the rails, half-way between feeders.</param>
 /// <param name="VoltsAtTrain">What is left.</param>
-public sealed record PostLoad(
+internal sealed record PostLoad(
     string Id,
     double Amps,
     double Watts,
@@ -183,4 +183,4 @@ public sealed record PostLoad(
 );
 
 /// <summary>How many more of it.</summary>
-public sealed record AddedLoad(string What, string Post, long Count);
+internal sealed record AddedLoad(string What, string Post, long Count);

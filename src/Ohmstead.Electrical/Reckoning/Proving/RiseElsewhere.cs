@@ -14,7 +14,7 @@ namespace Ohmstead.Electrical.Reckoning.Proving;
 /// <param name="LimitKelvin">The most.</param>
 /// <param name="At">Where to take it.</param>
 /// <param name="MostAmpsCelsius">Room for which the most amps are asked.</param>
-public sealed record RiseElsewhere(
+internal sealed record RiseElsewhere(
     double NoLoadWatts,
     double LoadWattsAt20,
     double TestAmps,
@@ -76,13 +76,13 @@ public sealed record RiseElsewhere(
 }
 
 /// <summary>A load in a room.</summary>
-public sealed record LoadAndRoom(double Amps, double AmbientCelsius);
+internal sealed record LoadAndRoom(double Amps, double AmbientCelsius);
 
 /// <summary>What <c>rise-elsewhere</c> answers.</summary>
 /// <param name="KelvinPerWatt">Of all that heats it.</param>
 /// <param name="At">At each load and room.</param>
 /// <param name="MostAmps">For hours within the limit; 0 where even no load is too much.</param>
-public sealed record RiseElsewhereAnswer(double KelvinPerWatt, ImmutableArray<RiseAt> At, double MostAmps) : Answer;
+internal sealed record RiseElsewhereAnswer(double KelvinPerWatt, ImmutableArray<RiseAt> At, double MostAmps) : Answer;
 
 /// <summary>A load in a room, and its rise; null where it would run away.</summary>
-public sealed record RiseAt(double Amps, double AmbientCelsius, double? RiseKelvin);
+internal sealed record RiseAt(double Amps, double AmbientCelsius, double? RiseKelvin);
