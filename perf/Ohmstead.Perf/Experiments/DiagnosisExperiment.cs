@@ -7,7 +7,6 @@ using Ohmstead.Electrical.Diagnosis.Observed;
 using Ohmstead.Electrical.Faults;
 using Ohmstead.Electrical.Readings;
 using Ohmstead.Perf.Experiments.Limits;
-using Ohmstead.Workshop.Job;
 
 namespace Ohmstead.Perf.Experiments;
 
