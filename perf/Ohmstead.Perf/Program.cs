@@ -20,6 +20,8 @@ switch (args.FirstOrDefault())
         return ProcessFigures.Run();
     case "store":
         return await StoreFigures.RunAsync();
+    case "entry":
+        return await EntryFigures.RunAsync();
     case "server":
         return await ServerFigures.RunAsync();
     case "slow-laptop":
@@ -34,7 +36,7 @@ switch (args.FirstOrDefault())
         return PinnedAnswers.Remake(RepositoryRoot.Path);
     default:
         Console.Error.WriteLine(
-            "usage: bench | process | scaling | planning | ngspice-ratio | store | server | slow-laptop | page [again] [part ...] | experiments [quick] [units | diagnosis | next | doubt ... | heat-run | minutes] | hum | pins"
+            "usage: bench | process | scaling | planning | ngspice-ratio | store | entry | server | slow-laptop | page [again] [part ...] | experiments [quick] [units | diagnosis | next | doubt ... | heat-run | minutes] | hum | pins"
         );
         return 2;
 }

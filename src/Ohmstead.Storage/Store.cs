@@ -15,6 +15,7 @@ public sealed partial class Store : IStore, IAsyncDisposable
     private readonly Desk desk;
     private readonly PhotoFolder photos;
     private readonly SheetShelf sheets = new();
+    private readonly KeptUnits kept = new();
 
     private Store(string folder, FolderLock folderLock, Desk desk)
     {
@@ -65,9 +66,11 @@ public sealed partial class Store : IStore, IAsyncDisposable
     /// <inheritdoc/>
     public async Task<Appended> AppendAsync(Guid unitId, int seenNumber, IReadOnlyList<NewEntry> entries, CancellationToken cancel)
     {
-        var (journal, written) = await desk.WriteAsync(context => AppendAsync(context, unitId, entries, cancel), cancel);
+        var (unit, written) = await desk.WriteAsync(context => AppendAsync(context, unitId, entries, cancel), cancel);
+        // Only now it is on the disk.
+        kept.Keep(unit);
         var own = written.Select(e => e.Id).ToHashSet();
-        return new Appended(written, [.. journal.Where(e => e.Number > seenNumber && !own.Contains(e.Id))]);
+        return new Appended(written, [.. unit.Journal.Where(e => e.Number > seenNumber && !own.Contains(e.Id))]);
     }
 
     /// <inheritdoc/>
@@ -90,10 +93,11 @@ public sealed partial class Store : IStore, IAsyncDisposable
     public Task<BenchUnit?> ReadAsync(Guid unitId, CancellationToken cancel) =>
         desk.ReadAsync(
             async context =>
-                await JournalAsync(context, unitId, cancel) is { Count: > 0 } journal
-                    ? UnitHistory.Fold(journal) with
+                await context.Units.Where(u => u.Id == unitId).Select(u => new { u.LastNumber, u.Doubts }).SingleOrDefaultAsync(cancel)
+                    is { } row
+                    ? (kept.Find(unitId, row.LastNumber) ?? kept.Keep(UnitHistory.Fold(await JournalAsync(context, unitId, cancel)))) with
                     {
-                        Doubts = await DoubtsAsync(context, unitId, cancel),
+                        Doubts = DoubtsText.Read(row.Doubts),
                     }
                     : null,
             cancel
@@ -173,50 +177,53 @@ public sealed partial class Store : IStore, IAsyncDisposable
     }
 
     /// <summary>Numbers what is new, and puts it and the unit's card into the transaction.</summary>
-    /// <returns>The whole journal, and of it the entries asked for.</returns>
-    private async Task<(List<Entry> Journal, IReadOnlyList<Entry> Written)> AppendAsync(
+    /// <returns>The unit with it, and of its journal the entries asked for.</returns>
+    private async Task<(BenchUnit Unit, IReadOnlyList<Entry> Written)> AppendAsync(
         WorkshopContext context,
         Guid unitId,
         IReadOnlyList<NewEntry> entries,
         CancellationToken cancel
     )
     {
-        var unit = await context.Units.FindAsync([unitId], cancel);
-        var journal = unit is null ? [] : await JournalAsync(context, unitId, cancel);
+        var row = await context.Units.FindAsync([unitId], cancel);
+        var before = row is null ? null : kept.Find(unitId, row.LastNumber);
+        List<Entry> journal =
+            row is null ? []
+            : before is null ? await JournalAsync(context, unitId, cancel)
+            : [.. before.Journal];
         var known = journal.ToDictionary(e => e.Id);
-        var fresh = new List<Entry>();
+        var fresh = new List<EntryRow>();
         foreach (var entry in entries)
         {
             if (known.ContainsKey(entry.Id))
                 continue;
-            var numbered = new Entry(entry.Id, unitId, journal.Count + 1, entry.At, entry.By, entry.Fact);
-            known.Add(entry.Id, numbered);
-            journal.Add(numbered);
-            fresh.Add(numbered);
+            var line = EntryRow.Of(new Entry(entry.Id, unitId, journal.Count + 1, entry.At.ToUniversalTime(), entry.By, entry.Fact));
+            // As it will be read from the disk.
+            known.Add(entry.Id, line.Entry);
+            journal.Add(known[entry.Id]);
+            fresh.Add(line);
         }
+        var unit = fresh.Count == 0 && before is not null ? before : UnitHistory.Fold(journal);
         if (fresh.Count > 0)
-            await AddAsync(context, unit, journal, fresh, cancel);
-        return (journal, [.. entries.Select(e => known[e.Id]).DistinctBy(e => e.Id)]);
+            await AddAsync(context, row, unit, fresh, cancel);
+        return (unit, [.. entries.Select(e => known[e.Id]).DistinctBy(e => e.Id)]);
     }
 
-    private async Task AddAsync(WorkshopContext context, UnitRow? unit, List<Entry> journal, List<Entry> fresh, CancellationToken cancel)
+    private async Task AddAsync(WorkshopContext context, UnitRow? row, BenchUnit unit, List<EntryRow> fresh, CancellationToken cancel)
     {
-        var unitId = fresh[0].UnitId;
-        if (unit is null && fresh[0].Fact is not TakenIn)
-            throw new JournalRefused($"There is no unit {unitId}: a journal begins with taking it in.");
+        if (row is null && unit.Journal[0].Fact is not TakenIn)
+            throw new JournalRefused($"There is no unit {unit.Id}: a journal begins with taking it in.");
         var ids = fresh.Select(e => e.Id).ToList();
         foreach (var part in ids.Chunk(500))
             if (await context.Entries.AnyAsync(e => part.Contains(e.Id), cancel))
-                throw new JournalRefused($"An entry of another unit was sent for unit {unitId} too.");
-        var told = UnitHistory.Fold(journal);
-        var sheet = await sheets.OfAsync(context, told, cancel);
-        if (unit is null)
-            context.Units.Add(unit = new UnitRow { Id = unitId });
-        var rows = fresh.ConvertAll(EntryRow.Of);
-        unit.Take(CardOf.Make(told, sheet));
-        unit.LastNumber = journal.Count;
-        unit.Search = SearchText.Merge([unit.Search, .. rows.Select(r => r.Search)]);
-        context.Entries.AddRange(rows);
+                throw new JournalRefused($"An entry of another unit was sent for unit {unit.Id} too.");
+        var sheet = await sheets.OfAsync(context, unit, cancel);
+        if (row is null)
+            context.Units.Add(row = new UnitRow { Id = unit.Id });
+        row.Take(CardOf.Make(unit, sheet));
+        row.LastNumber = unit.LastNumber;
+        row.Search = SearchText.Merge([row.Search, .. fresh.Select(r => r.Search)]);
+        context.Entries.AddRange(fresh);
     }
 
     private static async Task<List<Entry>> JournalAsync(WorkshopContext context, Guid unitId, CancellationToken cancel)
@@ -224,7 +231,4 @@ public sealed partial class Store : IStore, IAsyncDisposable
         var rows = await context.Entries.AsNoTracking().Where(e => e.UnitId == unitId).OrderBy(e => e.Number).ToListAsync(cancel);
         return rows.ConvertAll(r => r.Entry);
     }
-
-    private static async Task<UnitDoubts> DoubtsAsync(WorkshopContext context, Guid unitId, CancellationToken cancel) =>
-        DoubtsText.Read(await context.Units.Where(u => u.Id == unitId).Select(u => u.Doubts).SingleOrDefaultAsync(cancel) ?? "");
 }

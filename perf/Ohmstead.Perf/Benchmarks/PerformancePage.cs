@@ -13,6 +13,7 @@ internal static class PerformancePage
         ("planning", PlanningFigures.Run),
         ("ngspice-ratio", SimulatorRatio.Run),
         ("store", () => StoreFigures.RunAsync().GetAwaiter().GetResult()),
+        ("entry", () => EntryFigures.RunAsync().GetAwaiter().GetResult()),
         ("server", () => ServerFigures.RunAsync().GetAwaiter().GetResult()),
         ("slow-laptop", () => SlowLaptopFigures.RunAsync().GetAwaiter().GetResult()),
     ];
