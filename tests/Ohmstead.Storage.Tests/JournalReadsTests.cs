@@ -22,8 +22,9 @@ public sealed class JournalReadsTests : IDisposable
         var unit = draft.Id();
         await using (var store = await Store.OpenAsync(folder.Path, TimeProvider.System, Stop))
             await store.AppendAsync(unit, 0, [draft.TakenIn(), draft.Note("first")], Stop);
-        await using var again = await Store.OpenAsync(folder.Path, TimeProvider.System, Stop);
+        // Before the store is open: for a second EF remembers that nobody listened.
         using var reads = new JournalReads(folder.Path);
+        await using var again = await Store.OpenAsync(folder.Path, TimeProvider.System, Stop);
         for (var n = 0; n < 3; n++)
         {
             await again.AppendAsync(unit, 2 + n, [draft.Reading("left-full", n)], Stop);
