@@ -43,7 +43,7 @@ public sealed class JournalReadsTests : IDisposable
         var note = draft.Note("of the other");
         await store.AppendAsync(unit, 0, [draft.TakenIn()], Stop);
         await store.AppendAsync(other, 0, [draft.TakenIn(), note], Stop);
-        await Assert.ThrowsAsync<Ohmstead.Workshop.Keeping.JournalRefused>(() => store.AppendAsync(unit, 1, [note], Stop));
+        await Assert.ThrowsAsync<JournalRefused>(() => store.AppendAsync(unit, 1, [note], Stop));
         Assert.Equal(1, (await store.ReadAsync(unit, Stop))!.LastNumber);
         await store.AppendAllAsync([new(unit, [draft.Note("from a zip")])], Stop);
         var told = (await store.ReadAsync(unit, Stop))!;
