@@ -27,6 +27,8 @@ internal static class Page
             "lived was looked at, and often got a test: \"at first\" is the share before that. A mistake that changes nothing which could be",
             "seen is listed with its reason and counts as not noticed. Intervals are Wilson's, 95 %.",
             "",
+            "What was found of a place holds while its text stays as it is, wherever in its file it moves to; the next run tries the others anew.",
+            "",
             "`dotnet run -c Release --project tests/Ohmstead.Mutants -- 20 Faults Planning` goes on for twenty minutes in these folders;",
             "with the word `again` it tries once more what was not noticed.",
             "",

@@ -189,6 +189,14 @@ public class RewireLikelihoodTests
         Assert.Equal(expected, Odds(Table(Sheet(0.14), Cold("w-1", sizes)), [(0, ohms)], [0]), expected * 0.02);
     }
 
+    /// <summary>Of a mistake that no reading comes by nothing is learned, whatever its size: it keeps its own odds.</summary>
+    [Fact]
+    public void What_was_not_read_keeps_its_chance()
+    {
+        Assert.Equal(0.25, Odds(Table(Sheet(0.14), Cold("w-1", 1.5, 3.5, 9)), [(1, 2.1)], [0]), 1e-6);
+        Assert.Equal(0.25, Odds(Table(Sheet(0.14), Cold("w-1", 9)), [(1, 2.1)], [0]), 1e-6);
+    }
+
     /// <summary>Mistakes that no reading has in common multiply, and what an eye saw multiplies once for each set that holds it.</summary>
     [Fact]
     public void Two_mistakes_far_apart_have_the_product_of_their_odds()

@@ -73,4 +73,19 @@ public class RewireListTests
         Assert.All(take, t => Assert.Equal(t.Spec.Minutes, t.Minutes));
         Assert.All(take, t => Assert.Equal(t.Spec.Id == "second" ? "cold:w-2" : "cold:w-1", t.Discriminates.Single().Id));
     }
+
+    /// <summary>A quick reading of the first wire comes in first; the long one of both, which the second wire needs, makes it needless.</summary>
+    [Fact]
+    public void What_the_others_show_as_well_is_left_out_again()
+    {
+        var sheet = new SheetDraft()
+            .Element("wire", "w-1", "a", "b", new { ohms = 1, spread = new { ohms = 0 } })
+            .Element("wire", "w-2", "b", "c", new { ohms = 2, spread = new { ohms = 0 } })
+            .Reading("one", "ohms", ["a", "b"])
+            .Reading("row", "ohms", ["a", "c"], minutes: 3)
+            .Sheet();
+        var take = Assert.Single(new Discrimination(Table(sheet, Cold("w-1", 9), Cold("w-2", 9)), new Wiring(sheet)).ShortestList());
+        Assert.Equal("row", take.Spec.Id);
+        Assert.Equal(["cold:w-1", "cold:w-2"], take.Discriminates.Select(m => m.Id));
+    }
 }

@@ -98,6 +98,23 @@ public class WaySearchTests
         Assert.Equal(2 + 5 + 1 + 1, new WaySearch(tree).Run(tree.Empty.With(4).With(5), long.MaxValue).Bound, 9);
     }
 
+    /// <summary>The first goal takes the step of 3 before the second is looked at, which needs the one of 4: that opens the first, too.</summary>
+    [Theory]
+    [InlineData(0)]
+    [InlineData(long.MaxValue)]
+    public void A_step_that_another_makes_needless_is_left_out(long most)
+    {
+        var tree = Of([
+            Step("a", 3, []),
+            Step("b", 4, []),
+            Step("x", 99, []),
+            Step("one", 1, [], ["a"], ["b"]),
+            Step("two", 1, [], ["b"], ["x"]),
+        ]);
+        var (way, _) = new WaySearch(tree).Run(tree.Empty.With(3).With(4), most);
+        Assert.Equal(["b", "one", "two"], way.Steps().Select(n => tree.Steps[n].Id));
+    }
+
     [Fact]
     public void What_has_no_order_has_no_way()
     {

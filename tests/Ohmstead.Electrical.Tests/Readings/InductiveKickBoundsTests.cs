@@ -55,6 +55,19 @@ public class InductiveKickBoundsTests
             1e-4 * amps * amps
         );
 
+    /// <summary>A core of half a henry, or of a thousandth, is one of a fixed inductance as well.</summary>
+    [Theory]
+    [InlineData(0.5)]
+    [InlineData(0.001)]
+    public void A_small_inductance_counts_as_it_is(double henries)
+    {
+        var draft = new SheetDraft()
+            .Core("core", "primary", 1300, henries)
+            .Winding("primary", "blade-1", "blade-2", 300, 1e-3)
+            .Reading("r", "dc-volts", ["blade-1", "blade-2"], Fed("blade-1", "blade-2", 2));
+        Assert.Equal(henries, Kick(draft)!.Henries, henries * 1e-3);
+    }
+
     /// <summary>Of two cores that the current links the one that stores more is named, and the reference winding may be lifted.</summary>
     [Fact]
     public void Of_two_cores_the_one_that_stores_more_counts()

@@ -17,6 +17,16 @@ public class NormalLawTests
         Gen.Double[-8, 8].Sample(x => Math.Abs(NormalLaw.Below(x) + NormalLaw.Below(-x) - 1) < 2.4e-7);
 
     [Theory]
+    [InlineData(0, 1)]
+    [InlineData(1.3, 0.25)]
+    [InlineData(-2, 9)]
+    public void The_density_is_that_of_the_law_of_such_a_variance(double off, double variance)
+    {
+        Assert.Equal(Normal.PDF(0, Math.Sqrt(variance), off), NormalLaw.Density(off, variance), 1e-12);
+        Assert.Equal(Normal.PDF(0, 1, off), NormalLaw.Density(off), 1e-12);
+    }
+
+    [Theory]
     [InlineData(0.5)]
     [InlineData(0.6)]
     [InlineData(0.8)]
@@ -39,6 +49,8 @@ public class NormalLawTests
     [InlineData(0, 1.3, 1.1e-3)]
     [InlineData(0, 4, 0.01)]
     [InlineData(0.5, 12, 0.5)]
+    [InlineData(0.5, 2, 0.9)]
+    [InlineData(0, -3, 0.9)]
     public void A_parabola_cut_to_the_range_of_a_share_has_its_integral_mean_and_variance(double at, double gradient, double curvature)
     {
         double Log(double u) => (gradient * (u - at)) - (0.5 * curvature * (u - at) * (u - at));
