@@ -1,6 +1,6 @@
-using System.Collections.Concurrent;
 using Microsoft.EntityFrameworkCore;
 using Ohmstead.Electrical.TypeSheets;
+using Ohmstead.Workshop.Stores;
 using Ohmstead.Workshop.Units;
 using Ohmstead.Workshop.Untyped;
 
@@ -12,7 +12,13 @@ internal sealed class SheetShelf
     /// <summary>The kind of document a type sheet is.</summary>
     public const string Kind = "sheet";
 
-    private readonly ConcurrentDictionary<(string Id, int Version), TypeSheet?> read = new();
+    /// <summary>More types than a workshop has on its benches at a time.</summary>
+    private const int MostKept = 64;
+
+    private readonly BoundedCache<string, (int Version, TypeSheet? Sheet)> read = new("Type sheets", MostKept, StringComparer.Ordinal);
+
+    /// <summary>How many are kept, and how often one was there.</summary>
+    public CacheCount Counted => read.Counted;
 
     /// <summary>The sheet of a unit: its type's, or the one that stands in while its type is not known; null when its type has none that is sound.</summary>
     public async Task<TypeSheet?> OfAsync(WorkshopContext context, BenchUnit unit, CancellationToken cancel) =>
@@ -26,12 +32,14 @@ internal sealed class SheetShelf
         var version = await context.Documents.Where(d => d.Kind == Kind && d.Id == id).MaxAsync(d => (int?)d.Version, cancel);
         if (version is not { } newest)
             return null;
-        if (read.TryGetValue((id, newest), out var sheet))
-            return sheet;
+        if (read.Find(id, kept => kept.Version == newest) is { Version: > 0 } found)
+            return found.Sheet;
         var text = await context
             .Documents.Where(d => d.Kind == Kind && d.Id == id && d.Version == newest)
             .Select(d => d.Text)
             .SingleAsync(cancel);
-        return read[(id, newest)] = TypeSheetFile.Read(text).Value;
+        var sheet = TypeSheetFile.Read(text).Value;
+        read.Keep(id, (newest, sheet));
+        return sheet;
     }
 }

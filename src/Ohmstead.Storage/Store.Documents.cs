@@ -36,6 +36,13 @@ public sealed partial class Store
         );
 
     /// <inheritdoc/>
+    public Task<TypeSheet?> SheetAsync(string id, CancellationToken cancel) =>
+        desk.ReadAsync(context => sheets.FindAsync(context, id, cancel), cancel);
+
+    /// <inheritdoc/>
+    public IReadOnlyList<CacheCount> Caches => [sheets.Counted];
+
+    /// <inheritdoc/>
     public Task<DocumentSaved> SaveDocumentAsync(
         string kind,
         string id,

@@ -28,7 +28,7 @@ public class AppOrderTests
     // A screen may lean on what those of the readings have for all, and on a panel of another stage; no two on each other.
     private static readonly string[][] ScreenRows =
     [
-        ["Start", "Shop", "Types", "Apart", "Wiring", "Papers", "Readings"],
+        ["Start", "Shop", "Types", "About", "Apart", "Wiring", "Papers", "Readings"],
         ["Findings", "Drawing", "Proving", "Untyped"],
         ["Units"],
     ];

@@ -45,6 +45,7 @@ public sealed class EveryWidthTests(OpenBrowser browser, RunningDemo demo)
         "/shop/limits",
         "/shop/look-over",
         "/shop/mistakes",
+        "/about/memory",
     ];
 
     /// <summary>CSS pixels. Half of 1440 with two device pixels each is 200 % zoom of a laptop, half of 640 that of a small window.</summary>

@@ -275,6 +275,24 @@ public abstract class StoreContract
     }
 
     [Fact]
+    public async Task A_sheet_is_read_once_for_each_of_its_versions()
+    {
+        await using var opened = await BeginAsync();
+        Assert.Null(await opened.Store.SheetAsync(Sheets.Id, Stop));
+        await opened.Store.SaveDocumentAsync("sheet", Sheets.Id, 0, Sheets.Text, Draft.Noon, Stop);
+        var first = await opened.Store.SheetAsync(Sheets.Id, Stop);
+        Assert.Equal(Sheets.Title, first!.Title);
+        Assert.Same(first, await opened.Store.SheetAsync(Sheets.Id, Stop));
+        await opened.Store.SaveDocumentAsync("sheet", Sheets.Id, 1, "{}", Draft.Noon, Stop);
+        Assert.Null(await opened.Store.SheetAsync(Sheets.Id, Stop));
+        await opened.Store.SaveDocumentAsync("sheet", Sheets.Id, 2, Sheets.Text, Draft.Noon, Stop);
+        var third = await opened.Store.SheetAsync(Sheets.Id, Stop);
+        Assert.NotSame(first, third);
+        Assert.Equal(Sheets.Title, third!.Title);
+        Assert.Equal(1, opened.Store.Caches.Single().Count);
+    }
+
+    [Fact]
     public async Task A_photo_is_kept_under_its_hash_byte_for_byte()
     {
         var opened = await BeginAsync();

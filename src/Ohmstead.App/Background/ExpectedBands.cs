@@ -33,7 +33,7 @@ internal sealed class ExpectedBands
         var of = key;
         foreach (var offer in offers.Where(o => !bands.ContainsKey(o.Spec.Id)))
         {
-            var band = await Task.Run(() => Expectation.Of(model, offer.Spec, offer.State, meter));
+            var band = await ScreenWork.RunAsync(() => Expectation.Of(model, offer.Spec, offer.State, meter));
             if (!of.Equals(key))
                 return;
             bands[offer.Spec.Id] = band;

@@ -1,6 +1,3 @@
-using System.Collections.Concurrent;
-using System.Collections.Immutable;
-using System.Runtime.CompilerServices;
 using Ohmstead.App.Web;
 using Ohmstead.Electrical.Circuits;
 using Ohmstead.Electrical.Diagnosis;
@@ -10,6 +7,7 @@ using Ohmstead.Electrical.TypeSheets;
 using Ohmstead.Workshop.Findings;
 using Ohmstead.Workshop.Job;
 using Ohmstead.Workshop.Readings;
+using Ohmstead.Workshop.Stores;
 using Ohmstead.Workshop.Units;
 
 namespace Ohmstead.App.Background;
@@ -35,11 +33,8 @@ public sealed class UnitDiagnoses : IAsyncDisposable
     private readonly Bench bench;
     private readonly ILogger<UnitDiagnoses> log;
     private readonly Func<ReadingLibrary, UnitReadings, DiagnosisOptions, DiagnosisResult> diagnose;
-    private readonly ConcurrentDictionary<Guid, KeptDiagnosis> units = new();
-    private readonly ConditionalWeakTable<TypeSheet, Task<ImmutableArray<ReadingSpec>>> rounds = [];
-    private readonly SemaphoreSlim turn = new(1);
-    private readonly Lock door = new();
-    private long asked;
+    private readonly BoundedCache<Guid, KeptDiagnosis> units;
+    private readonly UnitJobs jobs;
 
     /// <param name="bench">Where the units are read from.</param>
     /// <param name="log">Where a search that broke off is told.</param>
@@ -51,6 +46,8 @@ public sealed class UnitDiagnoses : IAsyncDisposable
     )
     {
         (this.bench, this.log, this.diagnose) = (bench, log, diagnose ?? Diagnoser.Run);
+        jobs = new(bench.Time, Patience, WorkOutAsync, Broke);
+        units = new("Findings of units", MostKept, mayGo: id => !jobs.IsBusy(id));
         bench.UnitChanged += Ask;
         bench.ShopChanged += AskAll;
     }
@@ -59,21 +56,19 @@ public sealed class UnitDiagnoses : IAsyncDisposable
     public event Action<Guid>? Changed;
 
     /// <summary>How it stands with a unit.</summary>
-    public DiagnosisState Of(Guid unitId) => units.TryGetValue(unitId, out var unit) ? unit.State : DiagnosisState.Nothing;
+    public DiagnosisState Of(Guid unitId) => units.Peek(unitId)?.State ?? DiagnosisState.Nothing;
+
+    /// <summary>How many answers are kept, and how often one was there.</summary>
+    public CacheCount Counted => units.Counted;
+
+    /// <summary>How many units wait for an answer, with the one that is worked on.</summary>
+    public int Waiting => jobs.Count;
 
     /// <summary>Asks for an answer that knows the last entry of a unit. Returns at once.</summary>
     public void Ask(Guid unitId)
     {
-        var cancel = new CancellationTokenSource();
-        KeptDiagnosis unit;
-        long order;
-        lock (door)
-        {
-            unit = units.GetOrAdd(unitId, _ => new KeptDiagnosis());
-            order = unit.Asked = ++asked;
-        }
-        Interlocked.Exchange(ref unit.Running, cancel)?.Cancel();
-        _ = Task.Run(() => AnswerAsync(unitId, unit, order, cancel.Token), CancellationToken.None);
+        jobs.Ask(unitId);
+        units.GetOrAdd(unitId, _ => new KeptDiagnosis());
     }
 
     /// <summary>Asks where nothing is known of a unit that was read: after a new start of the program.</summary>
@@ -90,73 +85,32 @@ public sealed class UnitDiagnoses : IAsyncDisposable
             Ask(id);
     }
 
-    /// <summary>The usual round of a kind of unit, worked out once for every version of its sheet.</summary>
-    public Task<ImmutableArray<ReadingSpec>> RoundAsync(TypeSheet sheet) =>
-        rounds.GetValue(sheet, s => Task.Run(() => UsualRound.Choose(new UnitModel(s), Meter.Usual)));
-
     /// <summary>Ends what is being worked out, and returns when nothing of it will touch the store any more.</summary>
     public async ValueTask DisposeAsync()
     {
         bench.UnitChanged -= Ask;
         bench.ShopChanged -= AskAll;
-        foreach (var unit in units.Values)
-            unit.Running?.Cancel();
-        // Never given back: whoever waits for the turn was cancelled.
-        await turn.WaitAsync();
+        await jobs.DisposeAsync();
     }
 
-    private async Task AnswerAsync(Guid id, KeptDiagnosis desk, long order, CancellationToken cancel)
+    private void Broke(Guid id, Exception e)
     {
-        try
-        {
-            await Task.Delay(Patience, bench.Time, cancel);
-            await turn.WaitAsync(cancel);
-            try
+        log.LogError(e, "What is wrong with unit {Unit} could not be worked out", id);
+        var desk = units.GetOrAdd(id, _ => new KeptDiagnosis());
+        Tell(
+            id,
+            desk,
+            desk.State with
             {
-                await WorkOutAsync(id, desk, cancel);
+                Progress = null,
+                Trouble = "What is probably wrong could not be worked out. Readings are kept. Open the findings again to try once more.",
             }
-            finally
-            {
-                turn.Release();
-            }
-        }
-        catch (OperationCanceledException)
-        {
-            // A newer entry took over; it tells when it is done.
-        }
-#pragma warning disable CA1031 // The edge: whatever goes wrong in the background must not take the bench down.
-        catch (Exception e)
-#pragma warning restore CA1031
-        {
-            log.LogError(e, "What is wrong with unit {Unit} could not be worked out", id);
-            Tell(
-                id,
-                desk,
-                desk.State with
-                {
-                    Progress = null,
-                    Trouble =
-                        "What is probably wrong could not be worked out. Readings are kept. Open the findings again to try once more.",
-                }
-            );
-        }
-        ForgetOld(desk, order);
+        );
     }
 
-    /// <summary>Lets go of units that nobody asked about for longest; one that is looked at again is worked out anew.</summary>
-    private void ForgetOld(KeptDiagnosis desk, long answered)
+    private async Task WorkOutAsync(Guid id, CancellationToken cancel)
     {
-        lock (door)
-        {
-            desk.Answered = Math.Max(desk.Answered, answered);
-            foreach (var (id, old) in units.OrderByDescending(u => u.Value.Asked).Skip(MostKept))
-                if (old.Asked == old.Answered)
-                    units.TryRemove(id, out _);
-        }
-    }
-
-    private async Task WorkOutAsync(Guid id, KeptDiagnosis desk, CancellationToken cancel)
-    {
+        var desk = units.GetOrAdd(id, _ => new KeptDiagnosis());
         if (await bench.ReadAsync(id) is not { } unit || await bench.SheetOfAsync(unit) is not { } sheet)
             return;
         var shop = await bench.ShopAsync();
@@ -287,12 +241,6 @@ public sealed class UnitDiagnoses : IAsyncDisposable
     /// <summary>What is kept of one unit. Only the task whose turn it is writes it.</summary>
     private sealed class KeptDiagnosis
     {
-        public CancellationTokenSource? Running;
-
-        public long Asked { get; set; }
-
-        public long Answered { get; set; }
-
         public volatile DiagnosisState State = DiagnosisState.Nothing;
 
         public JudgedKey? Key { get; set; }

@@ -1,4 +1,5 @@
 using Microsoft.AspNetCore.Components;
+using Ohmstead.App.Background;
 using Ohmstead.App.Web;
 using Ohmstead.Electrical.TypeSheets;
 using Ohmstead.Workshop.Journal;
@@ -13,7 +14,7 @@ namespace Ohmstead.App.Components;
 /// </summary>
 public abstract class UnitScreen : BenchComponent, IDisposable
 {
-    private bool isDisposed;
+    private readonly CancellationTokenSource closed = new();
     private Guid? shownId;
 
     /// <summary>What is kept, and what the screens do with it.</summary>
@@ -87,8 +88,11 @@ public abstract class UnitScreen : BenchComponent, IDisposable
         if (Sheet is not { } sheet || Unit is not { } unit || !facts.OfType<PartChanged>().Any())
             return facts;
         var shop = await Bench.ShopAsync();
-        return await Task.Run(() => UnmovedReadings.In(facts, unit, sheet, shop));
+        return await ScreenWork.RunAsync(() => UnmovedReadings.In(facts, unit, sheet, shop));
     }
+
+    /// <summary>Works something out beside the screen; when the screen is closed before, it is left.</summary>
+    protected Task<T> WorkOutAsync<T>(Func<T> work) => ScreenWork.RunAsync(work, closed.Token);
 
     /// <summary>Who enters here, as the journal names it.</summary>
     protected virtual string Who => "bench";
@@ -125,7 +129,7 @@ public abstract class UnitScreen : BenchComponent, IDisposable
             return;
         _ = InvokeAsync(async () =>
         {
-            if (isDisposed || isEntering)
+            if (closed.IsCancellationRequested || isEntering)
                 return;
             await ReadAsync();
             StateHasChanged();
@@ -135,7 +139,7 @@ public abstract class UnitScreen : BenchComponent, IDisposable
     /// <inheritdoc/>
     public virtual void Dispose()
     {
-        isDisposed = true;
+        closed.Cancel();
         Bench.UnitChanged -= OnUnitChanged;
         Bench.DoubtsChanged -= OnUnitChanged;
         GC.SuppressFinalize(this);

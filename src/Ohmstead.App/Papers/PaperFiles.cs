@@ -16,7 +16,7 @@ internal static class PaperFiles
 
     /// <summary>A paper as PDF; null when there is no such unit or no paper of this name.</summary>
     /// <param name="usualOnly">On the bench sheet: the usual round alone.</param>
-    public static async Task<byte[]?> MakeAsync(Bench bench, UnitDiagnoses desk, Guid unitId, string paperId, bool usualOnly)
+    public static async Task<byte[]?> MakeAsync(Bench bench, Guid unitId, string paperId, bool usualOnly)
     {
         if (
             paperId is not (ServiceRecord.Id or OwnerPage.Id or Label.Id or BenchSheet.Id or WiringSheet.Id)
@@ -25,7 +25,7 @@ internal static class PaperFiles
             return null;
         var only =
             paperId == BenchSheet.Id && usualOnly && await bench.SheetOfAsync(unit) is { } sheet
-                ? (await desk.RoundAsync(sheet)).Select(r => r.Id).ToImmutableArray()
+                ? (await UsualRounds.OfAsync(sheet)).Select(r => r.Id).ToImmutableArray()
                 : [];
         var matter = await MatterAsync(
             bench,
@@ -33,7 +33,7 @@ internal static class PaperFiles
             paperId == BenchSheet.Id ? r => only.Length == 0 || only.Contains(r.Id, StringComparer.Ordinal) : null
         );
         if (paperId == Label.Id)
-            return await Task.Run(() => LabelPdf.Write(Label.Make(matter, Label.RecordOf(unit)), matter.At));
+            return await ScreenWork.RunAsync(() => LabelPdf.Write(Label.Make(matter, Label.RecordOf(unit)), matter.At));
         var paper = paperId switch
         {
             ServiceRecord.Id => ServiceRecord.Make(matter),
@@ -42,7 +42,7 @@ internal static class PaperFiles
             _ => BenchSheet.Make(matter, only),
         };
         var photos = await PhotosAsync(bench, paper.Photos);
-        return await Task.Run(() => PaperPdf.Write(paper, matter.Shop.Paper, photos, matter.At));
+        return await ScreenWork.RunAsync(() => PaperPdf.Write(paper, matter.Shop.Paper, photos, matter.At));
     }
 
     /// <summary>The owner's page with the most rows that one page holds.</summary>
@@ -53,7 +53,7 @@ internal static class PaperFiles
     {
         var (kind, shop) = (await bench.SheetOfAsync(unit), await bench.ShopAsync());
         var at = TimeZoneInfo.ConvertTime(bench.Time.GetUtcNow(), bench.Time.LocalTimeZone);
-        return await Task.Run(() => UnitJudge.Make(unit, kind, shop, at, bandsOf));
+        return await ScreenWork.RunAsync(() => UnitJudge.Make(unit, kind, shop, at, bandsOf));
     }
 
     private static async Task<Dictionary<string, byte[]>> PhotosAsync(Bench bench, IEnumerable<string> hashes)

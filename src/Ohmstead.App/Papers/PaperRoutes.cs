@@ -1,4 +1,3 @@
-using Ohmstead.App.Background;
 using Ohmstead.App.Web;
 
 namespace Ohmstead.App.Papers;
@@ -10,9 +9,9 @@ internal static class PaperRoutes
     public static void Map(WebApplication app) =>
         app.MapGet(
             "/units/{id:guid}/papers/{paper}.pdf",
-            async (Guid id, string paper, HttpContext context, Bench bench, UnitDiagnoses desk) =>
+            async (Guid id, string paper, HttpContext context, Bench bench) =>
             {
-                var pdf = await PaperFiles.MakeAsync(bench, desk, id, paper, context.Request.Query.ContainsKey("round"));
+                var pdf = await PaperFiles.MakeAsync(bench, id, paper, context.Request.Query.ContainsKey("round"));
                 // Shown in the browser, not saved: it is printed from there.
                 return pdf is null ? Results.NotFound() : Results.Bytes(pdf, "application/pdf");
             }

@@ -16,8 +16,12 @@ public sealed class Bench(IStore store, IPhotos photos, TimeProvider time, Func<
     /// <summary>Document kind of type sheets.</summary>
     public const string SheetKind = "sheet";
 
-    private readonly ConcurrentDictionary<string, (int Version, TypeSheet? Sheet)> sheets = new(StringComparer.Ordinal);
-    private readonly ConcurrentDictionary<Guid, (string Text, TypeSheet Sheet)> untyped = new();
+    /// <summary>Units without a type that are worked on at a time.</summary>
+    private const int MostUntyped = 64;
+
+    private readonly BoundedCache<Guid, (string Text, TypeSheet Sheet)> untyped = new("Units without a type", MostUntyped);
+
+    // No caches: one word a unit, by which locks go even where the store could not keep it.
     private readonly ConcurrentDictionary<Guid, UnitDoubts> doubts = new();
     private readonly ConcurrentDictionary<Guid, string> troubles = new();
 
@@ -51,10 +55,10 @@ public sealed class Bench(IStore store, IPhotos photos, TimeProvider time, Func<
         if (unit.Card.SheetId.Length > 0)
             return await SheetAsync(unit.Card.SheetId);
         var text = UntypedSheet.TextOf(unit);
-        if (untyped.TryGetValue(unit.Id, out var kept) && kept.Text == text)
-            return kept.Sheet;
+        if (untyped.Find(unit.Id, kept => kept.Text == text) is { Sheet: { } kept })
+            return kept;
         var sheet = UntypedSheet.Read(text);
-        untyped[unit.Id] = (text, sheet);
+        untyped.Keep(unit.Id, (text, sheet));
         return sheet;
     }
 
@@ -105,16 +109,10 @@ public sealed class Bench(IStore store, IPhotos photos, TimeProvider time, Func<
     }
 
     /// <summary>A sound type sheet, or null when there is none with this id or it has problems.</summary>
-    public async Task<TypeSheet?> SheetAsync(string id)
-    {
-        if (id.Length == 0 || await Store.ReadDocumentAsync(SheetKind, id, CancellationToken.None) is not { } document)
-            return null;
-        if (sheets.TryGetValue(id, out var kept) && kept.Version == document.Version)
-            return kept.Sheet;
-        var sheet = TypeSheetFile.Read(document.Text).Value;
-        sheets[id] = (document.Version, sheet);
-        return sheet;
-    }
+    public Task<TypeSheet?> SheetAsync(string id) => Store.SheetAsync(id, CancellationToken.None);
+
+    /// <summary>What is kept in memory here and beside the disk.</summary>
+    public IReadOnlyList<CacheCount> Caches => [.. Store.Caches, untyped.Counted];
 
     /// <summary>Saves a new version of a document; it is on the disk when this returns.</summary>
     /// <param name="seenVersion">The version that was edited; 0 for a new one. When another stands there, nothing is written.</param>

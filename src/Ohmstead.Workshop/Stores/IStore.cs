@@ -1,3 +1,5 @@
+using Ohmstead.Electrical.TypeSheets;
+using Ohmstead.Workshop.Findings;
 using Ohmstead.Workshop.Job;
 using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Units;
@@ -42,6 +44,15 @@ public interface IStore
 
     /// <summary>The newest version of every document of a kind, by id.</summary>
     Task<IReadOnlyList<Document>> DocumentsAsync(string kind, CancellationToken cancel);
+
+    /// <summary>
+    /// The newest version of a type sheet, as it was read once: the same object as long as that version is the newest. Null when there
+    /// is none with this id, or it has problems.
+    /// </summary>
+    Task<TypeSheet?> SheetAsync(string id, CancellationToken cancel);
+
+    /// <summary>What is kept in memory beside the disk.</summary>
+    IReadOnlyList<CacheCount> Caches { get; }
 
     /// <summary>Saves a new version of a document; earlier versions stay.</summary>
     /// <param name="seenVersion">The version that was edited; 0 for a new one. When another stands there, nothing is written.</param>

@@ -83,17 +83,7 @@ public sealed class UntypedScreensTests : IAsyncLifetime
         );
         foreach (var paper in (string[])[ServiceRecord.Id, BenchSheet.Id])
         {
-            var text = Pdf.Text(
-                (
-                    await PaperFiles.MakeAsync(
-                        workshop.Bench,
-                        workshop.Screens.Services.GetRequiredService<UnitDiagnoses>(),
-                        Id,
-                        paper,
-                        usualOnly: false
-                    )
-                )!
-            );
+            var text = Pdf.Text((await PaperFiles.MakeAsync(workshop.Bench, Id, paper, usualOnly: false))!);
             Assert.DoesNotContain("untyped", text, StringComparison.OrdinalIgnoreCase);
             if (paper == ServiceRecord.Id)
                 Assert.Contains("Do not plug this unit in", text, StringComparison.OrdinalIgnoreCase);

@@ -78,7 +78,7 @@ public sealed partial class UnitFindings
             return;
         var (unit, model, readings) = (Unit, Model, Readings);
         afterOf = unit.LastNumber;
-        var found = await Task.Run(() => AfterRepair.Of(unit, model, readings));
+        var found = await WorkOutAsync(() => AfterRepair.Of(unit, model, readings));
         if (afterOf == unit.LastNumber)
             after = found;
     }

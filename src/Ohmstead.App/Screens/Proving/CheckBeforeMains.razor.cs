@@ -100,7 +100,7 @@ public sealed partial class CheckBeforeMains
         RewireResult? weighed = null;
         try
         {
-            weighed = await Task.Run(() => question.Answer(planned));
+            weighed = await WorkOutAsync(() => question.Answer(planned));
         }
 #pragma warning disable CA1031 // The edge: a check that breaks says so, and mains stays locked.
         catch (Exception e)

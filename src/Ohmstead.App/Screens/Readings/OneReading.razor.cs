@@ -142,7 +142,7 @@ public sealed partial class OneReading
     /// <summary>Which of the quick list's readings this is; no count for one that is not on it.</summary>
     private async Task CountAsync(TypeSheet sheet)
     {
-        var round = await Diagnoses.RoundAsync(sheet);
+        var round = await UsualRounds.OfAsync(sheet);
         var id = offer?.Spec.Id;
         var counted = round.Any(r => r.Id == id)
             ? (round.Count(r => r.Id != id && Offer(r.Id) is { Last: not null }), round.Length)
@@ -160,7 +160,7 @@ public sealed partial class OneReading
             return;
         (meansOf, means) = ((model, asked.Spec.Id, expected), LowAndHigh.None);
         var (path, meter) = (drawn.Path, Meter);
-        var found = await Task.Run(() => LowAndHigh.Of(model, asked.Spec, asked.State, expected, meter, path));
+        var found = await WorkOutAsync(() => LowAndHigh.Of(model, asked.Spec, asked.State, expected, meter, path));
         if (meansOf != (model, asked.Spec.Id, expected))
             return;
         means = found;

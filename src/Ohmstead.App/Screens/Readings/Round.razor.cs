@@ -57,7 +57,7 @@ public sealed partial class Round
     private async Task ChooseAsync(TypeSheet sheet)
     {
         roundOf = sheet;
-        var chosen = await Diagnoses.RoundAsync(sheet);
+        var chosen = await UsualRounds.OfAsync(sheet);
         if (!ReferenceEquals(roundOf, sheet))
             return;
         (round, lines) = ([.. chosen.Select(r => r.Id)], new RoundLine?[chosen.Length]);

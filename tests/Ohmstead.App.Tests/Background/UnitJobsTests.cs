@@ -1,0 +1,113 @@
+using Ohmstead.App.Background;
+
+namespace Ohmstead.App.Tests.Background;
+
+/// <summary>The queue behind the screens.</summary>
+public sealed class UnitJobsTests
+{
+    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(30);
+    private static readonly (Guid One, Guid Two) Units = (new(1, 0, 0, new byte[8]), new(2, 0, 0, new byte[8]));
+
+    private static CancellationToken Stop => Xunit.TestContext.Current.CancellationToken;
+
+    [Fact]
+    public async Task A_newer_request_ends_what_an_older_one_began_and_is_worked_out_itself()
+    {
+        var begun = new SemaphoreSlim(0);
+        var ended = new TaskCompletionSource();
+        var runs = 0;
+        await using var jobs = Jobs(
+            async (_, cancel) =>
+            {
+                if (Interlocked.Increment(ref runs) == 2)
+                {
+                    ended.SetResult();
+                    return;
+                }
+                begun.Release();
+                await Task.Delay(Timeout.Infinite, cancel);
+            }
+        );
+        jobs.Ask(Units.One);
+        await begun.WaitAsync(Patience, Stop);
+        jobs.Ask(Units.One);
+        await ended.Task.WaitAsync(Patience, Stop);
+        Assert.Equal(2, runs);
+    }
+
+    [Fact]
+    public async Task One_unit_is_worked_on_at_a_time_and_the_others_wait()
+    {
+        var (begun, go) = (new SemaphoreSlim(0), new SemaphoreSlim(0));
+        var (now, most) = (0, 0);
+        await using var jobs = Jobs(
+            async (_, cancel) =>
+            {
+                most = Math.Max(most, Interlocked.Increment(ref now));
+                begun.Release();
+                await go.WaitAsync(cancel);
+                Interlocked.Decrement(ref now);
+            }
+        );
+        jobs.Ask(Units.One);
+        jobs.Ask(Units.Two);
+        await begun.WaitAsync(Patience, Stop);
+        Assert.Equal((2, true, true), (jobs.Count, jobs.IsBusy(Units.One), jobs.IsBusy(Units.Two)));
+        go.Release();
+        await begun.WaitAsync(Patience, Stop);
+        go.Release();
+        Assert.True(SpinWait.SpinUntil(() => jobs.Count == 0, Patience));
+        Assert.Equal(1, most);
+    }
+
+    [Fact]
+    public async Task What_goes_wrong_is_told_and_the_next_unit_has_its_turn()
+    {
+        var told = new TaskCompletionSource<(Guid, string)>();
+        var worked = new TaskCompletionSource();
+        await using var jobs = Jobs(
+            (id, _) =>
+            {
+                if (id == Units.One)
+                    throw new FormatException("broken");
+                worked.SetResult();
+                return Task.CompletedTask;
+            },
+            (id, e) => told.SetResult((id, e.Message))
+        );
+        jobs.Ask(Units.One);
+        Assert.Equal((Units.One, "broken"), await told.Task.WaitAsync(Patience, Stop));
+        jobs.Ask(Units.Two);
+        await worked.Task.WaitAsync(Patience, Stop);
+    }
+
+    [Fact]
+    public async Task At_the_end_it_waits_until_nothing_of_it_touches_the_store_any_more()
+    {
+        var begun = new SemaphoreSlim(0);
+        var isWriting = false;
+        var jobs = Jobs(
+            async (_, cancel) =>
+            {
+                isWriting = true;
+                begun.Release();
+                try
+                {
+                    await Task.Delay(Timeout.Infinite, cancel);
+                }
+                finally
+                {
+                    await Task.Delay(50, CancellationToken.None);
+                    isWriting = false;
+                }
+            }
+        );
+        jobs.Ask(Units.One);
+        await begun.WaitAsync(Patience, Stop);
+        await jobs.DisposeAsync();
+        Assert.False(isWriting);
+    }
+
+    private static UnitJobs Jobs(Func<Guid, CancellationToken, Task> work, Action<Guid, Exception>? broke = null) =>
+        new(TimeProvider.System, TimeSpan.Zero, work, broke ?? ((_, e) => Assert.Fail(e.ToString())));
+}
