@@ -131,7 +131,13 @@ public sealed class UnitDiagnoses : IAsyncDisposable
         var key = JudgedKey.Of(unit, sheet, shop);
         if (desk.State.Latest is { } known && key.Equals(desk.Key) && readings.Equals(desk.Readings))
         {
-            await bench.Store.SaveFoundAsync(id, unit.LastNumber, NextOf(unit, sheet, known), known.Doubts, CancellationToken.None);
+            await bench.Store.SaveFoundAsync(
+                id,
+                unit.LastNumber,
+                CardOf.NextAfter(unit, sheet, known),
+                known.Doubts,
+                CancellationToken.None
+            );
             Tell(id, desk, new(known with { Number = unit.LastNumber }, null, ""));
             return;
         }
@@ -156,7 +162,7 @@ public sealed class UnitDiagnoses : IAsyncDisposable
         }
         try
         {
-            await bench.Store.SaveFoundAsync(id, unit.LastNumber, NextOf(unit, sheet, done), done.Doubts, CancellationToken.None);
+            await bench.Store.SaveFoundAsync(id, unit.LastNumber, CardOf.NextAfter(unit, sheet, done), done.Doubts, CancellationToken.None);
         }
         finally
         {
@@ -206,27 +212,6 @@ public sealed class UnitDiagnoses : IAsyncDisposable
         if (!result.Effort.IsFinished)
             return null;
         return Diagnosed.Of(unit, shop, new UnitModel(own), library.Model, readings, result);
-    }
-
-    /// <summary>The card's next thing, where the diagnosis knows it better than the sheet's order.</summary>
-    private static NextThing NextOf(BenchUnit unit, TypeSheet sheet, Diagnosed done)
-    {
-        var usual = CardOf.Make(unit, sheet).Next;
-        if (
-            done.Next is [{ IsAgain: true } again, ..]
-            && usual.Action is NextAction.TakeReading or NextAction.JudgeFindings or NextAction.MakePaper or NextAction.Return
-        )
-            return new(NextAction.TakeReading, $"{again.Again}: {again.Reading.Spec.Title}", again.Reading.Minutes, again.Reading.Spec.Id);
-        if (usual.Action != NextAction.TakeReading)
-            return usual;
-        return done.Next.IsEmpty
-            ? new(NextAction.JudgeFindings, "Look at the findings", 5, "")
-            : new(
-                NextAction.TakeReading,
-                $"Take the reading: {done.Next[0].Reading.Spec.Title}",
-                done.Next[0].Reading.Minutes,
-                done.Next[0].Reading.Spec.Id
-            );
     }
 
     private void Tell(Guid id, KeptDiagnosis desk, DiagnosisState state)

@@ -33,6 +33,9 @@ public sealed record FindingsView(
     /// <summary>Below this a fault is not even folded away.</summary>
     private const double WorthFolding = 0.005;
 
+    /// <summary>From here on a slip is asked about at once [probability].</summary>
+    private const double SureSlip = 0.9;
+
     private const int MostFindings = 12;
 
     /// <summary>Letters there are.</summary>
@@ -43,6 +46,9 @@ public sealed record FindingsView(
 
     /// <summary>Readings that are probably slips, most probable first.</summary>
     public ImmutableArray<SlipWords> Slips { get; init; } = [];
+
+    /// <summary>The slips that are asked about where the hand is, not only among the findings.</summary>
+    public IEnumerable<SlipWords> SureSlips => Slips.Where(s => s.Slip.Probability >= SureSlip);
 
     /// <summary>Faults below <see cref="WorthNaming"/>, most probable first.</summary>
     public ImmutableArray<Finding> Unlikely { get; init; } = [];
@@ -69,6 +75,10 @@ public sealed record FindingsView(
             ];
         }
     }
+
+    /// <summary>The cards of a unit: before any reading counts, only what was found by hand is a finding.</summary>
+    public ImmutableArray<AlikeFindings> CardsNow =>
+        Readings.Length > 0 ? Cards : [.. Cards.Where(c => c.Findings.Any(f => f.Judgement == Journal.Judgement.Confirmed))];
 
     /// <summary>
     /// The letter of each finding that is shown, by the name of its fault: one name for it on its card, on the drawing and after a

@@ -1,5 +1,6 @@
 using Ohmstead.Electrical.Readings;
 using Ohmstead.Electrical.TypeSheets;
+using Ohmstead.Workshop.Findings;
 using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.LookOver;
 using Ohmstead.Workshop.Readings;
@@ -36,6 +37,23 @@ public static class CardOf
             unit.HandedBack is not null
         );
     }
+
+    /// <summary>The next thing, where a diagnosis knows it better than the sheet's order.</summary>
+    public static NextThing NextAfter(BenchUnit unit, TypeSheet sheet, Diagnosed done)
+    {
+        var usual = Make(unit, sheet).Next;
+        if (
+            done.Next is [{ IsAgain: true } again, ..]
+            && usual.Action is NextAction.TakeReading or NextAction.JudgeFindings or NextAction.MakePaper or NextAction.Return
+        )
+            return ToTake(again, again.Again);
+        return usual.Action != NextAction.TakeReading ? usual
+            : done.Next is [var best, ..] ? ToTake(best, "Take the reading")
+            : new(NextAction.JudgeFindings, "Look at the findings", 5, "");
+    }
+
+    private static NextThing ToTake(NextAdvice advice, string act) =>
+        new(NextAction.TakeReading, $"{act}: {advice.Reading.Spec.Title}", advice.Reading.Minutes, advice.Reading.Spec.Id);
 
     private static NextThing Next(BenchUnit unit, TypeSheet? sheet)
     {

@@ -23,6 +23,12 @@ public sealed record StageView(Stage Stage, bool IsClosed, string Done, string O
     /// <summary>Why it cannot be marked as done; empty when it can.</summary>
     public string Locked { get; init; } = "";
 
+    /// <summary>Where a unit stands: the first stage with something open, else the first that is not done; null when it was handed back.</summary>
+    public static StageView? Here(BenchUnit unit, ImmutableArray<StageView> stages) =>
+        unit.HandedBack is not null
+            ? null
+            : stages.FirstOrDefault(s => !s.IsClosed && s.Open.Length > 0) ?? stages.FirstOrDefault(s => !s.IsClosed);
+
     /// <summary>The stages in their order.</summary>
     /// <param name="sheet">The unit's own type sheet; null while its type is not known.</param>
     /// <param name="checks">Checks that have not passed.</param>

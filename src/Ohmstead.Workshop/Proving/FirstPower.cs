@@ -17,6 +17,11 @@ namespace Ohmstead.Workshop.Proving;
 /// <summary>Mains for the first time: which series lamp, what it leaves on the unit, and the way up step by step.</summary>
 public static class FirstPower
 {
+    /// <summary>From here on a fault that the readings point to is one that a lamp should show [probability].</summary>
+    private const double WorthShowing = 0.05;
+
+    private const int MostShown = 3;
+
     /// <summary>A lamp for less than this share of the line burns out on a short.</summary>
     private const double LeastLampVolts = 0.9;
 
@@ -87,6 +92,19 @@ public static class FirstPower
             ),
         ];
     }
+
+    /// <summary>The usual ones, and those that the readings make most probable: what a lamp is to tell from a sound unit.</summary>
+    /// <param name="result">What the readings say; null where nothing is worked out yet.</param>
+    public static ImmutableArray<FaultMode> FaultsToShow(UnitModel model, DiagnosisResult? result) =>
+        [
+            .. UsualFaults(model)
+                .Concat((result?.Faults ?? []).Where(f => f.Probability >= WorthShowing).Take(MostShown).Select(f => f.Mode))
+                .DistinctBy(m => m.Name),
+        ];
+
+    /// <summary>The step that is next on the way up: the first that did not go; null when all went.</summary>
+    public static double? NextStep(IEnumerable<double> steps, ImmutableDictionary<double, PowerTried> tried) =>
+        steps.Cast<double?>().FirstOrDefault(v => !(tried.TryGetValue(v!.Value, out var t) && t.Went));
 
     /// <summary>The volts of the way up: a fifth of the line at a time.</summary>
     public static ImmutableArray<double> Steps(double lineVolts) => [.. Enumerable.Range(1, 5).Select(n => Math.Round(lineVolts * n / 5))];

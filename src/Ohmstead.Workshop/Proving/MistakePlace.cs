@@ -10,6 +10,15 @@ namespace Ohmstead.Workshop.Proving;
 /// <param name="Terminals">Where to look, in the order in which they are said.</param>
 public sealed record MistakePlace(ImmutableArray<string> Elements, ImmutableArray<string> Terminals, Remedy Remedy)
 {
+    /// <summary>Below this a mistake is not named [probability].</summary>
+    private const double WorthNaming = 0.005;
+
+    private const int MostNamed = 5;
+
+    /// <summary>The mistakes that a check makes probable enough to look for, most probable first.</summary>
+    public static ImmutableArray<RewireHypothesis> Probable(RewireResult result) =>
+        [.. result.Probable.Where(h => !h.Mistakes.IsEmpty && h.Probability >= WorthNaming).Take(MostNamed)];
+
     /// <summary>Of one mistake.</summary>
     public static MistakePlace Of(Mistake mistake, TypeSheet sheet)
     {

@@ -11,6 +11,8 @@ namespace Ohmstead.Workshop.TakeApart;
 /// <summary>What has to be reached, from what was found; and what is worth doing on the way.</summary>
 public static class ReachFor
 {
+    private const int MostAtHand = 6;
+
     /// <summary>The steps that confirmed and not yet repaired faults, and parts to renew, ask for.</summary>
     public static ImmutableArray<string> Proposed(BenchUnit unit, TypeSheet sheet)
     {
@@ -103,9 +105,22 @@ public static class ReachFor
         return [.. worth.OrderBy(w => w.Choice.Now - w.Choice.Later)];
     }
 
+    /// <summary>What to have at hand for a way: the steps on which something breaks that costs money, the dearest on average first.</summary>
+    public static ImmutableArray<TakeApartStep> AtHand(TakeApartPlan plan) =>
+        [
+            .. plan
+                .Steps.Where(s => s is { Price: > 0, BreakPercent: > 0 })
+                .OrderByDescending(s => s.BreakPercent * s.Price)
+                .Take(MostAtHand),
+        ];
+
     private static double Minutes(TakeApartPlan plan) => plan.MinutesOut + plan.MinutesIn;
 }
 
 /// <summary>A part that the way brings nearer, and whether to renew it now.</summary>
 /// <param name="ExtraMinutes">Minutes out and in that reaching it adds.</param>
-public sealed record WorthIt(TakeApartStep Step, ShopPart Part, double ExtraMinutes, NowOrLater Choice);
+public sealed record WorthIt(TakeApartStep Step, ShopPart Part, double ExtraMinutes, NowOrLater Choice)
+{
+    /// <summary>True where replacing it now costs less than it does later on average.</summary>
+    public bool PaysNow => Choice.Later > Choice.Now;
+}

@@ -2,6 +2,7 @@ using Ohmstead.App.Background;
 using Ohmstead.App.Demo;
 using Ohmstead.App.Screens.Readings;
 using Ohmstead.App.Web;
+using Ohmstead.Workshop.Findings;
 using Ohmstead.Workshop.Job;
 
 [assembly: AssemblyFixture(typeof(Ohmstead.App.Tests.Web.DemoSite))]

@@ -50,10 +50,6 @@ public sealed partial class UnitFindings
 
     private bool HasReadings => View is { Readings.Length: > 0 };
 
-    /// <summary>Before any reading counts, only what was found by hand is a finding.</summary>
-    private static IReadOnlyList<AlikeFindings> CardsOf(FindingsView view) =>
-        view.Readings.Length > 0 ? view.Cards : [.. view.Cards.Where(c => c.Findings.Any(f => f.Judgement == Judgement.Confirmed))];
-
     private AlikeFindings? Settling => cards.FirstOrDefault(c => c.SettlingReadings.Any(t => t.IsOpen));
 
     private NextAct Act =>
@@ -96,7 +92,7 @@ public sealed partial class UnitFindings
         if (Answer.Latest is { } latest && !ReferenceEquals(drawnOf, latest))
         {
             drawnOf = latest;
-            cards = CardsOf(latest.View);
+            cards = latest.View.CardsNow;
             where =
             [
                 .. cards

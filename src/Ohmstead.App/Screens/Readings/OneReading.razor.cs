@@ -92,20 +92,7 @@ public sealed partial class OneReading
     /// <inheritdoc/>
     protected override bool ShouldRender()
     {
-        next =
-            Advice.FirstOrDefault(n =>
-                n.Reading.Spec.Id != offer?.Spec.Id
-                && Offer(n.Reading.Spec.Id) is { IsOpen: true } open
-                && (n.IsAgain ? open.Doubted.Length > 0 : !open.IsMeasured)
-            )
-            ?? (
-                Offers.FirstOrDefault(o =>
-                    o is { IsOpen: true, IsMeasured: false, IsWaived: false, Last: null } && o.Spec.Id != offer?.Spec.Id
-                )
-                    is { } first
-                    ? new NextAdvice(new(first.Spec, 0, first.Spec.Minutes, []), [])
-                    : null
-            );
+        next = NextAdvice.After(offer?.Spec.Id, Advice, Offers);
         return true;
     }
 
@@ -114,15 +101,7 @@ public sealed partial class OneReading
         if (Model is null)
             return;
         var keep = offer?.Spec.Id;
-        var id =
-            ReadingId
-            ?? keep
-            ?? (
-                Advice.Count > 0
-                    ? Advice[0].Reading.Spec.Id
-                    : Offers.FirstOrDefault(o => o is { IsOpen: true, Last: null, IsWaived: false })?.Spec.Id
-            );
-        offer = Offer(id);
+        offer = Offer(ReadingId ?? keep ?? NextAdvice.First(Advice, Offers));
         if (offer is null)
             return;
         words = SetupWords.Of(Model.Sheet, offer.Spec, offer.State);

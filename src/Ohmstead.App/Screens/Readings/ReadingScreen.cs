@@ -14,9 +14,6 @@ namespace Ohmstead.App.Screens.Readings;
 /// <summary>A screen on which readings of a unit are taken or shown: what is offered, the bench as it stands, the background's answer.</summary>
 public abstract class ReadingScreen : UnitScreen
 {
-    /// <summary>From here on a slip is asked about where the hand is, not only among the findings [probability].</summary>
-    private const double SureSlip = 0.9;
-
     private readonly HashSet<Guid> kept = [];
     private int askedFor = -1;
     private CircuitKey? circuit;
@@ -114,9 +111,7 @@ public abstract class ReadingScreen : UnitScreen
     /// <summary>The slips that the last answer is sure of, but for what was read again or answered since.</summary>
     protected IEnumerable<SlipWords> SureSlips =>
         Answer.Latest is { } latest
-            ? latest.View.Slips.Where(s =>
-                s.Slip.Probability >= SureSlip && LastOf(s.Spec.Id) is { } last && last.Number <= latest.Number && !kept.Contains(last.Id)
-            )
+            ? latest.View.SureSlips.Where(s => LastOf(s.Spec.Id) is { } last && last.Number <= latest.Number && !kept.Contains(last.Id))
             : [];
 
     /// <summary>It was no slip: nobody asks again on this screen.</summary>

@@ -2,14 +2,14 @@ using System.Collections.Immutable;
 using Ohmstead.Electrical.Circuits;
 using Ohmstead.Electrical.Diagnosis;
 using Ohmstead.Electrical.Readings;
-using Ohmstead.Workshop.Findings;
 using Ohmstead.Workshop.Readings;
+using Ohmstead.Workshop.Shops;
 using Ohmstead.Workshop.Units;
 using Ohmstead.Workshop.Words;
 
-namespace Ohmstead.App.Background;
+namespace Ohmstead.Workshop.Findings;
 
-/// <summary>What the background worked out for a unit.</summary>
+/// <summary>What a diagnosis made of a unit, beside what can be done on it now.</summary>
 /// <param name="Number">Number of the last entry that it knew.</param>
 /// <param name="Doubts">What it doubts of the readings and the bench.</param>
 /// <param name="Next">What can be taken now: a doubted check again first, then what tells most.</param>
@@ -30,14 +30,7 @@ public sealed record Diagnosed(
     /// <summary>Puts an answer beside what can be done now: the look-over and a moved wire lock readings too.</summary>
     /// <param name="model">The unit's own sheet.</param>
     /// <param name="judged">The same as it was diagnosed, with what was judged by hand.</param>
-    public static Diagnosed Of(
-        BenchUnit unit,
-        Workshop.Shops.Shop shop,
-        UnitModel model,
-        UnitModel judged,
-        UnitReadings readings,
-        DiagnosisResult result
-    )
+    public static Diagnosed Of(BenchUnit unit, Shop shop, UnitModel model, UnitModel judged, UnitReadings readings, DiagnosisResult result)
     {
         var doubts = UnitDoubts.Of(readings, result, unit.LastNumber);
         unit = unit with { Doubts = doubts };
@@ -66,14 +59,4 @@ public sealed record Diagnosed(
             );
         return new(unit.LastNumber, model, readings, result, doubts, FindingsView.Of(unit, model, readings, result), [.. next]);
     }
-}
-
-/// <summary>How the background stands with a unit.</summary>
-/// <param name="Latest">The last answer; null for none yet.</param>
-/// <param name="Progress">Share done of the next one [0..1]; null when nothing is being worked out.</param>
-/// <param name="Trouble">Why there is no answer, in words; empty when there is, or will be.</param>
-public sealed record DiagnosisState(Diagnosed? Latest, double? Progress, string Trouble)
-{
-    /// <summary>Before the first entry.</summary>
-    public static DiagnosisState Nothing { get; } = new(null, null, "");
 }
