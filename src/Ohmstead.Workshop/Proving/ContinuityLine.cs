@@ -41,10 +41,10 @@ public sealed record ContinuityLine(ContinuityCheck Check, double Low, double Hi
     }
 
     /// <summary>The place of the first check that is not taken; the number of all where none is left.</summary>
-    public static int NextOf(ImmutableArray<WireCheck> checks) => checks.TakeWhile(c => c.Taken is not null).Count();
+    public static int NextOf(ImmutableArray<ContinuityLine> checks) => checks.TakeWhile(c => c.Taken is not null).Count();
 
     /// <summary>How long the checks that are left take [min].</summary>
-    public static double MinutesLeft(ImmutableArray<WireCheck> checks) => checks.Where(c => c.Taken is null).Sum(c => c.Check.Minutes);
+    public static double MinutesLeft(ImmutableArray<ContinuityLine> checks) => checks.Where(c => c.Taken is null).Sum(c => c.Check.Minutes);
 
     /// <summary>The last check since a wire was moved, to be taken back; null when there is none.</summary>
     public static (Entry Entry, WireChecked Fact)? Undo(BenchUnit unit, TypeSheet sheet)
