@@ -2,8 +2,8 @@ using System.Collections.Immutable;
 using Ohmstead.Electrical.Circuits;
 using Ohmstead.Electrical.Readings;
 using Ohmstead.Electrical.TypeSheets;
-using Ohmstead.Workshop.Stores;
 using Ohmstead.Workshop.Readings;
+using Ohmstead.Workshop.Stores;
 
 namespace Ohmstead.App.Background;
 
