@@ -116,9 +116,7 @@ public sealed partial class NoIdsTests
         var read = TypeSheetFile.Read(File.ReadAllText(Tool.Demo($"{id}.sheet.json"))).Required;
         var ids = Ids(read);
         Nothing(
-            new[] { ServiceRecord.Make(matter), BenchSheet.Make(matter, []), WiringSheet.Make(matter) }.SelectMany(paper =>
-                Pdf.Text(Pdf.Of(paper)).Split('\n').Select(line => Shows(ids, line, paper.Title))
-            )
+            PaperTable.Of(matter).SelectMany(paper => Pdf.Text(Pdf.Of(paper)).Split('\n').Select(line => Shows(ids, line, paper.Title)))
         );
     }
 

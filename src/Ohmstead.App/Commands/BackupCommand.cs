@@ -23,6 +23,7 @@ internal static class BackupCommand
         var verb = new Verb(
             "backup",
             "Back up the workshop. Each photo is copied once for all backups. Ohmstead may be running.",
+            concernsMains: false,
             "ohmstead backup /media/stick/ohmstead",
             "ohmstead backup /media/stick/ohmstead --data my-workshop --keep 30"
         )

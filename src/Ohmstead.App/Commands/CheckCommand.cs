@@ -16,6 +16,7 @@ internal static class CheckCommand
         var verb = new Verb(
             "check",
             "List every mistake in a type sheet at once.",
+            concernsMains: false,
             "ohmstead check demo/solo-110.sheet.json",
             "ohmstead check my.sheet.json --json         the problems as a list; exit status 2 if there are any"
         )

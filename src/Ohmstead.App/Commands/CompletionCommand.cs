@@ -29,6 +29,7 @@ internal static class CompletionCommand
         var verb = new Verb(
             "completion",
             "Print what a shell needs to complete verbs and options.",
+            concernsMains: false,
             "source <(./ohmstead completion bash)        in this shell",
             "./ohmstead completion bash >>~/.bashrc      in every new one"
         )

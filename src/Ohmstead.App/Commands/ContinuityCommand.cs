@@ -25,6 +25,7 @@ internal static class ContinuityCommand
         var verb = new Verb(
             "continuity",
             "Continuity check: list the ohmmeter checks of the open, unplugged unit.",
+            concernsMains: true,
             "ohmstead continuity my.sheet.json",
             "ohmstead continuity my.sheet.json --unit this.unit.json --controls throttle=0.5 --json"
         )

@@ -39,6 +39,7 @@ internal static class DiagnoseCommand
         var verb = new Verb(
             "diagnose",
             "Find what is wrong from the readings taken, and the best next reading.",
+            concernsMains: true,
             "ohmstead diagnose demo/twin-175.sheet.json demo/twin-175.example.readings.json",
             "ohmstead diagnose my.sheet.json unit-7.readings.json --unit unit-7.unit.json",
             "ohmstead diagnose my.sheet.json unit-7.readings.json --seconds 600 --json"

@@ -30,6 +30,7 @@ internal static class DraftCommand
         var verb = new Verb(
             "draft",
             "Make a type sheet from an outline of a unit, and from readings.",
+            concernsMains: true,
             "ohmstead draft my.outline.json                     what to read first",
             "ohmstead draft my.outline.json unit-1.readings.json --sheet my.sheet.json"
         )

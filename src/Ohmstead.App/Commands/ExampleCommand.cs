@@ -10,7 +10,12 @@ internal static class ExampleCommand
 {
     public static Command Make()
     {
-        var verb = new Verb("example", "Run the main job on an invented unit and explain the answer.", "ohmstead example");
+        var verb = new Verb(
+            "example",
+            "Run the main job on an invented unit and explain the answer.",
+            concernsMains: true,
+            "ohmstead example"
+        );
         verb.SetAction(_ => Run());
         return verb;
     }

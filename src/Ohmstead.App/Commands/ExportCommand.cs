@@ -17,6 +17,7 @@ internal static class ExportCommand
         var verb = new Verb(
             "export",
             "Write the workshop, or one unit, as a zip of plain JSON and photos. Photos go out without place and camera.",
+            concernsMains: false,
             "ohmstead export workshop.zip",
             "ohmstead export 0412.zip --unit 0412 --data my-workshop"
         )

@@ -24,6 +24,7 @@ internal static class FitCommand
         var verb = new Verb(
             "fit",
             "Learn a type sheet's values and spreads from sound units.",
+            concernsMains: false,
             "ohmstead fit my.sheet.json sound-*.readings.json",
             "ohmstead fit my.sheet.json sound-1.readings.json sound-2.readings.json --json"
         )

@@ -39,6 +39,7 @@ internal static class IdentifyCommand
         var verb = new Verb(
             "identify",
             "Find out which type a unit is, from its readings.",
+            concernsMains: true,
             "ohmstead identify demo/solo-110.sheet.json my.outline.json --readings unit-7.readings.json",
             "ohmstead identify demo/*.sheet.json --readings unit-7.readings.json --none 0.2 --json"
         )

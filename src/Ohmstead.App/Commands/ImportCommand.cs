@@ -21,6 +21,7 @@ internal static class ImportCommand
         var verb = new Verb(
             "import",
             "Bring in units, type sheets and photos from a zip. What is here already stays as it is.",
+            concernsMains: false,
             "ohmstead import workshop.zip",
             "ohmstead import 0412.zip --take-theirs --data my-workshop"
         )

@@ -22,6 +22,7 @@ internal static class ListenCommand
         var verb = new Verb(
             "listen",
             "Listen to a recording of the hum.",
+            concernsMains: false,
             "ohmstead listen hum.wav",
             "ohmstead listen a.wav b.wav c.wav --as idle,load,lifted --json"
         )

@@ -30,6 +30,7 @@ internal static class PlanCommand
         var verb = new Verb(
             "plan",
             "Steps and cost to get to a part, and what may break.",
+            concernsMains: true,
             "ohmstead plan my.sheet.json --reach disc-left-out",
             "ohmstead plan my.sheet.json --reach roller-left-out,cord --rate 40 --json"
         )

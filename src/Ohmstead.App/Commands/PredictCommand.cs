@@ -23,6 +23,7 @@ internal static class PredictCommand
         var verb = new Verb(
             "predict",
             "Predict each reading, and the range of 95 of 100 units of this type.",
+            concernsMains: true,
             "ohmstead predict demo/twin-175.sheet.json",
             "ohmstead predict demo/twin-175.sheet.json --fault roller-1:worn=0.8 --fault disc:leaky",
             "ohmstead predict demo/twin-175.sheet.json --fault w-1.to~w-2.to:swap --readings full-1,full-2",

@@ -36,6 +36,7 @@ internal static class PrintCommand
         var verb = new Verb(
             "print",
             "Print a unit’s label, or its repair as a lesson or a talk.",
+            concernsMains: false,
             "ohmstead print label workshop.zip --unit 0412 --out 0412.pdf",
             "ohmstead print lesson workshop.zip --unit 0412 --out 0412.html --json"
         )

@@ -19,6 +19,7 @@ internal static class ReckonCommand
         var verb = new Verb(
             "reckon",
             "Answer one question: a limit, a load, a heat run, a breaker, and so on.",
+            concernsMains: true,
             "ohmstead reckon regulation.question.json",
             "ohmstead reckon disc.question.json --sheet my.sheet.json --unit unit-7.unit.json --json"
         )

@@ -31,6 +31,7 @@ internal static class RestoreCommand
         var verb = new Verb(
             "restore",
             "Bring back a backup into a new data folder. All of it is checked first.",
+            concernsMains: false,
             "ohmstead restore /media/stick/ohmstead --data my-workshop",
             "ohmstead restore /media/stick/ohmstead --data my-workshop --backup 2026-03-04T12-00-00.000Z"
         )

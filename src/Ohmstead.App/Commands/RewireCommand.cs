@@ -27,6 +27,7 @@ internal static class RewireCommand
         var verb = new Verb(
             "rewire",
             "Check the wiring from cold and low-voltage readings, before mains.",
+            concernsMains: true,
             "ohmstead rewire my.sheet.json",
             "ohmstead rewire my.sheet.json after.readings.json --unit this.unit.json --json"
         )

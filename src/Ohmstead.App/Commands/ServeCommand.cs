@@ -36,6 +36,7 @@ internal static class ServeCommand
         var verb = new Verb(
             "demo",
             "Try Ohmstead on an invented workshop. It is thrown away at the end.",
+            concernsMains: false,
             "ohmstead demo",
             "ohmstead demo --port 18601"
         )

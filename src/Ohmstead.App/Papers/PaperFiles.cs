@@ -18,10 +18,8 @@ internal static class PaperFiles
     /// <param name="usualOnly">On the bench sheet: the usual round alone.</param>
     public static async Task<byte[]?> MakeAsync(Bench bench, Guid unitId, string paperId, bool usualOnly)
     {
-        if (
-            paperId is not (ServiceRecord.Id or OwnerPage.Id or Label.Id or BenchSheet.Id or WiringSheet.Id)
-            || await bench.ReadAsync(unitId) is not { } unit
-        )
+        var row = PaperTable.All.FirstOrDefault(p => p.Id == paperId);
+        if ((row is null && paperId != Label.Id) || await bench.ReadAsync(unitId) is not { } unit)
             return null;
         var only =
             paperId == BenchSheet.Id && usualOnly && await bench.SheetOfAsync(unit) is { } sheet
@@ -32,22 +30,18 @@ internal static class PaperFiles
             unit,
             paperId == BenchSheet.Id ? r => only.Length == 0 || only.Contains(r.Id, StringComparer.Ordinal) : null
         );
-        if (paperId == Label.Id)
+        if (row is null)
             return await ScreenWork.RunAsync(() => LabelPdf.Write(Label.Make(matter, Label.RecordOf(unit)), matter.At));
-        var paper = paperId switch
-        {
-            ServiceRecord.Id => ServiceRecord.Make(matter),
-            OwnerPage.Id => OnePage(matter),
-            WiringSheet.Id => WiringSheet.Make(matter),
-            _ => BenchSheet.Make(matter, only),
-        };
+        var paper = only.IsEmpty ? OnePage(row, matter) : BenchSheet.Make(matter, only);
         var photos = await PhotosAsync(bench, paper.Photos);
         return await ScreenWork.RunAsync(() => PaperPdf.Write(paper, matter.Shop.Paper, photos, matter.At));
     }
 
-    /// <summary>The owner's page with the most rows that one page holds.</summary>
-    public static Paper OnePage(JudgedUnit matter) =>
-        OwnerPage.Choices.Select(most => OwnerPage.Make(matter, most)).First(p => PaperPdf.PagesOf(p, matter.Shop.Paper) == 1);
+    /// <summary>A paper in the longest of its lengths that one page holds; where it has but one, that.</summary>
+    public static Paper OnePage(PaperRow row, JudgedUnit matter) =>
+        row.Lengths(matter).ToList() is var lengths && lengths.Count == 1
+            ? lengths[0]
+            : lengths.First(p => PaperPdf.PagesOf(p, matter.Shop.Paper) == 1);
 
     private static async Task<JudgedUnit> MatterAsync(Bench bench, BenchUnit unit, Func<ReadingSpec, bool>? bandsOf)
     {

@@ -34,15 +34,7 @@ public sealed class DoubtedPaperTests
     {
         var matter = Matter([], new Doubt(DoubtAbout.Internal, 0.8, 11.2, [], []));
         Assert.False(matter.MayBePluggedIn);
-        foreach (
-            var paper in new[]
-            {
-                ServiceRecord.Make(matter),
-                OwnerPage.Make(matter, 5),
-                BenchSheet.Make(matter, []),
-                WiringSheet.Make(matter),
-            }
-        )
+        foreach (var paper in PaperTable.Of(matter))
             Assert.Contains(Heat, Text(paper), StringComparison.Ordinal);
         Assert.Equal(Heat, Label.Make(matter, Label.RecordOf(matter.Unit)).Words);
     }

@@ -13,7 +13,7 @@ public class OwnerPageTests
 {
     private static byte[] Page(JudgedUnit matter, string name)
     {
-        var pdf = Pdf.Of(PaperFiles.OnePage(matter), matter.Shop.Paper);
+        var pdf = Pdf.Of(PaperFiles.OnePage(PaperTable.All.Single(p => p.Id == OwnerPage.Id), matter), matter.Shop.Paper);
         Pdf.Keep(name, pdf);
         return pdf;
     }

@@ -13,17 +13,9 @@ namespace Ohmstead.App.Tests.Papers;
 /// <summary>Nothing on a paper contradicts anything else on it, or on another paper of the same unit.</summary>
 public class PaperFoldTests
 {
-    private static List<Paper> Papers(JudgedUnit matter) =>
-        [
-            .. OwnerPage.Choices.Select(most => OwnerPage.Make(matter, most)),
-            ServiceRecord.Make(matter),
-            BenchSheet.Make(matter, []),
-            WiringSheet.Make(matter),
-        ];
-
     private static void AssertAtOne(JudgedUnit matter, string unit)
     {
-        var papers = Papers(matter);
+        var papers = PaperTable.Of(matter).ToList();
         var label = Label.Make(matter, Label.RecordOf(matter.Unit));
         List<PaperFold> folds = [.. papers.Select(PaperFold.Of), PaperFold.Of(label)];
         Assert.All(folds, f => Assert.True(f.Forbids == !matter.MayBePluggedIn, unit));

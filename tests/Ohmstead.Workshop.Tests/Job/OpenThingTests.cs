@@ -167,7 +167,7 @@ public class OpenThingTests
         CardOfIs(bench.Add(new Returned(ReturnManner.NotToBePluggedIn, "A. B.")), true, "Returned, not to be plugged in");
         var matter = Matter(bench);
         Assert.False(matter.MayBePluggedIn);
-        foreach (var paper in new[] { ServiceRecord.Make(matter), BenchSheet.Make(matter, []), WiringSheet.Make(matter) })
+        foreach (var paper in PaperTable.Of(matter))
             Assert.Contains("NOT TO BE PLUGGED IN", paper.Text, StringComparison.Ordinal);
         Assert.DoesNotContain("W for hours", ServiceRecord.Make(matter).Text, StringComparison.Ordinal);
 
@@ -197,15 +197,7 @@ public class OpenThingTests
         var matter = Matter(bench);
         Assert.Contains("What it can run", ServiceRecord.Make(Matter(Sound())).Text, StringComparison.Ordinal);
         Assert.Contains("What it can run", OwnerPage.Make(Matter(Sound()), 5).Text, StringComparison.Ordinal);
-        foreach (
-            var paper in new[]
-            {
-                OwnerPage.Make(matter, 0),
-                ServiceRecord.Make(matter),
-                BenchSheet.Make(matter, []),
-                WiringSheet.Make(matter),
-            }
-        )
+        foreach (var paper in PaperTable.Of(matter))
         {
             Assert.Contains("Plug: screws exposed.", paper.Text, StringComparison.Ordinal);
             Assert.DoesNotContain("What it can run", paper.Text, StringComparison.Ordinal);
