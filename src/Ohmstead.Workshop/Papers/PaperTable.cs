@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Ohmstead.Workshop.Job;
 
 namespace Ohmstead.Workshop.Papers;
 
