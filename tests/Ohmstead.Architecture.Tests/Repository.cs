@@ -15,11 +15,25 @@ internal static class Repository
 
     public static Assembly App { get; } = Assembly.Load("ohmstead");
 
+    /// <summary>A project by the last part of its name.</summary>
+    public static Assembly Project(string name) =>
+        name switch
+        {
+            "Electrical" => Electrical,
+            "Workshop" => Workshop,
+            "Storage" => Storage,
+            "App" => App,
+            _ => throw new ArgumentOutOfRangeException(nameof(name), name, "no project"),
+        };
+
     /// <summary>Source files under a folder, without what a build writes; paths with forward slashes from the root.</summary>
-    public static IEnumerable<string> Files(string folder, string pattern) =>
+    public static IEnumerable<string> Files(string folder, string pattern) => Files(Root, folder, pattern);
+
+    /// <summary>The same in another checkout.</summary>
+    public static IEnumerable<string> Files(string root, string folder, string pattern) =>
         Directory
-            .EnumerateFiles(Path.Combine(Root, folder), pattern, SearchOption.AllDirectories)
-            .Select(file => Path.GetRelativePath(Root, file).Replace('\\', '/'))
+            .EnumerateFiles(Path.Combine(root, folder), pattern, SearchOption.AllDirectories)
+            .Select(file => Path.GetRelativePath(root, file).Replace('\\', '/'))
             .Where(file => !file.Split('/').Any(part => part is "bin" or "obj"))
             .Order(StringComparer.Ordinal);
 
