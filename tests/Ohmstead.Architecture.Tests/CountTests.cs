@@ -33,18 +33,22 @@ public class CountTests(ITestOutputHelper output)
         Assert.Equal(ceilings.Keys.Order(StringComparer.Ordinal), now.Select(count => count.Name).Order(StringComparer.Ordinal));
         Findings.None(
             now.Where(count => count.Places.Count > ceilings[count.Name])
-                .SelectMany(count => count.Places.Prepend($"{count.Name}: more than {ceilings[count.Name]}"))
+                .SelectMany(count => count.Places.Prepend(FormattableString.Invariant($"{count.Name}: more than {ceilings[count.Name]}")))
         );
         Findings.None(
             now.Where(count => count.Places.Count < ceilings[count.Name])
-                .Select(count => $"{count.Name}: {count.Places.Count} now. Keep it: ./test surface")
+                .Select(count => FormattableString.Invariant($"{count.Name}: {count.Places.Count} now. Keep it: ./test surface"))
         );
     }
 
     private IEnumerable<(string Name, IReadOnlyList<string> Places)> Of(string project)
     {
         var counts = new Counts(Repository.Root, $"src/Ohmstead.{project}");
-        output.WriteLine($"{project}: {counts.FileCount} files, {counts.CodeLines} lines of code, {counts.MethodCount} methods");
+        output.WriteLine(
+            FormattableString.Invariant(
+                $"{project}: {counts.FileCount} files, {counts.CodeLines} lines of code, {counts.MethodCount} methods"
+            )
+        );
         Assert.True(counts.FileCount > 20 && counts.MethodCount > 50, project);
         yield return ($"{project}, files over {Counts.MostFileLines} lines", counts.LongFiles);
         yield return ($"{project}, methods over {Counts.MostMethodLines} lines", counts.LongMethods);

@@ -55,7 +55,7 @@ internal sealed partial class Counts
         CodeLines += lines.Count(line => !NoCode().IsMatch(line));
         if (lines.Length > MostFileLines)
         {
-            files.Add($"{file}: {lines.Length}");
+            files.Add(FormattableString.Invariant($"{file}: {lines.Length}"));
         }
     }
 
@@ -82,11 +82,11 @@ internal sealed partial class Counts
             int lines = span.EndLinePosition.Line - span.StartLinePosition.Line + 1;
             if (node is not TypeDeclarationSyntax && lines > MostMethodLines)
             {
-                methods.Add($"{place}: {lines}");
+                methods.Add(FormattableString.Invariant($"{place}: {lines}"));
             }
             if (taken?.Parameters.Count > MostParameters)
             {
-                parameters.Add($"{place}: {taken.Parameters.Count}");
+                parameters.Add(FormattableString.Invariant($"{place}: {taken.Parameters.Count}"));
             }
         }
     }

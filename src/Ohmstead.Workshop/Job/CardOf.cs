@@ -14,7 +14,7 @@ namespace Ohmstead.Workshop.Job;
 
 /// <summary>
 /// The card of a unit, from its journal and its type sheet alone, cheap enough to make at every entry. The diagnosis may
-/// later put a better next thing in (<see cref="Keeping.IStore.SaveFoundAsync"/>).
+/// later put a better next thing in (<c>IStore.SaveFoundAsync</c>).
 /// </summary>
 public static class CardOf
 {

@@ -28,7 +28,7 @@ public sealed record Meaning(Verdict Verdict, string Words, string Next = "")
         };
 
     /// <summary>The same once a diagnosis doubts the value.</summary>
-    /// <param name="why">Why it does (<see cref="Findings.UnitDoubts.Why"/>).</param>
+    /// <param name="why">Why it does (<c>UnitDoubts.Why</c>).</param>
     public static Meaning OfDoubted(string why, ReadingSpec spec) =>
         new(Verdict.Doubted, why, spec.Limits is null ? "Read it again." : "Read it again. It unlocks nothing until then.");
 

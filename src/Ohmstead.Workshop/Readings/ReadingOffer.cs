@@ -53,7 +53,7 @@ public sealed record ReadingOffer(
     /// <summary>True when it was measured, well or badly, since the circuit was last changed.</summary>
     public bool IsMeasured { get; init; }
 
-    /// <summary>Why its last value is doubted; empty when it is not (<see cref="UnitDoubts.Why"/>).</summary>
+    /// <summary>Why its last value is doubted; empty when it is not (<c>UnitDoubts.Why</c>).</summary>
     public string Doubted { get; init; } = "";
 
     /// <summary>True when the shop has no instrument for it and said so in writing.</summary>
