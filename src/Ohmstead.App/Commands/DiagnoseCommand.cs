@@ -60,10 +60,7 @@ internal static class DiagnoseCommand
             if (!(time is > 0 and <= 3600))
                 throw new RefusedInput("--seconds: is out of range; a number above 0, at most 3600, is expected");
             var (kind, taken, candidates) = KindAtHand.Read(parsed.GetValue(sheet)!, parsed.GetValue(unit), parsed.GetValue(readings)!);
-            if (
-                kind.Document["draftedFrom"] is System.Text.Json.Nodes.JsonArray from
-                && from.Any(m => m?.ToString() == ReadingsMark.Of(taken))
-            )
+            if (kind.DraftedFrom.Contains(ReadingsMark.Of(taken)))
                 Console.Error.WriteLine(
                     "This type sheet was drafted from these very readings. They count twice: diagnose this unit with the outline instead."
                 );

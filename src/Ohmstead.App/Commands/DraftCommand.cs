@@ -63,7 +63,7 @@ internal static class DraftCommand
         new()
         {
             ["outline"] = draft.Kind.Outline.Id,
-            ["sheet"] = draft.Sheet.Document.DeepClone(),
+            ["sheet"] = TypeSheetFile.JsonOf(draft.Sheet),
             ["values"] = new JsonArray([
                 .. draft.Values.Select(v => new JsonObject
                 {

@@ -17,7 +17,7 @@ internal static class MeasuredSheet
         ImmutableArray<UnitReadings> units
     )
     {
-        var document = (JsonObject)kind.Sheet.Document.DeepClone();
+        var document = TypeSheetFile.JsonOf(kind.Sheet);
         var changed = new Dictionary<string, DraftedValue>(StringComparer.Ordinal);
         for (var p = 0; p < medians.Model.Parameters.Length; p++)
             if (medians.Model.Parameters[p].KindSigma > 0)

@@ -17,6 +17,9 @@ public abstract record Element(
     /// <summary>How much of each spread is doubt about the kind, on a drafted sheet.</summary>
     public SpreadOverrides KindError { get; init; } = SpreadOverrides.None;
 
+    /// <summary>The color of a wire, in words; empty where the sheet does not say.</summary>
+    public string Colour { get; init; } = "";
+
     /// <summary>The names of the contacts of a winding, or nothing.</summary>
     public virtual IEnumerable<string> OtherTerminals => [];
 

@@ -74,7 +74,7 @@ internal static class ElementReader
             ),
             ElementKind.Slider => throw new System.Diagnostics.UnreachableException("A slider is read with its winding."),
         };
-        return read with { KindError = kindError };
+        return read with { KindError = kindError, Colour = at.Remark("colour") };
     }
 
     public static Core? ReadCore(JsonCursor at)

@@ -8,8 +8,8 @@ internal static class FieldRemarks
 {
     private const int MostShown = 20;
 
-    /// <summary>Read from the document where they are needed, or for people alone.</summary>
-    private static readonly string[] ReadElsewhere =
+    /// <summary>No slip of spelling wherever they are: for people alone, or read in one place and harmless in others.</summary>
+    private static readonly string[] Harmless =
     [
         "$schema",
         "notes",
@@ -27,7 +27,7 @@ internal static class FieldRemarks
     {
         var unknown = TypeSheetFile
             .NotRead(sheet)
-            .Where(f => !ReadElsewhere.Contains(f[(f.LastIndexOf('.') + 1)..], StringComparer.Ordinal))
+            .Where(f => !Harmless.Contains(f[(f.LastIndexOf('.') + 1)..], StringComparer.Ordinal))
             .ToList();
         foreach (var field in unknown.Take(MostShown))
             yield return new Problem(

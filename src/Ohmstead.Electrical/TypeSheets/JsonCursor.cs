@@ -114,6 +114,9 @@ public readonly struct JsonCursor(JsonElement element, string path, List<Problem
     /// <summary>An optional word.</summary>
     public string Word(string name, string otherwise) => Has(name) ? At(name).AsWord() : otherwise;
 
+    /// <summary>Words for people; empty where there are none. Nothing is worked out from them, so nothing can be wrong with them.</summary>
+    internal string Remark(string name) => Has(name) && At(name).Element is { ValueKind: JsonValueKind.String } s ? s.GetString()! : "";
+
     /// <summary>This place as a non-empty word.</summary>
     public string AsWord()
     {

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Text.Json.Nodes;
 
 namespace Ohmstead.Electrical.TypeSheets;
 
@@ -11,7 +10,6 @@ namespace Ohmstead.Electrical.TypeSheets;
 /// <param name="Title">One line for people.</param>
 /// <param name="SupplyVolts">Nominal mains voltage [V RMS].</param>
 /// <param name="SupplyHertz">Mains frequency [Hz].</param>
-/// <param name="Document">The file as read, unknown fields included; what is written back starts from it.</param>
 public sealed record TypeSheet(
     string Id,
     string Title,
@@ -23,10 +21,21 @@ public sealed record TypeSheet(
     ImmutableArray<ImmutableArray<string>> Near,
     ImmutableArray<ReadingSpec> Readings,
     ImmutableArray<Observation> Observations,
-    ImmutableArray<TakeApartStep> TakeApart,
-    JsonObject Document
+    ImmutableArray<TakeApartStep> TakeApart
 )
 {
+    /// <summary>Input watts printed on the plate [W]; 0 where the sheet does not say.</summary>
+    public double InputWatts { get; init; }
+
+    /// <summary>Watts that it gives for hours [W]; 0 where the sheet does not say.</summary>
+    public double UsableWatts { get; init; }
+
+    /// <summary>The marks of the readings that a drafted sheet was drafted from.</summary>
+    public ImmutableArray<string> DraftedFrom { get; init; } = [];
+
+    /// <summary>The file as read, unknown fields included; what is written back starts from it.</summary>
+    internal AsRead AsRead { get; init; } = AsRead.Nothing;
+
     /// <summary>Angular supply frequency [rad/s].</summary>
     public double OmegaRadPerSecond => 2 * Math.PI * SupplyHertz;
 

@@ -11,6 +11,8 @@ public static class TypeSheetFile
     /// <summary>The mark of the format, in the field <c>ohmstead</c>.</summary>
     public const string Mark = "type-sheet/1";
 
+    private const double MostWatts = 1e5;
+
     /// <summary>How JSON is written: indented, with real letters.</summary>
     public static JsonSerializerOptions Indented { get; } =
         new() { WriteIndented = true, Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
@@ -27,14 +29,14 @@ public static class TypeSheetFile
         CheckTogether(root, sheet, problems);
         if (problems.Count > 0)
             return new(null, problems);
-        return new(sheet with { Document = (JsonObject)JsonNode.Parse(text)! }, problems);
+        return new(sheet with { AsRead = new(root.Element) }, problems);
     }
 
     /// <summary>The paths of a sheet's fields that this program does not read, in the order of the text; a sound sheet only.</summary>
     internal static IReadOnlyList<string> NotRead(TypeSheet sheet)
     {
         var asked = new HashSet<string>(StringComparer.Ordinal);
-        if (!JsonCursor.TryOpen(sheet.Document.ToJsonString(), [], out var root, asked))
+        if (!JsonCursor.TryOpen(JsonOf(sheet).ToJsonString(), [], out var root, asked))
             return [];
         CheckMark(root, Mark);
         Build(root);
@@ -42,7 +44,10 @@ public static class TypeSheetFile
     }
 
     /// <summary>The sheet as text, with the fields this program does not know.</summary>
-    public static string Write(TypeSheet sheet) => sheet.Document.ToJsonString(Indented) + "\n";
+    public static string Write(TypeSheet sheet) => JsonOf(sheet).ToJsonString(Indented) + "\n";
+
+    /// <summary>The same as JSON, to be changed or put into other JSON.</summary>
+    public static JsonObject JsonOf(TypeSheet sheet) => sheet.AsRead.Copy();
 
     /// <summary>Reports when the field <c>ohmstead</c> is not <paramref name="mark"/>.</summary>
     public static void CheckMark(JsonCursor root, string mark)
@@ -96,13 +101,31 @@ public static class TypeSheetFile
             [.. root.List("near", 500).Select(g => g.AsList().Select(t => t.AsWord()).ToImmutableArray())],
             Some(root.RequiredList("readings", 2000).Select(r => ReadingReader.Read(r, volts))),
             Some(root.List("observations", 500).Select(ReadObservation)),
-            Some(root.List("takeApart", 5000).Select(ReadStep)),
-            []
+            Some(root.List("takeApart", 5000).Select(ReadStep))
         )
         {
+            InputWatts = WattsOf(root, "inputWatts"),
+            UsableWatts = WattsOf(root, "usableWatts"),
+            DraftedFrom = MarksOf(root),
             Titles = TitleReader.OfSheet(root, elements),
         };
     }
+
+    /// <summary>Watts of the rating. One that is no number of watts counts as not given.</summary>
+    private static double WattsOf(JsonCursor root, string name) =>
+        root.Has("rating")
+        && root.At("rating") is var rating
+        && rating.Has(name)
+        && rating.At(name).Element is { ValueKind: JsonValueKind.Number } number
+        && number.TryGetDouble(out var watts)
+        && watts is > 0 and < MostWatts
+            ? watts
+            : 0;
+
+    private static ImmutableArray<string> MarksOf(JsonCursor root) =>
+        root.Has("draftedFrom") && root.At("draftedFrom").Element is { ValueKind: JsonValueKind.Array } marks
+            ? [.. marks.EnumerateArray().Where(m => m.ValueKind == JsonValueKind.String).Select(m => m.GetString()!)]
+            : [];
 
     private static ImmutableArray<T> Some<T>(IEnumerable<T?> items)
         where T : class => [.. items.OfType<T>()];

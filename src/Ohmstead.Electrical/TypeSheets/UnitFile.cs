@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using System.Text.Json;
 
 namespace Ohmstead.Electrical.TypeSheets;
 
@@ -32,7 +33,7 @@ public static class UnitFile
             root.Report("sheet", $"is \"{id}\"", $"this unit is of another sheet than \"{sheet.Id}\"");
         var elements = sheet.Elements.ToList();
         var titles = sheet.Titles;
-        var document = new ChangedDocument(sheet.Document);
+        var document = new ChangedDocument(TypeSheetFile.JsonOf(sheet));
         foreach (var change in root.List("changes"))
         {
             if (!change.IsObject())
@@ -46,7 +47,7 @@ public static class UnitFile
             Rechance(r, elements, Renewed);
         foreach (var r in root.List("rewired"))
             Rechance(r, elements, Rewired);
-        var changed = sheet with { Elements = [.. elements], Titles = titles, Document = document.Root };
+        var changed = sheet with { Elements = [.. elements], Titles = titles, AsRead = new(document.Root.Deserialize<JsonElement>()) };
         if (problems.Count == 0)
             SheetChecks.Run(
                 root,

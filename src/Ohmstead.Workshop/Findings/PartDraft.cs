@@ -37,7 +37,7 @@ public sealed record PartDraft(string Element, ImmutableArray<(string Name, stri
 
     /// <summary>The element with everything that was changed on this unit: the one place a change starts from.</summary>
     private static JsonObject? Now(BenchUnit unit, TypeSheet sheet, string element) =>
-        (OwnSheet.Of(unit, sheet).Value?.Document["elements"] as JsonArray)
+        (OwnSheet.Of(unit, sheet).Value is { } own ? TypeSheetFile.JsonOf(own)["elements"] as JsonArray : null)
             ?.OfType<JsonObject>()
             .FirstOrDefault(e => (string?)e["id"] == element)
             ?.DeepClone() as JsonObject;

@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using System.Globalization;
-using System.Text.Json.Nodes;
 using Ohmstead.Electrical.Carrying;
 using Ohmstead.Electrical.Circuits;
 using Ohmstead.Electrical.Faults;
@@ -21,14 +20,9 @@ internal static class Outlets
     /// <summary>The rating printed on the type; the usable watts are the stricter of the sheet's and the shop's share of the printed.</summary>
     public static Rating RatingOf(TypeSheet sheet, Shop shop)
     {
-        var rating = sheet.Document["rating"] as JsonObject;
-        var (input, usable) = (Watts(rating, "inputWatts"), Watts(rating, "usableWatts"));
-        var (watts, source) = ShopLimits.UsableWatts(input, usable, shop);
-        return new(input, watts, source);
+        var (watts, source) = ShopLimits.UsableWatts(sheet.InputWatts, sheet.UsableWatts, shop);
+        return new(sheet.InputWatts, watts, source);
     }
-
-    private static double Watts(JsonObject? rating, string name) =>
-        rating?[name] is JsonValue value && value.TryGetValue<double>(out var watts) && watts is > 0 and < 1e5 ? watts : 0;
 
     /// <summary>
     /// Each pair of posts that the sheet reads on the mains, at the reading's setting with the fewest selectors moved and the

@@ -1,5 +1,4 @@
 using System.Globalization;
-using System.Text.Json.Nodes;
 using Ohmstead.Electrical.TypeSheets;
 
 namespace Ohmstead.Workshop.Words;
@@ -105,7 +104,7 @@ internal static class MadeNames
             ElementKind.Insulation => $"insulation, {Lies(sheet, e.From)} to {Lies(sheet, e.To)}",
             ElementKind.Joint when sheet.Elements.Count(o => o.Kind == ElementKind.Joint && o.From == e.From) == 1 =>
                 $"joint at {PartNames.Terminal(sheet, e.From)}",
-            ElementKind.Wire => $"{Colour(sheet, e.Id)}wire {between}",
+            ElementKind.Wire => $"{(e.Colour.Length > 0 ? e.Colour + " " : "")}wire {between}",
             ElementKind.Switch when e is Switch s => $"{PartNames.Control(sheet, s.Control)} contact {between}",
             _ => $"{e.Kind.Word()} {between}",
         };
@@ -137,17 +136,6 @@ internal static class MadeNames
 
     private static string SideFirst(string said) =>
         said.Split(' ') is [var noun, var side] && Sides.Contains(side) ? $"{side} {noun}" : said;
-
-    private static string Colour(TypeSheet sheet, string id) =>
-        (sheet.Document["elements"] as JsonArray ?? [])
-            .OfType<JsonObject>()
-            .FirstOrDefault(e => e["id"] is JsonValue v && v.TryGetValue<string>(out var own) && own == id)
-            ?["colour"]
-            is JsonValue colour
-        && colour.TryGetValue<string>(out var text)
-        && text.Length > 0
-            ? text + " "
-            : "";
 
     private static IEnumerable<string> TerminalsOf(TypeSheet sheet) =>
         sheet.Elements.SelectMany(e => new[] { e.From, e.To }.Concat(e.OtherTerminals)).Distinct(StringComparer.Ordinal);

@@ -20,7 +20,7 @@ public class OutletSpiceTests
         Assert.SkipUnless(NgspiceRun.IsThere, "ngspice is not installed here (Debian: apt-get install ngspice).");
         var sheet = Reference.Sheet(file);
         var spec = sheet.FindReading(reading)!;
-        var limit = OutletLimits.Of(new UnitModel(sheet), spec, sheet.Document["rating"]!["usableWatts"]!.GetValue<double>())!;
+        var limit = OutletLimits.Of(new UnitModel(sheet), spec, sheet.UsableWatts)!;
         var shown = NgspiceRun.Predict(Written(sheet, spec, limit.LoadOhms, breaker), []);
         var volts = shown[reading]!.GetValue<double>();
         Assert.InRange(volts, limit.LoadedVolts - 0.02, limit.LoadedVolts + 0.02);
@@ -38,7 +38,7 @@ public class OutletSpiceTests
     /// <summary>The sheet with that load on the pair, and a reading across the breaker at the same time.</summary>
     private static string Written(TypeSheet sheet, ReadingSpec spec, double ohms, string breaker)
     {
-        var document = sheet.Document.DeepClone().AsObject();
+        var document = TypeSheetFile.JsonOf(sheet);
         var readings = document["readings"]!.AsArray();
         var kept = readings.Where(r => Stays(r!, spec.Id)).Select(r => r!.DeepClone()).ToList();
         var loaded = kept.Single(r => r["id"]!.GetValue<string>() == spec.Id);

@@ -129,7 +129,7 @@ public class DrafterTests
         Assert.True(Left("elements.roller-t.contactOhms") > 0.9);
         // Limits of checks come from the plate, never from the unit's own reading.
         Assert.Equal(Wide.FindReading("blades")!.Limits, Worn.Value.Sheet.FindReading("blades")!.Limits);
-        Assert.Single(Worn.Value.Sheet.Document["draftedFrom"]!.AsArray());
+        Assert.Single(Worn.Value.Sheet.DraftedFrom);
         Assert.Empty(SheetRemarks.Of(Worn.Value.Sheet));
     }
 

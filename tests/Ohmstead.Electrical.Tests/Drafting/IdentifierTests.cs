@@ -26,7 +26,7 @@ public class IdentifierTests
             ),
             string.Create(CultureInfo.InvariantCulture, $$"""{ "volts": 120, "watts": {{watts}} }""")
         );
-        var document = (JsonObject)OutlineText.Sheet(text).Document.DeepClone();
+        var document = TypeSheetFile.JsonOf(OutlineText.Sheet(text));
         document["id"] = id;
         void Strip(JsonNode? at)
         {

@@ -102,7 +102,9 @@ public class DraftedSheetTests
         foreach (var r in sheet.Readings.Where(r => r.State.Source is { IsDirect: false, Volts: > 30, HasLamp: false }))
             Assert.Equal(["lamp-60"], r.Needs);
         Assert.All(
-            sheet.Document["readings"]!.AsArray().Where(r => r!["state"]!["source"] is { } s && s["volts"]?.ToString() == "mains"),
+            TypeSheetFile.JsonOf(sheet)["readings"]!
+                .AsArray()
+                .Where(r => r!["state"]!["source"] is { } s && s["volts"]?.ToString() == "mains"),
             r => Assert.NotNull(r!["needs"])
         );
         Assert.Equal(24, OutlineText.Sheet(OutlineText.Mixed).FindReading("low-amps")!.State.Source!.Volts);

@@ -39,7 +39,7 @@ public class UnitFileTests
               { "move": "w-5.to", "to": "post-17" }, { "move": "w-extra.from", "to": "lead-17" }, { "move": "main.tap-1", "to": "lead-17" } ] }
             """
         ).Required;
-        var texts = unit.Document["elements"]!.AsArray().ToDictionary(e => (string)e!["id"]!, e => e!);
+        var texts = TypeSheetFile.JsonOf(unit)["elements"]!.AsArray().ToDictionary(e => (string)e!["id"]!, e => e!);
         Assert.Equal(unit.Elements.Select(e => e.Id), texts.Keys);
         Assert.All(unit.Elements, e => Assert.Equal((e.From, e.To), ((string)texts[e.Id]["from"]!, (string)texts[e.Id]["to"]!)));
         Assert.Equal("lead-17", (string)texts["main"]["taps"]![0]!["to"]!);

@@ -37,6 +37,34 @@ public class WriteBackTests
     }
 
     [Fact]
+    public void What_a_sheet_says_beside_the_circuit_is_in_its_records()
+    {
+        var edit = new SheetEdit();
+        edit.Json["rating"] = new JsonObject { ["inputWatts"] = 160, ["usableWatts"] = 112.5 };
+        edit.Json["draftedFrom"] = new JsonArray("00ff00ff00ff00ff", 7, null);
+        edit.Element("w-5")["colour"] = "white";
+        edit.Element("w-17")["colour"] = 5;
+        var sheet = TypeSheetFile.Read(edit.Json.ToJsonString()).Required;
+        Assert.Equal((160, 112.5), (sheet.InputWatts, sheet.UsableWatts));
+        Assert.Equal(["00ff00ff00ff00ff"], sheet.DraftedFrom);
+        Assert.Equal("white", sheet.Elements.Single(e => e.Id == "w-5").Colour);
+        Assert.Equal("", sheet.Elements.Single(e => e.Id == "w-17").Colour);
+    }
+
+    /// <summary>Watts that are none count as not given; a sheet is not refused for what is said beside the circuit.</summary>
+    [Theory]
+    [InlineData("-160")]
+    [InlineData("1e5")]
+    [InlineData("1e400")]
+    [InlineData("\"160\"")]
+    public void Watts_that_are_none_count_as_not_given(string watts)
+    {
+        var edit = new SheetEdit();
+        edit.Json["rating"] = new JsonObject { ["inputWatts"] = JsonNode.Parse(watts) };
+        Assert.Equal(0, TypeSheetFile.Read(edit.Json.ToJsonString()).Required.InputWatts);
+    }
+
+    [Fact]
     public void Defaults_are_those_of_the_contract()
     {
         var sheet = TypeSheetFile

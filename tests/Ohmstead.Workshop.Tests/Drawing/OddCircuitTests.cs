@@ -107,7 +107,6 @@ public sealed class OddCircuitTests
             [],
             [],
             [],
-            [],
             []
         );
         var drawing = DrawnSheets.Draw(sheet);
