@@ -31,7 +31,7 @@ public class PaperFoldTests
             folds.SelectMany(f => f.Tested).Distinct().Count() <= 1,
             $"{unit}: {string.Join(", ", folds.SelectMany(f => f.Tested).Distinct())}"
         );
-        AssertTrue(matter, papers, folds, unit);
+        AssertTrue(matter, folds, unit);
         foreach (var paper in papers)
         {
             Assert.Equal("", SillyCounts.In(paper.Text));
@@ -52,9 +52,9 @@ public class PaperFoldTests
     }
 
     /// <summary>What the papers say is what is known of the unit: nothing is left out of the record, nothing is said that is not so.</summary>
-    private static void AssertTrue(JudgedUnit matter, IReadOnlyList<Paper> papers, IReadOnlyList<PaperFold> folds, string unit)
+    private static void AssertTrue(JudgedUnit matter, IReadOnlyList<PaperFold> folds, string unit)
     {
-        var record = folds[OwnerPage.Choices.Length];
+        var record = PaperFold.Of(ServiceRecord.Make(matter));
         foreach (var line in matter.Lines.Where(l => l.IsTaken))
         {
             Assert.Equal(line.Measured, record.Read[line.Title]);
@@ -76,7 +76,7 @@ public class PaperFoldTests
         // The owner is told of what was signed for, and of what is not normal, not of the good alone.
         if (matter.MayBePluggedIn)
         {
-            var owner = folds[0];
+            var owner = PaperFold.Of(OwnerPage.Make(matter, OwnerPage.Choices[0]));
             Assert.True(owner.Signed.IsEmpty == record.Signed.IsEmpty, $"{unit}: signed");
             Assert.True(
                 owner.Ends.ContainsValue("off") == matter.Lines.Any(l => l is { IsTaken: true, Weight: Weight.Look }),
@@ -89,7 +89,7 @@ public class PaperFoldTests
                 $"{unit}: {posts}"
             );
         if (matter.Apart is { IsBegun: true } apart)
-            AssertCounted(apart, papers[OwnerPage.Choices.Length].Text, unit);
+            AssertCounted(apart, ServiceRecord.Make(matter).Text, unit);
     }
 
     /// <summary>As many pieces as came off went back, are new, are signed for as left over, or are still off.</summary>

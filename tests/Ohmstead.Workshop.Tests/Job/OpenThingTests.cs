@@ -168,7 +168,7 @@ public class OpenThingTests
         var matter = Matter(bench);
         Assert.False(matter.MayBePluggedIn);
         foreach (var paper in PaperTable.Of(matter))
-            Assert.Contains("NOT TO BE PLUGGED IN", paper.Text, StringComparison.Ordinal);
+            Assert.Matches("NOT TO BE PLUGGED IN|Do not plug this unit in", paper.Text);
         Assert.DoesNotContain("W for hours", ServiceRecord.Make(matter).Text, StringComparison.Ordinal);
 
         static void CardOfIs(OnTheBench bench, bool isBack, string? words)
