@@ -31,7 +31,7 @@ internal static class RepeatedSheet
     /// <param name="single">Terminals and cores that all copies have in common; what stands between them alone occurs once.</param>
     public static TypeSheet Of(int copies, string[] single)
     {
-        var sheet = RepositoryRoot.Sample.Document.DeepClone().AsObject();
+        var sheet = TypeSheetFile.JsonOf(RepositoryRoot.Sample);
         foreach (var list in new[] { "near", "observations", "takeApart" })
             sheet.Remove(list);
         var kept = single.ToHashSet(StringComparer.Ordinal);
