@@ -13,18 +13,18 @@ public sealed partial class Store
 {
     /// <inheritdoc/>
     public Task<IReadOnlyList<string>> DocumentKindsAsync(CancellationToken cancel) =>
-        desk.ReadAsync<IReadOnlyList<string>>(
+        transactions.ReadAsync<IReadOnlyList<string>>(
             async context => await context.Documents.Select(d => d.Kind).Distinct().OrderBy(k => k).ToListAsync(cancel),
             cancel
         );
 
     /// <inheritdoc/>
     public Task<Document?> ReadDocumentAsync(string kind, string id, CancellationToken cancel) =>
-        desk.ReadAsync(async context => (await NewestAsync(context, kind, id, cancel))?.Document, cancel);
+        transactions.ReadAsync(async context => (await NewestAsync(context, kind, id, cancel))?.Document, cancel);
 
     /// <inheritdoc/>
     public Task<IReadOnlyList<Document>> DocumentsAsync(string kind, CancellationToken cancel) =>
-        desk.ReadAsync<IReadOnlyList<Document>>(
+        transactions.ReadAsync<IReadOnlyList<Document>>(
             async context =>
             {
                 var ofKind = context.Documents.Where(d => d.Kind == kind);
@@ -37,7 +37,7 @@ public sealed partial class Store
 
     /// <inheritdoc/>
     public Task<TypeSheet?> SheetAsync(string id, CancellationToken cancel) =>
-        desk.ReadAsync(context => sheets.FindAsync(context, id, cancel), cancel);
+        transactions.ReadAsync(context => sheets.FindAsync(context, id, cancel), cancel);
 
     /// <inheritdoc/>
     public IReadOnlyList<CacheCount> Caches => [sheets.Counted];
@@ -51,7 +51,7 @@ public sealed partial class Store
         DateTimeOffset at,
         CancellationToken cancel
     ) =>
-        desk.WriteAsync(
+        transactions.WriteAsync(
             async context =>
             {
                 var newest = await NewestAsync(context, kind, id, cancel);
@@ -79,7 +79,7 @@ public sealed partial class Store
         var asked = SearchText.Words(words);
         if (asked.Count == 0)
             return Task.FromResult<IReadOnlyList<Hit>>([]);
-        return desk.ReadAsync<IReadOnlyList<Hit>>(
+        return transactions.ReadAsync<IReadOnlyList<Hit>>(
             async context =>
             {
                 var found = context.Units.AsQueryable();

@@ -12,16 +12,16 @@ namespace Ohmstead.Storage;
 public sealed partial class Store : IStore, IAsyncDisposable
 {
     private readonly FolderLock folderLock;
-    private readonly Desk desk;
+    private readonly Transactions transactions;
     private readonly PhotoFolder photos;
     private readonly SheetShelf sheets = new();
     private readonly KeptUnits kept = new();
 
-    private Store(string folder, FolderLock folderLock, Desk desk)
+    private Store(string folder, FolderLock folderLock, Transactions transactions)
     {
-        (this.folderLock, this.desk) = (folderLock, desk);
+        (this.folderLock, this.transactions) = (folderLock, transactions);
         Folder = folder;
-        photos = new PhotoFolder(folder, desk);
+        photos = new PhotoFolder(folder, transactions);
     }
 
     /// <summary>The data folder.</summary>
@@ -47,17 +47,21 @@ public sealed partial class Store : IStore, IAsyncDisposable
         Make(folder);
         var folderLock = FolderLock.Take(folder, "Or name another folder with --data");
         var path = Path.Combine(folder, SqliteFile.Name);
-        var desk = new Desk(path);
+        var transactions = new Transactions(path);
         try
         {
             if (!File.Exists(path) || new FileInfo(path).Length == 0)
                 RefuseLostDatabase(folder, path);
-            await desk.MigrateAsync(() => RefuseLostDatabase(folder, path), () => OwnCopies.Make(folder, path, time.GetUtcNow()), cancel);
-            return await BrokenDisk.InWordsAsync(folder, () => Task.FromResult(new Store(folder, folderLock, desk)));
+            await transactions.MigrateAsync(
+                () => RefuseLostDatabase(folder, path),
+                () => OwnCopies.Make(folder, path, time.GetUtcNow()),
+                cancel
+            );
+            return await BrokenDisk.InWordsAsync(folder, () => Task.FromResult(new Store(folder, folderLock, transactions)));
         }
         catch
         {
-            desk.Dispose();
+            transactions.Dispose();
             folderLock.Dispose();
             throw;
         }
@@ -66,7 +70,7 @@ public sealed partial class Store : IStore, IAsyncDisposable
     /// <inheritdoc/>
     public async Task<Appended> AppendAsync(Guid unitId, int seenNumber, IReadOnlyList<NewEntry> entries, CancellationToken cancel)
     {
-        var (unit, written) = await desk.WriteAsync(context => AppendAsync(context, unitId, entries, cancel), cancel);
+        var (unit, written) = await transactions.WriteAsync(context => AppendAsync(context, unitId, entries, cancel), cancel);
         // Only now it is on the disk.
         kept.Keep(unit);
         var own = written.Select(e => e.Id).ToHashSet();
@@ -75,7 +79,7 @@ public sealed partial class Store : IStore, IAsyncDisposable
 
     /// <inheritdoc/>
     public Task AppendAllAsync(IReadOnlyList<UnitEntries> units, CancellationToken cancel) =>
-        desk.WriteAsync(
+        transactions.WriteAsync(
             async context =>
             {
                 foreach (var unit in units)
@@ -91,7 +95,7 @@ public sealed partial class Store : IStore, IAsyncDisposable
 
     /// <inheritdoc/>
     public Task<BenchUnit?> ReadAsync(Guid unitId, CancellationToken cancel) =>
-        desk.ReadAsync(
+        transactions.ReadAsync(
             async context =>
                 await context.Units.Where(u => u.Id == unitId).Select(u => new { u.LastNumber, u.Doubts }).SingleOrDefaultAsync(cancel)
                     is { } row
@@ -105,7 +109,7 @@ public sealed partial class Store : IStore, IAsyncDisposable
 
     /// <inheritdoc/>
     public Task<IReadOnlyList<UnitCard>> CardsAsync(bool withHandedBack, CancellationToken cancel) =>
-        desk.ReadAsync<IReadOnlyList<UnitCard>>(
+        transactions.ReadAsync<IReadOnlyList<UnitCard>>(
             async context =>
                 await context
                     .Units.Where(u => withHandedBack || !u.IsHandedBack)
@@ -119,7 +123,7 @@ public sealed partial class Store : IStore, IAsyncDisposable
 
     /// <inheritdoc/>
     public Task<NextThing?> NextAsync(Guid unitId, CancellationToken cancel) =>
-        desk.ReadAsync(
+        transactions.ReadAsync(
             async context =>
                 await context.Units.Where(u => u.Id == unitId).Select(UnitRow.Light).SingleOrDefaultAsync(cancel) is { } unit
                     ? unit.Card.Next
@@ -129,7 +133,7 @@ public sealed partial class Store : IStore, IAsyncDisposable
 
     /// <inheritdoc/>
     public Task SaveFoundAsync(Guid unitId, int seenNumber, NextThing next, UnitDoubts doubts, CancellationToken cancel) =>
-        desk.WriteAsync(
+        transactions.WriteAsync(
             async context =>
             {
                 if (await context.Units.FindAsync([unitId], cancel) is not { } unit)
@@ -146,7 +150,7 @@ public sealed partial class Store : IStore, IAsyncDisposable
     public ValueTask DisposeAsync()
     {
         photos.Dispose();
-        desk.Dispose();
+        transactions.Dispose();
         folderLock.Dispose();
         return ValueTask.CompletedTask;
     }

@@ -39,36 +39,36 @@ public static class Diagnoser
         var catalogue = library.Catalogue;
         var odds = catalogue.Odds(readings.ExpectedFaults);
         var evidence = new Evidence(library, readings, options.WrongReadingChance);
-        var crew = new Crew(evidence.Set, options.Threads);
-        var rows = library.Rows(evidence.Set, crew, () => guard.IsOver);
-        var classes = ClassBuilder.Build(evidence, rows, odds, crew, out var still);
-        var searches = new BenchSearches(new(evidence, classes, rows, crew, options, guard));
+        var workers = new Workers(evidence.Set, options.Threads);
+        var rows = library.Rows(evidence.Set, workers, () => guard.IsOver);
+        var classes = ClassBuilder.Build(evidence, rows, odds, workers, out var still);
+        var searches = new BenchSearches(new(evidence, classes, rows, workers, options, guard));
         var marginals = new Marginals(searches.All, classes);
         var best = marginals.On[0];
         var chances = catalogue.Chances(odds);
         var faults = FaultTable.Of(catalogue, classes, still, marginals, chances);
         var soundProbability = SoundProbability(catalogue, odds, classes, marginals, still);
-        var slipsByPlace = new SlipFinder(evidence, marginals, crew).Find();
+        var slipsByPlace = new SlipFinder(evidence, marginals, workers).Find();
         ImmutableArray<ProbableSlip> slips =
         [
             .. slipsByPlace.Values.OrderByDescending(s => s.Probability).ThenBy(s => s.Id, StringComparer.Ordinal),
         ];
-        var explained = new Explanation(best.Evidence, marginals.Sets[0], best.Spreads, rows, crew, slipsByPlace);
-        var doubts = new DoubtFinder(library, readings, searches, marginals, crew).Find();
+        var explained = new Explanation(best.Evidence, marginals.Sets[0], best.Spreads, rows, workers, slipsByPlace);
+        var doubts = new DoubtFinder(library, readings, searches, marginals, workers).Find();
         var result = new DiagnosisResult(
             soundProbability,
             faults,
             WholeSets.Of(marginals, catalogue, soundProbability),
-            new AlikeGroups(best.Evidence, classes, marginals, crew).Of([.. rows.Select(r => r.Sound)], guard.IsOver),
+            new AlikeGroups(best.Evidence, classes, marginals, workers).Of([.. rows.Select(r => r.Sound)], guard.IsOver),
             UnjudgedRows.Among(explained.Readings, library, readings, marginals.Sets[0].Members.Faults()),
             [.. explained.Unexplained.Concat(slips.Select(s => s.Id)).Distinct(StringComparer.Ordinal)],
             explained.IsExplained,
             [],
-            new SearchEffort(searches.SetsTried, searches.Expanded, crew.Solved, searches.Stop)
+            new SearchEffort(searches.SetsTried, searches.Expanded, workers.Solved, searches.Stop)
         )
         {
             LogEvidence = marginals.LogTotal - LogChanceOfNone(catalogue, odds, still),
-            Speeches = ForAndAgainst.Of(marginals, crew),
+            Weights = ForAndAgainst.Of(marginals, workers),
             Slips = slips,
             Doubts = doubts,
         };

@@ -34,7 +34,7 @@ public sealed record DiagnosisResult(
     public double LogEvidence { get; init; }
 
     /// <summary>What the readings say of the faults that are not negligible.</summary>
-    public ImmutableArray<FaultSpeech> Speeches { get; init; } = [];
+    public ImmutableArray<WeightOfEvidence> Weights { get; init; } = [];
 
     /// <summary>Readings that were probably noted or taken wrongly, most probable first.</summary>
     public ImmutableArray<ProbableSlip> Slips { get; init; } = [];

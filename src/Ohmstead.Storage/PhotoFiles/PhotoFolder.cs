@@ -12,15 +12,15 @@ namespace Ohmstead.Storage.PhotoFiles;
 internal sealed class PhotoFolder : IPhotos, IDisposable
 {
     private readonly PhotoPlaces places;
-    private readonly Desk desk;
+    private readonly Transactions transactions;
     private long taken;
 
     /// <summary>Drawing a photo takes a processor and memory for a moment; a page of thumbnails must not take them all.</summary>
     private readonly SemaphoreSlim drawing = new(2, 2);
 
-    public PhotoFolder(string folder, Desk desk)
+    public PhotoFolder(string folder, Transactions transactions)
     {
-        (places, this.desk) = (new PhotoPlaces(folder), desk);
+        (places, this.transactions) = (new PhotoPlaces(folder), transactions);
         Directory.CreateDirectory(places.Incoming);
         foreach (var leftover in Directory.GetFiles(places.Incoming))
             File.Delete(leftover);
@@ -190,7 +190,7 @@ internal sealed class PhotoFolder : IPhotos, IDisposable
     }
 
     private Task<bool> RowAsync(PhotoRow row, CancellationToken cancel) =>
-        desk.WriteAsync(
+        transactions.WriteAsync(
             async context =>
             {
                 if (await context.Photos.SingleOrDefaultAsync(p => p.Hash == row.Hash, cancel) is { } known)
@@ -205,7 +205,7 @@ internal sealed class PhotoFolder : IPhotos, IDisposable
         );
 
     private Task<bool> HasRowAsync(string hash, CancellationToken cancel) =>
-        desk.ReadAsync(context => context.Photos.AnyAsync(p => p.Hash == hash, cancel), cancel);
+        transactions.ReadAsync(context => context.Photos.AnyAsync(p => p.Hash == hash, cancel), cancel);
 
     private static PhotoHeader HeaderOf(string path)
     {

@@ -21,8 +21,8 @@ public sealed record Finding(
     string Sure,
     string Size,
     Judgement Judgement,
-    ImmutableArray<Speech> For,
-    ImmutableArray<Speech> Against
+    ImmutableArray<EvidenceLine> For,
+    ImmutableArray<EvidenceLine> Against
 )
 {
     /// <summary>What to do about it.</summary>
@@ -75,7 +75,7 @@ public sealed record Finding(
 /// <summary>A reading that points to a fault or speaks against it.</summary>
 /// <param name="Words">What was read.</param>
 /// <param name="Nats">How much it says: the log of the likelihood with the fault over that without [nat].</param>
-public sealed record Speech(ReadingSpec Spec, string Words, double Nats)
+public sealed record EvidenceLine(ReadingSpec Spec, string Words, double Nats)
 {
     /// <summary>How strongly, in words: twenty times as likely one way is strong.</summary>
     public string Strength =>

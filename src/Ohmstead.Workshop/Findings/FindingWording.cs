@@ -25,7 +25,7 @@ internal sealed class FindingWording
     private readonly List<TakenReading> taken;
     private readonly DiagnosisResult result;
     private readonly ImmutableDictionary<(string Element, string Mode), FindingJudged> judged;
-    private readonly Dictionary<string, FaultSpeech> speeches;
+    private readonly Dictionary<string, WeightOfEvidence> weights;
     private readonly Dictionary<string, Finding> byName = new(StringComparer.Ordinal);
 
     public FindingWording(
@@ -36,7 +36,7 @@ internal sealed class FindingWording
     )
     {
         (this.model, this.taken, this.result, this.judged) = (model, taken, result, judged);
-        speeches = result.Speeches.ToDictionary(s => s.Mode.Name, StringComparer.Ordinal);
+        weights = result.Weights.ToDictionary(s => s.Mode.Name, StringComparer.Ordinal);
         var faults = ImmutableArray.CreateBuilder<Finding>();
         foreach (var fault in result.Faults)
         {
@@ -81,9 +81,9 @@ internal sealed class FindingWording
     private Finding Tell(ImmutableArray<FaultProbability> equals)
     {
         var fault = equals[0];
-        var said = speeches.TryGetValue(fault.Mode.Name, out var s) ? s.Readings : [];
+        var said = weights.TryGetValue(fault.Mode.Name, out var s) ? s.Readings : [];
         var all = said.Where(r => Math.Abs(r.Nats) >= WorthHearing)
-            .Select(r => new Speech(taken[r.Place].Spec, ReadingWords.Measured(taken[r.Place]), r.Nats))
+            .Select(r => new EvidenceLine(taken[r.Place].Spec, ReadingWords.Measured(taken[r.Place]), r.Nats))
             .ToList();
         var probability = equals.Length == 1 ? fault.Probability : AnyOf(equals);
         var remedy = WhatToDo.For(model.Sheet, fault.Mode);

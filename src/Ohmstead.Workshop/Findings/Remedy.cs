@@ -13,7 +13,7 @@ namespace Ohmstead.Workshop.Findings;
 /// <param name="Act">The act; its first word is Leave, Clean, Tighten or Replace, or what comes before these.</param>
 /// <param name="Do">How, step by step.</param>
 /// <param name="WorkedWhen">What must be so afterwards, in words.</param>
-/// <param name="Again">The readings that show it, first ones first (<see cref="AgainKind"/>).</param>
+/// <param name="Again">The readings that show it, first ones first (<see cref="ProofReading"/>).</param>
 /// <param name="Minutes">From and to, with the case open [min]: common practice, no source.</param>
 /// <param name="Parts">What is needed and what it costs in the shop's money: invented prices.</param>
 public sealed record Remedy(
@@ -26,7 +26,7 @@ public sealed record Remedy(
     string Act,
     ImmutableArray<string> Do,
     string WorkedWhen,
-    ImmutableArray<AgainKind> Again,
+    ImmutableArray<ProofReading> Again,
     (int From, int To) Minutes,
     ImmutableArray<(string Name, double Price)> Parts
 )
@@ -52,7 +52,7 @@ public sealed record Remedy(
 }
 
 /// <summary>Readings that show whether a repair worked, chosen from a sheet by what they measure and how they are fed.</summary>
-public enum AgainKind
+public enum ProofReading
 {
     /// <summary>Ohms at the part's own two ends.</summary>
     OwnOhms,

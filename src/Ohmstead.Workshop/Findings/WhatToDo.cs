@@ -48,7 +48,7 @@ public static class WhatToDo
         string Act,
         ImmutableArray<string> Do,
         string WorkedWhen,
-        ImmutableArray<AgainKind> Again,
+        ImmutableArray<ProofReading> Again,
         int[] Minutes,
         string? TimeNote,
         Part[] Parts,

@@ -45,7 +45,7 @@ public static class RepairProof
     private static ReadingSpec? MovedMost(List<(ReadingSpec Spec, double Limits)> readings) =>
         readings.Count == 0 ? null : readings.First(r => r.Limits >= AboutAsMuch * readings.Max(o => o.Limits)).Spec;
 
-    private static bool Is(AgainKind kind, ReadingSpec r, (string, string) ends, ImmutableArray<string> plug)
+    private static bool Is(ProofReading kind, ReadingSpec r, (string, string) ends, ImmutableArray<string> plug)
     {
         var source = r.State.Source;
         var isCold = source is null && r.Quantity == Quantity.Ohms;
@@ -53,19 +53,19 @@ public static class RepairProof
         var isMains = source is { IsDirect: false, HasLamp: false, IsMains: true };
         return kind switch
         {
-            AgainKind.OwnOhms => isCold && ((r.From, r.To) == ends || (r.To, r.From) == ends),
-            AgainKind.Ohms => isCold && r.Limits is not { Max: double.PositiveInfinity },
-            AgainKind.Blades => isCold && plug.Contains(r.From) && plug.Contains(r.To),
-            AgainKind.Apart => isCold && r.Limits is { Max: double.PositiveInfinity },
-            AgainKind.Insulation => r.Quantity == Quantity.InsulationOhms,
-            AgainKind.Drop => source is { IsDirect: true },
-            AgainKind.LowVolts => isLow && r.Quantity == Quantity.AcVolts,
-            AgainKind.LowDc => isLow && r.Quantity == Quantity.DcVolts,
-            AgainKind.LowAmps => isLow && r.Quantity == Quantity.AcAmps,
-            AgainKind.Lamp => source is { HasLamp: true },
-            AgainKind.NoLoadWatts => isMains && r.Quantity == Quantity.Watts && r.State.Loads.IsEmpty,
-            AgainKind.NoLoadVolts => isMains && r.Quantity == Quantity.AcVolts && r.State.Loads.IsEmpty,
-            AgainKind.LoadedVolts => isMains && r.Quantity == Quantity.AcVolts && !r.State.Loads.IsEmpty,
+            ProofReading.OwnOhms => isCold && ((r.From, r.To) == ends || (r.To, r.From) == ends),
+            ProofReading.Ohms => isCold && r.Limits is not { Max: double.PositiveInfinity },
+            ProofReading.Blades => isCold && plug.Contains(r.From) && plug.Contains(r.To),
+            ProofReading.Apart => isCold && r.Limits is { Max: double.PositiveInfinity },
+            ProofReading.Insulation => r.Quantity == Quantity.InsulationOhms,
+            ProofReading.Drop => source is { IsDirect: true },
+            ProofReading.LowVolts => isLow && r.Quantity == Quantity.AcVolts,
+            ProofReading.LowDc => isLow && r.Quantity == Quantity.DcVolts,
+            ProofReading.LowAmps => isLow && r.Quantity == Quantity.AcAmps,
+            ProofReading.Lamp => source is { HasLamp: true },
+            ProofReading.NoLoadWatts => isMains && r.Quantity == Quantity.Watts && r.State.Loads.IsEmpty,
+            ProofReading.NoLoadVolts => isMains && r.Quantity == Quantity.AcVolts && r.State.Loads.IsEmpty,
+            ProofReading.LoadedVolts => isMains && r.Quantity == Quantity.AcVolts && !r.State.Loads.IsEmpty,
             _ => isMains && r.Quantity == Quantity.DcVolts,
         };
     }

@@ -49,7 +49,7 @@ public class ClosedFormTests
         double Square(double centre) => Math.Pow(OnScale(read) - OnScale(centre), 2);
         // Rectangular errors of limit 1 have the variance 1/3; a slip of 1 in 1,000 hardly counts so near.
         var nats = (Square(10) - Square(unit.ReadListed("ohms", "r:shorted"))) / (2.0 / 3);
-        var said = result.Speeches.Single(s => s.Mode.Mode == "shorted").Readings.Single();
+        var said = result.Weights.Single(s => s.Mode.Mode == "shorted").Readings.Single();
         Assert.InRange(Math.Abs(nats), 2, 3);
         Assert.Equal(nats, said.Nats, 0.01);
     }

@@ -46,15 +46,15 @@ public class UnsolvedTests
         var readings = Sound(["right-load", "left-load"]);
         var library = new ReadingLibrary(Twin.Model);
         var evidence = new Evidence(library, readings, 1e-3);
-        var crew = new Crew(evidence.Set, 1);
-        var rows = library.Rows(evidence.Set, crew, () => false);
-        var classes = ClassBuilder.Build(evidence, rows, Twin.Catalogue.Odds(null), crew, out _);
+        var workers = new Workers(evidence.Set, 1);
+        var rows = library.Rows(evidence.Set, workers, () => false);
+        var classes = ClassBuilder.Build(evidence, rows, Twin.Catalogue.Odds(null), workers, out _);
         var worn = classes.First(c => c.Modes.Any(m => m.Name == "roller-right:worn"));
         double[] sound = [.. rows.Select(r => r.Sound)];
         // A size that is no number: the reading it moves stays as it was, the other is what it is.
-        var without = crew.One(w => w.Predict(new Members([worn], [double.NaN]), sound));
+        var without = workers.One(w => w.Predict(new Members([worn], [double.NaN]), sound));
         Assert.Equal(sound, without);
-        var with = crew.One(w => w.Predict(new Members([worn], [0.9]), sound));
+        var with = workers.One(w => w.Predict(new Members([worn], [0.9]), sound));
         Assert.NotEqual(sound[0], with[0]);
     }
 

@@ -13,7 +13,7 @@ namespace Ohmstead.Electrical.Diagnosis.Answers;
 /// compared alone, at the estimated size of one with any size of the other. A class that moves no reading beyond the limit
 /// is told from nothing and stands in no group.
 /// </summary>
-internal sealed class AlikeGroups(Evidence evidence, FaultClass[] classes, Marginals marginals, Crew crew)
+internal sealed class AlikeGroups(Evidence evidence, FaultClass[] classes, Marginals marginals, Workers workers)
 {
     private const double MeterLimit = 1;
 
@@ -35,7 +35,7 @@ internal sealed class AlikeGroups(Evidence evidence, FaultClass[] classes, Margi
     private List<List<FaultClass>> InCompany(Hypothesis best)
     {
         var found = new List<FaultClass>[best.Classes.Length];
-        crew.Each(found.Length, (k, worker) => found[k] = StandIns(best, k, worker));
+        workers.Each(found.Length, (k, worker) => found[k] = StandIns(best, k, worker));
         var seen = new HashSet<FaultClass>();
         return [.. found.Select(g => g.Where(seen.Add).ToList()).Where(g => g.Count > 1)];
     }

@@ -15,14 +15,14 @@ internal sealed class Explanation
         Hypothesis best,
         SpreadModel spreads,
         ReadingRow[] rows,
-        Crew crew,
+        Workers workers,
         IReadOnlyDictionary<int, ProbableSlip> slips
     )
     {
         var spread = spreads.Of(best);
         var sound = rows.Select(r => r.Sound).ToArray();
         var soundSpread = spreads.Of(Members.None, sound);
-        var leftOut = crew.One(w =>
+        var leftOut = workers.One(w =>
         {
             using var judged = new Judge(evidence, spread, w).At(best.Predicted);
             return judged.LeftOut();

@@ -19,9 +19,9 @@ internal static class ForAndAgainst
     /// <summary>Less than this is no speech [nat]: a ratio of 1.1.</summary>
     private const double LeastNats = 0.1;
 
-    public static ImmutableArray<FaultSpeech> Of(Marginals marginals, Crew crew)
+    public static ImmutableArray<WeightOfEvidence> Of(Marginals marginals, Workers workers)
     {
-        var speeches = ImmutableArray.CreateBuilder<FaultSpeech>();
+        var weights = ImmutableArray.CreateBuilder<WeightOfEvidence>();
         foreach (var c in marginals.Classes.Where(c => marginals.ByClass[c.Number] >= LeastProbability))
         {
             var at = Array.FindIndex(marginals.Sets, h => h.Members.Contains(c));
@@ -30,18 +30,18 @@ internal static class ForAndAgainst
             var (with, on) = (marginals.Sets[at], marginals.On[at]);
             var (evidence, spread) = (on.Evidence, on.Spreads.Of(with));
             var others = with.Members.Without(Array.IndexOf(with.Classes, c));
-            var without = crew.One(w => w.Predict(others, with.Predicted));
+            var without = workers.One(w => w.Predict(others, with.Predicted));
             double[] LogsOf(double[] predicted) =>
                 [.. Enumerable.Range(0, predicted.Length).Select(r => evidence.LogOfOne(r, predicted, spread))];
             var (a, b) = (LogsOf(with.Predicted), LogsOf(without));
             var said = Enumerable
                 .Range(0, a.Length)
-                .Select(r => new ReadingSpeech(r, a[r] - b[r]))
+                .Select(r => new ReadingWeight(r, a[r] - b[r]))
                 .Where(s => Math.Abs(s.Nats) >= LeastNats);
-            ImmutableArray<ReadingSpeech> ordered = [.. said.OrderByDescending(s => Math.Abs(s.Nats)).ThenBy(s => s.Place)];
+            ImmutableArray<ReadingWeight> ordered = [.. said.OrderByDescending(s => Math.Abs(s.Nats)).ThenBy(s => s.Place)];
             foreach (var m in c.Modes)
-                speeches.Add(new(m, ordered));
+                weights.Add(new(m, ordered));
         }
-        return speeches.ToImmutable();
+        return weights.ToImmutable();
     }
 }

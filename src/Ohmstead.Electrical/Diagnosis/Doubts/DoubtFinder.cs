@@ -12,7 +12,13 @@ using Ohmstead.Electrical.TypeSheets;
 namespace Ohmstead.Electrical.Diagnosis.Doubts;
 
 /// <summary>What is probably wrong with the bench or the sheet: the benches that were searched, by their probability, with their figures.</summary>
-internal sealed class DoubtFinder(ReadingLibrary library, UnitReadings readings, BenchSearches searches, Marginals marginals, Crew crew)
+internal sealed class DoubtFinder(
+    ReadingLibrary library,
+    UnitReadings readings,
+    BenchSearches searches,
+    Marginals marginals,
+    Workers workers
+)
 {
     /// <summary>From here on a doubt is said.</summary>
     private const double LeastProbability = 0.5;
@@ -51,7 +57,7 @@ internal sealed class DoubtFinder(ReadingLibrary library, UnitReadings readings,
         var (evidence, about) = (search.Evidence, search.Evidence.Bench.About!.Value);
         var set = marginals.Sets[Array.IndexOf(marginals.On, search)];
         var spread = set.Spread;
-        return crew.One(worker =>
+        return workers.One(worker =>
         {
             using var judged = new Judge(evidence, spread, worker).At(set.Predicted);
             var means = judged.Parameters().Means;

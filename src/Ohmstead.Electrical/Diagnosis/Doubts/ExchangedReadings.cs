@@ -9,7 +9,7 @@ namespace Ohmstead.Electrical.Diagnosis.Doubts;
 /// Pairs of readings that were noted in each other's place. One alone is easily taken for a fault, so the whole list is judged again with
 /// the two exchanged back, over every set of faults that the search found: that costs no solution.
 /// </summary>
-internal sealed class ExchangedReadings(Search search, Crew crew)
+internal sealed class ExchangedReadings(Search search, Workers workers)
 {
     /// <summary>Share of the wrong readings that are one of such a pair. Common practice, no source.</summary>
     internal const double Share = 0.12;
@@ -42,8 +42,8 @@ internal sealed class ExchangedReadings(Search search, Crew crew)
             .DistinctBy(p => (Math.Min(p.A, p.B), Math.Max(p.A, p.B)))
             .ToArray();
         var gains = new double[pairs.Length];
-        var asNoted = crew.One(w => search.LogTotalBy(evidence, w));
-        crew.Each(
+        var asNoted = workers.One(w => search.LogTotalBy(evidence, w));
+        workers.Each(
             pairs.Length,
             (n, worker) =>
                 gains[n] =

@@ -12,7 +12,7 @@ namespace Ohmstead.Electrical.Diagnosis.Doubts;
 /// Which readings were probably noted or taken wrongly, and how: under each probable set of faults a reading is laid beside what the
 /// others expect of it, right, at one of the places where a slip puts it, or anywhere.
 /// </summary>
-internal sealed class SlipFinder(Evidence evidence, Marginals marginals, Crew crew)
+internal sealed class SlipFinder(Evidence evidence, Marginals marginals, Workers workers)
 {
     /// <summary>From here on a slip is named.</summary>
     private const double LeastProbability = 0.5;
@@ -31,7 +31,7 @@ internal sealed class SlipFinder(Evidence evidence, Marginals marginals, Crew cr
             if (views.Sum(v => v.Weight * v.At[k].Wrong) / all is >= LeastProbability and var probability)
                 wrong[evidence.Numeric[k]] = probability;
         var slips = new Dictionary<int, ProbableSlip>();
-        new ExchangedReadings(marginals.On[0], crew).Find(wrong, slips);
+        new ExchangedReadings(marginals.On[0], workers).Find(wrong, slips);
         for (var k = 0; k < evidence.Numeric.Length; k++)
         {
             var r = evidence.Numeric[k];
@@ -50,7 +50,7 @@ internal sealed class SlipFinder(Evidence evidence, Marginals marginals, Crew cr
             .Take(MostSets)
             .ToArray();
         var views = new SlipView[sets.Length];
-        crew.Each(
+        workers.Each(
             sets.Length,
             (n, worker) =>
             {

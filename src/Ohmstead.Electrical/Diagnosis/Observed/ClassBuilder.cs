@@ -15,7 +15,7 @@ internal static class ClassBuilder
 
     /// <param name="rows">What is known of the readings taken, one by one.</param>
     /// <param name="still">The modes that move no reading taken; they keep their chances.</param>
-    public static FaultClass[] Build(Evidence evidence, ReadingRow[] rows, double[] odds, Crew crew, out List<FaultMode> still)
+    public static FaultClass[] Build(Evidence evidence, ReadingRow[] rows, double[] odds, Workers workers, out List<FaultMode> still)
     {
         var catalogue = evidence.Set.Catalogue;
         var alone = new List<FaultClass>();
@@ -33,7 +33,7 @@ internal static class ClassBuilder
         }
         var groups = alone.Count <= FewModes ? [.. alone.Select(c => new List<FaultClass> { c })] : Groups(alone, evidence);
         var classes = groups.Select((g, n) => new FaultClass(n, g.SelectMany(c => c.Modes), odds, catalogue.ElementOf)).ToArray();
-        crew.Each(
+        workers.Each(
             classes.Length,
             (n, worker) =>
             {

@@ -34,7 +34,7 @@ public sealed class ReadingLibrary(UnitModel model)
     /// The rows of a set of readings, worked out where they are not known yet. Once it is overdue, faults that are not finished
     /// are left as if they moved nothing, the least probable first; what is finished is remembered all the same.
     /// </summary>
-    internal ReadingRow[] Rows(ReadingSet set, Crew crew, Func<bool> isOverdue)
+    internal ReadingRow[] Rows(ReadingSet set, Workers workers, Func<bool> isOverdue)
     {
         var found = Enumerable
             .Range(0, set.Count)
@@ -43,7 +43,7 @@ public sealed class ReadingLibrary(UnitModel model)
         lock (filling)
         {
             int[] unfinished = [.. Enumerable.Range(0, found.Length).DistinctBy(r => found[r]).Where(r => !found[r].IsWhole)];
-            var cut = Fill(found, unfinished, crew, isOverdue);
+            var cut = Fill(found, unfinished, workers, isOverdue);
             return cut.Length == 0 ? found : [.. found.Select(r => r.Without(cut))];
         }
     }
@@ -51,9 +51,9 @@ public sealed class ReadingLibrary(UnitModel model)
     private ReadingRow NewRow() => new(Model.Parameters.Length, Catalogue.Modes.Length);
 
     /// <summary>Works out what the rows of some readings lack; gives the modes that it did not come to.</summary>
-    private int[] Fill(ReadingRow[] found, int[] readings, Crew crew, Func<bool> isOverdue)
+    private int[] Fill(ReadingRow[] found, int[] readings, Workers workers, Func<bool> isOverdue)
     {
-        crew.Each(
+        workers.Each(
             readings.Length,
             (n, worker) =>
             {
@@ -68,7 +68,7 @@ public sealed class ReadingLibrary(UnitModel model)
         var odds = Catalogue.Odds(null);
         var chunks = Catalogue.Modes.OrderByDescending(m => odds[m.Number]).ThenBy(m => m.Number).Chunk(modesAtOnce).ToArray();
         var isCut = new bool[chunks.Length];
-        crew.Each(
+        workers.Each(
             readings.Length * (chunks.Length + 1),
             (piece, worker) =>
             {

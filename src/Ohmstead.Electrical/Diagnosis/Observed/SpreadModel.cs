@@ -20,15 +20,15 @@ internal sealed class SpreadModel
     private const double SamePlace = 0.1;
 
     private readonly Evidence evidence;
-    private readonly Crew crew;
+    private readonly Workers workers;
     private readonly bool[] usual;
     private readonly bool[] matters;
     private readonly double[] soundSlopes;
     private readonly double[] soundShift;
 
-    public SpreadModel(Evidence evidence, ReadingRow[] rows, Crew crew)
+    public SpreadModel(Evidence evidence, ReadingRow[] rows, Workers workers)
     {
-        (this.evidence, this.crew) = (evidence, crew);
+        (this.evidence, this.workers) = (evidence, workers);
         soundSlopes = [.. rows.SelectMany(r => r.Slopes)];
         soundShift = [.. rows.Select(r => r.Shift)];
         usual = [.. soundSlopes.Select(s => Math.Abs(s) > LeastSlope)];
@@ -77,7 +77,7 @@ internal sealed class SpreadModel
     {
         var (n, count) = (evidence.Set.Count, evidence.Set.Model.Parameters.Length);
         var faults = set.Faults();
-        var (means, steps) = crew.One(w =>
+        var (means, steps) = workers.One(w =>
         {
             using var judged = new Judge(evidence, spread, w).At(predicted);
             return judged.Parameters();
@@ -90,7 +90,7 @@ internal sealed class SpreadModel
         if (spread.About is { } was && means.Zip(was, (a, b) => Math.Abs(a - b)).Max() < SamePlace)
             return null;
         double[] factors = [.. means.Select((m, p) => Math.Exp(m * evidence.Set.Model.Parameters[p].Sigma))];
-        var there = crew.One(w =>
+        var there = workers.One(w =>
         {
             using var unit = w.Predictor.Assume(faults, factors);
             return Enumerable.Range(0, n).Select(unit.Scaled).ToArray();
@@ -101,7 +101,7 @@ internal sealed class SpreadModel
         if (bent.Length == 0)
             return null;
         var (slopes, shift) = ((double[])spread.Slopes.Clone(), (double[])spread.Shift.Clone());
-        crew.Each(
+        workers.Each(
             bent.Length,
             (k, worker) =>
             {
@@ -123,7 +123,7 @@ internal sealed class SpreadModel
         var shift = new double[n];
         var bends = Enumerable.Range(0, n).Select(_ => new double[count]).ToArray();
         // Rows are shared out, so that both threads work; each row is one reading.
-        crew.Each(
+        workers.Each(
             n,
             (r, worker) =>
             {

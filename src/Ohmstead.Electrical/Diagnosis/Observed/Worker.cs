@@ -57,7 +57,7 @@ internal sealed class Worker(ReadingSet set)
 }
 
 /// <summary>A few workers that share out independent pieces; results are stored by piece, so their order does not matter.</summary>
-internal sealed class Crew(ReadingSet set, int threads)
+internal sealed class Workers(ReadingSet set, int threads)
 {
     private readonly ConcurrentBag<Worker> idle = [];
 

@@ -24,7 +24,7 @@ internal sealed class NextReadings
     private readonly UnitReadings readings;
     private readonly ReadingSpec[] untaken;
     private readonly ReadingSet set;
-    private readonly Crew crew;
+    private readonly Workers workers;
     private readonly Scenarios scenarios;
 
     public NextReadings(
@@ -47,9 +47,9 @@ internal sealed class NextReadings
             .ToHashSet(StringComparer.Ordinal);
         untaken = [.. sheet.Readings.Where(r => !done.Contains(r.Id) && Judging.CanJudge(library.Model, r, readings.StateOf(sheet, r)))];
         set = new ReadingSet(library.Model, library.Catalogue, untaken.Select(r => (r, readings.StateOf(sheet, r))), readings.Meter);
-        crew = new Crew(set, threads);
-        var rows = library.Rows(set, crew, () => guard.IsOver);
-        scenarios = new Scenarios(evidence, marginals, still, odds, set, rows, crew);
+        workers = new Workers(set, threads);
+        var rows = library.Rows(set, workers, () => guard.IsOver);
+        scenarios = new Scenarios(evidence, marginals, still, odds, set, rows, workers);
     }
 
     /// <summary>The ranking: what can be taken now, best first; open-case mains after that; the blocked last.</summary>
@@ -58,7 +58,7 @@ internal sealed class NextReadings
         var sheet = library.Model.Sheet;
         var parts = new List<Component>[untaken.Length];
         var bits = new double[untaken.Length];
-        crew.Each(untaken.Length, (r, _) => bits[r] = Information.Bits(parts[r] = scenarios.Of(r), set.OverRangeOnScale(r)));
+        workers.Each(untaken.Length, (r, _) => bits[r] = Information.Bits(parts[r] = scenarios.Of(r), set.OverRangeOnScale(r)));
         var minutes = Enumerable.Range(0, untaken.Length).Select(r => MinutesOf([r])).ToArray();
         var missing = untaken.Select(r => Gates.Missing(sheet, readings, r)).ToArray();
         AddWhatIsUnlocked(bits, minutes, missing, parts);

@@ -26,7 +26,7 @@ internal sealed class Scenarios
     private readonly double[][] predicted;
 
     /// <param name="evidence">The readings taken.</param>
-    /// <param name="set">Those not taken, with what is known of each in <paramref name="rows"/>; the crew solves them.</param>
+    /// <param name="set">Those not taken, with what is known of each in <paramref name="rows"/>; the workers solve them.</param>
     /// <param name="still">Modes that move no reading taken.</param>
     public Scenarios(
         Evidence evidence,
@@ -35,7 +35,7 @@ internal sealed class Scenarios
         double[] odds,
         ReadingSet set,
         ReadingRow[] rows,
-        Crew crew
+        Workers workers
     )
     {
         (this.evidence, this.set, this.rows) = (evidence, set, rows);
@@ -45,7 +45,7 @@ internal sealed class Scenarios
         predicted =
         [
             .. bases.Select(b =>
-                crew.One(w =>
+                workers.One(w =>
                 {
                     using var unit = w.Predictor.Assume(b.Faults);
                     return sound.Select((s, r) => unit.Scaled(r) ?? s).ToArray();

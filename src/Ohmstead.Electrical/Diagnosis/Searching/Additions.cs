@@ -22,9 +22,9 @@ internal sealed class Additions(SearchSetting setting, KnownSets known)
         Array.Fill(logOdds, double.NegativeInfinity);
         if (h.Members.Count >= setting.Options.MostFaults)
             return logOdds;
-        var place = setting.Crew.One(worker => new Neighbourhood(h, [], h.Members, h.Predicted, evidence, worker));
+        var place = setting.Workers.One(worker => new Neighbourhood(h, [], h.Members, h.Predicted, evidence, worker));
         var curves = new double[classes.Length][][];
-        setting.Crew.Each(classes.Length, (n, worker) => (logOdds[n], curves[n]) = Estimate(place, classes[n], worker));
+        setting.Workers.Each(classes.Length, (n, worker) => (logOdds[n], curves[n]) = Estimate(place, classes[n], worker));
         if (!setting.Guard.IsOver)
             Solve(place, curves, logOdds);
         return logOdds;
@@ -51,7 +51,7 @@ internal sealed class Additions(SearchSetting setting, KnownSets known)
             .. KnownSets.Highest(logOdds, setting.Options.ExactAdditions, double.NegativeInfinity).Union(Explaining(h, logOdds)),
         ];
         var neighbours = new Hypothesis[chosen.Length];
-        setting.Crew.Each(
+        setting.Workers.Each(
             chosen.Length,
             (n, worker) =>
             {

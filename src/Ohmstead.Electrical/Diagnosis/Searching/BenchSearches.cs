@@ -27,7 +27,7 @@ internal sealed class BenchSearches
 
     public BenchSearches(SearchSetting setting)
     {
-        var (evidence, crew, options) = (setting.Evidence, setting.Crew, setting.Options);
+        var (evidence, workers, options) = (setting.Evidence, setting.Workers, setting.Options);
         var matching = new Search(setting);
         Stop = matching.Run();
         searches.Add(matching);
@@ -35,7 +35,10 @@ internal sealed class BenchSearches
             return;
         AssumedBench[] others = [.. new BenchTable(evidence).Others().Where(b => Bear(evidence, b) >= LeastReadings)];
         var logs = new double[others.Length];
-        crew.Each(others.Length, (n, worker) => logs[n] = Math.Log(others[n].Chance) + matching.LogTotalBy(evidence.On(others[n]), worker));
+        workers.Each(
+            others.Length,
+            (n, worker) => logs[n] = Math.Log(others[n].Chance) + matching.LogTotalBy(evidence.On(others[n]), worker)
+        );
         var all = Vectors.LogSum([.. logs, matching.LogBench + matching.LogTotal]);
         foreach (
             var bench in Enumerable

@@ -14,8 +14,8 @@ internal sealed class Budget(SearchSetting setting)
     private const int LeastSettled = 3;
 
     private readonly DiagnosisOptions options = setting.Options;
-    private readonly long solvedBefore = setting.Crew.Solved;
-    private readonly long workBefore = setting.Crew.Work;
+    private readonly long solvedBefore = setting.Workers.Solved;
+    private readonly long workBefore = setting.Workers.Work;
     private int settled;
 
     /// <summary>Sets expanded so far.</summary>
@@ -27,7 +27,7 @@ internal sealed class Budget(SearchSetting setting)
         : Pace.GoOn;
 
     /// <summary>While the search is young or the readings few, the margin does not count.</summary>
-    public bool IsYoung => Expanded < options.YoungExpanded || setting.Crew.Solved - solvedBefore < options.CheapSolutions;
+    public bool IsYoung => Expanded < options.YoungExpanded || setting.Workers.Solved - solvedBefore < options.CheapSolutions;
 
     /// <summary>True when one more set may be expanded.</summary>
     public bool MayExpand => Expanded < options.MostExpanded && (Expanded < options.LeastExpanded || !IsWorkDone);
@@ -45,7 +45,7 @@ internal sealed class Budget(SearchSetting setting)
         return true;
     }
 
-    private bool IsWorkDone => (setting.Crew.Work - workBefore) * setting.Evidence.Set.Model.Sheet.Elements.Length >= options.MostWork;
+    private bool IsWorkDone => (setting.Workers.Work - workBefore) * setting.Evidence.Set.Model.Sheet.Elements.Length >= options.MostWork;
 }
 
 /// <summary>How a search is to go on.</summary>

@@ -26,7 +26,7 @@ internal sealed class Exchanges(SearchSetting setting, KnownSets known)
         for (var j = k + 1; j < h.Members.Count; j++)
             holes.Add([k, j]);
         var found = new List<FoundHypothesis>[holes.Count];
-        setting.Crew.Each(holes.Count, (n, worker) => found[n] = setting.Guard.IsOver ? [] : Exchange(h, holes[n], worker));
+        setting.Workers.Each(holes.Count, (n, worker) => found[n] = setting.Guard.IsOver ? [] : Exchange(h, holes[n], worker));
         foreach (var neighbour in found.SelectMany(f => f))
             known.Register(neighbour);
     }

@@ -39,7 +39,7 @@ internal static class PairedBreaks
         ];
         var pairs = breaks.SelectMany((a, n) => breaks.Skip(n + 1).Where(a.CanStandBeside).Select(b => (First: a, Second: b))).ToArray();
         var explained = new int[pairs.Length];
-        setting.Crew.Each(
+        setting.Workers.Each(
             pairs.Length,
             (n, worker) =>
             {

@@ -36,7 +36,7 @@ internal sealed class Search
     public Search(SearchSetting setting)
     {
         (this.setting, evidence, budget) = (setting, setting.Evidence, new Budget(setting));
-        Spreads = new SpreadModel(evidence, setting.Rows, setting.Crew);
+        Spreads = new SpreadModel(evidence, setting.Rows, setting.Workers);
         additions = new Additions(setting, known);
         exchanges = new Exchanges(setting, known);
     }
@@ -161,7 +161,7 @@ internal sealed class Search
     }
 
     private SizeFit FitSizes(Members set, double[] predicted, Spread spread) =>
-        setting.Crew.One(worker => SizeFit.From(set, predicted, new(evidence, spread, worker)));
+        setting.Workers.One(worker => SizeFit.From(set, predicted, new(evidence, spread, worker)));
 
     /// <summary>
     /// A set that was found and not expanded was judged by the spread of the set it was found from, where a reading may hang
@@ -179,7 +179,7 @@ internal sealed class Search
         var pairs = PairedBreaks.Of(sound, setting);
         var found = new FoundHypothesis[pairs.Length];
         var fit = new CandidateFit(evidence);
-        setting.Crew.Each(pairs.Length, (n, worker) => found[n] = fit.Weigh(sound, [pairs[n].First, pairs[n].Second], worker));
+        setting.Workers.Each(pairs.Length, (n, worker) => found[n] = fit.Weigh(sound, [pairs[n].First, pairs[n].Second], worker));
         foreach (var pair in found)
             known.Register(pair);
     }

@@ -10,7 +10,7 @@ internal sealed record SearchSetting(
     Evidence Evidence,
     FaultClass[] Classes,
     ReadingRow[] Rows,
-    Crew Crew,
+    Workers Workers,
     DiagnosisOptions Options,
     Guard Guard
 );

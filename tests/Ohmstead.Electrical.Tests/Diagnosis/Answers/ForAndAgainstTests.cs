@@ -19,7 +19,7 @@ public class ForAndAgainstTests
         var result = Diagnose([.. Enumerable.Range(0, 5).Select(r => (r, SmallLadder.Readings[r].Of(worn)))]);
         var best = result.Faults[0];
         Assert.Equal("w1:resistive", best.Mode.Name);
-        var speech = result.Speeches.Single(s => s.Mode.Name == "w1:resistive");
+        var speech = result.Weights.Single(s => s.Mode.Name == "w1:resistive");
         Assert.True(speech.Readings[0].Nats > 3);
         Assert.All(
             speech.Readings.Where(s => s.Nats > 1),
@@ -33,7 +33,7 @@ public class ForAndAgainstTests
     {
         // One reading, and it is as it should be: no fault that is left has anything for it.
         var result = Diagnose((0, Sound(0)));
-        Assert.All(result.Speeches, s => Assert.All(s.Readings, r => Assert.True(r.Nats < 0.5)));
+        Assert.All(result.Weights, s => Assert.All(s.Readings, r => Assert.True(r.Nats < 0.5)));
         Assert.True(result.SoundProbability > 0.5);
     }
 }

@@ -52,9 +52,9 @@ public class BentSpreadTests
         );
         var library = new ReadingLibrary(unit.Model);
         var evidence = new Evidence(library, readings, 1e-3);
-        var crew = new Crew(evidence.Set, 1);
-        var rows = library.Rows(evidence.Set, crew, () => false);
-        var spreads = new SpreadModel(evidence, rows, crew);
+        var workers = new Workers(evidence.Set, 1);
+        var rows = library.Rows(evidence.Set, workers, () => false);
+        var spreads = new SpreadModel(evidence, rows, workers);
         double[] sound = [.. rows.Select(r => r.Sound)];
         var spread = spreads.Of(Members.None, sound);
         for (var n = 0; n < 3 && spreads.About(Members.None, sound, spread) is { } near; n++)
@@ -73,6 +73,6 @@ public class BentSpreadTests
                     .Range(-400, 800)
                     .Sum(k => GaussLegendreRule.Integrate(u => Math.Exp(Log(u) - most), k / 100.0, (k + 1) / 100.0, 10))
             );
-        Assert.Equal(exact, crew.One(w => new Judge(evidence, spread, w).LogLikelihood(sound)), 0.15);
+        Assert.Equal(exact, workers.One(w => new Judge(evidence, spread, w).LogLikelihood(sound)), 0.15);
     }
 }

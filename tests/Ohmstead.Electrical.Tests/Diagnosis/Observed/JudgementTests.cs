@@ -24,10 +24,10 @@ public class JudgementTests
         var taken = unit.Model.Sheet.Readings.Select((r, n) => new TakenReading(r, Outcome.Value, read[n], [], "", "", r.State));
         var library = new ReadingLibrary(unit.Model);
         evidence = new Evidence(library, new UnitReadings("draft", 120, null, Meter.Usual, [.. taken], []), 0.02);
-        var crew = new Crew(evidence.Set, 1);
-        var rows = library.Rows(evidence.Set, crew, () => false);
+        var workers = new Workers(evidence.Set, 1);
+        var rows = library.Rows(evidence.Set, workers, () => false);
         sound = [.. rows.Select(r => r.Sound)];
-        judge = new Judge(evidence, new SpreadModel(evidence, rows, crew).Of(Members.None, sound), new Worker(evidence.Set));
+        judge = new Judge(evidence, new SpreadModel(evidence, rows, workers).Of(Members.None, sound), new Worker(evidence.Set));
     }
 
     /// <summary>The prediction that has the second reading as it was read.</summary>

@@ -16,8 +16,8 @@ public class ReadingLibraryTests
 
     private static (ReadingRow[] Rows, long Solved) Ask(ReadingLibrary library, Func<bool> isOverdue)
     {
-        var crew = new Crew(AllRead.Set, 1);
-        return (library.Rows(AllRead.Set, crew, isOverdue), crew.Solved);
+        var workers = new Workers(AllRead.Set, 1);
+        return (library.Rows(AllRead.Set, workers, isOverdue), workers.Solved);
     }
 
     [Fact]

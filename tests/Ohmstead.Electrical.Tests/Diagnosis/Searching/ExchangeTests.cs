@@ -38,9 +38,9 @@ public class ExchangeTests
         );
         var library = new ReadingLibrary(unit.Model);
         var (options, evidence) = (new DiagnosisOptions { Threads = 1 }, new Evidence(library, readings, 1e-3));
-        var crew = new Crew(evidence.Set, 1);
-        var rows = library.Rows(evidence.Set, crew, () => false);
-        var classes = ClassBuilder.Build(evidence, rows, unit.Catalogue.Odds(null), crew, out _);
+        var workers = new Workers(evidence.Set, 1);
+        var rows = library.Rows(evidence.Set, workers, () => false);
+        var classes = ClassBuilder.Build(evidence, rows, unit.Catalogue.Odds(null), workers, out _);
         FaultClass Of(string mode) => classes.First(c => c.Modes.Any(m => m.Name == mode));
         string KeyWith(string mode) =>
             string.Join(',', company.Select(f => Of(f.Split('=')[0])).Append(Of(mode)).Select(c => c.Number).Order());
@@ -51,9 +51,9 @@ public class ExchangeTests
         double ShareOf(FaultClass c) =>
             !c.HasSize ? 0 : Math.Log(sizes[c.Modes.First(m => sizes.ContainsKey(m.Name)).Name] / c.Min) / Math.Log(c.Max / c.Min);
         var members = new Members(set, [.. set.Select(ShareOf)]);
-        var predicted = crew.One(w => w.Predict(members, new double[evidence.Set.Count]));
-        var spread = new SpreadModel(evidence, rows, crew).Of(members, predicted);
-        var fit = crew.One(w => SizeFit.From(members, predicted, new(evidence, spread, w)));
+        var predicted = workers.One(w => w.Predict(members, new double[evidence.Set.Count]));
+        var spread = new SpreadModel(evidence, rows, workers).Of(members, predicted);
+        var fit = workers.One(w => SizeFit.From(members, predicted, new(evidence, spread, w)));
         var h = new FittedHypothesis(fit.Members, spread, null)
         {
             Predicted = fit.Predicted,
@@ -64,7 +64,7 @@ public class ExchangeTests
         };
         var known = new KnownSets();
         known.Replace(h);
-        new Exchanges(new(evidence, classes, rows, crew, options, new Guard(options)), known).Try(h);
+        new Exchanges(new(evidence, classes, rows, workers, options, new Guard(options)), known).Try(h);
         var tried = known.All.SingleOrDefault(k => k.Key == KeyWith(real.Split('=')[0]));
         Assert.NotNull(tried);
         Assert.True(tried.LogPosterior > h.LogPosterior - 3);

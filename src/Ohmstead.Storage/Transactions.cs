@@ -5,7 +5,7 @@ using Microsoft.EntityFrameworkCore.Infrastructure;
 namespace Ohmstead.Storage;
 
 /// <summary>Where reading and writing pass: one writer at a time, each in a transaction; what breaks is told in words.</summary>
-internal sealed class Desk(string path) : IDisposable
+internal sealed class Transactions(string path) : IDisposable
 {
     private readonly PooledDbContextFactory<WorkshopContext> contexts = new(SqliteFile.Options(path));
     private readonly SemaphoreSlim writer = new(1, 1);
