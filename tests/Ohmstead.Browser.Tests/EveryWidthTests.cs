@@ -1,4 +1,6 @@
+using Microsoft.AspNetCore.Components;
 using Microsoft.Playwright;
+using Ohmstead.App.Components;
 
 namespace Ohmstead.Browser.Tests;
 
@@ -107,6 +109,22 @@ public sealed class EveryWidthTests(OpenBrowser browser, RunningDemo demo)
 
     [Fact]
     public async Task Axe_finds_nothing_from_the_wiring_to_the_return_of_a_unit() => await AxeAsync(Width.Desk, "F-036", TypedToo);
+
+    [Fact]
+    public void Every_screen_of_a_unit_is_looked_at()
+    {
+        const string unit = "/units/{Id:guid}";
+        var screens = typeof(UnitScreen)
+            .Assembly.GetTypes()
+            .SelectMany(t => t.GetCustomAttributes(typeof(RouteAttribute), false).Cast<RouteAttribute>())
+            .Where(r => r.Template.StartsWith(unit, StringComparison.Ordinal))
+            .Select(r => r.Template[unit.Length..])
+            .Where(s => !s.Contains('{', StringComparison.Ordinal))
+            .ToList();
+        Assert.True(screens.Count > 15);
+        // Journeys look at a step of taking apart, and at what is there with --lan alone.
+        Assert.Empty(screens.Except([.. Untyped, .. UntypedToo, .. Typed, .. TypedToo, "/apart/step", "/phone"]));
+    }
 
     private async Task FitAsync(string tag, string[] paths)
     {

@@ -1,13 +1,15 @@
 using Bunit;
 using Microsoft.AspNetCore.Components;
 using Microsoft.Extensions.DependencyInjection;
+using Ohmstead.App.Screens.Papers;
 using Ohmstead.App.Screens.Start;
 using Ohmstead.App.Screens.Units;
 using Ohmstead.Workshop.Journal;
+using Ohmstead.Workshop.Papers;
 
 namespace Ohmstead.App.Tests.Screens;
 
-/// <summary>Start, a new unit, "where was I" and the look-over, on a real store.</summary>
+/// <summary>Start, a new unit, "where was I", the look-over and the paperwork, on a real store.</summary>
 public class UnitScreenTests
 {
     private const string Script = "<script>alert(1)</script>";
@@ -124,6 +126,16 @@ public class UnitScreenTests
         Assert.EndsWith("/reading/blades-posts", screen.Find("a.do.big").GetAttribute("href"), StringComparison.Ordinal);
         Assert.Contains("4 checks to pass before you plug it in", screen.Markup, StringComparison.Ordinal);
         Assert.Equal(6, screen.FindAll("a.stage").Count);
+    }
+
+    [Fact]
+    public async Task Every_paper_of_the_table_is_printed_from_the_paperwork_page()
+    {
+        await using var bench = await ScreenBench.OpenAsync();
+        var screen = Show<UnitPapers>(bench);
+        screen.WaitForElement("#record", TimeSpan.FromSeconds(20));
+        var links = screen.FindAll("a").Select(link => link.GetAttribute("href")).ToList();
+        Assert.Empty(PaperTable.All.Select(p => p.Id).Where(id => !links.Contains($"/units/{ScreenBench.UnitId}/papers/{id}.pdf")));
     }
 
     [Fact]
