@@ -49,6 +49,31 @@ public class PurityTests
         Assert.Contains(Impurities(Repository.App), found => found.EndsWith("System.Guid::NewGuid()", StringComparison.Ordinal));
     }
 
+    /// <summary>
+    /// A circuit is typed records; JSON is for reading it and for writing back what is not known, and that is the core's. The verbs
+    /// print JSON: there the rule sees what it forbids.
+    /// </summary>
+    [Fact]
+    public void Workshop_takes_no_circuit_apart_as_json()
+    {
+        Assert.Contains("Ohmstead.App.Commands.DiagnosisJson", UsersOfJson(Repository.App));
+        // The sheet of a unit without a type is still made as the text of a file.
+        Assert.Equal(["Ohmstead.Workshop.Untyped.UntypedSheet"], UsersOfJson(Repository.Workshop));
+    }
+
+    private static string[] UsersOfJson(System.Reflection.Assembly project) =>
+        [
+            .. new ArchLoader()
+                .LoadAssemblies(project)
+                .Build()
+                .Types.SelectMany(type => type.Dependencies)
+                .Where(d => d.Target.FullName.StartsWith("System.Text.Json.Nodes.", StringComparison.Ordinal))
+                // What the compiler makes for a lambda is a part of the type in which it is written.
+                .Select(d => d.Origin.FullName.Split('+', '/')[0])
+                .Distinct()
+                .Order(StringComparer.Ordinal),
+        ];
+
     private static SortedSet<string> Impurities(System.Reflection.Assembly project)
     {
         var built = new ArchLoader().LoadAssemblies(project).Build();

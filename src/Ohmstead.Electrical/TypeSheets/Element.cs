@@ -20,6 +20,9 @@ public abstract record Element(
     /// <summary>The color of a wire, in words; empty where the sheet does not say.</summary>
     public string Colour { get; init; } = "";
 
+    /// <summary>The part as read, unknown fields included; what is written back starts from it.</summary>
+    internal AsRead AsRead { get; init; } = AsRead.Nothing;
+
     /// <summary>The names of the contacts of a winding, or nothing.</summary>
     public virtual IEnumerable<string> OtherTerminals => [];
 

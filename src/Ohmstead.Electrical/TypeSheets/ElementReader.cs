@@ -9,7 +9,7 @@ internal static class ElementReader
     private const double LeastAmps = 1e-3;
     private const double HighestAmps = 1e4;
 
-    public static Element? Read(JsonCursor at, double supplyVolts)
+    public static Element? Read(JsonCursor at)
     {
         if (!at.IsObject())
             return null;
@@ -74,7 +74,7 @@ internal static class ElementReader
             ),
             ElementKind.Slider => throw new System.Diagnostics.UnreachableException("A slider is read with its winding."),
         };
-        return read with { KindError = kindError, Colour = at.Remark("colour") };
+        return read with { KindError = kindError, Colour = at.Remark("colour"), AsRead = new(at.Element) };
     }
 
     public static Core? ReadCore(JsonCursor at)

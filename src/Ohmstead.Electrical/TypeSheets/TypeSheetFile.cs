@@ -46,8 +46,15 @@ public static class TypeSheetFile
     /// <summary>The sheet as text, with the fields this program does not know.</summary>
     public static string Write(TypeSheet sheet) => JsonOf(sheet).ToJsonString(Indented) + "\n";
 
-    /// <summary>The same as JSON, to be changed or put into other JSON.</summary>
-    public static JsonObject JsonOf(TypeSheet sheet) => sheet.AsRead.Copy();
+    /// <summary>
+    /// The same as JSON, to be changed or put into other JSON: the circuit as the records have it, all else as it was read.
+    /// </summary>
+    public static JsonObject JsonOf(TypeSheet sheet)
+    {
+        var json = sheet.AsRead.Copy();
+        json["elements"] = new JsonArray([.. sheet.Elements.Select(ElementWriter.Of)]);
+        return json;
+    }
 
     /// <summary>Reports when the field <c>ohmstead</c> is not <paramref name="mark"/>.</summary>
     public static void CheckMark(JsonCursor root, string mark)
@@ -97,7 +104,7 @@ public static class TypeSheetFile
             hertz,
             Some(root.List("cores", 20).Select(ElementReader.ReadCore)),
             Some(root.List("controls", 200).Select(ReadControl)),
-            Some(elements.Select(e => ElementReader.Read(e, volts))),
+            Some(elements.Select(e => ElementReader.Read(e))),
             [.. root.List("near", 500).Select(g => g.AsList().Select(t => t.AsWord()).ToImmutableArray())],
             Some(root.RequiredList("readings", 2000).Select(r => ReadingReader.Read(r, volts))),
             Some(root.List("observations", 500).Select(ReadObservation)),

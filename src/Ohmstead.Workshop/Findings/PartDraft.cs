@@ -1,7 +1,5 @@
 using System.Collections.Immutable;
 using System.Globalization;
-using System.Text.Json;
-using System.Text.Json.Nodes;
 using Ohmstead.Electrical.TypeSheets;
 using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Readings;
@@ -27,20 +25,10 @@ public sealed record PartDraft(string Element, ImmutableArray<(string Name, stri
     public bool IsRectifier { get; private init; }
 
     /// <summary>The part as the unit has it now; null where nothing can take its place by itself (a slider belongs to its winding).</summary>
-    public static PartDraft? Of(BenchUnit unit, TypeSheet sheet, string element)
-    {
-        if (Now(unit, sheet, element) is not { } part)
-            return null;
-        var figures = part.Where(f => f.Value?.GetValueKind() == JsonValueKind.Number).Select(f => (f.Key, f.Value!.ToJsonString()));
-        return new PartDraft(element, [.. figures]) { IsRectifier = (string?)part["kind"] == "rectifier" };
-    }
-
-    /// <summary>The element with everything that was changed on this unit: the one place a change starts from.</summary>
-    private static JsonObject? Now(BenchUnit unit, TypeSheet sheet, string element) =>
-        (OwnSheet.Of(unit, sheet).Value is { } own ? TypeSheetFile.JsonOf(own)["elements"] as JsonArray : null)
-            ?.OfType<JsonObject>()
-            .FirstOrDefault(e => (string?)e["id"] == element)
-            ?.DeepClone() as JsonObject;
+    public static PartDraft? Of(BenchUnit unit, TypeSheet sheet, string element) =>
+        OwnSheet.Part(unit, sheet, element) is { } part
+            ? new PartDraft(element, PartFile.Figures(part)) { IsRectifier = part is Rectifier }
+            : null;
 
     /// <summary>A figure in words, with its unit: the sheet's own names are for its author.</summary>
     public static string Label(string name) =>
@@ -71,23 +59,27 @@ public sealed record PartDraft(string Element, ImmutableArray<(string Name, stri
     /// <summary>The fact that puts it in; or every problem, when a figure is none or the unit would make no circuit with it.</summary>
     public (PartChanged? Fact, ImmutableArray<string> Problems) Finish(BenchUnit unit, TypeSheet sheet, string words)
     {
-        if (Now(unit, sheet, Element) is not { } node)
+        if (OwnSheet.Part(unit, sheet, Element) is not { } old)
             return (null, ["It is not in this unit any more."]);
-        // An element's own chances and spread were those of the old part.
-        node.Remove("faults");
-        node.Remove("spread");
+        // Its own chances and spread were those of the old part.
+        var part = old with
+        {
+            Spread = SpreadOverrides.None,
+            Percents = ImmutableDictionary<string, double>.Empty,
+        };
+        var figures = ImmutableArray.CreateBuilder<(string Name, double Value)>();
         var problems = ImmutableArray.CreateBuilder<string>();
         foreach (var (name, text) in Fields)
             if (
                 double.TryParse(text.Trim().Replace(',', '.'), NumberStyles.Float, CultureInfo.InvariantCulture, out var value)
                 && double.IsFinite(value)
             )
-                node[name] = value;
+                figures.Add((name, value));
             else
                 problems.Add($"{Label(name)}: “{text}” is not a number.");
         if (problems.Count > 0)
             return (null, problems.ToImmutable());
-        var fact = new PartChanged(Element, PartChange.Replaced, JsonSerializer.SerializeToElement(node), words);
+        var fact = new PartChanged(Element, PartChange.Replaced, PartFile.Write(part, figures), words);
         var tried = unit with { Standing = unit.Standing.Add(unit.Last with { Fact = fact }) };
         var parsed = OwnSheet.Of(tried, sheet);
         return parsed.IsSound ? (fact, []) : (null, [.. parsed.Problems.Select(p => $"{p.Wrong}: {p.Right}")]);

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Text.Json;
 using Ohmstead.Electrical.Planning;
 using Ohmstead.Electrical.TypeSheets;
 using Ohmstead.Workshop.Journal;
@@ -54,30 +53,8 @@ public sealed record WrongEnd(string End, string Seen, string Planned, WiringSta
     {
         var moved = new Dictionary<string, string>(StringComparer.Ordinal);
         foreach (var (_, part) in unit.All<PartChanged>())
-            if (part.Part is { ValueKind: JsonValueKind.Object } now)
-                foreach (var (which, terminal) in Ends(now))
-                    moved[$"{part.Element}.{which}"] = terminal;
+        foreach (var (which, terminal) in PartText.Ends(part))
+            moved[$"{part.Element}.{which}"] = terminal;
         return WireEnds.Of(sheet).Select(e => (e.End, moved.GetValueOrDefault(e.End, e.Terminal)));
-    }
-
-    private static IEnumerable<(string Which, string Terminal)> Ends(JsonElement part)
-    {
-        foreach (var field in part.EnumerateObject())
-        {
-            if (
-                field.Value.ValueKind == JsonValueKind.String
-                && (field.Name is "from" or "to" || field.Name.StartsWith("tap-", StringComparison.Ordinal))
-            )
-                yield return (field.Name, field.Value.GetString()!);
-            if (field.Name != "taps" || field.Value.ValueKind != JsonValueKind.Array)
-                continue;
-            var n = 0;
-            foreach (var tap in field.Value.EnumerateArray())
-            {
-                n++;
-                if (tap.ValueKind == JsonValueKind.Object && tap.TryGetProperty("to", out var to) && to.ValueKind == JsonValueKind.String)
-                    yield return (FormattableString.Invariant($"tap-{n}"), to.GetString()!);
-            }
-        }
     }
 }
