@@ -7,7 +7,7 @@ namespace Ohmstead.Workshop.Drawing;
 /// The signs of elements that lie on a line, as American schematics draw them. Each reaches from −half to +half along its
 /// line, leads included, with its `from` at the left unless turned round.
 /// </summary>
-public static class Symbols
+internal static class Symbols
 {
     private const double Ring = 4;
     private const double Contacts = 15;

@@ -7,7 +7,7 @@ using Ohmstead.Electrical.TypeSheets;
 namespace Ohmstead.Workshop.Findings;
 
 /// <summary>What one fault does to one reading of the nominal unit.</summary>
-public static class FaultEffect
+internal static class FaultEffect
 {
     /// <summary>What is solved at the probes with the fault, or of the sound unit for null; positive infinity for OL, null where it cannot be solved. Leads are not in it.</summary>
     public static double? ValueWith(UnitModel model, ReadingSpec spec, ReadingState state, Fault? fault, Meter meter)

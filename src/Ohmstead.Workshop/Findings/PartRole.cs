@@ -6,7 +6,7 @@ using Ohmstead.Workshop.Words;
 namespace Ohmstead.Workshop.Findings;
 
 /// <summary>What a part is there for, told from where it lies and from what its sheet calls it: the third key of <see cref="WhatToDo"/>.</summary>
-public static class PartRole
+internal static class PartRole
 {
     /// <summary>A rectifier with less saturation current than this is silicon [A]; discs and plates have milliamps.</summary>
     private const double SiliconAmps = 1e-6;

@@ -7,7 +7,7 @@ using Ohmstead.Electrical.TypeSheets;
 namespace Ohmstead.Workshop.Kinds;
 
 /// <summary>Where in a text the values of a JSON document stand.</summary>
-public static class SheetPlaces
+internal static class SheetPlaces
 {
     /// <summary>Puts problems at their places, first line first; of a field that is missing, at what it is missing in.</summary>
     public static IReadOnlyList<PlacedProblem> Of(string text, IReadOnlyList<Problem> problems)

@@ -8,7 +8,7 @@ namespace Ohmstead.Workshop.Listening;
 /// <param name="Bits">Of one sample.</param>
 /// <param name="IsFloat">32-bit floating point; whole numbers otherwise.</param>
 /// <param name="DataBytes">Of sound; beyond the end of the file where the length was never written.</param>
-public sealed record WaveFormat(int Channels, int SampleRate, int Bits, bool IsFloat, long DataBytes)
+internal sealed record WaveFormat(int Channels, int SampleRate, int Bits, bool IsFloat, long DataBytes)
 {
     private const int MostChannels = 64;
     private const int Extensible = 0xFFFE;

@@ -5,7 +5,7 @@ using Ohmstead.Workshop.Units;
 namespace Ohmstead.Workshop.LookOver;
 
 /// <summary>Which parts of the circuit a part of the look-over speaks of, and whether one of them is new since.</summary>
-public static class PartsOfItem
+internal static class PartsOfItem
 {
     /// <summary>The look-over's rollers; they belong to a winding, and their ids are the sheet's.</summary>
     private const string Rollers = "flats";

@@ -7,7 +7,7 @@ namespace Ohmstead.Workshop.LookOver;
 /// Which symptoms of a sheet an owner's words speak of: a guess by words of the trade, shown as one and never kept as an answer
 /// before a person says so.
 /// </summary>
-public static class SymptomsInWords
+internal static class SymptomsInWords
 {
     /// <summary>What owners say, and what the symptom is called that they mean: beginnings of words.</summary>
     private static readonly (string[] Said, string[] Title)[] Families =

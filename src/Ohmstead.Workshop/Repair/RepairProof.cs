@@ -9,7 +9,7 @@ using Ohmstead.Workshop.Wiring;
 namespace Ohmstead.Workshop.Repair;
 
 /// <summary>The readings of a sheet that show whether the repair of a fault worked.</summary>
-public static class RepairProof
+internal static class RepairProof
 {
     /// <summary>A reading that the fault moves by less than this shows nothing [limits of the meter's error].</summary>
     private const double LeastLimits = 1;

@@ -3,7 +3,7 @@ using System.Globalization;
 namespace Ohmstead.Workshop.Words;
 
 /// <summary>Digits of any script as 0 to 9: what a keyboard set to another language sends.</summary>
-public static class PlainDigits
+internal static class PlainDigits
 {
     /// <summary>The text with every decimal digit, and the signs that go with them, as plain ones; all else as it is.</summary>
     public static string Of(string text)
