@@ -1,5 +1,6 @@
 using System.Text.Json;
 using Json.Schema;
+using Ohmstead.Electrical.TypeSheets;
 
 namespace Ohmstead.App.Tests;
 
@@ -80,6 +81,32 @@ public sealed class SchemaTests
         var words = Electrical.Reckoning.QuestionTable.Readers.Keys;
         Assert.Equal(words, schema.GetProperty("properties").GetProperty("question").Words("enum").Order(StringComparer.Ordinal));
         Assert.Equal(words, schema.List("oneOf").Select(b => b.Text("$ref").Split('/')[^1]).Order(StringComparer.Ordinal));
+    }
+
+    /// <summary>The schema has one branch a kind of element, each with the faults of its kind.</summary>
+    [Fact]
+    public void The_schema_of_type_sheets_knows_the_kinds_and_faults_that_the_program_knows()
+    {
+        var defs = JsonDocument
+            .Parse(File.ReadAllText(Path.Combine(Tool.Root, "docs/schemas/type-sheet.schema.json")))
+            .RootElement.GetProperty("$defs");
+        var element = defs.GetProperty("element");
+        var words = ElementKinds.Words.ToList();
+        Assert.Equal(words, element.GetProperty("properties").GetProperty("kind").Words("enum").Order(StringComparer.Ordinal));
+        Assert.Equal(
+            words.Select(w => $"#/$defs/kind-{w}"),
+            element.List("allOf").Select(b => b.GetProperty("then").Text("$ref")).Order(StringComparer.Ordinal)
+        );
+        foreach (var word in words)
+            Assert.Equal(
+                ElementKinds.Find(word)!.Value.Faults().Select(f => f.Mode),
+                defs.GetProperty($"kind-{word}")
+                    .GetProperty("properties")
+                    .GetProperty("faults")
+                    .GetProperty("properties")
+                    .EnumerateObject()
+                    .Select(f => f.Name)
+            );
     }
 
     private static readonly Dictionary<string, JsonSchema> Schemas = [];

@@ -2,7 +2,23 @@ namespace Ohmstead.Electrical.Circuits;
 
 /// <summary>A branch between two nodes. <paramref name="Index"/> is the element, slider, lamp or rectifier.</summary>
 /// <param name="IsFirst">The part of a winding that begins at its end of turn 0.</param>
-internal readonly record struct Branch(int A, int B, BranchKind Kind, int Index, double X = 0, double Y = 0, bool IsFirst = false);
+internal readonly record struct Branch(int A, int B, BranchKind Kind, int Index, double X = 0, double Y = 0, bool IsFirst = false)
+{
+    /// <summary>True where its impedance depends on the frequency.</summary>
+    public bool IsInductive =>
+        Kind switch
+        {
+            BranchKind.Segment => true,
+            BranchKind.Load => Y > 0,
+            BranchKind.Element
+            or BranchKind.Contact
+            or BranchKind.Slider
+            or BranchKind.Lamp
+            or BranchKind.Junction
+            or BranchKind.Series
+            or BranchKind.Leakage => false,
+        };
+}
 
 /// <summary>What a branch of a reading's circuit is.</summary>
 internal enum BranchKind

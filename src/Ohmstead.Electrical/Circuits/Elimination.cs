@@ -65,7 +65,7 @@ internal sealed class Elimination
             var b = branches[n];
             held[n] = b.Kind == BranchKind.Junction || (b.Kind == BranchKind.Lamp && !isDirect);
             slots[n] = held[n] ? -1 : mesh.Edge(b.A, b.B);
-            if (!isDirect && (b.Kind == BranchKind.Segment || (b.Kind == BranchKind.Load && b.Y > 0)))
+            if (!isDirect && b.IsInductive)
                 inductive[b.A] = inductive[b.B] = true;
         }
         var real = new List<int>();

@@ -121,8 +121,10 @@ public sealed class UnitValues
                 return ref ContactOhms[p.Index];
             case ParameterKind.LossOhms:
                 return ref LossOhms[p.Index];
-            default:
+            case ParameterKind.Excitation:
                 return ref Excitation[p.Index];
+            default:
+                throw new System.Diagnostics.UnreachableException(p.Path);
         }
     }
 }

@@ -31,7 +31,7 @@ public static class MistakeList
             .. wires.Select(w => new Mistake($"off:{w.Id}", c.OffPercent, [BranchValues.OpenOhms])),
             .. sheet.Elements.Where(CanBeReversed).Select(e => new Mistake($"reversed:{e.Id}", c.ReversedPercent, [0])),
             .. sheet
-                .Elements.Where(e => e.Kind == ElementKind.Breaker)
+                .Elements.Where(e => e.Kind.CanBeBypassed())
                 .Select(e => new Mistake($"bypassed:{e.Id}", c.BypassedPercent, [BypassOhms])),
             .. sheet
                 .Elements.Where(e => e.Kind is ElementKind.Joint or ElementKind.Wire)

@@ -25,7 +25,7 @@ internal sealed class Wiring
     {
         if (MainsSide.Reach(wrong, mains).Overlaps(others))
             return true;
-        foreach (var breaker in sheet.Elements.Where(e => e.Kind == ElementKind.Breaker))
+        foreach (var breaker in sheet.Elements.Where(e => e.Kind.CanBeBypassed()))
         {
             var at = wrong.Elements.First(e => e.Id == breaker.Id);
             if (at is Resistive { Ohms: < BypassOhms / 100 } left && breaker is Resistive own && left.Ohms < own.Ohms)

@@ -29,7 +29,8 @@ internal static class BranchValues
                 BranchKind.Load => b.X,
                 BranchKind.Contact => SwitchOhms(b, values),
                 BranchKind.Lamp => ColdLampOhms(circuit.Lamps[b.Index], values),
-                _ => SegmentOf(circuit, b, values).Ohms,
+                BranchKind.Segment => SegmentOf(circuit, b, values).Ohms,
+                BranchKind.Junction => throw new System.Diagnostics.UnreachableException("The current of a junction follows its own law."),
             }
         );
 

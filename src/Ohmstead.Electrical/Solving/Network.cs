@@ -29,7 +29,7 @@ internal sealed class Network
         {
             ref readonly var b = ref circuit.Branches.ItemRef(n);
             var slot = plan.BranchSlots[n];
-            if (slot >= 0 && (circuit.IsDirect || !IsInductive(b)))
+            if (slot >= 0 && (circuit.IsDirect || !b.IsInductive))
                 g[slot] += 1 / BranchValues.Ohms(circuit, b, values);
         }
         RunReal(plan.RealSteps);
@@ -37,8 +37,6 @@ internal sealed class Network
 
     /// <summary>The conductance of an edge slot after <see cref="Begin"/> [S].</summary>
     public double Conductance(int slot) => g[slot];
-
-    private static bool IsInductive(in Branch b) => b.Kind == BranchKind.Segment || (b.Kind == BranchKind.Load && b.Y > 0);
 
     private void RunReal(int[] steps)
     {
@@ -85,7 +83,7 @@ internal sealed class Network
         for (var n = 0; n < circuit.Branches.Length; n++)
         {
             ref readonly var b = ref circuit.Branches.ItemRef(n);
-            if (!IsInductive(b))
+            if (!b.IsInductive)
                 continue;
             if (b.Kind == BranchKind.Load)
             {

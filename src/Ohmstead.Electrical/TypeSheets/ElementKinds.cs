@@ -77,6 +77,9 @@ public static class ElementKinds
     /// <summary>How it fails.</summary>
     public static ImmutableArray<FaultSpec> Faults(this ElementKind kind) => Of(kind).Faults;
 
+    /// <summary>True for a kind that guards what lies behind it, and that somebody may have bypassed: the wiring check looks for that.</summary>
+    internal static bool CanBeBypassed(this ElementKind kind) => kind.Faults().Any(f => f.Does == Bypasses);
+
     /// <summary>The kind of an element, by its word; null for any other word.</summary>
     public static ElementKind? Find(string word)
     {

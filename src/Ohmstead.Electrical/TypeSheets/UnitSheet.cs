@@ -152,7 +152,7 @@ public static class UnitSheet
                             (ElementKind.Wire, "open") => OffPercent,
                             (ElementKind.Wire or ElementKind.Joint, "resistive") => ColdPercent,
                             (ElementKind.Winding or ElementKind.Rectifier, "reversed") => ReversedPercent,
-                            (ElementKind.Breaker, "bypassed") => 1,
+                            _ when m.Does == FaultChange.Bypasses => 1,
                             _ => e.Percents.GetValueOrDefault(m.Mode, m.Percent),
                         }
                 ),

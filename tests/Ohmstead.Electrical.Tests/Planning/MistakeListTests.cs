@@ -55,6 +55,20 @@ public class MistakeListTests
     }
 
     [Fact]
+    public void Whatever_can_be_bypassed_may_be_left_out_and_that_is_dangerous()
+    {
+        var kinds = ElementKinds.All.Where(k => k.Faults().Any(f => f.Does == FaultChange.Bypasses)).ToList();
+        Assert.Contains(ElementKind.Breaker, kinds);
+        foreach (var kind in kinds)
+        {
+            var at = Sheet.Elements.IndexOf(Sheet.Elements.Single(e => e.Id == "cut"));
+            var sheet = Sheet with { Elements = Sheet.Elements.SetItem(at, Sheet.Elements[at] with { Kind = kind }) };
+            var without = MistakeList.Of(sheet).Single(m => m.Id == "bypassed:cut");
+            Assert.True(new Wiring(sheet).IsDangerous(without.Make(sheet, without.Sizes[0])), kind.Word());
+        }
+    }
+
+    [Fact]
     public void Nothing_is_listed_twice_and_nothing_beside()
     {
         Assert.Equal(2 + 12 + 10 + 2 + 2 + 1 + 3, All.Length);
