@@ -1,8 +1,5 @@
-using System.Text.RegularExpressions;
 using ArchUnitNET.Domain;
 using ArchUnitNET.Loader;
-using ArchUnitNET.xUnitV3;
-using static ArchUnitNET.Fluent.ArchRuleDefinition;
 
 namespace Ohmstead.Architecture.Tests;
 
@@ -13,46 +10,37 @@ public class AppOrderTests
     private const string Screens = Root + ".Screens";
 
     // Folders in one row are side by side and do not know each other.
-    private static readonly string[][] Rows =
-    [
-        ["Web"],
-        ["Background"],
-        ["Papers", "Demo"],
-        ["Components"],
-        ["Phones"],
-        ["Screens"],
-        ["Hosting"],
-        ["Commands"],
-    ];
+    private static readonly FolderOrder Order = new(
+        Root,
+        [
+            ["Web"],
+            ["Background"],
+            ["Papers", "Demo"],
+            ["Components"],
+            ["Phones"],
+            ["Screens"],
+            ["Hosting"],
+            ["Commands"],
+        ]
+    );
 
     // A screen may lean on what those of the readings have for all, and on a panel of another stage; no two on each other.
-    private static readonly string[][] ScreenRows =
-    [
-        ["Start", "Shop", "Types", "About", "Apart", "Wiring", "Papers", "Readings"],
-        ["Findings", "Drawing", "Proving", "Untyped"],
-        ["Units"],
-    ];
+    private static readonly FolderOrder ScreenOrder = new(
+        Screens,
+        [
+            ["Start", "Shop", "Types", "About", "Apart", "Wiring", "Papers", "Readings"],
+            ["Findings", "Drawing", "Proving", "Untyped"],
+            ["Units"],
+        ]
+    );
 
     private static readonly ArchUnitNET.Domain.Architecture Built = new ArchLoader().LoadAssemblies(Repository.App).Build();
 
-    public static TheoryData<string, string> Forbidden() => [.. Later(Root, Rows), .. Later(Screens, ScreenRows)];
-
-    private static IEnumerable<(string, string)> Later(string parent, string[][] rows) =>
-        from row in Enumerable.Range(0, rows.Length)
-        from folder in rows[row]
-        from other in rows[row..].SelectMany(r => r)
-        where other != folder
-        select ($"{parent}.{folder}", $"{parent}.{other}");
+    public static TheoryData<string, string> Forbidden() => [.. Order.Forbidden(), .. ScreenOrder.Forbidden()];
 
     [Theory]
     [MemberData(nameof(Forbidden))]
-    public void A_folder_does_not_depend_on_a_later_one(string folder, string later) =>
-        Types()
-            .That()
-            .ResideInNamespaceMatching(In(folder))
-            .Should()
-            .NotDependOnAny(Types().That().ResideInNamespaceMatching(In(later)))
-            .Check(Built);
+    public void A_folder_does_not_depend_on_a_later_one(string folder, string later) => FolderOrder.Check(Built, folder, later);
 
     [Fact]
     public void Every_folder_has_a_place_in_the_order()
@@ -66,8 +54,8 @@ public class AppOrderTests
                 .Distinct()
                 .Where(n => n.StartsWith(Root + ".", StringComparison.Ordinal)),
         ];
-        Findings.None(used.Where(name => !IsPlaced(name, Root, Rows)));
-        Findings.None(used.Where(name => name.StartsWith(Screens + ".", StringComparison.Ordinal) && !IsPlaced(name, Screens, ScreenRows)));
+        Findings.None(used.Where(name => !Order.IsPlaced(name)));
+        Findings.None(used.Where(name => name.StartsWith(Screens + ".", StringComparison.Ordinal) && !ScreenOrder.IsPlaced(name)));
     }
 
     // Only the build knows that a tag in markup is a type: were pages not seen, the order above would hold of nothing.
@@ -77,9 +65,4 @@ public class AppOrderTests
             Built.Types.Single(t => t.FullName == $"{Root}.Hosting.Layout").Dependencies,
             d => d.Target.FullName == $"{Root}.Components.MishapNotice"
         );
-
-    private static bool IsPlaced(string name, string parent, string[][] rows) =>
-        rows.SelectMany(row => row).Any(folder => Regex.IsMatch(name, In($"{parent}.{folder}")));
-
-    private static string In(string folder) => $@"^{Regex.Escape(folder)}(\.|$)";
 }
