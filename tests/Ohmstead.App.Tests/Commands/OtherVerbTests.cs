@@ -96,17 +96,6 @@ public sealed class OtherVerbTests
                 }
             )
         );
-        // A machine so busy that the search ended before the signal came is asked again.
-        System.Text.Json.JsonElement answer = default;
-        for (var tries = 0; tries < 4 && (tries == 0 || answer.GetProperty("search").Text("stopped") != "cancelled"); tries++)
-            answer = Interrupted(readings);
-        Assert.Equal("cancelled", answer.GetProperty("search").Text("stopped"));
-        Assert.False(answer.GetProperty("search").GetProperty("finished").GetBoolean());
-        Assert.NotEmpty(answer.List("faults"));
-    }
-
-    private static System.Text.Json.JsonElement Interrupted(string readings)
-    {
         using var process = Tool.Start(["diagnose", Tool.Demo("step-230.sheet.json"), readings, "--json"]);
         // By then it searches: starting and reading take a quarter of this, the search many times as much. The time is the
         // program's own, not the clock's, so a busy machine only makes the wait longer.
@@ -119,6 +108,9 @@ public sealed class OtherVerbTests
         // That it was stopped is said in the answer; the time is there for a program that never ends.
         var (code, output, error) = Tool.Finish(process, TimeSpan.FromMinutes(2));
         Assert.True(code == 0, error);
-        return System.Text.Json.JsonDocument.Parse(output).RootElement;
+        var answer = System.Text.Json.JsonDocument.Parse(output).RootElement;
+        Assert.Equal("cancelled", answer.GetProperty("search").Text("stopped"));
+        Assert.False(answer.GetProperty("search").GetProperty("finished").GetBoolean());
+        Assert.NotEmpty(answer.List("faults"));
     }
 }
