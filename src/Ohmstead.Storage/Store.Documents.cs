@@ -40,7 +40,7 @@ public sealed partial class Store
         transactions.ReadAsync(context => sheets.FindAsync(context, id, cancel), cancel);
 
     /// <inheritdoc/>
-    public IReadOnlyList<CacheCount> Caches => [sheets.Counted];
+    public IReadOnlyList<CacheCount> Caches => [kept.Counted, sheets.Counted];
 
     /// <inheritdoc/>
     public Task<DocumentSaved> SaveDocumentAsync(

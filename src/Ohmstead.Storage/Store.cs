@@ -15,7 +15,9 @@ public sealed partial class Store : IStore, IAsyncDisposable
     private readonly Transactions transactions;
     private readonly PhotoFolder photos;
     private readonly SheetShelf sheets = new();
-    private readonly KeptUnits kept = new();
+
+    // What is worked on at a time, with some to spare. A journal only grows: a unit and the number of its last entry say everything.
+    private readonly BoundedCache<Guid, BenchUnit> kept = new("Units as last read", limit: 16);
 
     private Store(string folder, FolderLock folderLock, Transactions transactions)
     {
@@ -72,7 +74,7 @@ public sealed partial class Store : IStore, IAsyncDisposable
     {
         var (unit, written) = await transactions.WriteAsync(context => AppendAsync(context, unitId, entries, cancel), cancel);
         // Only now it is on the disk.
-        kept.Keep(unit);
+        kept.Keep(unitId, unit);
         var own = written.Select(e => e.Id).ToHashSet();
         return new Appended(written, [.. unit.Journal.Where(e => e.Number > seenNumber && !own.Contains(e.Id))]);
     }
@@ -97,15 +99,23 @@ public sealed partial class Store : IStore, IAsyncDisposable
     public Task<BenchUnit?> ReadAsync(Guid unitId, CancellationToken cancel) =>
         transactions.ReadAsync(
             async context =>
-                await context.Units.Where(u => u.Id == unitId).Select(u => new { u.LastNumber, u.Doubts }).SingleOrDefaultAsync(cancel)
-                    is { } row
-                    ? (kept.Find(unitId, row.LastNumber) ?? kept.Keep(UnitHistory.Fold(await JournalAsync(context, unitId, cancel)))) with
-                    {
-                        Doubts = DoubtsText.Read(row.Doubts),
-                    }
-                    : null,
+            {
+                var row = await context
+                    .Units.Where(u => u.Id == unitId)
+                    .Select(u => new { u.LastNumber, u.Doubts })
+                    .SingleOrDefaultAsync(cancel);
+                if (row is null)
+                    return null;
+                var unit = KeptAs(unitId, row.LastNumber);
+                if (unit is null)
+                    kept.Keep(unitId, unit = UnitHistory.Fold(await JournalAsync(context, unitId, cancel)));
+                return unit with { Doubts = DoubtsText.Read(row.Doubts) };
+            },
             cancel
         );
+
+    /// <summary>The unit as it is after this entry; null where it is not kept so.</summary>
+    private BenchUnit? KeptAs(Guid unitId, int lastNumber) => kept.Find(unitId, u => u.LastNumber == lastNumber);
 
     /// <inheritdoc/>
     public Task<IReadOnlyList<UnitCard>> CardsAsync(bool withHandedBack, CancellationToken cancel) =>
@@ -190,7 +200,7 @@ public sealed partial class Store : IStore, IAsyncDisposable
     )
     {
         var row = await context.Units.FindAsync([unitId], cancel);
-        var before = row is null ? null : kept.Find(unitId, row.LastNumber);
+        var before = row is null ? null : KeptAs(unitId, row.LastNumber);
         List<Entry> journal =
             row is null ? []
             : before is null ? await JournalAsync(context, unitId, cancel)

@@ -55,6 +55,7 @@ public sealed class RewireJourneyTests(OpenBrowser browser, RunningBench bench)
         await window.PressAsync("Back");
         await window.SeesAsync("You entered");
         await window.PressAsync("Next");
+        await window.SeesAsync("Reading 3 of");
         await RunAsync(window, right);
         await window.SeesAsync("No reading shows these");
         await window.PressAsync("Sign the wiring check");

@@ -70,23 +70,12 @@ public sealed class JournalReadsTests : IDisposable
     }
 
     [Fact]
-    public void Those_used_last_are_kept_and_only_as_they_are_now()
+    public async Task No_more_units_are_kept_than_lie_on_a_bench()
     {
-        var kept = new KeptUnits(most: 2);
-        var units = Enumerable.Range(0, 3).Select(_ => Unit()).ToList();
-        kept.Keep(units[0]);
-        kept.Keep(units[1]);
-        Assert.Same(units[0], kept.Find(units[0].Id, 1));
-        kept.Keep(units[2]);
-        Assert.Null(kept.Find(units[1].Id, 1));
-        Assert.Same(units[0], kept.Find(units[0].Id, 1));
-        Assert.Null(kept.Find(units[0].Id, 2));
-
-        Ohmstead.Workshop.Units.BenchUnit Unit()
-        {
-            var (id, entry) = (draft.Id(), draft.TakenIn());
-            return Ohmstead.Workshop.Units.UnitHistory.Fold([new Entry(entry.Id, id, 1, entry.At, entry.By, entry.Fact)]);
-        }
+        await using var store = await Store.OpenAsync(folder.Path, TimeProvider.System, Stop);
+        for (var n = 0; n < 18; n++)
+            await store.AppendAsync(draft.Id(), 0, [draft.TakenIn()], Stop);
+        Assert.Equal((16, 16), store.Caches.Where(c => c.Name == "Units as last read").Select(c => (c.Limit, c.Count)).Single());
     }
 
     /// <summary>Counts the questions for entries that one database is asked.</summary>

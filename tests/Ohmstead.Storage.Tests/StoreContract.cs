@@ -289,7 +289,7 @@ public abstract class StoreContract
         var third = await opened.Store.SheetAsync(Sheets.Id, Stop);
         Assert.NotSame(first, third);
         Assert.Equal(Sheets.Title, third!.Title);
-        Assert.Equal(1, opened.Store.Caches.Single().Count);
+        Assert.Equal(1, opened.Store.Caches.Single(c => c.Name == "Type sheets").Count);
     }
 
     [Fact]

@@ -96,11 +96,11 @@ public sealed class UnitDiagnoses : IAsyncDisposable
     private void Broke(Guid id, Exception e)
     {
         log.LogError(e, "What is wrong with unit {Unit} could not be worked out", id);
-        var desk = units.GetOrAdd(id, _ => new KeptDiagnosis());
+        var kept = units.GetOrAdd(id, _ => new KeptDiagnosis());
         Tell(
             id,
-            desk,
-            desk.State with
+            kept,
+            kept.State with
             {
                 Progress = null,
                 Trouble = "What is probably wrong could not be worked out. Readings are kept. Open the findings again to try once more.",
@@ -110,14 +110,14 @@ public sealed class UnitDiagnoses : IAsyncDisposable
 
     private async Task WorkOutAsync(Guid id, CancellationToken cancel)
     {
-        var desk = units.GetOrAdd(id, _ => new KeptDiagnosis());
+        var kept = units.GetOrAdd(id, _ => new KeptDiagnosis());
         if (await bench.ReadAsync(id) is not { } unit || await bench.SheetOfAsync(unit) is not { } sheet)
             return;
         var shop = await bench.ShopAsync();
         var own = OwnSheet.OnBench(unit, sheet, shop);
         if (!own.IsSound)
         {
-            Tell(id, desk, new(null, null, $"The changes of this unit make no circuit: {own.Problems[0].Wrong}."));
+            Tell(id, kept, new(null, null, $"The changes of this unit make no circuit: {own.Problems[0].Wrong}."));
             return;
         }
         var judged = JudgedSheet.Of(unit, own.Value!);
@@ -125,11 +125,11 @@ public sealed class UnitDiagnoses : IAsyncDisposable
         var taken = BenchReadings.Of(unit with { Doubts = UnitDoubts.None }, new UnitModel(judged), shop);
         if (taken.Value is not { } readings)
         {
-            Tell(id, desk, new(null, null, $"The readings cannot be used: {taken.Problems[0].Wrong}."));
+            Tell(id, kept, new(null, null, $"The readings cannot be used: {taken.Problems[0].Wrong}."));
             return;
         }
         var key = JudgedKey.Of(unit, sheet, shop);
-        if (desk.State.Latest is { } known && key.Equals(desk.Key) && readings.Equals(desk.Readings))
+        if (kept.State.Latest is { } known && key.Equals(kept.Key) && readings.Equals(kept.Readings))
         {
             await bench.Store.SaveFoundAsync(
                 id,
@@ -138,26 +138,26 @@ public sealed class UnitDiagnoses : IAsyncDisposable
                 known.Doubts,
                 CancellationToken.None
             );
-            Tell(id, desk, new(known with { Number = unit.LastNumber }, null, ""));
+            Tell(id, kept, new(known with { Number = unit.LastNumber }, null, ""));
             return;
         }
-        Tell(id, desk, desk.State with { Progress = 0, Trouble = "" });
+        Tell(id, kept, kept.State with { Progress = 0, Trouble = "" });
         var done = Diagnose(
             unit,
             shop,
             own.Value!,
             judged,
             readings,
-            desk,
+            kept,
             key,
-            share => Tell(id, desk, desk.State with { Progress = share }),
+            share => Tell(id, kept, kept.State with { Progress = share }),
             cancel
         );
         cancel.ThrowIfCancellationRequested();
         if (done is null)
         {
             // Half an answer is no finding: what was found before stays, marked as older by its number.
-            Tell(id, desk, desk.State with { Progress = null, Trouble = Unfinished });
+            Tell(id, kept, kept.State with { Progress = null, Trouble = Unfinished });
             return;
         }
         try
@@ -169,8 +169,8 @@ public sealed class UnitDiagnoses : IAsyncDisposable
             // Even where it was not saved a doubted check opens nothing.
             bench.Doubt(unit, done.Doubts);
         }
-        (desk.Key, desk.Readings) = (key, readings);
-        Tell(id, desk, new(done, null, ""));
+        (kept.Key, kept.Readings) = (key, readings);
+        Tell(id, kept, new(done, null, ""));
     }
 
     /// <summary>The answer; null where the last guard ended the search.</summary>
@@ -180,15 +180,15 @@ public sealed class UnitDiagnoses : IAsyncDisposable
         TypeSheet own,
         TypeSheet judged,
         UnitReadings readings,
-        KeptDiagnosis desk,
+        KeptDiagnosis kept,
         JudgedKey key,
         Action<double> progress,
         CancellationToken cancel
     )
     {
         // What each fault does to each reading stays as it was while the unit and its judgements do.
-        if (desk.Library is not { } library || !key.Equals(desk.LibraryKey))
-            (desk.Library, desk.LibraryKey) = (library = new ReadingLibrary(new UnitModel(judged)), key);
+        if (kept.Library is not { } library || !key.Equals(kept.LibraryKey))
+            (kept.Library, kept.LibraryKey) = (library = new ReadingLibrary(new UnitModel(judged)), key);
         var begun = bench.Time.GetTimestamp();
         var told = 0.0;
         var result = diagnose(
@@ -214,9 +214,9 @@ public sealed class UnitDiagnoses : IAsyncDisposable
         return Diagnosed.Of(unit, shop, new UnitModel(own), library.Model, readings, result);
     }
 
-    private void Tell(Guid id, KeptDiagnosis desk, DiagnosisState state)
+    private void Tell(Guid id, KeptDiagnosis kept, DiagnosisState state)
     {
-        desk.State = state;
+        kept.State = state;
         // What is begun anew may still end as before: only its end changes what the screens say to do.
         if (state.Progress is null)
             bench.DoubtTrouble(id, state.Trouble);

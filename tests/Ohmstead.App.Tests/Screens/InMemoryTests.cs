@@ -10,11 +10,11 @@ public sealed class InMemoryTests
     public async Task It_counts_a_type_sheet_that_was_read_once_and_found_again()
     {
         await using var bench = await ScreenBench.OpenAsync();
-        Assert.Contains("Found no times, made 1 time.", Row(bench), StringComparison.Ordinal);
+        Assert.Contains("Ready no times. Worked out 1 time.", Row(bench), StringComparison.Ordinal);
         var sheet = await bench.Bench.SheetAsync("twin-175");
         Assert.Same(sheet, await bench.Bench.SheetAsync("twin-175"));
-        Assert.Contains("Found 2 times, made 1 time.", Row(bench), StringComparison.Ordinal);
-        Assert.Contains("1 of 64", Row(bench), StringComparison.Ordinal);
+        Assert.Contains("Ready 2 times. Worked out 1 time.", Row(bench), StringComparison.Ordinal);
+        Assert.Contains("1\u00a0of\u00a064", Row(bench), StringComparison.Ordinal);
     }
 
     [Fact]
@@ -22,7 +22,7 @@ public sealed class InMemoryTests
     {
         await using var bench = await ScreenBench.OpenAsync();
         Assert.Equal(
-            ["Type sheets", "Units without a type", "Findings of units", "Quick lists of types", "Circuits as drawn"],
+            ["Units as last read", "Type sheets", "Units without a type", "Findings of units", "Quick lists of types", "Circuits as drawn"],
             bench.Context.Render<InMemory>().FindAll("section[aria-labelledby=kept] li > span > b").Select(b => b.TextContent)
         );
     }

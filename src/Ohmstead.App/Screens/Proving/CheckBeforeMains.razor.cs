@@ -102,6 +102,11 @@ public sealed partial class CheckBeforeMains
         {
             weighed = await WorkOutAsync(() => question.Answer(planned));
         }
+        catch (OperationCanceledException)
+        {
+            // The screen was closed before it began: nobody waits for it, and nothing went wrong.
+            return;
+        }
 #pragma warning disable CA1031 // The edge: a check that breaks says so, and mains stays locked.
         catch (Exception e)
 #pragma warning restore CA1031
