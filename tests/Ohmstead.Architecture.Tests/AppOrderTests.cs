@@ -28,7 +28,7 @@ public class AppOrderTests
     private static readonly FolderOrder ScreenOrder = new(
         Screens,
         [
-            ["Start", "Shop", "Types", "About", "Apart", "Wiring", "Papers", "Readings"],
+            ["Start", "Shop", "Types", "About", "Apart", "Wiring", "Papers", "Readings", "Owner"],
             ["Findings", "Drawing", "Proving", "Untyped"],
             ["Units"],
         ]

@@ -20,11 +20,22 @@ public sealed class EveryWidthTests(OpenBrowser browser, RunningDemo demo)
         "/check",
         "/first-power",
         "/drawing",
+        "/can-run",
         "/papers",
         "/return",
     ];
     private static readonly string[] Typed = ["", "/look-over", "/reading", "/round", "/findings", "/apart", "/apart/back"];
-    private static readonly string[] TypedToo = ["/wiring", "/continuity", "/check", "/first-power", "/drawing", "/papers", "/return"];
+    private static readonly string[] TypedToo =
+    [
+        "/wiring",
+        "/continuity",
+        "/check",
+        "/first-power",
+        "/drawing",
+        "/can-run",
+        "/papers",
+        "/return",
+    ];
     private static readonly string[] Workshop =
     [
         "/",

@@ -58,6 +58,7 @@ internal static class Site
         app.UseRouting();
         app.UseAntiforgery();
         PaperRoutes.Map(app);
+        QuestionRoutes.Map(app);
         KindRoutes.Map(app);
         PhotoRoutes.Map(app);
         if (options.IsOnLan)

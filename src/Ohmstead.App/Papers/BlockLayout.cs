@@ -25,6 +25,7 @@ internal sealed class BlockLayout(PhotoLayout photos, PageSize pageSize, TextLay
             Points p => [.. p.Items.SelectMany(item => Point(item, width, text.Plain(p.Size))), Fragment.Space(3)],
             Notice n => [Framed(n, width), Fragment.Space(10)],
             Table t => new TableLayout(text).Set(t, width),
+            Bars b => new BarLayout(text).Set(b, width),
             Photos p => photos.Set(p, width, text),
             Sides s => [Columns(s, width)],
             Signatures s => [new MastheadLayout(text).Sign(s, width)],

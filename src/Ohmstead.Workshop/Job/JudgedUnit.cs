@@ -34,6 +34,9 @@ public sealed record JudgedUnit(
     /// <summary>What is doubted of the bench, the type sheet or the inside of the unit, what weakens the findings first.</summary>
     public ImmutableArray<BenchDoubt> Doubts { get; init; } = [];
 
+    /// <summary>What of the owner's things it can run; null where nothing was said of them, or its posts are not known.</summary>
+    public LayoutBudget? Layout { get; init; }
+
     /// <summary>Checks that were measured and failed.</summary>
     public IEnumerable<ReadingLine> Failed => Lines.Where(l => l.End == CheckEnd.Failed);
 

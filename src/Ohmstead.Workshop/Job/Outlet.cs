@@ -1,5 +1,6 @@
 using System.Globalization;
 using Ohmstead.Electrical.Carrying;
+using Ohmstead.Electrical.TypeSheets;
 
 namespace Ohmstead.Workshop.Job;
 
@@ -8,7 +9,8 @@ namespace Ohmstead.Workshop.Job;
 /// <param name="Setting">How the controls are set, in words.</param>
 /// <param name="Limit">The amps, and what holds them.</param>
 /// <param name="HeldBy">What holds them, in words: "its breaker".</param>
-public sealed record Outlet(string Posts, string Setting, OutletLimit Limit, string HeldBy)
+/// <param name="Spec">The reading at whose setting it was computed.</param>
+public sealed record Outlet(string Posts, string Setting, OutletLimit Limit, string HeldBy, ReadingSpec Spec)
 {
     /// <summary>Stands behind a figure that no sheet gives.</summary>
     public const string Estimated = "estimated, common practice, no source";
@@ -18,6 +20,9 @@ public sealed record Outlet(string Posts, string Setting, OutletLimit Limit, str
 
     /// <summary>The most for hours, rounded down: "6.5 A".</summary>
     public string Most => Down(Limit.Amps, Limit.Amps < Small ? 100 : 10);
+
+    /// <summary>The same as a number [A].</summary>
+    public double MostAmps => DownTo(Limit.Amps, Limit.Amps < Small ? 100 : 10);
 
     /// <summary>What it is limited by: "limited by its breaker, 6.5 A".</summary>
     public string Held => $"limited by {HeldBy}, {Down(Limit.PartMostAmps, Limit.PartMostAmps < Small ? 100 : 10)}";
@@ -31,10 +36,8 @@ public sealed record Outlet(string Posts, string Setting, OutletLimit Limit, str
     /// <summary>What is to be put outside the unit, in full words; empty where a breaker is inside.</summary>
     public string Outside => Limit.IsProtected ? "" : $"No breaker inside. Put a breaker or fuse of at most {FuseOutside} in its lead.";
 
-    private static string Down(double amps, int parts)
-    {
-        // A figure found to five digits is not to fall below the rating that it was found for.
-        var down = Math.Floor((amps * parts) + 0.01) / parts;
-        return string.Create(CultureInfo.InvariantCulture, $"{down:0.##} A");
-    }
+    private static string Down(double amps, int parts) => string.Create(CultureInfo.InvariantCulture, $"{DownTo(amps, parts):0.##} A");
+
+    // A figure found to five digits is not to fall below the rating that it was found for.
+    private static double DownTo(double amps, int parts) => Math.Floor((amps * parts) + 0.01) / parts;
 }

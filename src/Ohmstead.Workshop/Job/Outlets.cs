@@ -62,7 +62,8 @@ internal static class Outlets
                 $"{Sentences.Bare(PartNames.Terminal(model.Sheet, spec.From))} – {Sentences.Bare(PartNames.Terminal(model.Sheet, spec.To))}",
                 Setting(model.Sheet, spec),
                 limit,
-                Holder(model.Sheet, limit)
+                Holder(model.Sheet, limit),
+                spec
             )
             : null;
     }

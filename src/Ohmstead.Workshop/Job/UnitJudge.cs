@@ -30,7 +30,7 @@ public static class UnitJudge
         var judge = new Judge(unit, model, shop, taken, bandsOf, doubts);
         var rating = Outlets.RatingOf(own, shop);
         var earlier = unit.All<ReadingEntered>().Where(r => !unit.IsOfNow(r.Entry, r.Fact.ReadingId)).ToList();
-        return new(
+        var judged = new JudgedUnit(
             unit,
             own,
             shop,
@@ -43,6 +43,7 @@ public static class UnitJudge
         {
             Doubts = doubts,
         };
+        return judged with { Layout = LayoutBudget.Of(judged) };
     }
 
     /// <summary>Readings before the last change, judged against the kind as it is usual: what exactly it was then is past.</summary>

@@ -36,6 +36,7 @@ namespace Ohmstead.Workshop.Journal;
 [JsonDerivedType(typeof(StageClosed), "stage")]
 [JsonDerivedType(typeof(Returned), "returned")]
 [JsonDerivedType(typeof(PaperMade), "paper")]
+[JsonDerivedType(typeof(LayoutStated), "layout")]
 [JsonDerivedType(typeof(Noted), "note")]
 [JsonDerivedType(typeof(Corrected), "corrected")]
 public abstract record Fact;

@@ -52,6 +52,7 @@ public static class FactWords
             StageClosed s => $"{StageTitle(s.Stage)}: {(s.IsClosed ? "done" : "reopened")}",
             Returned r => ReturnTitle(r.Manner),
             PaperMade p => $"Paper made: {PaperTitle(p.Paper)}",
+            LayoutStated l => $"What the owner runs: {Counted.Of(l.Posts.Sum(p => p.Items.Sum(i => i.Count)), "thing")}",
             Noted n => n.Words,
             Corrected { Instead: { } right } => $"Corrected: {Of(right, sheet)}",
             Corrected => "An entry undone",

@@ -89,7 +89,9 @@ public static class OwnerPage
             yield break;
         }
         var shown = judged.Outlets.Take(MostOutlets).ToList();
-        if (shown.Count > 0)
+        if (judged.Layout is { } layout)
+            yield return new Bars([.. layout.Posts.Take(MostOutlets).Select(Used)]);
+        else if (shown.Count > 0)
             yield return new Table([new("", 4.2), new("", 1.6, IsFigure: true), new("", 5.4), new("", 4.4)], [.. shown.Select(Run)]);
         yield return new Prose(string.Join(' ', AboutRun(judged, shown)));
     }
@@ -101,6 +103,14 @@ public static class OwnerPage
             outlet.Most,
             $"{outlet.Held}{(outlet.Limit.IsEstimated ? "*" : "")}",
             outlet.FuseOutside.Length > 0 ? $"fuse outside: {outlet.FuseOutside}" : ""
+        );
+
+    private static Bar Used(PostBudget post) =>
+        new(
+            Cut(post.Supply.Outlet.Posts, 40),
+            post.Load.Amps / post.Supply.Outlet.MostAmps,
+            LayoutWords.Amps(post) + (post.Supply.Outlet.Limit.IsEstimated ? "*" : ""),
+            LayoutWords.Fuse(post)
         );
 
     private static IEnumerable<string> AboutTested(JudgedUnit judged, int most)
@@ -121,7 +131,11 @@ public static class OwnerPage
         yield return $"All posts together: {ValueText.Plain(Math.Floor(judged.Rating.UsableWatts))} W.";
         if (judged.Outlets.Length > shown.Count)
             yield return "More posts: see the service record.";
-        if (shown.Any(o => o.FuseOutside.Length > 0))
+        if (judged.Layout is { } layout)
+            yield return layout.Answer.Fits
+                ? "Black: what you said you run. Put that fuse in the post’s lead, no larger."
+                : "Black: what you said you run. It is too much: take something off.";
+        else if (shown.Any(o => o.FuseOutside.Length > 0))
             yield return "Fuse outside: no more amps, in that post’s lead.";
         if (shown.Any(o => o.Limit.IsEstimated))
             yield return $"* {Sentences.Large(Outlet.Estimated)}.";

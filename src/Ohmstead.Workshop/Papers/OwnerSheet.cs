@@ -74,9 +74,40 @@ internal static class OwnerSheet
             yield break;
         yield return new Points([
             .. judged.Outlets.Select(o =>
-                $"{o.Posts}: {o.Most}, {o.HeldInFull}.{(o.FuseOutside.Length > 0 ? $" Put a fuse of at most {o.FuseOutside} outside." : "")}"
+                $"{o.Posts}: {o.Most}, {o.HeldInFull}.{(Yours(judged, o) is { Length: > 0 } yours ? yours : o.FuseOutside.Length > 0 ? $" Put a fuse of at most {o.FuseOutside} outside." : "")}"
             ),
         ]);
+    }
+
+    /// <summary>What the owner runs on a pair of posts, and the fuse for it; empty where nothing was said.</summary>
+    private static string Yours(JudgedUnit judged, Outlet outlet) =>
+        judged.Layout?.Posts.FirstOrDefault(p => p.Supply.Outlet == outlet && !p.Items.IsEmpty) is { } post
+            ? $" Yours: {LayoutWords.Items(post)}. {LayoutWords.FuseSentence(post)}"
+            : "";
+
+    /// <summary>What the owner runs, in full: amps, fuse, wire, and what is left at the train.</summary>
+    private static IEnumerable<Block> OwnersLayout(JudgedUnit judged)
+    {
+        if (judged.Layout is not { } layout)
+            yield break;
+        yield return new Heading("What the owner runs", 2);
+        yield return new Table(
+            [new("Posts", 4), new("On it", 6), new("Draws", 3, IsFigure: true), new("Fuse", 3)],
+            [
+                .. layout
+                    .Posts.Where(p => !p.Items.IsEmpty)
+                    .Select(p => new Row(
+                        [p.Supply.Outlet.Posts, LayoutWords.Items(p), LayoutWords.Amps(p), LayoutWords.Fuse(p)],
+                        Weight.None,
+                        $"{LayoutWords.AtTrain(p)} {LayoutWords.Wire(p)}".TrimEnd()
+                    )),
+            ],
+            Size.Usual
+        );
+        yield return new Prose(
+            $"{LayoutWords.Total(layout)}. What each draws on average, as usual for it: common practice, no source.",
+            Size.Small
+        );
     }
 
     /// <summary>The same in full: each pair of posts with its volts under that load.</summary>
@@ -100,6 +131,8 @@ internal static class OwnerSheet
             Size.Usual
         );
         yield return new Prose("Worked out from the type sheet, for one pair of posts alone with a resistor on it.", Size.Small);
+        foreach (var block in OwnersLayout(judged))
+            yield return block;
     }
 
     private static string Volts(double volts) => string.Create(CultureInfo.InvariantCulture, $"{volts:0.0} V");

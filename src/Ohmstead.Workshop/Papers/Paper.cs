@@ -123,6 +123,18 @@ public sealed record Row(ImmutableArray<string> Cells, Weight Weight = Weight.No
     public static Row Of(params ReadOnlySpan<string> cells) => new([.. cells]);
 }
 
+/// <summary>Bars under each other: how much of what there is, is used.</summary>
+public sealed record Bars(ImmutableArray<Bar> Items) : Block
+{
+    /// <inheritdoc/>
+    public override IEnumerable<string> Words => Items.Select(b => $"{b.Title} | {b.Value} | {b.Beside}");
+}
+
+/// <summary>A bar, named at its left and its value at its right.</summary>
+/// <param name="Share">How much of it is filled; more than 1 is drawn full.</param>
+/// <param name="Beside">Stands at the end of the line; may be empty.</param>
+public sealed record Bar(string Title, double Share, string Value, string Beside);
+
 /// <summary>Photos, two beside each other, with what they show.</summary>
 public sealed record Photos(ImmutableArray<Photo> Items) : Block
 {

@@ -10,7 +10,7 @@ namespace Ohmstead.Electrical.Reckoning.Proving;
 /// <param name="ReservePercent">Of the usable amps, kept free when something is added.</param>
 /// <param name="RatingsAmps">Fuses to be had, rising.</param>
 /// <param name="CarriesAmps">Amps that a gauge carries.</param>
-internal sealed record LoadBudget(
+public sealed record LoadBudget(
     double UsableAmps,
     ImmutableArray<LoadPost> Posts,
     ImmutableArray<Consumer> Consumers,
@@ -33,6 +33,12 @@ internal sealed record LoadBudget(
             ["coil"] = 0.6,
         }.ToImmutableSortedDictionary(StringComparer.Ordinal);
 
+    /// <summary>Of the usable amps, kept free when something is added [%]; common practice, no source.</summary>
+    public const double UsualReservePercent = 10;
+
+    /// <summary>Fuses to be had [A], rising.</summary>
+    public static ImmutableArray<double> UsualRatings { get; } = [1, 2, 3, 4, 5, 7.5, 10];
+
     /// <summary>A fuse is at least so many times the load.</summary>
     private const double FuseShare = 1.2;
 
@@ -54,8 +60,8 @@ internal sealed record LoadBudget(
             posts,
             fields.List("consumers", c => Read(c, false), least: 0),
             fields.OptionalList("wanted", c => Read(c, true)),
-            fields.Number("reservePercent", NumberRange.Percent, 10),
-            [.. fields.Numbers("ratingsAmps", NumberRange.Positive, [1, 2, 3, 4, 5, 7.5, 10]).Order()],
+            fields.Number("reservePercent", NumberRange.Percent, UsualReservePercent),
+            [.. fields.Numbers("ratingsAmps", NumberRange.Positive, UsualRatings).Order()],
             LoadWire.ReadAmps(fields)
         );
     }
@@ -149,7 +155,7 @@ internal sealed record LoadBudget(
 /// <param name="UsedPercent">Of the usable amps.</param>
 /// <param name="Fits">The unit and every post.</param>
 /// <param name="CanAdd">How many more of each, alone.</param>
-internal sealed record LoadBudgetAnswer(
+public sealed record LoadBudgetAnswer(
     ImmutableArray<PostLoad> Posts,
     double TotalAmps,
     double TotalWatts,
@@ -169,7 +175,7 @@ internal sealed record LoadBudgetAnswer(
 /// <param name="WireTooThin">The wire there carries less than the fuse lets through.</param>
 /// <param name="TrackDropVolts">Lost in the rails, half-way between feeders.</param>
 /// <param name="VoltsAtTrain">What is left.</param>
-internal sealed record PostLoad(
+public sealed record PostLoad(
     string Id,
     double Amps,
     double Watts,
@@ -183,4 +189,4 @@ internal sealed record PostLoad(
 );
 
 /// <summary>How many more of it.</summary>
-internal sealed record AddedLoad(string What, string Post, long Count);
+public sealed record AddedLoad(string What, string Post, long Count);

@@ -8,7 +8,7 @@ namespace Ohmstead.Electrical.Reckoning.Proving;
 /// <param name="Wire">To the track; null for none.</param>
 /// <param name="Track">Null for none.</param>
 /// <param name="MostDropPercent">Of its volts, in the wire.</param>
-internal sealed record LoadPost(
+public sealed record LoadPost(
     string Id,
     double Volts,
     double SourceOhms,
@@ -35,7 +35,7 @@ internal sealed record LoadPost(
 /// <param name="LoopFeet">Once round.</param>
 /// <param name="OhmsPerFoot">Both rails.</param>
 /// <param name="Feeders">Places at which it is fed.</param>
-internal sealed record LoadTrack(double LoopFeet, double OhmsPerFoot, double Feeders)
+public sealed record LoadTrack(double LoopFeet, double OhmsPerFoot, double Feeders)
 {
     /// <summary>Reads a post's track.</summary>
     internal static LoadTrack? Read(QuestionFields post) =>
@@ -57,7 +57,7 @@ internal sealed record LoadTrack(double LoopFeet, double OhmsPerFoot, double Fee
 /// <param name="Post">Where it hangs.</param>
 /// <param name="Amps">Of one.</param>
 /// <param name="OnPercent">Of the time.</param>
-internal sealed record Consumer(string What, double Count, string Post, double Amps, double OnPercent)
+public sealed record Consumer(string What, double Count, string Post, double Amps, double OnPercent)
 {
     /// <summary>Of all of it, on average.</summary>
     public double AllAmps => Count * Amps * OnPercent / 100;

@@ -6,7 +6,7 @@ namespace Ohmstead.Electrical.Reckoning.Proving;
 /// <summary>Two conductors from a post to the track or the lamp.</summary>
 /// <param name="GaugeAwg">Of the wire that is there.</param>
 /// <param name="FeetOneWay">Its length one way.</param>
-internal sealed record LoadWire(int GaugeAwg, double FeetOneWay)
+public sealed record LoadWire(int GaugeAwg, double FeetOneWay)
 {
     private const double MetresPerFoot = 0.3048;
 

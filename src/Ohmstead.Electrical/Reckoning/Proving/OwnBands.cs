@@ -6,7 +6,7 @@ namespace Ohmstead.Electrical.Reckoning.Proving;
 
 /// <summary><c>own-bands</c>: new readings against the shop's own sound units of the type (docs/methods/proving.md).</summary>
 /// <param name="Readings">Each reading with its history.</param>
-internal sealed record OwnBands(ImmutableArray<OwnReading> Readings) : Question
+public sealed record OwnBands(ImmutableArray<OwnReading> Readings) : Question
 {
     /// <summary>Reads its fields.</summary>
     public static OwnBands Read(QuestionFields fields) => new(fields.List("readings", OwnReading.Read));
@@ -36,7 +36,7 @@ internal sealed record OwnBands(ImmutableArray<OwnReading> Readings) : Question
 /// <param name="GenericLow">Low end of the type sheet's 95 % band.</param>
 /// <param name="GenericHigh">High end.</param>
 /// <param name="New">Now; null for OL.</param>
-internal sealed record OwnReading(string Id, ImmutableArray<double> History, double GenericLow, double GenericHigh, double? New)
+public sealed record OwnReading(string Id, ImmutableArray<double> History, double GenericLow, double GenericHigh, double? New)
 {
     /// <summary>Reads one.</summary>
     internal static OwnReading Read(QuestionFields fields)
@@ -65,7 +65,7 @@ internal sealed record OwnReading(string Id, ImmutableArray<double> History, dou
 }
 
 /// <summary>What <c>own-bands</c> answers.</summary>
-internal sealed record OwnBandsAnswer(ImmutableArray<OwnBand> Readings) : Answer;
+public sealed record OwnBandsAnswer(ImmutableArray<OwnBand> Readings) : Answer;
 
 /// <summary>A reading's own band.</summary>
 /// <param name="Id">Its name.</param>
@@ -77,7 +77,7 @@ internal sealed record OwnBandsAnswer(ImmutableArray<OwnBand> Readings) : Answer
 /// <param name="ChancePercent">That a sound unit reads as far off; null below three units.</param>
 /// <param name="Sigma">The same chance as a normal deviate, signed.</param>
 /// <param name="Verdict">usual, unusual, too few of this kind, or not judged.</param>
-internal sealed record OwnBand(
+public sealed record OwnBand(
     string Id,
     int Count,
     ImmutableArray<double> LeftOut,

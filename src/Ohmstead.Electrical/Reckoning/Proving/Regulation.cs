@@ -9,7 +9,7 @@ namespace Ohmstead.Electrical.Reckoning.Proving;
 /// <param name="SupplyVolts">S, the supply that the answer is for; above 0.</param>
 /// <param name="Points">The readings.</param>
 /// <param name="AtAmps">For which amps to say the volts.</param>
-internal sealed record Regulation(double SupplyVolts, ImmutableArray<LoadPoint> Points, ImmutableArray<double> AtAmps) : Question
+public sealed record Regulation(double SupplyVolts, ImmutableArray<LoadPoint> Points, ImmutableArray<double> AtAmps) : Question
 {
     /// <summary>Reads its fields.</summary>
     public static Regulation Read(QuestionFields fields)
@@ -74,15 +74,15 @@ internal sealed record Regulation(double SupplyVolts, ImmutableArray<LoadPoint> 
 /// <param name="Amps">What the load drew.</param>
 /// <param name="Volts">At the post.</param>
 /// <param name="SupplyVolts">The line while it was read.</param>
-internal sealed record LoadPoint(double Amps, double Volts, double SupplyVolts);
+public sealed record LoadPoint(double Amps, double Volts, double SupplyVolts);
 
 /// <summary>What <c>regulation</c> answers.</summary>
 /// <param name="NoLoadVolts">E, at the reference supply.</param>
 /// <param name="SourceOhms">r, behind the post.</param>
 /// <param name="At">At the amps that were asked for.</param>
 /// <param name="WorstResidualVolts">How far the reading that fits least lies from the line.</param>
-internal sealed record RegulationAnswer(double NoLoadVolts, double SourceOhms, ImmutableArray<RegulationAt> At, double WorstResidualVolts)
+public sealed record RegulationAnswer(double NoLoadVolts, double SourceOhms, ImmutableArray<RegulationAt> At, double WorstResidualVolts)
     : Answer;
 
 /// <summary>A load and what the post gives then.</summary>
-internal sealed record RegulationAt(double Amps, double Volts, double RegulationPercent);
+public sealed record RegulationAt(double Amps, double Volts, double RegulationPercent);
