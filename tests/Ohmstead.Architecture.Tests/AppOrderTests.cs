@@ -29,7 +29,7 @@ public class AppOrderTests
         Screens,
         [
             ["Start", "Shop", "Types", "About", "Apart", "Wiring", "Papers", "Readings", "Owner"],
-            ["Findings", "Drawing", "Proving", "Untyped"],
+            ["Findings", "Plans", "Drawing", "Proving", "Untyped"],
             ["Units"],
         ]
     );

@@ -56,6 +56,7 @@ public class FolderOrderTests
             ["Untyped"],
             ["Readings"],
             ["Findings"],
+            ["Plans"],
             ["Repair", "Proving"],
             ["Kinds"],
             ["Job"],

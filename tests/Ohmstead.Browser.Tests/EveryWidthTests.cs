@@ -13,6 +13,7 @@ public sealed class EveryWidthTests(OpenBrowser browser, RunningDemo demo)
     private static readonly string[] Untyped = ["", "/look-over", "/terminals", "/type", "/reading", "/round", "/findings"];
     private static readonly string[] UntypedToo =
     [
+        "/plan",
         "/apart",
         "/apart/back",
         "/wiring",
@@ -24,7 +25,7 @@ public sealed class EveryWidthTests(OpenBrowser browser, RunningDemo demo)
         "/papers",
         "/return",
     ];
-    private static readonly string[] Typed = ["", "/look-over", "/reading", "/round", "/findings", "/apart", "/apart/back"];
+    private static readonly string[] Typed = ["", "/look-over", "/reading", "/round", "/findings", "/plan", "/apart", "/apart/back"];
     private static readonly string[] TypedToo =
     [
         "/wiring",

@@ -79,6 +79,11 @@ internal static class UnitLinks
             ?.Id
         ?? "";
 
+    /// <summary>What to do about a part.</summary>
+    /// <param name="mode">The fault that it is about; empty for none.</param>
+    public static string Decide(Guid id, string about, string mode) =>
+        $"/units/{id}/decide/{Uri.EscapeDataString(about)}{(mode.Length > 0 ? $"?fault={Uri.EscapeDataString(mode)}" : "")}";
+
     /// <summary>The look-over, at one part of it or from its top.</summary>
     public static string LookOver(Guid id, string part) => $"/units/{id}/look-over{(part.Length > 0 ? $"#part-{part}" : "")}";
 

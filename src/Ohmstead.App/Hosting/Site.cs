@@ -83,6 +83,7 @@ internal static class Site
         services.AddSingleton(bench.Time);
         services.AddSingleton<Assets>();
         services.AddSingleton<UnitDiagnoses>();
+        services.AddSingleton<ShopMinutes>();
         services.AddSingleton(new PhoneBook(bench.Time, bench.NewId));
         services.AddSingleton<PhoneGate>();
         services.AddSingleton<PhoneAddress>();

@@ -22,6 +22,7 @@ public sealed record CarriedOver(string SheetId, ImmutableSortedDictionary<strin
             PieceNoted p => p with { Step = Of(p.Step) },
             PutBack b => b with { Step = Of(b.Step) },
             FindingJudged f => f with { Element = Of(f.Element) },
+            PartDecided d => d with { About = Of(d.About) },
             PartChanged p => p with { Element = Of(p.Element) },
             _ => fact,
         };

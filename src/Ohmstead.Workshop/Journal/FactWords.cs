@@ -41,6 +41,12 @@ public static class FactWords
             SweepTaken s => $"Throttle sweep: {Counted.Of(s.Points.Length, "position")}",
             FindingJudged f => $"{(sheet is null ? "A fault" : PartNames.Headline(sheet, f.Element, f.Mode))}: {Judged(f.Judgement)}",
             PartChanged p => $"{PartNames.Title(sheet, p.Element)}: {Changed(p.Change)}",
+            PartDecided d => $"{PartTitle(d.About, sheet)}: {Decided(d.Act)}{(d.Part.Length > 0 ? $", {d.Part}" : "")}",
+            LooksNoted l =>
+                $"Looks, {Sentences.Small(l.Item)}: {(l.Words.Length > 0 ? $"{l.Words}, " : "")}{(l.IsToDo ? "to do" : "leave")}",
+            EstimateMade e => $"Estimate made: {Sum(e.Low)} to {Sum(e.High)}",
+            GoAheadGiven g => $"Go-ahead{(g.How.Length > 0 ? $" {g.How}" : "")}{(g.Limit is { } limit ? $", up to {Sum(limit)}" : "")}",
+            Billed b => $"Billed: {b.Sum.ToString("0.00", CultureInfo.InvariantCulture)}",
             JointSeen j =>
                 $"{Sentences.Large(Points([j.Terminal], sheet))}, as {(j.As == WiringState.Found ? "found" : "left")}: {(j.Ends.IsEmpty ? "no wire" : string.Join("; ", j.Ends.Select(e => EndOf(e.Id, sheet))))}",
             WiringFrozen f => $"Wiring record as {(f.As == WiringState.Found ? "found" : "left")}: locked",
@@ -104,6 +110,22 @@ public static class FactWords
         {
             "owner" or "owner-sheet" => "owner's page",
             _ => paper.Replace('-', ' '),
+        };
+
+    private static string PartTitle(string about, TypeSheet? sheet) =>
+        Shop.Usual.LookOver.FirstOrDefault(i => i.Id == about)?.Title ?? PartNames.Title(sheet, about);
+
+    private static string Sum(decimal sum) => sum.ToString("0.##", CultureInfo.InvariantCulture);
+
+    private static string Decided(DecidedAct act) =>
+        act switch
+        {
+            DecidedAct.Leave => "leave",
+            DecidedAct.Watch => "watch",
+            DecidedAct.Clean => "clean",
+            DecidedAct.Tighten => "tighten or resolder",
+            DecidedAct.Replace => "replace",
+            _ => "nothing decided",
         };
 
     private static string ItemTitle(string item) =>

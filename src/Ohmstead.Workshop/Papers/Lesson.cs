@@ -10,26 +10,17 @@ namespace Ohmstead.Workshop.Papers;
 /// <param name="Pauses">Stretches of more than 20 minutes in which nothing was entered.</param>
 public sealed record Lesson(ImmutableArray<LessonStep> Steps, double Minutes, int Pauses)
 {
-    /// <summary>Longer than this between two entries is a pause.</summary>
-    private const double LongestMinutes = 20;
-
     /// <summary>Every step of a unit, with the time since the last entry before it that is no photo.</summary>
     public static Lesson Of(BenchUnit unit)
     {
         var photos = PhotosByStep(unit);
-        var (steps, pauses, before) = (ImmutableArray.CreateBuilder<LessonStep>(), 0, (DateTimeOffset?)null);
+        var (steps, pauses) = (ImmutableArray.CreateBuilder<LessonStep>(), 0);
         var cups = new Dictionary<string, int>(StringComparer.Ordinal);
-        var standing = unit.Standing.ToDictionary(e => e.Id, e => e.Fact);
-        // What was undone is no step, but somebody was at the bench: it counts as an entry, and so does the undoing.
-        foreach (var entry in unit.Journal.Where(e => e.Fact is not PhotoAdded))
+        foreach (var (entry, fact, minutes) in LoggedMinutes.Of(unit))
         {
-            var gap = before is { } last ? Math.Max(0, (entry.At - last).TotalMinutes) : 0;
-            before = entry.At;
-            if (gap > LongestMinutes)
+            if (minutes is null)
                 pauses++;
-            double? minutes = gap > LongestMinutes ? null : gap;
             var own = photos.TryGetValue(entry.Id, out var of) ? of : [];
-            var fact = standing.GetValueOrDefault(entry.Id);
             if (fact is TakenOff off)
                 steps.Add(new(off.Step, true, minutes, cups[off.Step] = off.Cup, off.Words, own));
             else if (fact is PutBack back)

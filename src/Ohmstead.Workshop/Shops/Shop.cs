@@ -40,6 +40,15 @@ public sealed record Shop(
     /// <summary>What a unit that comes back costs besides the work [money]. Common practice, no source.</summary>
     public double ComeBackCost { get; init; } = 20;
 
+    /// <summary>What the owner is charged where a repair ends at a stop point [money]. Common practice, no source.</summary>
+    public decimal StopFee { get; init; } = 20;
+
+    /// <summary>How many of 100 repairs end at a stop point that they come to [%]. Common practice, no source.</summary>
+    public double StopPercent { get; init; } = 4;
+
+    /// <summary>How long an estimate holds [days].</summary>
+    public int EstimateDays { get; init; } = 30;
+
     /// <summary>What a shop starts with. Its figures are common practice, no source.</summary>
     public static Shop Usual { get; } = UsualShop.Make();
 }

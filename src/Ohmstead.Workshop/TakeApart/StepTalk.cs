@@ -49,6 +49,5 @@ public static class StepTalk
     }
 
     /// <summary>A sum of money.</summary>
-    public static string Money(double sum, Shop shop) =>
-        $"{sum.ToString("0.00", System.Globalization.CultureInfo.InvariantCulture)} {shop.Money}";
+    public static string Money(double sum, Shop shop) => MoneyText.Exact(sum, shop);
 }

@@ -86,6 +86,7 @@ public sealed class ScreenBench : IAsyncDisposable
         screens.Context.Services.AddSingleton(screens.Bench);
         screens.desk = new UnitDiagnoses(screens.Bench, NullLogger<UnitDiagnoses>.Instance, diagnose);
         screens.Context.Services.AddSingleton(screens.desk);
+        screens.Context.Services.AddSingleton(new ShopMinutes(screens.Bench));
         screens.Context.Services.AddSingleton(new SiteOptions(0, IsOnLan: false, IsDemo: false));
         screens.Context.JSInterop.Mode = JSRuntimeMode.Loose;
         return screens;

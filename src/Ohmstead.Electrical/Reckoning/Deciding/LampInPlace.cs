@@ -7,7 +7,7 @@ namespace Ohmstead.Electrical.Reckoning.Deciding;
 /// V^0.55, light as V^3.4, life as V^−12 to V^−16 (docs/methods/deciding.md).
 /// </summary>
 /// <param name="Volts">At the socket.</param>
-internal sealed record LampInPlace(double Volts, RatedLamp Original, ImmutableArray<RatedLamp> Lamps) : Question
+public sealed record LampInPlace(double Volts, RatedLamp Original, ImmutableArray<RatedLamp> Lamps) : Question
 {
     private const double CurrentExponent = 0.55;
     private const double LightExponent = 3.4;
@@ -57,21 +57,21 @@ internal sealed record LampInPlace(double Volts, RatedLamp Original, ImmutableAr
 }
 
 /// <summary>A lamp as it is marked.</summary>
-internal sealed record RatedLamp(string Id, double Volts, double Amps, string Base)
+public sealed record RatedLamp(string Id, double Volts, double Amps, string Base)
 {
     internal static RatedLamp Read(QuestionFields fields, string id) =>
         new(id, fields.Number("volts", NumberRange.Positive), fields.Number("amps", NumberRange.Positive), fields.Word("base"));
 }
 
 /// <summary>What <c>lamp</c> answers.</summary>
-internal sealed record LampAnswer(ImmutableArray<LampAtSocket> Lamps) : Answer;
+public sealed record LampAnswer(ImmutableArray<LampAtSocket> Lamps) : Answer;
 
 /// <summary>A lamp at the socket's volts.</summary>
 /// <param name="LightPercent">Of the original's light there.</param>
 /// <param name="LifeFactorLow">Life there over rated life, by the lesser of the two exponents.</param>
 /// <param name="Fits">The same base.</param>
 /// <param name="CoolEnough">No more than a tenth more watts than the original there.</param>
-internal sealed record LampAtSocket(
+public sealed record LampAtSocket(
     string Id,
     double Amps,
     double Watts,

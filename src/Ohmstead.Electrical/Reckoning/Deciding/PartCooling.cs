@@ -4,7 +4,7 @@ namespace Ohmstead.Electrical.Reckoning.Deciding;
 
 /// <summary>How a part gets rid of its heat: by its leads, or by a plate. Steady heat in free air (docs/methods/deciding.md).</summary>
 /// <param name="MostCelsius">Of the junction.</param>
-internal abstract record PartCooling(double MostCelsius)
+public abstract record PartCooling(double MostCelsius)
 {
     /// <summary>Reads its fields; null, with its problem, where it is neither: no more is asked of it then.</summary>
     internal static PartCooling? Read(QuestionFields fields)
@@ -39,7 +39,7 @@ internal abstract record PartCooling(double MostCelsius)
 /// </summary>
 /// <param name="LeadMillimetres">Of each lead.</param>
 /// <param name="JointWattsPerKelvin">From the end of a lead into its lug.</param>
-internal sealed record LeadCooling(
+public sealed record LeadCooling(
     double JunctionToLeadKelvinPerWatt,
     double LeadMillimetres,
     double LeadDiameterMillimetres,
@@ -100,7 +100,7 @@ internal sealed record LeadCooling(
 }
 
 /// <summary>A plate that gives off heat by one face or both.</summary>
-internal sealed record PlateCooling(
+public sealed record PlateCooling(
     double JunctionToPlateKelvinPerWatt,
     double PlateSquareCentimetres,
     bool IsBothFaces,

@@ -9,7 +9,7 @@ namespace Ohmstead.Electrical.Reckoning.Deciding;
 /// <param name="Correlation">A unit that is slow in one step is slow in the next; 0 or more, below 1.</param>
 /// <param name="ApproveAbove">Above this bill the shop asks first; null for no such line.</param>
 /// <param name="WorthUpTo">What the unit is worth to its owner; null for no such line.</param>
-internal sealed record Quote(
+public sealed record Quote(
     ImmutableArray<QuotedStep> Steps,
     double Correlation,
     ImmutableArray<QuotedPart> Parts,
@@ -88,7 +88,7 @@ internal sealed record Quote(
 /// <param name="PriorSpread">Of the logarithm.</param>
 /// <param name="PriorWorth">How many records that belief is worth.</param>
 /// <param name="Percent">Chance that the step is needed.</param>
-internal sealed record QuotedStep(
+public sealed record QuotedStep(
     string Id,
     double PriorMinutes,
     double PriorSpread,
@@ -97,14 +97,20 @@ internal sealed record QuotedStep(
     double Percent
 )
 {
+    /// <summary>How wide a belief about minutes is without a record: the spread of the logarithm.</summary>
+    public const double UsualSpread = 0.5;
+
+    /// <summary>How many records it is worth.</summary>
+    public const double UsualWorth = 2;
+
     internal static QuotedStep Read(QuestionFields fields, HashSet<string> ids)
     {
         var (id, prior) = (fields.NewId("id", ids), fields.NeededPart("prior", "{ \"minutes\": 20 }"));
         return new(
             id,
             prior?.Number("minutes", MinutesRange) ?? 1,
-            prior?.Number("spread", new NumberRange(0, 5), 0.5) ?? 0.5,
-            prior?.Number("worth", NumberRange.Positive, 2) ?? 2,
+            prior?.Number("spread", new NumberRange(0, 5), UsualSpread) ?? UsualSpread,
+            prior?.Number("worth", NumberRange.Positive, UsualWorth) ?? UsualWorth,
             fields.Numbers("records", MinutesRange, []),
             fields.Number("percent", NumberRange.Percent, 100)
         );
@@ -131,7 +137,7 @@ internal sealed record QuotedStep(
 /// <summary>A log-normal law of minutes.</summary>
 /// <param name="LogCentre">ln of the median.</param>
 /// <param name="LogSpread">Standard deviation of the logarithm.</param>
-internal readonly record struct MinutesLaw(double LogCentre, double LogSpread)
+public readonly record struct MinutesLaw(double LogCentre, double LogSpread)
 {
     /// <summary>Nine of ten of a normal law lie below so many standard deviations above its centre.</summary>
     private const double NineOfTen = 1.28155;
@@ -147,7 +153,7 @@ internal readonly record struct MinutesLaw(double LogCentre, double LogSpread)
 }
 
 /// <summary>A part that the job may need.</summary>
-internal sealed record QuotedPart(string Id, decimal Price, double Percent)
+public sealed record QuotedPart(string Id, decimal Price, double Percent)
 {
     internal static QuotedPart Read(QuestionFields fields) =>
         new(fields.Word("id"), fields.Money("price"), fields.Number("percent", NumberRange.Percent, 100));
@@ -156,7 +162,7 @@ internal sealed record QuotedPart(string Id, decimal Price, double Percent)
 /// <summary>A point at which the job may end: the bill is the fee alone then.</summary>
 /// <param name="After">The step after which it is decided.</param>
 /// <param name="Percent">Of the jobs that come so far.</param>
-internal sealed record QuotedStop(string After, double Percent, decimal Fee)
+public sealed record QuotedStop(string After, double Percent, decimal Fee)
 {
     internal static QuotedStop Read(QuestionFields fields, ImmutableArray<string> steps) =>
         new(fields.KnownId("after", steps, "step"), fields.Number("percent", NumberRange.Percent), fields.Money("fee"));

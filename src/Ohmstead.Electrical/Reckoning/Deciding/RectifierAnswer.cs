@@ -3,7 +3,7 @@ using System.Collections.Immutable;
 namespace Ohmstead.Electrical.Reckoning.Deciding;
 
 /// <summary>What <c>rectifier</c> answers.</summary>
-internal sealed record RectifierAnswer(ImmutableArray<RectifierOfPart> Parts) : Answer;
+public sealed record RectifierAnswer(ImmutableArray<RectifierOfPart> Parts) : Answer;
 
 /// <summary>One part in the place.</summary>
 /// <param name="Forward">Its drop, leakage left out.</param>
@@ -15,7 +15,7 @@ internal sealed record RectifierAnswer(ImmutableArray<RectifierOfPart> Parts) : 
 /// <param name="LeadRule">Which lengths of lead are cool enough: any, none, at-most, at-least; null on a plate.</param>
 /// <param name="LeadMillimetres">That length, or null.</param>
 /// <param name="PlateSquareCentimetres">The least plate that is enough; null if none is, and on leads.</param>
-internal sealed record RectifierOfPart(
+public sealed record RectifierOfPart(
     string Id,
     ImmutableArray<ForwardDrop> Forward,
     ImmutableArray<RectifierAtLoad> Loads,
@@ -81,17 +81,17 @@ internal sealed record RectifierOfPart(
 }
 
 /// <summary>A current and the drop at it.</summary>
-internal sealed record ForwardDrop(double Amps, double Volts);
+public sealed record ForwardDrop(double Amps, double Volts);
 
 /// <summary>A load, and what the two steps of the lever give there.</summary>
 /// <param name="First">Null where it could not be solved, as the second.</param>
 /// <param name="Whistle">silent, half pressed only, or holds.</param>
-internal sealed record RectifierAtLoad(double Ohms, RectifierState? First, RectifierState? Second, string? Whistle);
+public sealed record RectifierAtLoad(double Ohms, RectifierState? First, RectifierState? Second, string? Whistle);
 
 /// <summary>Volts at the post, and what the whole part sees, leakage included.</summary>
 /// <param name="AcVolts">Mean removed.</param>
 /// <param name="Watts">Mean of volts times amps in the part.</param>
-internal sealed record RectifierState(
+public sealed record RectifierState(
     double DcVolts,
     double AcVolts,
     double RmsVolts,

@@ -17,7 +17,7 @@ namespace Ohmstead.Electrical.Reckoning.Deciding;
 /// <param name="Relay">Of the whistle in the tender.</param>
 /// <param name="Place">The room there is, and how warm it is.</param>
 /// <param name="WantedSign">positive, negative or either: of the DC at the first terminal of the readings.</param>
-internal sealed record RectifierChoice(
+public sealed record RectifierChoice(
     TypeSheet Unit,
     Rectifier Element,
     ReadingSpec First,

@@ -10,7 +10,7 @@ namespace Ohmstead.Electrical.Reckoning.Deciding;
 /// <param name="LeastReverseMargin">Rated volts over those it sees, at least.</param>
 /// <param name="Body">Length and thickness [mm]; null where it was not measured.</param>
 /// <param name="Cooling">How it gets rid of its heat; null where that is not known.</param>
-internal sealed record RectifierPart(
+public sealed record RectifierPart(
     string Id,
     double SaturationAmps,
     double SlopeVolts,
@@ -63,7 +63,7 @@ internal sealed record RectifierPart(
 /// <param name="Space">Free length and height [mm]; null where it was not measured.</param>
 /// <param name="ClearanceMillimetres">All round the body. Common practice, no source.</param>
 /// <param name="DutyPercent">Share of the time that the whistle is called.</param>
-internal sealed record RectifierPlace(
+public sealed record RectifierPlace(
     (double Length, double Height)? Space,
     double ClearanceMillimetres,
     double InsideCelsius,
@@ -102,7 +102,7 @@ internal sealed record RectifierPlace(
 /// <summary>The relay of the whistle, on DC at the rail.</summary>
 /// <param name="PullInVolts">It is drawn at this, as public figures say.</param>
 /// <param name="DropOutVolts">It lets go below this. No source.</param>
-internal sealed record WhistleRelay(double PullInVolts, double DropOutVolts)
+public sealed record WhistleRelay(double PullInVolts, double DropOutVolts)
 {
     /// <summary>What a call comes to when the relay stays drawn.</summary>
     public const string Holds = "holds";

@@ -11,7 +11,7 @@ namespace Ohmstead.Electrical.Reckoning.Deciding;
 /// <param name="Open">Steps that are off already.</param>
 /// <param name="RatePerHour">What an hour at the bench costs.</param>
 /// <param name="ComeBackCost">What it costs that a unit comes back at all.</param>
-internal sealed record RenewalChoice(
+public sealed record RenewalChoice(
     ImmutableArray<TakeApartStep> Steps,
     ImmutableArray<string> Open,
     decimal RatePerHour,
@@ -107,7 +107,7 @@ internal sealed record RenewalChoice(
 /// <param name="WorkMinutes">To fit the new one.</param>
 /// <param name="FailPercent">Chance that the owner brings the unit back for it before it would be opened anyway.</param>
 /// <param name="Test">A test that may be made first, or null.</param>
-internal sealed record RenewablePart(string Step, decimal Price, double WorkMinutes, double FailPercent, PartTest? Test)
+public sealed record RenewablePart(string Step, decimal Price, double WorkMinutes, double FailPercent, PartTest? Test)
 {
     internal static RenewablePart Read(QuestionFields fields, ImmutableArray<string> steps, HashSet<string> taken)
     {
@@ -132,7 +132,7 @@ internal sealed record RenewablePart(string Step, decimal Price, double WorkMinu
 /// <param name="DetectsPercent">Of parts that would fail.</param>
 /// <param name="FalsePercent">Of parts that would not: it cries out all the same.</param>
 /// <param name="NeedsPart">It is made on the part itself, which has to be reached; else it is made as the unit lies there.</param>
-internal sealed record PartTest(double Minutes, double DetectsPercent, double FalsePercent, bool NeedsPart)
+public sealed record PartTest(double Minutes, double DetectsPercent, double FalsePercent, bool NeedsPart)
 {
     internal static PartTest Read(QuestionFields fields) =>
         new(
@@ -144,7 +144,7 @@ internal sealed record PartTest(double Minutes, double DetectsPercent, double Fa
 }
 
 /// <summary>What <c>now-or-later</c> answers.</summary>
-internal sealed record RenewalAnswer(ImmutableArray<RenewalOfPart> Parts, RenewalTogether Together) : Answer;
+public sealed record RenewalAnswer(ImmutableArray<RenewalOfPart> Parts, RenewalTogether Together) : Answer;
 
 /// <summary>One part by itself, expected costs in money.</summary>
 /// <param name="Now">The rest of the way, the part and its work.</param>
@@ -155,7 +155,7 @@ internal sealed record RenewalAnswer(ImmutableArray<RenewalOfPart> Parts, Renewa
 /// <param name="AlarmPercent">How often the test cries out.</param>
 /// <param name="FailPercentIfQuiet">Chance of failing after a quiet test; null where it is never quiet.</param>
 /// <param name="Best">now, later or test.</param>
-internal sealed record RenewalOfPart(
+public sealed record RenewalOfPart(
     string Step,
     double Now,
     double OnFailure,
@@ -197,4 +197,4 @@ internal sealed record RenewalOfPart(
 /// <param name="Now">Their steps, sorted.</param>
 /// <param name="ExpectedCost">The way to all of them, the parts and their work, and the rest left.</param>
 /// <param name="AllLater">Leaving every one of them.</param>
-internal sealed record RenewalTogether(ImmutableArray<string> Now, double ExpectedCost, double AllLater);
+public sealed record RenewalTogether(ImmutableArray<string> Now, double ExpectedCost, double AllLater);

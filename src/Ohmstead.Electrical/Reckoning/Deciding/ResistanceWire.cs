@@ -6,7 +6,7 @@ namespace Ohmstead.Electrical.Reckoning.Deciding;
 /// <param name="GivenMetres">Null where ohms are wanted.</param>
 /// <param name="PerKelvin">By what share its ohms rise with each kelvin.</param>
 /// <param name="DutyPercent">Share of the time that current flows.</param>
-internal sealed record ResistanceWire(
+public sealed record ResistanceWire(
     double DiameterMillimetres,
     double OhmMillimetresSquaredPerMetre,
     double? WantedOhms,
@@ -71,7 +71,7 @@ internal sealed record ResistanceWire(
 /// <param name="Ohms">At 20 °C.</param>
 /// <param name="Watts">Hot, on average over the duty.</param>
 /// <param name="WattsPerSquareCentimetre">Of the wire's surface.</param>
-internal sealed record ResistanceWireAnswer(
+public sealed record ResistanceWireAnswer(
     double OhmsPerMetre,
     double Metres,
     double Ohms,

@@ -1,0 +1,44 @@
+using System.Collections.Immutable;
+using Ohmstead.Workshop.Journal;
+using Ohmstead.Workshop.Units;
+using Ohmstead.Workshop.Words;
+
+namespace Ohmstead.Workshop.Plans;
+
+/// <summary>
+/// Looks: case, lettering, posts, plating, knobs. What reaches something live is no question of looks: it belongs to the look-over.
+/// </summary>
+public static class LooksPlan
+{
+    /// <summary>What is usually asked, with minutes and price where it is done. Common practice, no source; prices invented.</summary>
+    public static ImmutableArray<LooksNoted> Usual { get; } =
+    [
+        new("Case", "", false, 20, 1.50m),
+        new("Lettering", "", false, 25, 3m),
+        new("Posts", "", false, 15, 0.90m),
+        new("Plating", "", false, 30, 2m),
+        new("Knobs", "", false, 15, 8.50m),
+    ];
+
+    /// <summary>The last entry of each part, in the usual order, then in that of the journal.</summary>
+    public static ImmutableArray<LooksNoted> Of(BenchUnit unit)
+    {
+        var noted = unit.All<LooksNoted>().GroupBy(l => l.Fact.Item, StringComparer.Ordinal).Select(g => g.Last().Fact).ToList();
+        return [.. Usual.Select(u => noted.Find(n => n.Item == u.Item) ?? u), .. noted.Where(n => !Usual.Any(u => u.Item == n.Item))];
+    }
+
+    /// <summary>Those that are to be done, as lines of a plan.</summary>
+    internal static IEnumerable<PlanLine> Lines(BenchUnit unit, MinuteBook book) =>
+        Of(unit)
+            .Where(l => l.IsToDo)
+            .Select(l => new PlanLine(
+                PlanLineKind.Looks,
+                $"Looks, {Sentences.Small(l.Item)}",
+                l.Words,
+                [new($"looks {l.Item}", $"looks {l.Item}", Math.Max(1, l.Minutes), book[$"looks {l.Item}"], 100)],
+                l.Price > 0 ? [new("what it needs", l.Price, 100)] : []
+            )
+            {
+                About = l.Item,
+            });
+}
