@@ -1,3 +1,4 @@
+using System.Globalization;
 using Microsoft.EntityFrameworkCore;
 using Ohmstead.Electrical.TypeSheets;
 using Ohmstead.Workshop.Stores;
@@ -22,24 +23,27 @@ internal sealed class SheetShelf
 
     /// <summary>The sheet of a unit: its type's, or the one that stands in while its type is not known; null when its type has none that is sound.</summary>
     public async Task<TypeSheet?> OfAsync(WorkshopContext context, BenchUnit unit, CancellationToken cancel) =>
-        unit.Card.SheetId.Length == 0 ? UntypedSheet.Of(unit) : await FindAsync(context, unit.Card.SheetId, cancel);
+        unit.Card.SheetId.Length == 0 ? UntypedSheet.Of(unit) : await FindAsync(context, unit.Card.SheetId, unit.SheetVersion, cancel);
 
-    /// <summary>The newest version of a sheet; null when there is none, or it is not sound.</summary>
-    public async Task<TypeSheet?> FindAsync(WorkshopContext context, string id, CancellationToken cancel)
+    /// <summary>A version of a sheet, the newest where that one is not there; null when there is none, or it is not sound.</summary>
+    /// <param name="asked">0 for the newest.</param>
+    public async Task<TypeSheet?> FindAsync(WorkshopContext context, string id, int asked, CancellationToken cancel)
     {
         if (id.Length == 0)
             return null;
-        var version = await context.Documents.Where(d => d.Kind == Kind && d.Id == id).MaxAsync(d => (int?)d.Version, cancel);
-        if (version is not { } newest)
+        var versions = context.Documents.Where(d => d.Kind == Kind && d.Id == id);
+        var newest = await versions.MaxAsync(d => (int?)d.Version, cancel);
+        var kept =
+            asked == 0 ? null : await versions.Where(d => d.Version == asked).Select(d => (int?)d.Version).SingleOrDefaultAsync(cancel);
+        if ((kept ?? newest) is not { } version)
             return null;
-        if (read.Find(id, kept => kept.Version == newest) is { Version: > 0 } found)
+        // The newest goes by its id, an older one by id and version: each is there once.
+        var key = version == newest ? id : string.Create(CultureInfo.InvariantCulture, $"{id} {version}");
+        if (read.Find(key, kept => kept.Version == version) is { Version: > 0 } found)
             return found.Sheet;
-        var text = await context
-            .Documents.Where(d => d.Kind == Kind && d.Id == id && d.Version == newest)
-            .Select(d => d.Text)
-            .SingleAsync(cancel);
+        var text = await versions.Where(d => d.Version == version).Select(d => d.Text).SingleAsync(cancel);
         var sheet = TypeSheetFile.Read(text).Value;
-        read.Keep(id, (newest, sheet));
+        read.Keep(key, (version, sheet));
         return sheet;
     }
 }

@@ -36,8 +36,11 @@ public sealed partial class Store
         );
 
     /// <inheritdoc/>
-    public Task<TypeSheet?> SheetAsync(string id, CancellationToken cancel) =>
-        transactions.ReadAsync(context => sheets.FindAsync(context, id, cancel), cancel);
+    public Task<TypeSheet?> SheetAsync(string id, CancellationToken cancel) => SheetAsync(id, 0, cancel);
+
+    /// <inheritdoc/>
+    public Task<TypeSheet?> SheetAsync(string id, int version, CancellationToken cancel) =>
+        transactions.ReadAsync(context => sheets.FindAsync(context, id, version, cancel), cancel);
 
     /// <inheritdoc/>
     public IReadOnlyList<CacheCount> Caches => [kept.Counted, sheets.Counted];
@@ -117,7 +120,9 @@ public sealed partial class Store
                 .Units.Where(u => u.SheetId == sheetId && (u.Kind != sheet.Title || u.NextAction == NextAction.NameKind))
                 .ToListAsync(cancel)
         )
-            unit.Take(CardOf.Make(UnitHistory.Fold(await JournalAsync(context, unit.Id, cancel)), sheet));
+            // A unit that keeps an earlier version is shown by that one.
+            if (UnitHistory.Fold(await JournalAsync(context, unit.Id, cancel)) is { SheetVersion: 0 } told)
+                unit.Take(CardOf.Make(told, sheet));
     }
 
     /// <summary>The newest entry with a word that the card does not show; else what the card itself shows.</summary>

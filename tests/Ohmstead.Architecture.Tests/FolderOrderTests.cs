@@ -59,6 +59,7 @@ public class FolderOrderTests
             ["Plans"],
             ["Repair", "Proving"],
             ["Kinds"],
+            ["Asking"],
             ["Job"],
             ["Papers", "Stores"],
         ]

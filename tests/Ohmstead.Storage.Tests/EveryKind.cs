@@ -13,6 +13,7 @@ internal static class EveryKind
             new PlateRead(120, null),
             new TerminalNamed("untyped-post-1", "A", true),
             new CarriedOver("twin", ImmutableSortedDictionary<string, string>.Empty.Add("untyped-blades", "blades")),
+            new SheetKept("twin", 2),
             new PracticeBegun(7),
             new SignAnswered("hums", Answer.Yes),
             new ConditionNoted("cord", "brittle", Decision.Renew, ""),

@@ -293,6 +293,28 @@ public abstract class StoreContract
     }
 
     [Fact]
+    public async Task A_unit_keeps_the_version_of_its_sheet_that_it_was_measured_with()
+    {
+        await using var opened = await BeginAsync();
+        string Titled(string title) => Sheets.Text.Replace(Sheets.Title, title, StringComparison.Ordinal);
+        await opened.Store.SaveDocumentAsync("sheet", Sheets.Id, 0, Titled("The first"), Draft.Noon, Stop);
+        var (kept, other) = (draft.Id(), draft.Id());
+        foreach (var unit in new[] { kept, other })
+            await opened.Store.AppendAsync(unit, 0, [draft.Entry(new TakenIn("1", Sheets.Id, "", ""))], Stop);
+        await opened.Store.AppendAsync(kept, 1, [draft.Entry(new SheetKept(Sheets.Id, 1))], Stop);
+        await opened.Store.SaveDocumentAsync("sheet", Sheets.Id, 1, Titled("The second"), Draft.Noon, Stop);
+        Assert.Equal("The first", (await opened.Store.SheetAsync(Sheets.Id, 1, Stop))!.Title);
+        Assert.Equal("The second", (await opened.Store.SheetAsync(Sheets.Id, 2, Stop))!.Title);
+        Assert.Equal("The second", (await opened.Store.SheetAsync(Sheets.Id, 0, Stop))!.Title);
+        // A version that did not come along is read as the newest.
+        Assert.Equal("The second", (await opened.Store.SheetAsync(Sheets.Id, 9, Stop))!.Title);
+        async Task<string> CardOf(Guid unit) => (await opened.Store.CardsAsync(false, Stop)).Single(c => c.Id == unit).Kind;
+        Assert.Equal(("The first", "The second"), (await CardOf(kept), await CardOf(other)));
+        await opened.Store.AppendAsync(kept, 2, [draft.Entry(new SheetKept(Sheets.Id, 0))], Stop);
+        Assert.Equal("The second", await CardOf(kept));
+    }
+
+    [Fact]
     public async Task A_photo_is_kept_under_its_hash_byte_for_byte()
     {
         var opened = await BeginAsync();

@@ -53,7 +53,7 @@ public sealed class Bench(IStore store, IPhotos photos, TimeProvider time, Func<
     public async Task<TypeSheet?> SheetOfAsync(BenchUnit unit)
     {
         if (unit.Card.SheetId.Length > 0)
-            return await SheetAsync(unit.Card.SheetId);
+            return await Store.SheetAsync(unit.Card.SheetId, unit.SheetVersion, CancellationToken.None);
         var text = UntypedSheet.TextOf(unit);
         if (untyped.Find(unit.Id, kept => kept.Text == text) is { Sheet: { } kept })
             return kept;

@@ -11,6 +11,7 @@ namespace Ohmstead.Workshop.Journal;
 [JsonDerivedType(typeof(PlateRead), "plate")]
 [JsonDerivedType(typeof(TerminalNamed), "terminal")]
 [JsonDerivedType(typeof(CarriedOver), "carried-over")]
+[JsonDerivedType(typeof(SheetKept), "sheet-kept")]
 [JsonDerivedType(typeof(CardChanged), "card")]
 [JsonDerivedType(typeof(SignAnswered), "sign")]
 [JsonDerivedType(typeof(ConditionNoted), "condition")]

@@ -20,6 +20,7 @@ public static class FactWords
                 ? $"{(t.IsPost ? "Post" : "Lug")} removed"
                 : $"{(t.IsPost ? "Post" : "Lug")} named: {t.Name}",
             CarriedOver => "Carried over to its type",
+            SheetKept k => k.Version == 0 ? "Takes the newest type sheet" : $"Keeps version {ValueText.Plain(k.Version)} of its type sheet",
             PracticeBegun => "Practice unit, invented",
             CardChanged => "Card changed",
             SignAnswered s => $"Symptom: {PartNames.Symptom(sheet, s.ObservationId)}: {Answered(s.Answer)}",

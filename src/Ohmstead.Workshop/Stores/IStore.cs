@@ -51,6 +51,10 @@ public interface IStore
     /// </summary>
     Task<TypeSheet?> SheetAsync(string id, CancellationToken cancel);
 
+    /// <summary>A version of a type sheet, the newest where that one is not there; null as above.</summary>
+    /// <param name="version">0 for the newest.</param>
+    Task<TypeSheet?> SheetAsync(string id, int version, CancellationToken cancel);
+
     /// <summary>What is kept in memory beside the disk.</summary>
     IReadOnlyList<CacheCount> Caches { get; }
 

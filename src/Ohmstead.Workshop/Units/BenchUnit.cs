@@ -12,6 +12,9 @@ public sealed record BenchUnit(Guid Id, CardChanged Card, ImmutableArray<Entry> 
     /// <summary>What the last finished diagnosis of it doubts; the store keeps it beside the journal.</summary>
     public UnitDoubts Doubts { get; init; } = UnitDoubts.None;
 
+    /// <summary>The version of its type sheet that it keeps; 0 for the newest.</summary>
+    public int SheetVersion => All<SheetKept>().LastOrDefault(k => k.Fact.SheetId == Card.SheetId).Fact?.Version ?? 0;
+
     /// <summary>Number of the last entry: what an entry made on this view has seen.</summary>
     public int LastNumber => Journal.Length == 0 ? 0 : Journal[^1].Number;
 

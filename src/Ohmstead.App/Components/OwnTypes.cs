@@ -1,0 +1,158 @@
+using System.Globalization;
+using Ohmstead.App.Background;
+using Ohmstead.App.Web;
+using Ohmstead.Electrical.Diagnosis;
+using Ohmstead.Electrical.TypeSheets;
+using Ohmstead.Workshop.Asking;
+using Ohmstead.Workshop.Journal;
+using Ohmstead.Workshop.Units;
+using Ohmstead.Workshop.Untyped;
+
+namespace Ohmstead.App.Components;
+
+/// <summary>Types of the workshop's own: begun, kept as they are answered, and made into type sheets.</summary>
+internal static class OwnTypes
+{
+    /// <summary>A type with the version of its document; null where there is none.</summary>
+    public static async Task<(OwnType Type, int Version)?> ReadAsync(Bench bench, string id) =>
+        await bench.Store.ReadDocumentAsync(OwnType.DocumentKind, id, CancellationToken.None) is { } document
+        && OwnType.Read(document.Text) is { } type
+            ? (type, document.Version)
+            : null;
+
+    /// <summary>Types that were begun and not made yet.</summary>
+    public static async Task<IReadOnlyList<(string Id, OwnType Type)>> BegunAsync(Bench bench) =>
+        [
+            .. (await bench.Store.DocumentsAsync(OwnType.DocumentKind, CancellationToken.None))
+                .Select(d => (d.Id, Type: OwnType.Read(d.Text)!))
+                .Where(t => t.Type is { Made: null }),
+        ];
+
+    /// <summary>Begins a type; for a unit that has begun one, that one goes on.</summary>
+    /// <returns>Where its first question is.</returns>
+    public static async Task<string> BeginAsync(Bench bench, BenchUnit? unit)
+    {
+        if (unit is not null && (await BegunAsync(bench)).FirstOrDefault(t => t.Type.Unit == unit.Id).Id is { } begun)
+            return Address(begun, KindQuestions.Plate);
+        // Ids of one bench rise with time: their ends tell those of two benches apart.
+        var id = "own-" + bench.NewId().ToString("N")[^16..];
+        await KeepAsync(bench, id, 0, new OwnType(CarriedAnswers.Of(unit), unit?.Id, null, []));
+        return Address(id, KindQuestions.Plate);
+    }
+
+    /// <summary>Where a question of a type is.</summary>
+    public static string Address(string id, string question) => $"/kinds/{Uri.EscapeDataString(id)}/ask/{question}";
+
+    /// <summary>Keeps a type; of two windows the later one counts.</summary>
+    /// <returns>The version it has now.</returns>
+    public static async Task<int> KeepAsync(Bench bench, string id, int version, OwnType type)
+    {
+        var text = OwnType.Write(type);
+        while (true)
+        {
+            var kept = await bench.SaveDocumentAsync(OwnType.DocumentKind, id, version, text);
+            version = kept.Newest.Version;
+            if (kept.IsSaved)
+                return version;
+        }
+    }
+
+    /// <summary>
+    /// Makes the type sheet of the answers, with the readings of some units in it, and keeps it as a new version. The unit that waits for
+    /// it becomes one of this type, with what was entered so far; units that were measured before keep their version.
+    /// </summary>
+    /// <returns>Where to go on; null where the answers are refused.</returns>
+    public static async Task<string?> MakeAsync(Bench bench, string id, IReadOnlyCollection<BenchUnit> units, CancellationToken closed)
+    {
+        if (await ReadAsync(bench, id) is not { } own)
+            return null;
+        var shop = await bench.ShopAsync();
+        var seen = (await bench.Store.ReadDocumentAsync(Bench.SheetKind, id, CancellationToken.None))?.Version ?? 0;
+        var drafted = await ScreenWork.RunAsync(
+            () =>
+            {
+                var (kinds, asked, _) = TypeDraft.Read(own.Type.Answers, id);
+                var options = new DiagnosisOptions { Threads = Math.Max(1, Environment.ProcessorCount - 1), Cancellation = closed };
+                return kinds is null ? null : TypeDraft.Run(kinds, asked, seen + 1, units, shop, options);
+            },
+            closed
+        );
+        if (drafted is null || !await SaveAsync(bench, id, own.Type, TypeSheetFile.Write(drafted.Sheet), drafted.Made))
+            return null;
+        var isBehind = own.Type.Unit is { } waiting && await CarryAsync(bench, waiting, drafted.Sheet);
+        return isBehind
+            ? $"/units/{own.Type.Unit}/type"
+            : $"/kinds/{Uri.EscapeDataString(id)}{(own.Type.Unit is { } of ? $"?unit={of}" : "")}";
+    }
+
+    /// <summary>Keeps a new version of a type's sheet with what it rests on.</summary>
+    public static async Task<bool> SaveAsync(Bench bench, string id, OwnType type, string sheet, MadeType made)
+    {
+        var seen = (await bench.Store.ReadDocumentAsync(Bench.SheetKind, id, CancellationToken.None))?.Version ?? 0;
+        if (seen > 0)
+            await KeepVersionAsync(bench, id, seen);
+        var saved = await bench.SaveDocumentAsync(Bench.SheetKind, id, seen, sheet);
+        if (!saved.IsSaved)
+            return false;
+        var now = await ReadAsync(bench, id);
+        await KeepAsync(
+            bench,
+            id,
+            now?.Version ?? 0,
+            type with
+            {
+                Unit = null,
+                Made = made with { From = made.From with { SheetVersion = saved.Newest.Version } },
+                Before = type.Made is { } before ? type.Before.Add(before.From) : type.Before,
+            }
+        );
+        return true;
+    }
+
+    /// <summary>Units of a type, by their tags.</summary>
+    public static async Task<IReadOnlyList<BenchUnit>> UnitsAsync(Bench bench, string id)
+    {
+        var units = new List<BenchUnit>();
+        foreach (var card in (await bench.Store.CardsAsync(withHandedBack: true, CancellationToken.None)).Where(c => c.SheetId == id))
+            if (await bench.ReadAsync(card.Id) is { } unit)
+                units.Add(unit);
+        return [.. units.OrderBy(u => u.Card.Tag, StringComparer.OrdinalIgnoreCase)];
+    }
+
+    /// <summary>Units that were measured keep the version that they were measured with.</summary>
+    private static async Task KeepVersionAsync(Bench bench, string id, int version)
+    {
+        foreach (var unit in await UnitsAsync(bench, id))
+            if (unit.SheetVersion == 0 && unit.CurrentReadings.Any())
+                await bench.EnterAsync(unit.Id, unit.LastNumber, "bench", new SheetKept(id, version));
+    }
+
+    /// <summary>Makes the unit one of the type.</summary>
+    /// <returns>True where something that was recorded still wants its place on the sheet.</returns>
+    private static async Task<bool> CarryAsync(Bench bench, Guid unitId, TypeSheet sheet)
+    {
+        if (await bench.ReadAsync(unitId) is not { Card.SheetId.Length: 0 } unit)
+            return false;
+        var card = unit.Card with { SheetId = sheet.Id };
+        if (!CarryOver.IsOpen(unit))
+        {
+            await bench.EnterAsync(unitId, unit.LastNumber, "bench", card);
+            return false;
+        }
+        var plain = CarryOver.Plain(unit);
+        var choices = CarryOver.Choices(plain, sheet);
+        var isBehind = choices.Any(c => c.Proposed.Length == 0);
+        await bench.EnterAsync(
+            unitId,
+            unit.LastNumber,
+            "bench",
+            isBehind
+                ? [card]
+                : [card, CarryOver.Make(plain, sheet, choices.ToDictionary(c => c.From, c => c.Proposed, StringComparer.Ordinal))]
+        );
+        return isBehind;
+    }
+
+    /// <summary>"version 3".</summary>
+    public static string Version(int version) => $"version {version.ToString(CultureInfo.InvariantCulture)}";
+}

@@ -1,0 +1,271 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using System.Text.Json.Nodes;
+using Ohmstead.Electrical.Outlines;
+
+namespace Ohmstead.Workshop.Asking;
+
+/// <summary>The blocks of an outline, answer by answer.</summary>
+internal sealed class AnswerBlocks(KindAnswers a)
+{
+    /// <summary>Windings on which no throttle runs, in the order of their first posts.</summary>
+    private static readonly string[] FixedWindings = ["fixed", "other", "further"];
+
+    private static readonly string[] SeveralWindings = ["first", "second", "third", "fourth"];
+
+    private readonly List<JsonObject> blocks = [];
+    private readonly List<string> questions = [];
+    private readonly List<AnswerProblem> problems = [];
+
+    private IEnumerable<int> Throttles => Enumerable.Range(0, a.ThrottleCount);
+
+    private IEnumerable<PostAnswer> Fixed => a.Fixed == KindAnswers.None ? [] : a.Posts.Where(p => !p.IsEmpty);
+
+    public AskedOutline Whole(string id)
+    {
+        var outline = new JsonObject
+        {
+            ["ohmstead"] = OutlineFile.Mark,
+            ["id"] = id,
+            ["title"] = KindTitle.Of(a),
+            ["plate"] = AnswerOutline.Plate(a, Figure),
+        };
+        NamedOnce();
+        var windings = Windings();
+        foreach (var n in Throttles)
+            Throttle(n, windings);
+        foreach (var post in Fixed.Where(p => p.FedFrom.Trim().Length > 0))
+            Add(
+                KindQuestions.Fixed,
+                new()
+                {
+                    ["block"] = "rectifier",
+                    ["kind"] = "half",
+                    ["post"] = PostMark.Of(post.Post),
+                    ["from"] = PostMark.Of(post.FedFrom),
+                }
+            );
+        Levers();
+        Breaker();
+        Lamp(windings);
+        outline["blocks"] = new JsonArray([.. blocks]);
+        return new(outline, [.. questions], [.. problems]);
+    }
+
+    private void Add(string question, JsonObject block)
+    {
+        blocks.Add(block);
+        questions.Add(question);
+    }
+
+    private JsonNode? Figure(string question, string typed)
+    {
+        var (node, problem) = TypedFigure.Read(typed);
+        if (problem.Length > 0)
+            problems.Add(new(question, problem));
+        return node ?? JsonValue.Create(KindAnswers.Unknown);
+    }
+
+    /// <summary>Every post once, whatever its letter is written like; and no post its own return.</summary>
+    private void NamedOnce()
+    {
+        var seen = new List<string>();
+        void Once(string question, string typed, string from)
+        {
+            var post = PostMark.Of(typed);
+            if (post.Length == 0)
+                return;
+            if (from.Trim().Length > 0 && PostMark.IsSame(post, from))
+                problems.Add(new(question, $"Post {post} cannot be its own return. Write the mark of the other post."));
+            else if (seen.Contains(post, StringComparer.OrdinalIgnoreCase) || (!a.IsDirect && IsReturn(post) && !IsWindingPost(post)))
+                problems.Add(new(question, $"Post {post} is named twice. Name each post once."));
+            seen.Add(post);
+        }
+        foreach (var n in Throttles.Where(_ => !a.IsDirect))
+            Once(KindQuestions.Posts(n), a.Throttle(n).Post, a.Throttle(n).Return);
+        foreach (var post in Fixed)
+        {
+            if (post.Post.Trim().Length == 0)
+                problems.Add(new(KindQuestions.Fixed, "Write the mark of each post. Remove the lines that you don’t need."));
+            Once(KindQuestions.Fixed, post.Post, post.FedFrom.Trim().Length > 0 ? post.FedFrom : post.Return);
+        }
+    }
+
+    private bool IsReturn(string post) => Throttles.Any(n => PostMark.IsSame(a.Throttle(n).Return, post));
+
+    /// <summary>One winding may start at a post of another: that post is fixed and a return.</summary>
+    private bool IsWindingPost(string post) => Fixed.Any(p => PostMark.IsSame(p.Post, post));
+
+    /// <summary>A winding for each post that others are counted from; by that post the id of each.</summary>
+    private Dictionary<string, string> Windings()
+    {
+        var ids = new Dictionary<string, string>(StringComparer.OrdinalIgnoreCase);
+        string[] run = a.IsDirect
+            ? [""]
+            : [.. Throttles.Select(n => PostMark.Return(a.Throttle(n).Return)).Distinct(StringComparer.OrdinalIgnoreCase)];
+        if (a.ThrottleCount > 0)
+            foreach (var (from, n) in run.Select((r, n) => (r, n)))
+                Winding(ids, from, run.Length == 1 ? "main" : SeveralWindings[n], FirstOn(from));
+        var free = 0;
+        foreach (var from in Fixed.Where(p => p.FedFrom.Trim().Length == 0).Select(p => PostMark.Return(p.Return)))
+            if (!ids.ContainsKey(from))
+                Winding(ids, from, free < FixedWindings.Length ? FixedWindings[free++] : $"fixed-{Number(++free)}", KindQuestions.Fixed);
+        return ids;
+    }
+
+    private string FirstOn(string from) =>
+        KindQuestions.Posts(Throttles.First(n => a.IsDirect || PostMark.IsSame(PostMark.Return(a.Throttle(n).Return), from)));
+
+    private void Winding(Dictionary<string, string> ids, string from, string id, string question)
+    {
+        ids[from] = id;
+        var block = new JsonObject { ["block"] = "winding", ["id"] = id };
+        if (from.Length > 0)
+            block["from"] = from;
+        var posts = new JsonObject();
+        foreach (var post in Fixed.Where(p => p.FedFrom.Trim().Length == 0 && PostMark.IsSame(PostMark.Return(p.Return), from)))
+            if (PostMark.Of(post.Post) is { Length: > 0 } mark && !posts.ContainsKey(mark))
+                posts[mark] = Figure(KindQuestions.Fixed, post.Volts);
+        if (posts.Count > 0)
+            block["posts"] = posts;
+        if (a.Runs == "rheostat" && question != KindQuestions.Fixed)
+            block["volts"] = Figure(question, a.Throttle(0).Full);
+        Add(question, block);
+    }
+
+    private void Throttle(int n, Dictionary<string, string> windings)
+    {
+        var (said, question, id) = (a.Throttle(n), KindQuestions.Posts(n), PostMark.Throttle(a, n));
+        var block = new JsonObject
+        {
+            ["block"] = "throttle",
+            ["id"] = id,
+            ["on"] = windings[a.IsDirect ? "" : PostMark.Return(said.Return)],
+            ["kind"] = a.Runs.Length > 0 ? a.Runs : KindAnswers.Unknown,
+        };
+        if (a.Runs == "rheostat")
+            block["ohms"] = Figure(question, said.Ohms);
+        else if (a.Runs == "steps")
+        {
+            var steps = AnswerOutline.Steps(said.Steps);
+            if (steps is null)
+                problems.Add(
+                    new(question, "Write the volts of each step with a space between: 6 8 10 12. Or write how many steps there are.")
+                );
+            block["volts"] = steps ?? AnswerOutline.Steps("");
+        }
+        else
+            block["volts"] = new JsonArray(Figure(question, said.Low), Figure(question, said.Full));
+        Add(question, block);
+        if (a.IsDirect)
+        {
+            var rectifier = new JsonObject
+            {
+                ["block"] = "rectifier",
+                ["throttle"] = id,
+                ["kind"] = a.Output == "dc" ? KindAnswers.Unknown : a.Output,
+            };
+            // One unknown stack is told apart; of several, what is usual is taken.
+            if (a.Cell.Length > 0 && (a.Cell != KindAnswers.Unknown || a.ThrottleCount == 1))
+                rectifier["cell"] = a.Cell;
+            Add(KindQuestions.Output, rectifier);
+        }
+    }
+
+    private void Levers()
+    {
+        var ids = Throttles.Select(n => PostMark.Throttle(a, n)).ToList();
+        if (a.Range == "each")
+            foreach (var id in ids)
+                Add(KindQuestions.Range, WithBoost(new() { ["block"] = "range", ["throttle"] = id }, KindQuestions.Range, a.RangeVolts));
+        if (a.Whistle == "shared")
+            Whistle(new JsonArray([.. ids.Select(i => (JsonNode)JsonValue.Create(i))]), isOne: true);
+        else if (a.Whistle == "each")
+            foreach (var id in ids)
+                Whistle(JsonValue.Create(id), ids.Count == 1);
+        var direction = a.Direction == "some" ? KindAnswers.Unknown : a.Direction;
+        if (direction is not ("" or KindAnswers.None) && a.Direction != KindAnswers.Unknown)
+            foreach (var id in ids)
+                Add(
+                    KindQuestions.Direction,
+                    new()
+                    {
+                        ["block"] = "direction",
+                        ["throttle"] = id,
+                        ["kind"] = direction,
+                    }
+                );
+    }
+
+    private void Whistle(JsonNode throttle, bool isOne)
+    {
+        var block = new JsonObject { ["block"] = "whistle", ["throttle"] = throttle };
+        if (a.WhistleFrom == KindAnswers.None)
+            block["boost"] = 0;
+        else
+            WithBoost(block, KindQuestions.WhistleFrom, a.WhistleVolts);
+        if (a.WhistleFrom is "own" or "winding" || (a.WhistleFrom == KindAnswers.Unknown && isOne))
+            block["from"] = a.WhistleFrom;
+        Add(KindQuestions.WhistleFrom, block);
+    }
+
+    private JsonObject WithBoost(JsonObject block, string question, string typed)
+    {
+        if (typed.Trim().Length > 0)
+            block["boost"] = Figure(question, typed);
+        return block;
+    }
+
+    private void Breaker()
+    {
+        if (a.Breaker is "" or KindAnswers.None)
+            return;
+        var block = new JsonObject { ["block"] = "breaker", ["in"] = a.Breaker };
+        if (a.BreakerAmps.Trim().Length > 0)
+            block["amps"] = Figure(KindQuestions.Breaker, a.BreakerAmps);
+        Add(KindQuestions.Breaker, block);
+    }
+
+    private void Lamp(Dictionary<string, string> windings)
+    {
+        if (a.Lamp is "" or KindAnswers.None || windings.Count == 0)
+            return;
+        if (a.Lamp == "own")
+            Add(
+                KindQuestions.Lamp,
+                new()
+                {
+                    ["block"] = "winding",
+                    ["id"] = "lamp",
+                    ["volts"] = Figure(KindQuestions.Lamp, a.LampVolts),
+                }
+            );
+        var (first, id) = windings.First();
+        JsonNode across = a.Lamp switch
+        {
+            "own" => "lamp",
+            "main" => id,
+            "breaker" => "breaker",
+            "post" => new JsonArray(first.Length > 0 ? first : PostMark.Throttle(a, 0) + "-b", LampPost()),
+            _ => KindAnswers.Unknown,
+        };
+        var block = new JsonObject { ["block"] = "pilot", ["across"] = across };
+        if (a.Lamp != "own" && a.LampVolts.Trim().Length > 0)
+            block["volts"] = Figure(KindQuestions.Lamp, a.LampVolts);
+        Add(KindQuestions.Lamp, block);
+    }
+
+    /// <summary>The post that was said; else the first fixed one; else the first throttle's.</summary>
+    private string LampPost()
+    {
+        var said = a.LampPost.Trim();
+        foreach (var n in Throttles)
+            if (said.Length > 0 && !a.IsDirect && PostMark.IsSame(a.Throttle(n).Post, said))
+                return PostMark.Throttle(a, n);
+        return said.Length > 0 ? PostMark.Of(said)
+            : Fixed.FirstOrDefault() is { } post ? PostMark.Of(post.Post)
+            : PostMark.Throttle(a, 0) + (a.IsDirect ? "-a" : "");
+    }
+
+    private static string Number(int n) => n.ToString(CultureInfo.InvariantCulture);
+}

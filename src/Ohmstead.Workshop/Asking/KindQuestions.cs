@@ -1,0 +1,157 @@
+using System.Collections.Immutable;
+using System.Globalization;
+
+namespace Ohmstead.Workshop.Asking;
+
+/// <summary>The questions about a new type, in the order in which a person looks at a unit.</summary>
+public static class KindQuestions
+{
+    /// <summary>Key of the question about the plate.</summary>
+    public const string Plate = "plate";
+
+    /// <summary>How many throttles.</summary>
+    public const string Count = "throttles";
+
+    /// <summary>What they run on.</summary>
+    public const string Runs = "runs";
+
+    /// <summary>AC or DC.</summary>
+    public const string Output = "output";
+
+    /// <summary>What the rectifier is made of.</summary>
+    public const string Cell = "rectifier";
+
+    /// <summary>Posts with fixed volts.</summary>
+    public const string Fixed = "fixed";
+
+    /// <summary>A range lever.</summary>
+    public const string Range = "range";
+
+    /// <summary>Whistle levers.</summary>
+    public const string Whistle = "whistle";
+
+    /// <summary>Where a whistle's volts come from.</summary>
+    public const string WhistleFrom = "whistle-volts";
+
+    /// <summary>Direction controls.</summary>
+    public const string Direction = "direction";
+
+    /// <summary>The breaker.</summary>
+    public const string Breaker = "breaker";
+
+    /// <summary>The pilot lamp.</summary>
+    public const string Lamp = "lamp";
+
+    /// <summary>The last one: its name, and all answers to look over.</summary>
+    public const string Name = "name";
+
+    private const string PostsStart = "posts-";
+
+    /// <summary>Key of the question about a throttle's posts and volts.</summary>
+    /// <param name="n">Counted from 0.</param>
+    public static string Posts(int n) => PostsStart + (n + 1).ToString(CultureInfo.InvariantCulture);
+
+    /// <summary>Which throttle a question is about, counted from 0; −1 where it is about none.</summary>
+    public static int ThrottleOf(string key) =>
+        key.StartsWith(PostsStart, StringComparison.Ordinal)
+        && int.TryParse(key.AsSpan(PostsStart.Length), NumberStyles.None, CultureInfo.InvariantCulture, out var n)
+        && n > 0
+            ? n - 1
+            : -1;
+
+    /// <summary>The keys of the questions that these answers lead to.</summary>
+    public static ImmutableArray<string> Of(KindAnswers a)
+    {
+        var any = a.ThrottleCount > 0;
+        return
+        [
+            Plate,
+            Count,
+            .. any ? new[] { Runs, Output } : [],
+            .. a.IsDirect ? new[] { Cell } : [],
+            .. Enumerable.Range(0, a.ThrottleCount).Select(Posts),
+            Fixed,
+            .. any ? new[] { Range } : [],
+            .. any && !a.IsDirect ? new[] { Whistle } : [],
+            .. any && !a.IsDirect && a.Whistle is "each" or "shared" ? new[] { WhistleFrom } : [],
+            .. any ? new[] { Direction } : [],
+            Breaker,
+            Lamp,
+            Name,
+        ];
+    }
+
+    /// <summary>What a question asks, and of what a person may choose.</summary>
+    public static KindQuestion Ask(KindAnswers a, string key) => QuestionWords.Of(a, key);
+
+    /// <summary>What was answered, in a few words.</summary>
+    public static string Said(KindAnswers a, string key) => QuestionWords.Said(a, key);
+
+    /// <summary>What was chosen at a question; empty for nothing.</summary>
+    public static string Chosen(KindAnswers a, string key) =>
+        key switch
+        {
+            Count => a.Count,
+            Runs => a.Runs,
+            Output => a.Output,
+            Cell => a.Cell,
+            Fixed => a.Fixed,
+            Range => a.Range,
+            Whistle => a.Whistle,
+            WhistleFrom => a.WhistleFrom,
+            Direction => a.Direction,
+            Breaker => a.Breaker,
+            Lamp => a.Lamp,
+            _ => "",
+        };
+
+    /// <summary>The answers with another choice.</summary>
+    public static KindAnswers Choose(KindAnswers a, string key, string word) =>
+        key switch
+        {
+            Count => a with { Count = word },
+            Runs => a with { Runs = word },
+            Output => a with { Output = word },
+            Cell => a with { Cell = word },
+            Fixed => a with { Fixed = word },
+            Range => a with { Range = word },
+            Whistle => a with { Whistle = word },
+            WhistleFrom => a with { WhistleFrom = word },
+            Direction => a with { Direction = word },
+            Breaker => a with { Breaker = word },
+            Lamp => a with { Lamp = word },
+            _ => a,
+        };
+
+    /// <summary>"I don't know": the choice is open, what was typed for it is left out.</summary>
+    public static KindAnswers Unknown(KindAnswers a, string key) =>
+        key switch
+        {
+            Plate => a with { Volts = "", Watts = "", Hertz = "" },
+            Fixed => a with { Fixed = KindAnswers.None },
+            _ when ThrottleOf(key) is >= 0 and var n => a.With(n, a.Throttle(n) with { Low = "", Full = "", Steps = "", Ohms = "" }),
+            _ => Choose(a, key, KindAnswers.Unknown),
+        };
+
+    /// <summary>As if a question had not been asked: what it added is what is new against this.</summary>
+    public static KindAnswers Without(KindAnswers a, string key) =>
+        key switch
+        {
+            Fixed => a with { Fixed = KindAnswers.None },
+            _ when ThrottleOf(key) is >= 0 and var n => a.With(n, new ThrottleAnswer { Return = a.Throttle(n).Return }),
+            _ => Choose(a, key, ""),
+        };
+}
+
+/// <summary>A question about a new type.</summary>
+/// <param name="Title">What is asked.</param>
+/// <param name="Hint">Where to look.</param>
+/// <param name="Choices">Of what a person may choose; none where something is typed.</param>
+/// <param name="DontKnow">What "I don't know" leads to.</param>
+public sealed record KindQuestion(string Key, string Title, string Hint, ImmutableArray<KindChoice> Choices, string DontKnow);
+
+/// <summary>One answer that may be chosen.</summary>
+/// <param name="Word">What is kept.</param>
+/// <param name="Title">What stands on it.</param>
+/// <param name="Says">How to know it.</param>
+public sealed record KindChoice(string Word, string Title, string Says);
