@@ -30,7 +30,7 @@ internal sealed class AnswerBlocks(KindAnswers a)
             ["title"] = KindTitle.Of(a),
             ["plate"] = AnswerOutline.Plate(a, Figure),
         };
-        NamedOnce();
+        problems.AddRange(PostsOnce.Of(a));
         var windings = Windings();
         foreach (var n in Throttles)
             Throttle(n, windings);
@@ -65,36 +65,6 @@ internal sealed class AnswerBlocks(KindAnswers a)
             problems.Add(new(question, problem));
         return node ?? JsonValue.Create(KindAnswers.Unknown);
     }
-
-    /// <summary>Every post once, whatever its letter is written like; and no post its own return.</summary>
-    private void NamedOnce()
-    {
-        var seen = new List<string>();
-        void Once(string question, string typed, string from)
-        {
-            var post = PostMark.Of(typed);
-            if (post.Length == 0)
-                return;
-            if (from.Trim().Length > 0 && PostMark.IsSame(post, from))
-                problems.Add(new(question, $"Post {post} cannot be its own return. Write the mark of the other post."));
-            else if (seen.Contains(post, StringComparer.OrdinalIgnoreCase) || (!a.IsDirect && IsReturn(post) && !IsWindingPost(post)))
-                problems.Add(new(question, $"Post {post} is named twice. Name each post once."));
-            seen.Add(post);
-        }
-        foreach (var n in Throttles.Where(_ => !a.IsDirect))
-            Once(KindQuestions.Posts(n), a.Throttle(n).Post, a.Throttle(n).Return);
-        foreach (var post in Fixed)
-        {
-            if (post.Post.Trim().Length == 0)
-                problems.Add(new(KindQuestions.Fixed, "Write the mark of each post. Remove the lines that you don’t need."));
-            Once(KindQuestions.Fixed, post.Post, post.FedFrom.Trim().Length > 0 ? post.FedFrom : post.Return);
-        }
-    }
-
-    private bool IsReturn(string post) => Throttles.Any(n => PostMark.IsSame(a.Throttle(n).Return, post));
-
-    /// <summary>One winding may start at a post of another: that post is fixed and a return.</summary>
-    private bool IsWindingPost(string post) => Fixed.Any(p => PostMark.IsSame(p.Post, post));
 
     /// <summary>A winding for each post that others are counted from; by that post the id of each.</summary>
     private Dictionary<string, string> Windings()

@@ -71,7 +71,7 @@ public static class AnswerProblems
         if (Has("no rectifier stands before it"))
             return "A reversing switch needs DC. Say first that DC comes out.";
         if (Has("nothing slides"))
-            return "Nothing runs on the coil here, so the whistle has a coil of its own. Choose that.";
+            return "Nothing runs along the winding here, so the whistle has a winding of its own. Choose that.";
         if (Has("is no post of a winding") || Has("\" is no post"))
             return "No post has this mark. Name the post first, or write another.";
         if (Has("is the breaker, and there is none"))
@@ -79,7 +79,7 @@ public static class AnswerProblems
         if (Has("is no place for a breaker") || Has("no winding starts at one") || Has("behind the throttle, and there is none"))
             return "The breaker cannot be there on this unit. Choose another place.";
         if (Has("a part of it gives"))
-            return "A post cannot give more volts than the whole coil. Look at the volts again.";
+            return "A post cannot give more volts than the whole winding. Look at the volts again.";
         return question == KindQuestions.Plate ? PlateWords(field) : Usual(field, problem);
     }
 

@@ -85,7 +85,7 @@ public static class KindQuestions
     public static KindQuestion Ask(KindAnswers a, string key) => QuestionWords.Of(a, key);
 
     /// <summary>What was answered, in a few words.</summary>
-    public static string Said(KindAnswers a, string key) => QuestionWords.Said(a, key);
+    public static string Said(KindAnswers a, string key) => SaidAnswer.Of(a, key);
 
     /// <summary>What was chosen at a question; empty for nothing.</summary>
     public static string Chosen(KindAnswers a, string key) =>

@@ -60,20 +60,8 @@ public static class TypeNumbers
     private static TypeNumber? OfPart(TypeSheet sheet, DraftedValue value, string[] parts)
     {
         var (id, field) = (parts[1], parts[^1]);
-        if (
-            sheet.Elements.SelectMany(e => e is Winding w ? w.Sliders : []).FirstOrDefault(s => s.Id == id) is { } slider
-            && field is "fromTurn" or "toTurn"
-        )
-        {
-            var turn = field == "fromTurn" ? slider.FromTurn : slider.ToTurn;
-            return new(
-                value,
-                $"{Sentences.Large(PartNames.Control(sheet, slider.Control))}, {(field == "fromTurn" ? "low" : "full")}",
-                Volts(sheet, turn),
-                PostsOf(sheet, slider.Control),
-                IsMain: true
-            );
-        }
+        if (field is "fromTurn" or "toTurn")
+            return OfSlider(sheet, value, id, field == "fromTurn");
         var element = sheet.Elements.FirstOrDefault(e => e.Id == id);
         if (element is Winding winding && field == "turn")
         {
@@ -98,6 +86,14 @@ public static class TypeNumbers
             return null;
         var isMain = element is null or Winding or Lamp || element.Kind is ElementKind.Breaker or ElementKind.Resistor;
         return new(value, $"{PartNames.Title(sheet, id)}{Said(field)}", Figure(field, value.Value), "", isMain) { CanPut = true };
+    }
+
+    private static TypeNumber? OfSlider(TypeSheet sheet, DraftedValue value, string id, bool isLow)
+    {
+        if (sheet.Elements.SelectMany(e => e is Winding w ? w.Sliders : []).FirstOrDefault(s => s.Id == id) is not { } slider)
+            return null;
+        var name = $"{Sentences.Large(PartNames.Control(sheet, slider.Control))}, {(isLow ? "low" : "full")}";
+        return new(value, name, Volts(sheet, isLow ? slider.FromTurn : slider.ToTurn), PostsOf(sheet, slider.Control), IsMain: true);
     }
 
     /// <summary>No-load volts of turns, at the plate's volts.</summary>

@@ -113,7 +113,7 @@ public sealed class AnswerProblemsTests
                     ],
                 },
                 "whistle-volts",
-                "Nothing runs on the coil here"
+                "Nothing runs along the winding here"
             ),
             (new KindAnswers { Count = "0", Fixed = "none" }, "fixed", "No post is named yet."),
             (
