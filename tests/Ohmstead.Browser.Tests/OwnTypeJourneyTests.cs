@@ -62,7 +62,8 @@ public sealed class OwnTypeJourneyTests(OpenBrowser browser)
         {
             var title = await Window.WordsAsync(window.Page.Locator("h1").First);
             var shown =
-                title.Contains("blade", StringComparison.OrdinalIgnoreCase) && !title.Contains("post", StringComparison.OrdinalIgnoreCase) ? "7.8"
+                title.Contains("blade", StringComparison.OrdinalIgnoreCase) && !title.Contains("post", StringComparison.OrdinalIgnoreCase)
+                    ? "7.8"
                 : title.Contains("post A", StringComparison.Ordinal) || title.Contains("blade", StringComparison.OrdinalIgnoreCase) ? "OL"
                 : title.Contains("post B", StringComparison.Ordinal) ? "0.45"
                 : "OL";

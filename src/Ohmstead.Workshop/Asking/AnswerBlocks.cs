@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using System.Globalization;
-using System.Text.Json.Nodes;
 using Ohmstead.Electrical.Outlines;
 
 namespace Ohmstead.Workshop.Asking;
@@ -13,7 +12,7 @@ internal sealed class AnswerBlocks(KindAnswers a)
 
     private static readonly string[] SeveralWindings = ["first", "second", "third", "fourth"];
 
-    private readonly List<JsonObject> blocks = [];
+    private readonly List<OutlineFields> blocks = [];
     private readonly List<string> questions = [];
     private readonly List<AnswerProblem> problems = [];
 
@@ -23,7 +22,7 @@ internal sealed class AnswerBlocks(KindAnswers a)
 
     public AskedOutline Whole(string id)
     {
-        var outline = new JsonObject
+        var outline = new OutlineFields
         {
             ["ohmstead"] = OutlineFile.Mark,
             ["id"] = id,
@@ -48,22 +47,22 @@ internal sealed class AnswerBlocks(KindAnswers a)
         Levers();
         Breaker();
         Lamp(windings);
-        outline["blocks"] = new JsonArray([.. blocks]);
-        return new(outline, [.. questions], [.. problems]);
+        outline["blocks"] = blocks;
+        return new(outline.Text, [.. questions], [.. problems]);
     }
 
-    private void Add(string question, JsonObject block)
+    private void Add(string question, OutlineFields block)
     {
         blocks.Add(block);
         questions.Add(question);
     }
 
-    private JsonNode? Figure(string question, string typed)
+    private object Figure(string question, string typed)
     {
-        var (node, problem) = TypedFigure.Read(typed);
+        var (figure, problem) = TypedFigure.Read(typed);
         if (problem.Length > 0)
             problems.Add(new(question, problem));
-        return node ?? JsonValue.Create(KindAnswers.Unknown);
+        return figure ?? KindAnswers.Unknown;
     }
 
     /// <summary>A winding for each post that others are counted from; by that post the id of each.</summary>
@@ -89,10 +88,10 @@ internal sealed class AnswerBlocks(KindAnswers a)
     private void Winding(Dictionary<string, string> ids, string from, string id, string question)
     {
         ids[from] = id;
-        var block = new JsonObject { ["block"] = "winding", ["id"] = id };
+        var block = new OutlineFields { ["block"] = "winding", ["id"] = id };
         if (from.Length > 0)
             block["from"] = from;
-        var posts = new JsonObject();
+        var posts = new OutlineFields();
         foreach (var post in Fixed.Where(p => p.FedFrom.Trim().Length == 0 && PostMark.IsSame(PostMark.Return(p.Return), from)))
             if (PostMark.Of(post.Post) is { Length: > 0 } mark && !posts.ContainsKey(mark))
                 posts[mark] = Figure(KindQuestions.Fixed, post.Volts);
@@ -106,7 +105,7 @@ internal sealed class AnswerBlocks(KindAnswers a)
     private void Throttle(int n, Dictionary<string, string> windings)
     {
         var (said, question, id) = (a.Throttle(n), KindQuestions.Posts(n), PostMark.Throttle(a, n));
-        var block = new JsonObject
+        var block = new OutlineFields
         {
             ["block"] = "throttle",
             ["id"] = id,
@@ -122,14 +121,14 @@ internal sealed class AnswerBlocks(KindAnswers a)
                 problems.Add(
                     new(question, "Write the volts of each step with a space between: 6 8 10 12. Or write how many steps there are.")
                 );
-            block["volts"] = steps ?? AnswerOutline.Steps("");
+            block["volts"] = steps ?? AnswerOutline.Steps("")!;
         }
         else
-            block["volts"] = new JsonArray(Figure(question, said.Low), Figure(question, said.Full));
+            block["volts"] = new[] { Figure(question, said.Low), Figure(question, said.Full) };
         Add(question, block);
         if (a.IsDirect)
         {
-            var rectifier = new JsonObject
+            var rectifier = new OutlineFields
             {
                 ["block"] = "rectifier",
                 ["throttle"] = id,
@@ -149,10 +148,10 @@ internal sealed class AnswerBlocks(KindAnswers a)
             foreach (var id in ids)
                 Add(KindQuestions.Range, WithBoost(new() { ["block"] = "range", ["throttle"] = id }, KindQuestions.Range, a.RangeVolts));
         if (a.Whistle == "shared")
-            Whistle(new JsonArray([.. ids.Select(i => (JsonNode)JsonValue.Create(i))]), isOne: true);
+            Whistle(ids, isOne: true);
         else if (a.Whistle == "each")
             foreach (var id in ids)
-                Whistle(JsonValue.Create(id), ids.Count == 1);
+                Whistle(id, ids.Count == 1);
         var direction = a.Direction == "some" ? KindAnswers.Unknown : a.Direction;
         if (direction is not ("" or KindAnswers.None) && a.Direction != KindAnswers.Unknown)
             foreach (var id in ids)
@@ -167,9 +166,9 @@ internal sealed class AnswerBlocks(KindAnswers a)
                 );
     }
 
-    private void Whistle(JsonNode throttle, bool isOne)
+    private void Whistle(object throttle, bool isOne)
     {
-        var block = new JsonObject { ["block"] = "whistle", ["throttle"] = throttle };
+        var block = new OutlineFields { ["block"] = "whistle", ["throttle"] = throttle };
         if (a.WhistleFrom == KindAnswers.None)
             block["boost"] = 0;
         else
@@ -179,7 +178,7 @@ internal sealed class AnswerBlocks(KindAnswers a)
         Add(KindQuestions.WhistleFrom, block);
     }
 
-    private JsonObject WithBoost(JsonObject block, string question, string typed)
+    private OutlineFields WithBoost(OutlineFields block, string question, string typed)
     {
         if (typed.Trim().Length > 0)
             block["boost"] = Figure(question, typed);
@@ -190,7 +189,7 @@ internal sealed class AnswerBlocks(KindAnswers a)
     {
         if (a.Breaker is "" or KindAnswers.None)
             return;
-        var block = new JsonObject { ["block"] = "breaker", ["in"] = a.Breaker };
+        var block = new OutlineFields { ["block"] = "breaker", ["in"] = a.Breaker };
         if (a.BreakerAmps.Trim().Length > 0)
             block["amps"] = Figure(KindQuestions.Breaker, a.BreakerAmps);
         Add(KindQuestions.Breaker, block);
@@ -211,15 +210,15 @@ internal sealed class AnswerBlocks(KindAnswers a)
                 }
             );
         var (first, id) = windings.First();
-        JsonNode across = a.Lamp switch
+        object across = a.Lamp switch
         {
             "own" => "lamp",
             "main" => id,
             "breaker" => "breaker",
-            "post" => new JsonArray(first.Length > 0 ? first : PostMark.Throttle(a, 0) + "-b", LampPost()),
+            "post" => new[] { first.Length > 0 ? first : PostMark.Throttle(a, 0) + "-b", LampPost() },
             _ => KindAnswers.Unknown,
         };
-        var block = new JsonObject { ["block"] = "pilot", ["across"] = across };
+        var block = new OutlineFields { ["block"] = "pilot", ["across"] = across };
         if (a.Lamp != "own" && a.LampVolts.Trim().Length > 0)
             block["volts"] = Figure(KindQuestions.Lamp, a.LampVolts);
         Add(KindQuestions.Lamp, block);

@@ -1,7 +1,8 @@
 using System.Collections.Immutable;
 using System.Globalization;
-using System.Text.Json.Nodes;
+using System.Text.Json;
 using Ohmstead.Electrical.Outlines;
+using Ohmstead.Workshop.Journal;
 
 namespace Ohmstead.Workshop.Asking;
 
@@ -17,23 +18,23 @@ public static class AnswerOutline
     public static AskedOutline Of(KindAnswers answers, string id) => new AnswerBlocks(answers).Whole(id);
 
     /// <summary>The plate's block.</summary>
-    internal static JsonObject Plate(KindAnswers a, Func<string, string, JsonNode?> figure)
+    internal static OutlineFields Plate(KindAnswers a, Func<string, string, object> figure)
     {
-        var plate = new JsonObject
+        var plate = new OutlineFields
         {
             ["volts"] =
                 a.Volts.Trim().Length == 0
-                    ? new JsonObject { ["between"] = new JsonArray(LeastPlate, MostPlate) }
+                    ? new OutlineFields { ["between"] = new[] { LeastPlate, MostPlate } }
                     : figure(KindQuestions.Plate, a.Volts),
         };
         foreach (var (field, typed) in (((string, string)[])[("watts", a.Watts), ("hertz", a.Hertz)]))
-            if (typed.Trim().Length > 0 && figure(KindQuestions.Plate, typed) is { } value)
-                plate[field] = value;
+            if (typed.Trim().Length > 0)
+                plate[field] = figure(KindQuestions.Plate, typed);
         return plate;
     }
 
     /// <summary>Volts of steps: each where they were said, evenly spread guesses where only their number was.</summary>
-    internal static JsonArray? Steps(string typed)
+    internal static object[]? Steps(string typed)
     {
         const int usualSteps = 6;
         const double lowest = 6,
@@ -42,29 +43,35 @@ public static class AnswerOutline
         if (TypedFigure.List(typed) is not { } said)
             return null;
         if (said.Length > 1)
-            return new JsonArray([.. said.Select(v => (JsonNode)JsonValue.Create(v))]);
+            return [.. said];
         var count = said.Length == 1 ? said[0] : usualSteps;
         if (count is < 2 or > 40 || count != Math.Floor(count))
             return null;
-        return new JsonArray([
+        return
+        [
             .. Enumerable
                 .Range(0, (int)count)
                 .Select(n => lowest + ((highest - lowest) * n / (count - 1)))
-                .Select(v => (JsonNode)new JsonObject { ["between"] = new JsonArray(Rounded(v / toEachSide), Rounded(v * toEachSide)) }),
-        ]);
+                .Select(v => new OutlineFields { ["between"] = new[] { Rounded(v / toEachSide), Rounded(v * toEachSide) } }),
+        ];
     }
 
     private static double Rounded(double v) => double.Parse(v.ToString("0.##", CultureInfo.InvariantCulture), CultureInfo.InvariantCulture);
 }
 
 /// <summary>An outline that was asked for.</summary>
-/// <param name="Outline">As JSON, for <see cref="OutlineFile"/>.</param>
+/// <param name="Text">Its text, for <see cref="OutlineFile"/>.</param>
 /// <param name="Questions">The question that each block comes from, in their order.</param>
 /// <param name="Problems">What was typed and is no number, or is named twice.</param>
-public sealed record AskedOutline(JsonObject Outline, ImmutableArray<string> Questions, ImmutableArray<AnswerProblem> Problems)
+public sealed record AskedOutline(string Text, ImmutableArray<string> Questions, ImmutableArray<AnswerProblem> Problems);
+
+/// <summary>Fields of an outline in the order in which they are written.</summary>
+internal sealed class OutlineFields : Dictionary<string, object>
 {
-    /// <summary>Its text.</summary>
-    public string Text => Outline.ToJsonString(Electrical.TypeSheets.TypeSheetFile.Indented);
+    private static readonly JsonSerializerOptions Indented = new(FactText.Options) { WriteIndented = true };
+
+    /// <summary>As text.</summary>
+    public string Text => JsonSerializer.Serialize(this, Indented);
 }
 
 /// <summary>Something wrong with an answer.</summary>

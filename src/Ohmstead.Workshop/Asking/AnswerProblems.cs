@@ -68,7 +68,7 @@ public static class AnswerProblems
             return "A post cannot be its own return. Write the mark of the other post.";
         if (Has("is no id") || Has("is no name of a post"))
             return "Write a post as it is marked: letters and digits, no spaces.";
-        if (Has("no rectifier stands before it"))
+        if (Has("reverses, and no rectifier"))
             return "A reversing switch needs DC. Say first that DC comes out.";
         if (Has("nothing slides"))
             return "Nothing runs along the winding here, so the whistle has a winding of its own. Choose that.";

@@ -1,10 +1,14 @@
-using System.Text.Json.Nodes;
+using System.Collections.Immutable;
+using System.Globalization;
+using System.Text.Json;
 using Ohmstead.Electrical.Outlines;
 using Ohmstead.Electrical.TypeSheets;
+using Ohmstead.Workshop.Journal;
+using Ohmstead.Workshop.Kinds;
 
 namespace Ohmstead.Workshop.Asking;
 
-/// <summary>A number or a name of a drafted sheet, put right by hand.</summary>
+/// <summary>A number or a name of a drafted sheet, put right by hand: the rest of its text stays as it is.</summary>
 public static class TypeEdit
 {
     /// <summary>Doubt about a number that a person puts in: a good meter on one unit. Common practice, no source.</summary>
@@ -14,64 +18,49 @@ public static class TypeEdit
     /// <returns>Null where the sheet has no such number, or would no longer be sound with it.</returns>
     public static (string Text, MadeType Made)? Put(string text, MadeType made, string path, double value)
     {
-        var parts = path.Split('.');
-        if (
-            parts.Length != 3
-            || JsonNode.Parse(text) is not JsonObject sheet
-            || Part(sheet, parts[1]) is not { } part
-            || part[parts[2]] is null
-        )
+        if (TypeSheetFile.Read(text).Value is not { } sheet || KindFit.PathIn(sheet, path) is not { } at)
             return null;
-        var field = parts[2];
-        part[field] = value;
-        if (
-            part["kindError"] is JsonObject doubts
-            && doubts[field] is { } doubt
-            && part["spread"] is JsonObject spreads
-            && spreads[field] is { } spread
-        )
+        var put = KindText.Put(text, at, Digits(value));
+        var (part, field) = (at[..at.LastIndexOf('.')], at[(at.LastIndexOf('.') + 1)..]);
+        if (Doubts(sheet, path.Split('.')[1], field) is var (whole, doubt) && doubt > 0)
         {
-            var units = Math.Sqrt(Math.Max(0, Square(spread.GetValue<double>()) - Square(doubt.GetValue<double>())));
-            (doubts[field], spreads[field]) = (SaidDoubt, Math.Sqrt(Square(units) + Square(SaidDoubt)));
+            var ofUnits = Math.Sqrt(Math.Max(0, (whole * whole) - (doubt * doubt)));
+            put = KindText.Put(put, $"{part}.kindError.{field}", Digits(SaidDoubt));
+            put = KindText.Put(put, $"{part}.spread.{field}", Digits(double.Hypot(ofUnits, SaidDoubt)));
         }
-        return Sound(
-            sheet,
-            made with
-            {
-                Values =
-                [
-                    .. made.Values.Select(v =>
-                        v.Path == path ? v with { Value = value, RelativeError = SaidDoubt, Origin = Origin.Stated, From = [] } : v
-                    ),
-                ],
-            }
-        );
+        return put == text || !TypeSheetFile.Read(put).IsSound
+            ? null
+            : (put, made with { Values = [.. made.Values.Select(v => v.Path == path ? Said(v, value) : v)] });
     }
 
-    /// <summary>The sheet's text with another name of a part.</summary>
+    /// <summary>The sheet's text with another name of a part; null where it has no such part, or no name was typed.</summary>
     public static string? Name(string text, string part, string name)
     {
-        if (name.Trim().Length == 0 || JsonNode.Parse(text) is not JsonObject sheet || Part(sheet, part) is not { } found)
+        if (name.Trim().Length == 0)
             return null;
-        if (found.ContainsKey("title"))
-            found["title"] = name.Trim();
-        if (sheet["titles"] is JsonObject titles && titles.ContainsKey(part))
-            titles[part] = name.Trim();
-        return TypeSheetFile.Read(sheet.ToJsonString()).IsSound ? sheet.ToJsonString(TypeSheetFile.Indented) : null;
+        var named = KindText.Put(text, $"$.titles.{part}", JsonSerializer.Serialize(name.Trim(), FactText.Options));
+        return named != text && TypeSheetFile.Read(named).IsSound ? named : null;
     }
 
-    private static (string, MadeType)? Sound(JsonObject sheet, MadeType made) =>
-        TypeSheetFile.Read(sheet.ToJsonString()).IsSound ? (sheet.ToJsonString(TypeSheetFile.Indented), made) : null;
+    private static DraftedValue Said(DraftedValue v, double value) =>
+        v with
+        {
+            Value = value,
+            RelativeError = SaidDoubt,
+            Origin = Origin.Stated,
+            From = [],
+        };
 
-    private static double Square(double value) => value * value;
-
-    /// <summary>A part, a slider or a core by its id.</summary>
-    private static JsonObject? Part(JsonObject sheet, string id)
+    /// <summary>The whole spread of a part's number, and how much of it is doubt about the type.</summary>
+    private static (double Whole, double Doubt) Doubts(TypeSheet sheet, string id, string field)
     {
-        var elements = (sheet["elements"] as JsonArray ?? []).OfType<JsonObject>().ToList();
-        return elements
-            .Concat(elements.SelectMany(e => (e["sliders"] as JsonArray ?? []).OfType<JsonObject>()))
-            .Concat((sheet["cores"] as JsonArray ?? []).OfType<JsonObject>())
-            .FirstOrDefault(e => e["id"]?.GetValue<string>() == id);
+        if (sheet.Cores.FirstOrDefault(c => c.Id == id) is { } core)
+            return (core.Spread.Of(field, 0), core.KindError.Of(field, 0));
+        if (sheet.Elements.FirstOrDefault(e => e.Id == id) is { } element)
+            return (element.Spread.Of(field, 0), element.KindError.Of(field, 0));
+        var slider = sheet.Elements.OfType<Winding>().SelectMany(w => w.Sliders).First(s => s.Id == id);
+        return (slider.Spread.Of(field, 0), slider.KindError.Of(field, 0));
     }
+
+    private static string Digits(double value) => value.ToString("R", CultureInfo.InvariantCulture);
 }

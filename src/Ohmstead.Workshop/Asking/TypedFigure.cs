@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using System.Globalization;
-using System.Text.Json.Nodes;
 
 namespace Ohmstead.Workshop.Asking;
 
@@ -10,17 +9,17 @@ internal static class TypedFigure
     private static readonly string[] Dashes = ["-", "–", "−", " to "];
 
     /// <summary>The number in the words of an outline; null with what is wrong when it is none.</summary>
-    public static (JsonNode? Node, string Problem) Read(string typed)
+    public static (object? Figure, string Problem) Read(string typed)
     {
         var text = typed.Trim();
         if (text.Length == 0)
-            return (JsonValue.Create(KindAnswers.Unknown), "");
+            return (KindAnswers.Unknown, "");
         foreach (var dash in Dashes)
             if (text.IndexOf(dash, 1, StringComparison.Ordinal) is > 0 and var at)
                 return (Number(text[..at]), Number(text[(at + dash.Length)..])) is ({ } low, { } high)
-                    ? (new JsonObject { ["between"] = new JsonArray(low, high) }, "")
+                    ? (new OutlineFields { ["between"] = new[] { low, high } }, "")
                     : (null, Wrong(text));
-        return Number(text) is { } number ? (JsonValue.Create(number), "") : (null, Wrong(text));
+        return Number(text) is { } number ? (number, "") : (null, Wrong(text));
     }
 
     /// <summary>Numbers with spaces, commas and the like between; null when one of them is none.</summary>

@@ -82,7 +82,7 @@ public static class KindFit
             .ToString("R", CultureInfo.InvariantCulture);
 
     /// <summary><c>elements.primary.ohms</c> as a JSON path; null for what a sheet does not hold as one number.</summary>
-    private static string? PathIn(TypeSheet sheet, string path)
+    internal static string? PathIn(TypeSheet sheet, string path)
     {
         var parts = path.Split('.');
         if (parts.Length < 3 || path.Contains(".spread.", StringComparison.Ordinal) || parts[^1] is "excitation" or "turns")

@@ -19,10 +19,7 @@ public sealed class AnswerOutlineTests
     [InlineData("", "", "", """{"volts":{"between":[110,125]}}""")]
     [InlineData("115–120", "90,5", "", """{"volts":{"between":[115,120]},"watts":90.5}""")]
     public void The_plate_is_as_it_was_read(string volts, string watts, string hertz, string plate) =>
-        Assert.Equal(
-            plate,
-            AnswerOutline.Of(One with { Volts = volts, Watts = watts, Hertz = hertz }, AskedUnits.Id).Outline["plate"]!.ToJsonString()
-        );
+        Assert.Equal(plate, AskedUnits.Outline(One with { Volts = volts, Watts = watts, Hertz = hertz })["plate"]!.ToJsonString());
 
     [Fact]
     public void The_single_throttle_unit_is_its_outline()
@@ -31,7 +28,7 @@ public sealed class AnswerOutlineTests
             ["""{"block":"winding","id":"main","from":"U","posts":{"B":14}}""", Throttle, """{"block":"breaker","in":"common"}"""],
             AskedUnits.Blocks(AskedUnits.Single)
         );
-        Assert.Equal("Single-throttle unit, 90 W", (string?)AnswerOutline.Of(AskedUnits.Single, AskedUnits.Id).Outline["title"]);
+        Assert.Equal("Single-throttle unit, 90 W", (string?)AskedUnits.Outline(AskedUnits.Single)["title"]);
     }
 
     [Fact]

@@ -115,7 +115,9 @@ internal static class AskedUnits
             Lamp = "none",
         };
 
+    /// <summary>The outline as JSON.</summary>
+    public static JsonObject Outline(KindAnswers answers) => (JsonObject)JsonNode.Parse(AnswerOutline.Of(answers, Id).Text)!;
+
     /// <summary>The blocks of the outline, each as one line.</summary>
-    public static string[] Blocks(KindAnswers answers) =>
-        [.. ((JsonArray)AnswerOutline.Of(answers, Id).Outline["blocks"]!).Select(b => b!.ToJsonString())];
+    public static string[] Blocks(KindAnswers answers) => [.. ((JsonArray)Outline(answers)["blocks"]!).Select(b => b!.ToJsonString())];
 }
