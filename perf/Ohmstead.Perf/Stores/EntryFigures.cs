@@ -51,7 +51,7 @@ internal static class EntryFigures
             }
             table.AppendLine(
                 CultureInfo.InvariantCulture,
-                $"\n{Before} readings taken before. An entry: one reading, on the disk, then looked at by three (the screen, another window, what works behind them), {Entries} times. Findings: {Units} drawn units, {Measured} entries each, in one process, the wait of 0.4 s for a next entry in it. {string.Join(" ", allowed)}"
+                $"\n{Before} readings taken before. An entry: one reading, on the disk, then looked at by three (the screen, another window, what works behind them), {Entries} times. Findings: {Units} drawn units, {Measured} entries each, in one process, the wait of 0.15 s for a next entry in it. {string.Join(" ", allowed)}"
             );
             return new Figures("entry", table.ToString(), []).Report();
         }

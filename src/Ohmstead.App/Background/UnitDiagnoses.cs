@@ -19,7 +19,7 @@ namespace Ohmstead.App.Background;
 public sealed class UnitDiagnoses : IAsyncDisposable
 {
     /// <summary>An entry is often followed by the next at once.</summary>
-    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(0.4);
+    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(0.15);
 
     /// <summary>The last guard. What bounds the search is counted; nobody waits for it, and the next entry ends it.</summary>
     private static readonly TimeSpan MostTime = TimeSpan.FromMinutes(5);
@@ -198,8 +198,8 @@ public sealed class UnitDiagnoses : IAsyncDisposable
             {
                 IsOverdue = () => bench.Time.GetElapsedTime(begun) > MostTime,
                 Cancellation = cancel,
-                // One is left to the screens: the next entry never waits for this.
-                Threads = Math.Max(1, Environment.ProcessorCount - 1),
+                // The screens have threads of their own (Site), and the next entry ends this: it never waits.
+                Threads = Environment.ProcessorCount,
                 Progress = share =>
                 {
                     if (share - told < 0.05)

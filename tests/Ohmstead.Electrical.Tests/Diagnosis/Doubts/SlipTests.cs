@@ -33,6 +33,7 @@ public class SlipTests
         var slips = Run(("volts-17", b), ("volts-5", a)).Slips;
         Assert.Equal(["volts-17", "volts-5"], slips.Select(s => s.Id).Order(StringComparer.Ordinal));
         Assert.All(slips, s => Assert.Equal(SlipKind.Exchanged, s.Kind));
+        Assert.All(slips, s => Assert.InRange(s.Probability, 0.95, 1));
         var first = slips.Single(s => s.Id == "volts-17");
         Assert.Equal(("volts-5", a), (first.With, first.Meant));
     }

@@ -1,4 +1,5 @@
 using Ohmstead.Electrical.Diagnosis;
+using Ohmstead.Electrical.Diagnosis.Ranking;
 using Ohmstead.Electrical.Readings;
 using Ohmstead.Electrical.TypeSheets;
 
@@ -137,6 +138,19 @@ public class InformationTests
             .Reading("quick", "ohms", ["b", "a"], minutes: 1)
             .Unit();
         Assert.Equal(["quick", "slow"], Next(unit).Select(n => n.Spec.Id));
+    }
+
+    /// <summary>
+    /// One of two faults, as likely as the other, shows OL half the time and else what the other always shows. OL (1 in 4) tells all, the
+    /// number leaves 1 to 2: 1 − ¾·H(⅓) bit. Weights need not add up to 1.
+    /// </summary>
+    [Fact]
+    public void OL_that_only_one_of_two_shows_now_and_then_is_worth_what_it_leaves_open()
+    {
+        double third = 1.0 / 3;
+        var left = -(third * Math.Log2(third)) - (2 * third * Math.Log2(2 * third));
+        List<Component> parts = [new(0, 0.75, 100, 1), new(0, 0.75, 0, 1), new(1, 1.5, 0, 1)];
+        Assert.Equal(1 - (0.75 * left), Information.Bits(parts, 50), 1e-6);
     }
 
     private static IReadOnlyList<NextReading> Next(BenchUnit unit, MeterError? ohms = null)

@@ -33,4 +33,25 @@ public class LaplaceTests
             );
         Assert.Equal(Math.Log(exact), Laplace.LogIntegral([x, y], gradient, curvature), 0.05);
     }
+
+    /// <summary>Three sizes well within their ranges: ½·ln((2π)³/det A), the normal integral.</summary>
+    [Fact]
+    public void Three_sizes_that_trade_off_integrate_to_the_normal_law()
+    {
+        // A = 10⁴·(2 1 0.5; 1 3 1; 0.5 1 4), whose determinant is 10¹²·18.25.
+        double[] curvature = [2e4, 1e4, 0.5e4, 1e4, 3e4, 1e4, 0.5e4, 1e4, 4e4];
+        var expected = 0.5 * ((3 * Math.Log(2 * Math.PI)) - Math.Log(18.25e12));
+        Assert.Equal(expected, Laplace.LogIntegral([0.5, 0.4, 0.6], [0, 0, 0], curvature), 1e-6);
+    }
+
+    /// <summary>The variance of each with the others free is the inverse's diagonal: 11, 7.75 and 5 over 18.25, of A plus the range's own 4.</summary>
+    [Fact]
+    public void Deviations_are_those_with_the_others_free()
+    {
+        double[] curvature = [2e6, 1e6, 0.5e6, 1e6, 3e6, 1e6, 0.5e6, 1e6, 4e6];
+        double[] cofactors = [11, 7.75, 5];
+        var deviations = Laplace.Deviations(curvature, 3);
+        for (var k = 0; k < 3; k++)
+            Assert.Equal(Math.Sqrt(cofactors[k] / 18.25e6), deviations[k], 1e-5 * deviations[k]);
+    }
 }

@@ -1,0 +1,48 @@
+using Ohmstead.Electrical.Diagnosis.Likelihoods;
+using Ohmstead.Electrical.Readings;
+
+namespace Ohmstead.Electrical.Tests.Diagnosis.Likelihoods;
+
+/// <summary>
+/// A reading of 60 V on a meter of ± 0.5 V, wrong with a chance of 0.02. Expected by hand: its slips put it at one place each, with the
+/// shares of docs/methods/diagnosis.md (common practice, no source); the normal density is 1/√(2π) at its top.
+/// </summary>
+public class WrongReadingsTests
+{
+    private const double Chance = 0.02;
+    private static readonly double Top = 1 / Math.Sqrt(2 * Math.PI);
+    private static readonly WrongReadings Wrong = new([(60, new MeterError(0, 0.5, 0, 0))], Chance);
+
+    // On the scale 60 V is 120; what was meant is 12, 1200, 0.12, 120000, −120 then, and what was noted is off from it by the difference.
+    [Theory]
+    [InlineData(12, 0.16, 10)]
+    [InlineData(1200, 0.16, 1)]
+    [InlineData(0.12, 0.03, 1000)]
+    [InlineData(120000, 0.03, 1)]
+    [InlineData(-120, 0.03, 1)]
+    public void A_slip_speaks_at_the_place_where_it_puts_the_value(double meant, double share, double thinner)
+    {
+        var at = Wrong.LogDensity(0, 120 - meant, 1);
+        // Ten times as large is also ten times as thin; a tenth is never denser than what was meant.
+        Assert.Equal(Math.Log(Chance * ((share / thinner * Top) + (0.5 / 300))), at, 1e-6);
+    }
+
+    [Fact]
+    public void Anywhere_else_it_says_next_to_nothing() => Assert.Equal(Math.Log(Chance * 0.5 / 300), Wrong.LogDensity(0, 50, 1), 1e-9);
+
+    [Fact]
+    public void By_itself_no_reading_says_more_than_a_slip_lets_it()
+    {
+        Assert.Equal(Math.Log((0.98 * 0.3) + (0.02 / 300)), Wrong.LogOfOne(0.3), 1e-12);
+        Assert.Equal(Math.Log(0.02 / 300), Wrong.LogOfOne(0), 1e-12);
+    }
+
+    [Fact]
+    public void Shares_say_which_slip_it_is()
+    {
+        var shares = Wrong.Shares(0, 120 - 1200, 1);
+        Assert.Equal(0.16 * Top, shares[1], 1e-9);
+        Assert.Equal(0.5 / 300, shares[^1], 1e-12);
+        Assert.Equal(0, shares[0] + shares[2] + shares[3] + shares[4], 1e-12);
+    }
+}
