@@ -1,6 +1,7 @@
 using Microsoft.EntityFrameworkCore;
 using Ohmstead.Electrical.TypeSheets;
 using Ohmstead.Storage.Rows;
+using Ohmstead.Workshop.Drawers;
 using Ohmstead.Workshop.Job;
 using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Stores;
@@ -8,7 +9,7 @@ using Ohmstead.Workshop.Units;
 
 namespace Ohmstead.Storage;
 
-/// <content>Documents in versions, and the search.</content>
+/// <content>Documents in versions, the parts of the drawer in units, and the search.</content>
 public sealed partial class Store
 {
     /// <inheritdoc/>
@@ -102,6 +103,17 @@ public sealed partial class Store
             cancel
         );
     }
+
+    /// <inheritdoc/>
+    public Task<IReadOnlyList<FittedPart>> FittedAsync(CancellationToken cancel) =>
+        transactions.ReadAsync<IReadOnlyList<FittedPart>>(
+            async context =>
+            {
+                var kept = await context.Units.Where(u => u.Fitted != "").OrderBy(u => u.Id).Select(u => u.Fitted).ToListAsync(cancel);
+                return [.. kept.SelectMany(text => FittedPart.Read(text))];
+            },
+            cancel
+        );
 
     private static Task<DocumentRow?> NewestAsync(WorkshopContext context, string kind, string id, CancellationToken cancel) =>
         context

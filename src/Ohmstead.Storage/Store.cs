@@ -1,6 +1,7 @@
 using Microsoft.EntityFrameworkCore;
 using Ohmstead.Storage.PhotoFiles;
 using Ohmstead.Storage.Rows;
+using Ohmstead.Workshop.Drawers;
 using Ohmstead.Workshop.Job;
 using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Stores;
@@ -235,6 +236,7 @@ public sealed partial class Store : IStore, IAsyncDisposable
         if (row is null)
             context.Units.Add(row = new UnitRow { Id = unit.Id });
         row.Take(CardOf.Make(unit, sheet));
+        row.Fitted = FittedPart.Write(FittedPart.Of(unit, sheet));
         row.LastNumber = unit.LastNumber;
         row.Search = SearchText.Merge([row.Search, .. fresh.Select(r => r.Search)]);
         context.Entries.AddRange(fresh);

@@ -29,6 +29,7 @@ public class AppOrderTests
         Screens,
         [
             ["Start", "Shop", "Types", "About", "Apart", "Wiring", "Papers", "Readings", "Owner"],
+            ["Bins", "Days"],
             ["Findings", "Plans", "Drawing", "Proving", "Untyped"],
             ["Units"],
         ]

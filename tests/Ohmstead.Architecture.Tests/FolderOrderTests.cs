@@ -51,7 +51,7 @@ public class FolderOrderTests
             ["Drawing"],
             ["Journal"],
             ["Units"],
-            ["TakeApart"],
+            ["TakeApart", "Drawers"],
             ["LookOver", "Wiring"],
             ["Untyped"],
             ["Readings"],
@@ -61,6 +61,7 @@ public class FolderOrderTests
             ["Kinds"],
             ["Asking"],
             ["Job"],
+            ["Days"],
             ["Papers", "Stores"],
         ]
     );

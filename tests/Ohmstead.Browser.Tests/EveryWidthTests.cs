@@ -49,6 +49,7 @@ public sealed class EveryWidthTests(OpenBrowser browser, RunningDemo demo)
         "/kinds",
         "/kinds/twin-175",
     ];
+    private static readonly string[] Drawer = ["/drawer", "/drawer/kits", "/drawer/donors", "/drawer/batches", "/drawer/log", "/day"];
     private static readonly string[] Settings =
     [
         "/kinds/solo-110/readings",
@@ -100,6 +101,9 @@ public sealed class EveryWidthTests(OpenBrowser browser, RunningDemo demo)
 
     [Fact]
     public Task The_shops_pages_fit_every_width() => FitAsync("", Settings);
+
+    [Fact]
+    public Task The_drawer_fits_every_width() => FitAsync("", Drawer);
 
     [Fact]
     public async Task A_unit_without_a_type_fits_every_width() => await FitAsync("F-046", Untyped);

@@ -33,6 +33,10 @@ internal static class EveryKind
             new SweepTaken("full-1", "throttle-1", [new(0, 6.2), new(1, 19.9)], BenchState.AsSheet),
             new FindingJudged("roller", "worn", Judgement.Confirmed, "pitted"),
             new PartChanged("roller", PartChange.Renewed, null, "new roller"),
+            new PartChanged("disc", PartChange.Renewed, null, "")
+            {
+                From = new(draft.Id(), draft.Id(), 1, "Whistle disc", "A. Brass, lot 41"),
+            },
             new PartChanged("w-1", PartChange.Moved, System.Text.Json.JsonDocument.Parse("""{"to":"post-2"}""").RootElement, ""),
             new PartDecided("disc-1", "high-drop", DecidedAct.Replace, "silicon diode", 1.40m, null, "weak", [new("slopeVolts", 0.045)]),
             new LooksNoted("Lettering", "worn at the thumb", true, 20, 3.25m),

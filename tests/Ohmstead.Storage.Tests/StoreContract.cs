@@ -1,5 +1,6 @@
 using System.Security.Cryptography;
 using Ohmstead.Electrical.Diagnosis;
+using Ohmstead.Workshop.Drawers;
 using Ohmstead.Workshop.Job;
 using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Readings;
@@ -252,6 +253,52 @@ public abstract class StoreContract
         );
         Assert.Equal("two", (await opened.Store.ReadDocumentAsync("shop", "shop", Stop))!.Text);
         Assert.Null(await opened.Store.ReadDocumentAsync("shop", "none", Stop));
+    }
+
+    [Fact]
+    public async Task Entries_of_the_drawer_made_at_the_same_time_are_all_kept_and_none_is_written_over()
+    {
+        await using var opened = await BeginAsync();
+        var bin = draft.Id();
+        DrawerEntry[] made =
+        [
+            .. Enumerable.Range(1, 12).Select(n => new DrawerEntry(draft.Id(), Draft.Noon, "bench", [new BinCounted(bin, n)])),
+        ];
+        await Task.WhenAll(
+            made.Select(e => opened.Store.SaveDocumentAsync(DrawerEntry.DocumentKind, e.DocumentId, 0, e.Write(), Draft.Noon, Stop))
+        );
+        var over = await opened.Store.SaveDocumentAsync(DrawerEntry.DocumentKind, made[0].DocumentId, 0, "{}", Draft.Noon, Stop);
+        Assert.False(over.IsSaved);
+        var kept = (await opened.Store.DocumentsAsync(DrawerEntry.DocumentKind, Stop)).Select(d => DrawerEntry.Read(d.Id, d.Text)!);
+        Assert.Equal(made.Select(e => e.Write()).Order(StringComparer.Ordinal), kept.Select(e => e.Write()).Order(StringComparer.Ordinal));
+    }
+
+    [Fact]
+    public async Task What_came_out_of_the_drawer_is_told_by_the_journals_of_the_units_as_they_stand()
+    {
+        var opened = await BeginAsync();
+        var (unit, other, bin) = (draft.Id(), draft.Id(), draft.Id());
+        var origin = new FromDrawer(bin, null, 1, "Roller", "");
+        var fitted = draft.Entry(new PartChanged("roller", PartChange.Renewed, null, "") { From = origin });
+        await opened.Store.AppendAsync(
+            unit,
+            0,
+            [draft.TakenIn("12"), fitted, draft.Entry(new PartChanged("cord", PartChange.Renewed, null, ""))],
+            Stop
+        );
+        await opened.Store.AppendAsync(other, 0, [draft.TakenIn("13"), draft.Entry(new StageClosed(Stage.Papers, true, ""))], Stop);
+        await opened.Store.AppendAsync(
+            other,
+            2,
+            [draft.Entry(new PartChanged("shoe", PartChange.Renewed, null, "") { From = origin with { Count = 2 } })],
+            Stop
+        );
+        await using var again = await opened.Again();
+        var told = await again.Store.FittedAsync(Stop);
+        Assert.Equal([("12", 1), ("13", 2)], told.Select(f => (f.Tag, f.From.Count)).Order());
+        Assert.Equal((fitted.Id, fitted.At, bin), told.Where(f => f.Unit == unit).Select(f => (f.Entry, f.At, f.From.Bin)).Single());
+        await again.Store.AppendAsync(unit, 3, [draft.Entry(new Corrected(fitted.Id, null))], Stop);
+        Assert.Equal(other, (await again.Store.FittedAsync(Stop)).Single().Unit);
     }
 
     [Fact]

@@ -114,7 +114,7 @@ internal static class TwinUnits
             .Read(Live)
             .Add(
                 new FindingJudged("roller-1", "worn", Judgement.Confirmed, "a flat of 2 mm"),
-                new PartChanged("roller-1", PartChange.Renewed, null, "a new carbon roller, arm spring set"),
+                new PartChanged("roller-1", PartChange.Renewed, null, "a new carbon roller, arm spring set") { From = DemoDrawer.Roller },
                 new Noted("The arm spring presses with 60 g on the kitchen scale.")
             )
             .Later(TimeSpan.FromDays(2));

@@ -60,6 +60,7 @@ internal static class Site
         PaperRoutes.Map(app);
         QuestionRoutes.Map(app);
         KindRoutes.Map(app);
+        DrawerRoutes.Map(app);
         PhotoRoutes.Map(app);
         if (options.IsOnLan)
             PhoneRoutes.Map(app);

@@ -37,6 +37,9 @@ public sealed class Bench(IStore store, IPhotos photos, TimeProvider time, Func<
     /// <summary>Lists, search and documents are asked here directly.</summary>
     public IStore Store { get; } = store;
 
+    /// <summary>The shop's drawer of parts.</summary>
+    public DrawerDesk Drawer { get; } = new(store, time, newId);
+
     /// <summary>The photos.</summary>
     public IPhotos Photos { get; } = photos;
 

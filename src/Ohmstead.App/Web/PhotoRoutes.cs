@@ -1,5 +1,6 @@
 using System.Globalization;
 using Microsoft.AspNetCore.Http.Features;
+using Ohmstead.Workshop.Drawers;
 using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Stores;
 
@@ -14,7 +15,7 @@ internal static class PhotoRoutes
     private const int MostWords = 200;
 
     /// <summary>
-    /// POST /units/{id}/photos?entry=ID&amp;about=…&amp;title=… with the file as its body; GET /photos/{hash} and
+    /// POST /units/{id}/photos?entry=ID&amp;about=…&amp;title=… and POST /drawer/bins/{bin}/photos?entry=ID with the file as its body; GET /photos/{hash} and
     /// /photos/{hash}/small.
     /// </summary>
     public static void Map(WebApplication app)
@@ -23,6 +24,10 @@ internal static class PhotoRoutes
             "/units/{id:guid}/photos",
             (Guid id, Guid entry, string? about, string? title, HttpContext context, Bench bench) =>
                 TakeAsync(context, bench, id, "bench", new NewPhoto(entry, about ?? "", title ?? ""))
+        );
+        app.MapPost(
+            "/drawer/bins/{bin:guid}/photos",
+            (Guid bin, Guid entry, HttpContext context, Bench bench) => TakeForBinAsync(context, bench, bin, entry)
         );
         app.MapGet("/photos/{hash}", (string hash, HttpContext context, Bench bench) => SendAsync(context, hash, bench.Photos.OpenAsync));
         app.MapGet(
@@ -37,26 +42,43 @@ internal static class PhotoRoutes
     {
         if (photo.About.Length > MostWords || photo.Title.Length > MostWords)
             return Refuse("The words with this photo are too long.", StatusCodes.Status400BadRequest);
-        if (context.Request.ContentLength > MostBytes)
-            return Refuse(TooLarge, StatusCodes.Status413PayloadTooLarge);
         if (await bench.ReadAsync(id) is not { } unit)
             return Refuse("This unit is not in the workshop.", StatusCodes.Status404NotFound);
+        var (hash, refused) = await KeepAsync(context, bench);
+        if (refused is not null)
+            return refused;
+        var fact = new PhotoAdded(hash, photo.Title, photo.About);
+        await bench.EnterAsync(id, unit.LastNumber, [new NewEntry(photo.EntryId, bench.Time.GetUtcNow(), by, fact)]);
+        return Results.Text(hash);
+    }
+
+    /// <summary>Keeps the photo in the body and puts it on a bin of the drawer.</summary>
+    private static async Task<IResult> TakeForBinAsync(HttpContext context, Bench bench, Guid bin, Guid entry)
+    {
+        if ((await bench.Drawer.ReadAsync()).Find(bin) is null)
+            return Refuse("This bin is not in the drawer.", StatusCodes.Status404NotFound);
+        var (hash, refused) = await KeepAsync(context, bench);
+        if (refused is not null)
+            return refused;
+        await bench.Drawer.EnterAsync(entry, [new BinSaid(bin) { Photo = hash }]);
+        return Results.Text(hash);
+    }
+
+    private static async Task<(string Hash, IResult? Refused)> KeepAsync(HttpContext context, Bench bench)
+    {
+        if (context.Request.ContentLength > MostBytes)
+            return ("", Refuse(TooLarge, StatusCodes.Status413PayloadTooLarge));
         if (context.Features.Get<IHttpMaxRequestBodySizeFeature>() is { IsReadOnly: false } limit)
             limit.MaxRequestBodySize = MostBytes + 1;
-        PhotoKept kept;
         try
         {
-            kept = await bench.Photos.KeepAsync(context.Request.Body, MostBytes, bench.Time.GetUtcNow(), context.RequestAborted);
+            var kept = await bench.Photos.KeepAsync(context.Request.Body, MostBytes, bench.Time.GetUtcNow(), context.RequestAborted);
+            return (kept.Hash, kept.Refused.Length > 0 ? Refuse($"Not saved: {kept.Refused}.", StatusCodes.Status400BadRequest) : null);
         }
         catch (BadHttpRequestException large) when (large.StatusCode == StatusCodes.Status413PayloadTooLarge)
         {
-            return Refuse(TooLarge, StatusCodes.Status413PayloadTooLarge);
+            return ("", Refuse(TooLarge, StatusCodes.Status413PayloadTooLarge));
         }
-        if (kept.Refused.Length > 0)
-            return Refuse($"Not saved: {kept.Refused}.", StatusCodes.Status400BadRequest);
-        var fact = new PhotoAdded(kept.Hash, photo.Title, photo.About);
-        await bench.EnterAsync(id, unit.LastNumber, [new NewEntry(photo.EntryId, bench.Time.GetUtcNow(), by, fact)]);
-        return Results.Text(kept.Hash);
     }
 
     private static string TooLarge =>

@@ -119,6 +119,10 @@ namespace Ohmstead.Storage.Migrations
                         .IsRequired()
                         .HasColumnType("TEXT");
 
+                    b.Property<string>("Fitted")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
                     b.Property<bool>("IsHandedBack")
                         .HasColumnType("INTEGER");
 

@@ -25,6 +25,9 @@ internal sealed class UnitRow
     /// <summary>What the last finished diagnosis doubts, as <see cref="Ohmstead.Workshop.Units.DoubtsText"/> has it; empty for nothing.</summary>
     public string Doubts { get; set; } = "";
 
+    /// <summary>The parts of the drawer in it, as <see cref="Ohmstead.Workshop.Drawers.FittedPart"/> writes them; empty for none.</summary>
+    public string Fitted { get; set; } = "";
+
     /// <summary>Every word of the card and the journal once, as <see cref="SearchText"/> has it.</summary>
     public string Search { get; set; } = "";
 
@@ -32,7 +35,7 @@ internal sealed class UnitRow
     public string KindSearch { get; set; } = "";
 
     /// <summary>
-    /// The row without the words it is found by and what is doubted: most of it, and on no card. Every other field is in it by itself, so
+    /// The row without the words it is found by, what is doubted and what was fitted: most of it, and on no card. Every other field is in it by itself, so
     /// that none can be forgotten.
     /// </summary>
     public static Expression<Func<UnitRow, UnitRow>> Light { get; } = MakeLight();
@@ -67,7 +70,7 @@ internal sealed class UnitRow
         var row = Expression.Parameter(typeof(UnitRow), "row");
         var fields =
             from field in typeof(UnitRow).GetProperties()
-            where field.CanWrite && field.Name is not (nameof(Doubts) or nameof(Search) or nameof(KindSearch))
+            where field.CanWrite && field.Name is not (nameof(Doubts) or nameof(Fitted) or nameof(Search) or nameof(KindSearch))
             select Expression.Bind(field, Expression.Property(row, field));
         return Expression.Lambda<Func<UnitRow, UnitRow>>(Expression.MemberInit(Expression.New(typeof(UnitRow)), fields), row);
     }

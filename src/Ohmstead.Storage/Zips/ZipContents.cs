@@ -36,7 +36,7 @@ internal sealed record ZipContents(IReadOnlyList<string> Units, IReadOnlyList<Zi
                 return new ZipPhoto(name, hash, bared is { } b && b.Has(name) ? b.Word(name) : hash);
             });
         var documents = new List<ZipDocument>();
-        foreach (var at in root.List("documents"))
+        foreach (var at in root.List("documents", int.MaxValue))
         {
             if (!at.IsObject())
                 continue;

@@ -5,6 +5,7 @@ using System.Text.Json;
 using System.Text.Json.Nodes;
 using Ohmstead.Electrical.TypeSheets;
 using Ohmstead.Storage.PhotoFiles;
+using Ohmstead.Workshop.Drawers;
 using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Shops;
 using Ohmstead.Workshop.Stores;
@@ -14,7 +15,7 @@ namespace Ohmstead.Storage.Zips;
 /// <summary>Units with their sheets and photos as a zip of plain JSON and images, described in docs/formats.md.</summary>
 public static class ZipOut
 {
-    /// <summary>Writes the whole workshop: every unit, every document as it stands now, every photo that a journal speaks of.</summary>
+    /// <summary>Writes the whole workshop: every unit, every document as it stands now, every photo that a journal or the drawer speaks of.</summary>
     public static async Task<ZipWritten> WriteAllAsync(Stream to, IStore store, IPhotos photos, DateTimeOffset at, CancellationToken cancel)
     {
         var cards = await store.CardsAsync(withHandedBack: true, cancel);
@@ -67,6 +68,9 @@ public static class ZipOut
         }
         for (var n = 0; n < documents.Count; n++)
             await TextAsync(zip, ZipNames.Document(n + 1), documents[n].Text, at, cancel);
+        hashes.AddRange(
+            documents.Where(d => d.Kind == DrawerEntry.DocumentKind).SelectMany(d => DrawerEntry.Read(d.Id, d.Text)?.Photos ?? [])
+        );
         var (kept, bared, missing) = (new JsonArray(), new JsonObject(), new List<string>());
         foreach (var hash in hashes.Distinct())
             if (await PhotoAsync(zip, photos, hash, at, cancel) is var (name, fileHash))

@@ -178,10 +178,14 @@ public sealed record PartChanged(string Element, PartChange Change, JsonElement?
     /// <summary>Readings taken before that it cannot have moved: they still count. Journals of older versions name none.</summary>
     public ImmutableArray<string> Keeps { get; init; } = [];
 
+    /// <summary>The part that went in, where it came out of the shop's drawer; null where it did not, and in journals of older versions.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public FromDrawer? From { get; init; }
+
     /// <inheritdoc/>
     public bool Equals(PartChanged? other) =>
         other is not null
-        && (Element, Change, Words, Part.HasValue) == (other.Element, other.Change, other.Words, other.Part.HasValue)
+        && (Element, Change, Words, Part.HasValue, From) == (other.Element, other.Change, other.Words, other.Part.HasValue, other.From)
         && (Part is not { } part || JsonElement.DeepEquals(part, other.Part!.Value))
         && Keeps.SequenceEqual(other.Keeps);
 

@@ -41,7 +41,8 @@ public static class FactWords
             PowerTried p => $"At {ValueText.Of(p.SetVolts, Quantity.AcVolts)}: {(p.Went ? "go" : "stopped")}",
             SweepTaken s => $"Throttle sweep: {Counted.Of(s.Points.Length, "position")}",
             FindingJudged f => $"{(sheet is null ? "A fault" : PartNames.Headline(sheet, f.Element, f.Mode))}: {Judged(f.Judgement)}",
-            PartChanged p => $"{PartNames.Title(sheet, p.Element)}: {Changed(p.Change)}",
+            PartChanged p =>
+                $"{PartNames.Title(sheet, p.Element)}: {Changed(p.Change)}{(p.From is { } from ? $", from the drawer: {from.Words}" : "")}",
             PartDecided d => $"{PartTitle(d.About, sheet)}: {Decided(d.Act)}{(d.Part.Length > 0 ? $", {d.Part}" : "")}",
             LooksNoted l =>
                 $"Looks, {Sentences.Small(l.Item)}: {(l.Words.Length > 0 ? $"{l.Words}, " : "")}{(l.IsToDo ? "to do" : "leave")}",

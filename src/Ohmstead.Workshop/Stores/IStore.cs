@@ -1,4 +1,5 @@
 using Ohmstead.Electrical.TypeSheets;
+using Ohmstead.Workshop.Drawers;
 using Ohmstead.Workshop.Findings;
 using Ohmstead.Workshop.Job;
 using Ohmstead.Workshop.Journal;
@@ -32,6 +33,11 @@ public interface IStore
     /// grown past <paramref name="seenNumber"/>.
     /// </summary>
     Task SaveFoundAsync(Guid unitId, int seenNumber, NextThing next, UnitDoubts doubts, CancellationToken cancel);
+
+    /// <summary>
+    /// The parts of the drawer in all units, those handed back too, as their journals tell it now: of each unit in the order of its journal.
+    /// </summary>
+    Task<IReadOnlyList<FittedPart>> FittedAsync(CancellationToken cancel);
 
     /// <summary>Units in whose tag, owner, kind or entries all words occur.</summary>
     Task<IReadOnlyList<Hit>> SearchAsync(string words, int most, CancellationToken cancel);
@@ -79,7 +85,7 @@ public sealed record Appended(IReadOnlyList<Entry> Written, IReadOnlyList<Entry>
 /// <param name="Where">The words around the hit.</param>
 public sealed record Hit(UnitCard Card, string Where);
 
-/// <summary>A text kept in versions: a type sheet ("sheet"), the shop's settings ("shop").</summary>
+/// <summary>A text kept in versions: a type sheet ("sheet"), the shop's settings ("shop"), an entry of the drawer ("drawer", one version).</summary>
 public sealed record Document(string Kind, string Id, int Version, DateTimeOffset At, string Text);
 
 /// <summary>What became of saving a document.</summary>

@@ -25,6 +25,7 @@ public class UnitRowTests
             Id = Card.Id,
             LastNumber = 12,
             Doubts = "{}",
+            Fitted = "[]",
             Search = "t 7",
         };
         row.Take(Card);
@@ -43,7 +44,9 @@ public class UnitRowTests
             // A field that is empty in the full row could be forgotten unseen.
             Assert.NotEqual(field.GetValue(new UnitRow()), field.GetValue(full));
             Assert.Equal(
-                field.Name is nameof(UnitRow.Doubts) or nameof(UnitRow.Search) or nameof(UnitRow.KindSearch) ? "" : field.GetValue(full),
+                field.Name is nameof(UnitRow.Doubts) or nameof(UnitRow.Fitted) or nameof(UnitRow.Search) or nameof(UnitRow.KindSearch)
+                    ? ""
+                    : field.GetValue(full),
                 field.GetValue(light)
             );
         }

@@ -2,6 +2,7 @@ using System.IO.Compression;
 using System.Text;
 using System.Text.Json;
 using Ohmstead.Storage.Zips;
+using Ohmstead.Workshop.Drawers;
 using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Shops;
 
@@ -64,6 +65,42 @@ public sealed class ZipTests : IAsyncLifetime
         Assert.Equal(Sheets.Text, (await to.ReadDocumentAsync("sheet", Sheets.Id, Stop))!.Text);
         await using var content = (await to.Photos.OpenAsync(photo, Stop))!.Content;
         Assert.Equal(Draft.Picture(7).Length, content.Length);
+    }
+
+    [Fact]
+    public async Task The_drawer_goes_with_it_with_the_photos_of_its_bins_and_is_not_doubled_by_a_second_zip()
+    {
+        using var picture = new MemoryStream(Draft.Picture(8));
+        var front = (await from.Photos.KeepAsync(picture, 1_000_000, Draft.Noon, Stop)).Hash;
+        var bin = draft.Id();
+        DrawerEntry[] made =
+        [
+            new(
+                draft.Id(),
+                Draft.Noon,
+                "bench",
+                [
+                    new BinSaid(bin)
+                    {
+                        Tag = "C1",
+                        Name = "Roller",
+                        Photo = front,
+                    },
+                    new BinCounted(bin, 5),
+                ]
+            ),
+            new(draft.Id(), Draft.Noon.AddMinutes(1), "bench", [new PartsUsed(bin, 2, "")]),
+        ];
+        foreach (var entry in made)
+            await from.SaveDocumentAsync(DrawerEntry.DocumentKind, entry.DocumentId, 0, entry.Write(), Draft.Noon, Stop);
+        var zip = await AllAsync();
+        Assert.Equal((2, 4), (await TakeAsync(zip) is { } taken ? (taken.Photos, taken.NewDocuments) : default));
+        Assert.Equal(0, (await TakeAsync(zip)).NewDocuments);
+        var entries = (await to.DocumentsAsync(DrawerEntry.DocumentKind, Stop)).Select(d => DrawerEntry.Read(d.Id, d.Text)!);
+        var read = Drawer.Of(entries, await to.FittedAsync(Stop)).Find(bin)!;
+        Assert.Equal(("Roller", front, 3), (read.Name, read.Photo, read.Count));
+        await using var content = (await to.Photos.OpenAsync(front, Stop))!.Content;
+        Assert.Equal(Draft.Picture(8).Length, content.Length);
     }
 
     [Fact]

@@ -112,7 +112,7 @@ internal sealed record PlannedKit(string Kit, double Count);
 internal sealed record Donor(string Tag, ImmutableArray<(string Item, double Count)> Offers);
 
 /// <summary>What <c>stock</c> answers.</summary>
-internal sealed record StockAnswer(ImmutableArray<StockOfItem> Items, ImmutableArray<StockOfKit> Kits) : Answer;
+public sealed record StockAnswer(ImmutableArray<StockOfItem> Items, ImmutableArray<StockOfKit> Kits) : Answer;
 
 /// <summary>An item of the drawer.</summary>
 /// <param name="LeadDemandMean">Used on average until an order comes.</param>
@@ -123,7 +123,7 @@ internal sealed record StockAnswer(ImmutableArray<StockOfItem> Items, ImmutableA
 /// <param name="Missing">For the planned jobs, from the drawer alone.</param>
 /// <param name="FromDonors">So many of these lie in donors.</param>
 /// <param name="UsedIn">Kits, sorted.</param>
-internal sealed record StockOfItem(
+public sealed record StockOfItem(
     string Id,
     double PerYear,
     double LeadDemandMean,
@@ -138,4 +138,4 @@ internal sealed record StockOfItem(
 );
 
 /// <summary>A kit, and for how many jobs the drawer will do.</summary>
-internal sealed record StockOfKit(string Id, double? JobsPossible);
+public sealed record StockOfKit(string Id, double? JobsPossible);

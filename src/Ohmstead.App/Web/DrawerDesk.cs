@@ -1,0 +1,61 @@
+using System.Collections.Concurrent;
+using System.Collections.Immutable;
+using Ohmstead.Workshop.Drawers;
+using Ohmstead.Workshop.Stores;
+
+namespace Ohmstead.App.Web;
+
+/// <summary>The shop's drawer as every screen sees it: read once, grown with each entry.</summary>
+public sealed class DrawerDesk(IStore store, TimeProvider time, Func<Guid> newId)
+{
+    private readonly ConcurrentDictionary<Guid, DrawerEntry> entries = new();
+    private readonly Lock door = new();
+    private Task? loading;
+
+    /// <summary>Something was entered, in whichever window. Called from any thread.</summary>
+    public event Action? Changed;
+
+    /// <summary>The drawer as it stands, with what the journals of the units say of it.</summary>
+    public async Task<Drawer> ReadAsync()
+    {
+        await LoadedAsync();
+        return Drawer.Of(entries.Values, await store.FittedAsync(CancellationToken.None));
+    }
+
+    /// <summary>Enters facts as one entry, all or nothing; it is on the disk when this returns.</summary>
+    public Task EnterAsync(params ImmutableArray<DrawerFact> facts) => facts.IsEmpty ? Task.CompletedTask : EnterAsync(newId(), facts);
+
+    /// <summary>Enters facts under an id that was made before: sent twice, they are kept once.</summary>
+    public async Task EnterAsync(Guid id, ImmutableArray<DrawerFact> facts)
+    {
+        var now = time.GetUtcNow();
+        var entry = new DrawerEntry(id, now, "bench", facts);
+        var saved = await store.SaveDocumentAsync(
+            DrawerEntry.DocumentKind,
+            entry.DocumentId,
+            0,
+            entry.Write(),
+            now,
+            CancellationToken.None
+        );
+        if (!saved.IsSaved)
+            return;
+        Press.Kept();
+        entries.TryAdd(id, entry);
+        Changed?.Invoke();
+    }
+
+    private Task LoadedAsync()
+    {
+        lock (door)
+            return loading is null or { IsFaulted: true } or { IsCanceled: true } ? loading = LoadAsync() : loading;
+    }
+
+    /// <summary>What is entered meanwhile is there by itself.</summary>
+    private async Task LoadAsync()
+    {
+        foreach (var document in await store.DocumentsAsync(DrawerEntry.DocumentKind, CancellationToken.None))
+            if (DrawerEntry.Read(document.Id, document.Text) is { } entry)
+                entries.TryAdd(entry.Id, entry);
+    }
+}

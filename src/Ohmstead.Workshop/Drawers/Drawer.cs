@@ -1,0 +1,68 @@
+using System.Collections.Immutable;
+
+namespace Ohmstead.Workshop.Drawers;
+
+/// <summary>
+/// The drawer as its entries and the journals of the units tell it. To ask whether a part is at hand: <see cref="For"/> with the
+/// part's id as a take-apart step or the shop's price list has it ("roller", "cord-18-2"), or a word of the trade ("cord"); what it
+/// answers says itself in words ("2 in bin C1", "on order, due Dec 8", "to order").
+/// </summary>
+/// <param name="Bins">Those that are there, by their tags.</param>
+/// <param name="Entries">Every entry, first to last, undone ones too.</param>
+/// <param name="Undone">Entries that do not count.</param>
+/// <param name="Fitted">The parts of the drawer in units.</param>
+public sealed record Drawer(
+    ImmutableArray<Bin> Bins,
+    ImmutableArray<DrawerKit> Kits,
+    ImmutableArray<DrawerDonor> Donors,
+    ImmutableArray<AsideFor> Aside,
+    ImmutableArray<DrawerEntry> Entries,
+    ImmutableHashSet<Guid> Undone,
+    ImmutableArray<FittedPart> Fitted
+)
+{
+    /// <summary>Of entries in any order and of what was fitted into units.</summary>
+    public static Drawer Of(IEnumerable<DrawerEntry> entries, IEnumerable<FittedPart> fitted) =>
+        new DrawerFold([.. entries], [.. fitted]).Answer();
+
+    /// <summary>The bin of an id; null when it is gone or never was.</summary>
+    public Bin? Find(Guid bin) => Bins.FirstOrDefault(b => b.Id == bin);
+
+    /// <summary>The bins that such a part lies in, those with any in them first.</summary>
+    public ImmutableArray<Bin> BinsOf(string part) => [.. Bins.Where(b => b.Holds(part)).OrderByDescending(b => b.Count > 0)];
+
+    /// <summary>Whether so many of a part are at hand, for a unit that may have some set aside.</summary>
+    public AtHand For(string part, int count = 1, Guid? unit = null)
+    {
+        var bins = BinsOf(part);
+        var aside = Aside.Where(a => a.Unit == unit).SelectMany(a => a.Parts).ToDictionary(p => p.Bin, p => p.Count);
+        var bin =
+            bins.FirstOrDefault(b => b.Count + aside.GetValueOrDefault(b.Id) >= count)
+            ?? bins.FirstOrDefault(b => b.OnOrder > 0)
+            ?? bins.FirstOrDefault();
+        var donor = bin is null ? null : Donors.FirstOrDefault(d => d.Left.Any(l => l.Bin == bin.Id && l.Count >= count));
+        return new(bin, bin is null ? 0 : bin.Count + aside.GetValueOrDefault(bin.Id), count, donor);
+    }
+
+    /// <summary>Where parts of a bin went, last first.</summary>
+    public IEnumerable<FittedPart> WhereUsed(Guid bin) => Fitted.Where(f => f.From.Bin == bin).Reverse();
+}
+
+/// <summary>Whether a part is at hand.</summary>
+/// <param name="Bin">The bin it lies in, or would; null where no bin is for it.</param>
+/// <param name="Count">How many of it are there for this unit.</param>
+/// <param name="Wanted">How many are wanted.</param>
+/// <param name="Donor">A donor that has so many; null for none.</param>
+public sealed record AtHand(Bin? Bin, int Count, int Wanted, DrawerDonor? Donor)
+{
+    /// <summary>True when enough are there.</summary>
+    public bool IsThere => Count >= Wanted;
+
+    /// <summary>In words: "3 in bin C1", "on order, due Dec 8", "to order", "to order, or from donor 0388", "no bin for it".</summary>
+    public string Words =>
+        Bin is not { } bin ? "no bin for it"
+        : IsThere ? FormattableString.Invariant($"{Count} in bin {(bin.Tag.Length > 0 ? bin.Tag : bin.Name)}")
+        : bin.DueAt is { } due ? FormattableString.Invariant($"on order, due {due:MMM d}")
+        : Donor is { } donor ? $"to order, or from donor {donor.Tag}"
+        : "to order";
+}

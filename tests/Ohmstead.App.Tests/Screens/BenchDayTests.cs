@@ -1,0 +1,86 @@
+using Bunit;
+using Ohmstead.App.Screens.Days;
+using Ohmstead.Workshop.Days;
+
+namespace Ohmstead.App.Tests.Screens;
+
+/// <summary>The bench day: units come with their usual tasks, what is changed is planned anew, what is done drops out.</summary>
+public class BenchDayTests
+{
+    private static async Task<DayBook> KeptAsync(ScreenBench screens)
+    {
+        var id = DayBook.IdOf(DateOnly.FromDateTime(DateTime.Now));
+        return DayBook.Read((await screens.Bench.Store.ReadDocumentAsync(DayBook.DocumentKind, id, CancellationToken.None))!.Text);
+    }
+
+    [Fact]
+    public async Task A_unit_is_put_on_the_day_with_its_tasks_and_planned()
+    {
+        await using var screens = await ScreenBench.OpenAsync(ScreenBench.NothingLive);
+        var day = screens.Context.Render<BenchDay>();
+        day.WaitForElement("#add-unit");
+        day.Do(() => day.Find("#add-unit").Change(ScreenBench.UnitId.ToString()));
+        day.WaitForElement(".day-list");
+        Assert.Equal("Look-over", day.Find(".day-row b:not(.at)").TextContent);
+        Assert.Contains("F-9", day.Find(".day-chart").TextContent, StringComparison.Ordinal);
+        Assert.Contains("no day can end before", day.Markup, StringComparison.Ordinal);
+        Assert.Contains(DayWords.Goal, day.Markup, StringComparison.Ordinal);
+        var tasks = (await KeptAsync(screens)).Units.Single().Tasks;
+        Assert.Equal(tasks.Length, day.FindAll(".day-row").Count);
+        Assert.Equal("Paperwork and return", tasks[^1].Words);
+    }
+
+    [Fact]
+    public async Task Minutes_are_changed_and_what_cannot_be_is_said()
+    {
+        await using var screens = await ScreenBench.OpenAsync();
+        var day = screens.Context.Render<BenchDay>();
+        day.WaitForElement("#add-unit");
+        day.Do(() => day.Find("#add-unit").Change(ScreenBench.UnitId.ToString()));
+        day.WaitForElement(".day-list");
+        var first = $"{ScreenBench.UnitId}-0";
+        day.Do(() => day.Find($"[id='m-{first}']").Change("a while"));
+        day.WaitForAssertion(() =>
+            Assert.Contains("“a while” is not a number", day.Find("[role=alert]").TextContent, StringComparison.Ordinal)
+        );
+        day.Do(() => day.Find($"[id='m-{first}']").Change("900"));
+        day.WaitForAssertion(() =>
+            Assert.Contains("Split it, or free more time.", day.Find("[role=alert]").TextContent, StringComparison.Ordinal)
+        );
+        day.Do(() => day.Find($"[id='m-{first}']").Change("25"));
+        day.WaitForAssertion(() => Assert.Contains("25 min", day.Find(".day-row").TextContent, StringComparison.Ordinal));
+        day.Do(() => day.Find($"[id='w-{first}']").Change("45"));
+        day.WaitForAssertion(() => Assert.Contains("then waits until", day.Find(".day-row").TextContent, StringComparison.Ordinal));
+        var task = (await KeptAsync(screens)).Units.Single().Tasks[0];
+        Assert.Equal((25, 45), (task.Minutes, task.WaitMinutes));
+    }
+
+    [Fact]
+    public async Task What_is_done_drops_out_of_the_plan_and_can_be_undone()
+    {
+        await using var screens = await ScreenBench.OpenAsync();
+        var day = screens.Context.Render<BenchDay>();
+        day.WaitForElement("#add-unit");
+        day.Do(() => day.Find("#add-unit").Change(ScreenBench.UnitId.ToString()));
+        day.WaitForElement(".day-list");
+        var before = day.FindAll(".day-row").Count;
+        day.Do(() => day.FindAll("button").Single(b => b.TextContent.StartsWith("Done", StringComparison.Ordinal)).Click());
+        day.WaitForAssertion(() => Assert.Equal(before - 1, day.FindAll(".day-row").Count));
+        Assert.NotNull((await KeptAsync(screens)).Units.Single().Tasks[0].DoneAt);
+        day.Do(() => day.FindAll("button").Single(b => b.TextContent.StartsWith("Undo", StringComparison.Ordinal)).Click());
+        day.WaitForAssertion(() => Assert.Equal(before, day.FindAll(".day-row").Count));
+    }
+
+    [Fact]
+    public async Task Hours_that_cannot_be_are_refused_in_words()
+    {
+        await using var screens = await ScreenBench.OpenAsync();
+        var day = screens.Context.Render<BenchDay>();
+        day.WaitForElement("#h-from");
+        day.Do(() => day.Find("#h-from").Change("18:00"));
+        day.WaitForAssertion(() => Assert.Equal("Your hours must begin before they end.", day.Find("[role=alert]").TextContent));
+        day.Do(() => day.Find("#h-from").Change("08:30"));
+        day.WaitForAssertion(() => Assert.Empty(day.FindAll("[role=alert]")));
+        Assert.Equal(510, (await KeptAsync(screens)).Free[0].From);
+    }
+}
