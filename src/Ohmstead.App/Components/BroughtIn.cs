@@ -1,5 +1,6 @@
 using Ohmstead.App.Web;
 using Ohmstead.Electrical.TypeSheets;
+using Ohmstead.Workshop.Asking;
 using Ohmstead.Workshop.Kinds;
 
 namespace Ohmstead.App.Components;
@@ -17,6 +18,8 @@ public sealed record BroughtIn(string Id, bool IsUsable, string Refused)
     /// <param name="name">Name of the file.</param>
     public static async Task<BroughtIn> KeepAsync(Bench bench, string name, string text)
     {
+        if (TypeFile.Read(text) is { } own)
+            return await KeepOwnAsync(bench, own);
         var id = KindText.IdOf(text);
         if (KindText.IdProblem(id) is { Length: > 0 } wrong)
             return new("", false, $"{name} is no type sheet: its field \"id\" cannot be used. {wrong}");
@@ -31,5 +34,25 @@ public sealed record BroughtIn(string Id, bool IsUsable, string Refused)
         var draft = await bench.Store.ReadDocumentAsync(KindText.DraftKind, id, CancellationToken.None);
         await bench.SaveDocumentAsync(KindText.DraftKind, id, draft?.Version ?? 0, text);
         return new(id, false, "");
+    }
+
+    /// <summary>Keeps a type that another workshop was asked for, beside one's own: where its id is taken, under another.</summary>
+    private static async Task<BroughtIn> KeepOwnAsync(Bench bench, TypeFile own)
+    {
+        var text = own.SheetText;
+        if (TypeSheetFile.Read(text).Value is not { } sheet || KindText.IdProblem(sheet.Id).Length > 0)
+            return new("", false, "The type sheet in this file has mistakes. Ask for the file again.");
+        var kept = await bench.Store.ReadDocumentAsync(Bench.SheetKind, sheet.Id, CancellationToken.None);
+        if (kept?.Text == text)
+            return new(sheet.Id, true, "");
+        var id = sheet.Id;
+        if (kept is not null)
+        {
+            id = KindText.FreeId(id, (await bench.Store.DocumentsAsync(Bench.SheetKind, CancellationToken.None)).Select(d => d.Id));
+            text = KindText.Copy(text, id, sheet.Title);
+        }
+        return await OwnTypes.SaveAsync(bench, id, own.Type, text, own.Type.Made!)
+            ? new(id, true, "")
+            : new("", false, "Another window is changing this type. Bring the file in again.");
     }
 }

@@ -1,12 +1,14 @@
 using System.Text;
+using Ohmstead.Workshop.Asking;
 
 namespace Ohmstead.App.Web;
 
 /// <summary>Type sheets as files.</summary>
 internal static class KindRoutes
 {
-    /// <summary>GET /kinds/{id}/sheet.json: the sheet as it was last saved.</summary>
-    public static void Map(WebApplication app) =>
+    /// <summary>GET /kinds/{id}/sheet.json: the sheet as it was last saved; /kinds/{id}/type.json: with what it was made of.</summary>
+    public static void Map(WebApplication app)
+    {
         app.MapGet(
             "/kinds/{id}/sheet.json",
             async (string id, Bench bench, CancellationToken cancel) =>
@@ -14,6 +16,20 @@ internal static class KindRoutes
                     ? Results.File(Encoding.UTF8.GetBytes(document.Text), "application/json", $"{FileName(id)}.sheet.json")
                     : Results.NotFound()
         );
+        app.MapGet(
+            "/kinds/{id}/type.json",
+            async (string id, Bench bench, CancellationToken cancel) =>
+                await bench.Store.ReadDocumentAsync(Bench.SheetKind, id, cancel) is { } sheet
+                && await bench.Store.ReadDocumentAsync(OwnType.DocumentKind, id, cancel) is { } document
+                && OwnType.Read(document.Text) is { Made: not null } type
+                    ? Results.File(
+                        Encoding.UTF8.GetBytes(TypeFile.Write(sheet.Text, type)),
+                        "application/json",
+                        $"{FileName(id)}.type.json"
+                    )
+                    : Results.NotFound()
+        );
+    }
 
     private static string FileName(string id) => string.Concat(id.Select(c => char.IsAsciiLetterOrDigit(c) || c is '-' or '_' ? c : '_'));
 }

@@ -148,7 +148,7 @@ public sealed record TypeNumber(DraftedValue Value, string Name, string Figure, 
             _ => "Assumed",
         };
 
-    /// <summary>How far the type may be from it, in words.</summary>
+    /// <summary>How far the type may be from it, in words; empty where there is no doubt.</summary>
     public string Doubt =>
-        Value.RelativeError > 0 ? $"± {ValueText.Plain(Math.Max(1, Math.Round(100 * Value.RelativeError)))} %" : "as said";
+        Value.RelativeError > 0 ? $"±\u00a0{ValueText.Plain(Math.Max(1, Math.Round(100 * Value.RelativeError)))}\u00a0%" : "";
 }

@@ -236,6 +236,23 @@ public sealed class AskTypeTests : IAsyncLifetime
         Assert.Contains("\"own-", page.WaitForElement("#code").GetAttribute("value"), StringComparison.Ordinal);
     }
 
+    [Fact]
+    public async Task A_file_from_another_bench_stands_beside_ones_own_and_never_over_it()
+    {
+        var type = await MadeAsync();
+        var sheet = await workshop.TextAsync(Bench.SheetKind, type);
+        var own = (await OwnTypes.ReadAsync(workshop.Bench, type))!.Value.Type;
+        var put = TypeEdit.Put(sheet, own.Made!, "elements.primary.ohms", 6.5)!.Value;
+        var theirs = TypeFile.Write(put.Text, own with { Made = put.Made });
+        var brought = await BroughtIn.KeepAsync(workshop.Bench, "club.type.json", theirs);
+        Assert.True(brought.IsUsable);
+        Assert.NotEqual(type, brought.Id);
+        Assert.Equal(sheet, await workshop.TextAsync(Bench.SheetKind, type));
+        var page = Page(brought.Id);
+        Assert.Contains("6.50 Ω", Row(page, "Primary, ohms").TextContent, StringComparison.Ordinal);
+        Assert.Contains("You said so", Row(page, "Primary, ohms").TextContent, StringComparison.Ordinal);
+    }
+
     private static AngleSharp.Dom.IElement Row(IRenderedComponent<OneType> page, string name) =>
         page.FindAll(".own-number").Single(r => r.TextContent.TrimStart().StartsWith(name, StringComparison.Ordinal));
 }

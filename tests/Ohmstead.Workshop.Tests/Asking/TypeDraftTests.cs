@@ -72,14 +72,14 @@ public sealed class TypeDraftTests
         Assert.Equal(("90 W", "Plate"), (numbers["Plate watts"].Figure, numbers["Plate watts"].From));
         // Open turns are 1.005 of the volts said: docs/methods/outline.md.
         Assert.Equal(
-            ("14.1 V", "You said so", "± 3 %"),
+            ("14.1 V", "You said so", "±\u00a03\u00a0%"),
             (numbers["Post B, no load"].Figure, numbers["Post B, no load"].From, numbers["Post B, no load"].Doubt)
         );
         Assert.Equal("6.03 V", numbers["Throttle A, low"].Figure);
         Assert.Equal("18.1 V", numbers["Throttle A, full"].Figure);
         // 0.042·(90/150)^(−1/4)·120²/90 = 7.635 Ω; V²/lossOhms = 9.5·(90/150)^(3/4) = 6.48 W: the table of docs/methods/outline.md.
         Assert.Equal(
-            ("7.64 Ω", "Worked out", "± 25 %"),
+            ("7.64 Ω", "Worked out", "±\u00a025\u00a0%"),
             (numbers["Primary, ohms"].Figure, numbers["Primary, ohms"].From, numbers["Primary, ohms"].Doubt)
         );
         Assert.Equal("6.48 W", numbers["Core loss at 120 V"].Figure);
@@ -144,5 +144,21 @@ public sealed class TypeDraftTests
         Assert.Null(type.Of(7));
         Assert.False(type.IsChanged(AskedUnits.Id));
         Assert.True((type with { Answers = type.Answers with { Breaker = "throttle" } }).IsChanged(AskedUnits.Id));
+    }
+
+    [Fact]
+    public void A_type_travels_as_one_file_without_units()
+    {
+        var drafted = Drafted(AskedUnits.Twin);
+        var sheet = TypeSheetFile.Write(drafted.Sheet);
+        var text = TypeFile.Write(sheet, new OwnType(AskedUnits.Twin, new Guid(9, 0, 0, new byte[8]), drafted.Made, [new(1, 3, 1)]));
+        Assert.DoesNotContain("00000009", text, StringComparison.Ordinal);
+        var file = TypeFile.Read(text)!;
+        Assert.Equal((null, 0), (file.Type.Unit, file.Type.Before.Length));
+        Assert.Equal(drafted.Made.Values, file.Type.Made!.Values, (a, b) => a.Path == b.Path && a.Value == b.Value && a.Origin == b.Origin);
+        Assert.Equal(drafted.Sheet.Elements.Select(e => e.Id), TypeSheetFile.Read(file.SheetText).Required.Elements.Select(e => e.Id));
+        Assert.Equal(AskedUnits.Blocks(AskedUnits.Twin), AskedUnits.Blocks(file.Type.Answers));
+        Assert.Null(TypeFile.Read(sheet));
+        Assert.Null(TypeFile.Read("{"));
     }
 }

@@ -1,0 +1,48 @@
+using System.Text.Json;
+using Ohmstead.Workshop.Journal;
+
+namespace Ohmstead.Workshop.Asking;
+
+/// <summary>A type of a workshop's own as one file: its answers, where its numbers come from, and its sheet. No unit and no owner is in it.</summary>
+/// <param name="Ohmstead">The mark of the format.</param>
+/// <param name="Sheet">The type sheet.</param>
+/// <param name="Type">What was answered, and what was made of it.</param>
+public sealed record TypeFile(string Ohmstead, JsonElement Sheet, OwnType Type)
+{
+    /// <summary>The mark of the format, in the field <c>ohmstead</c>.</summary>
+    public const string Mark = "own-type/1";
+
+    private static readonly JsonSerializerOptions Indented = new(FactText.Options) { WriteIndented = true };
+
+    /// <summary>The sheet's text.</summary>
+    public string SheetText => JsonSerializer.Serialize(Sheet, Indented);
+
+    /// <summary>The file of a type.</summary>
+    /// <param name="sheet">Text of its sheet.</param>
+    public static string Write(string sheet, OwnType type)
+    {
+        using var document = JsonDocument.Parse(sheet);
+        // Units and their tags stay at home, those waiting and those before.
+        return JsonSerializer.Serialize(new TypeFile(Mark, document.RootElement, type with { Unit = null, Before = [] }), Indented);
+    }
+
+    /// <summary>Reads a file; null for a text that is none.</summary>
+    public static TypeFile? Read(string text)
+    {
+        try
+        {
+            return
+                JsonSerializer.Deserialize<TypeFile>(text, FactText.Options)
+                    is { Ohmstead: Mark, Sheet.ValueKind: JsonValueKind.Object, Type: { Answers: not null, Made: not null } } file
+                ? file with
+                {
+                    Type = file.Type with { Unit = null, Before = [] },
+                }
+                : null;
+        }
+        catch (JsonException)
+        {
+            return null;
+        }
+    }
+}
