@@ -51,7 +51,7 @@ public sealed record BroughtIn(string Id, bool IsUsable, string Refused)
             id = KindText.FreeId(id, (await bench.Store.DocumentsAsync(Bench.SheetKind, CancellationToken.None)).Select(d => d.Id));
             text = KindText.Copy(text, id, sheet.Title);
         }
-        return await OwnTypes.SaveAsync(bench, id, own.Type, text, own.Type.Made!)
+        return await OwnTypes.SaveAsync(bench, id, own.Type with { Made = null }, text, own.Type.Made!)
             ? new(id, true, "")
             : new("", false, "Another window is changing this type. Bring the file in again.");
     }
