@@ -30,7 +30,7 @@ public class AppOrderTests
         [
             ["Start", "Shop", "Types", "About", "Apart", "Wiring", "Papers", "Readings", "Owner"],
             ["Bins", "Days"],
-            ["Findings", "Plans", "Drawing", "Proving", "Untyped"],
+            ["Findings", "Plans", "Drawing", "Proving", "Untyped", "Testing"],
             ["Units"],
         ]
     );

@@ -58,6 +58,7 @@ public class FolderOrderTests
             ["Findings"],
             ["Plans"],
             ["Repair", "Proving"],
+            ["Testing"],
             ["Kinds"],
             ["Asking"],
             ["Job"],

@@ -4,6 +4,7 @@ using Ohmstead.Workshop.Findings;
 using Ohmstead.Workshop.Job;
 using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Readings;
+using Ohmstead.Workshop.Testing;
 using Ohmstead.Workshop.Units;
 
 namespace Ohmstead.App.Components;
@@ -23,6 +24,8 @@ internal static class UnitLinks
             NextAction.PutBack => $"/units/{id}/apart/back",
             NextAction.MakePaper => $"/units/{id}/papers",
             NextAction.Return => $"/units/{id}/return",
+            NextAction.HeatRun => $"/units/{id}/heat-run",
+            NextAction.TimeBreaker => $"/units/{id}/breaker/{Uri.EscapeDataString(next.About)}",
             _ => $"/units/{id}",
         };
 
@@ -32,6 +35,7 @@ internal static class UnitLinks
         {
             OpenPlace.LookOver => LookOver(id, open.About),
             OpenPlace.Reading => $"/units/{id}/reading/{Uri.EscapeDataString(open.About)}",
+            OpenPlace.Tests => $"/units/{id}/tests/{Uri.EscapeDataString(open.About)}",
             OpenPlace.Wiring => $"/units/{id}/wiring",
             OpenPlace.Check => $"/units/{id}/check",
             OpenPlace.Back => $"/units/{id}/apart/back",
@@ -87,6 +91,15 @@ internal static class UnitLinks
     /// <summary>The look-over, at one part of it or from its top.</summary>
     public static string LookOver(Guid id, string part) => $"/units/{id}/look-over{(part.Length > 0 ? $"#part-{part}" : "")}";
 
+    /// <summary>Where a test is made.</summary>
+    public static string Of(Guid id, BenchTest test) =>
+        test.Sort switch
+        {
+            TestSort.HeatRun => $"/units/{id}/heat-run",
+            TestSort.Breaker => $"/units/{id}/breaker/{Uri.EscapeDataString(test.About)}",
+            _ => $"/units/{id}/tests/{Uri.EscapeDataString(test.Id)}",
+        };
+
     /// <summary>The screen of a stage.</summary>
     public static string Of(Guid id, Stage stage) =>
         stage switch
@@ -96,6 +109,7 @@ internal static class UnitLinks
             Stage.Findings => $"/units/{id}/findings",
             Stage.Wiring => $"/units/{id}/wiring",
             Stage.TakingApart => $"/units/{id}/apart",
+            Stage.Tests => $"/units/{id}/tests",
             _ => $"/units/{id}/papers",
         };
 }

@@ -6,6 +6,7 @@ using Ohmstead.Workshop.LookOver;
 using Ohmstead.Workshop.Readings;
 using Ohmstead.Workshop.Shops;
 using Ohmstead.Workshop.TakeApart;
+using Ohmstead.Workshop.Testing;
 using Ohmstead.Workshop.Units;
 using Ohmstead.Workshop.Wiring;
 using Ohmstead.Workshop.Words;
@@ -61,6 +62,10 @@ public static class CardOf
             return new NextThing(NextAction.Nothing, FactWords.ReturnTitle(back.Manner), 0, "");
         if (sheet is null)
             return new NextThing(NextAction.NameKind, "Say what type of unit it is", 2, "");
+        if (BreakerRun.Of(unit) is { } timed)
+            return new NextThing(NextAction.TimeBreaker, $"Timing: {PartNames.Of(sheet, timed.Started.Breaker)}", 1, timed.Started.Breaker);
+        if (HeatRunState.Of(unit) is { IsRunning: true })
+            return new NextThing(NextAction.HeatRun, "Heat run: the next reading", 2, "");
         if (!unit.ClosedStages.Contains(Stage.LookOver))
             return new NextThing(NextAction.LookOver, "Go on with the look-over", 10, "");
         if (ApartNext(unit, sheet) is { } apart)

@@ -8,6 +8,7 @@ using Ohmstead.Workshop.LookOver;
 using Ohmstead.Workshop.Readings;
 using Ohmstead.Workshop.Shops;
 using Ohmstead.Workshop.TakeApart;
+using Ohmstead.Workshop.Testing;
 using Ohmstead.Workshop.Units;
 using Ohmstead.Workshop.Wiring;
 using Ohmstead.Workshop.Words;
@@ -36,6 +37,13 @@ public sealed record JudgedUnit(
 
     /// <summary>What of the owner's things it can run; null where nothing was said of them, or its posts are not known.</summary>
     public LayoutBudget? Layout { get; init; }
+
+    /// <summary>The tests with their limits, once the first of them was taken; none before.</summary>
+    public ImmutableArray<TestResult> Tests { get; init; } = [];
+
+    /// <summary>Tests that failed and whose failing means that the unit can hurt somebody. Insulation of the mains side is a check by itself.</summary>
+    public IEnumerable<TestResult> Dangerous =>
+        Tests.Where(t => t is { HasFailed: true, IsOfDanger: true, Test.Sort: not TestSort.Insulation });
 
     /// <summary>Checks that were measured and failed.</summary>
     public IEnumerable<ReadingLine> Failed => Lines.Where(l => l.End == CheckEnd.Failed);
@@ -128,6 +136,9 @@ public sealed record ReadingLine(
 
     /// <summary>True where it is doubted, by itself or with the bench it was read on: it is not to be judged until that is settled.</summary>
     public bool IsDoubted { get; init; }
+
+    /// <summary>What sound units show, where that was worked out; else null.</summary>
+    public Electrical.Readings.Expectation? Band { get; init; }
 }
 
 /// <summary>What is printed on the unit, and what of it can be used.</summary>

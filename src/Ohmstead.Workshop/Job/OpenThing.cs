@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using Ohmstead.Workshop.Findings;
 using Ohmstead.Workshop.LookOver;
 using Ohmstead.Workshop.Readings;
+using Ohmstead.Workshop.Testing;
 using Ohmstead.Workshop.Wiring;
 using Ohmstead.Workshop.Words;
 
@@ -19,7 +20,15 @@ public sealed record OpenThing(OpenWeight Weight, string Title, string Words, Op
 
     /// <summary>Everything, in the order in which it is put right.</summary>
     public static ImmutableArray<OpenThing> All(JudgedUnit judged) =>
-        [.. Known(judged), .. Dangers(judged), .. Checks(judged), .. Wires(judged), .. Pieces(judged), .. Repairs(judged)];
+        [
+            .. Known(judged),
+            .. Dangers(judged),
+            .. Checks(judged),
+            .. Tests(judged),
+            .. Wires(judged),
+            .. Pieces(judged),
+            .. Repairs(judged),
+        ];
 
     private static IEnumerable<OpenThing> Known(JudgedUnit judged)
     {
@@ -110,6 +119,15 @@ public sealed record OpenThing(OpenWeight Weight, string Title, string Words, Op
             );
     }
 
+    private static IEnumerable<OpenThing> Tests(JudgedUnit judged) =>
+        judged.Dangerous.Select(t => new OpenThing(
+            OpenWeight.Failed,
+            t.Test.Title,
+            $"{TestEndWords.Of(t.End)}: it read {t.Read}. Limit: {t.LimitWords}",
+            OpenPlace.Tests,
+            t.Test.Id
+        ));
+
     private static IEnumerable<OpenThing> Wires(JudgedUnit judged)
     {
         foreach (var wrong in judged.WrongEnds)
@@ -191,6 +209,9 @@ public enum OpenPlace
 
     /// <summary>A reading.</summary>
     Reading,
+
+    /// <summary>The tests.</summary>
+    Tests,
 
     /// <summary>The wiring record.</summary>
     Wiring,

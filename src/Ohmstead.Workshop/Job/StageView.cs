@@ -5,6 +5,7 @@ using Ohmstead.Workshop.LookOver;
 using Ohmstead.Workshop.Readings;
 using Ohmstead.Workshop.Shops;
 using Ohmstead.Workshop.TakeApart;
+using Ohmstead.Workshop.Testing;
 using Ohmstead.Workshop.Units;
 using Ohmstead.Workshop.Wiring;
 using Ohmstead.Workshop.Words;
@@ -48,6 +49,7 @@ public sealed record StageView(Stage Stage, bool IsClosed, string Done, string O
             Make(Stage.Findings, FindingWords(unit)),
             Apart(unit, sheet),
             Wiring(unit, sheet),
+            Tests(TestList.Of(unit, sheet, shop)),
             Papers(unit),
         ];
     }
@@ -130,6 +132,17 @@ public sealed record StageView(Stage Stage, bool IsClosed, string Done, string O
             WiringCheck.IsOpen(unit, sheet) ? ""
                 : wrong > 0 ? $"{Counted.Of(wrong, "wire end")} on the wrong terminal"
                 : "the wiring check"
+        );
+    }
+
+    private static StageView Tests(ImmutableArray<BenchTest> tests)
+    {
+        var (taken, due) = (tests.Count(t => t.Taken is not null), tests.Count(t => t.IsDue));
+        return new(
+            Stage.Tests,
+            taken > 0 && due == 0,
+            taken == 0 ? "none taken" : $"{Counted.Of(taken, "test")} taken",
+            due > 0 ? Counted.Of(due, "test") : ""
         );
     }
 

@@ -61,4 +61,10 @@ public enum NextAction
 
     /// <summary>Hand it back.</summary>
     Return,
+
+    /// <summary>Go on with the heat run that is on.</summary>
+    HeatRun,
+
+    /// <summary>Go on with the breaker that is being timed.</summary>
+    TimeBreaker,
 }

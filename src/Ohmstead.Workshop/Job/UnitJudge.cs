@@ -7,6 +7,7 @@ using Ohmstead.Workshop.Findings;
 using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Readings;
 using Ohmstead.Workshop.Shops;
+using Ohmstead.Workshop.Testing;
 using Ohmstead.Workshop.Units;
 using Ohmstead.Workshop.Words;
 
@@ -28,13 +29,14 @@ public static class UnitJudge
         var taken = BenchReadings.Of(unit, model, shop).Value;
         var doubts = taken is null ? [] : BenchDoubt.Of(own, taken, unit.Doubts.Bench);
         var judge = new Judge(unit, model, shop, taken, bandsOf, doubts);
+        ImmutableArray<ReadingLine> lines = [.. own.Readings.Select(judge.Line)];
         var rating = Outlets.RatingOf(own, shop);
         var earlier = unit.All<ReadingEntered>().Where(r => !unit.IsOfNow(r.Entry, r.Fact.ReadingId)).ToList();
         var judged = new JudgedUnit(
             unit,
             own,
             shop,
-            [.. own.Readings.Select(judge.Line)],
+            lines,
             EarlierLines(unit, kind!, shop, earlier),
             rating,
             Outlets.Of(model, rating),
@@ -42,9 +44,23 @@ public static class UnitJudge
         )
         {
             Doubts = doubts,
+            Tests = taken is null || !TestList.IsBegun(unit) ? [] : TestsOf(unit, model, shop, taken, lines),
         };
         return judged with { Layout = LayoutBudget.Of(judged) };
     }
+
+    private static ImmutableArray<TestResult> TestsOf(
+        BenchUnit unit,
+        UnitModel model,
+        Shop shop,
+        UnitReadings taken,
+        ImmutableArray<ReadingLine> lines
+    ) =>
+        [
+            .. TestList
+                .Of(unit, model, shop, ReadingOffer.All(unit, model, taken, shop))
+                .Select(t => TestResult.Of(t, unit, model, shop, lines.FirstOrDefault(l => l.Id == t.Offer?.Spec.Id)?.Band)),
+        ];
 
     /// <summary>Readings before the last change, judged against the kind as it is usual: what exactly it was then is past.</summary>
     private static ImmutableArray<ReadingLine> EarlierLines(
@@ -153,6 +169,7 @@ internal sealed class Judge(
             entry?.At
         )
         {
+            Band = expected,
             IsDoubted = isTaken && (meaning.Verdict == Verdict.Doubted || doubts.Any(d => d.Covers(spec))),
         };
     }

@@ -26,6 +26,16 @@ namespace Ohmstead.Workshop.Journal;
 [JsonDerivedType(typeof(WireChecked), "wire-checked")]
 [JsonDerivedType(typeof(PowerTried), "power")]
 [JsonDerivedType(typeof(SweepTaken), "sweep")]
+[JsonDerivedType(typeof(TestRead), "test")]
+[JsonDerivedType(typeof(TestNotTaken), "test-not-taken")]
+[JsonDerivedType(typeof(HeatRunBegun), "heat-begun")]
+[JsonDerivedType(typeof(HeatRead), "heat-reading")]
+[JsonDerivedType(typeof(HeatUnplugged), "heat-unplugged")]
+[JsonDerivedType(typeof(HeatCooled), "heat-cooling")]
+[JsonDerivedType(typeof(HeatRunEnded), "heat-ended")]
+[JsonDerivedType(typeof(LoadForHours), "load-for-hours")]
+[JsonDerivedType(typeof(BreakerStarted), "breaker-started")]
+[JsonDerivedType(typeof(BreakerTimed), "breaker-timed")]
 [JsonDerivedType(typeof(FindingJudged), "finding")]
 [JsonDerivedType(typeof(PartChanged), "part")]
 [JsonDerivedType(typeof(PartDecided), "decided")]
@@ -253,6 +263,9 @@ public enum Stage
 
     /// <summary>The wiring recorded, and the check before mains.</summary>
     Wiring,
+
+    /// <summary>What is tested against limits before it goes back.</summary>
+    Tests,
 
     /// <summary>Papers and handing back.</summary>
     Papers,

@@ -40,6 +40,16 @@ public static class FactWords
                 $"{Points(w.First, sheet)} to {Points(w.Second, sheet)}: {ShownWords(w.Shown, Quantity.Ohms)}, {(w.Passes ? "pass" : "fail")}",
             PowerTried p => $"At {ValueText.Of(p.SetVolts, Quantity.AcVolts)}: {(p.Went ? "go" : "stopped")}",
             SweepTaken s => $"Throttle sweep: {Counted.Of(s.Points.Length, "position")}",
+            TestRead t => $"Test: {t.Title}: {TestWords.Read(t)}",
+            TestNotTaken t => $"Test: {t.Title}: not taken, {t.Why}",
+            HeatRunBegun h => $"Heat run begun: {ValueText.Plain(h.LoadAmps)} A, {ValueText.Plain(h.ColdOhms)} Ω cold",
+            HeatRead h => $"Heat run, {ValueText.Plain(Math.Round(h.Minutes, 1))} min: {ValueText.Plain(h.Ohms)} Ω",
+            HeatUnplugged h => $"Heat run, {ValueText.Plain(Math.Round(h.Minutes, 1))} min: unplugged",
+            HeatCooled h => $"Heat run, {ValueText.Plain(h.Seconds)} s after: {ValueText.Plain(h.Ohms)} Ω",
+            HeatRunEnded h => $"Heat run {TestWords.Ended(h)}",
+            LoadForHours l => $"May carry {TestWords.Amps(l.Amps)} for hours at {ValueText.Plain(l.RoomCelsius)} °C",
+            BreakerStarted b => $"{PartNames.Title(sheet, b.Breaker)}: timing begun at {ValueText.Plain(b.Amps)} A",
+            BreakerTimed b => $"{PartNames.Title(sheet, b.Breaker)}: {TestWords.Timed(b)}",
             FindingJudged f => $"{(sheet is null ? "A fault" : PartNames.Headline(sheet, f.Element, f.Mode))}: {Judged(f.Judgement)}",
             PartChanged p =>
                 $"{PartNames.Title(sheet, p.Element)}: {Changed(p.Change)}{(p.From is { } from ? $", from the drawer: {from.Words}" : "")}",
@@ -76,6 +86,7 @@ public static class FactWords
             Stage.Findings => "Findings",
             Stage.TakingApart => "Take apart, put together",
             Stage.Wiring => "Wiring record and wiring check",
+            Stage.Tests => "Tests",
             _ => "Paperwork and return",
         };
 

@@ -65,6 +65,8 @@ internal static class PaperParts
             yield return $"Too close for the meter: {line.Title}. It read {line.Measured}. {Sentences.Large(line.Limits)}. Read it again with a better one.";
         foreach (var line in judged.Doubted)
             yield return $"To be read again: {line.Title}. It read {line.Measured}: {line.Verdict}.";
+        foreach (var open in judged.Open.Where(o => o is { IsOpen: true, Place: OpenPlace.Tests }))
+            yield return Line(open);
         foreach (var heat in judged.Heat)
             yield return $"{heat}. The cause is not found.";
         if (judged.Skipped.Any())

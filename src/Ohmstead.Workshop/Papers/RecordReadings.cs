@@ -44,7 +44,13 @@ internal static class RecordReadings
             [new("Limit", 6), new("Value", 2, IsFigure: true), new("Here", 2.6), new("Source", 3.4), new("Looked at", 2)],
             [
                 .. judged.Shop.Limits.Select(l =>
-                    Row.Of(l.Title, Limit(l), ShopLimits.UseOf(judged.Sheet, l), l.Source, l.Date.Length > 0 ? l.Date : "no date")
+                    Row.Of(
+                        l.Title,
+                        Limit(l),
+                        RecordTests.UseOf(judged, l) ?? ShopLimits.UseOf(judged.Sheet, l),
+                        l.Source,
+                        l.Date.Length > 0 ? l.Date : "no date"
+                    )
                 ),
             ]
         );

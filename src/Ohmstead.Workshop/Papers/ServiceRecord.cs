@@ -26,6 +26,7 @@ public static class ServiceRecord
                 new NewPage(),
                 .. Found(judged),
                 .. RecordReadings.Blocks(judged),
+                .. RecordTests.Blocks(judged),
                 .. CircuitOf(judged),
                 .. Pictures(judged),
             ]

@@ -37,6 +37,9 @@ public sealed record Shop(
     /// <summary>Parts that wear, with their chance of failing later.</summary>
     public ImmutableArray<ShopPart> Parts { get; init; } = UsualShop.Parts;
 
+    /// <summary>Limits of the tests before a unit goes back, beside those that checks and papers use.</summary>
+    public ImmutableArray<ShopLimit> TestLimits { get; init; } = UsualShop.TestLimits;
+
     /// <summary>What a unit that comes back costs besides the work [money]. Common practice, no source.</summary>
     public double ComeBackCost { get; init; } = 20;
 

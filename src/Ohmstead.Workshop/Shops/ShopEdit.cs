@@ -129,6 +129,30 @@ public static class ShopEdit
             Limits = shop.Limits.SetItem(at, change(shop.Limits[at])),
         };
 
+    /// <summary>The shop with the limit of a test changed, in whichever list it stands.</summary>
+    public static Shop WithTestLimit(this Shop shop, string id, Func<ShopLimit, ShopLimit> change) =>
+        shop with
+        {
+            Limits = [.. shop.Limits.Select(l => l.Id == id ? change(l) : l)],
+            TestLimits = [.. shop.TestLimits.Select(l => l.Id == id ? change(l) : l)],
+        };
+
+    /// <summary>Changes value and source of the limit of a test, both at once: a number nobody can trace is none.</summary>
+    public static ShopEdited TestLimit(Shop shop, ShopLimit limit, string value, string source, string date)
+    {
+        var (number, problem) = Number(value, 0, 1e12 / limit.EnteredBy);
+        if (problem.Length > 0)
+            return new(null, problem);
+        if (source.Trim().Length == 0)
+            return new(null, "Say where this limit comes from.");
+        return source.Length + date.Length > MostWords
+            ? new(null, $"At most {Show(MostWords)} characters.")
+            : new(
+                shop.WithTestLimit(limit.Id, l => l with { Value = number * limit.EnteredBy, Source = source.Trim(), Date = date.Trim() }),
+                ""
+            );
+    }
+
     /// <summary>A limit as it stands in its field.</summary>
     public static string Show(ShopLimit limit) => Show(limit.Value / limit.EnteredBy);
 

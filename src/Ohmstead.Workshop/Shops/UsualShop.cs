@@ -103,6 +103,25 @@ public static class UsualShop
             new("usable", "Share of the printed watts that can be used for hours", 70, "%", NoSource, ""),
         ];
 
+    /// <summary>Limits of tests; whoever has a rule of their own puts it in their place.</summary>
+    public static ImmutableArray<ShopLimit> TestLimits { get; } =
+    [
+        new("insulation-secondary", "Insulation, each secondary to core: least", 1e6, "Ω", "IEC 60364-6, from memory", ""),
+        new("ground", "Ground wire, plug to core, beside the test leads: most", 100, "mΩ", "from memory; local rules come first", ""),
+        new("regulation", "Drop of a post’s volts to 5 A: most", 10, "%", NoSource, ""),
+        new("whistle-1", "Whistle, first step, with a load of 5 Ω: least", 4, "V", NoSource, ""),
+        new("whistle-2", "Whistle, second step, with a load of 5 Ω: least", 1, "V", NoSource, ""),
+        new(
+            "breaker",
+            "Breaker at 20 to 22 A: most",
+            60,
+            "s",
+            "common practice; UL 1077 and UL 489, from memory, give 2 minutes at twice the rating",
+            ""
+        ),
+        new("breaker-short", "Breaker on a dead short: most", 15, "s", NoSource, ""),
+    ];
+
     /// <summary>An answer that is none: the part could not be looked at yet.</summary>
     public const string NotOpened = "not opened yet";
 

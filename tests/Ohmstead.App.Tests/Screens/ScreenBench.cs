@@ -56,10 +56,14 @@ public sealed class ScreenBench : IAsyncDisposable
     /// <param name="around">Puts something between the screens and the store.</param>
     public static Task<ScreenBench> OpenAsync(Func<IStore, IStore> around, params Fact[] facts) => OpenAsync(around, facts, null);
 
+    /// <summary>On a clock that a test moves.</summary>
+    public static Task<ScreenBench> OpenAsync(TimeProvider time, params Fact[] facts) => OpenAsync(store => store, facts, null, time);
+
     private static async Task<ScreenBench> OpenAsync(
         Func<IStore, IStore> around,
         Fact[] facts,
-        Func<ReadingLibrary, UnitReadings, DiagnosisOptions, DiagnosisResult>? diagnose
+        Func<ReadingLibrary, UnitReadings, DiagnosisOptions, DiagnosisResult>? diagnose,
+        TimeProvider? time = null
     )
     {
         var screens = new ScreenBench();
@@ -79,7 +83,7 @@ public sealed class ScreenBench : IAsyncDisposable
         screens.Bench = new Bench(
             around(screens.store),
             screens.store.Photos,
-            TimeProvider.System,
+            time ?? TimeProvider.System,
             () => new Guid(1, 2, 0, BitConverter.GetBytes((long)++screens.made << 32))
         );
         await screens.Bench.EnterAsync(UnitId, 0, "bench", [new TakenIn("F-9", "twin-175", "an owner", "hums"), .. facts]);

@@ -114,7 +114,7 @@ internal sealed record CoolingReading(double Seconds, double Ohms);
 /// <param name="Final">The rise after hours of the same load, over the last room temperature.</param>
 /// <param name="ChanceAbovePercent">That the final rise is above the limit.</param>
 /// <param name="MayStop">below, above, or go on.</param>
-internal sealed record HeatRunAnswer(RiseBand AtOff, RiseBand Final, double ChanceAbovePercent, string MayStop) : Answer;
+public sealed record HeatRunAnswer(RiseBand AtOff, RiseBand Final, double ChanceAbovePercent, string MayStop) : Answer;
 
 /// <summary>A rise and the band that holds it in 90 of 100.</summary>
-internal sealed record RiseBand(double RiseKelvin, double LowKelvin, double HighKelvin);
+public sealed record RiseBand(double RiseKelvin, double LowKelvin, double HighKelvin);

@@ -82,7 +82,7 @@ internal sealed record LoadAndRoom(double Amps, double AmbientCelsius);
 /// <param name="KelvinPerWatt">Of all that heats it.</param>
 /// <param name="At">At each load and room.</param>
 /// <param name="MostAmps">For hours within the limit; 0 where even no load is too much.</param>
-internal sealed record RiseElsewhereAnswer(double KelvinPerWatt, ImmutableArray<RiseAt> At, double MostAmps) : Answer;
+public sealed record RiseElsewhereAnswer(double KelvinPerWatt, ImmutableArray<RiseAt> At, double MostAmps) : Answer;
 
 /// <summary>A load in a room, and its rise; null where it would run away.</summary>
-internal sealed record RiseAt(double Amps, double AmbientCelsius, double? RiseKelvin);
+public sealed record RiseAt(double Amps, double AmbientCelsius, double? RiseKelvin);

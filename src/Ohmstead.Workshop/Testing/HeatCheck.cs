@@ -1,0 +1,51 @@
+using System.Globalization;
+using Ohmstead.Workshop.Journal;
+using Ohmstead.Workshop.Units;
+using Ohmstead.Workshop.Words;
+
+namespace Ohmstead.Workshop.Testing;
+
+/// <summary>A heat run against its limit: it passes when its whole band lies below, fails when it lies above.</summary>
+internal static class HeatCheck
+{
+    public static TestResult Of(BenchTest test, TestBound? limit, BenchUnit unit)
+    {
+        var run = HeatRunState.Done(unit)!;
+        var ended = run.Ended!;
+        var bound = new TestBound(null, run.Begun.LimitKelvin, "°C", run.Begun.LimitSource);
+        var end = ended.MayStop switch
+        {
+            "below" => TestEnd.Pass,
+            "above" => TestEnd.Fail,
+            _ => TestEnd.NotJudged,
+        };
+        var load = $"at {ValueText.Plain(run.Begun.LoadAmps)} A, room {ValueText.Plain(ended.RoomCelsius)} °C";
+        return new(
+            test,
+            limit is null ? null : bound,
+            $"{Whole(ended.LowKelvin)}–{Whole(ended.HighKelvin)} °C in the end, {load}",
+            end,
+            [
+                end switch
+                {
+                    TestEnd.Pass => "Pass: 9 chances in 10 that it stays in this range, all of it below the limit.",
+                    TestEnd.Fail => "Fail: the whole range, 9 chances in 10, lies above the limit.",
+                    _ => "Not judged: the limit lies inside the range. A longer run settles it.",
+                },
+                .. Carries(unit) is { } c
+                    ? [$"For hours, at {ValueText.Plain(c.RoomCelsius)} °C in the room: at most {TestWords.Amps(c.Amps)}."]
+                    : Array.Empty<string>(),
+            ],
+            run.Question()
+        );
+    }
+
+    /// <summary>What it may carry, where that was worked out after the run.</summary>
+    public static LoadForHours? Carries(BenchUnit unit)
+    {
+        var run = unit.All<HeatRunEnded>().LastOrDefault(h => h.Fact.RiseKelvin is not null);
+        return run.Entry is null ? null : unit.All<LoadForHours>().LastOrDefault(l => l.Entry.Number > run.Entry.Number).Fact;
+    }
+
+    private static string Whole(double? kelvin) => kelvin.GetValueOrDefault().ToString("0", CultureInfo.InvariantCulture);
+}

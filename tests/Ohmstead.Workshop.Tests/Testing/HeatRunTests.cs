@@ -1,0 +1,173 @@
+using Ohmstead.Electrical.Reckoning.Proving;
+using Ohmstead.Workshop.Journal;
+using Ohmstead.Workshop.Testing;
+
+namespace Ohmstead.Workshop.Tests.Testing;
+
+/// <summary>A heat run from its journal: the clock, what is refused, and where it is going.</summary>
+public class HeatRunTests
+{
+    private static readonly DateTimeOffset Noon = new(2026, 3, 4, 12, 0, 0, TimeSpan.Zero);
+    private static readonly TestBound Limit = new(null, 65, "K", "a rule");
+    private static readonly HeatBeginTyped Typed = new("3.00", "20", "6", "0", "10", "0.25");
+
+    private static HeatRunBegun Begun(HeatBeginTyped? typed = null) =>
+        (HeatRunBegun)HeatEntry.Begin(null, [], typed ?? Typed, Limit, Noon).Fact!;
+
+    /// <summary>Ohms of a winding so much over a room of 20 °C: 3·(254.5 + rise)/254.5, copper.</summary>
+    private static double Ohms(double rise) => 3 * (254.5 + rise) / 254.5;
+
+    /// <summary>One mass going to 50 K with 64 minutes.</summary>
+    private static double Rise(double minutes) => 50 * (1 - Math.Exp(-minutes / 64));
+
+    private static HeatRunState Run(params double[] minutes)
+    {
+        var unit = new TestedUnit().Add(Begun());
+        foreach (var m in minutes)
+            unit.Add(new HeatUnplugged(m), new HeatRead(m, 20, Ohms(Rise(m)), 20));
+        return HeatRunState.Of(unit.Bench.Unit)!;
+    }
+
+    [Fact]
+    public void The_clock_is_the_time_it_was_switched_on_however_often_the_program_was_ended()
+    {
+        var run = Run(10, 20);
+        Assert.Equal(Noon, run.Begun.SwitchedOnAt);
+        Assert.Equal(Noon.AddMinutes(30), run.NextAt);
+        Assert.Equal(25, run.MinutesAt(Noon.AddMinutes(25)), 9);
+        Assert.Null(run.Unplugged);
+        // It had been on for 12 minutes when the page was opened.
+        Assert.Equal(Noon.AddMinutes(-12), Begun(Typed with { MinutesAgo = "12" }).SwitchedOnAt);
+    }
+
+    [Fact]
+    public void Nothing_begins_behind_a_lock_nor_twice()
+    {
+        var locked = new TestedUnit(isReady: false).Get(TestList.Heat).Locks;
+        Assert.StartsWith("Locked. ", HeatEntry.Begin(null, locked, Typed, Limit, Noon).Refused, StringComparison.Ordinal);
+        Assert.Equal("A heat run is on already. End it first.", HeatEntry.Begin(Run(), [], Typed, Limit, Noon).Refused);
+        Assert.StartsWith(
+            "Cold ohms: ",
+            HeatEntry.Begin(null, [], Typed with { ColdOhms = "cold" }, Limit, Noon).Refused,
+            StringComparison.Ordinal
+        );
+    }
+
+    [Theory]
+    [InlineData("20", "The last reading was at 20 minutes. This one must be later.")]
+    [InlineData("41", "The run is only 35 minutes old.")]
+    [InlineData("x", "Unplugged at: ")]
+    public void A_reading_out_of_its_time_is_refused(string minutes, string words) =>
+        Assert.StartsWith(
+            words,
+            HeatEntry.Read(Run(10, 20), new(minutes, "20", "3.2", "20"), Noon.AddMinutes(35)).Refused,
+            StringComparison.Ordinal
+        );
+
+    [Fact]
+    public void A_reading_of_another_winding_is_refused() =>
+        Assert.StartsWith(
+            "Cold it read 3 Ω.",
+            HeatEntry.Read(Run(10), new("20", "20", "0.3", "20"), Noon.AddMinutes(20)).Refused,
+            StringComparison.Ordinal
+        );
+
+    [Fact]
+    public void The_plug_is_out_from_the_entry_on_until_the_ohms_are_typed()
+    {
+        var unit = new TestedUnit().Add(Begun(), new HeatUnplugged(10));
+        var run = HeatRunState.Of(unit.Bench.Unit)!;
+        Assert.Equal(unit.Bench.Unit.Last.At, run.Unplugged);
+        Assert.Equal("The plug is out already. Type the ohms.", HeatEntry.Unplug(run, Noon.AddMinutes(11)).Refused);
+        unit.Add(new HeatRead(10, 20, 3.1, 20));
+        Assert.Null(HeatRunState.Of(unit.Bench.Unit)!.Unplugged);
+    }
+
+    [Fact]
+    public void The_rise_is_that_of_copper()
+    {
+        // 80 Ω at 20 °C, 100 Ω: 63.625 K (IEC 61558-1, 14.2; docs/methods/proving.md).
+        var run = Run() with
+        {
+            Begun = Begun(Typed with { ColdOhms = "80" }),
+        };
+        Assert.Equal(63.625, run.RiseAt(new HeatRead(60, 0, 100, 20)), 9);
+        Assert.Equal(61.625, run.RiseAt(new HeatRead(60, 0, 100, 22)), 9);
+    }
+
+    [Fact]
+    public void The_forecast_needs_three_readings_narrows_and_may_stop_far_below_the_limit()
+    {
+        Assert.Empty(Run(10, 20).Forecasts([]));
+        var steps = Run(10, 20, 30, 40, 60, 80, 100, 120).Forecasts([]);
+        Assert.Equal(6, steps.Length);
+        var (first, last) = (steps[0].Answer, steps[^1].Answer);
+        Assert.True(last.Final.HighKelvin - last.Final.LowKelvin < 0.5 * (first.Final.HighKelvin - first.Final.LowKelvin));
+        Assert.InRange(50, last.Final.LowKelvin, last.Final.HighKelvin);
+        Assert.Equal(("go on", "below"), (first.MayStop, last.MayStop));
+        // What was asked before is not worked out again.
+        Assert.Same(steps[0].Answer, Run(10, 20, 30).Forecasts(steps)[0].Answer);
+    }
+
+    [Fact]
+    public void The_picture_has_each_reading_and_each_forecast_and_the_limit_over_both()
+    {
+        var run = Run(10, 20, 30, 40);
+        var picture = HeatPicture.Of(run, run.Forecasts([]));
+        Assert.Equal(4, picture.Dots.Length);
+        Assert.Equal(["30", "40"], picture.Bars.Select(b => b.Minutes));
+        Assert.Equal([false, true], picture.Bars.Select(b => b.IsLast));
+        double Y(string text) => double.Parse(text, System.Globalization.CultureInfo.InvariantCulture);
+        Assert.All(picture.Dots, d => Assert.True(Y(d.Y) > Y(picture.LimitY), "what is cooler lies lower"));
+        Assert.True(Y(picture.Dots[0].Y) > Y(picture.Dots[^1].Y));
+        Assert.Empty(HeatPicture.Of(Run(10), []).Fan);
+    }
+
+    [Fact]
+    public void Its_end_is_a_test_with_its_limit_and_says_what_the_unit_may_carry_in_a_warm_room()
+    {
+        var unit = new TestedUnit().Add(Begun());
+        Assert.True(unit.Get(TestList.Heat).IsChoice);
+        // 52 K at 6 A in 22 °C, 11 W and 14 W: most 6.95 A for 65 K at 25 °C (docs/methods/proving.md).
+        unit.Add(new HeatRead(60, 20, 3.5, 22), new HeatRunEnded(60, 22, 52, 44, 60, "below", ""));
+        Assert.Equal(TestEnd.Pass, unit.Result(TestList.Heat).End);
+        Assert.Equal("44–60 °C in the end, at 6 A, room 22 °C", unit.Result(TestList.Heat).Read);
+        var run = HeatRunState.Done(unit.Bench.Unit)!;
+        var (carries, _, refused) = HeatEntry.Carry(run, new("25", "11", "14"));
+        Assert.Equal("", refused);
+        Assert.Equal(6.95, carries!.Amps, 2);
+        unit.Add(carries);
+        Assert.Contains("For hours, at 25 °C in the room: at most 7.0 A.", unit.Result(TestList.Heat).Words);
+        Assert.StartsWith("No-load watts: ", HeatEntry.Carry(run, new("25", "", "14")).Refused, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("above", TestEnd.Fail)]
+    [InlineData("go on", TestEnd.NotJudged)]
+    public void A_run_that_lies_above_fails_and_one_that_is_not_settled_is_not_judged(string mayStop, TestEnd end)
+    {
+        var unit = new TestedUnit().Add(Begun(), new HeatRead(60, 20, 3.5, 22), new HeatRunEnded(60, 22, 70, 60, 80, mayStop, ""));
+        Assert.Equal(end, unit.Result(TestList.Heat).End);
+    }
+
+    [Fact]
+    public void A_run_that_was_given_up_counts_for_nothing()
+    {
+        Assert.NotEmpty(HeatEntry.GiveUp(" ").Refused);
+        var unit = new TestedUnit().Add(Begun(), HeatEntry.GiveUp("a burnt smell").Fact!);
+        Assert.Null(unit.Get(TestList.Heat).Taken);
+        Assert.False(HeatRunState.Of(unit.Bench.Unit)!.IsRunning);
+        Assert.Null(HeatRunState.Done(unit.Bench.Unit));
+        Assert.False(TestList.IsBegun(unit.Bench.Unit));
+    }
+
+    [Fact]
+    public void After_a_new_roller_the_run_is_due_again()
+    {
+        var unit = new TestedUnit().Add(Begun(), new HeatRead(60, 20, 3.5, 22), new HeatRunEnded(60, 22, 52, 44, 60, "below", ""));
+        Assert.NotNull(unit.Get(TestList.Heat).Taken);
+        unit.Add(new PartChanged("roller-left", PartChange.Renewed, null, ""));
+        Assert.True(unit.Get(TestList.Heat).IsDue);
+        Assert.StartsWith("Again: ", unit.Get(TestList.Heat).Why, StringComparison.Ordinal);
+    }
+}

@@ -1,0 +1,67 @@
+using System.Globalization;
+using Ohmstead.Workshop.Testing;
+
+namespace Ohmstead.Workshop.Tests.Testing;
+
+/// <summary>The order of tests: what makes no heat is done while a breaker cools. Minutes are added up by hand beside each line.</summary>
+public class TestPlanTests
+{
+    private static BenchTest Test(string id, TestSort sort, double minutes) => new(id, sort, id, minutes, "", "", "");
+
+    private static string Line(PlanLine l) =>
+        string.Create(
+            CultureInfo.InvariantCulture,
+            $"{l.AtMinutes:0.##} {l.Test?.Id ?? "wait"} {l.Minutes:0.##}{(l.IsMeanwhile ? " meanwhile" : "")}"
+        );
+
+    [Fact]
+    public void While_a_breaker_cools_what_makes_no_heat_is_done_and_the_rest_is_waited_for()
+    {
+        var plan = TestPlan.Of(
+            [
+                Test("heat", TestSort.HeatRun, 80),
+                Test("touch", TestSort.TouchCurrent, 4),
+                Test("breaker 1", TestSort.Breaker, 3),
+                Test("breaker 2", TestSort.Breaker, 3),
+                Test("loaded", TestSort.LoadedVolts, 2),
+                Test("watts", TestSort.NoLoadWatts, 1),
+                Test("insulation", TestSort.Insulation, 3),
+                Test("secondary", TestSort.SecondaryToCore, 3),
+            ],
+            // The wait of the worked breaker in docs/methods/proving.md: 338 s are 5.63 minutes.
+            338
+        );
+        Assert.Equal(
+            [
+                "0 insulation 3",
+                "3 watts 1",
+                "4 loaded 2",
+                // Warm from 6 on: a breaker counts as cold at 6 + 5.63.
+                "6 secondary 3 meanwhile",
+                "9 touch 4 meanwhile",
+                "13 breaker 1 3",
+                "16 wait 5.63",
+                "21.63 breaker 2 3",
+                // An hour from 24.63 on.
+                "24.63 wait 60",
+                "84.63 heat 80",
+            ],
+            plan.Lines.Select(Line)
+        );
+        // 3 + 1 + 2 + 3 + 4 + 3 + 3 + 80 with both hands, and the two waits.
+        Assert.Equal(99 + (338 / 60.0) + 60, plan.Minutes, 9);
+        Assert.Equal((338 / 60.0) + 60, plan.WaitMinutes, 9);
+    }
+
+    [Fact]
+    public void Nothing_waits_where_nothing_was_loaded()
+    {
+        var plan = TestPlan.Of([Test("heat", TestSort.HeatRun, 80), Test("breaker", TestSort.Breaker, 3)], 338);
+        Assert.Equal("0 breaker 3", Line(plan.Lines[0]));
+        Assert.Equal("3 wait 60", Line(plan.Lines[1]));
+        var alone = TestPlan.Of([Test("heat", TestSort.HeatRun, 80)], 338);
+        Assert.Equal(80, alone.Minutes);
+        Assert.Equal(0, alone.WaitMinutes);
+        Assert.Empty(TestPlan.Of([], 338).Lines);
+    }
+}
