@@ -32,16 +32,7 @@ public static class UnitJudge
         ImmutableArray<ReadingLine> lines = [.. own.Readings.Select(judge.Line)];
         var rating = Outlets.RatingOf(own, shop);
         var earlier = unit.All<ReadingEntered>().Where(r => !unit.IsOfNow(r.Entry, r.Fact.ReadingId)).ToList();
-        var judged = new JudgedUnit(
-            unit,
-            own,
-            shop,
-            lines,
-            EarlierLines(unit, kind!, shop, earlier),
-            rating,
-            Outlets.Of(model, rating),
-            at
-        )
+        var judged = new JudgedUnit(unit, own, shop, lines, EarlierLines(unit, kind!, shop, earlier), rating, Outlets.Of(model, rating), at)
         {
             Doubts = doubts,
             Tests = taken is null || !TestList.IsBegun(unit) ? [] : TestsOf(unit, model, shop, taken, lines),

@@ -1,11 +1,12 @@
 using System.Collections.Immutable;
+using System.Text.Json.Serialization;
 
 namespace Ohmstead.Workshop.Journal;
 
 /// <summary>A test was read: what the meter showed, and the limit and the error of the meter that it was held against on that day.</summary>
 /// <param name="Test">Which test.</param>
 /// <param name="Title">What it is called, in words.</param>
-/// <param name="Values">One reading, or four and more, in the unit of the limit; of touch current volts, the plug one way and the other.</param>
+/// <param name="Readings">One, or four and more, in the unit of the limit; of touch current volts, the plug one way and the other.</param>
 /// <param name="OverRangeAbove">Where the meter shows OL, when it did; else null.</param>
 /// <param name="MeterPercent">Share of the reading in the meter's limit of error [%].</param>
 /// <param name="MeterFloor">Fixed part of it, in the unit of the values.</param>
@@ -13,13 +14,31 @@ namespace Ohmstead.Workshop.Journal;
 public sealed record TestRead(
     string Test,
     string Title,
-    ImmutableArray<double> Values,
+    ImmutableArray<TestReading> Readings,
     double? OverRangeAbove,
     TestBound Limit,
     double MeterPercent,
     double MeterFloor,
     TouchSetup? Touch
-) : Fact;
+) : Fact
+{
+    /// <summary>The numbers of the readings.</summary>
+    [JsonIgnore]
+    public ImmutableArray<double> Values => [.. Readings.Select(r => r.Value)];
+
+    /// <summary>Numbers as readings.</summary>
+    public static ImmutableArray<TestReading> Of(params ReadOnlySpan<double> values)
+    {
+        var readings = ImmutableArray.CreateBuilder<TestReading>();
+        foreach (var value in values)
+            readings.Add(new(value));
+        return readings.ToImmutable();
+    }
+}
+
+/// <summary>A reading of a test.</summary>
+/// <param name="Value">What was shown.</param>
+public sealed record TestReading(double Value);
 
 /// <summary>A limit with where it comes from.</summary>
 /// <param name="Min">The least; null for none.</param>

@@ -40,7 +40,11 @@ internal static class RecordReadings
             yield return Rows(judged.Earlier);
         }
         yield return new Heading("Limits this shop works by", 2);
-        yield return new Table(
+        yield return Limits(judged);
+    }
+
+    private static Table Limits(JudgedUnit judged) =>
+        new(
             [new("Limit", 6), new("Value", 2, IsFigure: true), new("Here", 2.6), new("Source", 3.4), new("Looked at", 2)],
             [
                 .. judged.Shop.Limits.Select(l =>
@@ -54,7 +58,6 @@ internal static class RecordReadings
                 ),
             ]
         );
-    }
 
     private static Table Rows(IEnumerable<ReadingLine> lines) =>
         new(

@@ -1,4 +1,3 @@
-using System.Text.Json.Nodes;
 using Ohmstead.Electrical.Reckoning.Proving;
 using Ohmstead.Electrical.TypeSheets;
 using Ohmstead.Workshop.Journal;
@@ -15,6 +14,9 @@ public sealed record BreakerPlan(BreakerAnswer Answer, double Amps, TestQuestion
 {
     /// <summary>The amps of the limit [A].</summary>
     private const double UsualAmps = 20;
+
+    /// <summary>What a dead short drives [A]; the usual figure of question files.</summary>
+    private const double UsualShortAmps = 55;
 
     /// <summary>Below this a breaker is not one for the track [A]; it is tested at three times what it is rated for.</summary>
     private const double LeastTrackAmps = 4;
@@ -39,20 +41,22 @@ public sealed record BreakerPlan(BreakerAnswer Answer, double Amps, TestQuestion
     {
         var (typical, isOfType) = TypicalBreaker.Of(breaker);
         var trips = Trips(unit, breaker.Id).ToList();
-        TestQuestion Ask(IEnumerable<BreakerTimed> with)
-        {
-            var asked = TestQuestion.Begin("breaker");
-            asked["trips"] = new JsonArray([.. with.Select(t => new JsonObject { ["amps"] = t.Amps, ["seconds"] = t.Seconds })]);
-            asked["typical"] = new JsonObject { ["floorAmps"] = typical.FloorAmps, ["tauSeconds"] = typical.TauSeconds };
-            (asked["atAmps"], asked["testAmps"]) = (new JsonArray(amps), amps);
-            asked["usableAmps"] = breaker.RatedAmps;
-            asked["slowSeconds"] = Limit(shop, "breaker");
-            asked["shortSeconds"] = Limit(shop, "breaker-short");
-            // What a dead short drives is a figure of units of the usual size; a breaker of another gets the same multiple.
-            asked["shortAmps"] = 55.0 / UsualAmps * TestAmps(breaker);
-            asked["everyOutputThroughIt"] = BreakerReach.HoldsEveryPost(sheet);
-            return TestQuestion.Of(asked);
-        }
+        TestQuestion Ask(IEnumerable<BreakerTimed> with) =>
+            TestQuestion.Of(
+                "breaker",
+                [
+                    ("trips", with.Select(t => new { amps = t.Amps, seconds = t.Seconds })),
+                    ("typical", new { floorAmps = typical.FloorAmps, tauSeconds = typical.TauSeconds }),
+                    ("atAmps", new[] { amps }),
+                    ("testAmps", amps),
+                    ("usableAmps", breaker.RatedAmps),
+                    ("slowSeconds", Limit(shop, "breaker")),
+                    // What a dead short drives is a figure of units of the usual size; a breaker of another gets the same multiple.
+                    ("shortAmps", UsualShortAmps / UsualAmps * TestAmps(breaker)),
+                    ("shortSeconds", Limit(shop, "breaker-short")),
+                    ("everyOutputThroughIt", BreakerReach.HoldsEveryPost(sheet)),
+                ]
+            );
         var question = Ask(trips);
         var (answer, refused) = question.Ask<BreakerAnswer>();
         if (answer is not null)

@@ -111,9 +111,9 @@ public static class HeatEntry
         var copper = form.Number("Watts in the windings", typed.CopperWatts, 0.01, 2000);
         if (form.Problem.Length > 0)
             return (null, [], form.Problem);
-        if (run.Ended is not { RiseKelvin: > 0 and var rise } ended)
+        if (run.Ended is not { RiseKelvin: > 0 } ended)
             return (null, [], "The heat run has no end yet.");
-        var (answer, refused) = HeatQuestion.Elsewhere(run.Begun, ended.RoomCelsius, rise, idle, copper, room).Ask<RiseElsewhereAnswer>();
+        var (answer, refused) = HeatQuestion.Elsewhere(run.Begun, ended, idle, copper, room).Ask<RiseElsewhereAnswer>();
         return answer is null ? (null, [], refused) : (new LoadForHours(answer.MostAmps, room, idle, copper), answer.Words, "");
     }
 

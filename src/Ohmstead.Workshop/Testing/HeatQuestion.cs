@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Text.Json.Nodes;
 using Ohmstead.Workshop.Journal;
 
 namespace Ohmstead.Workshop.Testing;
@@ -8,42 +7,47 @@ namespace Ohmstead.Workshop.Testing;
 internal static class HeatQuestion
 {
     /// <summary>Where the rise is going.</summary>
-    public static TestQuestion Of(HeatRunBegun begun, ImmutableArray<HeatRead> during, ImmutableArray<HeatCooled> cooling)
-    {
-        var asked = TestQuestion.Begin("heat-run");
-        asked["cold"] = new JsonObject { ["ohms"] = begun.ColdOhms, ["celsius"] = begun.ColdCelsius };
-        asked["repeatPercent"] = begun.RepeatPercent;
-        asked["during"] = new JsonArray([
-            .. during.Select(r => new JsonObject
-            {
-                ["minutes"] = r.Minutes,
-                ["secondsAfter"] = r.SecondsAfter,
-                ["ohms"] = r.Ohms,
-                ["ambientCelsius"] = r.RoomCelsius,
-            }),
-        ]);
-        if (!cooling.IsEmpty)
-            asked["after"] = new JsonArray([.. cooling.Select(c => new JsonObject { ["seconds"] = c.Seconds, ["ohms"] = c.Ohms })]);
-        (asked["endMinutes"], asked["endCelsius"]) = (during[^1].Minutes, during[^1].RoomCelsius);
-        asked["limitKelvin"] = begun.LimitKelvin;
-        return TestQuestion.Of(asked);
-    }
+    public static TestQuestion Of(HeatRunBegun begun, ImmutableArray<HeatRead> during, ImmutableArray<HeatCooled> cooling) =>
+        TestQuestion.Of(
+            "heat-run",
+            [
+                ("cold", new { ohms = begun.ColdOhms, celsius = begun.ColdCelsius }),
+                ("repeatPercent", begun.RepeatPercent),
+                (
+                    "during",
+                    during.Select(r => new
+                    {
+                        minutes = r.Minutes,
+                        secondsAfter = r.SecondsAfter,
+                        ohms = r.Ohms,
+                        ambientCelsius = r.RoomCelsius,
+                    })
+                ),
+                ("after", cooling.Select(c => new { seconds = c.Seconds, ohms = c.Ohms })),
+                ("endMinutes", during[^1].Minutes),
+                ("endCelsius", during[^1].RoomCelsius),
+                ("limitKelvin", begun.LimitKelvin),
+            ]
+        );
 
     /// <summary>What it may carry for hours in another room.</summary>
     public static TestQuestion Elsewhere(
         HeatRunBegun begun,
-        double roomCelsius,
-        double riseKelvin,
+        HeatRunEnded ended,
         double noLoadWatts,
         double copperWatts,
         double warmCelsius
-    )
-    {
-        var asked = TestQuestion.Begin("rise-elsewhere");
-        (asked["noLoadWatts"], asked["loadWattsAt20"]) = (noLoadWatts, copperWatts);
-        (asked["testAmps"], asked["testCelsius"]) = (begun.LoadAmps, roomCelsius);
-        (asked["finalRiseKelvin"], asked["limitKelvin"]) = (riseKelvin, begun.LimitKelvin);
-        asked["mostAmpsCelsius"] = warmCelsius;
-        return TestQuestion.Of(asked);
-    }
+    ) =>
+        TestQuestion.Of(
+            "rise-elsewhere",
+            [
+                ("noLoadWatts", noLoadWatts),
+                ("loadWattsAt20", copperWatts),
+                ("testAmps", begun.LoadAmps),
+                ("testCelsius", ended.RoomCelsius),
+                ("finalRiseKelvin", ended.RiseKelvin.GetValueOrDefault()),
+                ("limitKelvin", begun.LimitKelvin),
+                ("mostAmpsCelsius", warmCelsius),
+            ]
+        );
 }

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Text.Json.Nodes;
 using Ohmstead.Electrical.Circuits;
 using Ohmstead.Electrical.Reckoning.Proving;
 using Ohmstead.Workshop.Journal;
@@ -44,20 +43,23 @@ public sealed record PostDrop(double Percent, double StandardUncertainty, double
     private static RegulationAnswer? AnswerOf(ImmutableArray<Point> points, double supply) =>
         Ask(points, supply).Ask<RegulationAnswer>().Answer is { } answer && answer.At[0].Volts > 0 ? answer : null;
 
-    private static TestQuestion Ask(ImmutableArray<Point> points, double supply)
-    {
-        var asked = TestQuestion.Begin("regulation");
-        (asked["supplyVolts"], asked["atAmps"]) = (supply, new JsonArray(Amps));
-        asked["points"] = new JsonArray([
-            .. points.Select(p => new JsonObject
-            {
-                ["amps"] = p.Amps,
-                ["volts"] = p.Volts,
-                ["supplyVolts"] = p.SupplyVolts,
-            }),
-        ]);
-        return TestQuestion.Of(asked);
-    }
+    private static TestQuestion Ask(ImmutableArray<Point> points, double supply) =>
+        TestQuestion.Of(
+            "regulation",
+            [
+                ("supplyVolts", supply),
+                (
+                    "points",
+                    points.Select(p => new
+                    {
+                        amps = p.Amps,
+                        volts = p.Volts,
+                        supplyVolts = p.SupplyVolts,
+                    })
+                ),
+                ("atAmps", new[] { Amps }),
+            ]
+        );
 
     private static Point PointOf(ReadingOffer offer, ReadingEntered read, UnitModel model, Shop shop)
     {

@@ -79,7 +79,7 @@ public static class TestEntry
         return new(
             test.Id,
             test.Title,
-            isOver ? [] : [.. shown.Select(s => s.Value / unit)],
+            isOver ? [] : TestRead.Of([.. shown.Select(s => s.Value / unit)]),
             isOver ? TestTaken.OverRangeOf(test) : null,
             limit,
             error.Percent,

@@ -58,7 +58,6 @@ public static class TestList
         var sheet = model.Sheet;
         if (UntypedIds.IsOne(sheet))
             return [];
-        var mains = MainsLocks(offers);
         var readings = offers.Select(o => OfOffer(o, model)).OfType<BenchTest>().ToList();
         var reasons = new TestReasons(unit, sheet);
         BenchTest[] all =
@@ -66,39 +65,36 @@ public static class TestList
             .. readings,
             .. Regulations(readings),
             new(Ground, TestSort.GroundWire, "Ground wire, plug to core", 2, "ohmmeter, a file to reach bare metal", "", ""),
-            .. mains is not { } locks
-                ? []
-                : new[]
-                {
-                    new BenchTest(Touch, TestSort.TouchCurrent, "Touch current, the plug both ways", 4, TouchNeeds, "", "")
-                    {
-                        Locks = locks,
-                    },
-                    new BenchTest(Heat, TestSort.HeatRun, "Heat run: rise of the windings", 80, HeatNeeds, "", "")
-                    {
-                        Locks = locks,
-                        IsChoice = reasons.ForHeat.Length == 0,
-                    },
-                }.Concat(
-                    sheet
-                        .Elements.OfType<Resistive>()
-                        .Where(e => e.Kind == ElementKind.Breaker)
-                        .Select(b => new BenchTest(
-                            OfBreaker(b.Id),
-                            TestSort.Breaker,
-                            $"{Sentences.Large(PartNames.Title(sheet, b.Id))}: seconds until it opens",
-                            3,
-                            BreakerNeeds,
-                            "",
-                            b.Id
-                        )
-                        {
-                            Locks = locks,
-                        })
-                ),
+            .. MainsLocks(offers) is { } locks ? OnMains(sheet, reasons, locks) : [],
         ];
         return [.. all.Select(t => reasons.Ask(t, shop)).OrderBy(t => t.Sort)];
     }
+
+    /// <summary>The tests on mains that no reading of the sheet stands for.</summary>
+    private static IEnumerable<BenchTest> OnMains(TypeSheet sheet, TestReasons reasons, ImmutableArray<LockReason> locks) =>
+        [
+            new(Touch, TestSort.TouchCurrent, "Touch current, the plug both ways", 4, TouchNeeds, "", "") { Locks = locks },
+            new(Heat, TestSort.HeatRun, "Heat run: rise of the windings", 80, HeatNeeds, "", "")
+            {
+                Locks = locks,
+                IsChoice = reasons.ForHeat.Length == 0,
+            },
+            .. sheet
+                .Elements.OfType<Resistive>()
+                .Where(e => e.Kind == ElementKind.Breaker)
+                .Select(b => new BenchTest(
+                    OfBreaker(b.Id),
+                    TestSort.Breaker,
+                    $"{PartNames.Title(sheet, b.Id)}: seconds until it opens",
+                    3,
+                    BreakerNeeds,
+                    "",
+                    b.Id
+                )
+                {
+                    Locks = locks,
+                }),
+        ];
 
     private const string TouchNeeds = "volts AC on a 1.5 kΩ resistor to a proved ground";
     private const string HeatNeeds = "load bank, ohmmeter, thermometer";

@@ -1,5 +1,4 @@
 using System.Text.Json;
-using System.Text.Json.Nodes;
 using Ohmstead.Electrical.Reckoning;
 using Ohmstead.Workshop.Journal;
 using Answer = Ohmstead.Electrical.Reckoning.Answer;
@@ -36,42 +35,44 @@ public sealed record TestQuestion(string Word, string Text)
     /// <summary>A reading against a limit.</summary>
     public static TestQuestion Verdict(TestBound limit, TestTaken taken)
     {
-        var asked = Begin("verdict");
-        asked["limit"] = Limit(limit);
+        var fields = new List<(string, object)> { ("limit", Limit(limit)) };
         if (taken.Read?.Touch is { } touch)
-            asked["touch"] = new JsonObject
-            {
-                ["volts"] = Numbers(taken.Values),
-                ["network"] = touch.Network,
-                ["hertz"] = touch.Hertz,
-                ["earthProved"] = touch.EarthProved,
-            };
+            fields.Add(
+                (
+                    "touch",
+                    new
+                    {
+                        volts = taken.Values,
+                        network = touch.Network,
+                        hertz = touch.Hertz,
+                        earthProved = touch.EarthProved,
+                    }
+                )
+            );
         else if (taken.OverRangeAbove is { } over)
-            (asked["values"], asked["overRangeAbove"]) = (new JsonArray("OL"), over);
+            fields.AddRange([("values", new[] { "OL" }), ("overRangeAbove", over)]);
         else
-            asked["values"] = Numbers(taken.Values);
-        asked["meter"] = new JsonObject { ["percent"] = taken.MeterPercent, ["floor"] = taken.MeterFloor };
-        return Of(asked);
+            fields.Add(("values", taken.Values));
+        return Of("verdict", [.. fields, ("meter", new { percent = taken.MeterPercent, floor = taken.MeterFloor })]);
     }
 
     /// <summary>A value that was worked out, with its standard uncertainty, against a limit.</summary>
-    public static TestQuestion Verdict(TestBound limit, double value, double standardUncertainty)
+    public static TestQuestion Verdict(TestBound limit, double value, double standardUncertainty) =>
+        Of("verdict", [("limit", Limit(limit)), ("values", new[] { value }), ("standardUncertainty", standardUncertainty)]);
+
+    /// <summary>A question with its fields, in their order.</summary>
+    internal static TestQuestion Of(string word, IReadOnlyList<(string Name, object Value)> fields)
     {
-        var asked = Begin("verdict");
-        asked["limit"] = Limit(limit);
-        (asked["values"], asked["standardUncertainty"]) = (new JsonArray(value), standardUncertainty);
-        return Of(asked);
+        var all = new OrderedDictionary<string, object> { ["ohmstead"] = QuestionFile.Mark, ["question"] = word };
+        foreach (var (name, value) in fields)
+            all[name] = value;
+        return new(word, JsonSerializer.Serialize(all, Indented));
     }
 
-    internal static JsonObject Begin(string word) => new() { ["ohmstead"] = QuestionFile.Mark, ["question"] = word };
-
-    internal static TestQuestion Of(JsonObject asked) => new((string)asked["question"]!, asked.ToJsonString(Indented));
-
-    internal static JsonArray Numbers(IEnumerable<double> values) => [.. values.Select(v => (JsonNode)v)];
-
-    private static JsonObject Limit(TestBound limit)
+    /// <summary>Without the end that it has not: there null would be no number.</summary>
+    private static OrderedDictionary<string, object> Limit(TestBound limit)
     {
-        var all = new JsonObject { ["unit"] = limit.Unit, ["source"] = limit.Source };
+        var all = new OrderedDictionary<string, object> { ["unit"] = limit.Unit, ["source"] = limit.Source };
         if (limit.Min is { } min)
             all["min"] = min;
         if (limit.Max is { } max)

@@ -53,10 +53,10 @@ public class HeatRunScreenTests
         time.Move(60);
         screen = Show(bench);
         screen.WaitForAssertion(() => Assert.Equal("5:12", screen.Find(".clock .count").TextContent));
-        Assert.Empty(bench.Context.JSInterop.Invocations.Where(i => i.Identifier == "ohmstead.tone"));
+        Assert.DoesNotContain(bench.Context.JSInterop.Invocations, i => i.Identifier == "ohmstead.tone");
         time.Move(312);
         screen.WaitForAssertion(() => Assert.Equal("Unplug.", screen.Find(".clock .call").TextContent));
-        screen.WaitForAssertion(() => Assert.Single(bench.Context.JSInterop.Invocations.Where(i => i.Identifier == "ohmstead.tone")));
+        screen.WaitForAssertion(() => Assert.Single(bench.Context.JSInterop.Invocations, i => i.Identifier == "ohmstead.tone"));
         await screen.FindAll(".clock button").First().ClickAsync(new MouseEventArgs());
         screen.WaitForAssertion(() => Assert.Equal("Wait 20 s", screen.Find(".clock .call").TextContent));
         time.Move(8);
@@ -122,7 +122,7 @@ public class HeatRunScreenTests
         screen.WaitForAssertion(() =>
             Assert.Contains("Its reading is due: unplug it.", screen.Find("p.notice").TextContent, StringComparison.Ordinal)
         );
-        screen.WaitForAssertion(() => Assert.NotEmpty(bench.Context.JSInterop.Invocations.Where(i => i.Identifier == "ohmstead.tone")));
+        screen.WaitForAssertion(() => Assert.Contains(bench.Context.JSInterop.Invocations, i => i.Identifier == "ohmstead.tone"));
         Assert.Equal("6:00", screen.Find(".clock .count").TextContent);
     }
 }

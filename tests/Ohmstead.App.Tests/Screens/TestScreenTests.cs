@@ -83,7 +83,7 @@ public class TestScreenTests
         screen.WaitForAssertion(() => Assert.Contains("at least 4 V", screen.Markup, StringComparison.Ordinal));
         screen.Do(() => screen.FindAll("button").Single(b => b.TextContent == "Read it four times").Click());
         foreach (var (text, n) in new[] { "4.1", "4,3", "4.2", "4.25" }.Select((t, n) => (t, n)))
-            screen.Do(() => screen.Find($"#box-{n}").Input(text));
+            screen.Do(() => screen.Find(string.Create(System.Globalization.CultureInfo.InvariantCulture, $"#box-{n}")).Input(text));
         await screen.FindAll("form").Single(f => f.QuerySelector("#box-0") is not null).SubmitAsync();
         screen.WaitForAssertion(() => Assert.Contains("mean of 4", screen.Markup, StringComparison.Ordinal));
         var mean = (await bench.UnitAsync()).CurrentReadings.Last().Fact;

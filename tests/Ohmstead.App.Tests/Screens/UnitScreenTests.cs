@@ -125,7 +125,7 @@ public class UnitScreenTests
         Assert.Contains("Between the plug blades: 3.8 Ω", screen.Find(".last").TextContent, StringComparison.Ordinal);
         Assert.EndsWith("/reading/blades-posts", screen.Find("a.do.big").GetAttribute("href"), StringComparison.Ordinal);
         Assert.Contains("4 checks to pass before you plug it in", screen.Markup, StringComparison.Ordinal);
-        Assert.Equal(6, screen.FindAll("a.stage").Count);
+        Assert.Equal(7, screen.FindAll("a.stage").Count);
         Assert.DoesNotContain("Type not known yet", screen.Markup, StringComparison.Ordinal);
     }
 

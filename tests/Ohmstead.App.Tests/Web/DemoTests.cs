@@ -18,9 +18,9 @@ public class DemoTests(DemoSite site)
         Assert.Equal(12, cards.Count);
         Assert.Equal(["", "solo-110", "step-230", "twin-175"], cards.Select(c => c.SheetId).Distinct().Order());
         // Every unit has a type sheet, or one that stands in for it: none waits for its type. To be returned is what the one without its
-        // record becomes when that is made.
+        // record becomes when that is made. No clock of a test runs in a workshop of days ago.
         Assert.Equal(
-            Enum.GetValues<NextAction>().Except([NextAction.NameKind, NextAction.Return]),
+            Enum.GetValues<NextAction>().Except([NextAction.NameKind, NextAction.Return, NextAction.HeatRun, NextAction.TimeBreaker]),
             cards.Select(c => c.Next.Action).Distinct().Order()
         );
         Assert.All(cards, c => Assert.Equal(64, c.Photo.Length));

@@ -23,7 +23,7 @@ public class TestRecordTests
             new TestRead(
                 "touch-current",
                 "Touch current",
-                [0.045, 0.061],
+                TestRead.Of(0.045, 0.061),
                 null,
                 new(null, 0.25, "mA", "a rule"),
                 0.8,
