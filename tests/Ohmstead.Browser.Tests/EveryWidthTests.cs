@@ -25,6 +25,9 @@ public sealed class EveryWidthTests(OpenBrowser browser, RunningDemo demo)
         "/breaker",
         "/drawing",
         "/can-run",
+        "/hum",
+        "/history",
+        "/together",
         "/papers",
         "/return",
     ];
@@ -42,6 +45,9 @@ public sealed class EveryWidthTests(OpenBrowser browser, RunningDemo demo)
         "/breaker",
         "/drawing",
         "/can-run",
+        "/hum",
+        "/history",
+        "/together",
         "/papers",
         "/return",
     ];

@@ -73,6 +73,7 @@ internal static class EveryKind
             new StageClosed(Stage.Papers, true, ""),
             new Returned(ReturnManner.NotToBePluggedIn, "A. Brass"),
             new PaperMade("service-record"),
+            new HumRecorded(HumState.Lifted, new string('d', 64), new string('e', 64), ["hum", "buzz"]),
             new LayoutStated([new("post-1", "post-2", [new("motor", 2), new("lamp", 9)], new(18, 20)), new("post-3", "post-2", [], null)]),
             new Noted("ünïcode Ω µ ≥ 漢"),
             new Corrected(draft.Id(), new Noted("right")),

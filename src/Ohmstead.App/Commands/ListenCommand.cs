@@ -143,8 +143,6 @@ internal static class ListenCommand
                 )
             );
         if (compared.GainMoved)
-            Console.WriteLine(
-                "The noise differs by more than 6 dB: the phone turned itself up or down, or the room changed. Record again."
-            );
+            Console.WriteLine(compared.Doubt);
     }
 }

@@ -62,6 +62,7 @@ internal static class Site
         KindRoutes.Map(app);
         DrawerRoutes.Map(app);
         PhotoRoutes.Map(app);
+        HumRoutes.Map(app);
         if (options.IsOnLan)
             PhoneRoutes.Map(app);
         Refusals.MapRest(app);

@@ -40,7 +40,7 @@ public sealed class Bench(IStore store, IPhotos photos, TimeProvider time, Func<
     /// <summary>The shop's drawer of parts.</summary>
     public DrawerDesk Drawer { get; } = new(store, time, newId);
 
-    /// <summary>The photos.</summary>
+    /// <summary>The photos, and the recordings beside them.</summary>
     public IPhotos Photos { get; } = photos;
 
     /// <summary>The clock.</summary>

@@ -49,6 +49,8 @@ internal static class BarePhoto
                 case "image/png":
                     Png(photo, bare, turn);
                     break;
+                case { } sound when sound.StartsWith("audio/", StringComparison.Ordinal):
+                    return photo;
                 default:
                     Webp(photo, bare, turn);
                     break;

@@ -28,9 +28,35 @@ internal sealed class PhotoFolder : IPhotos, IDisposable
 
     /// <inheritdoc/>
     public Task<PhotoKept> KeepAsync(Stream photo, long mostBytes, DateTimeOffset at, CancellationToken cancel, string? name = null) =>
-        BrokenDisk.InWordsAsync(places.Incoming, () => TakeAsync(photo, mostBytes, at, name, cancel));
+        BrokenDisk.InWordsAsync(
+            places.Incoming,
+            // What has a name already was looked at when it came in first.
+            () => TakeAsync(photo, mostBytes, at, name, h => name is null && h.IsSound ? "this is a recording, not a picture" : "", cancel)
+        );
 
-    private async Task<PhotoKept> TakeAsync(Stream photo, long mostBytes, DateTimeOffset at, string? name, CancellationToken cancel)
+    /// <inheritdoc/>
+    public Task<PhotoKept> KeepRecordingAsync(Stream recording, long mostBytes, DateTimeOffset at, CancellationToken cancel) =>
+        BrokenDisk.InWordsAsync(
+            places.Incoming,
+            () =>
+                TakeAsync(
+                    recording,
+                    mostBytes,
+                    at,
+                    null,
+                    h => h.IsSound ? "" : "this is no recording Ohmstead knows. Use WAV, M4A, MP3, Ogg or WebM",
+                    cancel
+                )
+        );
+
+    private async Task<PhotoKept> TakeAsync(
+        Stream photo,
+        long mostBytes,
+        DateTimeOffset at,
+        string? name,
+        Func<PhotoHeader, string> otherwise,
+        CancellationToken cancel
+    )
     {
         var incoming = Path.Combine(places.Incoming, Interlocked.Increment(ref taken).ToString(CultureInfo.InvariantCulture));
         try
@@ -38,6 +64,8 @@ internal sealed class PhotoFolder : IPhotos, IDisposable
             if (!await TakeInAsync(photo, incoming, mostBytes, cancel))
                 return Refuse(string.Create(CultureInfo.InvariantCulture, $"this file is larger than {mostBytes / 1e6:0.##} MB"));
             var header = HeaderOf(incoming);
+            if (otherwise(header) is { Length: > 0 } why)
+                return Refuse(why);
             if (header.Refused.Length > 0)
                 return Refuse(header.Refused);
             if (await BareAsync(incoming, header, cancel) is not var (fileHash, bytes))
@@ -49,19 +77,7 @@ internal sealed class PhotoFolder : IPhotos, IDisposable
                 return kept;
             if (!File.Exists(place) || new FileInfo(place).Length != bytes)
                 DurableFile.Place(incoming, place);
-            await RowAsync(
-                new PhotoRow
-                {
-                    Hash = hash,
-                    FileHash = fileHash == hash ? "" : fileHash,
-                    Bytes = bytes,
-                    WidthPixels = header.WidthPixels,
-                    HeightPixels = header.HeightPixels,
-                    MediaType = header.MediaType,
-                    At = at,
-                },
-                cancel
-            );
+            await RowAsync(RowOf(hash, fileHash, bytes, header, at), cancel);
             return kept;
         }
         finally
@@ -188,6 +204,18 @@ internal sealed class PhotoFolder : IPhotos, IDisposable
             drawing.Release();
         }
     }
+
+    private static PhotoRow RowOf(string hash, string fileHash, long bytes, PhotoHeader header, DateTimeOffset at) =>
+        new()
+        {
+            Hash = hash,
+            FileHash = fileHash == hash ? "" : fileHash,
+            Bytes = bytes,
+            WidthPixels = header.WidthPixels,
+            HeightPixels = header.HeightPixels,
+            MediaType = header.MediaType,
+            At = at,
+        };
 
     private Task<bool> RowAsync(PhotoRow row, CancellationToken cancel) =>
         transactions.WriteAsync(

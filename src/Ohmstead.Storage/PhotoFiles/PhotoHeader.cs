@@ -22,9 +22,18 @@ internal sealed record PhotoHeader(string MediaType, string Extension, int Width
         (SKEncodedImageFormat.Webp, "image/webp", ".webp"),
     ];
 
-    /// <summary>Reads the head of an image; sizes are those of the picture held upright.</summary>
+    /// <summary>Every kind of file that is kept, by its media type and its ending.</summary>
+    public static IReadOnlyList<(string MediaType, string Extension)> Files { get; } =
+    [.. Kinds.Select(k => (k.MediaType, k.Extension)), .. SoundHeader.Kinds];
+
+    /// <summary>It is a recording and no picture: it has no pixels, and is kept byte for byte.</summary>
+    public bool IsSound => WidthPixels == 0 && Refused.Length == 0;
+
+    /// <summary>Reads the head of an image or a recording; sizes are those of the picture held upright.</summary>
     public static PhotoHeader Read(Stream image)
     {
+        if (SoundHeader.Read(image) is var (soundType, soundEnding))
+            return new PhotoHeader(soundType, soundEnding, 0, 0, 1, "");
         using var codec = SKCodec.Create(image);
         if (codec is null)
             return Refuse("this is not a picture Ohmstead can take. Use JPEG, PNG or WebP");

@@ -25,7 +25,7 @@ internal sealed class PhotoPlaces(string folder)
     {
         if (!PhotoHash.IsOne(hash))
             return null;
-        foreach (var (_, mediaType, extension) in PhotoHeader.Kinds)
+        foreach (var (mediaType, extension) in PhotoHeader.Files)
             if (File(hash, extension) is var path && System.IO.File.Exists(path))
                 return (path, mediaType);
         return null;

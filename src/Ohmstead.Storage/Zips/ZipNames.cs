@@ -18,7 +18,7 @@ internal static class ZipNames
     public static string Document(int number) => string.Create(CultureInfo.InvariantCulture, $"documents/{number:D3}.json");
 
     public static string Photo(string hash, string mediaType) =>
-        $"photos/{hash}{PhotoHeader.Kinds.First(k => k.MediaType == mediaType).Extension}";
+        $"photos/{hash}{PhotoHeader.Files.First(k => k.MediaType == mediaType).Extension}";
 
     /// <summary>Why a name is refused; empty when it is one of ours.</summary>
     public static string Refused(string name)
@@ -35,7 +35,7 @@ internal static class ZipNames
         {
             "units" when ending == ".json" && Guid.TryParseExact(stem, "D", out _) => "",
             "documents" when ending == ".json" && stem.Length is > 0 and < 9 && stem.All(char.IsAsciiDigit) => "",
-            "photos" when PhotoHash.IsOne(stem) && PhotoHeader.Kinds.Any(k => k.Extension == ending) => "",
+            "photos" when PhotoHash.IsOne(stem) && PhotoHeader.Files.Any(k => k.Extension == ending) => "",
             _ => "is no file of a workshop",
         };
     }

@@ -53,6 +53,7 @@ namespace Ohmstead.Workshop.Journal;
 [JsonDerivedType(typeof(Returned), "returned")]
 [JsonDerivedType(typeof(PaperMade), "paper")]
 [JsonDerivedType(typeof(LayoutStated), "layout")]
+[JsonDerivedType(typeof(HumRecorded), "hum")]
 [JsonDerivedType(typeof(Noted), "note")]
 [JsonDerivedType(typeof(Corrected), "corrected")]
 public abstract record Fact;

@@ -70,6 +70,7 @@ public static class FactWords
             StageClosed s => $"{StageTitle(s.Stage)}: {(s.IsClosed ? "done" : "reopened")}",
             Returned r => ReturnTitle(r.Manner),
             PaperMade p => $"Paper made: {PaperTitle(p.Paper)}",
+            HumRecorded h => $"Hum recorded: {HumRecorded.Said(h.As)}",
             LayoutStated l => $"What the owner runs: {Counted.Of(l.Posts.Sum(p => p.Items.Sum(i => i.Count)), "thing")}",
             Noted n => n.Words,
             Corrected { Instead: { } right } => $"Corrected: {Of(right, sheet)}",

@@ -9,6 +9,10 @@ public sealed record HumComparison(ImmutableArray<HumChange> Changes, bool GainM
 {
     private const double MostFloorDb = 6;
 
+    /// <summary>Said where the recordings cannot be compared; empty where they can.</summary>
+    public string Doubt =>
+        GainMoved ? "The noise differs by more than 6 dB: the phone turned itself up or down, or the room changed. Record again." : "";
+
     /// <summary>Compares line 2 of each with that of the first.</summary>
     public static HumComparison Of(ImmutableArray<(string Label, HumRecording Recording)> recordings)
     {

@@ -73,6 +73,9 @@ public sealed record HumRecording(
         return new(seconds, supply.Supply, supply.Found, lines, verdict, HumWords.Of(verdict)) { Spectrum = spectrum };
     }
 
+    /// <summary>The spectrum for a picture: the strongest of each of so many equal stretches up to 800 Hz [dB of a sine of full scale].</summary>
+    internal double[] Curve(int count) => Spectrum.Strongest(HumPlot.MostHertz, count);
+
     /// <summary>Line 2 of a supply in this recording, whether it is above the noise or not.</summary>
     internal HumLine LineTwo(double supplyHertz) => HumSearch.Of(Spectrum, supplyHertz, null)[1];
 }

@@ -110,5 +110,23 @@ internal sealed class HumSpectrum
         return Math.Max(1e-30, 2 * 2 * median / shrink / (rate * squares));
     }
 
+    /// <summary>The strongest of each of so many equal stretches up to a frequency, in dB of a sine of full scale.</summary>
+    public double[] Strongest(double mostHertz, int count)
+    {
+        var strongest = new double[count];
+        for (var n = 0; n < count; n++)
+        {
+            var (first, last) = (
+                Math.Clamp((int)(n * mostHertz / count / Step), 1, power.Length - 1),
+                Math.Clamp((int)((n + 1) * mostHertz / count / Step), 1, power.Length - 1)
+            );
+            var most = 0.0;
+            for (var k = first; k <= last; k++)
+                most = Math.Max(most, power[k]);
+            strongest[n] = 10 * Math.Log10(Math.Max(most * gain * gain / Math.Max(1, stretches), 1e-30));
+        }
+        return strongest;
+    }
+
     private double Log(int k) => Math.Log(Math.Max(power[k], 1e-300));
 }

@@ -55,12 +55,29 @@ public static class ServiceRecord
         }
         foreach (var block in OwnerSheet.CanRunInFull(judged))
             yield return block;
+        if (Hum(judged) is { IsEmpty: false } hum)
+        {
+            yield return new Heading("Hum, recorded with a phone", 2);
+            yield return new Points(hum);
+        }
         var notes = judged.Unit.All<Noted>().Where(n => n.Fact.Words.Length > 0).ToList();
         if (notes.Count == 0)
             yield break;
         yield return new Heading("Notes", 2);
         yield return new Points([.. notes.Select(n => $"{PaperParts.Day(n.Entry.At)}: {n.Fact.Words}")]);
     }
+
+    private static ImmutableArray<string> Hum(JudgedUnit judged) =>
+        [
+            .. judged
+                .Unit.All<HumRecorded>()
+                .GroupBy(h => h.Fact.As)
+                .OrderBy(g => g.Key)
+                .Select(g => g.Last())
+                .Select(h =>
+                    $"{Sentences.Large(HumRecorded.Said(h.Fact.As))}, {PaperParts.Day(h.Entry.At)}: {string.Join(", ", h.Fact.Heard)}. How loud it is decides no fault."
+                ),
+        ];
 
     private static ImmutableArray<Row> Findings(JudgedUnit judged)
     {

@@ -11,7 +11,11 @@ public interface IPhotos
     /// <param name="name">The hash that entries know it by already: a photo from before, which keeps it; null for a new photo.</param>
     Task<PhotoKept> KeepAsync(Stream photo, long mostBytes, DateTimeOffset at, CancellationToken cancel, string? name = null);
 
-    /// <summary>The photo as it is kept, or null.</summary>
+    /// <summary>Keeps a recording beside the photos, byte for byte as it came: written and synced before this returns.</summary>
+    /// <param name="mostBytes">More than this is refused [bytes].</param>
+    Task<PhotoKept> KeepRecordingAsync(Stream recording, long mostBytes, DateTimeOffset at, CancellationToken cancel);
+
+    /// <summary>The photo or recording as it is kept, or null.</summary>
     Task<PhotoFile?> OpenAsync(string hash, CancellationToken cancel);
 
     /// <summary>A small JPEG of it, turned upright, made once; or null.</summary>

@@ -16,7 +16,7 @@ public class CanRunTests
         return screen;
     }
 
-    private static void Tap(IRenderedComponent<CanRun> screen, string label) => screen.Find($"button[aria-label^='{label}']").Click();
+    private static Task TapAsync(IRenderedComponent<CanRun> screen, string what) => screen.Find(what).ClickAsync(new());
 
     [Fact]
     public async Task Things_are_tapped_onto_a_post_and_kept_as_one_entry()
@@ -24,17 +24,17 @@ public class CanRunTests
         await using var bench = await ScreenBench.OpenAsync();
         var screen = Show(bench);
         string Of(string post) => screen.Find($"[data-post='{post}']").TextContent;
-        Tap(screen, "Add 1 motor");
-        Tap(screen, "Add 1 motor");
-        Tap(screen, "Add 1 smoke unit");
-        Tap(screen, "One motor less");
-        screen.Find("#gauge").Change("18");
-        screen.Find("#feet").Change("20");
+        await TapAsync(screen, "[data-add=motor]");
+        await TapAsync(screen, "[data-add=motor]");
+        await TapAsync(screen, "[data-add=smoke]");
+        await TapAsync(screen, "[aria-label='One motor less']");
+        await screen.Find("#gauge").ChangeAsync(new() { Value = "18" });
+        await screen.Find("#feet").ChangeAsync(new() { Value = "20" });
         // 1.25 + 0.6 A on the pair that was chosen, one of the rails; nothing on the 14 V post.
         var rail = screen.Find("input[name=post][checked]").ParentElement!.TextContent;
         Assert.Matches("^Post 0 – post [12]$", rail);
+        screen.WaitForAssertion(() => Assert.Contains("1.85 of", Of($"p{rail[1..]}"), StringComparison.Ordinal), Patience);
         var comes = Of($"p{rail[1..]}");
-        Assert.Contains("1.85 of", comes, StringComparison.Ordinal);
         Assert.Contains("1 motor, 1 smoke unit.", comes, StringComparison.Ordinal);
         Assert.Contains("Put a 3 A fuse in its lead.", comes, StringComparison.Ordinal);
         Assert.Contains("18 AWG, 20 ft one way", comes, StringComparison.Ordinal);

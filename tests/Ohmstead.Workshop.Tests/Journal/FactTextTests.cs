@@ -26,6 +26,7 @@ public class FactTextTests
             new TerminalNamed("untyped-post-1", "A", true),
             new CarriedOver("twin-175", ImmutableSortedDictionary<string, string>.Empty.Add("untyped-blades", "blades")),
             new PracticeBegun(-7),
+            new HumRecorded(HumState.Loaded, new string('d', 64), new string('e', 64), ["hum"]),
             new LayoutStated([new("post-1", "post-2", [new("motor", 2)], new(18, 20.5)), new("post-3", "post-2", [new("coil", 1)], null)]),
             new PartChanged("disc-left", PartChange.Renewed, null, ""),
             new Corrected(new Guid(7, 0, 0, new byte[8]), new Noted("right")),

@@ -55,6 +55,7 @@
   // Where on a picture a press was, from 0 to 1 across and down.
   window.ohmstead = Object.assign(window.ohmstead ?? {}, {
     photosWait: () => notKept > 0,
+    entryId: newId,
     placeOn: (picture, x, y) => {
       const r = picture.getBoundingClientRect();
       return [Math.min(1, Math.max(0, (x - r.left) / r.width)), Math.min(1, Math.max(0, (y - r.top) / r.height))];
