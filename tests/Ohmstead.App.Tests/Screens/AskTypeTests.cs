@@ -228,6 +228,28 @@ public sealed class AskTypeTests : IAsyncLifetime
     }
 
     [Fact]
+    public async Task A_type_that_shares_the_plate_offers_itself_with_its_chance()
+    {
+        await MadeAsync();
+        var next = new Guid(6, 0, 0, new byte[8]);
+        await workshop.Bench.EnterAsync(
+            next,
+            0,
+            "bench",
+            new TakenIn("8", "", "", ""),
+            new PlateRead(120, 90),
+            new ReadingEntered("untyped-blades", Shown.Number(7.7), BenchState.AsSheet)
+        );
+        var screen = workshop.Screens.Render<NameType>(p => p.Add(s => s.Id, next));
+        screen.WaitForAssertion(() =>
+            Assert.Contains("None of these", screen.Find("[aria-labelledby=fits]").TextContent, StringComparison.Ordinal)
+        );
+        var offered = screen.Find("[aria-labelledby=fits]").TextContent;
+        Assert.Contains("1 type has this plate", offered, StringComparison.Ordinal);
+        Assert.Matches("Single-throttle unit, 90 W, nothing wrong[6-9][0-9].%", offered);
+    }
+
+    [Fact]
     public async Task The_text_editor_stays()
     {
         var type = await MadeAsync();
