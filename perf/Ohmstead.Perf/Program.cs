@@ -1,6 +1,7 @@
 using System.Globalization;
 using Ohmstead.Perf;
 using Ohmstead.Perf.Benchmarks;
+using Ohmstead.Perf.Days;
 using Ohmstead.Perf.Experiments;
 using Ohmstead.Perf.Listening;
 using Ohmstead.Perf.Stores;
@@ -32,11 +33,13 @@ switch (args.FirstOrDefault())
         return ExperimentsPage.Run(RepositoryRoot.Path, args[1..]);
     case "hum":
         return HumPage.Run(RepositoryRoot.Path);
+    case "day":
+        return DayFigures.Run();
     case "pins":
         return PinnedAnswers.Remake(RepositoryRoot.Path);
     default:
         Console.Error.WriteLine(
-            "usage: bench | process | scaling | planning | ngspice-ratio | store | entry | server | slow-laptop | page [again] [part ...] | experiments [quick] [units | diagnosis | next | doubt ... | heat-run | minutes] | hum | pins"
+            "usage: bench | process | scaling | planning | ngspice-ratio | store | entry | server | slow-laptop | page [again] [part ...] | experiments [quick] [units | diagnosis | next | doubt ... | heat-run | minutes] | hum | day | pins"
         );
         return 2;
 }

@@ -62,7 +62,7 @@ public class FolderOrderTests
             ["Kinds"],
             ["Asking"],
             ["Job"],
-            ["Days"],
+            ["Days", "LookingBack"],
             ["Papers", "Stores"],
         ]
     );

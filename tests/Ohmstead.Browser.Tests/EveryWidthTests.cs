@@ -63,7 +63,16 @@ public sealed class EveryWidthTests(OpenBrowser browser, RunningDemo demo)
         "/kinds",
         "/kinds/twin-175",
     ];
-    private static readonly string[] Drawer = ["/drawer", "/drawer/kits", "/drawer/donors", "/drawer/batches", "/drawer/log", "/day"];
+    private static readonly string[] Drawer =
+    [
+        "/drawer",
+        "/drawer/kits",
+        "/drawer/donors",
+        "/drawer/batches",
+        "/drawer/log",
+        "/day",
+        "/back",
+    ];
     private static readonly string[] Settings =
     [
         "/kinds/solo-110/readings",

@@ -120,7 +120,7 @@ public sealed class UnitDiagnoses : IAsyncDisposable
             Tell(id, kept, new(null, null, $"The changes of this unit make no circuit: {own.Problems[0].Wrong}."));
             return;
         }
-        var judged = JudgedSheet.Of(unit, own.Value!);
+        var judged = JudgedSheet.Of(unit, own.Value!, shop.Chances);
         // What an earlier search doubted is not what the next one goes by.
         var taken = BenchReadings.Of(unit with { Doubts = UnitDoubts.None }, new UnitModel(judged), shop);
         if (taken.Value is not { } readings)

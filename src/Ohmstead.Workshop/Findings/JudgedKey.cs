@@ -9,7 +9,12 @@ namespace Ohmstead.Workshop.Findings;
 
 /// <summary>All that a unit's sheet with its judgements is made from (<see cref="JudgedSheet"/>): with equal keys every fault does the same to every reading.</summary>
 /// <param name="Judged">What was judged by hand, in the order of the words.</param>
-public sealed record JudgedKey(CircuitKey Circuit, ImmutableArray<(string Element, string Mode, Judgement Judgement)> Judged)
+/// <param name="Chances">The shop's own chances of faults.</param>
+public sealed record JudgedKey(
+    CircuitKey Circuit,
+    ImmutableArray<(string Element, string Mode, Judgement Judgement)> Judged,
+    ImmutableArray<ShopChance> Chances
+)
 {
     /// <summary>The key of a unit.</summary>
     public static JudgedKey Of(BenchUnit unit, TypeSheet type, Shop shop) =>
@@ -21,11 +26,13 @@ public sealed record JudgedKey(CircuitKey Circuit, ImmutableArray<(string Elemen
                     .Select(j => (j.Key.Element, j.Key.Mode, j.Value.Judgement))
                     .OrderBy(j => j.Element, StringComparer.Ordinal)
                     .ThenBy(j => j.Mode, StringComparer.Ordinal),
-            ]
+            ],
+            shop.Chances
         );
 
     /// <inheritdoc/>
-    public bool Equals(JudgedKey? other) => other is not null && Circuit.Equals(other.Circuit) && Judged.SequenceEqual(other.Judged);
+    public bool Equals(JudgedKey? other) =>
+        other is not null && Circuit.Equals(other.Circuit) && Judged.SequenceEqual(other.Judged) && Chances.SequenceEqual(other.Chances);
 
     /// <inheritdoc/>
     public override int GetHashCode() => HashCode.Combine(Circuit, Judged.Length);

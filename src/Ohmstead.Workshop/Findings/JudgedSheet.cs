@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Ohmstead.Electrical.TypeSheets;
 using Ohmstead.Workshop.Journal;
+using Ohmstead.Workshop.Shops;
 using Ohmstead.Workshop.Units;
 
 namespace Ohmstead.Workshop.Findings;
@@ -30,8 +31,10 @@ public static class JudgedSheet
     }
 
     /// <summary>The unit's own sheet with these chances.</summary>
-    public static TypeSheet Of(BenchUnit unit, TypeSheet own)
+    /// <param name="shop">The shop's own chances of faults; those of the sheet where it has none.</param>
+    public static TypeSheet Of(BenchUnit unit, TypeSheet own, ImmutableArray<ShopChance> shop = default)
     {
+        own = ShopChances.In(own, shop);
         var judged = Judgements(unit);
         if (judged.IsEmpty)
             return own;

@@ -40,6 +40,12 @@ public sealed record Shop(
     /// <summary>Limits of the tests before a unit goes back, beside those that checks and papers use.</summary>
     public ImmutableArray<ShopLimit> TestLimits { get; init; } = UsualShop.TestLimits;
 
+    /// <summary>This shop's own chances of faults, taken by hand; none where those of the type sheets are used.</summary>
+    public ImmutableArray<ShopChance> Chances { get; init; } = [];
+
+    /// <summary>Units that they were learned from.</summary>
+    public int ChancesFrom { get; init; }
+
     /// <summary>What a unit that comes back costs besides the work [money]. Common practice, no source.</summary>
     public double ComeBackCost { get; init; } = 20;
 
