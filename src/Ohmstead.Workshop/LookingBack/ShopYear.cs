@@ -47,18 +47,7 @@ public sealed record ShopYear(
             .CountBy(f => (f.Kind, f.Mode))
             .ToDictionary(f => f.Key, f => f.Value);
         return new(
-            [
-                .. Enumerable
-                    .Range(0, MonthsBack)
-                    .Select(n => first.AddMonths(n))
-                    .Select(m =>
-                        (
-                            m.ToString("MMM", CultureInfo.InvariantCulture),
-                            units.Count(u => MonthOf(u.TakenIn) == m),
-                            units.Count(u => u.Returned is { } back && MonthOf(back) == m)
-                        )
-                    ),
-            ],
+            Monthly(units, first, MonthOf),
             ofYear.Sum(u => u.Minutes) / 60,
             ofYear.Sum(u => u.UsualMinutes) / 60,
             [
@@ -79,6 +68,24 @@ public sealed record ShopYear(
             units.Count(u => !u.Looked.IsEmpty)
         );
     }
+
+    private static ImmutableArray<(string Month, int In, int Back)> Monthly(
+        IReadOnlyCollection<UnitYear> units,
+        DateOnly first,
+        Func<DateTimeOffset, DateOnly> monthOf
+    ) =>
+        [
+            .. Enumerable
+                .Range(0, MonthsBack)
+                .Select(first.AddMonths)
+                .Select(m =>
+                    (
+                        m.ToString("MMM", CultureInfo.InvariantCulture),
+                        units.Count(u => monthOf(u.TakenIn) == m),
+                        units.Count(u => u.Returned is { } back && monthOf(back) == m)
+                    )
+                ),
+        ];
 
     private static IEnumerable<(string Name, int Count)> Used(Drawer drawer, Func<DateTimeOffset, bool> isOfYear) =>
         drawer

@@ -1,7 +1,6 @@
 using Bunit;
 using Ohmstead.App.Components;
 using Ohmstead.App.Screens.Bins;
-using Ohmstead.Electrical.TypeSheets;
 using Ohmstead.Workshop.Drawers;
 using Ohmstead.Workshop.Journal;
 
@@ -127,7 +126,8 @@ public class DrawerScreenTests
             Assert.Contains("Beside F-9", page.Find("section[aria-labelledby=take-out]").TextContent, StringComparison.Ordinal)
         );
         Assert.Equal((1, 1), ((await BinAsync(screens, Rollers)).Count, (await BinAsync(screens, Rollers)).SetAside));
-        var parts = screens.Context.Render<UnitParts>(p => p.Add(s => s.Unit, screens.UnitAsync().Result).Add(s => s.Sheet, null));
+        var unit = await screens.UnitAsync();
+        var parts = screens.Context.Render<UnitParts>(p => p.Add(s => s.Unit, unit).Add(s => s.Sheet, null));
         parts.WaitForAssertion(() => Assert.Contains("1 Roller, carbon; 2 Pilot lamp 14 V", parts.Markup, StringComparison.Ordinal));
     }
 

@@ -55,7 +55,7 @@ public class DayPlannerTests
             var (units, hours) = DrawnDay.Of(seed, units: 4, most: seed % 2 == 0 ? 3 : 2);
             var plan = Plan(units, hours);
             var (late, ends) = BestOfAll(units, hours);
-            Assert.True((late, ends) == (plan.Late, plan.EndsAt), $"seed {seed}: {plan.Late} late, {plan.EndsAt}; best {late}, {ends}");
+            Assert.Equal((seed, late, ends), (seed, plan.Late, plan.EndsAt));
             Assert.True(plan.IsProved);
             Assert.Equal(plan.EndsAt, plan.NoneEndsBefore);
             Holds(units, hours, plan);

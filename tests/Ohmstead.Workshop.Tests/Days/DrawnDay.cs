@@ -20,7 +20,7 @@ internal static class DrawnDay
             drawn.Add(
                 new(
                     Guid.Empty,
-                    $"F-{u}",
+                    FormattableString.Invariant($"F-{u}"),
                     tasks,
                     dice.Next(4) == 0 ? 540 + (5 * dice.Next(24)) : 0,
                     dice.Next(3) == 0 ? 600 + (5 * dice.Next(80)) : null

@@ -61,7 +61,7 @@ internal sealed class DrawerDraft
             new(
                 unit,
                 Id(),
-                $"F-{ids}",
+                FormattableString.Invariant($"F-{ids}"),
                 "An owner",
                 "by phone",
                 "Roller",
