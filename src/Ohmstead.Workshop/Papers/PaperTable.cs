@@ -12,6 +12,7 @@ public static class PaperTable
         new(ServiceRecord.Id, matter => [ServiceRecord.Make(matter)]),
         new(OwnerPage.Id, matter => OwnerPage.Choices.Select(most => OwnerPage.Make(matter, most))),
         new(BenchSheet.Id, matter => [BenchSheet.Make(matter, [])]),
+        new(Estimate.Id, matter => [Estimate.Make(matter)]),
         new(WiringSheet.Id, matter => [WiringSheet.Make(matter)]),
     ];
 

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Ohmstead.Workshop.Journal;
+using Ohmstead.Workshop.Shops;
 using Ohmstead.Workshop.Units;
 using Ohmstead.Workshop.Words;
 
@@ -25,6 +26,15 @@ public static class LooksPlan
     {
         var noted = unit.All<LooksNoted>().GroupBy(l => l.Fact.Item, StringComparer.Ordinal).Select(g => g.Last().Fact).ToList();
         return [.. Usual.Select(u => noted.Find(n => n.Item == u.Item) ?? u), .. noted.Where(n => !Usual.Any(u => u.Item == n.Item))];
+    }
+
+    /// <summary>A note of how a part looks, from what was typed; or what is wrong with it.</summary>
+    public static TypedFact Note(string item, string words, bool isToDo, string minutes, string price)
+    {
+        var (time, money) = (ShopEdit.Number(minutes, 0, 10_000), ShopEdit.Number(price, 0, 1e6));
+        return time.Problem.Length > 0 ? new(null, $"Minutes: {time.Problem}")
+            : money.Problem.Length > 0 ? new(null, $"Price: {money.Problem}")
+            : new(new LooksNoted(item, words.Trim(), isToDo, time.Value, decimal.Round((decimal)money.Value, 2)), "");
     }
 
     /// <summary>Those that are to be done, as lines of a plan.</summary>

@@ -63,6 +63,16 @@ public static class WorkToDo
     public static FaultMode? ModeOf(TypeSheet own, string about, string mode) =>
         mode.Length > 0 ? new FaultCatalogue(new UnitModel(own)).Find($"{about}:{mode}") : null;
 
+    /// <summary>What replacing a part usually takes: by the first of its faults that asks for it. Common practice, no source [min].</summary>
+    internal static double ReplaceMinutes(TypeSheet own, string about)
+    {
+        var remedy = new FaultCatalogue(new UnitModel(own))
+            .Modes.Where(m => m.Element == about)
+            .Select(m => WhatToDo.For(own, m))
+            .FirstOrDefault(r => WorkKey.SortOf(r.Act) == WorkSort.Replace);
+        return remedy is null ? Middle(about) : Middle(remedy, WorkSort.Replace);
+    }
+
     private static PlannedWork Decided(PartDecided d, TypeSheet own)
     {
         var sort = WorkKey.SortOf(d.Act, own, d.About);

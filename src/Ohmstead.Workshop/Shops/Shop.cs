@@ -87,7 +87,18 @@ public sealed record ShopLoad(string Id, string Name, double Ohms, double Volts,
 /// <param name="Id">As the take-apart steps of a type sheet name it: "roller".</param>
 /// <param name="Price">Of a new one [money].</param>
 /// <param name="FailPercent">Chance that one of unknown age fails within the time the shop answers for [%].</param>
-public sealed record ShopPart(string Id, string Name, double Price, double FailPercent);
+public sealed record ShopPart(string Id, string Name, double Price, double FailPercent)
+{
+    /// <summary>A test that can be made before it is replaced; null for none.</summary>
+    public ShopPartTest? Test { get; init; }
+}
+
+/// <summary>A test of a part that wears.</summary>
+/// <param name="Minutes">It takes [min].</param>
+/// <param name="DetectsPercent">Of parts that would fail, so many are found [%].</param>
+/// <param name="FalsePercent">Of parts that would not fail, so many are taken for bad [%].</param>
+/// <param name="NeedsPart">True where the part has to be reached for it.</param>
+public sealed record ShopPartTest(double Minutes, double DetectsPercent, double FalsePercent, bool NeedsPart);
 
 /// <summary>A limit that the shop works by, with its source.</summary>
 /// <param name="Unit">"Ω", "mA".</param>

@@ -13,13 +13,13 @@ public static class UsualShop
     [
         new("cord-18-2", "Supply cord", 7.5, 35),
         new("cord-2-core", "Supply cord, two-conductor", 9, 35),
-        new("roller", "Roller and rivet", 5.1, 25),
+        new("roller", "Roller and rivet", 5.1, 25) { Test = new(2, 70, 10, NeedsPart: true) },
         new("disc", "Rectifier disc", 6.5, 20),
         new("shoe", "Contact shoe", 6, 25),
         new("lamp-6v", "Pilot lamp 6 V", 1.6, 40),
         new("lamp-14v", "Pilot lamp 14 V", 1.6, 40),
         new("lamp-16v", "Pilot lamp 16 V", 1.6, 40),
-        new("breaker-6a", "Thermal breaker 6 A", 14, 5),
+        new("breaker-6a", "Thermal breaker 6 A", 14, 5) { Test = new(4, 90, 5, NeedsPart: false) },
     ];
 
     /// <summary>The shop of a folder in which nothing was set yet.</summary>

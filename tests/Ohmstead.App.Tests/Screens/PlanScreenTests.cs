@@ -43,6 +43,62 @@ public class PlanScreenTests
     }
 
     [Fact]
+    public async Task Estimate_go_ahead_and_bill_are_facts_of_the_unit()
+    {
+        await using var bench = await ScreenBench.OpenAsync([
+            .. ScreenBench.ColdGates,
+            Roller,
+            new PartChanged("roller-1", PartChange.Renewed, null, ""),
+        ]);
+        var screen = Show(bench);
+        async Task PressAsync(string words)
+        {
+            screen.WaitForState(() => screen.FindAll("button:not([disabled])").Any(b => b.TextContent.Trim() == words), Patience);
+            await screen.FindAll("button").First(b => b.TextContent.Trim() == words).ClickAsync();
+        }
+        await screen.Find("#ask-above").InputAsync("120");
+        await PressAsync("Make the estimate");
+        screen.WaitForElement("#up-to", Patience);
+        await screen.Find("#up-to").InputAsync("110");
+        await PressAsync("Save the go-ahead");
+        await screen.Find("#bill").InputAsync("98,5");
+        await PressAsync("Save the bill");
+        var unit = await bench.UnitAsync();
+        Assert.Equal(120, Assert.Single(unit.All<EstimateMade>()).Fact.AskAbove);
+        Assert.Equal(110, Assert.Single(unit.All<GoAheadGiven>()).Fact.Limit);
+        Assert.Equal(98.5m, Assert.Single(unit.All<Billed>()).Fact.Sum);
+    }
+
+    [Fact]
+    public async Task Looks_are_noted_apart_and_put_on_the_plan()
+    {
+        await using var bench = await ScreenBench.OpenAsync([.. ScreenBench.ColdGates, Roller]);
+        var screen = Show(bench);
+        await screen.Find("#looks-lettering").InputAsync("worn at the thumb");
+        await screen.FindAll("button").Single(b => b.TextContent == "Do it: Lettering").ClickAsync();
+        Assert.Equal(
+            ("Lettering", true),
+            (Assert.Single((await bench.UnitAsync()).All<LooksNoted>()).Fact is var l ? (l.Item, l.IsToDo) : default)
+        );
+        screen.WaitForState(
+            () => screen.FindAll(".plan-line").Any(p => p.TextContent.Contains("Looks, lettering", StringComparison.Ordinal)),
+            Patience
+        );
+    }
+
+    [Fact]
+    public async Task A_chance_is_edited_where_it_stands_and_is_the_shops_from_then_on()
+    {
+        await using var bench = await ScreenBench.OpenAsync([.. ScreenBench.ColdGates, Roller]);
+        var screen = Show(bench);
+        screen.WaitForElement("section[aria-labelledby=while-open] input", Patience);
+        var box = screen.Find("section[aria-labelledby=while-open] input");
+        var part = box.Id!["f-fail-".Length..];
+        await box.ChangeAsync("88");
+        Assert.Contains((await bench.Bench.ShopAsync()).Parts, p => part.StartsWith(p.Id, StringComparison.Ordinal) && p.FailPercent == 88);
+    }
+
+    [Fact]
     public async Task The_next_line_is_begun_by_its_button()
     {
         await using var bench = await ScreenBench.OpenAsync([.. ScreenBench.ColdGates, Roller]);

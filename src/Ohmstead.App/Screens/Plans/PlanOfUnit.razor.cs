@@ -1,9 +1,11 @@
 using Microsoft.AspNetCore.Components;
 using Ohmstead.App.Background;
 using Ohmstead.App.Screens.Readings;
+using Ohmstead.Electrical.Reckoning.Deciding;
 using Ohmstead.Workshop.Findings;
 using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Plans;
+using Ohmstead.Workshop.Shops;
 using Ohmstead.Workshop.Words;
 
 namespace Ohmstead.App.Screens.Plans;
@@ -15,7 +17,9 @@ public sealed partial class PlanOfUnit
     private PlanPrice? price;
     private Diagnosed? madeOf;
     private int madeAt = -1;
-    private string said = "";
+    private WhileOpen? open;
+    private WhatItTook? took;
+    private string question = "";
 
     /// <summary>What the shop's own units took.</summary>
     [Inject]
@@ -54,14 +58,38 @@ public sealed partial class PlanOfUnit
         (madeOf, madeAt) = (Answer.Latest, unit.LastNumber);
         var (latest, shop) = (Answer.Latest, Shop);
         var book = await Minutes.ReadAsync(Id);
-        var made = await WorkOutAsync(() => UnitPlan.Of(unit, type, model.Sheet, latest?.View, shop, book));
+        var (made, worth) = await WorkOutAsync(() =>
+        {
+            var lines = UnitPlan.Of(unit, type, model.Sheet, latest?.View, shop, book);
+            return (lines, WhileOpen.Of(unit, lines, type, model.Sheet, shop, book));
+        });
         if (madeAt != unit.LastNumber || !ReferenceEquals(madeOf, latest))
             return;
-        plan = made;
+        (plan, open, took) = (made, worth, WhatItTook.Of(unit, made, shop));
         StateHasChanged();
         var sum = await WorkOutAsync(() => PlanPrice.Of(made, shop, PlanPrice.Named(unit)));
         if (ReferenceEquals(plan, made))
-            price = sum;
+            (price, question) = (sum, sum.Question is { } asked ? QuoteText.Of(asked) : "");
+    }
+
+    private DateOnly Today => DateOnly.FromDateTime(TimeZoneInfo.ConvertTime(Bench.Time.GetUtcNow(), Bench.Time.LocalTimeZone).DateTime);
+
+    private Task KeepAsync(Fact fact) => EnterAsync(fact);
+
+    /// <summary>The shop's chance that a part fails, changed where it stands.</summary>
+    private async Task<string> FailsAsync(string part, string typed)
+    {
+        var (percent, problem) = ShopEdit.Number(typed, 0, 100);
+        if (problem.Length > 0)
+            return problem;
+        await Bench.EditShopAsync(shop =>
+            shop.Parts.ToList().FindIndex(p => p.Id == part) is >= 0 and var at
+                ? shop.WithPart(at, p => p with { FailPercent = percent })
+                : shop
+        );
+        await UnitReadAsync();
+        StateHasChanged();
+        return "";
     }
 
     private async Task BeginAsync(PlanLine line)
