@@ -19,7 +19,19 @@ internal sealed class CircuitBuilder
 
     /// <param name="reversed">By element: a winding with taps or sliders whose ends are exchanged.</param>
     public static ReadingCircuit Build(UnitModel model, ReadingSpec spec, ReadingState state, bool[] reversed) =>
-        new CircuitBuilder(model, state, reversed).Build(spec, null);
+        new CircuitBuilder(model, state, reversed).Build([spec], null);
+
+    /// <summary>One circuit for readings in one state with alternating current, by reading.</summary>
+    public static ImmutableArray<ReadingCircuit> Build(
+        UnitModel model,
+        ImmutableArray<ReadingSpec> specs,
+        ReadingState state,
+        bool[] reversed
+    )
+    {
+        var circuit = new CircuitBuilder(model, state, reversed).Build(specs, null);
+        return [.. specs.Select((spec, place) => place == 0 ? circuit : circuit.ReadAs(spec, place))];
+    }
 
     /// <summary>
     /// The circuit with <see cref="SenseOhms"/> in series with one of its branches, and the probes across that: volts for amps.
@@ -27,7 +39,7 @@ internal sealed class CircuitBuilder
     /// </summary>
     /// <param name="sensed">A branch of the same circuit without it.</param>
     public static ReadingCircuit BuildSensing(UnitModel model, ReadingSpec spec, ReadingState state, Branch sensed) =>
-        new CircuitBuilder(model, state, new bool[model.Sheet.Elements.Length]).Build(spec, sensed);
+        new CircuitBuilder(model, state, new bool[model.Sheet.Elements.Length]).Build([spec], sensed);
 
     /// <summary>Small against every resistance of a unit, large against the digits of a solution at 20 V [Ω].</summary>
     public const double SenseOhms = 1e-6;
@@ -45,8 +57,9 @@ internal sealed class CircuitBuilder
         return (inner, sensed.B);
     }
 
-    private ReadingCircuit Build(ReadingSpec spec, Branch? sensed)
+    private ReadingCircuit Build(ImmutableArray<ReadingSpec> specs, Branch? sensed)
     {
+        var spec = specs[0];
         foreach (var strap in state.Joined)
             nodes.Join(strap);
         var lifted = state.Lifted.ToHashSet(StringComparer.Ordinal);
@@ -58,10 +71,9 @@ internal sealed class CircuitBuilder
         var isOhms = spec.Quantity is Quantity.Ohms or Quantity.InsulationOhms;
         var isDirect = isOhms || state.Source is { IsDirect: true };
         var (drive, ground) = isOhms ? (nodes.Of(spec.From), nodes.Of(spec.To)) : AddSource(state.Source!);
-        var (probeA, probeB) =
-            sensed is { } branch ? Sense(branch)
-            : spec.From.Length > 0 ? (nodes.Of(spec.From), nodes.Of(spec.To))
-            : (-1, -1);
+        ImmutableArray<(int A, int B)> probes = sensed is { } branch
+            ? [Sense(branch)]
+            : [.. specs.Select(s => s.From.Length > 0 ? (nodes.Of(s.From), nodes.Of(s.To)) : (-1, -1))];
         ImmutableArray<Branch> all = [.. branches.Where(b => b.A != b.B)];
         return new ReadingCircuit
         {
@@ -73,22 +85,22 @@ internal sealed class CircuitBuilder
             Junctions = [.. junctions],
             Drive = drive,
             Ground = ground,
-            ProbeA = probeA,
-            ProbeB = probeB,
+            Probes = probes,
             IsDirect = isDirect,
             CopperFactor = (234.5 + state.Celsius) / 254.5,
             ReversedChains = reversed,
             Loops = [.. branches.Where(b => b.A == b.B && b.Kind == BranchKind.Segment)],
             Windings = [.. branches.Where(b => b.Kind == BranchKind.Segment).Select(b => b.Index).Distinct()],
-            Elimination = Elimination.Of(nodes.Count, all, Kept(isDirect, drive, ground, probeA, probeB), drive, ground, isDirect),
+            Elimination = Elimination.Of(nodes.Count, all, Kept(isDirect, drive, ground, probes), drive, ground, isDirect),
         };
     }
 
-    private HashSet<int> Kept(bool isDirect, int drive, int ground, int probeA, int probeB)
+    private HashSet<int> Kept(bool isDirect, int drive, int ground, ImmutableArray<(int A, int B)> probes)
     {
         var kept = new HashSet<int> { drive, ground };
-        if (probeA >= 0)
-            kept.UnionWith([probeA, probeB]);
+        foreach (var (a, b) in probes)
+            if (a >= 0)
+                kept.UnionWith([a, b]);
         foreach (var j in junctions)
             kept.UnionWith([j.A, j.B]);
         if (!isDirect)

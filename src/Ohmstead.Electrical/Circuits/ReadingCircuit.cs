@@ -9,8 +9,16 @@ namespace Ohmstead.Electrical.Circuits;
 /// </summary>
 public sealed class ReadingCircuit
 {
+    private ReadingSpec spec = null!;
+    private int place;
+
     internal UnitModel Model { get; init; } = null!;
-    internal ReadingSpec Spec { get; init; } = null!;
+    internal ReadingSpec Spec
+    {
+        get => spec;
+        init => spec = value;
+    }
+
     internal ReadingState State { get; init; } = null!;
     internal ImmutableArray<Branch> Branches { get; init; }
     internal ImmutableArray<LampPlace> Lamps { get; init; }
@@ -22,9 +30,14 @@ public sealed class ReadingCircuit
     /// <summary>The node against which the source drives.</summary>
     internal int Ground { get; init; }
 
+    /// <summary>The probes of every reading that is taken in this state; −1 where the quantity is read at the source.</summary>
+    internal ImmutableArray<(int A, int B)> Probes { get; init; } = [];
+
+    /// <summary>Which of them this reading's are.</summary>
+    internal int ProbePlace => place;
+
     /// <summary>The probes; −1 when the quantity is read at the source.</summary>
-    internal int ProbeA { get; init; }
-    internal int ProbeB { get; init; }
+    internal (int A, int B) Probe => Probes[place];
 
     /// <summary>True for a reading with direct current.</summary>
     internal bool IsDirect { get; init; }
@@ -45,6 +58,14 @@ public sealed class ReadingCircuit
 
     /// <summary>Parts of windings whose two ends are strapped together: loops that only the core sees.</summary>
     internal ImmutableArray<Branch> Loops { get; init; } = [];
+
+    /// <summary>The same circuit, as another of its readings reads it.</summary>
+    internal ReadingCircuit ReadAs(ReadingSpec reading, int probePlace)
+    {
+        var other = (ReadingCircuit)MemberwiseClone();
+        (other.spec, other.place) = (reading, probePlace);
+        return other;
+    }
 
     /// <summary>The reading.</summary>
     public ReadingSpec Reading => Spec;

@@ -1,42 +1,58 @@
+using System.Collections.Immutable;
 using Ohmstead.Electrical.Circuits;
+using Ohmstead.Electrical.TypeSheets;
 
 namespace Ohmstead.Electrical.Faults;
 
 /// <summary>A reading's circuit laid out for every way round of the tapped windings that a set of faults asks for.</summary>
 public sealed class FaultedCircuits
 {
-    private readonly UnitModel model;
-    private readonly TypeSheets.ReadingSpec spec;
-    private readonly TypeSheets.ReadingState state;
-    private readonly ReadingCircuit usual;
-    private readonly Dictionary<string, ReadingCircuit> reversed = new(StringComparer.Ordinal);
-    private readonly Lock gate = new();
+    private readonly Layouts layouts;
+    private readonly int place;
 
     /// <summary>Lays out the usual circuit.</summary>
-    public FaultedCircuits(UnitModel model, TypeSheets.ReadingSpec spec, TypeSheets.ReadingState state)
+    public FaultedCircuits(UnitModel model, ReadingSpec spec, ReadingState state)
+        : this(new Layouts(model, [spec], state), 0) { }
+
+    private FaultedCircuits(Layouts layouts, int place) => (this.layouts, this.place) = (layouts, place);
+
+    /// <summary>Readings in one state with alternating current: one circuit for all, so that one solution has them all.</summary>
+    internal static IEnumerable<FaultedCircuits> Together(UnitModel model, ImmutableArray<ReadingSpec> specs, ReadingState state)
     {
-        (this.model, this.spec, this.state) = (model, spec, state);
-        usual = CircuitBuilder.Build(model, spec, state, new bool[model.Sheet.Elements.Length]);
+        var shared = new Layouts(model, specs, state);
+        return specs.Select((_, place) => new FaultedCircuits(shared, place));
     }
 
     /// <summary>The circuit without exchanged ends.</summary>
-    public ReadingCircuit Usual => usual;
+    public ReadingCircuit Usual => layouts.Usual[place];
 
     /// <summary>The circuit for a set of faults.</summary>
-    public ReadingCircuit For(ReadOnlySpan<Fault> faults)
+    public ReadingCircuit For(ReadOnlySpan<Fault> faults) => layouts.For(faults)[place];
+
+    /// <summary>The circuits of readings in one state, by reading.</summary>
+    private sealed class Layouts(UnitModel model, ImmutableArray<ReadingSpec> specs, ReadingState state)
     {
-        bool[]? flags = null;
-        foreach (var f in faults)
-            if (f.ReversesChain(model))
-                (flags ??= new bool[model.Sheet.Elements.Length])[f.Mode.Target] = true;
-        if (flags is null)
-            return usual;
-        var key = string.Concat(flags.Select(b => b ? '1' : '0'));
-        lock (gate)
+        private readonly Dictionary<string, ImmutableArray<ReadingCircuit>> reversed = new(StringComparer.Ordinal);
+        private readonly Lock gate = new();
+
+        public ImmutableArray<ReadingCircuit> Usual { get; } =
+            CircuitBuilder.Build(model, specs, state, new bool[model.Sheet.Elements.Length]);
+
+        public ImmutableArray<ReadingCircuit> For(ReadOnlySpan<Fault> faults)
         {
-            if (!reversed.TryGetValue(key, out var circuit))
-                reversed[key] = circuit = CircuitBuilder.Build(model, spec, state, flags);
-            return circuit;
+            bool[]? flags = null;
+            foreach (var f in faults)
+                if (f.ReversesChain(model))
+                    (flags ??= new bool[model.Sheet.Elements.Length])[f.Mode.Target] = true;
+            if (flags is null)
+                return Usual;
+            var key = string.Concat(flags.Select(b => b ? '1' : '0'));
+            lock (gate)
+            {
+                if (!reversed.TryGetValue(key, out var circuits))
+                    reversed[key] = circuits = CircuitBuilder.Build(model, specs, state, flags);
+                return circuits;
+            }
         }
     }
 }

@@ -17,6 +17,15 @@ internal sealed class AssumedUnit(Predictor predictor, UnitValues ofUnit, Fault[
     /// <summary>A reading on the meter's scale; null where it could not be solved.</summary>
     public double? Scaled(int reading) => Value(reading) is { } value ? predictor.Set.ToScale(reading, value) : null;
 
+    /// <summary>All readings on the meter's scale, each circuit solved once.</summary>
+    public double?[] ScaledAll()
+    {
+        var all = new double?[predictor.Set.Count];
+        foreach (var r in predictor.Set.InGroups)
+            all[r] = Scaled(r);
+        return all;
+    }
+
     public void Dispose()
     {
         if (values is { } used)

@@ -20,6 +20,8 @@ internal sealed class Predictor(ReadingSet set)
     private readonly Stack<UnitValues> idle = [];
     private readonly PeriodicStart?[] starts = new PeriodicStart?[set.Count];
     private readonly bool[] isStarted = new bool[set.Count];
+    private UnitValues? lastValues;
+    private int lastGroup = -1;
 
     /// <summary>What is predicted.</summary>
     public ReadingSet Set => set;
@@ -65,14 +67,25 @@ internal sealed class Predictor(ReadingSet set)
     }
 
     /// <summary>Numbers that no unit holds any more.</summary>
-    internal void TakeBack(UnitValues values) => idle.Push(values);
+    internal void TakeBack(UnitValues values)
+    {
+        lastValues = null;
+        idle.Push(values);
+    }
 
-    /// <summary>A reading of an assumed unit, in its quantity's unit; null where it could not be solved.</summary>
+    /// <summary>
+    /// A reading of an assumed unit, in its quantity's unit; null where it could not be solved. Readings of one circuit that are asked
+    /// one after another are read off one solution; each counts as solved all the same, so that work hangs on no order.
+    /// </summary>
     internal double? Solve(int reading, UnitValues values, ReadOnlySpan<Fault> faults)
     {
         Solved++;
-        var circuit = set.Circuits[reading].For(faults);
-        var solved = solver.Solve(circuit, values, set.Errors[reading].IsAveraging, StartOf(reading, circuit));
+        var (circuit, group, isAveraging) = (set.Circuits[reading].For(faults), set.GroupOf(reading), set.Errors[reading].IsAveraging);
+        var solved =
+            ReferenceEquals(values, lastValues) && group == lastGroup
+                ? solver.Read(circuit, isAveraging)
+                : solver.Solve(circuit, values, isAveraging, StartOf(group, circuit));
+        (lastValues, lastGroup) = circuit.IsDirect ? (null, -1) : (values, group);
         Work += solved.IsPeriodic ? WorkOfWave : 1;
         if (solved.Value is not { } value)
             return null;
@@ -80,20 +93,21 @@ internal sealed class Predictor(ReadingSet set)
     }
 
     /// <summary>
-    /// The sound unit's waves, from which every unit's are found: they hang on the reading alone, and not on what was predicted before.
+    /// The sound unit's waves, from which every unit's are found: they hang on the circuit alone, and not on what was predicted before.
     /// </summary>
-    private PeriodicStart? StartOf(int reading, ReadingCircuit circuit)
+    private PeriodicStart? StartOf(int group, ReadingCircuit circuit)
     {
-        if (circuit.IsDirect || circuit != set.Circuits[reading].Usual)
+        var usual = set.Circuits[group].Usual;
+        if (circuit.IsDirect || circuit.Elimination != usual.Elimination)
             return null;
-        if (!isStarted[reading])
+        if (!isStarted[group])
         {
-            isStarted[reading] = true;
-            var solved = solver.Solve(circuit, set.Model.Nominal);
+            isStarted[group] = true;
+            var solved = solver.Solve(usual, set.Model.Nominal);
             if (solved.IsPeriodic && solved.Value is not null)
-                solver.Keep(starts[reading] = new PeriodicStart());
+                solver.Keep(starts[group] = new PeriodicStart());
         }
-        return starts[reading];
+        return starts[group];
     }
 
     /// <summary>A reading of the nominal sound unit on the meter's scale. Only for one that can be judged (<see cref="Judging"/>): it is solved there.</summary>

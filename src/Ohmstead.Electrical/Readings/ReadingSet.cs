@@ -9,6 +9,7 @@ namespace Ohmstead.Electrical.Readings;
 internal sealed class ReadingSet
 {
     private readonly ImmutableArray<bool> isJudged;
+    private readonly ImmutableArray<int> groups;
 
     /// <summary>Lays out readings that are all taken with one meter.</summary>
     public ReadingSet(UnitModel model, FaultCatalogue catalogue, IEnumerable<(ReadingSpec Spec, ReadingState State)> readings, Meter meter)
@@ -23,7 +24,9 @@ internal sealed class ReadingSet
     {
         (Model, Catalogue) = (model, catalogue);
         var all = readings.ToList();
-        Circuits = [.. all.Select(r => new FaultedCircuits(model, r.Spec, r.State))];
+        groups = Grouped([.. all.Select(r => (r.Spec, r.State))]);
+        Circuits = Laid([.. all.Select(r => (r.Spec, r.State))]);
+        InGroups = [.. Enumerable.Range(0, all.Count).OrderBy(r => groups[r])];
         Errors = [.. all.Select(r => r.Error)];
         isJudged = [.. Circuits.Select(c => Judging.CanJudge(model, c))];
     }
@@ -39,6 +42,12 @@ internal sealed class ReadingSet
 
     /// <summary>The meter's error for each reading.</summary>
     public ImmutableArray<MeterError> Errors { get; }
+
+    /// <summary>All readings, those of one circuit one after another: so each circuit is solved once (<see cref="Predictor"/>).</summary>
+    public ImmutableArray<int> InGroups { get; }
+
+    /// <summary>The first of the readings that are read off one circuit with this one.</summary>
+    internal int GroupOf(int reading) => groups[reading];
 
     /// <summary>False for a reading that is predicted and never judged (<see cref="Judging"/>).</summary>
     public bool CanJudge(int reading) => isJudged[reading];
@@ -70,5 +79,33 @@ internal sealed class ReadingSet
         if (a == b)
             return ((shared * shared) + ((1 - shared) * (1 - shared))) / 3;
         return SpecOf(a).Quantity == SpecOf(b).Quantity && Errors[a] == Errors[b] ? shared * shared / 3 : 0;
+    }
+
+    /// <summary>By reading: the first that is taken with alternating current in the same state; direct current runs from probe to probe.</summary>
+    private static ImmutableArray<int> Grouped(ImmutableArray<(ReadingSpec Spec, ReadingState State)> all)
+    {
+        var first = new int[all.Length];
+        for (var r = 0; r < all.Length; r++)
+        {
+            first[r] = r;
+            for (var other = 0; other < r && first[r] == r && IsAlternating(all[r]); other++)
+                if (first[other] == other && IsAlternating(all[other]) && all[other].State.IsSameAs(all[r].State))
+                    first[r] = other;
+        }
+        return [.. first];
+    }
+
+    private static bool IsAlternating((ReadingSpec Spec, ReadingState State) reading) =>
+        reading.Spec.Quantity is not (Quantity.Ohms or Quantity.InsulationOhms) && reading.State.Source is { IsDirect: false };
+
+    private ImmutableArray<FaultedCircuits> Laid(ImmutableArray<(ReadingSpec Spec, ReadingState State)> all)
+    {
+        var circuits = new FaultedCircuits[all.Length];
+        foreach (var group in Enumerable.Range(0, all.Length).GroupBy(r => groups[r]))
+        foreach (
+            var (circuit, reading) in FaultedCircuits.Together(Model, [.. group.Select(r => all[r].Spec)], all[group.Key].State).Zip(group)
+        )
+            circuits[reading] = circuit;
+        return [.. circuits];
     }
 }

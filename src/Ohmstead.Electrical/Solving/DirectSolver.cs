@@ -56,7 +56,8 @@ internal sealed class DirectSolver(Network network)
         if (circuit.Spec.Quantity == Quantity.AcVolts)
             return 0;
         var parts = circuit.Elimination.Parts;
-        return parts[circuit.ProbeA] == parts[circuit.ProbeB] ? volts[Row(circuit.ProbeA)] - volts[Row(circuit.ProbeB)] : 0;
+        var (a, b) = circuit.Probe;
+        return parts[a] == parts[b] ? volts[Row(a)] - volts[Row(b)] : 0;
     }
 
     /// <summary>Rows of the dense remainder: unknowns first, then the driven node, then everything held at zero.</summary>

@@ -5,7 +5,7 @@ namespace Ohmstead.Electrical.Solving;
 
 /// <summary>
 /// The linear rest of a circuit at the harmonics that are solved: how it is seen from the conducting junctions, and what their currents do
-/// to its outputs. Outputs are the cores and lamps, the probe, the source's current, and every junction, in this order.
+/// to its outputs. Outputs are the cores and lamps, the probes, the source's current, and every junction, in this order.
 /// </summary>
 internal sealed class HarmonicResponse(PhasorSolver phasor, ConductingJunctions ports)
 {
@@ -18,16 +18,19 @@ internal sealed class HarmonicResponse(PhasorSolver phasor, ConductingJunctions 
     private Complex[] openOut = [];
     private ReadingCircuit circuit = null!;
 
-    public int Outputs => phasor.Parts + 2 + circuit.Junctions.Length;
+    public int Outputs => FirstJunction + circuit.Junctions.Length;
 
-    /// <summary>The output that is the probe's voltage.</summary>
-    public int Probe => phasor.Parts;
+    /// <summary>The output that is the voltage of the first probes.</summary>
+    public int FirstProbe => phasor.Parts;
+
+    /// <summary>How many pairs of probes there are.</summary>
+    public int Probes => circuit.Probes.Length;
 
     /// <summary>The output that is the source's current.</summary>
-    public int Source => phasor.Parts + 1;
+    public int Source => FirstProbe + Probes;
 
     /// <summary>The output that is the first junction's voltage.</summary>
-    public int FirstJunction => phasor.Parts + 2;
+    public int FirstJunction => Source + 1;
 
     /// <summary>By harmonic solved, port and port [Ω].</summary>
     public ReadOnlySpan<Complex> Impedances => impedances;
@@ -126,10 +129,10 @@ internal sealed class HarmonicResponse(PhasorSolver phasor, ConductingJunctions 
     /// <summary>An output of a solution; the source's current with what port p takes from it at once.</summary>
     private Complex OutputOf(ReadOnlySpan<Complex> solution, int output, Complex drive, Frame frame, int port)
     {
-        if (output < Probe)
+        if (output < FirstProbe)
             return phasor.PartVolts(solution, output, drive);
-        if (output == Probe)
-            return ProbeVolts(circuit, solution, drive);
+        if (output < Source)
+            return ProbeVolts(circuit, output - FirstProbe, solution, drive);
         if (output >= FirstJunction)
         {
             var (j, rows) = (circuit.Junctions[output - FirstJunction], circuit.Elimination.Rows);
@@ -142,14 +145,15 @@ internal sealed class HarmonicResponse(PhasorSolver phasor, ConductingJunctions 
         return amps + (b == Elimination.DriveRow ? 1 : 0) - (a == Elimination.DriveRow ? 1 : 0);
     }
 
-    /// <summary>The probe's voltage; 0 across a gap.</summary>
-    public static Complex ProbeVolts(ReadingCircuit circuit, ReadOnlySpan<Complex> solution, Complex drive)
+    /// <summary>The voltage between a pair of probes; 0 across a gap.</summary>
+    public static Complex ProbeVolts(ReadingCircuit circuit, int place, ReadOnlySpan<Complex> solution, Complex drive)
     {
-        if (circuit.ProbeA < 0)
+        var (a, b) = circuit.Probes[place];
+        if (a < 0)
             return Complex.Zero;
         var plan = circuit.Elimination;
-        if (plan.Parts[circuit.ProbeA] != plan.Parts[circuit.ProbeB])
+        if (plan.Parts[a] != plan.Parts[b])
             return Complex.Zero;
-        return PhasorSolver.Between(solution, plan.Rows[circuit.ProbeA], plan.Rows[circuit.ProbeB], drive);
+        return PhasorSolver.Between(solution, plan.Rows[a], plan.Rows[b], drive);
     }
 }

@@ -27,7 +27,7 @@ internal sealed class PeriodicSolver
     private readonly HarmonicResponse response;
     private readonly OperatingPoint point;
     private readonly WaveExchange waves = new();
-    private readonly Complex[] probe = new Complex[Harmonics.Highest];
+    private Complex[] probes = new Complex[Harmonics.Highest];
     private double[] squares = [];
     private ReadingCircuit circuit = null!;
     private UnitValues values = null!;
@@ -35,17 +35,17 @@ internal sealed class PeriodicSolver
     public PeriodicSolver(PhasorSolver phasor) =>
         (this.phasor, response, point) = (phasor, new HarmonicResponse(phasor, conducting), new OperatingPoint(phasor));
 
-    /// <summary>Mean of the probe voltage [V].</summary>
-    public double ProbeMean => probe[0].Real;
+    /// <summary>Mean of the voltage between a pair of probes [V].</summary>
+    public double ProbeMean(int place) => Probe(place)[0].Real;
 
-    /// <summary>RMS of the probe voltage without its mean [V].</summary>
-    public double ProbeRms => Math.Sqrt(squares[response.Probe]);
+    /// <summary>RMS of that voltage without its mean [V].</summary>
+    public double ProbeRms(int place) => Math.Sqrt(squares[response.FirstProbe + place]);
 
-    /// <summary>The alternating part of the probe voltage as an averaging meter scaled for a sine shows it [V].</summary>
-    public double ProbeAveraged() => Harmonics.SineScaledAverage(probe);
+    /// <summary>Its alternating part as an averaging meter scaled for a sine shows it [V].</summary>
+    public double ProbeAveraged(int place) => Harmonics.SineScaledAverage(Probe(place));
 
-    /// <summary>The probe voltage at the samples of a period [V].</summary>
-    public double[] ProbeWave() => Harmonics.Wave(probe);
+    /// <summary>It at the samples of a period [V].</summary>
+    public double[] ProbeWave(int place) => Harmonics.Wave(Probe(place));
 
     /// <summary>The voltage of an element's junction at the samples of a period [V]; null where it does not conduct.</summary>
     public double[]? JunctionWave(int element) => conducting.PortOf(element) is >= 0 and var port ? waves.Volts(port).ToArray() : null;
@@ -102,6 +102,8 @@ internal sealed class PeriodicSolver
         response.Reserve();
         if (squares.Length < response.Outputs)
             squares = new double[response.Outputs];
+        if (probes.Length < response.Probes * Harmonics.Highest)
+            probes = new Complex[response.Probes * Harmonics.Highest];
         waves.Begin(circuit, values, conducting.Numbers, near);
         point.Start(near);
         var rounds = 0;
@@ -135,12 +137,16 @@ internal sealed class PeriodicSolver
         for (var o = 0; o < outputs; o++)
         {
             var value = response.Output(o, k, waves);
-            if (o == response.Probe)
-                probe[k] = value;
+            var isProbe = o >= response.FirstProbe && o < response.Source;
+            if (isProbe)
+                Probe(o - response.FirstProbe)[k] = value;
             if (o == response.Source && k == 1)
                 SourceWatts = phasor.SourceVolts * value.Real;
-            if (k > 0 || o != response.Probe)
+            if (k > 0 || !isProbe)
                 squares[o] += (value.Real * value.Real) + (value.Imaginary * value.Imaginary);
         }
     }
+
+    /// <summary>By harmonic, the voltage between a pair of probes [V RMS].</summary>
+    private Span<Complex> Probe(int place) => probes.AsSpan(place * Harmonics.Highest, Harmonics.Highest);
 }

@@ -42,7 +42,7 @@ internal sealed class PeriodicStart
     /// <summary>True where the same junctions conduct in the same direction.</summary>
     public bool Fits(ReadingCircuit other, UnitValues values, ReadOnlySpan<int> active)
     {
-        if (!ReferenceEquals(other, circuit) || active.Length != ports)
+        if (!ReferenceEquals(other.Elimination, circuit?.Elimination) || active.Length != ports)
             return false;
         for (var p = 0; p < ports; p++)
             if (active[p] != junctions[p] || IsTurned(values, active[p]) != directions[p])

@@ -14,6 +14,8 @@ public sealed class ReadingSolver
     private readonly PhasorSolver phasor = new();
     private readonly PeriodicSolver periodic;
     private readonly DirectSolver direct;
+    private Ending ending;
+    private bool isPeriodic;
 
     /// <summary>Makes a solver.</summary>
     public ReadingSolver() => (periodic, direct) = (new PeriodicSolver(phasor), new DirectSolver(network));
@@ -33,18 +35,29 @@ public sealed class ReadingSolver
     {
         if (circuit.IsDirect)
             return direct.Solve(circuit, values);
-        var linear = phasor.Solve(circuit, values, network);
-        if (!periodic.FindConducting(circuit, values))
-            return Solution.Of(PhasorValue(circuit), linear);
-        var solved = periodic.Solve(network, start);
+        ending = phasor.Solve(circuit, values, network);
+        isPeriodic = periodic.FindConducting(circuit, values);
+        if (isPeriodic)
+        {
+            var waves = periodic.Solve(network, start);
+            ending = waves with { Rounds = ending.Rounds + waves.Rounds };
+        }
+        return Read(circuit, isAveraging);
+    }
+
+    /// <summary>Another reading of the alternating circuit that was solved last, in the same state and of the same unit.</summary>
+    internal Solution Read(ReadingCircuit circuit, bool isAveraging)
+    {
+        if (!isPeriodic)
+            return Solution.Of(PhasorValue(circuit), ending);
         var value = circuit.Spec.Quantity switch
         {
-            Quantity.AcVolts => isAveraging ? periodic.ProbeAveraged() : periodic.ProbeRms,
-            Quantity.DcVolts => periodic.ProbeMean,
+            Quantity.AcVolts => isAveraging ? periodic.ProbeAveraged(circuit.ProbePlace) : periodic.ProbeRms(circuit.ProbePlace),
+            Quantity.DcVolts => periodic.ProbeMean(circuit.ProbePlace),
             Quantity.AcAmps => periodic.SourceAmps,
             _ => periodic.SourceWatts,
         };
-        return Solution.Of(value, solved with { Rounds = linear.Rounds + solved.Rounds }, isPeriodic: true);
+        return Solution.Of(value, ending, isPeriodic: true);
     }
 
     /// <summary>
@@ -59,8 +72,11 @@ public sealed class ReadingSolver
         if (solved.Value is null)
             return null;
         if (solved.IsPeriodic)
-            return (periodic.ProbeWave(), periodic.JunctionWave(element));
-        return (Harmonics.Wave([Complex.Zero, HarmonicResponse.ProbeVolts(circuit, phasor.Unknowns, phasor.SourceVolts)]), null);
+            return (periodic.ProbeWave(circuit.ProbePlace), periodic.JunctionWave(element));
+        return (
+            Harmonics.Wave([Complex.Zero, HarmonicResponse.ProbeVolts(circuit, circuit.ProbePlace, phasor.Unknowns, phasor.SourceVolts)]),
+            null
+        );
     }
 
     private double PhasorValue(ReadingCircuit circuit)
@@ -68,7 +84,7 @@ public sealed class ReadingSolver
         Complex drive = phasor.SourceVolts;
         return circuit.Spec.Quantity switch
         {
-            Quantity.AcVolts => HarmonicResponse.ProbeVolts(circuit, phasor.Unknowns, drive).Magnitude,
+            Quantity.AcVolts => HarmonicResponse.ProbeVolts(circuit, circuit.ProbePlace, phasor.Unknowns, drive).Magnitude,
             Quantity.DcVolts => 0,
             Quantity.AcAmps => phasor.SourceCurrent(phasor.Unknowns, drive, phasor.Frame, null).Magnitude,
             _ => phasor.SourceVolts * phasor.SourceCurrent(phasor.Unknowns, drive, phasor.Frame, null).Real,

@@ -98,7 +98,19 @@ public sealed record ReadingState(
     ImmutableArray<string> Lifted,
     ImmutableArray<ImmutableArray<string>> Joined,
     double Celsius
-);
+)
+{
+    /// <summary>True where every control, load and strap is the same, and what feeds it: one circuit, wherever the probes are.</summary>
+    public bool IsSameAs(ReadingState other) =>
+        Source == other.Source
+        && Celsius == other.Celsius
+        && Controls.Count == other.Controls.Count
+        && Controls.All(c => other.Controls.TryGetValue(c.Key, out var there) && there == c.Value)
+        && Loads.SequenceEqual(other.Loads)
+        && Lifted.SequenceEqual(other.Lifted, StringComparer.Ordinal)
+        && Joined.Length == other.Joined.Length
+        && Joined.Zip(other.Joined).All(j => j.First.SequenceEqual(j.Second, StringComparer.Ordinal));
+}
 
 /// <summary>Where a control stands: a throttle from 0 to 1, or a selector's position.</summary>
 public readonly record struct ControlPosition(double Throttle, string Selector);

@@ -93,7 +93,7 @@ internal sealed class SpreadModel
         var there = workers.One(w =>
         {
             using var unit = w.Predictor.Assume(faults, factors);
-            return Enumerable.Range(0, n).Select(unit.Scaled).ToArray();
+            return unit.ScaledAll();
         });
         double Line(int r) => predicted[r] + spread.Shift[r] + Vectors.Dot(spread.Slopes.AsSpan(r * count, count), means);
         double There(int r) => there[r] ?? Line(r);

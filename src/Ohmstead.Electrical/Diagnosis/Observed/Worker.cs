@@ -29,7 +29,7 @@ internal sealed class Worker(ReadingSet set)
     {
         using var unit = Predictor.Assume(set.Faults());
         var t = new double[from.Length];
-        for (var r = 0; r < t.Length; r++)
+        foreach (var r in Predictor.Set.InGroups)
             t[r] = (changed is null || changed.Moves[r] || set.AreRewired(r) ? unit.Scaled(r) : null) ?? from[r];
         return t;
     }

@@ -48,7 +48,7 @@ internal sealed class Scenarios
                 workers.One(w =>
                 {
                     using var unit = w.Predictor.Assume(b.Faults);
-                    return sound.Select((s, r) => unit.Scaled(r) ?? s).ToArray();
+                    return unit.ScaledAll().Select((shown, r) => shown ?? sound[r]).ToArray();
                 })
             ),
         ];
