@@ -12,9 +12,9 @@ public sealed record DiagnosisOptions
     /// <summary>
     /// Work of the search after which no further set is expanded: readings solved times the elements of the sheet, one with a
     /// conducting rectifier ten times, which is what they cost (docs/performance.md). More of it moves the scores in
-    /// docs/diagnosis.md by less than their noise; about 1 s on two cores.
+    /// docs/diagnosis.md by less than their noise; about 0.3 s on two cores.
     /// </summary>
-    public long MostWork { get; init; } = 13_000_000;
+    public long MostWork { get; init; } = 6_500_000;
 
     /// <summary>Sets expanded whatever they cost: with fewer an answer is worth less than the wait.</summary>
     public int LeastExpanded { get; init; } = 4;

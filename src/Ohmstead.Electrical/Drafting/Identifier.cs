@@ -17,9 +17,6 @@ public static class Identifier
     /// <summary>Of so many of the kinds that fit best a stranger's evidence is worked out.</summary>
     private const int Nearest = 2;
 
-    /// <summary>A search for the kind needs no more than this share of the work of one for the faults.</summary>
-    private const int WorkShare = 2;
-
     private const double LeastProbable = 0.01,
         LeastBits = 0.01;
 
@@ -32,7 +29,7 @@ public static class Identifier
     /// <param name="none">Chance that it is none of these [0..1].</param>
     public static KindAnswer Run(ImmutableArray<PossibleKind> kinds, double none, DiagnosisOptions options)
     {
-        options = options with { RankNext = false, IsBenchAsNoted = true, MostWork = options.MostWork / WorkShare };
+        options = options with { RankNext = false, IsBenchAsNoted = true };
         int[] possible = [.. Enumerable.Range(0, kinds.Length).Where(k => kinds[k].Readings is not null)];
         if (possible.Length == 0)
             return new([.. kinds.Select(k => new KindProbability(k, 0, double.NegativeInfinity, []))], 1, [], []);

@@ -19,10 +19,13 @@ public sealed record KindWeights(
     /// <summary>With several kinds to tell apart, each has this share of the work.</summary>
     private const int ManyKinds = 4;
 
+    /// <summary>Within wide bands more sets of faults explain the readings: a search takes so many times the work.</summary>
+    private const int WideSearch = 2;
+
     /// <summary>P(kind) ∝ its chance · Π over units of Σ over sets of faults. Cost: a diagnosis for each kind and unit.</summary>
     public static KindWeights Of(ImmutableArray<KindReadings> kinds, DiagnosisOptions options)
     {
-        options = options with { RankNext = false, IsBenchAsNoted = true };
+        options = options with { RankNext = false, IsBenchAsNoted = true, MostWork = WideSearch * options.MostWork };
         if (kinds.Length > 1)
             options = options with { MostWork = options.MostWork / ManyKinds, MostExpanded = options.MostExpanded / ManyKinds };
         var found = kinds
