@@ -22,7 +22,15 @@ public sealed class InMemoryTests
     {
         await using var bench = await ScreenBench.OpenAsync();
         Assert.Equal(
-            ["Units as last read", "Type sheets", "Units without a type", "Findings of units", "Quick lists of types", "Circuits as drawn"],
+            [
+                "Units as last read",
+                "Type sheets",
+                "Units without a type",
+                "Findings of units",
+                "Minutes of units",
+                "Quick lists of types",
+                "Circuits as drawn",
+            ],
             bench.Context.Render<InMemory>().FindAll("section[aria-labelledby=kept] li > span > b").Select(b => b.TextContent)
         );
     }

@@ -53,7 +53,7 @@ public sealed class WhichTypeTests
         var unit = CarryOver.Plain(Unit(120, null, new ReadingEntered("untyped-blades", Shown.Number(7.8), BenchState.AsSheet)));
         var answer = WhichType.Of(unit, sheets, UsualShop.Make(), new DiagnosisOptions())!;
         var chances = answer.Kinds.ToDictionary(k => k.Kind.Name, k => k.Probability, StringComparer.Ordinal);
-        Assert.True(chances["one"] > 2 * chances["two"], $"{chances["one"]} beside {chances["two"]}");
+        Assert.True(chances["one"] > 2 * chances["two"], FormattableString.Invariant($"{chances["one"]} beside {chances["two"]}"));
         Assert.Equal(0, chances["three"]);
         Assert.Equal(1, chances.Values.Sum() + answer.None, 6);
         Assert.Null(WhichType.Of(CarryOver.Plain(Unit(120, 90)), sheets, UsualShop.Make(), new DiagnosisOptions()));

@@ -61,7 +61,7 @@ public class TestRecordTests
         var unit = new TestedUnit();
         var due = unit.All.Count(t => t.IsDue);
         // The cold checks for insulation are taken over.
-        Assert.Equal(("2 tests taken", $"{due} tests"), (Stage(unit).Done, Stage(unit).Open));
+        Assert.Equal(("2 tests taken", FormattableString.Invariant($"{due} tests")), (Stage(unit).Done, Stage(unit).Open));
         foreach (var test in unit.All.Where(t => t.IsDue).ToList())
             unit.Add([.. TestEntry.Leave(test, "for this test").Facts]);
         Assert.False(Stage(unit).IsClosed);
