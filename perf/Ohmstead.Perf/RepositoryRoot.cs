@@ -8,10 +8,10 @@ internal static class RepositoryRoot
 {
     public static string Path { get; } = Find();
 
-    /// <summary>Where the contract's sample sheet is.</summary>
-    public static string SamplePath { get; } = System.IO.Path.Combine(Path, "tests/Reference/contract/twin-160.sheet.json");
+    /// <summary>Where the sample sheet is.</summary>
+    public static string SamplePath { get; } = System.IO.Path.Combine(Path, "tests/Reference/sample/twin-160.sheet.json");
 
-    /// <summary>The contract's sample sheet.</summary>
+    /// <summary>The sample sheet.</summary>
     public static TypeSheet Sample => TypeSheetFile.Read(File.ReadAllText(SamplePath)).Required;
 
     private static string Find()

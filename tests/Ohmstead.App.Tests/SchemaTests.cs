@@ -20,7 +20,7 @@ public sealed class SchemaTests
         )
             files.Add("type-sheet", f);
         files.Add("type-sheet", Tool.Sample);
-        foreach (var f in Directory.GetFiles(Path.Combine(Tool.Root, "tests/Reference/contract/cases"), "*.readings.json"))
+        foreach (var f in Directory.GetFiles(Path.Combine(Tool.Root, "tests/Reference/sample/cases"), "*.readings.json"))
             files.Add("readings", f);
         files.Add("readings", Tool.Demo("twin-175.example.readings.json"));
         foreach (

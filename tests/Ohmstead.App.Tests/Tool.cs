@@ -8,9 +8,9 @@ internal static class Tool
 {
     public static string Root { get; } = FindRoot();
 
-    public static string Sample => Path.Combine(Root, "tests/Reference/contract/twin-160.sheet.json");
+    public static string Sample => Path.Combine(Root, "tests/Reference/sample/twin-160.sheet.json");
 
-    public static string Case(string number) => Path.Combine(Root, $"tests/Reference/contract/cases/{number}.readings.json");
+    public static string Case(string number) => Path.Combine(Root, $"tests/Reference/sample/cases/{number}.readings.json");
 
     public static string Reference(string name) => Path.Combine(Root, "tests/Reference", name);
 

@@ -14,7 +14,7 @@ public sealed class PlanJourneyTests(OpenBrowser browser, RunningBench bench)
         await window.EnterAsync("1.6");
         await window.GoAsync($"{unit}/findings");
         var link = window.Page.Locator("a[href*='/decide/roller-1']").First;
-        await link.WaitForAsync(new() { State = Microsoft.Playwright.WaitForSelectorState.Attached, Timeout = 60_000 });
+        await link.WaitForAsync(new() { State = Microsoft.Playwright.WaitForSelectorState.Attached, Timeout = 120_000 });
         await window.GoAsync((await link.GetAttributeAsync("href"))!);
 
         await window.TitledAsync("What to do: worn roller, track 1");

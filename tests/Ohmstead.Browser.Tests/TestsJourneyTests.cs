@@ -38,8 +38,8 @@ public sealed class TestsJourneyTests(OpenBrowser browser)
         await window.Page.Locator("#ohms").FillAsync(ohms);
         await window.Page.GetByText("Another time").ClickAsync();
         await window.Page.Locator("#minutes").FillAsync(minutes);
-        await window.PressAsync("Save: plugged in again");
-        await Expect(window.Page.GetByText("Saved. Plug in again")).ToBeVisibleAsync();
+        await window.PressAsync("Save: leads off, plugged in again");
+        await Expect(window.Page.GetByText("Saved. Leads off the blades, then plug in again")).ToBeVisibleAsync();
     }
 
     [Theory]

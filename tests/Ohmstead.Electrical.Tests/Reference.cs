@@ -8,8 +8,8 @@ internal static class Reference
 {
     public static string Root { get; } = FindRoot();
 
-    /// <summary>The contract's worked example.</summary>
-    public static TypeSheet Twin160 { get; } = Sheet("tests/Reference/contract/twin-160.sheet.json");
+    /// <summary>The worked example.</summary>
+    public static TypeSheet Twin160 { get; } = Sheet("tests/Reference/sample/twin-160.sheet.json");
 
     /// <summary>The demo sheets of the project, in order of their names.</summary>
     public static IReadOnlyList<string> DemoSheets { get; } = Names("demo", "*.sheet.json");

@@ -2,7 +2,7 @@ using System.Text.Json.Nodes;
 
 namespace Ohmstead.Simulator;
 
-/// <summary>The faults of the contract, read from its table again.</summary>
+/// <summary>The faults of docs/formats.md, read from its table again.</summary>
 internal static class FaultCatalogue
 {
     private static readonly Dictionary<string, FaultMode[]> Modes = new(StringComparer.Ordinal)

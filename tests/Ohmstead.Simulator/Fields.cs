@@ -3,7 +3,7 @@ using System.Text.Json.Nodes;
 
 namespace Ohmstead.Simulator;
 
-/// <summary>Reads and writes the fields of a JSON object by the names of the contract.</summary>
+/// <summary>Reads and writes the fields of a JSON object by the names of docs/formats.md.</summary>
 internal static class Fields
 {
     public static double Number(this JsonObject at, string name) =>

@@ -2,7 +2,7 @@ using System.Text.Json.Nodes;
 
 namespace Ohmstead.Simulator;
 
-/// <summary>The meter of the contract's cases: a rectangular error within percent and floor, and its digits.</summary>
+/// <summary>The meter of the twelve cases: a rectangular error within percent and floor, and its digits.</summary>
 internal static class Meter
 {
     private static readonly Dictionary<string, (double Percent, double Floor)> Limits = new(StringComparer.Ordinal)

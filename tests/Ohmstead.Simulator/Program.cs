@@ -11,7 +11,7 @@ internal static class Program
         mistake SHEET ID OHMS
         part FILE NUMBER
         check SHEET EXPECTED [--worst N]
-        remake [--only PATTERN] [--into FOLDER] [--contract FOLDER]
+        remake [--only PATTERN] [--into FOLDER] [--sample FOLDER]
         units SHEET OUT [--first N] [--count N] [--seed S]
         """;
 
@@ -72,14 +72,14 @@ internal static class Program
     private static void Remake(Arguments given)
     {
         string folder = given.One("into") ?? "tests/Reference";
-        string contract = given.One("contract") ?? "tests/Reference/contract";
+        string sample = given.One("sample") ?? "tests/Reference/sample";
         string only = given.One("only") ?? "";
         string solved = Path.Combine(folder, "ngspice");
-        RandomSheets.RemakeContract(solved, contract, only);
+        RandomSheets.RemakeSample(solved, sample, only);
         RandomSheets.Remake(solved, only);
-        MistakeFile.Remake(Path.Combine(solved, "twin-160.mistakes.json"), Path.Combine(contract, "twin-160.sheet.json"), only);
+        MistakeFile.Remake(Path.Combine(solved, "twin-160.mistakes.json"), Path.Combine(sample, "twin-160.sheet.json"), only);
         PartFile.Remake(Path.Combine(solved, "rectifiers.json"), only);
-        (string Sheet, int Seed)[] drawn = [(Path.Combine(contract, "twin-160.sheet.json"), 160), ("demo/solo-110.sheet.json", 110)];
+        (string Sheet, int Seed)[] drawn = [(Path.Combine(sample, "twin-160.sheet.json"), 160), ("demo/solo-110.sheet.json", 110)];
         foreach ((string file, int seed) in drawn)
         {
             JsonObject sheet = Store.Read(file);

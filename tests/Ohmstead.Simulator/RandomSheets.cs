@@ -29,19 +29,16 @@ internal static class RandomSheets
         }
     }
 
-    /// <summary>The worked example of the contract again: the fault sets given there, and more of our own.</summary>
-    public static void RemakeContract(string folder, string contract, string only)
+    /// <summary>The worked example again: the fault sets given there, and more of our own.</summary>
+    public static void RemakeSample(string folder, string sample, string only)
     {
         const string id = "twin-160";
         if (!id.Contains(only, StringComparison.Ordinal))
             return;
-        JsonObject sheet = Store.Read(Path.Combine(contract, id + ".sheet.json"));
+        JsonObject sheet = Store.Read(Path.Combine(sample, id + ".sheet.json"));
         List<string[]> sets =
         [
-            .. Store
-                .Read(Path.Combine(contract, id + ".expected.json"))
-                .Objects("cases")
-                .Select(entry => entry["faults"].Words().ToArray()),
+            .. Store.Read(Path.Combine(sample, id + ".expected.json")).Objects("cases").Select(entry => entry["faults"].Words().ToArray()),
         ];
         for (int seed = 1; seed <= 6; seed++)
             sets.AddRange(FaultSets.Draw(new Dice(seed), sheet).Skip(1));

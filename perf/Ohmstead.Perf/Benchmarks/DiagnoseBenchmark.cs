@@ -17,7 +17,7 @@ public class DiagnoseBenchmark
     {
         model = new UnitModel(RepositoryRoot.Sample);
         readings = ReadingsFile
-            .Read(File.ReadAllText(Path.Combine(RepositoryRoot.Path, "tests/Reference/contract/cases/008.readings.json")), model.Sheet)
+            .Read(File.ReadAllText(Path.Combine(RepositoryRoot.Path, "tests/Reference/sample/cases/008.readings.json")), model.Sheet)
             .Required;
     }
 

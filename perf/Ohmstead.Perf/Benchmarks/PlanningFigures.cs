@@ -18,7 +18,7 @@ internal static class PlanningFigures
     [
         "demo/solo-110.sheet.json",
         "demo/twin-175.sheet.json",
-        "tests/Reference/contract/twin-160.sheet.json",
+        "tests/Reference/sample/twin-160.sheet.json",
     ];
 
     public static int Run()

@@ -20,7 +20,7 @@ internal static class ProcessFigures
         var tool = Path.Combine(RepositoryRoot.Path, "ohmstead");
         var sheet = RepositoryRoot.SamplePath;
         var cases = Directory
-            .GetFiles(Path.Combine(RepositoryRoot.Path, "tests/Reference/contract/cases"), "*.readings.json")
+            .GetFiles(Path.Combine(RepositoryRoot.Path, "tests/Reference/sample/cases"), "*.readings.json")
             .Order(StringComparer.Ordinal)
             .ToArray();
         Measure(tool, "--version");

@@ -11,7 +11,7 @@ namespace Ohmstead.Perf.Experiments;
 /// <param name="Truth">The faults of the catalogue that it has, by name.</param>
 internal sealed record DrawnUnit(ImmutableHashSet<string> Truth, UnitReadings Readings)
 {
-    /// <summary>The meter of the contract's cases.</summary>
+    /// <summary>The meter of the twelve cases.</summary>
     public static Meter CaseMeter { get; } =
         new(
             new Dictionary<Quantity, MeterError>

@@ -17,7 +17,7 @@ internal static class ExperimentsPage
 
     private static readonly (string File, string Name)[] Sheets =
     [
-        ("tests/Reference/contract/twin-160.sheet.json", "twin-160"),
+        ("tests/Reference/sample/twin-160.sheet.json", "twin-160"),
         ("demo/solo-110.sheet.json", "solo-110"),
     ];
 

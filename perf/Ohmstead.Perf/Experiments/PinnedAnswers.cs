@@ -23,7 +23,7 @@ internal static class PinnedAnswers
 
     private static readonly (string Sheet, string Folder, int Most)[] Sources =
     [
-        ("tests/Reference/contract/twin-160.sheet.json", "tests/Reference/contract/cases", int.MaxValue),
+        ("tests/Reference/sample/twin-160.sheet.json", "tests/Reference/sample/cases", int.MaxValue),
         ("tests/Reference/units/twin-160.sheet.json", "tests/Reference/units/twin-160", DrawnOfEach),
         ("tests/Reference/units/solo-110.sheet.json", "tests/Reference/units/solo-110", DrawnOfEach),
     ];

@@ -2,7 +2,7 @@ using System.Globalization;
 
 namespace Ohmstead.Perf.Experiments;
 
-/// <summary>Mean average precision, log loss and calibration of fault probabilities, as the contract's score does it.</summary>
+/// <summary>Mean average precision, log loss and calibration of fault probabilities.</summary>
 internal sealed class Score
 {
     private readonly List<double> precision = [];

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Ohmstead.App.Web;
+using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Plans;
 using Ohmstead.Workshop.Stores;
 
@@ -27,7 +28,10 @@ public sealed class ShopMinutes(Bench bench)
                 continue;
             var own = kept.Find(card.Id, k => k.LastAt == card.LastAt);
             if (own is null && await bench.Store.ReadAsync(card.Id, CancellationToken.None) is { } unit)
-                kept.Keep(card.Id, own = new(card.LastAt, MinuteBook.LoggedOn(unit, await bench.SheetOfAsync(unit))));
+                kept.Keep(
+                    card.Id,
+                    own = new(card.LastAt, unit.All<PracticeBegun>().Any() ? [] : MinuteBook.LoggedOn(unit, await bench.SheetOfAsync(unit)))
+                );
             logged.AddRange(own?.Minutes ?? []);
         }
         return MinuteBook.Of(logged);

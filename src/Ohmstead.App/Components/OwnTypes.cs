@@ -57,6 +57,19 @@ internal static class OwnTypes
         }
     }
 
+    /// <summary>Keeps what was answered, and leaves what another window made of the type meanwhile.</summary>
+    public static async Task<OwnType> KeepAnswersAsync(Bench bench, string id, OwnType known, KindAnswers answers)
+    {
+        while (true)
+        {
+            var (newest, version) = await ReadAsync(bench, id) ?? (known, 0);
+            var with = newest with { Answers = answers };
+            var kept = await bench.SaveDocumentAsync(OwnType.DocumentKind, id, version, OwnType.Write(with));
+            if (kept.IsSaved)
+                return with;
+        }
+    }
+
     /// <summary>
     /// Makes the type sheet of the answers, with the readings of some units in it, and keeps it as a new version. The unit that waits for
     /// it becomes one of this type, with what was entered so far; units that were measured before keep their version.
@@ -77,7 +90,7 @@ internal static class OwnTypes
             },
             closed
         );
-        if (drafted is null || !await SaveAsync(bench, id, own.Type, TypeSheetFile.Write(drafted.Sheet), drafted.Made))
+        if (drafted is null || !await SaveAsync(bench, id, own.Type, TypeSheetFile.Write(drafted.Sheet), drafted.Made, seen))
             return null;
         var isBehind = own.Type.Unit is { } waiting && await CarryAsync(bench, waiting, drafted.Sheet);
         return isBehind
@@ -85,25 +98,27 @@ internal static class OwnTypes
             : $"/kinds/{Uri.EscapeDataString(id)}{(own.Type.Unit is { } of ? $"?unit={of}" : "")}";
     }
 
-    /// <summary>Keeps a new version of a type's sheet with what it rests on.</summary>
-    public static async Task<bool> SaveAsync(Bench bench, string id, OwnType type, string sheet, MadeType made)
+    /// <summary>Keeps a new version of a type's sheet with what it rests on; answers that were given meanwhile stay.</summary>
+    /// <param name="over">The version that it was made from; the newest where it is left out.</param>
+    public static async Task<bool> SaveAsync(Bench bench, string id, OwnType type, string sheet, MadeType made, int? over = null)
     {
-        var seen = (await bench.Store.ReadDocumentAsync(Bench.SheetKind, id, CancellationToken.None))?.Version ?? 0;
+        var seen = over ?? (await bench.Store.ReadDocumentAsync(Bench.SheetKind, id, CancellationToken.None))?.Version ?? 0;
         if (seen > 0)
             await KeepVersionAsync(bench, id, seen);
         var saved = await bench.SaveDocumentAsync(Bench.SheetKind, id, seen, sheet);
         if (!saved.IsSaved)
             return false;
-        var now = await ReadAsync(bench, id);
+        var (newest, version) = await ReadAsync(bench, id) ?? (type, 0);
         await KeepAsync(
             bench,
             id,
-            now?.Version ?? 0,
-            type with
+            version,
+            newest with
             {
+                Answers = newest.Answers with { Title = type.Answers.Title },
                 Unit = null,
                 Made = made with { From = made.From with { SheetVersion = saved.Newest.Version } },
-                Before = type.Made is { } before ? type.Before.Add(before.From) : type.Before,
+                Before = newest.Made is { } before ? newest.Before.Add(before.From) : newest.Before,
             }
         );
         return true;
@@ -120,10 +135,10 @@ internal static class OwnTypes
     }
 
     /// <summary>Units that were measured keep the version that they were measured with.</summary>
-    private static async Task KeepVersionAsync(Bench bench, string id, int version)
+    public static async Task KeepVersionAsync(Bench bench, string id, int version)
     {
         foreach (var unit in await UnitsAsync(bench, id))
-            if (unit.SheetVersion == 0 && unit.CurrentReadings.Any())
+            if (unit.SheetVersion == 0 && unit.All<ReadingEntered>().Any())
                 await bench.EnterAsync(unit.Id, unit.LastNumber, "bench", new SheetKept(id, version));
     }
 

@@ -98,7 +98,7 @@ internal sealed class AnswerBlocks(KindAnswers a)
         if (posts.Count > 0)
             block["posts"] = posts;
         if (a.Runs == "rheostat" && question != KindQuestions.Fixed)
-            block["volts"] = Figure(question, a.Throttle(0).Full);
+            block["volts"] = Figure(question, a.Throttle(KindQuestions.ThrottleOf(question)).Full);
         Add(question, block);
     }
 
@@ -147,9 +147,11 @@ internal sealed class AnswerBlocks(KindAnswers a)
         if (a.Range == "each")
             foreach (var id in ids)
                 Add(KindQuestions.Range, WithBoost(new() { ["block"] = "range", ["throttle"] = id }, KindQuestions.Range, a.RangeVolts));
-        if (a.Whistle == "shared")
+        // What is no longer asked for is not built, either.
+        var whistle = ids.Count == 0 || a.IsDirect ? "" : a.Whistle;
+        if (whistle == "shared")
             Whistle(ids, isOne: true);
-        else if (a.Whistle == "each")
+        else if (whistle == "each")
             foreach (var id in ids)
                 Whistle(id, ids.Count == 1);
         var direction = a.Direction == "some" ? KindAnswers.Unknown : a.Direction;
@@ -215,7 +217,7 @@ internal sealed class AnswerBlocks(KindAnswers a)
             "own" => "lamp",
             "main" => id,
             "breaker" => "breaker",
-            "post" => new[] { first.Length > 0 ? first : PostMark.Throttle(a, 0) + "-b", LampPost() },
+            "post" => LampPosts(first),
             _ => KindAnswers.Unknown,
         };
         var block = new OutlineFields { ["block"] = "pilot", ["across"] = across };
@@ -224,16 +226,24 @@ internal sealed class AnswerBlocks(KindAnswers a)
         Add(KindQuestions.Lamp, block);
     }
 
-    /// <summary>The post that was said; else the first fixed one; else the first throttle's.</summary>
-    private string LampPost()
+    /// <summary>The post that was said, with the post that its volts are counted from; else the first fixed one; else the first throttle's.</summary>
+    private string[] LampPosts(string first)
     {
         var said = a.LampPost.Trim();
         foreach (var n in Throttles)
             if (said.Length > 0 && !a.IsDirect && PostMark.IsSame(a.Throttle(n).Post, said))
-                return PostMark.Throttle(a, n);
-        return said.Length > 0 ? PostMark.Of(said)
-            : Fixed.FirstOrDefault() is { } post ? PostMark.Of(post.Post)
-            : PostMark.Throttle(a, 0) + (a.IsDirect ? "-a" : "");
+                return [PostMark.Return(a.Throttle(n).Return), PostMark.Throttle(a, n)];
+        if (Fixed.FirstOrDefault(p => said.Length == 0 || PostMark.IsSame(p.Post, said)) is { } post)
+            return
+            [
+                PostMark.Return((Fixed.FirstOrDefault(p => PostMark.IsSame(p.Post, post.FedFrom)) ?? post).Return),
+                PostMark.Of(post.Post),
+            ];
+        return
+        [
+            first.Length > 0 ? first : PostMark.Throttle(a, 0) + "-b",
+            said.Length > 0 ? PostMark.Of(said) : PostMark.Throttle(a, 0) + (a.IsDirect ? "-a" : ""),
+        ];
     }
 
     private static string Number(int n) => n.ToString(CultureInfo.InvariantCulture);

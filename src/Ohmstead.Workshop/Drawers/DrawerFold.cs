@@ -25,7 +25,7 @@ internal sealed class DrawerFold(ImmutableArray<DrawerEntry> entries, ImmutableA
         return new(
             [
                 .. bins
-                    .Values.Where(b => !gone.Contains(b.Id))
+                    .Values.Where(b => b.Name.Length > 0 && !gone.Contains(b.Id))
                     .Select(b => b with { SetAside = AsideOf(b.Id) })
                     .OrderBy(b => b.Tag, StringComparer.Ordinal)
                     .ThenBy(b => b.Name, StringComparer.Ordinal)
@@ -203,15 +203,15 @@ internal sealed class DrawerFold(ImmutableArray<DrawerEntry> entries, ImmutableA
 
     private void Give(DonorGave gave)
     {
-        if (donors.TryGetValue(gave.Donor, out var donor))
-            donors[gave.Donor] = donor with
-            {
-                Left =
-                [
-                    .. donor.Left.Select(l => l.Bin == gave.Bin ? l with { Count = Less(l.Count, gave.Count) } : l).Where(l => l.Count > 0),
-                ],
-            };
-        Put(gave.Bin, b => b with { Count = b.Count + gave.Count });
+        if (!donors.TryGetValue(gave.Donor, out var donor))
+            return;
+        // Two windows may each have taken the last one: only what was there is in the bin.
+        var taken = Math.Min(gave.Count, donor.Left.Where(l => l.Bin == gave.Bin).Sum(l => l.Count));
+        donors[gave.Donor] = donor with
+        {
+            Left = [.. donor.Left.Select(l => l.Bin == gave.Bin ? l with { Count = Less(l.Count, taken) } : l).Where(l => l.Count > 0)],
+        };
+        Put(gave.Bin, b => b with { Count = b.Count + taken });
     }
 
     /// <summary>Changes a bin that is known. No more of its batches are left than lie in it and beside units: the oldest went first.</summary>

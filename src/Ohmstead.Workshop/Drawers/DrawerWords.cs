@@ -24,9 +24,9 @@ public static class DrawerWords
             ? sum.ToString("'$'0.00", CultureInfo.InvariantCulture)
             : $"{sum.ToString("0.00", CultureInfo.InvariantCulture)} {shop.Money}";
 
-    /// <summary>Parts by count and name: "1 Roller, carbon; 2 Grommet".</summary>
+    /// <summary>Parts by count and name: "1 × Roller, carbon; 2 × Grommet".</summary>
     public static string Counts(ImmutableArray<BinCount> counts, Drawer drawer) =>
-        string.Join("; ", counts.Select(c => $"{ValueText.Plain(c.Count)} {Name(c.Bin, drawer)}"));
+        string.Join("; ", counts.Select(c => $"{ValueText.Plain(c.Count)} × {Name(c.Bin, drawer)}"));
 
     /// <summary>A batch with its date: "Acme, lot 41, Nov 3, 2026".</summary>
     public static string Of(DrawerBatch batch)

@@ -26,6 +26,9 @@ public static class TestWords
         : timed.Opened ? $"opened after {ValueText.Plain(Math.Round(timed.Seconds, 1))} s at {ValueText.Plain(timed.Amps)} A"
         : $"not open after {ValueText.Plain(Math.Round(timed.Seconds, 1))} s at {ValueText.Plain(timed.Amps)} A, switched off";
 
+    /// <summary>A limit in amps, never rounded up.</summary>
+    public static string AmpsAtMost(double amps) => Amps(Math.Floor((amps * 10) + 1e-9) / 10);
+
     /// <summary>Amps in a tenth: <c>6.7 A</c>.</summary>
     public static string Amps(double amps) => $"{amps.ToString("0.0", CultureInfo.InvariantCulture)} A";
 

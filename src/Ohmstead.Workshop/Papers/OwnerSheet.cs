@@ -105,7 +105,7 @@ internal static class OwnerSheet
             Size.Usual
         );
         yield return new Prose(
-            $"{LayoutWords.Total(layout)}. What each draws on average, as usual for it: common practice, no source.",
+            $"{LayoutWords.Total(layout)}.{(layout.Answer.Fits ? "" : " It is more than the unit may carry for hours: take something off.")} What each draws on average, as usual for it: common practice, no source.",
             Size.Small
         );
     }

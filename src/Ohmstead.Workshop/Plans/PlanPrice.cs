@@ -59,7 +59,7 @@ public sealed record PlanPrice(
             return new(spent, spent, minutes, minutes, (double)parts, line, (decimal)spent > line ? 100 : 0, 0, []);
         }
         decimal? Left(decimal? line) => line is { } at ? Math.Max(0, at - (decimal)spent) : null;
-        var quote = Asked(plan, rate) with { ApproveAbove = Left(named) };
+        var quote = Asked(plan, rate, (decimal)spent) with { ApproveAbove = Left(named) };
         var answer = quote.Answer();
         var (low, high) = (spent + (answer.Finished.Bill.P50 ?? 0), spent + (answer.Finished.Bill.P90 ?? 0));
         var ask = named ?? Up(high);
@@ -84,7 +84,8 @@ public sealed record PlanPrice(
 
     private static decimal Up(double sum) => Math.Ceiling((decimal)sum / RoundTo) * RoundTo;
 
-    private static Quote Asked(UnitPlan plan, decimal rate) =>
+    /// <summary>Of what is left: a stopped job is billed its fee alone, and what was spent already goes into that.</summary>
+    private static Quote Asked(UnitPlan plan, decimal rate, decimal spent) =>
         new(
             [.. plan.Lines.SelectMany(l => l.Steps).Select(s => s.Quoted)],
             Correlation,
@@ -94,7 +95,11 @@ public sealed record PlanPrice(
                 ),
             ],
             rate,
-            [.. plan.Lines.Where(l => l.Stop is not null).Select(l => new QuotedStop(l.Steps[^1].Id, l.Stop!.Percent, l.Stop.Fee))],
+            [
+                .. plan
+                    .Lines.Where(l => l.Stop is not null)
+                    .Select(l => new QuotedStop(l.Steps[^1].Id, l.Stop!.Percent, Math.Max(0, l.Stop.Fee - spent))),
+            ],
             null,
             null,
             Draws,

@@ -46,6 +46,16 @@ public static class BreakerEntry
         );
     }
 
+    /// <summary>The load was switched off before it opened: smoke, or a mistake. That says nothing of the breaker.</summary>
+    /// <param name="heldFrom">When the press began.</param>
+    public static TypedFact Early(BenchUnit unit, DateTimeOffset heldFrom, DateTimeOffset now) =>
+        Held(unit, heldFrom, now) is { Fact: BreakerTimed timed } held
+            ? held with
+            {
+                Fact = timed with { Opened = false, Why = "stopped by hand" },
+            }
+            : Held(unit, heldFrom, now);
+
     /// <summary>Seconds until the next timing counts as one from cold.</summary>
     public static double CoolLeft(BenchUnit unit, BreakerPlan plan, DateTimeOffset now) =>
         BreakerRun.LastEnd(unit) is { } end ? Math.Max(0, plan.CoolSeconds - (now - end).TotalSeconds) : 0;

@@ -33,7 +33,7 @@ internal static class HeatCheck
                     _ => "Not judged: the limit lies inside the range. A longer run settles it.",
                 },
                 .. Carries(unit) is { } c
-                    ? [$"For hours, at {ValueText.Plain(c.RoomCelsius)} °C in the room: at most {TestWords.Amps(c.Amps)}."]
+                    ? [$"For hours, at {ValueText.Plain(c.RoomCelsius)} °C in the room: at most {TestWords.AmpsAtMost(c.Amps)}."]
                     : Array.Empty<string>(),
             ],
             run.Question()

@@ -56,10 +56,14 @@ public static class TestEntry
             ? new([], "Say in a few words why it is not taken.")
             : new([new TestNotTaken(test.Id, test.Title, why.Trim().TrimEnd('.'))], "");
 
+    /// <summary>False for a check that mains depends on: there the worst counts, and not the mean.</summary>
+    public static bool MayRepeat(BenchTest test) => test.Offer?.Spec.Limits is null;
+
     private static string Refusal(BenchTest test, IReadOnlyList<Shown> shown) =>
         !test.Locks.IsEmpty ? $"Locked. {LockReason.Briefly(test.Locks)}"
         : shown.Count == 0 ? "Type what the meter shows."
         : shown.Count is > 1 and < Several ? "Type it once, or four times."
+        : shown.Count > 1 && !MayRepeat(test) ? "Type it once: mains depends on it, and a mean would hide a bad one."
         : shown.Count > 1 && shown.Any(s => s.Kind != ShownKind.Value) ? "OL is typed once. Four readings must be numbers."
         : shown[0].Kind is ShownKind.Jumps && test.Offer is null ? "It jumps: find the loose contact, then read again."
         : shown[0].Kind is ShownKind.NotTaken && test.Offer is null ? "Say below why it is not taken."

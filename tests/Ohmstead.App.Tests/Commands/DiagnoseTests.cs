@@ -2,12 +2,12 @@ using System.Text.Json;
 
 namespace Ohmstead.App.Tests.Commands;
 
-/// <summary><c>diagnose --json</c> has the shape of the contract and finds what is wrong.</summary>
+/// <summary><c>diagnose --json</c> has the shape of docs/formats.md and finds what is wrong.</summary>
 public sealed class DiagnoseTests
 {
     private static readonly Lazy<JsonElement> Answer = new(() => Tool.Json("diagnose", Tool.Sample, Tool.Case("011"), "--most", "3"));
 
-    /// <summary>The contract's table of faults, by kind.</summary>
+    /// <summary>The table of faults in docs/formats.md, by kind.</summary>
     private static readonly Dictionary<string, string[]> Modes = new(StringComparer.Ordinal)
     {
         ["wire"] = ["open", "resistive"],
@@ -39,9 +39,9 @@ public sealed class DiagnoseTests
     private static IEnumerable<string> Of(string id, string kind) => Modes[kind].Select(m => $"{id}:{m}");
 
     [Fact]
-    public void The_fields_are_those_of_the_contract()
+    public void The_fields_are_those_that_are_documented()
     {
-        string[] contract =
+        string[] documented =
         [
             "sheet",
             "soundProbability",
@@ -55,7 +55,7 @@ public sealed class DiagnoseTests
             "slips",
             "doubts",
         ];
-        Assert.Equal(contract, Answer.Value.Fields().Take(contract.Length));
+        Assert.Equal(documented, Answer.Value.Fields().Take(documented.Length));
         Assert.All(Answer.Value.List("faults"), f => Assert.Equal(["element", "mode", "probability", "size", "low", "high"], f.Fields()));
         Assert.All(Answer.Value.List("hypotheses"), h => Assert.Equal(["faults", "probability"], h.Fields()));
         Assert.All(Answer.Value.List("readings"), r => Assert.Equal(["id", "measured", "expected", "deviation"], r.Fields()));

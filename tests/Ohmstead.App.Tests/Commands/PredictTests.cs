@@ -3,11 +3,11 @@ using System.Text.Json;
 
 namespace Ohmstead.App.Tests.Commands;
 
-/// <summary><c>predict --json</c> has the shape of the contract, and <c>predict</c> a table that fits a screen.</summary>
+/// <summary><c>predict --json</c> has the shape of docs/formats.md, and <c>predict</c> a table that fits a screen.</summary>
 public sealed class PredictTests
 {
     [Fact]
-    public void Every_reading_has_exactly_the_fields_of_the_contract()
+    public void Every_reading_has_exactly_the_fields_that_are_documented()
     {
         var answer = Tool.Json("predict", Tool.Sample, "--fault", "roller-left:worn=0.35");
         Assert.Equal(["sheet", "faults", "readings"], answer.Fields());
@@ -25,7 +25,7 @@ public sealed class PredictTests
                 Assert.InRange(r.Number("value"), r.Number("low") - 1e-9, r.Number("high") + 1e-9);
         }
         Assert.Equal("OL", readings.Single(r => r.Text("id") == "blades-posts").Text("value"));
-        // ngspice 39.3, from the contract's expected values.
+        // ngspice 39.3, from the sample sheet's expected values.
         Assert.Equal(15.30053047, readings.Single(r => r.Text("id") == "left-load").Number("value"), 0.01);
     }
 

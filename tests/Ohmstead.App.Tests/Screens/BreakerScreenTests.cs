@@ -37,7 +37,8 @@ public class BreakerScreenTests
         var screen = await StartedAsync(bench);
         var stop = (await bench.UnitAsync()).All<BreakerStarted>().Single().Fact.StopSeconds;
         Assert.Equal((int)Math.Ceiling(stop), Left(screen));
-        Assert.Single(screen.FindAll("button"));
+        // It opened; or the load went off early. When the time is up, only that it is off.
+        Assert.Equal(2, screen.FindAll("button").Count);
         Assert.Empty(screen.FindAll("a"));
         Assert.Contains("Hands off", screen.Markup, StringComparison.Ordinal);
         time.Move(stop - 3.5);
@@ -45,6 +46,7 @@ public class BreakerScreenTests
         time.Move(3.5);
         screen.WaitForAssertion(() => Assert.Contains("Time is up: switch the load off", screen.Markup, StringComparison.Ordinal));
         Assert.Equal(0, Left(screen));
+        Assert.Single(screen.FindAll("button"));
         await HoldAsync(screen, time, 1);
         screen.WaitForAssertion(() => Assert.Empty(screen.FindAll(".hands-off")));
         Assert.Equal(

@@ -128,7 +128,7 @@ public class DrawerScreenTests
         Assert.Equal((1, 1), ((await BinAsync(screens, Rollers)).Count, (await BinAsync(screens, Rollers)).SetAside));
         var unit = await screens.UnitAsync();
         var parts = screens.Context.Render<UnitParts>(p => p.Add(s => s.Unit, unit).Add(s => s.Sheet, null));
-        parts.WaitForAssertion(() => Assert.Contains("1 Roller, carbon; 2 Pilot lamp 14 V", parts.Markup, StringComparison.Ordinal));
+        parts.WaitForAssertion(() => Assert.Contains("1 × Roller, carbon; 2 × Pilot lamp 14 V", parts.Markup, StringComparison.Ordinal));
     }
 
     [Fact]

@@ -37,7 +37,9 @@ public class HeatRunScreenTests
         screen.WaitForAssertion(() => Assert.NotEmpty(screen.FindAll("#ohms")));
         screen.Do(() => screen.Find("#ohms").Input(ohms));
         await screen.FindAll("form").Single(f => f.QuerySelector("#ohms") is not null).SubmitAsync();
-        screen.WaitForAssertion(() => Assert.Contains("Saved. Plug in again", screen.Markup, StringComparison.Ordinal));
+        screen.WaitForAssertion(() =>
+            Assert.Contains("Saved. Leads off the blades, then plug in again", screen.Markup, StringComparison.Ordinal)
+        );
     }
 
     [Fact]

@@ -51,7 +51,7 @@ public class HumScreenTests
             await HumAsync(bench, HumState.Loaded, 8000, 3)
         );
         screen.WaitForElement(".hum", Patience);
-        Assert.Equal(3, screen.FindAll(".hum > svg path.curve").Count);
+        Assert.Equal(3, screen.FindAll(".hum > svg path.line").Count);
         Assert.Equal(["60", "120", "240", "360", "480", "600", "720"], screen.FindAll(".hum text").Select(t => t.TextContent));
         Assert.Contains("Rollers lifted, beside no load: −12.", screen.Markup, StringComparison.Ordinal);
         Assert.Contains("A roller may bridge a turn: read the watts.", screen.Markup, StringComparison.Ordinal);

@@ -15,7 +15,9 @@ public class YearBackTests
             new StageClosed(Stage.Findings, true, "")
         );
         var page = screens.Context.Render<YearBack>();
-        page.WaitForAssertion(() => Assert.Contains("Learned from 1 unit.", page.Markup, StringComparison.Ordinal));
+        page.WaitForAssertion(() =>
+            Assert.Contains("Learned from 1 unit whose findings are marked as done.", page.Markup, StringComparison.Ordinal)
+        );
         Assert.Contains("Worn roller", page.Find("section[aria-labelledby=faults]").TextContent, StringComparison.Ordinal);
         Assert.Empty((await screens.Bench.ShopAsync()).Chances);
         page.Do(() => page.Find("button.do").Click());

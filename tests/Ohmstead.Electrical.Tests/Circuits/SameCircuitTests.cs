@@ -12,7 +12,7 @@ public class SameCircuitTests
 {
     private const int Samples = 60;
 
-    private static readonly string[] Sheets = ["tests/Reference/contract/twin-160.sheet.json", .. Reference.DemoSheets];
+    private static readonly string[] Sheets = ["tests/Reference/sample/twin-160.sheet.json", .. Reference.DemoSheets];
 
     private static readonly (JsonObject Json, double[] Readings)[] Known =
     [

@@ -4,12 +4,12 @@ using Ohmstead.Electrical.TypeSheets;
 
 namespace Ohmstead.Electrical.Tests.Faults;
 
-/// <summary>The fault modes of a sheet and their chances before any reading (key contract: its tables are common practice, no source).</summary>
+/// <summary>The fault modes of a sheet and their chances before any reading (docs/formats.md: its tables are common practice, no source).</summary>
 public class FaultCatalogueTests
 {
     private static readonly FaultCatalogue Catalogue = new(new UnitModel(Reference.Twin160));
 
-    /// <summary>Kind, mode, percent, smallest and largest size of the contract's fault table; 0 where there is no size.</summary>
+    /// <summary>Kind, mode, percent, smallest and largest size of the fault table in docs/formats.md; 0 where there is no size.</summary>
     [Theory]
     [InlineData("wire", "open", 0.5, 0, 0)]
     [InlineData("wire", "resistive", 1.5, 0.4, 30)]
@@ -36,7 +36,7 @@ public class FaultCatalogueTests
     [InlineData("switch", "stuck-open", 4, 0, 0)]
     [InlineData("switch", "stuck-closed", 3, 0, 0)]
     [InlineData("insulation", "low", 5, 5e3, 1e6)]
-    public void A_mode_has_the_chance_and_range_of_the_contract(string kind, string mode, double percent, double min, double max)
+    public void A_mode_has_the_chance_and_range_that_are_documented(string kind, string mode, double percent, double min, double max)
     {
         var spec = ElementKinds.All.Single(k => k.Word() == kind).Faults().Single(m => m.Mode == mode);
         Assert.Equal((percent, min, max), (spec.Percent, spec.Min, spec.Max));

@@ -1,6 +1,6 @@
 namespace Ohmstead.Electrical.Tests.Faults;
 
-/// <summary>What each fault mode does to a circuit small enough to work out by hand (key contract, the table of faults).</summary>
+/// <summary>What each fault mode does to a circuit small enough to work out by hand (docs/formats.md, the table of faults).</summary>
 public class FaultEffectTests
 {
     private const double OpenOhms = 1e7;

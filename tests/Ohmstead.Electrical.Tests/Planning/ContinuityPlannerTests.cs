@@ -10,7 +10,7 @@ public class ContinuityPlannerTests
 {
     private static readonly ImmutableDictionary<string, ControlPosition> AtRest = ImmutableDictionary<string, ControlPosition>.Empty;
 
-    public static TheoryData<string> Sheets => [.. Reference.DemoSheets.Append("tests/Reference/contract/twin-160.sheet.json")];
+    public static TheoryData<string> Sheets => [.. Reference.DemoSheets.Append("tests/Reference/sample/twin-160.sheet.json")];
 
     [Theory]
     [MemberData(nameof(Sheets))]

@@ -74,7 +74,7 @@ public class RewireSpiceTests
         );
         foreach (var (id, ohms, expected) in new Random(160).GetItems(Kept.ToArray(), Kept.Count / oneIn).DistinctBy(k => k.Id))
         {
-            var fresh = NgspiceRun.Mistake(Reference.PathOf("tests/Reference/contract/twin-160.sheet.json"), id, ohms);
+            var fresh = NgspiceRun.Mistake(Reference.PathOf("tests/Reference/sample/twin-160.sheet.json"), id, ohms);
             Assert.Equal(expected.Select(e => e.Key), fresh.Select(e => e.Key));
             foreach (var (reading, value) in expected)
             {

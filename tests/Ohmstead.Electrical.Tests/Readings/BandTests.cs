@@ -6,12 +6,12 @@ using Ohmstead.Electrical.TypeSheets;
 
 namespace Ohmstead.Electrical.Tests.Readings;
 
-/// <summary>The predicted 95 % bands against units drawn by the contract's spread: low and high good to a tenth of the band's width.</summary>
+/// <summary>The predicted 95 % bands against units drawn by the spread of docs/formats.md: low and high good to a tenth of the band's width.</summary>
 public class BandTests(ITestOutputHelper output)
 {
     private const int Seed = 160;
 
-    /// <summary>Of the width. The contract allows a tenth; what the drawing itself is off, up to 0.03, must not use that up.</summary>
+    /// <summary>Of the width. A tenth is allowed; what the drawing itself is off, up to 0.03, must not use that up.</summary>
     private const double Tolerance = 0.06;
 
     /// <summary>Of readings with alternating current: most of their bands are nearly normal.</summary>

@@ -195,11 +195,11 @@ public class ReadingsFileTests
     }
 
     [Fact]
-    public void The_cases_of_the_contract_and_of_the_drawn_units_are_read()
+    public void The_cases_of_the_sample_and_of_the_drawn_units_are_read()
     {
         foreach (
             var file in Reference
-                .Names("tests/Reference/contract/cases", "*.readings.json")
+                .Names("tests/Reference/sample/cases", "*.readings.json")
                 .Concat(Reference.Names("tests/Reference/units/twin-160", "*.readings.json"))
         )
             Assert.True(Read(Reference.Text(file)).IsSound, file);

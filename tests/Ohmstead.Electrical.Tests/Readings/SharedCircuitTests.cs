@@ -11,7 +11,7 @@ public class SharedCircuitTests
     private const int Units = 25;
 
     [Theory]
-    [InlineData("tests/Reference/contract/twin-160.sheet.json", 33)]
+    [InlineData("tests/Reference/sample/twin-160.sheet.json", 33)]
     [InlineData("demo/step-230.sheet.json", 41)]
     public void Whatever_is_wrong_with_a_unit_each_reads_as_by_itself(string file, int circuits)
     {

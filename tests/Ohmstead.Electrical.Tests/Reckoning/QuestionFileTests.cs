@@ -110,7 +110,7 @@ public class QuestionFileTests
             .Select(t => t.Replace("\"draws\": 400000", "\"draws\": 1000", StringComparison.Ordinal))
             .ToArray();
         var sheet = TypeSheetFile
-            .Read(File.ReadAllText(Path.Combine(Reference.Root, "tests/Reference/contract/twin-160.sheet.json")))
+            .Read(File.ReadAllText(Path.Combine(Reference.Root, "tests/Reference/sample/twin-160.sheet.json")))
             .Required;
         var (spoil, refused, answered) = (new Mutation(new Random(16)), 0, 0);
         for (var n = 0; n < count; n++)

@@ -37,7 +37,7 @@ public class WorkedAnswersTests
         var expected = JsonNode.Parse(Text("answer"))!.AsObject();
         var ours = Asked.AnswerOf(
             Text("question"),
-            TypeSheetFile.Read(File.ReadAllText(Path.Combine(Reference.Root, "tests/Reference/contract/twin-160.sheet.json"))).Required
+            TypeSheetFile.Read(File.ReadAllText(Path.Combine(Reference.Root, "tests/Reference/sample/twin-160.sheet.json"))).Required
         );
         var differences = new List<string>();
         Compare(expected, ours, "$", Wider.GetValueOrDefault(expected["question"]!.GetValue<string>(), 0.003), differences);

@@ -1,6 +1,6 @@
 namespace Ohmstead.Electrical.Tests.Solving;
 
-/// <summary>What the instruments for direct current drive and show, by closed forms (key contract, section 2).</summary>
+/// <summary>What the instruments for direct current drive and show, by closed forms (docs/formats.md, readings).</summary>
 public class InstrumentTests
 {
     private const double Saturation = 1e-4;

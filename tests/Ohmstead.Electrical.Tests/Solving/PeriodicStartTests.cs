@@ -14,7 +14,7 @@ public class PeriodicStartTests
     private const double Within = 1e-6;
 
     [Theory]
-    [InlineData("tests/Reference/contract/twin-160.sheet.json")]
+    [InlineData("tests/Reference/sample/twin-160.sheet.json")]
     [InlineData("demo/step-230.sheet.json")]
     public void From_the_sound_units_waves_a_drawn_unit_reads_the_same_and_sooner(string file)
     {

@@ -9,7 +9,7 @@ public class ElementWriterTests
 {
     public static TheoryData<string> Sheets() =>
         [
-            "tests/Reference/contract/twin-160.sheet.json",
+            "tests/Reference/sample/twin-160.sheet.json",
             .. Reference.DemoSheets,
             .. Reference.Names("tests/Reference/ngspice/random", "*.sheet.json"),
             .. Reference.Names("tests/Reference/units", "*.sheet.json"),

@@ -12,7 +12,7 @@ public class FuzzTests(ITestOutputHelper output)
 {
     private static readonly string[] Texts =
     [
-        .. new[] { "tests/Reference/contract/twin-160.sheet.json" }.Concat(Reference.DemoSheets).Select(Reference.Text),
+        .. new[] { "tests/Reference/sample/twin-160.sheet.json" }.Concat(Reference.DemoSheets).Select(Reference.Text),
     ];
 
     private static readonly Gen<string> Spoilt = Gen.Select(
@@ -57,7 +57,7 @@ public class FuzzTests(ITestOutputHelper output)
     [Fact]
     public void A_spoilt_readings_file_gives_readings_or_problems()
     {
-        string[] files = [.. Reference.Names("tests/Reference/contract/cases", "*.readings.json").Select(Reference.Text)];
+        string[] files = [.. Reference.Names("tests/Reference/sample/cases", "*.readings.json").Select(Reference.Text)];
         Gen.Select(
                 Gen.Int[0, files.Length - 1],
                 Gen.Int[0, int.MaxValue - 1],

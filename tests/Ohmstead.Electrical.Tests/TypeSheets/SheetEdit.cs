@@ -6,7 +6,7 @@ namespace Ohmstead.Electrical.Tests.TypeSheets;
 /// <summary>The sample sheet as JSON, to be spoilt in one place, and the paths of its parts.</summary>
 internal sealed class SheetEdit
 {
-    public JsonObject Json { get; } = Reference.Json("tests/Reference/contract/twin-160.sheet.json");
+    public JsonObject Json { get; } = Reference.Json("tests/Reference/sample/twin-160.sheet.json");
 
     public JsonObject Element(string id) => Item("elements", id);
 

@@ -318,7 +318,7 @@ public class SheetProblemTests
     [Fact]
     public void A_file_that_is_cut_off_is_refused_wherever_it_is_cut()
     {
-        var text = Reference.Text("tests/Reference/contract/twin-160.sheet.json").TrimEnd();
+        var text = Reference.Text("tests/Reference/sample/twin-160.sheet.json").TrimEnd();
         for (var n = 1; n < 60; n++)
             Assert.False(TypeSheetFile.Read(text[..(text.Length * n / 60)]).IsSound);
     }

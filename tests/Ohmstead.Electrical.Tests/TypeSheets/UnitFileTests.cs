@@ -77,7 +77,7 @@ public class UnitFileTests
             """{ "ohmstead": "unit/1", "sheet": "twin-160", "rewired": ["w-5", "joint-tap-5", "boost-left", "disc-left", "breaker"] }"""
         ).Required;
         var chances = Percents(unit);
-        // Section 5 of the contract: a wire left off 2, cold 3, a winding or rectifier by the wrong ends 8, a breaker bypassed 1.
+        // docs/formats.md, mistakes of a rewire: a wire left off 2, cold 3, a winding or rectifier by the wrong ends 8, a breaker bypassed 1.
         Assert.Equal((2.0, 3.0), (chances["w-5:open"], chances["w-5:resistive"]));
         Assert.Equal(3, chances["joint-tap-5:resistive"]);
         Assert.Equal((8.0, 8.0, 1.0), (chances["boost-left:reversed"], chances["disc-left:reversed"], chances["breaker:bypassed"]));

@@ -6,7 +6,7 @@ namespace Ohmstead.Electrical.Tests.TypeSheets;
 /// <summary>A sheet is written back as it was read, with what this program does not know.</summary>
 public class WriteBackTests
 {
-    public static TheoryData<string> Sheets() => ["tests/Reference/contract/twin-160.sheet.json", .. Reference.DemoSheets];
+    public static TheoryData<string> Sheets() => ["tests/Reference/sample/twin-160.sheet.json", .. Reference.DemoSheets];
 
     [Theory]
     [MemberData(nameof(Sheets))]
@@ -65,7 +65,7 @@ public class WriteBackTests
     }
 
     [Fact]
-    public void Defaults_are_those_of_the_contract()
+    public void Defaults_are_those_that_are_documented()
     {
         var sheet = TypeSheetFile
             .Read(

@@ -52,6 +52,13 @@ public sealed class AnswerOutlineTests
         );
 
     [Fact]
+    public void A_whistle_that_is_no_longer_asked_for_is_not_built() =>
+        Assert.DoesNotContain(
+            AskedUnits.Blocks(AskedUnits.Direct with { Whistle = "shared", WhistleFrom = "own" }),
+            b => b.Contains("whistle", StringComparison.Ordinal)
+        );
+
+    [Fact]
     public void A_direct_unit_has_its_wire_its_bridge_and_its_switch() =>
         Assert.Equal(
             [

@@ -135,6 +135,10 @@ public class DrawerTests
         draft.Do(new DonorSaid(donor, "0388", null, [new(bin, 3)], "cover, four posts"));
         draft.Do(new DonorGave(donor, bin, 1));
         Assert.Equal((1, 2), (draft.Drawer.Find(bin)!.Count, draft.Drawer.Donors.Single().Left.Single().Count));
+        // Two windows took the last ones: the bin has what was there, and no more.
+        draft.Do(new DonorGave(donor, bin, 2));
+        draft.Do(new DonorGave(donor, bin, 2));
+        Assert.Equal(3, draft.Drawer.Find(bin)!.Count);
         draft.Do(new DonorSaid(donor, "0388", null, [], ""));
         Assert.Empty(draft.Drawer.Donors);
     }

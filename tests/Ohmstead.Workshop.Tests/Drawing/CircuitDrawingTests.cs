@@ -69,9 +69,9 @@ public sealed class CircuitDrawingTests
     [Fact]
     public void The_two_throttles_of_a_twin_stand_mirrored()
     {
-        var drawing = DrawnSheets.Of("tests/Reference/contract/twin-160.sheet.json");
+        var drawing = DrawnSheets.Of("tests/Reference/sample/twin-160.sheet.json");
         var pairs = DrawnSheets
-            .Sheet("tests/Reference/contract/twin-160.sheet.json")
+            .Sheet("tests/Reference/sample/twin-160.sheet.json")
             .Elements.Where(e => e.Id.EndsWith("-left", StringComparison.Ordinal))
             .Select(e => (Y(e.Id), Y(e.Id[..^5] + "-right")))
             .ToList();

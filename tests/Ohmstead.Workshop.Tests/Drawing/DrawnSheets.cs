@@ -3,7 +3,7 @@ using Ohmstead.Workshop.Drawing;
 
 namespace Ohmstead.Workshop.Tests.Drawing;
 
-/// <summary>The sheets that are drawn in the tests: the demo, the contract's example and drawn ones.</summary>
+/// <summary>The sheets that are drawn in the tests: the demo, the sample sheet and drawn ones.</summary>
 internal static class DrawnSheets
 {
     private static readonly string Root = FindRoot();
@@ -12,7 +12,7 @@ internal static class DrawnSheets
 
     /// <summary>Paths from the root, in order.</summary>
     public static IReadOnlyList<string> All { get; } =
-    [.. Names("demo"), .. Names("tests/Reference/contract"), .. Names("tests/Reference/ngspice/random"), .. Names("tests/Reference/units")];
+    [.. Names("demo"), .. Names("tests/Reference/sample"), .. Names("tests/Reference/ngspice/random"), .. Names("tests/Reference/units")];
 
     public static TheoryData<string> Each { get; } = [.. All];
 

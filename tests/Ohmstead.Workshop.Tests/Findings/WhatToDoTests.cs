@@ -10,7 +10,7 @@ namespace Ohmstead.Workshop.Tests.Findings;
 public class WhatToDoTests
 {
     public static TheoryData<string> Sheets { get; } =
-    ["demo/twin-175.sheet.json", "demo/solo-110.sheet.json", "demo/step-230.sheet.json", "tests/Reference/contract/twin-160.sheet.json"];
+    ["demo/twin-175.sheet.json", "demo/solo-110.sheet.json", "demo/step-230.sheet.json", "tests/Reference/sample/twin-160.sheet.json"];
 
     /// <summary>docs/words.md: words that no person is to read.</summary>
     private static readonly string[] Never = ["anew", "stands", "gate", "resistive", "drifted", "renew", "hood", "safe", "alike", "told"];

@@ -75,7 +75,7 @@ public class BenchReadingsTests
     public void A_lamp_as_a_load_has_the_resistance_of_the_voltage_that_it_gets()
     {
         var load = new OnTheBench().Read("left-load", 15, Line with { LoadId = "lamps" }).Readings.Readings.Single().State.Loads.Single();
-        // Tungsten by the contract: R = 12/3.5·(V/12)^0.45; some 16 V stand across it.
+        // Tungsten by docs/formats.md: R = 12/3.5·(V/12)^0.45; some 16 V stand across it.
         var volts = 12 * Math.Pow(load.Ohms / (12 / 3.5), 1 / 0.45);
         Assert.InRange(volts, 14.5, 17.5);
         var shown = Expectation.Of(

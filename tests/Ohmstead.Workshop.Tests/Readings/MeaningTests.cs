@@ -82,7 +82,7 @@ public class MeaningTests
     }
 
     [Theory]
-    [InlineData("tests/Reference/contract/twin-160.sheet.json")]
+    [InlineData("tests/Reference/sample/twin-160.sheet.json")]
     [InlineData("demo/solo-110.sheet.json")]
     [InlineData("demo/step-230.sheet.json")]
     [InlineData("demo/twin-175.sheet.json")]

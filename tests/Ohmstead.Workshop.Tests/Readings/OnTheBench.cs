@@ -9,7 +9,7 @@ using Ohmstead.Workshop.Units;
 
 namespace Ohmstead.Workshop.Tests.Readings;
 
-/// <summary>A unit of the contract's sheet on a small invented bench, its journal written fact by fact.</summary>
+/// <summary>A unit of the sample sheet on a small invented bench, its journal written fact by fact.</summary>
 internal sealed class OnTheBench
 {
     private static readonly Guid Id = new(7, 0, 0, new byte[8]);
@@ -19,7 +19,7 @@ internal sealed class OnTheBench
 
     public OnTheBench() => Add(new TakenIn("F-7", "twin-160", "an owner", "hums"));
 
-    public static TypeSheet Sheet { get; } = SheetOf("tests/Reference/contract/twin-160.sheet.json");
+    public static TypeSheet Sheet { get; } = SheetOf("tests/Reference/sample/twin-160.sheet.json");
 
     /// <summary>An averaging hand meter that alone reads ohms and volts, a true-RMS one, and two insulation testers; two resistors and a lamp.</summary>
     public static Shop Shop { get; } =

@@ -21,7 +21,7 @@ public class OwnSheetTests
     {
         var wire = OnTheBench.Sheet.Elements.First(e => e.Kind == ElementKind.Wire).Id;
         var own = new OnTheBench().Add(Part("roller-left", PartChange.Renewed)).Add(Part(wire, PartChange.Rewired)).Own;
-        // Contract section 1: a tenth of 25 % for a renewed slider; section 5: a wire left off in 2 %, cold in 3 %.
+        // docs/formats.md: a tenth of 25 % for a renewed slider; of a rewire: a wire left off in 2 %, cold in 3 %.
         Assert.Equal(2.5, own.Windings.SelectMany(w => w.Sliders).Single(s => s.Id == "roller-left").Percents["worn"]);
         Assert.Equal((2.0, 3.0), (Percent(own, wire, "open"), Percent(own, wire, "resistive")));
     }

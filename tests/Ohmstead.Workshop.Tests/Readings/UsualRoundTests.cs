@@ -7,7 +7,7 @@ namespace Ohmstead.Workshop.Tests.Readings;
 public class UsualRoundTests
 {
     [Fact]
-    public void A_dozen_closed_readings_gates_first_each_after_its_needs() => Check("tests/Reference/contract/twin-160.sheet.json");
+    public void A_dozen_closed_readings_gates_first_each_after_its_needs() => Check("tests/Reference/sample/twin-160.sheet.json");
 
     [Theory]
     [Trait("kind", "long")]

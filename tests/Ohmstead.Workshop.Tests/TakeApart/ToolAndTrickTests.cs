@@ -9,13 +9,13 @@ public sealed class ToolAndTrickTests
     public void A_step_carries_its_tool_and_its_trick_and_may_have_neither()
     {
         var text = DrawnSheets
-            .Text("tests/Reference/contract/twin-160.sheet.json")
+            .Text("tests/Reference/sample/twin-160.sheet.json")
             .Replace("\"minutesOut\"", "\"tool\": \"hex key\", \"trick\": \"Line it up.\", \"minutesOut\"", StringComparison.Ordinal);
         var steps = TypeSheetFile.Read(text).Required.TakeApart;
         Assert.NotEmpty(steps);
         Assert.All(steps, s => Assert.Equal(("hex key", "Line it up."), (s.Tool, s.Trick)));
         Assert.All(
-            DrawnSheets.Sheet("tests/Reference/contract/twin-160.sheet.json").TakeApart,
+            DrawnSheets.Sheet("tests/Reference/sample/twin-160.sheet.json").TakeApart,
             s => Assert.Equal(("", ""), (s.Tool, s.Trick))
         );
     }

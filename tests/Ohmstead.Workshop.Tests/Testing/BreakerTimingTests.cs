@@ -83,6 +83,20 @@ public class BreakerTimingTests
     }
 
     [Fact]
+    public void A_load_that_went_off_early_says_nothing_of_the_breaker()
+    {
+        var unit = new TestedUnit().Add(new BreakerStarted(Id, 20, 67.1, 35.5, 50));
+        var from = End(unit).AddSeconds(12);
+        Assert.Equal("Hold it for one second.", BreakerEntry.Early(unit.Bench.Unit, from, from.AddSeconds(0.5)).Refused);
+        var early = (BreakerTimed)BreakerEntry.Early(unit.Bench.Unit, from, from.AddSeconds(1)).Fact!;
+        Assert.Equal(new BreakerTimed(Id, 20, 12, false, "stopped by hand"), early);
+        unit.Add(early);
+        Assert.Null(BreakerRun.Of(unit.Bench.Unit));
+        Assert.NotEqual(TestEnd.Pass, unit.Result(Test).End);
+        Assert.False(unit.Result(Test).HasFailed);
+    }
+
+    [Fact]
     public void After_the_count_the_act_says_that_the_load_is_off_and_it_fails()
     {
         var unit = new TestedUnit().Add(new BreakerStarted(Id, 20, 67.1, 35.5, 50));
@@ -94,6 +108,8 @@ public class BreakerTimingTests
         var result = unit.Result(Test);
         Assert.Equal(TestEnd.Fail, result.End);
         Assert.Equal("not open after 67.1 s at 20 A, switched off", result.Read);
+        Assert.Equal("Fail: it did not open in 67 s.", result.Words[0]);
+        Assert.True(result.IsOfDanger);
     }
 
     [Fact]

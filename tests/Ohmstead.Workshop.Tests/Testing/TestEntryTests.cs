@@ -29,6 +29,14 @@ public class TestEntryTests
     }
 
     [Fact]
+    public void What_mains_depends_on_is_typed_once_and_no_mean_hides_a_bad_one()
+    {
+        var unit = new TestedUnit();
+        var shown = new[] { 0.5, 100, 100, 100 }.Select(m => Shown.Number(m * 1e6)).ToArray();
+        Assert.Contains("Type it once", unit.Take(Insulation, shown).Refused, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void The_limit_stands_there_with_its_source_before_anything_is_read()
     {
         var unit = new TestedUnit();
@@ -74,7 +82,7 @@ public class TestEntryTests
         Assert.Equal("Type it once, or four times.", unit.Take(Insulation, Shown.Number(1e6), Shown.Number(2e6)).Refused);
         Assert.StartsWith(
             "OL is typed once.",
-            unit.Take(Insulation, Shown.OverRange, Shown.OverRange, Shown.OverRange, Shown.OverRange).Refused,
+            unit.Take(TestList.OfReading("left-first-dc"), Shown.OverRange, Shown.OverRange, Shown.OverRange, Shown.OverRange).Refused,
             StringComparison.Ordinal
         );
         Assert.Equal("", unit.Take(Insulation, Shown.OverRange).Refused);

@@ -9,7 +9,7 @@ using TestResult = Ohmstead.Workshop.Testing.TestResult;
 
 namespace Ohmstead.Workshop.Tests.Testing;
 
-/// <summary>A unit of the contract's sheet, looked over, on a bench that has the limits a shop starts with.</summary>
+/// <summary>A unit of the sample sheet, looked over, on a bench that has the limits a shop starts with.</summary>
 internal sealed class TestedUnit
 {
     /// <summary>Its insulation tester is off by no more than 5 % and 0.03 MΩ, as in docs/methods/proving.md.</summary>

@@ -14,7 +14,7 @@ internal sealed record DoubtSheet(string File, int Units, bool IsWide)
     /// <summary>All sheets.</summary>
     public static ImmutableArray<DoubtSheet> All { get; } =
     [
-        new("tests/Reference/contract/twin-160.sheet.json", 48, false),
+        new("tests/Reference/sample/twin-160.sheet.json", 48, false),
         new("demo/solo-110.sheet.json", 48, false),
         new("demo/step-230.sheet.json", 8, false),
         new("perf/Ohmstead.Perf/Experiments/Sheets/plain-45.sheet.json", 24, true),

@@ -26,7 +26,12 @@ public sealed partial class BreakerScreen
     private string leave = "";
     private string shown = "";
     private bool isLocked;
+
+    /// <summary>How often it says to switch off, once the count is over.</summary>
+    private static readonly TimeSpan StopAgain = TimeSpan.FromSeconds(2);
+
     private int called = int.MaxValue;
+    private DateTimeOffset stopped;
     private int worked;
 
     /// <summary>Which; null for the first.</summary>
@@ -111,13 +116,17 @@ public sealed partial class BreakerScreen
             return;
         }
         var left = run.LeftAt(Now);
+        // From the count on it does not stop to say so, until the load is off.
+        if (left == 0 && (called != 0 || Now - stopped >= StopAgain))
+        {
+            (called, stopped) = (0, Now);
+            await ScriptAsync("ohmstead.tone", "stop");
+        }
         if (left == called)
             return;
         called = left;
-        // The last five seconds are counted aloud; from the count on it does not stop to say so.
-        if (left == 0)
-            await ScriptAsync("ohmstead.tone", "stop");
-        else if (left <= 5)
+        // The last five seconds are counted aloud.
+        if (left <= 5)
             await ScriptAsync("ohmstead.tone", "count");
     }
 
@@ -136,9 +145,9 @@ public sealed partial class BreakerScreen
             await EnterAsync(fact);
     }
 
-    private async Task<string> HeldAsync(DateTimeOffset from)
+    private async Task<string> HeldAsync(DateTimeOffset from, bool isEarly)
     {
-        var timed = BreakerEntry.Held(Unit!, from, Now);
+        var timed = isEarly ? BreakerEntry.Early(Unit!, from, Now) : BreakerEntry.Held(Unit!, from, Now);
         if (timed.Fact is null)
             return timed.Refused;
         await EnterAsync(timed.Fact);

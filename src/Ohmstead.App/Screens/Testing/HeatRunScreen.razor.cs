@@ -55,7 +55,7 @@ public sealed partial class HeatRunScreen
     protected override async Task UnitReadAsync()
     {
         await base.UnitReadAsync();
-        (run, done, result) = (HeatRunState.Of(Unit!), HeatRunState.Done(Unit!), null);
+        (run, done, result, limit) = (HeatRunState.Of(Unit!), HeatRunState.Done(Unit!), null, null);
         if (Trouble.Length > 0 || Model is null || Tests.FirstOrDefault(t => t.Id == TestList.Heat) is not { } test)
             return;
         limit = TestBounds.Of(test, Shop, null, 0);
@@ -167,7 +167,9 @@ public sealed partial class HeatRunScreen
             return read.Refused;
         calledAt = null;
         await EnterAsync(read.Fact);
-        said = "Saved. Plug in again, and leave it alone.";
+        said = Locks.IsEmpty
+            ? "Saved. Leads off the blades, then plug in again, and leave it alone."
+            : "Saved. Leave the plug out: mains is locked.";
         StateHasChanged();
         return "";
     }

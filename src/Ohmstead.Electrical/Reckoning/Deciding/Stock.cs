@@ -17,13 +17,16 @@ internal sealed record Stock(
 {
     private const double MostCount = 1e9;
 
+    /// <summary>A large shop has so many kinds of parts.</summary>
+    private const int MostItems = 5000;
+
     internal static NumberRange Count { get; } = new(0, MostCount);
 
     /// <summary>Reads its fields.</summary>
     public static Stock Read(QuestionFields fields)
     {
         var (itemIds, kitIds, tags) = (NewSet(), NewSet(), NewSet());
-        var items = fields.List("items", f => StockItem.Read(f, f.NewId("id", itemIds)));
+        var items = fields.List("items", f => StockItem.Read(f, f.NewId("id", itemIds)), most: MostItems);
         ImmutableArray<(string, double)> Counts(QuestionFields f, string name, NumberRange range) =>
             [.. f.Named(name).Select(n => (n.Name, Counted(n, itemIds, range)))];
         var kits = fields.OptionalList(

@@ -85,7 +85,7 @@ public class RectifierTests
     [Fact]
     public void Volts_at_the_posts_are_those_of_a_sheet_with_that_part_in_it()
     {
-        var json = Reference.Json("tests/Reference/contract/twin-160.sheet.json");
+        var json = Reference.Json("tests/Reference/sample/twin-160.sheet.json");
         var disc = json["elements"]!.AsArray().First(e => e!["id"]!.GetValue<string>() == "disc-left")!.AsObject();
         (disc["saturationAmps"], disc["slopeVolts"], disc["seriesOhms"], disc["leakageOhms"]) = (1e-9, 0.045, 0.02, 1e7);
         foreach (var reading in json["readings"]!.AsArray().Where(r => r!["id"]!.GetValue<string>() is "left-first-dc" or "left-second-dc"))

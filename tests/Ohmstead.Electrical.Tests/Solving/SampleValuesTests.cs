@@ -1,15 +1,15 @@
 namespace Ohmstead.Electrical.Tests.Solving;
 
-/// <summary>The sample sheet against the values that come with the contract (ngspice 39.3, not made by this project).</summary>
-public class ContractValuesTests
+/// <summary>The sample sheet against the values that came with it (ngspice 39.3, not made by this project).</summary>
+public class SampleValuesTests
 {
-    private const string File = "tests/Reference/contract/twin-160.expected.json";
+    private const string File = "tests/Reference/sample/twin-160.expected.json";
 
     public static TheoryData<int> Cases() => [.. Enumerable.Range(0, ExpectedCases.Of(File).Count)];
 
     /// <remarks>
     /// The expected values come from runs of 170 cycles, after which up to about 5 mV of start-up flux is still in the mean
-    /// voltages: right-second-dc with disc-right:open is 4.8 mV there, and 0 by the contract's own rule for a rectifier that
+    /// voltages: right-second-dc with disc-right:open is 4.8 mV there, and 0 by the rule of docs/formats.md for a rectifier that
     /// does not conduct. All mean voltages are therefore judged with the 15 mV that hold where a rectifier conducts.
     /// </remarks>
     [Theory]
