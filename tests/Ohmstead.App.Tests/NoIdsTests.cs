@@ -54,7 +54,7 @@ public sealed partial class NoIdsTests
             """
         );
         var words = line.Split(' ');
-        var (code, output, error) = Tool.Run([
+        var (code, output, error) = Tool.RunOnce([
             words[0],
             sheet,
             .. words[1..]
@@ -91,7 +91,7 @@ public sealed partial class NoIdsTests
         var read = TypeSheetFile.Read(File.ReadAllText(Tool.Demo("twin-175.sheet.json"))).Required;
         var ids = Ids(read);
         Nothing(
-            Tool.Run("example")
+            Tool.RunOnce("example")
                 .Out.Split('\n')
                 .Select(line =>
                     Shows(

@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using System.Diagnostics;
 using System.Text.Json;
 
@@ -6,6 +7,8 @@ namespace Ohmstead.App.Tests;
 /// <summary>Runs the built program as a process, as its user does.</summary>
 internal static class Tool
 {
+    private static readonly ConcurrentDictionary<string, Lazy<(int Code, string Out, string Error)>> Ran = new(StringComparer.Ordinal);
+
     public static string Root { get; } = FindRoot();
 
     public static string Sample => Path.Combine(Root, "tests/Reference/sample/twin-160.sheet.json");
@@ -17,6 +20,10 @@ internal static class Tool
     public static string Demo(string name) => Path.Combine(Root, "demo", name);
 
     public static (int Code, string Out, string Error) Run(params string[] arguments) => Run(arguments, null);
+
+    /// <summary>The same for a line that several tests read and none changes anything by: it is run once for all of them.</summary>
+    public static (int Code, string Out, string Error) RunOnce(params string[] arguments) =>
+        Ran.GetOrAdd(string.Join('\0', arguments), _ => new(() => Run(arguments))).Value;
 
     public static (int Code, string Out, string Error) Run(string[] arguments, string? language)
     {

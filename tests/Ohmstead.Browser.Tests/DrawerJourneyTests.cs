@@ -7,7 +7,7 @@ public sealed class DrawerJourneyTests(OpenBrowser browser)
 {
     [Theory]
     [InlineData(Width.Phone)]
-    [InlineData(Width.Desk)]
+    [InlineData(Width.Desk, Traits = ["kind", "long"])]
     public async Task From_the_count_of_a_bin_to_the_owner_of_the_unit_its_part_went_into(Width width)
     {
         await using var tool = await RunningTool.StartDemoAsync();

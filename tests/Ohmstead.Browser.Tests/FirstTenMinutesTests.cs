@@ -17,7 +17,7 @@ public sealed class FirstTenMinutesTests(OpenBrowser browser)
 
     [Theory]
     [InlineData(Width.Phone)]
-    [InlineData(Width.Desk)]
+    [InlineData(Width.Desk, Traits = ["kind", "long"])]
     public async Task Another_unit_has_its_first_verdict_within_ten_taps_and_thirty_characters(Width width)
     {
         await using var tool = await RunningTool.StartAsync();
@@ -44,7 +44,7 @@ public sealed class FirstTenMinutesTests(OpenBrowser browser)
     }
 
     [Theory]
-    [InlineData(Width.Phone)]
+    [InlineData(Width.Phone, Traits = ["kind", "long"])]
     [InlineData(Width.Desk)]
     public async Task A_practice_unit_has_its_first_verdict_and_within_ten_minutes_a_right_finding(Width width)
     {

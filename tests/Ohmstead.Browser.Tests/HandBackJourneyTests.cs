@@ -12,7 +12,7 @@ public sealed class HandBackJourneyTests(OpenBrowser browser)
     private static readonly Guid Id = new(77, 0, 0, new byte[8]);
 
     [Theory]
-    [InlineData(Width.Phone)]
+    [InlineData(Width.Phone, Traits = ["kind", "long"])]
     [InlineData(Width.Desk)]
     public async Task What_it_can_run_and_how_it_hums_goes_home_with_the_unit(Width width)
     {

@@ -25,7 +25,7 @@ public sealed class JourneyTests(OpenBrowser browser, RunningBench bench)
     }
 
     [Theory]
-    [InlineData(Width.Phone)]
+    [InlineData(Width.Phone, Traits = ["kind", "long"])]
     [InlineData(Width.Desk)]
     public async Task A_reading_behind_a_shut_gate_is_refused_and_a_waiver_stands_on_the_paper(Width width)
     {
@@ -70,7 +70,7 @@ public sealed class JourneyTests(OpenBrowser browser, RunningBench bench)
 
     [Theory]
     [InlineData(Width.Phone)]
-    [InlineData(Width.Desk)]
+    [InlineData(Width.Desk, Traits = ["kind", "long"])]
     public async Task A_reading_is_taken_back_with_one_key(Width width)
     {
         await using var window = await Window.OpenAsync(browser, bench.Tool.Address, width);
@@ -197,7 +197,7 @@ public sealed class JourneyTests(OpenBrowser browser, RunningBench bench)
     }
 
     [Theory]
-    [InlineData(Width.Phone)]
+    [InlineData(Width.Phone, Traits = ["kind", "long"])]
     [InlineData(Width.Desk)]
     public async Task A_sheet_is_edited_until_it_is_sound(Width width)
     {

@@ -7,7 +7,7 @@ public sealed class NotSavedJourneyTests(OpenBrowser browser)
 {
     [Theory]
     [InlineData(Width.Phone)]
-    [InlineData(Width.Desk)]
+    [InlineData(Width.Desk, Traits = ["kind", "long"])]
     public async Task What_was_typed_is_never_lost_without_a_word(Width width)
     {
         await using var tool = await RunningTool.StartAsync();

@@ -4,7 +4,7 @@ namespace Ohmstead.Browser.Tests;
 public sealed class PlanJourneyTests(OpenBrowser browser, RunningBench bench)
 {
     [Theory]
-    [InlineData(Width.Phone)]
+    [InlineData(Width.Phone, Traits = ["kind", "long"])]
     [InlineData(Width.Desk)]
     public async Task A_finding_becomes_a_decision_a_price_and_a_bill(Width width)
     {

@@ -9,7 +9,7 @@ public sealed class RewireJourneyTests(OpenBrowser browser, RunningBench bench)
 
     [Theory]
     [InlineData(Width.Phone)]
-    [InlineData(Width.Desk)]
+    [InlineData(Width.Desk, Traits = ["kind", "long"])]
     public async Task A_planted_mistake_is_named_before_mains_and_the_gate_opens_when_it_is_mended(Width width)
     {
         var (wrong, right) = (FaultyUnit.Wired(Kind, "reversed:boost"), FaultyUnit.Sound(Kind));
@@ -94,7 +94,7 @@ public sealed class RewireJourneyTests(OpenBrowser browser, RunningBench bench)
 
     /// <summary>The ohmmeter list before anything is fed: a joint that is open stands out, and what was taken is there again.</summary>
     [Theory]
-    [InlineData(Width.Phone)]
+    [InlineData(Width.Phone, Traits = ["kind", "long"])]
     [InlineData(Width.Desk)]
     public async Task The_ohmmeter_list_goes_check_by_check_and_names_what_is_wrong(Width width)
     {

@@ -10,7 +10,7 @@ public sealed class TakeApartJourneyTests(OpenBrowser browser, RunningBench benc
 
     [Theory]
     [InlineData(Width.Phone)]
-    [InlineData(Width.Desk)]
+    [InlineData(Width.Desk, Traits = ["kind", "long"])]
     public async Task To_the_disc_and_back_with_nothing_left_in_a_cup(Width width)
     {
         await using var window = await Window.OpenAsync(browser, bench.Tool.Address, width);

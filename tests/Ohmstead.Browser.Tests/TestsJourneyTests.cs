@@ -44,7 +44,7 @@ public sealed class TestsJourneyTests(OpenBrowser browser)
 
     [Theory]
     [InlineData(Width.Phone)]
-    [InlineData(Width.Desk)]
+    [InlineData(Width.Desk, Traits = ["kind", "long"])]
     public async Task A_heat_run_outlives_a_power_cut_and_a_failed_test_keeps_the_unit_from_going_back_as_working(Width width)
     {
         await using var tool = await RunningTool.StartFilledAsync(ReadyAsync, "twin-175");

@@ -11,7 +11,7 @@ public partial class PlainLinesTests
 
     private static string[] Said(params string[] arguments)
     {
-        var (code, output, error) = Tool.Run(arguments);
+        var (code, output, error) = Tool.RunOnce(arguments);
         Assert.True(code == 0, error);
         return output.Split('\n');
     }

@@ -25,11 +25,11 @@ public class BandTests(ITestOutputHelper output)
 
     [Theory]
     [InlineData("roller-left:worn=2")]
-    [InlineData("disc-left:leaky=4")]
+    [InlineData("disc-left:leaky=4", Traits = ["kind", "long"])]
     [InlineData("primary:shorted-turns=8")]
-    [InlineData("cord-1:resistive=3")]
-    [InlineData("roller-right:worn")]
-    [InlineData("disc-right:high-drop")]
+    [InlineData("cord-1:resistive=3", Traits = ["kind", "long"])]
+    [InlineData("roller-right:worn", Traits = ["kind", "long"])]
+    [InlineData("disc-right:high-drop", Traits = ["kind", "long"])]
     [InlineData("ins-primary-core:low")]
     public void Bands_with_a_fault_of_one_size_or_any_agree_with_drawn_units(string fault) => Compare(Reference.Twin160, [fault]);
 
