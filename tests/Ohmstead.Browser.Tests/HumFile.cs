@@ -2,7 +2,10 @@ using System.Buffers.Binary;
 
 namespace Ohmstead.Browser.Tests;
 
-/// <summary>A made recording of hum, 120 Hz over a little noise, 5 s of 8,000 samples: as WAV, and as FLAC with bare samples, which a browser has to decode.</summary>
+/// <summary>
+/// A made recording of hum, 120 Hz over a little noise, 5 s of 8,000 samples: as WAV, and as FLAC with bare samples, which a browser has to
+/// decode; of the two channels of that the right one is the recording, the left a whisper of noise.
+/// </summary>
 internal static class HumFile
 {
     private const int Rate = 8000;
@@ -44,13 +47,16 @@ internal static class HumFile
         var info = new byte[34];
         BinaryPrimitives.WriteUInt16BigEndian(info, Block);
         BinaryPrimitives.WriteUInt16BigEndian(info.AsSpan(2), Block);
-        BinaryPrimitives.WriteUInt64BigEndian(info.AsSpan(10), ((ulong)Rate << 44) | (15UL << 36) | (uint)samples.Length);
+        BinaryPrimitives.WriteUInt64BigEndian(info.AsSpan(10), ((ulong)Rate << 44) | (1UL << 41) | (15UL << 36) | (uint)samples.Length);
         List<byte> file = [.. "fLaC"u8, 0x80, 0, 0, 34, .. info];
         for (var n = 0; n * Block < samples.Length; n++)
         {
-            // Fixed blocks; length in 16 bits after the number, rate and size as in the stream, one channel.
-            List<byte> frame = [0xff, 0xf8, 0x70, 0x00, (byte)n, (Block - 1) >> 8, (Block - 1) & 0xff];
+            // Fixed blocks; length in 16 bits after the number, rate and size as in the stream, two channels.
+            List<byte> frame = [0xff, 0xf8, 0x70, 0x10, (byte)n, (Block - 1) >> 8, (Block - 1) & 0xff];
             frame.Add((byte)Remainder(frame, 0x07, 8));
+            frame.Add(0x02);
+            foreach (var sample in samples.AsSpan(n * Block, Block))
+                frame.AddRange([0, (byte)(sample & 0x0f)]);
             frame.Add(0x02);
             foreach (var sample in samples.AsSpan(n * Block, Block))
                 frame.AddRange([(byte)(sample >> 8), (byte)sample]);

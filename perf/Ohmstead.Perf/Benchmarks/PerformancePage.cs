@@ -9,6 +9,7 @@ internal static class PerformancePage
     [
         ("bench", () => BenchmarkRuns.Run([])),
         ("process", ProcessFigures.Run),
+        ("questions", QuestionFigures.Run),
         ("scaling", Scaling.Run),
         ("planning", PlanningFigures.Run),
         ("ngspice-ratio", SimulatorRatio.Run),

@@ -1,7 +1,5 @@
-using System.Diagnostics;
 using System.Globalization;
 using System.Text;
-using System.Text.Json;
 
 namespace Ohmstead.Perf.Benchmarks;
 
@@ -12,9 +10,6 @@ internal static class ProcessFigures
     private const double MostDiagnoseSeconds = 3;
     private const double MostDiagnoseMegabytes = 300;
 
-    /// <summary>One process: wall time and the most memory it held [MB].</summary>
-    private readonly record struct Cost(double Seconds, double Megabytes);
-
     public static int Run()
     {
         var tool = Path.Combine(RepositoryRoot.Path, "ohmstead");
@@ -23,10 +18,10 @@ internal static class ProcessFigures
             .GetFiles(Path.Combine(RepositoryRoot.Path, "tests/Reference/sample/cases"), "*.readings.json")
             .Order(StringComparer.Ordinal)
             .ToArray();
-        Measure(tool, "--version");
-        var start = Enumerable.Range(0, 9).Select(_ => Measure(tool, "--version")).ToArray();
-        var predict = Enumerable.Range(0, 5).Select(_ => Measure(tool, "predict", sheet, "--json")).ToArray();
-        var diagnose = cases.Select(c => Measure(tool, "diagnose", sheet, c, "--json")).ToArray();
+        ProcessCost.Of(tool, "--version");
+        var start = Enumerable.Range(0, 9).Select(_ => ProcessCost.Of(tool, "--version")).ToArray();
+        var predict = Enumerable.Range(0, 5).Select(_ => ProcessCost.Of(tool, "predict", sheet, "--json")).ToArray();
+        var diagnose = cases.Select(c => ProcessCost.Of(tool, "diagnose", sheet, c, "--json")).ToArray();
         var table = new StringBuilder("| command | runs | median | slowest | most memory | allowed |\n|---|---|---|---|---|---|\n");
         var broken = new List<string>();
         Row(table, broken, "./ohmstead --version", start, MostStartSeconds, double.PositiveInfinity);
@@ -39,7 +34,7 @@ internal static class ProcessFigures
         StringBuilder table,
         List<string> broken,
         string command,
-        Cost[] costs,
+        ProcessCost[] costs,
         double mostSeconds,
         double mostMegabytes
     )
@@ -55,43 +50,5 @@ internal static class ProcessFigures
         );
         if (slowest > mostSeconds || largest > mostMegabytes)
             broken.Add(FormattableString.Invariant($"{command}: {slowest:F2} s, {largest:F0} MB; {allowed} are allowed"));
-    }
-
-    private static Cost Measure(string tool, params string[] arguments)
-    {
-        var start = new ProcessStartInfo(tool) { RedirectStandardOutput = true, RedirectStandardError = true };
-        foreach (var a in arguments)
-            start.ArgumentList.Add(a);
-        var began = Stopwatch.GetTimestamp();
-        using var process = Process.Start(start)!;
-        var answer = process.StandardOutput.ReadToEndAsync();
-        var said = process.StandardError.ReadToEndAsync();
-        var kilobytes = 0.0;
-        while (!process.WaitForExit(4))
-            kilobytes = Math.Max(kilobytes, PeakKilobytes(process.Id));
-        process.WaitForExit();
-        var seconds = Stopwatch.GetElapsedTime(began).TotalSeconds;
-        if (process.ExitCode != 0)
-            throw new InvalidOperationException($"{tool} {string.Join(' ', arguments)} failed: {said.Result}");
-        if (arguments.Contains("--json"))
-            JsonDocument.Parse(answer.Result).Dispose();
-        return new Cost(seconds, kilobytes / 1000);
-    }
-
-    /// <summary>The most that a running process has held, as Linux counts it (VmHWM); 0 elsewhere.</summary>
-    private static double PeakKilobytes(int process)
-    {
-        try
-        {
-            var line = File.ReadLines(FormattableString.Invariant($"/proc/{process}/status"))
-                .FirstOrDefault(l => l.StartsWith("VmHWM:", StringComparison.Ordinal));
-            return line is null
-                ? 0
-                : double.Parse(line.Split(' ', StringSplitOptions.RemoveEmptyEntries)[^2], CultureInfo.InvariantCulture) * 1.024;
-        }
-        catch (IOException)
-        {
-            return 0;
-        }
     }
 }

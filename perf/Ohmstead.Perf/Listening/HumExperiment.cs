@@ -20,6 +20,8 @@ internal static class HumExperiment
             Asked.AtMost("hum: greatest error of the supply’s frequency, Hz", heard.Max(h => h.HertzOff), 0.03),
             Asked.AtMost("hum: greatest error of line 2 in a quiet room, dB", quiet.Max(h => h.LevelOff), 0.5),
             Asked.AtMost("hum: greatest error of line 2 beside traffic or talk, dB", busy.Max(h => h.LevelOff), 2.5),
+            Asked.AtMost("hum: greatest error of line 2 above the noise beside it, quiet room, dB", quiet.Max(h => h.FloorOff), 2),
+            Asked.AtMost("hum: greatest error of a change between two recordings, quiet room, dB", quiet.Max(h => h.ChangeOff), 2),
             Asked.AtLeast("hum: the right verdict in a quiet room, %", 100.0 * quiet.Count(h => h.VerdictRight) / quiet.Count, 100),
         ];
         page.AppendLine(Asked.Heading);
@@ -38,18 +40,19 @@ internal static class HumExperiment
             number % 4 == 1,
             number % 4 == 3
         );
-        var made = new MadeRecording(
-            random,
+        var (seconds, supply, levels, floor) = (
             6 + (4 * random.NextDouble()),
             nominal + (0.1 * random.NextDouble()) - 0.05,
             MadeRecording.DrawLevels(random, odd, buzz),
-            -68 + (6 * random.NextDouble()),
-            number % 2 == 0 ? 0 : 120,
-            traffic,
-            talk
+            -68 + (6 * random.NextDouble())
         );
-        var wave = made.ToWave();
-        var recording = HumRecording.Listen(() => new MemoryStream(wave)).Recording!;
+        MadeRecording Make(double[] of) => new(random, seconds, supply, of, floor, number % 2 == 0 ? 0 : 120, traffic, talk);
+        var made = Make(levels);
+        var recording = Listened(made);
+        // The same room and telephone again, its hum louder or softer.
+        var change = (16 * random.NextDouble()) - 8;
+        var again = Listened(Make([levels[0], levels[1] + change, .. levels[2..]]));
+        var heard = HumComparison.Of([("idle", recording), ("load", again)]).Changes[0].ChangeDb ?? double.NaN;
         var line = recording.Lines.FirstOrDefault(l => l.Harmonic == 2);
         string[] verdict =
         [
@@ -62,8 +65,16 @@ internal static class HumExperiment
             recording.SupplyHertz == nominal,
             Math.Abs((recording.FoundHertz ?? 0) - made.Supply),
             Math.Abs((line?.LevelDb ?? 0) - made.Levels[1]),
+            Math.Abs((line?.AboveFloorDb ?? 0) - (made.Levels[1] - floor)),
+            Math.Abs(heard - change),
             verdict.SequenceEqual(recording.Verdict)
         );
+    }
+
+    private static HumRecording Listened(MadeRecording made)
+    {
+        var wave = made.ToWave();
+        return HumRecording.Listen(() => new MemoryStream(wave)).Recording!;
     }
 
     private static bool IsOdd(MadeRecording made) => Math.Max(made.Levels[0], made.Levels[2]) > made.Levels[1] - 15;
@@ -71,5 +82,13 @@ internal static class HumExperiment
     private static bool IsBuzz(MadeRecording made) =>
         10 * Math.Log10(made.Levels[7..].Sum(l => Math.Pow(10, l / 10))) > made.Levels[1] - 10;
 
-    private sealed record Heard(bool Busy, bool SupplyRight, double HertzOff, double LevelOff, bool VerdictRight);
+    private sealed record Heard(
+        bool Busy,
+        bool SupplyRight,
+        double HertzOff,
+        double LevelOff,
+        double FloorOff,
+        double ChangeOff,
+        bool VerdictRight
+    );
 }

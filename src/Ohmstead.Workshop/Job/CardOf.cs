@@ -64,8 +64,8 @@ public static class CardOf
             return new NextThing(NextAction.NameKind, "Say what type of unit it is", 2, "");
         if (BreakerRun.Of(unit) is { } timed)
             return new NextThing(NextAction.TimeBreaker, $"Timing: {PartNames.Of(sheet, timed.Started.Breaker)}", 1, timed.Started.Breaker);
-        if (HeatRunState.Of(unit) is { IsRunning: true })
-            return new NextThing(NextAction.HeatRun, "Heat run: the next reading", 2, "");
+        if (HeatRunState.Of(unit) is { IsRunning: true } run)
+            return new NextThing(NextAction.HeatRun, run.IsOff ? "Heat run: end it" : "Heat run: the next reading", 2, "");
         if (!unit.ClosedStages.Contains(Stage.LookOver))
             return new NextThing(NextAction.LookOver, "Go on with the look-over", 10, "");
         if (ApartNext(unit, sheet) is { } apart)

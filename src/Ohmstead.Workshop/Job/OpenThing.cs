@@ -120,13 +120,25 @@ public sealed record OpenThing(OpenWeight Weight, string Title, string Words, Op
     }
 
     private static IEnumerable<OpenThing> Tests(JudgedUnit judged) =>
-        judged.Dangerous.Select(t => new OpenThing(
-            OpenWeight.Failed,
-            t.Test.Title,
-            $"{TestEndWords.Of(t.End)}: it read {t.Read}. Limit: {t.LimitWords}",
-            OpenPlace.Tests,
-            t.Test.Id
-        ));
+        [
+            .. judged.Dangerous.Select(t => new OpenThing(
+                OpenWeight.Failed,
+                t.Test.Title,
+                $"{TestEndWords.Of(t.End)}: it read {t.Read}. Limit: {t.LimitWords}",
+                OpenPlace.Tests,
+                t.Test.Id
+            )),
+            // A check that is a reading stands among the checks already.
+            .. judged
+                .Tests.Where(t => t.Test is { IsLeftOut: true, Offer: null or { Spec.IsGate: false } })
+                .Select(t => new OpenThing(
+                    OpenWeight.ToKnow,
+                    t.Test.Title,
+                    $"not taken: {t.Test.Taken!.NotTaken}",
+                    OpenPlace.Tests,
+                    t.Test.Id
+                )),
+        ];
 
     private static IEnumerable<OpenThing> Wires(JudgedUnit judged)
     {

@@ -137,11 +137,13 @@ public sealed record StageView(Stage Stage, bool IsClosed, string Done, string O
 
     private static StageView Tests(ImmutableArray<BenchTest> tests)
     {
-        var (taken, due) = (tests.Count(t => t.Taken is not null), tests.Count(t => t.IsDue));
+        var (taken, left, due) = (tests.Count(t => t.IsTaken), tests.Count(t => t.IsLeftOut), tests.Count(t => t.IsDue));
+        var done = taken == 0 ? "none taken" : $"{Counted.Of(taken, "test")} taken";
+        // What was left out with a reason is asked no more; the stage is not done by it, and says so.
         return new(
             Stage.Tests,
-            taken > 0 && due == 0,
-            taken == 0 ? "none taken" : $"{Counted.Of(taken, "test")} taken",
+            taken > 0 && due + left == 0,
+            left == 0 ? done : $"{done}, {ValueText.Plain(left)} not taken, each with its reason",
             due > 0 ? Counted.Of(due, "test") : ""
         );
     }

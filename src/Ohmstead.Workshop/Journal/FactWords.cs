@@ -43,7 +43,8 @@ public static class FactWords
             TestRead t => $"Test: {t.Title}: {TestWords.Read(t)}",
             TestNotTaken t => $"Test: {t.Title}: not taken, {t.Why}",
             HeatRunBegun h => $"Heat run begun: {ValueText.Plain(h.LoadAmps)} A, {ValueText.Plain(h.ColdOhms)} Ω cold",
-            HeatRead h => $"Heat run, {ValueText.Plain(Math.Round(h.Minutes, 1))} min: {ValueText.Plain(h.Ohms)} Ω",
+            HeatRead h =>
+                $"Heat run, {ValueText.Plain(Math.Round(h.Minutes, 1))} min: {ValueText.Plain(h.Ohms)} Ω{(h.StaysOut ? ", the last one: plug out" : "")}",
             HeatUnplugged h => $"Heat run, {ValueText.Plain(Math.Round(h.Minutes, 1))} min: unplugged",
             HeatCooled h => $"Heat run, {ValueText.Plain(h.Seconds)} s after: {ValueText.Plain(h.Ohms)} Ω",
             HeatRunEnded h => $"Heat run {TestWords.Ended(h)}",

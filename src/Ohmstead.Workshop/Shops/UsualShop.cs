@@ -91,14 +91,7 @@ public static class UsualShop
             ),
             new("insulation-usual", "Insulation that a dry unit usually has: more than", 100e6, "Ω", NoSource, ""),
             new("touch-current", "Touch current to ground, either way of the plug: most", 0.25, "mA", "IEC 60950, class II, as listed", ""),
-            new(
-                "rise",
-                "Rise of the windings in a heat run: most",
-                65,
-                "K",
-                "common practice, after IEC 61558-1, table 1, from memory",
-                ""
-            ),
+            new("rise", "Rise of the windings in a heat run: most", WindingClass.Usual.RiseKelvin, "K", WindingClass.Usual.Source, ""),
             new("roller", "Roller diameter, of a new one: least", 70, "%", NoSource, ""),
             new("usable", "Share of the printed watts that can be used for hours", 70, "%", NoSource, ""),
         ];

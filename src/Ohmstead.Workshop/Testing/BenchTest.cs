@@ -25,6 +25,12 @@ public sealed record BenchTest(string Id, TestSort Sort, string Title, double Mi
     /// <summary>What was read of the unit as it is now; null where it is to be read.</summary>
     public TestTaken? Taken { get; init; }
 
+    /// <summary>True when it was read.</summary>
+    public bool IsTaken => Taken is { NotTaken.Length: 0 };
+
+    /// <summary>True when it was left out, for a reason that is not how the unit is made.</summary>
+    public bool IsLeftOut => Taken is { IsLeftOut: true };
+
     /// <summary>True for one that nothing on this unit asks for: it may be left.</summary>
     public bool IsChoice { get; init; }
 

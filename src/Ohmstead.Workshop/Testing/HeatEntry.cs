@@ -47,14 +47,19 @@ public static class HeatEntry
     /// <summary>The plug is out for a reading, now.</summary>
     public static TypedFact Unplug(HeatRunState run, DateTimeOffset now) =>
         !run.IsRunning ? Refused("This heat run has ended.")
+        : run.IsOff ? Refused(StaysOut)
         : run.Unplugged is not null ? Refused("The plug is out already. Type the ohms.")
         : new(new HeatUnplugged(run.MinutesAt(now)), "");
+
+    private const string StaysOut = "The plug is out since the last reading. Read while it cools, or end the run.";
 
     /// <summary>A reading with the plug out.</summary>
     public static TypedFact Read(HeatRunState run, HeatReadTyped typed, DateTimeOffset now)
     {
         if (!run.IsRunning)
             return Refused("This heat run has ended.");
+        if (run.IsOff)
+            return Refused(StaysOut);
         var form = new TypedForm();
         var ohms = form.Number("Ohms", typed.Ohms, 1e-4, MostOhms);
         var room = form.Number("Room", typed.RoomCelsius, LeastRoom, MostRoom);
@@ -68,10 +73,10 @@ public static class HeatEntry
             return Refused($"The run is only {ValueText.Plain(Math.Floor(run.MinutesAt(now)))} minutes old.");
         if (ohms < 0.5 * run.Begun.ColdOhms || ohms > 2 * run.Begun.ColdOhms)
             return Refused($"Cold it read {ValueText.Plain(run.Begun.ColdOhms)} Ω. Read the same winding with the same leads.");
-        return new(new HeatRead(minutes, seconds, ohms, room), "");
+        return new(new HeatRead(minutes, seconds, ohms, room) { StaysOut = typed.StaysOut }, "");
     }
 
-    /// <summary>A reading while it cools, after the last switching off.</summary>
+    /// <summary>A reading while it cools, after the last switching off: the plug went in no more since then.</summary>
     public static TypedFact Cool(HeatRunState run, string secondsTyped, string ohmsTyped)
     {
         var form = new TypedForm();
@@ -79,7 +84,9 @@ public static class HeatEntry
         var ohms = form.Number("Ohms", ohmsTyped, 1e-4, MostOhms);
         return form.Problem.Length > 0 ? Refused(form.Problem)
             : !run.IsRunning ? Refused("This heat run has ended.")
-            : !run.Cooling.IsEmpty && seconds <= run.Cooling[^1].Seconds ? Refused("This one must be later than the last.")
+            : !run.IsOff ? Refused("The plug is in again. Unplug, and save that reading as the last one: the plug stays out.")
+            : seconds <= (run.Cooling.IsEmpty ? run.Readings[^1].SecondsAfter : run.Cooling[^1].Seconds)
+                ? Refused("This one must be later than the last.")
             : new(new HeatCooled(seconds, ohms), "");
     }
 
@@ -131,7 +138,8 @@ public sealed record HeatBeginTyped(
 );
 
 /// <summary>What was typed of a reading.</summary>
-public sealed record HeatReadTyped(string Minutes, string SecondsAfter, string Ohms, string RoomCelsius);
+/// <param name="StaysOut">It is the last one: the plug stays out.</param>
+public sealed record HeatReadTyped(string Minutes, string SecondsAfter, string Ohms, string RoomCelsius, bool StaysOut = false);
 
 /// <summary>What was typed for other rooms.</summary>
 public sealed record HeatCarryTyped(string RoomCelsius, string NoLoadWatts, string CopperWatts);

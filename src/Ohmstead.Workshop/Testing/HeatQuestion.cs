@@ -30,7 +30,10 @@ internal static class HeatQuestion
             ]
         );
 
-    /// <summary>What it may carry for hours in another room.</summary>
+    /// <summary>
+    /// What it may carry for hours in another room, by the upper end of the range that its final rise lies in: half of all such units go
+    /// above the middle.
+    /// </summary>
     public static TestQuestion Elsewhere(
         HeatRunBegun begun,
         HeatRunEnded ended,
@@ -45,7 +48,7 @@ internal static class HeatQuestion
                 ("loadWattsAt20", copperWatts),
                 ("testAmps", begun.LoadAmps),
                 ("testCelsius", ended.RoomCelsius),
-                ("finalRiseKelvin", ended.RiseKelvin.GetValueOrDefault()),
+                ("finalRiseKelvin", (ended.HighKelvin ?? ended.RiseKelvin).GetValueOrDefault()),
                 ("limitKelvin", begun.LimitKelvin),
                 ("mostAmpsCelsius", warmCelsius),
             ]

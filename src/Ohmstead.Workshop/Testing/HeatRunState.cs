@@ -51,6 +51,15 @@ public sealed record HeatRunState(
     /// <summary>True while it runs.</summary>
     public bool IsRunning => Ended is null;
 
+    /// <summary>True from the last reading on: the plug stays out, and the unit cools.</summary>
+    public bool IsOff => IsRunning && Readings is [.., { StaysOut: true }];
+
+    /// <summary>Seconds since the last reading's switching off.</summary>
+    public double SecondsOffAt(DateTimeOffset now) => Readings.IsEmpty ? 0 : 60 * (MinutesAt(now) - Readings[^1].Minutes);
+
+    /// <summary>True when the next reading is called for.</summary>
+    public bool IsCalledAt(DateTimeOffset now) => IsRunning && !IsOff && Unplugged is null && NextAt <= now;
+
     /// <summary>Minutes since it was first switched on.</summary>
     public double MinutesAt(DateTimeOffset now) => (now - Begun.SwitchedOnAt).TotalMinutes;
 

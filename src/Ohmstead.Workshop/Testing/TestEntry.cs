@@ -52,9 +52,9 @@ public static class TestEntry
 
     /// <summary>A test that is not taken, and why.</summary>
     public static EnteredTest Leave(BenchTest test, string why) =>
-        why.Trim().Length is 0 or > MostWords
-            ? new([], "Say in a few words why it is not taken.")
-            : new([new TestNotTaken(test.Id, test.Title, why.Trim().TrimEnd('.'))], "");
+        test.IsTaken ? new([], "It was read, and that counts. Read it again, or undo it in the log.")
+        : why.Trim().Length is 0 or > MostWords ? new([], "Say in a few words why it is not taken.")
+        : new([new TestNotTaken(test.Id, test.Title, why.Trim().TrimEnd('.'))], "");
 
     /// <summary>False for a check that mains depends on: there the worst counts, and not the mean.</summary>
     public static bool MayRepeat(BenchTest test) => test.Offer?.Spec.Limits is null;

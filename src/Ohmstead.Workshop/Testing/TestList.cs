@@ -70,6 +70,21 @@ public static class TestList
         return [.. all.Select(t => reasons.Ask(t, shop)).OrderBy(t => t.Sort)];
     }
 
+    /// <summary>
+    /// What locks the tests on mains that no reading stands for. Where a unit has none, a lock of its own: nothing says then when mains
+    /// may go on.
+    /// </summary>
+    public static ImmutableArray<LockReason> LocksOf(ImmutableArray<BenchTest> tests) =>
+        tests.FirstOrDefault(t => t.Id == Heat)?.Locks ?? [Unknown];
+
+    private static readonly LockReason Unknown = new(
+        LockPlace.LookOver,
+        "",
+        "No reading on mains is known of this unit",
+        "Its type has none, or is not known.",
+        "Look-over: type"
+    );
+
     /// <summary>The tests on mains that no reading of the sheet stands for.</summary>
     private static IEnumerable<BenchTest> OnMains(TypeSheet sheet, TestReasons reasons, ImmutableArray<LockReason> locks) =>
         [

@@ -17,7 +17,10 @@ internal sealed class TestReasons(BenchUnit unit, TypeSheet sheet)
     /// <summary>The test with what was read of it and why it is asked for.</summary>
     public BenchTest Ask(BenchTest test, Shop shop)
     {
-        var (taken, again) = TakenOf(test, shop);
+        var (taken, again, number) = TakenOf(test, shop);
+        // What was read counts: no reason hides a reading that failed.
+        if ((taken is null || again.Length > 0 || taken.NotTaken.Length > 0) && LeftOut(test, number) is { } left)
+            (taken, again) = left;
         return test with { Taken = again.Length == 0 ? taken : null, Why = again.Length > 0 ? again : Why(test) };
     }
 
@@ -34,38 +37,46 @@ internal sealed class TestReasons(BenchUnit unit, TypeSheet sheet)
             _ => "Every unit.",
         };
 
-    /// <summary>What was read, and why it is to be read again; empty when it counts.</summary>
-    private (TestTaken? Taken, string Again) TakenOf(BenchTest test, Shop shop) =>
+    /// <summary>What was read, why it is to be read again (empty when it counts), and the number of its entry.</summary>
+    private (TestTaken? Taken, string Again, int Number) TakenOf(BenchTest test, Shop shop) =>
         test.Sort switch
         {
-            TestSort.Regulation => (null, ""),
+            TestSort.Regulation => (null, "", 0),
             TestSort.HeatRun => HeatTaken(),
             TestSort.Breaker => BreakerTaken(test.About),
             _ => test.Offer is null ? OwnTaken(test) : ReadingTaken(test, shop),
         };
 
-    private (TestTaken?, string) OwnTaken(BenchTest test)
+    /// <summary>
+    /// A test that was left out with a reason, and not read since: it is not asked for until something changes that asks for it again.
+    /// What is so because the unit is made so is not asked again at all.
+    /// </summary>
+    /// <param name="number">Of the entry that it was read with last.</param>
+    private (TestTaken Taken, string Again)? LeftOut(BenchTest test, int number)
     {
-        var last = unit.Standing.Select(e => (Entry: e, Taken: Of(e, test.Id))).LastOrDefault(e => e.Taken is not null);
-        if (last.Taken is null || (test.Sort == TestSort.GroundWire && last.Taken.NotTaken.Length > 0))
-            return (last.Taken, "");
-        return (last.Taken, Again(last.Entry.Number, isOfClosedCase: true));
+        if (unit.All<TestNotTaken>().LastOrDefault(n => n.Fact.Test == test.Id) is not { Fact: { } fact, Entry: { } entry })
+            return null;
+        if (entry.Number < number)
+            return null;
+        var again =
+            fact.IsByDesign ? ""
+            : test.Sort == TestSort.HeatRun ? HeatAgain(entry.Number)
+            : test.Sort == TestSort.Breaker ? BreakerAgain(test.About, entry.Number)
+            : Again(entry.Number, isOfClosedCase: test.Offer is null || test.Sort is TestSort.Insulation);
+        return (TestTaken.Of(entry, fact), again);
     }
 
-    private static TestTaken? Of(Entry entry, string test) =>
-        entry.Fact switch
-        {
-            TestRead r when r.Test == test => TestTaken.Of(entry, r),
-            TestNotTaken n when n.Test == test => TestTaken.Of(entry, n),
-            _ => null,
-        };
+    private (TestTaken?, string, int) OwnTaken(BenchTest test) =>
+        unit.All<TestRead>().LastOrDefault(t => t.Fact.Test == test.Id) is { Fact: { } read, Entry: { } entry }
+            ? (TestTaken.Of(entry, read), Again(entry.Number, isOfClosedCase: true), entry.Number)
+            : (null, "", 0);
 
     /// <summary>A reading that a change may have moved does not count, by the rule that holds for all readings.</summary>
-    private (TestTaken?, string) ReadingTaken(BenchTest test, Shop shop)
+    private (TestTaken?, string, int) ReadingTaken(BenchTest test, Shop shop)
     {
         var id = test.Offer!.Spec.Id;
         if (test.Offer.Last is not { } last || TestTaken.Of(test, last.Entry, last.Fact, shop) is not { } taken)
-            return (null, unit.All<ReadingEntered>().Any(r => r.Fact.ReadingId == id) && unit.LastChange > 0 ? Changed(0) : "");
+            return (null, unit.All<ReadingEntered>().Any(r => r.Fact.ReadingId == id) && unit.LastChange > 0 ? Changed(0) : "", 0);
         var number = last.Entry.Number;
         // Read four times over: the test holds all of them, the reading their mean.
         if (
@@ -75,33 +86,27 @@ internal sealed class TestReasons(BenchUnit unit, TypeSheet sheet)
             && Math.Abs(four.Values.Average() - taken.Values[0]) <= 1e-9 * Math.Abs(taken.Values[0])
         )
             taken = TestTaken.Of(own.Entry, four);
-        return (taken, test.Sort is TestSort.Insulation ? AgainClosed(number) : "");
+        return (taken, test.Sort is TestSort.Insulation ? AgainClosed(number) : "", number);
     }
 
-    private (TestTaken?, string) HeatTaken()
-    {
-        if (unit.All<HeatRunEnded>().LastOrDefault(h => h.Fact.RiseKelvin is not null) is not { Fact: { } fact, Entry: { } entry })
-            return (null, "");
-        return (
-            new TestTaken(entry.At, [fact.RiseKelvin.GetValueOrDefault()], null, 0, 0, null, ""),
-            ForHeatOf(unit, sheet, entry.Number) is { Length: > 0 } since ? $"Again: {Sentences.Small(since)}" : ""
-        );
-    }
+    private (TestTaken?, string, int) HeatTaken() =>
+        unit.All<HeatRunEnded>().LastOrDefault(h => h.Fact.RiseKelvin is not null) is { Fact: { } fact, Entry: { } entry }
+            ? (new TestTaken(entry.At, [fact.RiseKelvin.GetValueOrDefault()], null, 0, 0, null, ""), HeatAgain(entry.Number), entry.Number)
+            : (null, "", 0);
 
-    private (TestTaken?, string) BreakerTaken(string breaker)
-    {
-        var last = unit.All<BreakerTimed>().LastOrDefault(b => b.Fact.Breaker == breaker && b.Fact.Why.Length == 0);
-        if (last.Fact is null)
-            return
-                unit.All<TestNotTaken>().LastOrDefault(n => n.Fact.Test == TestList.OfBreaker(breaker)) is { Fact: { } not, Entry: { } at }
-                ? (TestTaken.Of(at, not), "")
-                : (null, "");
-        var changed = unit.All<PartChanged>().Any(p => p.Fact.Element == breaker && p.Entry.Number > last.Entry.Number);
-        return (
-            new TestTaken(last.Entry.At, [last.Fact.Seconds], null, 0, 0, null, ""),
-            changed ? $"Again: {PartNames.Of(sheet, breaker)} was changed." : ""
-        );
-    }
+    private (TestTaken?, string, int) BreakerTaken(string breaker) =>
+        unit.All<BreakerTimed>().LastOrDefault(b => b.Fact.Breaker == breaker && b.Fact.Why.Length == 0)
+            is { Fact: { } fact, Entry: { } entry }
+            ? (new TestTaken(entry.At, [fact.Seconds], null, 0, 0, null, ""), BreakerAgain(breaker, entry.Number), entry.Number)
+            : (null, "", 0);
+
+    private string HeatAgain(int number) =>
+        ForHeatOf(unit, sheet, number) is { Length: > 0 } since ? $"Again: {Sentences.Small(since)}" : "";
+
+    private string BreakerAgain(string breaker, int number) =>
+        unit.All<PartChanged>().Any(p => p.Fact.Element == breaker && p.Entry.Number > number)
+            ? $"Again: {PartNames.Of(sheet, breaker)} was changed."
+            : "";
 
     private string Again(int number, bool isOfClosedCase) =>
         unit.LastChange > number ? Changed(number)

@@ -29,6 +29,9 @@ public sealed record TestTaken(
     /// <summary>An insulation tester shows OL above this [Ω].</summary>
     public const double InsulationOverRange = 1e9;
 
+    /// <summary>True where it was left out with a reason, and not because the unit is made so.</summary>
+    public bool IsLeftOut { get; init; }
+
     /// <summary>True for a reading of the quick list or of one at a time: not asked twice.</summary>
     public bool IsTakenOver => Read is null && NotTaken.Length == 0;
 
@@ -40,9 +43,10 @@ public sealed record TestTaken(
     public static TestTaken OfHeat(HeatRunState run) => new(run.Begun.SwitchedOnAt, [run.Ended?.RiseKelvin ?? 0], null, 0, 0, null, "");
 
     /// <summary>As it was not taken.</summary>
-    internal static TestTaken Of(Entry entry, TestNotTaken not) => new(entry.At, [], null, 0, 0, null, not.Why);
+    internal static TestTaken Of(Entry entry, TestNotTaken not) =>
+        new(entry.At, [], null, 0, 0, null, not.Why) { IsLeftOut = !not.IsByDesign };
 
-    /// <summary>As a reading; null for one that jumps or was not taken, of which no test is made.</summary>
+    /// <summary>As a reading, taken or left out with a reason; null for one that jumps, of which no test is made.</summary>
     internal static TestTaken? Of(BenchTest test, Entry entry, ReadingEntered reading, Shop shop)
     {
         var (unit, error) = (test.UnitsPerLimit, ErrorOf(test, reading.Bench, shop));
@@ -50,6 +54,10 @@ public sealed record TestTaken(
         {
             ShownKind.Value => new(entry.At, [reading.Shown.Value / unit], null, error.Percent, error.Floor / unit, null, ""),
             ShownKind.OverRange => new(entry.At, [], OverRangeOf(test), error.Percent, error.Floor / unit, null, ""),
+            ShownKind.NotTaken when reading.Shown.Why.Length > 0 => new(entry.At, [], null, 0, 0, null, reading.Shown.Why.TrimEnd('.'))
+            {
+                IsLeftOut = true,
+            },
             _ => null,
         };
     }

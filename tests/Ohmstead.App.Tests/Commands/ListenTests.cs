@@ -1,3 +1,6 @@
+using System.Diagnostics;
+using System.Globalization;
+
 namespace Ohmstead.App.Tests.Commands;
 
 /// <summary><c>listen</c> as a process.</summary>
@@ -73,6 +76,86 @@ public sealed class ListenTests
         Assert.Contains($"{text}: not a WAV; ", error, StringComparison.Ordinal);
         Assert.Contains("/nowhere/at-all.wav: there is no such file; ", error, StringComparison.Ordinal);
         Refusal.NoTrace(error);
+    }
+
+    /// <remarks>Spoiled anywhere, most often in the header, or cut short.</remarks>
+    [Fact]
+    [Trait("kind", "long")]
+    public void Three_hundred_spoiled_files_end_in_time_heard_or_refused_by_name_and_word()
+    {
+        var (random, good, ends) = (new Random(16), File.ReadAllBytes(Wave(10_000)), new Dictionary<int, int>());
+        var path = Wave(10_000);
+        for (var n = 0; n < 300; n++)
+        {
+            var wave = good.ToArray();
+            for (var k = random.Next(1, 5); k > 0; k--)
+                wave[random.Next(random.Next(3) > 0 ? 48 : wave.Length)] = (byte)random.Next(256);
+            File.WriteAllBytes(path, random.Next(4) == 0 ? wave[..random.Next(wave.Length)] : wave);
+            var began = Stopwatch.GetTimestamp();
+            var (code, output, error) = Tool.Run(["listen", path, .. n % 2 == 0 ? ["--json"] : Array.Empty<string>()]);
+            Assert.True(Stopwatch.GetElapsedTime(began) < TimeSpan.FromSeconds(5), error);
+            Assert.True(
+                code == 0 ? output.Length > 0 : code == 2 && output.Length == 0 && error.StartsWith($"{path}: ", StringComparison.Ordinal),
+                error
+            );
+            Refusal.NoTrace(error);
+            ends[code] = ends.GetValueOrDefault(code) + 1;
+        }
+        Assert.True(ends[0] > 30 && ends[2] > 30);
+    }
+
+    /// <remarks>17 minutes of 48,000 samples, two channels: 200 MB, of which the program never holds more than a block.</remarks>
+    [Fact]
+    [Trait("kind", "long")]
+    public void A_recording_of_two_hundred_megabytes_is_listened_to_without_holding_it()
+    {
+        if (!OperatingSystem.IsLinux())
+            return;
+        const int rate = 48_000;
+        const long bytes = 200_000_000;
+        var path = Path.Combine(Directory.CreateTempSubdirectory("ohmstead-test-").FullName, "long.wav");
+        using (var file = new BinaryWriter(File.Create(path)))
+        {
+            file.Write("RIFF"u8);
+            file.Write((uint)(36 + bytes));
+            file.Write("WAVEfmt "u8);
+            foreach (var word in new[] { 16, 0x0002_0001, rate, 4 * rate, 0x0010_0004 })
+                file.Write(word);
+            file.Write("data"u8);
+            file.Write((uint)bytes);
+            var random = new Random(5);
+            for (long n = 0; n < bytes / 4; n++)
+            {
+                file.Write((short)random.Next(-40, 40));
+                file.Write((short)((8000 * Math.Sin(2 * Math.PI * 120 * n / rate)) + random.Next(-40, 40)));
+            }
+        }
+        using var process = Tool.Start(["listen", path, "--json"]);
+        var output = process.StandardOutput.ReadToEndAsync();
+        var most = 0.0;
+        while (!process.WaitForExit(20))
+            most = Math.Max(most, HeldMegabytes(process.Id));
+        File.Delete(path);
+        Assert.Equal(0, process.ExitCode);
+        Assert.Contains("\"supplyHertz\": 60", output.Result, StringComparison.Ordinal);
+        Assert.InRange(most, 10, 150);
+    }
+
+    /// <summary>The most that a running process has held, as Linux counts it; 0 once it is gone.</summary>
+    private static double HeldMegabytes(int process)
+    {
+        try
+        {
+            var line = File.ReadLines(FormattableString.Invariant($"/proc/{process}/status"))
+                .FirstOrDefault(l => l.StartsWith("VmHWM:", StringComparison.Ordinal));
+            return line is null
+                ? 0
+                : double.Parse(line.Split(' ', StringSplitOptions.RemoveEmptyEntries)[^2], CultureInfo.InvariantCulture) / 1000;
+        }
+        catch (IOException)
+        {
+            return 0;
+        }
     }
 
     [Fact]

@@ -1,4 +1,6 @@
+using System.Diagnostics;
 using System.Text.Json;
+using Ohmstead.Electrical.Tests.TypeSheets;
 
 namespace Ohmstead.App.Tests.Commands;
 
@@ -110,6 +112,35 @@ public sealed class ReckonTests
         Assert.Matches("(?m)^ +Accept from +18\\.3$", output);
         Assert.Matches("(?m)^ +Verdict +close pass$", output);
         Assert.DoesNotMatch("(?m)^ *(Accept to|Edition|Clause)", output);
+    }
+
+    /// <remarks>As the core's own test of spoiled files, here with what a person reads of the answers.</remarks>
+    [Fact]
+    [Trait("kind", "long")]
+    public void A_thousand_spoiled_files_end_in_time_with_an_answer_or_with_path_and_reason()
+    {
+        var (spoil, ends) = (new Mutation(new Random(4)), new Dictionary<int, int>());
+        var files = Directory.GetFiles(Tool.Reference("questions"), "*.question.json").Order(StringComparer.Ordinal).ToArray();
+        for (var n = 0; n < 1000; n++)
+        {
+            var path = Tool.File("spoiled.question.json", spoil.Spoil(File.ReadAllText(files[n % files.Length])));
+            var began = Stopwatch.GetTimestamp();
+            var (code, output, error) = Tool.Run([
+                "reckon",
+                path,
+                "--sheet",
+                Tool.Sample,
+                .. n % 2 == 0 ? ["--json"] : Array.Empty<string>(),
+            ]);
+            Assert.True(Stopwatch.GetElapsedTime(began) < TimeSpan.FromSeconds(5), path);
+            Assert.True(
+                code == 0 ? output.Length > 0 : code == 2 && output.Length == 0 && error.StartsWith($"{path}: $", StringComparison.Ordinal),
+                path + error
+            );
+            Refusal.NoTrace(error);
+            ends[code] = ends.GetValueOrDefault(code) + 1;
+        }
+        Assert.True(ends[0] > 100 && ends[2] > 100);
     }
 
     [Theory]

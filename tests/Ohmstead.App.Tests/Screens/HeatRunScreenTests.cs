@@ -106,6 +106,37 @@ public class HeatRunScreenTests
     }
 
     [Fact]
+    public async Task The_last_reading_leaves_the_plug_out_and_what_is_read_then_has_its_seconds_by_the_clock()
+    {
+        var time = new MovedTime();
+        await using var bench = await ScreenBench.OpenAsync(time, Ready);
+        var screen = await BegunAsync(bench);
+        foreach (var ohms in new[] { "3.051", "3.095" })
+        {
+            time.Move(600);
+            await ReadAsync(screen, ohms);
+        }
+        time.Move(600);
+        await screen.FindAll(".clock button").First().ClickAsync(new MouseEventArgs());
+        screen.WaitForAssertion(() => Assert.NotEmpty(screen.FindAll("#ohms")));
+        time.Move(20);
+        screen.Do(() => screen.Find("#ohms").Input("3.132"));
+        await screen
+            .FindAll(".clock button")
+            .Single(b => b.TextContent == "Save as the last one: plug stays out")
+            .ClickAsync(new MouseEventArgs());
+        screen.WaitForAssertion(() => Assert.Contains("Plug out for", screen.Markup, StringComparison.Ordinal));
+        time.Move(40);
+        screen.WaitForAssertion(() => Assert.Equal("1:00", screen.Find(".clock .count").TextContent));
+        Assert.DoesNotContain(screen.FindAll(".clock button"), b => b.TextContent.Contains("nplugged", StringComparison.Ordinal));
+        screen.Do(() => screen.Find("#cool-o").Input("3.12"));
+        await screen.FindAll("form").Single(f => f.QuerySelector("#cool-o") is not null).SubmitAsync();
+        var unit = await bench.UnitAsync();
+        Assert.Equal((60.0, 3.12), (unit.All<HeatCooled>().Single().Fact.Seconds, unit.All<HeatCooled>().Single().Fact.Ohms));
+        Assert.Equal((30.0, true), (unit.All<HeatRead>().Last().Fact.Minutes, unit.All<HeatRead>().Last().Fact.StaysOut));
+    }
+
+    [Fact]
     public async Task A_second_unit_on_a_heat_run_is_named_with_its_clock_and_its_tone_is_heard_here()
     {
         var time = new MovedTime();

@@ -109,6 +109,21 @@ public class TestScreenTests
     }
 
     [Fact]
+    public async Task A_test_that_is_left_out_is_due_no_more_and_stands_in_the_list_with_its_reason()
+    {
+        await using var bench = await ScreenBench.OpenAsync([
+            .. Ready,
+            new TestNotTaken(TestList.Touch, "Touch current", "no proved ground"),
+        ]);
+        var screen = Show<AllTests>(bench);
+        screen.WaitForAssertion(() => Assert.Contains("Not taken: no proved ground.", screen.Markup, StringComparison.Ordinal));
+        Assert.Contains("1 not taken", screen.Find(".crumb").TextContent, StringComparison.Ordinal);
+        Assert.DoesNotContain("Touch current", screen.Find("section[aria-labelledby=plan]").TextContent, StringComparison.Ordinal);
+        var one = One(bench, TestList.Touch);
+        one.WaitForAssertion(() => Assert.Contains(one.FindAll("button"), b => b.TextContent == "Take it now"));
+    }
+
+    [Fact]
     public async Task No_ground_wire_is_one_press_and_no_failure()
     {
         await using var bench = await ScreenBench.OpenAsync(Ready);

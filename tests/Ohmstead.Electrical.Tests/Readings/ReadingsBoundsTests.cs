@@ -1,4 +1,5 @@
 using Ohmstead.Electrical.Readings;
+using Ohmstead.Electrical.TypeSheets;
 
 namespace Ohmstead.Electrical.Tests.Readings;
 
@@ -67,6 +68,15 @@ public class ReadingsBoundsTests
         Assert.False(IsSound("\"readings\": [], \"meter\": { \"ohms\": { \"percent\": 0, \"floor\": 0 } }"));
         Assert.True(IsSound("\"readings\": [], \"meter\": { \"ohms\": { \"percent\": 0, \"floor\": 0.1 } }"));
         Assert.True(IsSound("\"readings\": [], \"meter\": { \"ohms\": { \"percent\": 1, \"floor\": 0 } }"));
+    }
+
+    /// <summary>What counts as low is what a class 2 supply may give at most, and what a toy may be fed with.</summary>
+    /// <remarks>UL 1585: 30 V RMS; UL 696: 30 V RMS, 42.4 V peak; scopes seen (check values 7.6, 7.4).</remarks>
+    [Fact]
+    public void A_low_supply_is_no_higher_than_that_of_the_published_scopes()
+    {
+        Assert.Equal(30, SourceSpec.MostLowVolts);
+        Assert.Equal(42.4, SourceSpec.MostLowVolts * Math.Sqrt(2), 0.05);
     }
 
     /// <summary>A low supply of exactly 30 V is still one.</summary>

@@ -1,3 +1,4 @@
+using System.Diagnostics;
 using Ohmstead.Electrical.Reckoning;
 using Ohmstead.Electrical.Tests.TypeSheets;
 using Ohmstead.Electrical.TypeSheets;
@@ -93,6 +94,16 @@ public class QuestionFileTests
         );
     }
 
+    /// <summary>A spoiled file too is answered or refused within this.</summary>
+    private static readonly TimeSpan Most = TimeSpan.FromSeconds(5);
+
+    private static string[] Files =>
+        [.. Directory.GetFiles(Path.Combine(Reference.Root, "tests/Reference/questions"), "*.question.json").Order(StringComparer.Ordinal)];
+
+    [Fact]
+    public void Every_question_has_a_file_that_can_be_spoiled() =>
+        Assert.Empty(QuestionTable.Readers.Keys.Except(Files.Select(f => QuestionFile.Read(File.ReadAllText(f), Reference.Twin160).Word)));
+
     [Fact]
     public void Spoiled_files_are_refused_with_path_and_reason_or_answered() => Spoil(300);
 
@@ -102,21 +113,17 @@ public class QuestionFileTests
 
     private static void Spoil(int count)
     {
-        var files = Directory
-            .GetFiles(Path.Combine(Reference.Root, "tests/Reference/questions"), "*.question.json")
-            .Order(StringComparer.Ordinal)
+        var files = Files
             .Select(File.ReadAllText)
             // Few draws: what is spoiled matters here, not the answer's last digit.
             .Select(t => t.Replace("\"draws\": 400000", "\"draws\": 1000", StringComparison.Ordinal))
             .ToArray();
-        var sheet = TypeSheetFile
-            .Read(File.ReadAllText(Path.Combine(Reference.Root, "tests/Reference/sample/twin-160.sheet.json")))
-            .Required;
         var (spoil, refused, answered) = (new Mutation(new Random(16)), 0, 0);
         for (var n = 0; n < count; n++)
         {
             var text = spoil.Spoil(files[n % files.Length]);
-            var read = QuestionFile.Read(text, sheet);
+            var began = Stopwatch.GetTimestamp();
+            var read = QuestionFile.Read(text, Reference.Twin160);
             if (read.Question is { } question)
             {
                 Assert.Equal(read.Word, question.Answer().ToJson(read.Word)["question"]!.GetValue<string>());
@@ -128,6 +135,7 @@ public class QuestionFileTests
                 Assert.All(read.Problems, p => Assert.True(p.Path.StartsWith('$') && p.Wrong.Length > 0 && p.Right.Length > 0, text));
                 refused++;
             }
+            Assert.True(Stopwatch.GetElapsedTime(began) < Most, text);
         }
         Assert.True(refused > 60 && answered > 30, FormattableString.Invariant($"{refused} refused, {answered} answered"));
     }

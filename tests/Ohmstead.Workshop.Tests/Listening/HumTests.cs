@@ -45,6 +45,16 @@ public class HumTests
     public void High_lines_add_by_their_power() =>
         Assert.Contains("buzz", Heard(60, Silent, -24, Silent, -35, Silent, Silent, Silent, -36.5, Silent, -36.5).Verdict);
 
+    /// <remarks>60 and 54 dB add to 60.97 dB (check value 12.5, recomputed): lines 10.8 and 16.8 dB below line 2 add to 9.83, 11.2 and 17.2 to 10.23 below it.</remarks>
+    [Theory]
+    [InlineData(10.8, true)]
+    [InlineData(11.2, false)]
+    public void A_line_six_decibels_below_another_adds_one(double below, bool isBuzz) =>
+        Assert.Equal(
+            isBuzz,
+            Heard(60, Silent, -24, Silent, -35, Silent, Silent, Silent, -24 - below, Silent, -30 - below).Verdict.Contains("buzz")
+        );
+
     [Fact]
     public void Noise_alone_is_nothing_above_the_noise()
     {

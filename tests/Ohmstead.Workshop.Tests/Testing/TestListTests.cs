@@ -131,11 +131,81 @@ public class TestListTests
     {
         var unit = new TestedUnit();
         Assert.True(unit.Get(TestList.Ground).IsDue);
-        unit.Add([.. TestEntry.Leave(unit.Get(TestList.Ground), "no ground wire fitted, by design").Facts]);
+        unit.Add([.. TestEntry.Leave(unit.Get(TestList.Ground), TestNotTaken.NoGroundWire).Facts]);
         unit.Add(new PartChanged("roller-left", PartChange.Renewed, null, ""));
         Assert.False(unit.Get(TestList.Ground).IsDue);
         Assert.Equal(TestEnd.NotTaken, unit.Result(TestList.Ground).End);
         Assert.False(unit.Result(TestList.Ground).HasFailed);
+        Assert.False(unit.Get(TestList.Ground).IsLeftOut, "nothing was left undone");
+        // A wire that is there and was not read is another thing.
+        var undone = new TestedUnit().Add(new TestNotTaken(TestList.Ground, "Ground wire", "no ohmmeter today"));
+        Assert.True(undone.Get(TestList.Ground).IsLeftOut);
+        undone.Add(new PartChanged("roller-left", PartChange.Renewed, null, ""));
+        Assert.True(undone.Get(TestList.Ground).IsDue);
+    }
+
+    [Fact]
+    public void A_test_that_was_left_out_with_a_reason_is_asked_no_more_until_something_changes_that_asks_for_it()
+    {
+        var unit = new TestedUnit().Add(new PartChanged("roller-left", PartChange.Renewed, null, ""));
+        string[] left = [TestList.OfReading("left-first-dc"), TestList.Touch, TestList.Heat, TestList.OfBreaker(unit.Breaker.Id)];
+        foreach (var id in left)
+        {
+            Assert.True(unit.Get(id).IsDue, id);
+            unit.Add([.. TestEntry.Leave(unit.Get(id), "no load bank.").Facts]);
+            Assert.Equal((false, false, true), (unit.Get(id).IsDue, unit.Get(id).IsTaken, unit.Get(id).IsLeftOut));
+            Assert.Equal(TestEnd.NotTaken, unit.Result(id).End);
+            Assert.Equal(["Not taken: no load bank."], unit.Result(id).Words);
+        }
+        unit.Add(
+            new PartChanged("roller-left", PartChange.Renewed, null, ""),
+            new PartChanged(unit.Breaker.Id, PartChange.Renewed, null, "")
+        );
+        foreach (var id in left)
+        {
+            Assert.True(unit.Get(id).IsDue, id);
+            Assert.StartsWith("Again: ", unit.Get(id).Why, StringComparison.Ordinal);
+        }
+    }
+
+    [Fact]
+    public void A_reading_that_could_not_be_taken_leaves_its_test_out_with_that_reason()
+    {
+        var unit = new TestedUnit().Add(new ReadingEntered("watts-idle", Shown.NotTaken("no power meter"), BenchState.AsSheet));
+        var id = TestList.OfReading("watts-idle");
+        Assert.Equal((false, true), (unit.Get(id).IsDue, unit.Get(id).IsLeftOut));
+        Assert.Equal(["Not taken: no power meter."], unit.Result(id).Words);
+        unit.Bench.Read("watts-idle", 10.4);
+        Assert.True(unit.Get(id).IsTaken);
+    }
+
+    [Fact]
+    public void No_reason_hides_what_was_read()
+    {
+        var unit = new TestedUnit();
+        unit.TakeTouch(0.6, 0.045, new("1500-ohm", 60, true));
+        Assert.Equal(
+            "It was read, and that counts. Read it again, or undo it in the log.",
+            TestEntry.Leave(unit.Get(TestList.Touch), "in a hurry").Refused
+        );
+        unit.Add(new TestNotTaken(TestList.Touch, "Touch current", "in a hurry"));
+        Assert.Equal(TestEnd.Fail, unit.Result(TestList.Touch).End);
+    }
+
+    [Fact]
+    public void Where_no_reading_on_mains_is_known_the_mains_stays_locked()
+    {
+        var locks = TestList.LocksOf([]);
+        Assert.NotEmpty(locks);
+        Assert.StartsWith(
+            "Locked. No reading on mains is known of this unit.",
+            HeatEntry
+                .Begin(null, locks, new("3", "20", "6", "0", "10", "0.25"), new(null, 65, "K", "a rule"), DateTimeOffset.UnixEpoch)
+                .Refused,
+            StringComparison.Ordinal
+        );
+        Assert.Equal(new TestedUnit(isReady: false).Get(TestList.Heat).Locks, TestList.LocksOf(new TestedUnit(isReady: false).All));
+        Assert.Empty(TestList.LocksOf(new TestedUnit().All));
     }
 
     [Fact]

@@ -34,6 +34,7 @@ public class TestRecordTests
             new HeatRunBegun(new(2026, 3, 4, 12, 0, 0, TimeSpan.Zero), 3.02, 20.5, 6, 65, "a rule", 0.25, 10),
             new HeatUnplugged(10.1),
             new HeatRead(10.1, 20, 3.21, 21),
+            new HeatRead(20.1, 20, 3.31, 21) { StaysOut = true },
             new HeatCooled(60, 3.19),
             new HeatRunEnded(0, 0, null, null, null, "go on", "smoke"),
             new LoadForHours(6.7, 30, 11, 22),
@@ -47,6 +48,10 @@ public class TestRecordTests
             Assert.Equal(FactText.Write(fact), FactText.Write(read));
             Assert.DoesNotContain("later version", FactWords.Of(read, OnTheBench.Sheet), StringComparison.Ordinal);
         }
+        Assert.Equal(
+            new HeatRead(10.1, 20, 3.21, 21),
+            FactText.Read("""{"kind":"heat-reading","minutes":10.1,"secondsAfter":20,"ohms":3.21,"roomCelsius":21}""")
+        );
         Assert.Equal(
             new BreakerTimed("breaker", 20, 43.2, true, ""),
             FactText.Read("""{"kind":"breaker-timed","breaker":"breaker","amps":20,"seconds":43.2,"opened":true,"why":""}""")
@@ -65,6 +70,26 @@ public class TestRecordTests
         foreach (var test in unit.All.Where(t => t.IsDue).ToList())
             unit.Add([.. TestEntry.Leave(test, "for this test").Facts]);
         Assert.False(Stage(unit).IsClosed);
+        Assert.Equal(
+            (FormattableString.Invariant($"2 tests taken, {due} not taken, each with its reason"), ""),
+            (Stage(unit).Done, Stage(unit).Open)
+        );
+    }
+
+    [Fact]
+    public void A_test_that_was_left_out_stands_on_the_return_and_in_the_record_as_not_taken_and_bars_nothing()
+    {
+        var unit = new TestedUnit();
+        unit.Add([.. TestEntry.Leave(unit.Get(TestList.Touch), "no proved ground").Facts]);
+        unit.Add([.. TestEntry.Leave(unit.Get(TestList.Ground), TestNotTaken.NoGroundWire).Facts]);
+        var judged = Judged(unit);
+        var open = Assert.Single(judged.Open, o => o.Place == OpenPlace.Tests);
+        Assert.Equal((OpenWeight.ToKnow, TestList.Touch, "not taken: no proved ground"), (open.Weight, open.About, open.Words));
+        Assert.True(judged.MayBePluggedIn);
+        var table = ServiceRecord.Make(judged).Blocks.OfType<Table>().Single(t => t.Columns[0].Title == "Test");
+        var row = table.Rows.Single(r => r.Cells[0].StartsWith("Touch current", StringComparison.Ordinal));
+        Assert.Equal("not taken", row.Cells[3]);
+        Assert.StartsWith("Not taken: no proved ground.", row.Under, StringComparison.Ordinal);
     }
 
     [Fact]

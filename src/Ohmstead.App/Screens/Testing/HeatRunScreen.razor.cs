@@ -26,8 +26,7 @@ public sealed partial class HeatRunScreen
     private string said = "";
     private string refused = "";
     private string why = "";
-    private string coolSeconds = "";
-    private string coolOhms = "";
+    private string leave = "";
     private string idle = "";
     private string copper = "";
     private int worked;
@@ -97,9 +96,7 @@ public sealed partial class HeatRunScreen
     /// <inheritdoc/>
     protected override async Task BeatAsync()
     {
-        var due =
-            (run is { IsRunning: true } on && ((on.Unplugged is null && on.NextAt <= Now) || IsToRead(on)))
-            || others.Any(o => o.NextAt <= Now);
+        var due = (run is { } on && (on.IsCalledAt(Now) || IsToRead(on))) || others.Any(o => o.NextAt <= Now);
         if (!due)
             calledAt = null;
         else if (calledAt is not { } last || Now - last >= CallAgain)
@@ -109,7 +106,8 @@ public sealed partial class HeatRunScreen
         }
     }
 
-    private bool IsToRead(HeatRunState on) => on.Unplugged is { } at && (Now - at).TotalSeconds >= HeatRunState.ReadAfterSeconds;
+    private bool IsToRead(HeatRunState on) =>
+        on is { IsRunning: true, Unplugged: { } at } && (Now - at).TotalSeconds >= HeatRunState.ReadAfterSeconds;
 
     /// <summary>Heat runs that are on elsewhere in the shop: their tone is heard here too.</summary>
     private async Task<IReadOnlyList<(Guid, string, DateTimeOffset)>> OthersAsync()
@@ -120,7 +118,7 @@ public sealed partial class HeatRunScreen
                 card.Next.Action == NextAction.HeatRun
                 && card.Id != Id
                 && await Bench.ReadAsync(card.Id) is { } unit
-                && HeatRunState.Of(unit) is { IsRunning: true } on
+                && HeatRunState.Of(unit) is { IsRunning: true, IsOff: false } on
             )
                 all.Add((card.Id, card.Tag, on.NextAt));
         return all;
@@ -167,21 +165,23 @@ public sealed partial class HeatRunScreen
             return read.Refused;
         calledAt = null;
         await EnterAsync(read.Fact);
-        said = Locks.IsEmpty
-            ? "Saved. Leads off the blades, then plug in again, and leave it alone."
-            : "Saved. Leave the plug out: mains is locked.";
+        said =
+            !Locks.IsEmpty ? "Saved. Leave the plug out: mains is locked."
+            : typed.StaysOut ? "Saved. Leave the plug out: the unit cools."
+            : "Saved. Leads off the blades, then plug in again, and leave it alone.";
         StateHasChanged();
         return "";
     }
 
-    private async Task CoolAsync()
+    private async Task<string> CoolAsync(string seconds, string ohms)
     {
-        var cooled = HeatEntry.Cool(run!, coolSeconds, coolOhms);
-        refused = cooled.Refused;
+        var cooled = HeatEntry.Cool(run!, seconds, ohms);
         if (cooled.Fact is not { } fact)
-            return;
-        (coolSeconds, coolOhms) = ("", "");
+            return cooled.Refused;
+        said = "Saved.";
         await EnterAsync(fact);
+        StateHasChanged();
+        return "";
     }
 
     private async Task EndAsync()
@@ -198,6 +198,16 @@ public sealed partial class HeatRunScreen
             return;
         (why, steps, picture) = ("", [], null);
         await EnterAsync(fact);
+    }
+
+    private async Task LeaveAsync()
+    {
+        var left = TestEntry.Leave(Tests.First(t => t.Id == TestList.Heat), leave);
+        refused = left.Refused;
+        if (left.Facts.IsEmpty)
+            return;
+        leave = "";
+        await EnterAsync([.. left.Facts]);
     }
 
     private async Task<(ImmutableArray<string> Words, string Refused)> CarryAsync(HeatCarryTyped typed)

@@ -22,7 +22,7 @@ public abstract class TestScreen : ReadingScreen
     protected DateTimeOffset Now => Bench.Time.GetUtcNow();
 
     /// <summary>The lock of the mains, as it is for readings.</summary>
-    protected ImmutableArray<LockReason> Locks => Tests.FirstOrDefault(t => t.Id == TestList.Heat)?.Locks ?? [];
+    protected ImmutableArray<LockReason> Locks => TestList.LocksOf(Tests);
 
     /// <summary>How long a plan waits for a breaker to cool [s].</summary>
     protected double CoolSeconds =>

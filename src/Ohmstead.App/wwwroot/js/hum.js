@@ -1,11 +1,20 @@
 // A recording of the hum: the browser makes PCM WAV of it, and both are sent. A WAV is sent as it is. What the browser cannot read it
-// says so, and a WAV is asked for.
+// says so, and a WAV is asked for. Of several channels the louder is taken, as in a WAV: of two microphones the one that lies nearer.
 (() => {
   const most = 40e6, rate = 48000, longest = 60;
   const word = (bytes, at) => String.fromCharCode(...bytes.subarray(at, at + 4));
   const isWav = bytes => bytes.length > 12 && word(bytes, 0) === "RIFF" && word(bytes, 8) === "WAVE";
+  const power = samples => {
+    let sum = 0, squares = 0;
+    for (const x of samples) { sum += x; squares += x * x; }
+    return squares / samples.length - (sum / samples.length) ** 2;
+  };
+  const louder = sound => {
+    const all = Array.from({ length: sound.numberOfChannels }, (_, n) => sound.getChannelData(n));
+    return all.length < 2 ? all[0] : all.reduce((a, b) => power(b) > power(a) ? b : a);
+  };
   const wavOf = sound => {
-    const samples = sound.getChannelData(0), count = Math.min(samples.length, longest * sound.sampleRate);
+    const samples = louder(sound), count = Math.min(samples.length, longest * sound.sampleRate);
     const view = new DataView(new ArrayBuffer(44 + 2 * count));
     const text = (at, letters) => [...letters].forEach((l, n) => view.setUint8(at + n, l.charCodeAt(0)));
     text(0, "RIFF"); view.setUint32(4, 36 + 2 * count, true); text(8, "WAVEfmt "); view.setUint32(16, 16, true);

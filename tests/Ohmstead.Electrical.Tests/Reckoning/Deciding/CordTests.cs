@@ -15,6 +15,8 @@ public class CordTests
 
     public static TheoryData<string> Ampacities => [.. Published.All("cords", "5.1-").Select(p => p.Id)];
 
+    public static TheoryData<string> Watts => [.. Published.All("cords", "5.4-").Select(p => p.Id)];
+
     public static TheoryData<string> Ambients => [.. Published.All("cords", "5.3-").Select(p => p.Id)];
 
     public static TheoryData<string> Drops => [.. Published.All("cords", "5.6").Concat(Published.All("cords", "5.7")).Select(p => p.Id)];
@@ -37,6 +39,23 @@ public class CordTests
     {
         var p = Published.Case("cords", id);
         p.Agrees("amps", Cord(FormattableString.Invariant($"\"gaugeAwg\": {p.Given("gaugeAwg")}")).Number("ampacityAmps"), 1e-9);
+    }
+
+    [Theory]
+    [MemberData(nameof(Watts))]
+    public void A_cord_carries_its_published_watts_and_no_more(string id)
+    {
+        var p = Published.Case("cords", id);
+        string Why(double watts) =>
+            string.Join(
+                ", ",
+                Asked.Answer(
+                    FormattableString.Invariant(
+                        $"\"question\": \"cord\", \"metres\": 1.8, \"supplyVolts\": {p.Given("volts")}, \"amps\": {watts / p.Given("volts"):R}, \"gaugeAwg\": {p.Given("gaugeAwg")}"
+                    )
+                )["why"]!.AsArray()
+            );
+        Assert.Equal(("", "too thin"), (Why(p.Expected("watts")), Why(1.01 * p.Expected("watts"))));
     }
 
     [Theory]

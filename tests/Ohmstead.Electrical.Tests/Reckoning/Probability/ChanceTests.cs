@@ -21,6 +21,20 @@ public class ChanceTests
             Assert.Equal(Normal.InvCDF(0, 1, share), NormalFunction.At(share), 1e-7);
     }
 
+    /// <remarks>
+    /// GUM H.1 (JCGM 100; check value 9.2, components seen, the rest from memory): 25, 16.599, 6.7, 5.8, 3.9 and 2.887 nm are 32 (31.66) nm
+    /// together; with 16 degrees of freedom 99 % lie within 2.92 of them, 93 nm.
+    /// </remarks>
+    [Fact]
+    public void Components_of_the_guides_gauge_block_add_by_their_squares_and_spread_by_students_t()
+    {
+        double[] scatter = [16.599, 6.7, 5.8, 3.9, 2.887];
+        var law = new MeterErrorLaw(25 * Math.Sqrt(3), Math.Sqrt(scatter.Sum(s => s * s)));
+        Assert.Equal(31.66, law.StandardUncertainty, 0.005);
+        Assert.Equal(2.92, StudentLaw.At(0.01, 16), 0.005);
+        Assert.Equal(93, StudentLaw.At(0.01, 16) * 32, 0.5);
+    }
+
     [Fact]
     public void Students_t_has_its_chance_and_its_place()
     {

@@ -126,11 +126,13 @@ public class VerdictTests
     }
 
     /// <remarks>
-    /// IEC 60990 by service notes: 0.35 V peak is 0.7 mA on 500 Ω (check value 8.1, seen). ANSI/UL 101, from memory: 1494.6 Ω at 60 Hz
+    /// IEC 60990 by service notes: 0.35 V peak is 0.7 mA on 500 Ω, 1.0 V is 2.0 mA, 35 V peak is 70 mA (check value 8.1, seen). ANSI/UL 101, from memory: 1494.6 Ω at 60 Hz
     /// (8.4): 0.5 MIU, the old limit of UL 8750 cl. 8.7.1 and ANSI C101 (8.3, seen), is 0.7473 V.
     /// </remarks>
     [Theory]
     [InlineData("weighted-500-ohm", 0.35, 0.7)]
+    [InlineData("weighted-500-ohm", 1.0, 2.0)]
+    [InlineData("weighted-500-ohm", 35, 70)]
     [InlineData("1500-ohm-0.15-uF", 0.7473, 0.5)]
     [InlineData("1500-ohm", 0.75, 0.5)]
     public void Volts_across_a_network_are_so_many_milliamps(string network, double volts, double milliamps)
@@ -140,6 +142,11 @@ public class VerdictTests
         Assert.Equal(milliamps, answer.Number("value"), 5e-5);
     }
 
+    /// <remarks>ANSI/UL 101, from memory: 1500 Ω beside 0.15 µF has its corner at 707 Hz (check value 8.4): there │Z│ is 1500/√2.</remarks>
+    [Fact]
+    public void At_its_corner_the_network_of_two_has_lost_a_part_in_root_two() =>
+        Assert.Equal(0.5 * Math.Sqrt(2), Touch("1500-ohm-0.15-uF", 0.75, "", hertz: 707).Number("value"), 5e-4);
+
     [Fact]
     public void The_worse_way_of_the_plug_counts() =>
         Assert.Equal(2 * 0.4, Touch("weighted-500-ohm", 0.1, "", other: 0.4).Number("value"), 1e-12);
@@ -148,10 +155,10 @@ public class VerdictTests
     public void Without_a_proved_earth_touch_current_is_not_judged() =>
         Assert.Equal("not judged", Touch("1500-ohm", 0.01, ", \"earthProved\": false").Text("verdict"));
 
-    private static JsonObject Touch(string network, double volts, string more, double other = 0) =>
+    private static JsonObject Touch(string network, double volts, string more, double other = 0, double hertz = 60) =>
         Asked.Answer(
             FormattableString.Invariant(
-                $"\"question\": \"verdict\", \"limit\": {{ \"max\": 5, \"unit\": \"mA\" }}, \"meter\": {{ \"percent\": 1, \"floor\": 0.001 }}, \"touch\": {{ \"volts\": [{volts:R}, {other:R}], \"network\": \"{network}\", \"hertz\": 60{more} }}"
+                $"\"question\": \"verdict\", \"limit\": {{ \"max\": 5, \"unit\": \"mA\" }}, \"meter\": {{ \"percent\": 1, \"floor\": 0.001 }}, \"touch\": {{ \"volts\": [{volts:R}, {other:R}], \"network\": \"{network}\", \"hertz\": {hertz}{more} }}"
             )
         );
 
