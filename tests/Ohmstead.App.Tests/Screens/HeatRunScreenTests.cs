@@ -117,7 +117,7 @@ public class HeatRunScreenTests
             await ReadAsync(screen, ohms);
         }
         time.Move(600);
-        await screen.FindAll(".clock button").First().ClickAsync(new MouseEventArgs());
+        await screen.FindAll(".clock button")[0].ClickAsync(new MouseEventArgs());
         screen.WaitForAssertion(() => Assert.NotEmpty(screen.FindAll("#ohms")));
         time.Move(20);
         screen.Do(() => screen.Find("#ohms").Input("3.132"));
