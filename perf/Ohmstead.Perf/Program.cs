@@ -41,7 +41,7 @@ switch (args.FirstOrDefault())
         return PinnedAnswers.Remake(RepositoryRoot.Path);
     default:
         Console.Error.WriteLine(
-            "usage: bench | process | questions | scaling | planning | ngspice-ratio | store | entry | server | slow-laptop | page [again] [part ...] | experiments [quick] [units | diagnosis | next | doubt ... | heat-run | minutes] | hum | day | pins"
+            "usage: bench | process | questions | scaling | planning | ngspice-ratio | store | entry | server | slow-laptop | page [again] [part ...] | experiments [quick] [units | diagnosis | next | doubt ... | heat-run | minutes | drafted [UNITS | times]] | hum | day | pins"
         );
         return 2;
 }

@@ -12,7 +12,7 @@ internal static class Program
         part FILE NUMBER
         check SHEET EXPECTED [--worst N]
         remake [--only PATTERN] [--into FOLDER] [--sample FOLDER]
-        units SHEET OUT [--first N] [--count N] [--seed S]
+        units SHEET OUT [--first N] [--count N] [--seed S] [--expected FAULTS]
         """;
 
     private static int Main(string[] args)
@@ -90,7 +90,8 @@ internal static class Program
     private static void Units(Arguments given)
     {
         int Whole(string name, int otherwise) => given.One(name) is { } text ? (int)Fields.Parse(text) : otherwise;
-        new UnitsMaker(Store.Read(given.Place(0)), given.Place(1), Whole("seed", 1)).Make(Whole("first", 0), Whole("count", 40));
+        double expected = given.One("expected") is { } faults ? Fields.Parse(faults) : UnitsMaker.UsualFaults;
+        new UnitsMaker(Store.Read(given.Place(0)), given.Place(1), Whole("seed", 1), expected).Make(Whole("first", 0), Whole("count", 40));
     }
 
     private static int Check(Arguments given)

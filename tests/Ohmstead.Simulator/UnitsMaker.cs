@@ -7,9 +7,10 @@ namespace Ohmstead.Simulator;
 /// Draws units of a sheet with faults, and reads them through a meter: NNN.readings.json, NNN.truth.json. The sheet as it
 /// was is kept beside the folder.
 /// </summary>
-internal sealed class UnitsMaker(JsonObject sheet, string folder, int seed)
+/// <param name="expected">How many faults are drawn on average. What is noted beside the readings stays the usual number: nobody knows.</param>
+internal sealed class UnitsMaker(JsonObject sheet, string folder, int seed, double expected = UnitsMaker.UsualFaults)
 {
-    private const double ExpectedFaults = 2;
+    public const double UsualFaults = 2;
     private const int Kept = 40;
 
     /// <summary>Makes what is not there yet.</summary>
@@ -37,7 +38,7 @@ internal sealed class UnitsMaker(JsonObject sheet, string folder, int seed)
     private void Make(string stem, Dice dice)
     {
         JsonObject drawn = Spread.Draw(dice, sheet);
-        List<Fault> faults = FaultDraw.Draw(dice, sheet, ExpectedFaults);
+        List<Fault> faults = FaultDraw.Draw(dice, sheet, expected);
         double nominal = sheet["supply"]!.AsObject().Number("volts");
         double volts = Math.Round(nominal * dice.Between(0.95, 1.05), 1);
         HashSet<string> taken = Taken(dice);
@@ -61,7 +62,7 @@ internal sealed class UnitsMaker(JsonObject sheet, string folder, int seed)
                 ["ohmstead"] = "readings/1",
                 ["sheet"] = sheet.Word("id"),
                 ["supplyVolts"] = volts,
-                ["expectedFaults"] = ExpectedFaults,
+                ["expectedFaults"] = UsualFaults,
                 ["meter"] = Meter.Describe(),
                 ["readings"] = readings,
             },

@@ -1,7 +1,9 @@
+using System.Globalization;
 using System.Text;
 using Ohmstead.Electrical.Circuits;
 using Ohmstead.Electrical.TypeSheets;
 using Ohmstead.Perf.Experiments.Doubted;
+using Ohmstead.Perf.Experiments.Drafted;
 using Ohmstead.Perf.Experiments.Heat;
 using Ohmstead.Perf.Experiments.Limits;
 using Ohmstead.Perf.Experiments.Minutes;
@@ -14,6 +16,7 @@ internal static class ExperimentsPage
     private const string Page = "docs/diagnosis.md";
     private const string HeatPage = "docs/methods/proving.md";
     private const string MinutesPage = "docs/methods/deciding.md";
+    private const string DraftedPage = "docs/methods/outline.md";
 
     private static readonly (string File, string Name)[] Sheets =
     [
@@ -29,6 +32,8 @@ internal static class ExperimentsPage
             return RunHeat(root);
         if (arguments.FirstOrDefault() == "minutes")
             return RunMinutes(root);
+        if (arguments.FirstOrDefault() == "drafted")
+            return RunDrafted(root, arguments[1..]);
         var isQuick = arguments.Contains("quick");
         var what = arguments.FirstOrDefault(a => a is "units" or "diagnosis" or "next") ?? "";
         var page = new StringBuilder();
@@ -69,7 +74,7 @@ internal static class ExperimentsPage
             return code;
         }
         MarkedPage.Insert(Path.Combine(root, Page), "measured", page.ToString());
-        return Math.Max(Math.Max(code, Math.Max(RunHeat(root), RunMinutes(root))), RunDoubt(root, []));
+        return Math.Max(Math.Max(code, Math.Max(RunHeat(root), RunMinutes(root))), Math.Max(RunDoubt(root, []), RunDrafted(root, [])));
     }
 
     private static int RunHeat(string root)
@@ -86,6 +91,24 @@ internal static class ExperimentsPage
         var asked = MinutesExperiment.Run(page);
         MarkedPage.Insert(Path.Combine(root, MinutesPage), "learned minutes", page.ToString());
         return asked.All(a => a.IsMet) ? 0 : 1;
+    }
+
+    /// <param name="arguments">How many units of each type, or <c>times</c>; nothing for all.</param>
+    private static int RunDrafted(string root, string[] arguments)
+    {
+        var (page, times, code) = (new StringBuilder(), new StringBuilder(), 0);
+        var units = int.TryParse(arguments.FirstOrDefault(), NumberStyles.None, CultureInfo.InvariantCulture, out var few)
+            ? few
+            : DraftedExperiment.FullUnits;
+        if (arguments is not ["times"])
+            code = DraftedExperiment.Run(root, units, page).All(a => a.IsMet) ? 0 : 1;
+        if (arguments is not ["times"] && units == DraftedExperiment.FullUnits)
+            MarkedPage.Insert(Path.Combine(root, DraftedPage), "drafted types", page.ToString());
+        if (arguments is not ([] or ["times"]))
+            return code;
+        code = Math.Max(code, DraftedTimes.Run(root, times).All(a => a.IsMet) ? 0 : 1);
+        MarkedPage.Insert(Path.Combine(root, DraftedPage), "drafted times", times.ToString());
+        return code;
     }
 
     private static int RunDoubt(string root, string[] arguments)

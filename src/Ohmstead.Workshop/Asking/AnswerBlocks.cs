@@ -10,10 +10,14 @@ internal sealed class AnswerBlocks(KindAnswers a)
     /// <summary>Windings on which no throttle runs, in the order of their first posts.</summary>
     private static readonly string[] FixedWindings = ["fixed", "other", "further"];
 
+    /// <summary>The winding behind throttles that give DC, beside others: no post tells what it starts at.</summary>
+    private const string BehindDirect = "track";
+
     private static readonly string[] SeveralWindings = ["first", "second", "third", "fourth"];
 
     private readonly List<OutlineFields> blocks = [];
-    private readonly List<string> questions = [];
+    private readonly List<string> questions = [],
+        ofKind = [];
     private readonly List<AnswerProblem> problems = [];
 
     private IEnumerable<int> Throttles => Enumerable.Range(0, a.ThrottleCount);
@@ -48,14 +52,19 @@ internal sealed class AnswerBlocks(KindAnswers a)
         Breaker();
         Lamp(windings);
         outline["blocks"] = blocks;
-        return new(outline.Text, [.. questions], [.. problems]);
+        return new(outline.Text, [.. questions], [.. problems]) { OfKind = [.. ofKind] };
     }
 
-    private void Add(string question, OutlineFields block)
+    /// <param name="kind">The question that says which sort of block it is, where that is another one.</param>
+    private void Add(string question, OutlineFields block, string kind = "")
     {
         blocks.Add(block);
         questions.Add(question);
+        ofKind.Add(kind.Length > 0 ? kind : question);
     }
+
+    /// <summary>The post that a throttle's winding starts at; empty where DC comes out.</summary>
+    private string StartOf(int n) => a.IsDirectAt(n) ? "" : PostMark.Return(a.Throttle(n).Return);
 
     private object Figure(string question, string typed)
     {
@@ -69,12 +78,16 @@ internal sealed class AnswerBlocks(KindAnswers a)
     private Dictionary<string, string> Windings()
     {
         var ids = new Dictionary<string, string>(StringComparer.OrdinalIgnoreCase);
-        string[] run = a.IsDirect
-            ? [""]
-            : [.. Throttles.Select(n => PostMark.Return(a.Throttle(n).Return)).Distinct(StringComparer.OrdinalIgnoreCase)];
-        if (a.ThrottleCount > 0)
-            foreach (var (from, n) in run.Select((r, n) => (r, n)))
-                Winding(ids, from, run.Length == 1 ? "main" : SeveralWindings[n], FirstOn(from));
+        string[] run = [.. Throttles.Select(StartOf).Distinct(StringComparer.OrdinalIgnoreCase)];
+        foreach (var (from, n) in run.Select((r, n) => (r, n)))
+            Winding(
+                ids,
+                from,
+                run.Length == 1 ? "main"
+                    : from.Length == 0 ? BehindDirect
+                    : SeveralWindings[n],
+                FirstOn(from)
+            );
         var free = 0;
         foreach (var from in Fixed.Where(p => p.FedFrom.Trim().Length == 0).Select(p => PostMark.Return(p.Return)))
             if (!ids.ContainsKey(from))
@@ -82,8 +95,7 @@ internal sealed class AnswerBlocks(KindAnswers a)
         return ids;
     }
 
-    private string FirstOn(string from) =>
-        KindQuestions.Posts(Throttles.First(n => a.IsDirect || PostMark.IsSame(PostMark.Return(a.Throttle(n).Return), from)));
+    private string FirstOn(string from) => KindQuestions.Posts(Throttles.First(n => PostMark.IsSame(StartOf(n), from)));
 
     private void Winding(Dictionary<string, string> ids, string from, string id, string question)
     {
@@ -97,24 +109,24 @@ internal sealed class AnswerBlocks(KindAnswers a)
                 posts[mark] = Figure(KindQuestions.Fixed, post.Volts);
         if (posts.Count > 0)
             block["posts"] = posts;
-        if (a.Runs == "rheostat" && question != KindQuestions.Fixed)
-            block["volts"] = Figure(question, a.Throttle(KindQuestions.ThrottleOf(question)).Full);
+        if (KindQuestions.ThrottleOf(question) is >= 0 and var n && a.At(n) is { Runs: "rheostat" } wire)
+            block["volts"] = Figure(question, wire.Full);
         Add(question, block);
     }
 
     private void Throttle(int n, Dictionary<string, string> windings)
     {
-        var (said, question, id) = (a.Throttle(n), KindQuestions.Posts(n), PostMark.Throttle(a, n));
+        var (said, question, id) = (a.At(n), KindQuestions.Posts(n), PostMark.Throttle(a, n));
         var block = new OutlineFields
         {
             ["block"] = "throttle",
             ["id"] = id,
-            ["on"] = windings[a.IsDirect ? "" : PostMark.Return(said.Return)],
-            ["kind"] = a.Runs.Length > 0 ? a.Runs : KindAnswers.Unknown,
+            ["on"] = windings[StartOf(n)],
+            ["kind"] = said.Runs.Length > 0 ? said.Runs : KindAnswers.Unknown,
         };
-        if (a.Runs == "rheostat")
+        if (said.Runs == "rheostat")
             block["ohms"] = Figure(question, said.Ohms);
-        else if (a.Runs == "steps")
+        else if (said.Runs == "steps")
         {
             var steps = AnswerOutline.Steps(said.Steps);
             if (steps is null)
@@ -125,47 +137,47 @@ internal sealed class AnswerBlocks(KindAnswers a)
         }
         else
             block["volts"] = new[] { Figure(question, said.Low), Figure(question, said.Full) };
-        Add(question, block);
-        if (a.IsDirect)
+        Add(question, block, KindQuestions.For(a, KindQuestions.Runs, n));
+        if (a.IsDirectAt(n))
         {
             var rectifier = new OutlineFields
             {
                 ["block"] = "rectifier",
                 ["throttle"] = id,
-                ["kind"] = a.Output == "dc" ? KindAnswers.Unknown : a.Output,
+                ["kind"] = said.Output == "dc" ? KindAnswers.Unknown : said.Output,
             };
             // One unknown stack is told apart; of several, what is usual is taken.
             if (a.Cell.Length > 0 && (a.Cell != KindAnswers.Unknown || a.ThrottleCount == 1))
                 rectifier["cell"] = a.Cell;
-            Add(KindQuestions.Output, rectifier);
+            Add(KindQuestions.For(a, KindQuestions.Output, n), rectifier);
         }
     }
 
     private void Levers()
     {
         var ids = Throttles.Select(n => PostMark.Throttle(a, n)).ToList();
-        if (a.Range == "each")
-            foreach (var id in ids)
-                Add(KindQuestions.Range, WithBoost(new() { ["block"] = "range", ["throttle"] = id }, KindQuestions.Range, a.RangeVolts));
+        foreach (var n in Throttles.Where(n => a.At(n).Range == "each"))
+            Add(
+                KindQuestions.For(a, KindQuestions.Range, n),
+                WithBoost(new() { ["block"] = "range", ["throttle"] = ids[n] }, KindQuestions.Range, a.RangeVolts)
+            );
         // What is no longer asked for is not built, either.
-        var whistle = ids.Count == 0 || a.IsDirect ? "" : a.Whistle;
-        if (whistle == "shared")
-            Whistle(ids, isOne: true);
-        else if (whistle == "each")
-            foreach (var id in ids)
-                Whistle(id, ids.Count == 1);
-        var direction = a.Direction == "some" ? KindAnswers.Unknown : a.Direction;
-        if (direction is not ("" or KindAnswers.None) && a.Direction != KindAnswers.Unknown)
-            foreach (var id in ids)
-                Add(
-                    KindQuestions.Direction,
-                    new()
-                    {
-                        ["block"] = "direction",
-                        ["throttle"] = id,
-                        ["kind"] = direction,
-                    }
-                );
+        var whistles = Throttles.Where(n => !a.IsDirectAt(n) && a.At(n).Whistle is "each" or "shared").ToList();
+        if (whistles.Count > 0 && a.Whistle == "shared")
+            Whistle(whistles.Select(n => ids[n]).ToList(), isOne: true);
+        else
+            foreach (var n in whistles)
+                Whistle(ids[n], whistles.Count == 1);
+        foreach (var n in Throttles.Where(n => a.At(n).Direction is not ("" or KindAnswers.None or KindAnswers.Unknown)))
+            Add(
+                KindQuestions.For(a, KindQuestions.Direction, n),
+                new()
+                {
+                    ["block"] = "direction",
+                    ["throttle"] = ids[n],
+                    ["kind"] = a.At(n).Direction == "some" ? KindAnswers.Unknown : a.At(n).Direction,
+                }
+            );
     }
 
     private void Whistle(object throttle, bool isOne)
@@ -231,7 +243,7 @@ internal sealed class AnswerBlocks(KindAnswers a)
     {
         var said = a.LampPost.Trim();
         foreach (var n in Throttles)
-            if (said.Length > 0 && !a.IsDirect && PostMark.IsSame(a.Throttle(n).Post, said))
+            if (said.Length > 0 && !a.IsDirectAt(n) && PostMark.IsSame(a.Throttle(n).Post, said))
                 return [PostMark.Return(a.Throttle(n).Return), PostMark.Throttle(a, n)];
         if (Fixed.FirstOrDefault(p => said.Length == 0 || PostMark.IsSame(p.Post, said)) is { } post)
             return
@@ -242,7 +254,7 @@ internal sealed class AnswerBlocks(KindAnswers a)
         return
         [
             first.Length > 0 ? first : PostMark.Throttle(a, 0) + "-b",
-            said.Length > 0 ? PostMark.Of(said) : PostMark.Throttle(a, 0) + (a.IsDirect ? "-a" : ""),
+            said.Length > 0 ? PostMark.Of(said) : PostMark.Throttle(a, 0) + (a.IsDirectAt(0) ? "-a" : ""),
         ];
     }
 

@@ -63,7 +63,11 @@ public static class AnswerOutline
 /// <param name="Text">Its text, for <see cref="OutlineFile"/>.</param>
 /// <param name="Questions">The question that each block comes from, in their order.</param>
 /// <param name="Problems">What was typed and is no number, or is named twice.</param>
-public sealed record AskedOutline(string Text, ImmutableArray<string> Questions, ImmutableArray<AnswerProblem> Problems);
+public sealed record AskedOutline(string Text, ImmutableArray<string> Questions, ImmutableArray<AnswerProblem> Problems)
+{
+    /// <summary>The question that says of which sort each block is.</summary>
+    public required ImmutableArray<string> OfKind { get; init; }
+}
 
 /// <summary>Fields of an outline in the order in which they are written.</summary>
 internal sealed class OutlineFields : Dictionary<string, object>

@@ -29,17 +29,28 @@ public static class CarriedAnswers
     /// </summary>
     public static KindAnswers Proposed(KindAnswers a, string key)
     {
-        if (KindQuestions.ThrottleOf(key) is >= 0 and var n && a.Throttle(n) == new ThrottleAnswer())
+        if (KindQuestions.ThrottleOf(key) is >= 0 and var n && a.Throttle(n).IsUnsaid)
         {
-            var named = a.Named;
+            var (named, own, first) = (a.Named, a.Throttle(n), a.Throttle(0));
             if (n > 0)
-                return a.With(n, a.Throttle(0) with { Post = n < named.Length - 1 ? named[n] : "" });
-            return !a.IsDirect && named.Length > 1 ? a.With(0, new ThrottleAnswer { Post = named[0], Return = named[^1] }) : a;
+                return a.With(
+                    n,
+                    own with
+                    {
+                        Post = n < named.Length - 1 ? named[n] : "",
+                        Return = first.Return,
+                        Low = first.Low,
+                        Full = first.Full,
+                        Steps = first.Steps,
+                        Ohms = first.Ohms,
+                    }
+                );
+            return !a.IsDirectAt(n) && named.Length > 1 ? a.With(0, own with { Post = named[0], Return = named[^1] }) : a;
         }
         if (key == KindQuestions.Fixed && a.Fixed.Length == 0 && a.Posts.IsEmpty)
         {
             var said = Enumerable.Range(0, a.ThrottleCount).SelectMany(t => new[] { a.Throttle(t).Post, a.Throttle(t).Return }).ToList();
-            var from = a.IsDirect ? "" : a.Throttle(0).Return;
+            var from = a.FirstReturn ?? "";
             return a with
             {
                 Posts =

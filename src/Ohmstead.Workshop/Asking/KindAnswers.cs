@@ -14,6 +14,9 @@ public sealed record KindAnswers
     /// <summary>"There is none".</summary>
     public const string None = "none";
 
+    /// <summary>"Not the same on each throttle": what each has is asked one by one.</summary>
+    public const string Differ = "differ";
+
     /// <summary>Most throttles on one unit.</summary>
     public const int MostThrottles = 4;
 
@@ -32,7 +35,7 @@ public sealed record KindAnswers
     /// <summary>How many throttles: "0" to "4".</summary>
     public string Count { get; init; } = "";
 
-    /// <summary>What a throttle runs on: roller, shoe, steps, rheostat.</summary>
+    /// <summary>What a throttle runs on: roller, shoe, steps, rheostat; as all that is said of throttles, or <see cref="Differ"/>.</summary>
     public string Runs { get; init; } = "";
 
     /// <summary>What comes out behind a throttle: ac, bridge, half, or dc where nobody looked.</summary>
@@ -92,8 +95,46 @@ public sealed record KindAnswers
         : Count.Length == 1 && char.IsAsciiDigit(Count[0]) ? Math.Min(Count[0] - '0', MostThrottles)
         : 0;
 
-    /// <summary>True where DC comes out behind the throttles.</summary>
-    public bool IsDirect => ThrottleCount > 0 && Output is "bridge" or "half" or "dc";
+    /// <summary>True where DC comes out behind every throttle.</summary>
+    public bool IsDirect => ThrottleCount > 0 && Enumerable.Range(0, ThrottleCount).All(IsDirectAt);
+
+    /// <summary>True where DC comes out behind a throttle.</summary>
+    public bool IsDirectAt(int n) => At(n).Output is "bridge" or "half" or "dc";
+
+    /// <summary>What a throttle has, counted from 0: its own choices where the throttles differ, else those of all.</summary>
+    public ThrottleAnswer At(int n)
+    {
+        var own = Throttle(n);
+        string Of(string all, string one) => all == Differ ? one : all;
+        return own with
+        {
+            Runs = Of(Runs, own.Runs),
+            Output = Of(Output, own.Output),
+            Range = Of(Range, own.Range),
+            Whistle = Of(Whistle, own.Whistle),
+            Direction = Of(Direction, own.Direction),
+        };
+    }
+
+    /// <summary>The post that the other wire of the first AC throttle is on; null where there is none.</summary>
+    public string? FirstReturn =>
+        Enumerable.Range(0, ThrottleCount).Where(n => !IsDirectAt(n)).Select(n => Throttle(n).Return).FirstOrDefault();
+
+    /// <summary>The answers as if a throttle were the only one, with what it has.</summary>
+    public KindAnswers Alone(int n)
+    {
+        var at = At(n);
+        return this with
+        {
+            Count = "1",
+            Throttles = [at],
+            Runs = at.Runs,
+            Output = at.Output,
+            Range = at.Range,
+            Whistle = at.Whistle,
+            Direction = at.Direction,
+        };
+    }
 
     /// <summary>What was said of a throttle, counted from 0; an empty answer where nothing was. A second one is as the first until it is asked for.</summary>
     public ThrottleAnswer Throttle(int n) => n < Throttles.Length ? Throttles[n] : new ThrottleAnswer();
@@ -128,6 +169,24 @@ public sealed record ThrottleAnswer
 
     /// <summary>Ohms of the whole resistance wire.</summary>
     public string Ohms { get; init; } = "";
+
+    /// <summary>What it runs on, where the throttles differ.</summary>
+    public string Runs { get; init; } = "";
+
+    /// <summary>What comes out behind it, where they differ.</summary>
+    public string Output { get; init; } = "";
+
+    /// <summary>Its range lever, where they differ.</summary>
+    public string Range { get; init; } = "";
+
+    /// <summary>Its whistle lever, where they differ.</summary>
+    public string Whistle { get; init; } = "";
+
+    /// <summary>What changes its direction, where they differ.</summary>
+    public string Direction { get; init; } = "";
+
+    /// <summary>True where nothing was said of its posts and volts.</summary>
+    public bool IsUnsaid => (Post + Return + Low + Full + Steps + Ohms).Length == 0;
 }
 
 /// <summary>What was said of a post with fixed volts.</summary>

@@ -59,22 +59,46 @@ public static class KindQuestions
             ? n - 1
             : -1;
 
+    /// <summary>Questions that are asked of all throttles at once, and of each where they differ.</summary>
+    private static readonly string[] OfAll = [Runs, Output, Range, Whistle, Direction];
+
+    /// <summary>Key of a question of all throttles, asked of one.</summary>
+    /// <param name="n">Counted from 0.</param>
+    public static string Each(string key, int n) => $"{key}-{(n + 1).ToString(CultureInfo.InvariantCulture)}";
+
+    /// <summary>The question of all throttles that one asks of a single throttle, and which, counted from 0; null for any other.</summary>
+    public static (string Key, int Throttle)? One(string key) =>
+        OfAll.FirstOrDefault(q => key.StartsWith(q + "-", StringComparison.Ordinal)) is { } all
+        && int.TryParse(key.AsSpan(all.Length + 1), NumberStyles.None, CultureInfo.InvariantCulture, out var n)
+        && n is > 0 and <= KindAnswers.MostThrottles
+            ? (all, n - 1)
+            : null;
+
+    /// <summary>Where what a throttle has is put right: at the question of all, or at its own.</summary>
+    public static string For(KindAnswers a, string key, int n) => Chosen(a, key) == KindAnswers.Differ ? Each(key, n) : key;
+
     /// <summary>The keys of the questions that these answers lead to.</summary>
     public static ImmutableArray<string> Of(KindAnswers a)
     {
-        var any = a.ThrottleCount > 0;
+        var throttles = Enumerable.Range(0, a.ThrottleCount).ToList();
+        var alternating = throttles.Where(n => !a.IsDirectAt(n)).ToList();
+        IEnumerable<string> Asked(string key, List<int> of) =>
+            of.Count == 0 ? []
+            : Chosen(a, key) == KindAnswers.Differ ? of.Select(n => Each(key, n)).Prepend(key)
+            : [key];
         return
         [
             Plate,
             Count,
-            .. any ? new[] { Runs, Output } : [],
-            .. a.IsDirect ? new[] { Cell } : [],
-            .. Enumerable.Range(0, a.ThrottleCount).Select(Posts),
+            .. Asked(Runs, throttles),
+            .. Asked(Output, throttles),
+            .. throttles.Any(a.IsDirectAt) ? new[] { Cell } : [],
+            .. throttles.Select(Posts),
             Fixed,
-            .. any ? new[] { Range } : [],
-            .. any && !a.IsDirect ? new[] { Whistle } : [],
-            .. any && !a.IsDirect && a.Whistle is "each" or "shared" ? new[] { WhistleFrom } : [],
-            .. any ? new[] { Direction } : [],
+            .. Asked(Range, throttles),
+            .. Asked(Whistle, alternating),
+            .. alternating.Any(n => a.At(n).Whistle is "each" or "shared") ? new[] { WhistleFrom } : [],
+            .. Asked(Direction, throttles),
             Breaker,
             Lamp,
             Name,
@@ -102,7 +126,19 @@ public static class KindQuestions
             Direction => a.Direction,
             Breaker => a.Breaker,
             Lamp => a.Lamp,
+            _ when One(key) is var (all, n) => Chosen(KindAnswersOf(a.Throttle(n)), all),
             _ => "",
+        };
+
+    /// <summary>The choices of one throttle as if they were those of all.</summary>
+    private static KindAnswers KindAnswersOf(ThrottleAnswer one) =>
+        new()
+        {
+            Runs = one.Runs,
+            Output = one.Output,
+            Range = one.Range,
+            Whistle = one.Whistle,
+            Direction = one.Direction,
         };
 
     /// <summary>The answers with another choice.</summary>
@@ -120,7 +156,18 @@ public static class KindQuestions
             Direction => a with { Direction = word },
             Breaker => a with { Breaker = word },
             Lamp => a with { Lamp = word },
+            _ when One(key) is var (all, n) => a.With(n, Choose(a.Throttle(n), all, word)),
             _ => a,
+        };
+
+    private static ThrottleAnswer Choose(ThrottleAnswer one, string key, string word) =>
+        key switch
+        {
+            Runs => one with { Runs = word },
+            Output => one with { Output = word },
+            Range => one with { Range = word },
+            Whistle => one with { Whistle = word },
+            _ => one with { Direction = word },
         };
 
     /// <summary>"I don't know": the choice is open, what was typed for it is left out.</summary>
@@ -138,7 +185,17 @@ public static class KindQuestions
         key switch
         {
             Fixed => a with { Fixed = KindAnswers.None },
-            _ when ThrottleOf(key) is >= 0 and var n => a.With(n, new ThrottleAnswer { Return = a.Throttle(n).Return }),
+            _ when ThrottleOf(key) is >= 0 and var n => a.With(
+                n,
+                a.Throttle(n) with
+                {
+                    Post = "",
+                    Low = "",
+                    Full = "",
+                    Steps = "",
+                    Ohms = "",
+                }
+            ),
             _ => Choose(a, key, ""),
         };
 }

@@ -8,7 +8,11 @@ internal static class LeverWords
             KindQuestions.Range,
             "Is there a range lever?",
             "It lifts the track’s volts by a few, low or high.",
-            [QuestionWords.NoneOfIt, new("each", a.ThrottleCount > 1 ? "Yes, one on each throttle" : "Yes", "Low and high")],
+            [
+                QuestionWords.NoneOfIt,
+                new("each", a.ThrottleCount > 1 ? "Yes, one on each throttle" : "Yes", "Low and high"),
+                .. QuestionWords.TheyDiffer(a),
+            ],
             QuestionWords.Usual + " That is none."
         );
 
@@ -22,7 +26,9 @@ internal static class LeverWords
                 new("winding", "Further along the same winding", "A second contact runs ahead of the throttle’s"),
                 new(KindAnswers.None, "It adds no volts", "The disc sits in the line, nothing more"),
             ],
-            a.ThrottleCount == 1 || a.Whistle == "shared" ? QuestionWords.Settles : QuestionWords.Usual
+            a.Whistle == "shared" || Enumerable.Range(0, a.ThrottleCount).Count(n => a.At(n).Whistle == "each") == 1
+                ? QuestionWords.Settles
+                : QuestionWords.Usual
         );
 
     public static KindQuestion Whistle(KindAnswers a) =>
@@ -34,6 +40,7 @@ internal static class LeverWords
                 QuestionWords.NoneOfIt,
                 new("each", a.ThrottleCount > 1 ? "One for each throttle" : "Yes", ""),
                 .. a.ThrottleCount > 1 ? new[] { new KindChoice("shared", "One for all", "The same lever, pushed either way") } : [],
+                .. QuestionWords.TheyDiffer(a),
             ],
             QuestionWords.Usual + " That is none."
         );
@@ -47,8 +54,11 @@ internal static class LeverWords
                 new(KindAnswers.None, "Nothing on the unit", "You take the throttle down for it"),
                 new("interrupts", "A button", "It cuts the track’s power while pressed"),
                 new("rotary", "A lever with two sides", "It cuts the power on its way over"),
-                .. a.IsDirect ? new[] { new KindChoice("reverses", "A reversing switch", "Forward and back: it swaps + and −") } : [],
+                .. Enumerable.Range(0, a.ThrottleCount).Any(a.IsDirectAt)
+                    ? new[] { new KindChoice("reverses", "A reversing switch", "Forward and back: it swaps + and −") }
+                    : [],
                 new("some", "Something, I don’t know which", "All stay possible; a reading settles it"),
+                .. QuestionWords.TheyDiffer(a),
             ],
             QuestionWords.Usual + " That is nothing."
         );

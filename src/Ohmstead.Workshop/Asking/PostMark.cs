@@ -20,7 +20,7 @@ internal static class PostMark
 
     /// <summary>What a throttle is named after: its post; where that is not known, its place.</summary>
     public static string Throttle(KindAnswers a, int n) =>
-        !a.IsDirect && a.Throttle(n).Post.Trim() is { Length: > 0 } post ? post.ToLowerInvariant().Replace(' ', '-')
+        !a.IsDirectAt(n) && a.Throttle(n).Post.Trim() is { Length: > 0 } post ? post.ToLowerInvariant().Replace(' ', '-')
         : a.ThrottleCount == 1 ? "track"
         : Ordinals[n];
 

@@ -7,7 +7,7 @@ internal static class PostsOnce
     public static List<AnswerProblem> Of(KindAnswers a)
     {
         var (problems, seen) = (new List<AnswerProblem>(), new List<string>());
-        var throttles = a.IsDirect ? [] : Enumerable.Range(0, a.ThrottleCount).ToList();
+        var throttles = Enumerable.Range(0, a.ThrottleCount).Where(n => !a.IsDirectAt(n)).ToList();
         var fixedPosts = a.Fixed == KindAnswers.None ? [] : a.Posts.Where(p => !p.IsEmpty).ToList();
         // One winding may start at a post of another: that post is fixed and a return.
         bool IsReturnAlone(string post) =>

@@ -23,7 +23,7 @@ internal static class QuestionWords
             ),
             KindQuestions.Count => Count(),
             KindQuestions.Runs => ThrottleWords.Runs(a),
-            KindQuestions.Output => ThrottleWords.Output(),
+            KindQuestions.Output => ThrottleWords.Output(a),
             KindQuestions.Cell => ThrottleWords.Cell(a),
             KindQuestions.Fixed => Fixed(),
             KindQuestions.Range => LeverWords.Range(a),
@@ -33,8 +33,13 @@ internal static class QuestionWords
             KindQuestions.Breaker => Breaker(a),
             KindQuestions.Lamp => Lamp(a),
             KindQuestions.Name => new(key, "Look it over", "Change what is wrong. Then the type sheet is made.", [], ""),
+            _ when KindQuestions.One(key) is var (all, n) => ThrottleWords.One(a, all, n),
             _ => ThrottleWords.Posts(a, KindQuestions.ThrottleOf(key)),
         };
+
+    /// <summary>Where there are several throttles: that they are not all the same.</summary>
+    internal static KindChoice[] TheyDiffer(KindAnswers a) =>
+        a.ThrottleCount > 1 ? [new(KindAnswers.Differ, "Not the same on each", "Then answer for each throttle")] : [];
 
     private static KindQuestion Count() =>
         new(
@@ -98,7 +103,7 @@ internal static class QuestionWords
     /// <summary>The post that the first winding starts at, in words; empty where it starts at none.</summary>
     private static string Common(KindAnswers a)
     {
-        var from = !a.IsDirect && a.ThrottleCount > 0 ? a.Throttle(0).Return : a.Posts.FirstOrDefault(p => !p.IsEmpty)?.Return;
+        var from = a.FirstReturn ?? a.Posts.FirstOrDefault(p => !p.IsEmpty)?.Return;
         return from is null ? ""
             : from.Trim().Length == 0 ? "the common post"
             : $"post {PostMark.Of(from)}";

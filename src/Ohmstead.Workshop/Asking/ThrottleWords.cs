@@ -15,11 +15,12 @@ internal static class ThrottleWords
                 new("shoe", "A shoe", "It slides over bare turns"),
                 new("steps", "Steps", "It clicks from stop to stop"),
                 new("rheostat", "A resistance wire", "A brush slides along a wire that gets hot"),
+                .. QuestionWords.TheyDiffer(a),
             ],
             "I don’t know. Roller and shoe stay possible."
         );
 
-    public static KindQuestion Output() =>
+    public static KindQuestion Output(KindAnswers a) =>
         new(
             KindQuestions.Output,
             "What comes out to the track?",
@@ -29,6 +30,7 @@ internal static class ThrottleWords
                 new("bridge", "DC, from a bridge", "Four plates or diodes inside"),
                 new("half", "DC, half wave", "One plate or diode inside"),
                 new("dc", "DC, inside not seen", "Bridge and half wave both stay possible"),
+                .. QuestionWords.TheyDiffer(a),
             ],
             QuestionWords.Usual + " That is AC."
         );
@@ -46,10 +48,25 @@ internal static class ThrottleWords
             a.ThrottleCount == 1 ? QuestionWords.Settles : QuestionWords.Usual
         );
 
+    /// <summary>A question of all throttles, asked of one.</summary>
+    public static KindQuestion One(KindAnswers a, string key, int n)
+    {
+        var asked = QuestionWords.Of(a.Alone(n), key);
+        var title = key switch
+        {
+            KindQuestions.Runs => "what does it run on?",
+            KindQuestions.Output => "what comes out to the track?",
+            KindQuestions.Range => "is there a range lever?",
+            KindQuestions.Whistle => "is there a whistle lever?",
+            _ => "what changes the direction?",
+        };
+        return asked with { Key = KindQuestions.Each(key, n), Title = $"Throttle {ValueText.Plain(n + 1)}: {title}" };
+    }
+
     public static KindQuestion Posts(KindAnswers a, int n)
     {
         var which = a.ThrottleCount > 1 ? $"throttle {ValueText.Plain(n + 1)}" : "the throttle";
-        return a.IsDirect
+        return a.IsDirectAt(n)
             ? new(
                 KindQuestions.Posts(n),
                 $"What does {which} give?",

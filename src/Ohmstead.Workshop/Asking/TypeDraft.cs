@@ -85,9 +85,8 @@ public static class TypeDraft
     {
         var (start, end) = (path.IndexOf('[', StringComparison.Ordinal), path.IndexOf(']', StringComparison.Ordinal));
         var block = int.Parse(path.AsSpan(start + 1, end - start - 1), System.Globalization.CultureInfo.InvariantCulture);
-        return path.EndsWith("].kind", StringComparison.Ordinal) && KindQuestions.ThrottleOf(asked.Questions[block]) >= 0
-                ? KindQuestions.Runs
-            : path.EndsWith("].cell", StringComparison.Ordinal) && asked.Questions[block] == KindQuestions.Output ? KindQuestions.Cell
+        return path.EndsWith("].kind", StringComparison.Ordinal) ? asked.OfKind[block]
+            : path.EndsWith("].cell", StringComparison.Ordinal) && asked.Questions[block] != KindQuestions.Fixed ? KindQuestions.Cell
             : asked.Questions[block];
     }
 }

@@ -14,6 +14,9 @@ internal sealed class CorePlacement
     private const double RowGap = 78;
     private const double CoreMargin = 18;
 
+    /// <summary>A core across which less of its one winding's ohms stand does nothing.</summary>
+    private const double LeastInduced = 0.01;
+
     private readonly CircuitSides _sides;
     private readonly List<(Element Path, End Left, End Right)> _iron = [];
     private readonly List<(Element Path, End Left, End Right)> _across = [];
@@ -42,13 +45,17 @@ internal sealed class CorePlacement
             var reaches = new[] { SideAlignment.Reach(mains, k), SideAlignment.Reach(posts, k) }
                 .OfType<(double Top, double Bottom)>()
                 .ToList();
-            if (reaches.Count > 0)
+            if (reaches.Count > 0 && !IsFormer(sheet, sheet.Cores[k]))
                 placement.Bars.Add((sheet.Cores[k].Id, reaches.Min(r => r.Top) - CoreMargin, reaches.Max(r => r.Bottom) + CoreMargin));
         }
         placement.Sort(mains, posts);
         placement.Draw();
         return placement;
     }
+
+    /// <summary>What a resistance wire is wound on: nothing is induced through it, and it is no core to anyone who looks.</summary>
+    private static bool IsFormer(TypeSheet sheet, Core core) =>
+        sheet.Windings.Where(w => w.Core == core.Id).ToList() is [var wire] && core.LossOhms < LeastInduced * wire.Ohms;
 
     private void Sort(PlacedSide mains, PlacedSide posts)
     {

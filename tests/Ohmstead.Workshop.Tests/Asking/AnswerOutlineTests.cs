@@ -72,6 +72,91 @@ public sealed class AnswerOutlineTests
             AskedUnits.Blocks(AskedUnits.Direct)
         );
 
+    [Fact]
+    public void Throttles_that_differ_each_have_what_was_said_of_them()
+    {
+        Assert.Equal(
+            [
+                """{"block":"winding","id":"first","from":"U","posts":{"B":14}}""",
+                """{"block":"winding","id":"track"}""",
+                """{"block":"throttle","id":"a","on":"first","kind":"roller","volts":[6,18]}""",
+                """{"block":"throttle","id":"second","on":"track","kind":"steps","volts":[6,9,12,15]}""",
+                """{"block":"rectifier","throttle":"second","kind":"bridge","cell":"silicon"}""",
+                """{"block":"range","throttle":"a"}""",
+                """{"block":"whistle","throttle":"a"}""",
+                """{"block":"direction","throttle":"a","kind":"interrupts"}""",
+                """{"block":"direction","throttle":"second","kind":"reverses"}""",
+                """{"block":"breaker","in":"throttle"}""",
+            ],
+            AskedUnits.Blocks(AskedUnits.Unlike)
+        );
+        Assert.Equal(
+            ["runs", "runs-1", "runs-2", "output", "output-1", "output-2", "rectifier", "posts-1", "posts-2", "fixed"],
+            KindQuestions.Of(AskedUnits.Unlike).Skip(2).Take(10)
+        );
+        // Asked once while they are the same, and the whistle of the one that can have one only.
+        Assert.Equal(["runs", "output", "posts-1"], KindQuestions.Of(AskedUnits.Twin).Skip(2).Take(3));
+        Assert.DoesNotContain("whistle-2", KindQuestions.Of(AskedUnits.Unlike with { Whistle = KindAnswers.Differ }));
+    }
+
+    /// <summary>On many units the outer throttles alone have whistle and direction.</summary>
+    [Fact]
+    public void Of_four_throttles_two_may_have_a_whistle()
+    {
+        var four = Enumerable
+            .Range(0, 4)
+            .Aggregate(
+                AskedUnits.Single with
+                {
+                    Count = "4",
+                    Throttles = [],
+                    Whistle = KindAnswers.Differ,
+                    WhistleFrom = "own",
+                    Posts = [],
+                    Direction = "none",
+                },
+                (a, n) =>
+                    KindQuestions.Choose(
+                        a.With(
+                            n,
+                            new()
+                            {
+                                Post = "ABCD"[n..(n + 1)],
+                                Return = "U",
+                                Low = "6",
+                                Full = "18",
+                            }
+                        ),
+                        KindQuestions.Each(KindQuestions.Whistle, n),
+                        n is 0 or 3 ? "each" : "none"
+                    )
+            );
+        Assert.Equal("each", KindQuestions.Chosen(four, "whistle-4"));
+        Assert.Equal("Yes", KindQuestions.Said(four, "whistle-4"));
+        Assert.Equal("There is none", KindQuestions.Said(four, "whistle-2"));
+        Assert.Equal("Throttle 2: is there a whistle lever?", KindQuestions.Ask(four, "whistle-2").Title);
+        Assert.Equal(
+            ["a", "d"],
+            AskedUnits.Outline(four)["blocks"]!.AsArray().Where(b => (string?)b!["block"] == "whistle").Select(b => (string?)b!["throttle"])
+        );
+        Assert.Empty(TypeDraft.Read(four, AskedUnits.Id).Problems);
+    }
+
+    [Fact]
+    public void What_a_throttle_of_its_own_runs_on_stays_open_at_its_own_question()
+    {
+        var answers = AskedUnits.Unlike with { Output = "ac", Cell = "", Direction = "none" };
+        answers = KindQuestions.Unknown(answers, "runs-1").With(1, answers.Throttle(1) with { Post = "D", Return = "U" });
+        var (kinds, asked, problems) = TypeDraft.Read(answers, AskedUnits.Id);
+        Assert.Empty(problems);
+        Assert.Equal(2, kinds!.Kinds.Length);
+        var open = TypeDraft
+            .Run(kinds, asked, 1, [], Ohmstead.Workshop.Shops.UsualShop.Make(), new Electrical.Diagnosis.DiagnosisOptions())
+            .Made.Open;
+        Assert.Equal(["runs-1"], open.Select(o => o.Question).Distinct());
+        Assert.Equal(["roller", "shoe"], open.Select(o => o.Word).Order(StringComparer.Ordinal));
+    }
+
     /// <summary>What each choice adds behind the winding and the throttle.</summary>
     public static TheoryData<string, string, string> Choices() =>
         new()
@@ -161,7 +246,7 @@ public sealed class AnswerOutlineTests
     [Fact]
     public void The_reader_takes_what_is_answered_so_far_at_every_question()
     {
-        foreach (var whole in new[] { AskedUnits.Single, AskedUnits.Twin, AskedUnits.Direct })
+        foreach (var whole in new[] { AskedUnits.Single, AskedUnits.Twin, AskedUnits.Direct, AskedUnits.Unlike })
         {
             var questions = KindQuestions.Of(whole);
             for (var n = questions.IndexOf(KindQuestions.Posts(0)); n < questions.Length; n++)

@@ -3,7 +3,7 @@ using Ohmstead.Workshop.Asking;
 
 namespace Ohmstead.Workshop.Tests.Asking;
 
-/// <summary>Three invented units as a person would describe them.</summary>
+/// <summary>Four invented units as a person would describe them.</summary>
 internal static class AskedUnits
 {
     public const string Id = "own-0001";
@@ -112,6 +112,58 @@ internal static class AskedUnits
             Direction = "reverses",
             Breaker = "primary",
             BreakerAmps = "1",
+            Lamp = "none",
+        };
+
+    /// <summary>
+    /// Two throttles that have little in common: a roller with a whistle, a button and a range lever; steps behind a bridge, with a reversing
+    /// switch.
+    /// </summary>
+    public static KindAnswers Unlike { get; } =
+        new()
+        {
+            Volts = "115",
+            Watts = "150",
+            Count = "2",
+            Runs = KindAnswers.Differ,
+            Output = KindAnswers.Differ,
+            Cell = "silicon",
+            Throttles =
+            [
+                new()
+                {
+                    Post = "A",
+                    Return = "U",
+                    Low = "6",
+                    Full = "18",
+                    Runs = "roller",
+                    Output = "ac",
+                    Range = "each",
+                    Whistle = "each",
+                    Direction = "interrupts",
+                },
+                new()
+                {
+                    Steps = "6 9 12 15",
+                    Runs = "steps",
+                    Output = "bridge",
+                    Range = "none",
+                    Direction = "reverses",
+                },
+            ],
+            Posts =
+            [
+                new()
+                {
+                    Post = "B",
+                    Return = "U",
+                    Volts = "14",
+                },
+            ],
+            Range = KindAnswers.Differ,
+            Whistle = "each",
+            Direction = KindAnswers.Differ,
+            Breaker = "throttle",
             Lamp = "none",
         };
 

@@ -1,0 +1,63 @@
+using System.Diagnostics;
+using System.Globalization;
+using System.Text;
+using Ohmstead.Electrical.Diagnosis;
+using Ohmstead.Electrical.Drafting;
+using Ohmstead.Electrical.Readings;
+using Ohmstead.Perf.Experiments.Limits;
+
+namespace Ohmstead.Perf.Experiments.Drafted;
+
+/// <summary>How long drafting takes with one unit's readings, and saying which of five types a unit is.</summary>
+internal static class DraftedTimes
+{
+    private const int Types = 5;
+
+    private const double UsualNone = 0.05;
+
+    /// <summary>Measures both on a unit of each trial type.</summary>
+    public static Asked[] Run(string root, StringBuilder page)
+    {
+        var options = new DiagnosisOptions { Threads = Environment.ProcessorCount };
+        page.AppendLine("| type | parts | readings taken | draft [s] | identify among five [s] |\n|---|---|---|---|---|");
+        var (drafting, naming) = (0.0, 0.0);
+        foreach (var name in TrialType.Names)
+        {
+            var type = TrialType.Of(root, Path.Combine(root, ".build/drafted"), name, 1);
+            var text = type.FaultyReadings(0);
+            var readings = ReadingsFile.Read(text, type.Kind.Sheet).Required;
+            var draft = Seconds(() => Drafter.Run([new KindReadings(type.Kind, type.Kind.Sheet, [readings])], options));
+            PossibleKind[] kinds =
+            [
+                .. Enumerable
+                    .Range(1, Types - 1)
+                    .Select(type.LookAlike)
+                    .Append(type.True)
+                    .Select(s => PossibleKinds.Read(s.Id, 1, s, text).Required),
+            ];
+            var named = Seconds(() => Identifier.Run([.. kinds], UsualNone, options));
+            (drafting, naming) = (Math.Max(drafting, draft), Math.Max(naming, named));
+            page.AppendLine(
+                CultureInfo.InvariantCulture,
+                $"| {name} | {type.Kind.Sheet.Elements.Length} | {readings.Readings.Length} | {draft:F1} | {named:F1} |"
+            );
+        }
+        Asked[] asked =
+        [
+            Asked.AtMost("drafting with one unit's readings, slowest [s]", drafting, 10),
+            Asked.AtMost("identifying among five, slowest [s]", naming, 10),
+        ];
+        page.AppendLine($"\n{Asked.Heading}");
+        foreach (var figure in asked)
+            page.AppendLine(figure.Row());
+        Console.WriteLine(page);
+        return asked;
+    }
+
+    private static double Seconds(Action work)
+    {
+        var start = Stopwatch.GetTimestamp();
+        work();
+        return Stopwatch.GetElapsedTime(start).TotalSeconds;
+    }
+}
