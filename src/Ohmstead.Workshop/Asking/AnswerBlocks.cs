@@ -22,7 +22,7 @@ internal sealed class AnswerBlocks(KindAnswers a)
 
     private IEnumerable<int> Throttles => Enumerable.Range(0, a.ThrottleCount);
 
-    private IEnumerable<PostAnswer> Fixed => a.Fixed == KindAnswers.None ? [] : a.Posts.Where(p => !p.IsEmpty);
+    private IEnumerable<PostAnswer> Fixed => a.FixedPosts;
 
     public AskedOutline Whole(string id)
     {
@@ -229,33 +229,13 @@ internal sealed class AnswerBlocks(KindAnswers a)
             "own" => "lamp",
             "main" => id,
             "breaker" => "breaker",
-            "post" => LampPosts(first),
+            "post" => LampPlace.Posts(a, first),
             _ => KindAnswers.Unknown,
         };
         var block = new OutlineFields { ["block"] = "pilot", ["across"] = across };
         if (a.Lamp != "own" && a.LampVolts.Trim().Length > 0)
             block["volts"] = Figure(KindQuestions.Lamp, a.LampVolts);
         Add(KindQuestions.Lamp, block);
-    }
-
-    /// <summary>The post that was said, with the post that its volts are counted from; else the first fixed one; else the first throttle's.</summary>
-    private string[] LampPosts(string first)
-    {
-        var said = a.LampPost.Trim();
-        foreach (var n in Throttles)
-            if (said.Length > 0 && !a.IsDirectAt(n) && PostMark.IsSame(a.Throttle(n).Post, said))
-                return [PostMark.Return(a.Throttle(n).Return), PostMark.Throttle(a, n)];
-        if (Fixed.FirstOrDefault(p => said.Length == 0 || PostMark.IsSame(p.Post, said)) is { } post)
-            return
-            [
-                PostMark.Return((Fixed.FirstOrDefault(p => PostMark.IsSame(p.Post, post.FedFrom)) ?? post).Return),
-                PostMark.Of(post.Post),
-            ];
-        return
-        [
-            first.Length > 0 ? first : PostMark.Throttle(a, 0) + "-b",
-            said.Length > 0 ? PostMark.Of(said) : PostMark.Throttle(a, 0) + (a.IsDirectAt(0) ? "-a" : ""),
-        ];
     }
 
     private static string Number(int n) => n.ToString(CultureInfo.InvariantCulture);

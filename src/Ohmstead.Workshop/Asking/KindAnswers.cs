@@ -116,6 +116,9 @@ public sealed record KindAnswers
         };
     }
 
+    /// <summary>The posts with fixed volts, so far as something was said of them.</summary>
+    public IEnumerable<PostAnswer> FixedPosts => Fixed == None ? [] : Posts.Where(p => !p.IsEmpty);
+
     /// <summary>The post that the other wire of the first AC throttle is on; null where there is none.</summary>
     public string? FirstReturn =>
         Enumerable.Range(0, ThrottleCount).Where(n => !IsDirectAt(n)).Select(n => Throttle(n).Return).FirstOrDefault();

@@ -8,7 +8,7 @@ internal static class PostsOnce
     {
         var (problems, seen) = (new List<AnswerProblem>(), new List<string>());
         var throttles = Enumerable.Range(0, a.ThrottleCount).Where(n => !a.IsDirectAt(n)).ToList();
-        var fixedPosts = a.Fixed == KindAnswers.None ? [] : a.Posts.Where(p => !p.IsEmpty).ToList();
+        var fixedPosts = a.FixedPosts.ToList();
         // One winding may start at a post of another: that post is fixed and a return.
         bool IsReturnAlone(string post) =>
             throttles.Any(n => PostMark.IsSame(a.Throttle(n).Return, post)) && !fixedPosts.Any(p => PostMark.IsSame(p.Post, post));

@@ -7,14 +7,11 @@ namespace Ohmstead.Perf.Experiments.Drafted;
 /// <summary>Units of a type, drawn and read through ngspice and a cheap meter by the reference program of the tests.</summary>
 internal static class SimulatedUnits
 {
-    private static readonly string Program = Path.Combine(
-        RepositoryRoot.Path,
-        "tests/Ohmstead.Simulator/bin/Release/net10.0/Ohmstead.Simulator.dll"
-    );
+    private const string Program = "tests/Ohmstead.Simulator/bin/Release/net10.0/Ohmstead.Simulator.dll";
 
     /// <summary>Makes those that are not there yet.</summary>
     /// <param name="expected">Faults in a unit on average; 0 for sound ones.</param>
-    public static void Make(TypeSheet sheet, string folder, int count, int seed, double expected)
+    public static void Make(string root, TypeSheet sheet, string folder, int count, int seed, double expected)
     {
         Directory.CreateDirectory(folder);
         var file = Path.Combine(folder, "type.sheet.json");
@@ -24,7 +21,7 @@ internal static class SimulatedUnits
         foreach (
             var a in (string[])
                 [
-                    Program,
+                    Path.Combine(root, Program),
                     "units",
                     file,
                     Path.Combine(folder, "units"),

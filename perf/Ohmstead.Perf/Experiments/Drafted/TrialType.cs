@@ -34,8 +34,8 @@ internal sealed record TrialType(string Name, OutlineKind Kind, TypeSheet True, 
             Path.Combine(folder, name, "faulty"),
             Path.Combine(folder, name, "sound")
         );
-        SimulatedUnits.Make(type.True, type.Faulty, Math.Max(units, DraftedTrial.Drafts), seed, UsualFaults);
-        SimulatedUnits.Make(type.True, type.Sound, SoundUnits, seed + 1, 0);
+        SimulatedUnits.Make(root, type.True, type.Faulty, Math.Max(units, DraftedTrial.Drafts), seed, UsualFaults);
+        SimulatedUnits.Make(root, type.True, type.Sound, SoundUnits, seed + 1, 0);
         return type;
     }
 
