@@ -12,7 +12,7 @@ internal static class DraftedExperiment
     public const int FullUnits = 40;
 
     /// <summary>Units of each type whose type is asked for: a diagnosis for each candidate, and two more.</summary>
-    private const int MostNamed = 20;
+    private const int MostNamed = 10;
 
     /// <summary>
     /// Runs it. Units and results stay in .build/drafted: a run that was stopped goes on where it was, and with another method of

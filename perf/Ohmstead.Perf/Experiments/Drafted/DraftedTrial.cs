@@ -38,7 +38,7 @@ internal sealed class DraftedTrial(TrialType type, KeptResults kept)
     /// <summary>A sheet drafted from one faulty unit, and from sound ones besides.</summary>
     public DraftKept Draft(int k, bool withSound) =>
         kept.Of(
-            $"{type.Name} draft {k}{(withSound ? " sound" : "")}",
+            FormattableString.Invariant($"{type.Name} draft {k}{(withSound ? " sound" : "")}"),
             () =>
             {
                 var start = Stopwatch.GetTimestamp();
@@ -54,7 +54,7 @@ internal sealed class DraftedTrial(TrialType type, KeptResults kept)
     /// <summary>The bands of a drafted sheet against sound units, and against the true sheet's.</summary>
     public BandKept Bands(int k) =>
         kept.Of(
-            $"{type.Name} bands {k}",
+            FormattableString.Invariant($"{type.Name} bands {k}"),
             () =>
             {
                 var (drafted, real) = (new UnitModel(SheetOf(k)), new UnitModel(type.True));
@@ -94,7 +94,7 @@ internal sealed class DraftedTrial(TrialType type, KeptResults kept)
     /// <summary>How well the faults of a unit are found: by the true sheet, by sheets drafted from another unit, by the outline.</summary>
     public UnitKept Unit(int n) =>
         kept.Of(
-            $"{type.Name} unit {n}",
+            FormattableString.Invariant($"{type.Name} unit {n}"),
             () =>
             {
                 var truth = type.Truth(n);
@@ -127,7 +127,7 @@ internal sealed class DraftedTrial(TrialType type, KeptResults kept)
     /// </summary>
     public NamedKept Named(int n) =>
         kept.Of(
-            $"{type.Name} named {n}",
+            FormattableString.Invariant($"{type.Name} named {n}"),
             () =>
             {
                 var isStranger = n % EveryStranger == EveryStranger - 1;

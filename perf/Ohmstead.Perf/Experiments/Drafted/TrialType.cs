@@ -40,7 +40,11 @@ internal sealed record TrialType(string Name, OutlineKind Kind, TypeSheet True, 
     }
 
     /// <summary>Another type that looks the same: the same plate, posts and levers, designed by someone else.</summary>
-    public TypeSheet LookAlike(int n) => DesignedType.Of(Kind, SeedOf(Name) + (1000 * n)) with { Id = $"{Name}-{n}" };
+    public TypeSheet LookAlike(int n) =>
+        DesignedType.Of(Kind, SeedOf(Name) + (1000 * n)) with
+        {
+            Id = FormattableString.Invariant($"{Name}-{n}"),
+        };
 
     /// <summary>The readings of a unit with faults, as text.</summary>
     public string FaultyReadings(int n) => File.ReadAllText(SimulatedUnits.ReadingsOf(Faulty, n));
