@@ -23,7 +23,7 @@ internal static class HeatCheck
         return new(
             test,
             limit is null ? null : bound,
-            $"{Whole(ended.LowKelvin)}–{Whole(ended.HighKelvin)} °C in the end, {load}",
+            $"{Whole(ended.LowKelvin)}–{Whole(ended.HighKelvin)} °C of rise, {load}",
             end,
             [
                 end switch

@@ -5,7 +5,7 @@ namespace Ohmstead.Workshop.Testing;
 
 /// <summary>
 /// The curve of a heat run to look at: what was read, the fan of where it may go, and the forecast after each reading, which narrows.
-/// Places are in a picture 640 wide and 340 high. The fan only joins the last reading to the ends of the forecast, as one mass would.
+/// Places are in a picture 400 wide and 310 high, so that a telephone shows its letters in full size. The fan only joins the last reading to the ends of the forecast, as one mass would.
 /// </summary>
 /// <param name="Read">The readings, a polyline from nothing.</param>
 /// <param name="Dots">The readings, each.</param>
@@ -26,15 +26,18 @@ public sealed record HeatPicture(
     ImmutableArray<(string X, string Label)> Hours
 )
 {
-    private const double Left = 46;
-    private const double Right = 460;
+    private const double Left = 44;
+    private const double Right = 258;
     private const double Top = 14;
-    private const double Bottom = 300;
+    private const double Bottom = 270;
 
     /// <summary>What a core and all on it take to warm by two thirds [min]; of the forecast's own usual times.</summary>
     private const double SlowMinutes = 64;
 
-    private const int MostBars = 5;
+    private const int MostBars = 3;
+
+    /// <summary>Beside one another along the time.</summary>
+    private const double MostHours = 5;
 
     /// <summary>Draws it.</summary>
     public static HeatPicture Of(HeatRunState run, ImmutableArray<HeatStep> steps)
@@ -68,6 +71,7 @@ public sealed record HeatPicture(
             [
                 .. Enumerable
                     .Range(0, (int)(minutes / 60) + 1)
+                    .Where(h => h % Math.Ceiling(minutes / 60 / MostHours) == 0)
                     .Select(h => (Svg(X(60 * h)), h == 0 ? "0" : $"{h.ToString(CultureInfo.InvariantCulture)} h")),
             ]
         );
@@ -83,7 +87,7 @@ public sealed record HeatPicture(
     {
         var (high, low) = (y(step.Answer.Final.HighKelvin), y(step.Answer.Final.LowKelvin));
         return new(
-            Svg(Right + 18 + (33 * n)),
+            Svg(Right + 28 + (38 * n)),
             Svg(high),
             Svg(Math.Max(low - high, 3)),
             step.Minutes.ToString("0", CultureInfo.InvariantCulture),

@@ -164,7 +164,7 @@ public class HeatRunTests
         // its range, 60 K: R = 60/(11 + 14·316.5/254.5), j = (65/R − 11)·254.5/324.5, 6·√(j/14) = 6.316 A.
         unit.Add(new HeatRead(60, 20, 3.5, 22), new HeatRunEnded(60, 22, 52, 44, 60, "below", ""));
         Assert.Equal(TestEnd.Pass, unit.Result(TestList.Heat).End);
-        Assert.Equal("44–60 °C in the end, at 6 A, room 22 °C", unit.Result(TestList.Heat).Read);
+        Assert.Equal("44–60 °C of rise, at 6 A, room 22 °C", unit.Result(TestList.Heat).Read);
         var run = HeatRunState.Done(unit.Bench.Unit)!;
         var (carries, _, refused) = HeatEntry.Carry(run, new("25", "11", "14"));
         Assert.Equal("", refused);
