@@ -4,6 +4,7 @@ using Ohmstead.Storage.Rows;
 using Ohmstead.Workshop.Drawers;
 using Ohmstead.Workshop.Job;
 using Ohmstead.Workshop.Journal;
+using Ohmstead.Workshop.Shops;
 using Ohmstead.Workshop.Stores;
 using Ohmstead.Workshop.Units;
 
@@ -122,11 +123,15 @@ public sealed partial class Store
             .OrderByDescending(d => d.Version)
             .FirstOrDefaultAsync(cancel);
 
+    private static async Task<Shop> ShopAsync(WorkshopContext context, CancellationToken cancel) =>
+        ShopText.Read((await NewestAsync(context, Shop.DocumentKind, Shop.DocumentId, cancel))?.Text);
+
     /// <summary>A sheet with another title, or one that was not there: the cards of its units say so.</summary>
     private static async Task RenameKindAsync(WorkshopContext context, string sheetId, string text, CancellationToken cancel)
     {
         if (TypeSheetFile.Read(text).Value is not { } sheet)
             return;
+        var shop = await ShopAsync(context, cancel);
         foreach (
             var unit in await context
                 .Units.Where(u => u.SheetId == sheetId && (u.Kind != sheet.Title || u.NextAction == NextAction.NameKind))
@@ -134,7 +139,7 @@ public sealed partial class Store
         )
             // A unit that keeps an earlier version is shown by that one.
             if (UnitHistory.Fold(await JournalAsync(context, unit.Id, cancel)) is { SheetVersion: 0 } told)
-                unit.Take(CardOf.Make(told, sheet));
+                unit.Take(CardOf.Make(told, sheet, shop));
     }
 
     /// <summary>The newest entry with a word that the card does not show; else what the card itself shows.</summary>

@@ -235,7 +235,7 @@ public sealed partial class Store : IStore, IAsyncDisposable
         var sheet = await sheets.OfAsync(context, unit, cancel);
         if (row is null)
             context.Units.Add(row = new UnitRow { Id = unit.Id });
-        row.Take(CardOf.Make(unit, sheet));
+        row.Take(CardOf.Make(unit, sheet, await ShopAsync(context, cancel)));
         row.Fitted = FittedPart.Write(FittedPart.Of(unit, sheet));
         row.LastNumber = unit.LastNumber;
         row.Search = SearchText.Merge([row.Search, .. fresh.Select(r => r.Search)]);

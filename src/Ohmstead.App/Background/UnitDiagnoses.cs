@@ -134,7 +134,7 @@ public sealed class UnitDiagnoses : IAsyncDisposable
             await bench.Store.SaveFoundAsync(
                 id,
                 unit.LastNumber,
-                CardOf.NextAfter(unit, sheet, known),
+                CardOf.NextAfter(unit, sheet, shop, known),
                 known.Doubts,
                 CancellationToken.None
             );
@@ -162,7 +162,13 @@ public sealed class UnitDiagnoses : IAsyncDisposable
         }
         try
         {
-            await bench.Store.SaveFoundAsync(id, unit.LastNumber, CardOf.NextAfter(unit, sheet, done), done.Doubts, CancellationToken.None);
+            await bench.Store.SaveFoundAsync(
+                id,
+                unit.LastNumber,
+                CardOf.NextAfter(unit, sheet, shop, done),
+                done.Doubts,
+                CancellationToken.None
+            );
         }
         finally
         {

@@ -8,7 +8,7 @@ using Ohmstead.Storage.Zips;
 using Ohmstead.Workshop.Job;
 using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Papers;
-using Ohmstead.Workshop.Shops;
+using Ohmstead.Workshop.Stores;
 
 namespace Ohmstead.App.Commands;
 
@@ -93,7 +93,7 @@ internal static class PrintCommand
 
     private static (byte[] Bytes, JsonObject Answer) OfLabel(ZipUnit read, TypeSheet? sheet, string ending)
     {
-        var shop = read.ShopText is { } text ? JsonSerializer.Deserialize<Shop>(text, FactText.Options)! : UsualShop.Make();
+        var shop = ShopText.Read(read.ShopText);
         var last = read.Unit.Last.At.ToUniversalTime();
         var label = Label.Make(UnitJudge.Make(read.Unit, sheet, shop, last, _ => false), read.RecordSha256);
         var bytes = ending switch

@@ -1,5 +1,4 @@
 using System.Collections.Concurrent;
-using System.Text.Json;
 using Ohmstead.Electrical.TypeSheets;
 using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Shops;
@@ -133,9 +132,7 @@ public sealed class Bench(IStore store, IPhotos photos, TimeProvider time, Func<
 
     /// <summary>The shop's settings.</summary>
     public async Task<Shop> ShopAsync() =>
-        await Store.ReadDocumentAsync(Shop.DocumentKind, Shop.DocumentKind, CancellationToken.None) is { } document
-            ? JsonSerializer.Deserialize<Shop>(document.Text, FactText.Options)!
-            : UsualShop.Make();
+        ShopText.Read((await Store.ReadDocumentAsync(Shop.DocumentKind, Shop.DocumentId, CancellationToken.None))?.Text);
 
     /// <summary>Changes the shop's settings as they are now, whoever wrote them last.</summary>
     public async Task EditShopAsync(Func<Shop, Shop> change)
@@ -143,7 +140,7 @@ public sealed class Bench(IStore store, IPhotos photos, TimeProvider time, Func<
         while (true)
         {
             var kept = await Store.ReadDocumentAsync(Shop.DocumentKind, Shop.DocumentId, CancellationToken.None);
-            var text = JsonSerializer.Serialize(change(await ShopAsync()), FactText.Options);
+            var text = ShopText.Write(change(await ShopAsync()));
             if ((await SaveDocumentAsync(Shop.DocumentKind, Shop.DocumentId, kept?.Version ?? 0, text)).IsSaved)
                 return;
         }

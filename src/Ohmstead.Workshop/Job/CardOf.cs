@@ -1,3 +1,5 @@
+using Ohmstead.Electrical.Circuits;
+using Ohmstead.Electrical.Diagnosis;
 using Ohmstead.Electrical.Readings;
 using Ohmstead.Electrical.TypeSheets;
 using Ohmstead.Workshop.Findings;
@@ -21,7 +23,8 @@ public static class CardOf
 {
     /// <summary>Makes the card.</summary>
     /// <param name="sheet">The unit's type sheet; null while there is none, or when it is not sound.</param>
-    public static UnitCard Make(BenchUnit unit, TypeSheet? sheet)
+    /// <param name="shop">The shop, whose limits and meters say which checks have passed.</param>
+    public static UnitCard Make(BenchUnit unit, TypeSheet? sheet, Shop shop)
     {
         var photos = unit.All<PhotoAdded>().Select(p => p.Fact).ToList();
         var first = photos.Find(p => p.About.Length == 0) ?? photos.FirstOrDefault();
@@ -34,15 +37,15 @@ public static class CardOf
             first?.Photo ?? "",
             FactWords.Of(unit.Last.Fact, sheet),
             unit.Last.At,
-            Next(unit, sheet),
+            Next(unit, sheet, shop),
             unit.HandedBack is not null
         );
     }
 
     /// <summary>The next thing, where a diagnosis knows it better than the sheet's order.</summary>
-    public static NextThing NextAfter(BenchUnit unit, TypeSheet sheet, Diagnosed done)
+    public static NextThing NextAfter(BenchUnit unit, TypeSheet sheet, Shop shop, Diagnosed done)
     {
-        var usual = Make(unit, sheet).Next;
+        var usual = Make(unit, sheet, shop).Next;
         if (
             done.Next is [{ IsAgain: true } again, ..]
             && usual.Action is NextAction.TakeReading or NextAction.JudgeFindings or NextAction.MakePaper or NextAction.Return
@@ -56,7 +59,7 @@ public static class CardOf
     private static NextThing ToTake(NextAdvice advice, string act) =>
         new(NextAction.TakeReading, $"{act}: {advice.Reading.Spec.Title}", advice.Reading.Minutes, advice.Reading.Spec.Id);
 
-    private static NextThing Next(BenchUnit unit, TypeSheet? sheet)
+    private static NextThing Next(BenchUnit unit, TypeSheet? sheet, Shop shop)
     {
         if (unit.HandedBack is { } back)
             return new NextThing(NextAction.Nothing, FactWords.ReturnTitle(back.Manner), 0, "");
@@ -74,8 +77,8 @@ public static class CardOf
             return unit.Unrepaired.FirstOrDefault() is { } first
                 ? ToRepair(first, sheet)
                 : new NextThing(NextAction.CheckWiring, "Make the wiring check", 25, "");
-        if (!unit.ClosedStages.Contains(Stage.Readings) && NextReading(unit, sheet) is { } reading)
-            return WiringCheck.IsMains(reading) && FirstDanger(unit, sheet) is { } danger
+        if (!unit.ClosedStages.Contains(Stage.Readings) && NextReading(unit, sheet, shop) is { } reading)
+            return WiringCheck.IsMains(reading) && FirstDanger(unit, sheet, shop) is { } danger
                 ? danger
                 : new NextThing(
                     NextAction.TakeReading,
@@ -92,12 +95,9 @@ public static class CardOf
             : new NextThing(NextAction.MakePaper, "Make the service record", 5, PaperMade.ServiceRecord);
     }
 
-    /// <summary>
-    /// What was found that keeps the mains off, by the usual words of the trade: enough to propose; the screen of the reading goes by
-    /// the shop's own.
-    /// </summary>
-    private static NextThing? FirstDanger(BenchUnit unit, TypeSheet sheet) =>
-        Endangering.Open(unit, sheet, Shop.Usual).FirstOrDefault(d => d.State != Danger.NotLookedAt) is { } danger
+    /// <summary>What was found that keeps the mains off.</summary>
+    private static NextThing? FirstDanger(BenchUnit unit, TypeSheet sheet, Shop shop) =>
+        Endangering.Open(unit, sheet, shop).FirstOrDefault(d => d.State != Danger.NotLookedAt) is { } danger
             ? new NextThing(NextAction.LookOver, $"{EndangeringWords.What(danger)}. {EndangeringWords.Act(danger)}", 20, danger.Item.Id)
             : null;
 
@@ -119,28 +119,20 @@ public static class CardOf
     private static NextThing ToRepair(FindingJudged finding, TypeSheet sheet) =>
         new(NextAction.Repair, $"Repair: {PartNames.Fault(sheet, finding.Element, finding.Mode)}", 20, finding.Element);
 
-    /// <summary>The first reading of the sheet, closed case before open, that is not taken and whose needs have been met.</summary>
-    private static ReadingSpec? NextReading(BenchUnit unit, TypeSheet sheet)
+    /// <summary>
+    /// The first reading of the sheet, closed case before open, that is not taken and whose checks stand. None where the unit's changes or
+    /// its readings make no sense: other screens say so.
+    /// </summary>
+    private static ReadingSpec? NextReading(BenchUnit unit, TypeSheet sheet, Shop shop)
     {
-        var tried = unit.CurrentReadings.GroupBy(r => r.Fact.ReadingId).ToDictionary(g => g.Key, g => g.Last().Fact);
-        var waived = unit.CurrentWaivers.Select(w => w.Fact.ReadingId).ToHashSet();
-        return sheet
-            .Readings.Where(r => !tried.ContainsKey(r.Id) && !waived.Contains(r.Id))
-            .Where(r => r.Needs.All(n => IsMet(n)))
+        if (OwnSheet.OnBench(unit, sheet, shop) is not { IsSound: true, Value: { } own })
+            return null;
+        if (BenchReadings.Of(unit, new UnitModel(own), shop).Value is not { } readings)
+            return null;
+        var tried = readings.Readings.Select(r => r.Spec.Id).ToHashSet(StringComparer.Ordinal);
+        return own
+            .Readings.Where(r => !tried.Contains(r.Id) && Gates.Missing(own, readings, r).IsEmpty)
             .OrderBy(r => r.IsOpenCase)
             .FirstOrDefault();
-
-        // With the error of a usual meter, enough to propose; the screen of the reading goes by the shop's own.
-        bool IsMet(string need) =>
-            tried.TryGetValue(need, out var fact) && fact.Shown.Kind is ShownKind.Value or ShownKind.OverRange
-                ? sheet.FindReading(need) is not { } check || Passed(check, fact)
-                : waived.Contains(need);
     }
-
-    private static bool Passed(ReadingSpec check, ReadingEntered fact) =>
-        CheckJudge.EndOf(
-            check,
-            fact.Shown.Kind == ShownKind.OverRange ? double.PositiveInfinity : fact.Shown.Value,
-            MeterInHand.Of(fact.Bench, Shop.Usual).For(check.Quantity)
-        ) == CheckEnd.Passed;
 }

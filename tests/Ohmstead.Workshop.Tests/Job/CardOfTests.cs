@@ -1,6 +1,8 @@
+using Ohmstead.Electrical.Readings;
 using Ohmstead.Electrical.TypeSheets;
 using Ohmstead.Workshop.Job;
 using Ohmstead.Workshop.Journal;
+using Ohmstead.Workshop.Shops;
 using Ohmstead.Workshop.Units;
 
 namespace Ohmstead.Workshop.Tests.Job;
@@ -28,7 +30,7 @@ public class CardOfTests
 
     private static readonly Fact LookedOver = new StageClosed(Stage.LookOver, true, "");
 
-    private static UnitCard Card(params Fact[] facts) => CardOf.Make(Told(facts), Sheet);
+    private static UnitCard Card(params Fact[] facts) => CardOf.Make(Told(facts), Sheet, Shop.Usual);
 
     private static BenchUnit Told(Fact[] facts) =>
         UnitHistory.Fold([
@@ -43,7 +45,7 @@ public class CardOfTests
 
     [Fact]
     public void Without_a_sheet_the_kind_is_asked_first() =>
-        Assert.Equal(NextAction.NameKind, CardOf.Make(Told([LookedOver]), null).Next.Action);
+        Assert.Equal(NextAction.NameKind, CardOf.Make(Told([LookedOver]), null, Shop.Usual).Next.Action);
 
     [Fact]
     public void The_look_over_comes_before_readings() => Assert.Equal((NextAction.LookOver, ""), Next());
@@ -80,6 +82,35 @@ public class CardOfTests
         Assert.Equal((NextAction.JudgeFindings, ""), Next(LookedOver, Read("cold", 2), Read("inside", 2)));
         Assert.Equal((NextAction.TakeReading, "live"), Next(LookedOver, new ReadingWaived("cold", "no meter", "A. Brass", "")));
         Assert.Equal((NextAction.TakeReading, "inside"), Next(LookedOver, new ReadingEntered("cold", Shown.OverRange, BenchState.AsSheet)));
+    }
+
+    /// <summary>What the last diagnosis takes for a slip opens nothing on the card either.</summary>
+    [Fact]
+    public void What_needs_a_check_that_is_doubted_is_not_proposed()
+    {
+        var unit = Told([LookedOver, Read("cold", 10)]);
+        var doubts = UnitDoubts.None with { Number = unit.LastNumber, Checks = CheckDoubts.None with { Readings = ["cold"] } };
+        var next = CardOf.Make(unit with { Doubts = doubts }, Sheet, Shop.Usual).Next;
+        Assert.Equal((NextAction.TakeReading, "inside"), (next.Action, next.About));
+    }
+
+    /// <summary>The shop's own meter decides whether a check is too close: one with 10 % cannot tell 18.5 Ω from 20.</summary>
+    [Fact]
+    public void The_checks_of_the_card_go_by_the_meter_of_the_shop()
+    {
+        var unit = Told([LookedOver, Read("cold", 18.5)]);
+        var coarse = Shop.Usual with
+        {
+            Meters =
+            [
+                Shop.Usual.Meters[0] with
+                {
+                    Errors = Shop.Usual.Meters[0].Errors.SetItem("ohms", Shop.Usual.Meters[0].Errors["ohms"] with { Percent = 10 }),
+                },
+            ],
+        };
+        Assert.Equal("live", CardOf.Make(unit, Sheet, Shop.Usual).Next.About);
+        Assert.Equal("inside", CardOf.Make(unit, Sheet, coarse).Next.About);
     }
 
     [Fact]

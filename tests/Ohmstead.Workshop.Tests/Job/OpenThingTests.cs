@@ -173,7 +173,7 @@ public class OpenThingTests
 
         static void CardOfIs(OnTheBench bench, bool isBack, string? words)
         {
-            var card = CardOf.Make(bench.Unit, OnTheBench.Sheet);
+            var card = CardOf.Make(bench.Unit, OnTheBench.Sheet, Shop.Usual);
             Assert.Equal(isBack, card.IsHandedBack);
             if (words is not null)
                 Assert.Equal((NextAction.Nothing, words), (card.Next.Action, card.Next.Words));
@@ -186,7 +186,7 @@ public class OpenThingTests
     {
         var unit = new OnTheBench().Add(new StageClosed(Stage.Papers, true, "")).Unit;
         Assert.Null(unit.HandedBack!.Manner);
-        Assert.Equal("Returned", CardOf.Make(unit, OnTheBench.Sheet).Next.Words);
+        Assert.Equal("Returned", CardOf.Make(unit, OnTheBench.Sheet, Shop.Usual).Next.Words);
     }
 
     /// <summary>The owner's page promises nothing while a wire is bare, and says so on every paper.</summary>

@@ -169,7 +169,7 @@ public class EndangeringTests
     {
         var sheet = OnTheBench.Sheet;
         var bench = new OnTheBench().Add(new StageClosed(Stage.LookOver, true, "")).Add(Cord("crumbling, bare wire showing"));
-        Assert.Equal(NextAction.TakeReading, CardOf.Make(bench.Unit, sheet).Next.Action);
+        Assert.Equal(NextAction.TakeReading, CardOf.Make(bench.Unit, sheet, Shop.Usual).Next.Action);
         foreach (var cold in sheet.Readings.Where(r => r.State.Source is not { Volts: > 30 }))
             bench.Read(
                 cold.Id,
@@ -179,7 +179,7 @@ public class EndangeringTests
                         : (l.Min + l.Max) / 2
                     : 1
             );
-        var next = CardOf.Make(bench.Unit, sheet).Next;
+        var next = CardOf.Make(bench.Unit, sheet, Shop.Usual).Next;
         Assert.Equal((NextAction.LookOver, "cord"), (next.Action, next.About));
         Assert.StartsWith("Cord: crumbling, bare wire showing. Replace it", next.Words, StringComparison.Ordinal);
     }

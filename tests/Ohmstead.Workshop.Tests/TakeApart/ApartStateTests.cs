@@ -136,7 +136,10 @@ public class ApartStateTests
             bench.Add(fact);
         Assert.Empty(StateOf(bench).LooseWires);
         Assert.False(WiringCheck.IsOpen(bench.Unit, Sheet));
-        Assert.Equal(NextAction.CheckWiring, CardOf.Make(bench.Add(new StageClosed(Stage.LookOver, true, "")).Unit, Sheet).Next.Action);
+        Assert.Equal(
+            NextAction.CheckWiring,
+            CardOf.Make(bench.Add(new StageClosed(Stage.LookOver, true, "")).Unit, Sheet, Shop.Usual).Next.Action
+        );
     }
 
     [Fact]

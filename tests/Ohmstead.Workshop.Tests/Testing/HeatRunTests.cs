@@ -108,7 +108,7 @@ public class HeatRunTests
         var asked = JsonNode.Parse(Of(unit).Question().Text)!;
         Assert.Equal((40.0, 20.5), (asked["endMinutes"]!.GetValue<double>(), asked["endCelsius"]!.GetValue<double>()));
         Assert.Equal([60.0, 90.0], asked["after"]!.AsArray().Select(a => a!["seconds"]!.GetValue<double>()));
-        Assert.Equal("Heat run: end it", Workshop.Job.CardOf.Make(unit.Bench.Unit, Readings.OnTheBench.Sheet).Next.Words);
+        Assert.Equal("Heat run: end it", Workshop.Job.CardOf.Make(unit.Bench.Unit, Readings.OnTheBench.Sheet, TestedUnit.Shop).Next.Words);
     }
 
     /// <remarks>IEC 60034-1, 8.6.2.3, from memory: up to 50 kW the first reading comes within 30 s of switching off (check value 2.13).</remarks>

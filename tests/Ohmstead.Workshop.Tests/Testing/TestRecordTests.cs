@@ -1,6 +1,7 @@
 using Ohmstead.Workshop.Job;
 using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Papers;
+using Ohmstead.Workshop.Shops;
 using Ohmstead.Workshop.Testing;
 using Ohmstead.Workshop.Tests.Readings;
 
@@ -135,13 +136,16 @@ public class TestRecordTests
     public void The_card_leads_back_to_a_clock_that_runs()
     {
         var unit = new TestedUnit().Add(new HeatRunBegun(DateTimeOffset.UnixEpoch, 3, 20, 6, 65, "a rule", 0.25, 10));
-        Assert.Equal(NextAction.HeatRun, CardOf.Make(unit.Bench.Unit, OnTheBench.Sheet).Next.Action);
+        Assert.Equal(NextAction.HeatRun, CardOf.Make(unit.Bench.Unit, OnTheBench.Sheet, Shop.Usual).Next.Action);
         unit.Add(HeatEntry.GiveUp("smoke").Fact!);
-        Assert.NotEqual(NextAction.HeatRun, CardOf.Make(unit.Bench.Unit, OnTheBench.Sheet).Next.Action);
+        Assert.NotEqual(NextAction.HeatRun, CardOf.Make(unit.Bench.Unit, OnTheBench.Sheet, Shop.Usual).Next.Action);
         unit.Add(new BreakerStarted("breaker", 20, 67.1, 35.5, 50));
         Assert.Equal(
             (NextAction.TimeBreaker, "breaker"),
-            (CardOf.Make(unit.Bench.Unit, OnTheBench.Sheet).Next.Action, CardOf.Make(unit.Bench.Unit, OnTheBench.Sheet).Next.About)
+            (
+                CardOf.Make(unit.Bench.Unit, OnTheBench.Sheet, Shop.Usual).Next.Action,
+                CardOf.Make(unit.Bench.Unit, OnTheBench.Sheet, Shop.Usual).Next.About
+            )
         );
     }
 }

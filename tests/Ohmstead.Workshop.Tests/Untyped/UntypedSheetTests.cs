@@ -4,6 +4,7 @@ using Ohmstead.Electrical.TypeSheets;
 using Ohmstead.Workshop.Job;
 using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Readings;
+using Ohmstead.Workshop.Shops;
 using Ohmstead.Workshop.Untyped;
 using Ohmstead.Workshop.Words;
 
@@ -79,7 +80,7 @@ public class UntypedSheetTests
     {
         var looked = new StageClosed(Stage.LookOver, true, "");
         var unit = OneUnit.Of([.. Named, looked]);
-        var card = CardOf.Make(unit, UntypedSheet.Of(unit));
+        var card = CardOf.Make(unit, UntypedSheet.Of(unit), Shop.Usual);
         Assert.Equal(("180 W unit, type not known yet", NextAction.TakeReading), (card.Kind, card.Next.Action));
         Assert.Equal(UntypedIds.Blades, card.Next.About);
     }

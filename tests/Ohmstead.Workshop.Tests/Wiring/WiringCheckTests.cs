@@ -4,6 +4,7 @@ using Ohmstead.Workshop.Job;
 using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Proving;
 using Ohmstead.Workshop.Readings;
+using Ohmstead.Workshop.Shops;
 using Ohmstead.Workshop.Tests.Readings;
 using Ohmstead.Workshop.Wiring;
 
@@ -40,7 +41,7 @@ public class WiringCheckTests
         Assert.Equal(asks, bench.Offer("left-full").WaitsForCheck);
         Assert.Equal(
             asks,
-            CardOf.Make(bench.Add(new StageClosed(Stage.LookOver, true, "")).Unit, sheet).Next.Action == NextAction.CheckWiring
+            CardOf.Make(bench.Add(new StageClosed(Stage.LookOver, true, "")).Unit, sheet, Shop.Usual).Next.Action == NextAction.CheckWiring
         );
     }
 
