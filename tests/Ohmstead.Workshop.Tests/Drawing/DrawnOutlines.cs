@@ -64,7 +64,7 @@ internal sealed class DrawnOutlines
             fixedPosts.AddRange(posts.Keys);
             starts.Add(from);
             for (var n = 0; n < (w == 0 ? dice.Next(0, 3) : dice.Next(0, 2)); n++)
-                throttles.Add(Throttle($"t{w}{n}", id));
+                throttles.Add(Throttle(FormattableString.Invariant($"t{w}{n}"), id));
         }
         Levers(throttles);
         Rest(fixedPosts, starts, throttles);
