@@ -22,6 +22,9 @@ internal sealed class Circuit
         return nodes.Find(node);
     }
 
+    /// <summary>How many inductors a netlist with alternating current has: cores, leakages, loads.</summary>
+    public int Inductors => Cores.Count + parts.Count(p => p is Coil { Henries: > 0 } or Branch { Henries: > 0 });
+
     public int Inner() => nodes.Add();
 
     public int Node(int node) => nodes.Find(node);

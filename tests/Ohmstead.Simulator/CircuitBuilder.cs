@@ -37,10 +37,17 @@ internal static class CircuitBuilder
             WindingBuilder.Add(circuit, element, core, bench);
             return;
         }
+        if (kind == "resistor" && (element.ContainsKey("sliders") || element.ContainsKey("taps")))
+        {
+            WindingBuilder.Add(circuit, element, null, bench);
+            return;
+        }
         int from = circuit.Terminal(element.Word("from"));
         int to = circuit.Terminal(element.Word("to"));
         if (element["_watched"] is not null)
             from = Watch(circuit, from, to);
+        if (kind == "capacitor" && element.Number("_leakOhms", 0) is > 0 and var leak)
+            circuit.Add(new Branch(from, to, leak));
         circuit.Add(
             kind switch
             {
@@ -48,6 +55,7 @@ internal static class CircuitBuilder
                 "joint" => new Branch(from, to, element.Number("ohms", 0.002)),
                 "resistor" or "breaker" or "insulation" => new Branch(from, to, element.Number("ohms")),
                 "switch" => new Branch(from, to, SwitchOhms(sheet, element, bench)),
+                "capacitor" => new Capacitor(from, to, element.Number("farads"), element.Number("_seriesOhms", 0)),
                 "lamp" => new Lamp(from, to, element.Number("volts"), element.Number("amps")),
                 "rectifier" => new Rectifier(
                     from,

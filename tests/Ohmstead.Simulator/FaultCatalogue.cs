@@ -14,6 +14,7 @@ internal static class FaultCatalogue
         ["breaker"] = [new("resistive", 10, (0.3, 5)), new("open", 3), new("bypassed", 4)],
         ["rectifier"] = [new("high-drop", 30, (1, 8)), new("leaky", 20, (2, 15)), new("shorted", 6), new("open", 8), new("reversed", 2)],
         ["resistor"] = [new("open", 6), new("shorted", 2), new("drifted", 4, (0.4, 2.5))],
+        ["capacitor"] = [new("open", 4), new("leaky", 8, (1e3, 1e6)), new("shorted", 3)],
         ["lamp"] = [new("open", 10)],
         ["switch"] = [new("resistive", 12, (0.5, 20)), new("stuck-open", 4), new("stuck-closed", 3)],
         ["insulation"] = [new("low", 5, (5e3, 1e6))],
@@ -27,6 +28,12 @@ internal static class FaultCatalogue
             yield return (element, Own(element, element.Word("kind")));
             foreach (JsonObject slider in element.Objects("sliders"))
                 yield return (slider, Own(slider, "slider"));
+        }
+        foreach (JsonObject shared in sheet.Objects("sharedFaults"))
+        {
+            JsonObject first = sheet.ById("elements", shared["elements"].Words().First());
+            FaultMode mode = Modes[first.Word("kind")].Single(m => m.Name == shared.Word("mode"));
+            yield return (shared, [mode with { Percent = shared.Number("percent") }]);
         }
     }
 

@@ -4,7 +4,7 @@ namespace Ohmstead.Simulator;
 
 /// <summary>
 /// Applies faults to a copy of a sheet. What has no field of its own becomes a private one, its name starting with
-/// an underscore: _brokenAt, _shorted (turns of a winding), _stuck (a switch), _closedOhms.
+/// an underscore: _brokenAt, _shorted (turns of a winding), _stuck (a switch), _closedOhms, _seriesOhms and _leakOhms (a capacitor).
 /// </summary>
 internal static class FaultEdits
 {
@@ -19,6 +19,9 @@ internal static class FaultEdits
                 Swap(copy, fault.Element);
             else if (FindSlider(copy, fault.Element) is { } slider)
                 slider["contactOhms"] = Slider(fault);
+            else if (copy.Objects("sharedFaults").FirstOrDefault(f => f.Word("id") == fault.Element) is { } shared)
+                foreach (string id in shared["elements"].Words())
+                    Edit(copy.ById("elements", id), fault);
             else
                 Edit(copy.ById("elements", fault.Element), fault);
         }
@@ -30,6 +33,18 @@ internal static class FaultEdits
         string kind = element.Word("kind");
         switch (kind, fault.Mode)
         {
+            case ("resistor", "open") when element.ContainsKey("sliders") || element.ContainsKey("taps"):
+                element["_brokenAt"] = fault.Value ?? 0;
+                break;
+            case ("capacitor", "open"):
+                element["_seriesOhms"] = Open;
+                break;
+            case ("capacitor", "leaky"):
+                element["_leakOhms"] = Needed(fault);
+                break;
+            case ("capacitor", "shorted"):
+                element["_leakOhms"] = 0.01;
+                break;
             case ("wire" or "joint" or "breaker" or "resistor" or "lamp", "open"):
                 element["kind"] = "resistor";
                 element["ohms"] = Open;

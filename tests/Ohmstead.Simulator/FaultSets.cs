@@ -27,6 +27,8 @@ internal static class FaultSets
                 if (mode.Name == "open" && element.ContainsKey("turns") && dice.Chance(0.5))
                     size = Math.Floor(element.Number("turns") * dice.Between(0, 0.95));
                 string id = element.Word("id");
+                if (element["elements"].Words().Any(faults.ContainsKey) || Sharing(sheet, id).Any(faults.ContainsKey))
+                    continue;
                 faults[id] = new Fault(id, mode.Name, size is { } value ? Dice.Tidy(value) : null).ToString();
             }
             sets.Add([.. faults.Values]);
@@ -34,5 +36,9 @@ internal static class FaultSets
         return sets;
     }
 
-    private static string Kind(JsonObject element) => element.Word("kind", "slider");
+    /// <summary>The faults that a part shares with others: while one is there it has none of its own.</summary>
+    private static IEnumerable<string> Sharing(JsonObject sheet, string id) =>
+        sheet.Objects("sharedFaults").Where(f => f["elements"].Words().Contains(id)).Select(f => f.Word("id"));
+
+    private static string Kind(JsonObject element) => element.Word("kind", element.ContainsKey("elements") ? "shared" : "slider");
 }

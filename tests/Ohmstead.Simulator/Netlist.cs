@@ -17,7 +17,9 @@ internal sealed class Netlist
     private int serial;
 
     /// <param name="preferredGround">The node that becomes the zero of its island; other islands take any.</param>
-    /// <param name="initial">The currents of the inductors at the start of a transient, in their order.</param>
+    /// <param name="initial">
+    /// The currents of the inductors at the start of a transient, in their order, then the voltages of the capacitors in theirs.
+    /// </param>
     public Netlist(Circuit circuit, Analysis analysis, int preferredGround, (int A, int B)? joinedBySource, double[]? initial = null)
     {
         (this.circuit, this.analysis, this.initial) = (circuit, analysis, initial);
@@ -32,6 +34,9 @@ internal sealed class Netlist
 
     /// <summary>Names of the inductors in their order: cores first.</summary>
     public List<string> Inductors { get; } = [];
+
+    /// <summary>Voltages of the capacitors in their order, as expressions.</summary>
+    public List<string> CapacitorVolts { get; } = [];
 
     public List<double> Henries { get; } = [];
 
@@ -98,6 +103,13 @@ internal sealed class Netlist
                 case Coil coil:
                     Series(a, b, coil.Ohms, 0);
                     break;
+                case Capacitor capacitor when alternating:
+                    Plates(a, b, capacitor);
+                    break;
+                case Capacitor:
+                    // Open to direct current; what hangs on it alone must not float.
+                    Lines.Add($"r{(serial++).Text()} {a} {b} 1e18");
+                    break;
                 case Rectifier rectifier:
                     Junction(a, b, rectifier);
                     break;
@@ -115,6 +127,18 @@ internal sealed class Netlist
         Lines.Add($"vf{name} {after} {sense} 0");
         Lines.Add($"f{name} 0 {core} vf{name} {ratio}");
         Series(sense, b, Math.Max(coil.Ohms, 1e-9), coil.Henries);
+    }
+
+    private void Plates(string a, string b, Capacitor capacitor)
+    {
+        string inner = capacitor.SeriesOhms > 0 ? Fresh() : a;
+        if (capacitor.SeriesOhms > 0)
+            Series(a, inner, capacitor.SeriesOhms, 0);
+        int number = CapacitorVolts.Count;
+        string start = initial is null ? "" : $" ic={initial[circuit.Inductors + number].Text()}";
+        Lines.Add($"cx{number.Text()} {inner} {b} {capacitor.Farads.Text()}{start}");
+        Lines.Add($"r{(serial++).Text()} {inner} {b} 1e18");
+        CapacitorVolts.Add(Difference(inner, b));
     }
 
     private void Junction(string a, string b, Rectifier rectifier)

@@ -21,6 +21,8 @@ internal sealed class PeriodicSolution
         ("pivrel=0.05 reltol=1e-4 vntol=1e-5 abstol=1e-7", 180, 560),
     ];
 
+    /// <summary>What the voltages of capacitors are a share of [V].</summary>
+    private const double CapacitorVolts = 10;
     private const double TrialOfCurrent = 0.5;
     private const double TrialOfSetting = 0.05;
     private static readonly bool Trace = Environment.GetEnvironmentVariable("SIM_TRACE") is not null;
@@ -28,6 +30,7 @@ internal sealed class PeriodicSolution
     private readonly Wiring wiring;
     private readonly double[] weights;
     private readonly int cores;
+    private readonly int capacitors;
     private double[] fast;
     private (string Tolerances, int Coarse, int Fine) manner = Manners[0];
 
@@ -38,15 +41,24 @@ internal sealed class PeriodicSolution
         fast = new double[start.InductorAmps.Length - cores];
         // The supply starts at its peak, where a magnetising current is near its zero. Its weight makes it a share of
         // its own amplitude.
+        capacitors = wiring.Circuit.Parts.Count(p => p is Capacitor);
         weights =
         [
             .. start.InductorAmps.Take(cores).Select(i => 1 / Math.Max(1e-6, Math.Sqrt(2) * i.Magnitude)),
             .. start.Settings.Select(_ => 1.0),
+            .. Enumerable.Repeat(1 / CapacitorVolts, capacitors),
         ];
-        Slow = Scale([.. start.InductorAmps.Take(cores).Select(i => Math.Sqrt(2) * i.Real), .. start.Settings], weights);
+        Slow = Scale(
+            [
+                .. start.InductorAmps.Take(cores).Select(i => Math.Sqrt(2) * i.Real),
+                .. start.Settings,
+                .. Enumerable.Repeat(0.0, capacitors),
+            ],
+            weights
+        );
     }
 
-    /// <summary>Magnetising currents, then the settings of cores and lamps, all weighted.</summary>
+    /// <summary>Magnetising currents, the settings of cores and lamps, then the voltages of capacitors, all weighted.</summary>
     public double[] Slow { get; private set; }
 
     public TransientResult Solve()
@@ -68,7 +80,7 @@ internal sealed class PeriodicSolution
                         return result;
                 }
             }
-            catch (SpiceFailure failure)
+            catch (SpiceFailure failure) when (!failure.HasEnded)
             {
                 failures += failure.Message;
             }
@@ -123,8 +135,8 @@ internal sealed class PeriodicSolution
     private (TransientResult Result, double[] Image) Map(int steps)
     {
         double[] plain = Scale(Slow, [.. weights.Select(w => 1 / w)]);
-        double[] settings = plain[cores..];
-        Netlist netlist = wiring.Netlist(Analysis.Transient, [.. plain[..cores], .. fast]);
+        double[] settings = plain[cores..^capacitors];
+        Netlist netlist = wiring.Netlist(Analysis.Transient, [.. plain[..cores], .. fast, .. plain[^capacitors..]]);
         netlist.Write(wiring.CoreHenries(settings), wiring.LampOhms(settings));
         double period = 1 / wiring.Bench.Hertz;
         string hertz = wiring.Bench.Hertz.Text();
@@ -139,6 +151,7 @@ internal sealed class PeriodicSolution
         string[] columns =
         [
             .. netlist.Inductors.Select(name => name + "#branch"),
+            .. netlist.CapacitorVolts,
             .. wiring.SettingVolts(netlist),
             .. WatchedColumns(netlist),
             probes,
@@ -151,12 +164,18 @@ internal sealed class PeriodicSolution
         int inductors = netlist.Inductors.Count;
         int tail = columns.Length - 3;
         fast = [.. Enumerable.Range(cores, inductors - cores).Select(waves.Last)];
-        int settingsEnd = inductors + settings.Length;
-        double[] rms = [.. Enumerable.Range(inductors, settingsEnd - inductors).Select(n => waves.Rms(n, period))];
+        int settingsAt = inductors + capacitors;
+        int settingsEnd = settingsAt + settings.Length;
+        double[] rms = [.. Enumerable.Range(settingsAt, settings.Length).Select(n => waves.Rms(n, period))];
         double dc = waves.Mean(tail, period);
         double all = waves.Rms(tail, period);
         double ac = Math.Sqrt(Math.Max(0, all * all - dc * dc));
-        double[] image = [.. Enumerable.Range(0, cores).Select(waves.Last), .. wiring.Settings(rms)];
+        double[] image =
+        [
+            .. Enumerable.Range(0, cores).Select(waves.Last),
+            .. wiring.Settings(rms),
+            .. Enumerable.Range(inductors, capacitors).Select(waves.Last),
+        ];
         TransientResult result = new(ac, dc, waves.Rms(tail + 1, period), waves.MeanProduct(tail + 1, tail + 2, period))
         {
             Part =

@@ -12,6 +12,7 @@ internal static class Program
         part FILE NUMBER
         check SHEET EXPECTED [--worst N]
         remake [--only PATTERN] [--into FOLDER] [--sample FOLDER]
+        more FOLDER [--first N] [--count N]
         units SHEET OUT [--first N] [--count N] [--seed S] [--expected FAULTS]
         """;
 
@@ -36,6 +37,9 @@ internal static class Program
                     return Check(given);
                 case "remake":
                     Remake(given);
+                    return 0;
+                case "more":
+                    More(given);
                     return 0;
                 case "units":
                     Units(given);
@@ -89,10 +93,17 @@ internal static class Program
 
     private static void Units(Arguments given)
     {
-        int Whole(string name, int otherwise) => given.One(name) is { } text ? (int)Fields.Parse(text) : otherwise;
         double expected = given.One("expected") is { } faults ? Fields.Parse(faults) : UnitsMaker.UsualFaults;
-        new UnitsMaker(Store.Read(given.Place(0)), given.Place(1), Whole("seed", 1), expected).Make(Whole("first", 0), Whole("count", 40));
+        new UnitsMaker(Store.Read(given.Place(0)), given.Place(1), Whole(given, "seed", 1), expected).Make(
+            Whole(given, "first", 0),
+            Whole(given, "count", 40)
+        );
     }
+
+    private static void More(Arguments given) => RandomSheets.More(given.Place(0), Whole(given, "first", 0), Whole(given, "count", 40));
+
+    private static int Whole(Arguments given, string name, int otherwise) =>
+        given.One(name) is { } text ? (int)Fields.Parse(text) : otherwise;
 
     private static int Check(Arguments given)
     {

@@ -8,6 +8,9 @@ namespace Ohmstead.Simulator;
 internal sealed class SpiceSession : IDisposable
 {
     private const int CircuitsAProcess = 400;
+
+    /// <summary>A run that takes longer has lost its way in ever smaller steps, and would take all memory.</summary>
+    private const int MostSecondsARun = 20;
     private readonly string file;
     private readonly string waves;
     private readonly StringBuilder complaints = new();
@@ -41,9 +44,15 @@ internal sealed class SpiceSession : IDisposable
         Send(commands);
         Send("echo ohmstead-done");
         List<double> numbers = [];
+        Process running = process!;
+        using Timer watch = new(_ => running.Kill(), null, TimeSpan.FromSeconds(MostSecondsARun), Timeout.InfiniteTimeSpan);
         while (true)
         {
-            string line = process!.StandardOutput.ReadLine() ?? throw new InvalidDataException("ngspice ended: " + Complaints());
+            if (running.StandardOutput.ReadLine() is not { } line)
+            {
+                Stop();
+                throw new SpiceFailure("ngspice ended: " + Complaints()) { HasEnded = true };
+            }
             if (line.StartsWith("ohmstead-done", StringComparison.Ordinal))
                 break;
             int equals = line.IndexOf('=', StringComparison.Ordinal);

@@ -14,6 +14,7 @@ internal static class Spread
         ["resistor"] = [("ohms", 0.08, null)],
         ["rectifier"] = [("saturationAmps", 0.5, null), ("seriesOhms", 0.3, null), ("leakageOhms", 0.5, null)],
         ["insulation"] = [("ohms", 0.7, null)],
+        ["capacitor"] = [("farads", 0.2, null)],
         ["lamp"] = [],
         ["switch"] = [],
     };

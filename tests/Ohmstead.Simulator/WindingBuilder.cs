@@ -2,20 +2,23 @@ using System.Text.Json.Nodes;
 
 namespace Ohmstead.Simulator;
 
-/// <summary>Lays out one winding: its pieces between taps and contacts, a break, turns closed on themselves.</summary>
+/// <summary>
+/// Lays out one winding: its pieces between taps and contacts, a break, turns closed on themselves; or the wire of a resistor, the
+/// same without a core.
+/// </summary>
 internal static class WindingBuilder
 {
     private const double SameTurn = 1e-9;
     private const double Break = 1e7;
 
-    public static void Add(Circuit circuit, JsonObject winding, Core core, Bench bench)
+    public static void Add(Circuit circuit, JsonObject winding, Core? core, Bench bench)
     {
-        double full = winding.Number("turns");
-        double perTurn = winding.Number("ohms") * (234.5 + bench.Celsius) / 254.5 / full;
+        double full = core is null ? winding.Number("turns", 100) : winding.Number("turns");
+        double perTurn = winding.Number("ohms") * (core is null ? 1 : (234.5 + bench.Celsius) / 254.5) / full;
         double leakPerTurn = winding.Number("leakageHenries", 0) / full;
         double shorted = winding.Number("_shorted", 0);
         double turns = full - shorted;
-        if (shorted > 0)
+        if (shorted > 0 && core is not null)
         {
             (int start, int end) = (circuit.Inner(), circuit.Inner());
             circuit.Add(new Coil(start, end, core, shorted, perTurn * shorted, leakPerTurn * shorted));
@@ -38,7 +41,11 @@ internal static class WindingBuilder
             if (to - turn <= SameTurn)
                 return;
             int next = circuit.Inner();
-            circuit.Add(new Coil(at, next, core, to - turn, perTurn * (to - turn), leakPerTurn * (to - turn)));
+            circuit.Add(
+                core is null
+                    ? new Branch(at, next, perTurn * (to - turn))
+                    : new Coil(at, next, core, to - turn, perTurn * (to - turn), leakPerTurn * (to - turn))
+            );
             (at, turn) = (next, to);
         }
 
@@ -65,6 +72,8 @@ internal static class WindingBuilder
         double half = slider.Number("bridgesTurns", 0) / 2;
         double ohms = slider.Number("contactOhms");
         int arm = circuit.Terminal(slider.Word("to"));
+        if (x < slider.Number("offBelow", 0) || x > slider.Number("offAbove", 1))
+            (half, ohms) = (0, Break);
         double[] touched = half > 0 ? [Place(place - half, turns), Place(place + half, turns)] : [place];
         foreach (double touch in touched)
         {

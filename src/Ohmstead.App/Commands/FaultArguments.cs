@@ -43,7 +43,7 @@ internal static class FaultArguments
                 wrong.Add($"--fault {name}: {Nearer(name, catalogue) ?? reason}");
             else if (hasSize && WrongSize(fault, sheet) is { } why)
                 wrong.Add($"--fault {name}: {why}");
-            else if (faults.Any(f => f.Mode.Element == fault.Mode.Element))
+            else if (faults.Any(f => catalogue.Clash(f.Mode, fault.Mode)))
                 wrong.Add($"--fault {name}: {fault.Mode.Element} has a fault already; give each part one fault");
             // A winding that is open without a turn is broken at its start.
             else
@@ -84,13 +84,11 @@ internal static class FaultArguments
     /// <summary>What is wrong with a size that is a number, or null.</summary>
     private static string? WrongSize(Fault fault, TypeSheet sheet)
     {
-        var turns = (sheet.Elements.FirstOrDefault(e => e.Id == fault.Mode.Element) as Winding)?.Turns ?? 0;
+        var turns = (sheet.Elements.FirstOrDefault(e => e.Id == fault.Mode.Parts[0]) as Winding)?.Turns ?? 0;
         var most = turns.ToString("G6", CultureInfo.InvariantCulture);
         return fault.Mode switch
         {
-            { Kind: ElementKind.Winding, Mode: "open" } => fault.Size <= turns
-                ? null
-                : $"there is no such turn; give a turn from 0 to {most}",
+            { Spec.Does: FaultChange.BreaksAtTurn } => fault.Size <= turns ? null : $"there is no such turn; give a turn from 0 to {most}",
             { Size: SizeKind.WholeTurns } => fault.Size >= 1 && fault.Size < turns && fault.Size == Math.Floor(fault.Size)
                 ? null
                 : $"give whole turns, at least 1 and fewer than {most}",

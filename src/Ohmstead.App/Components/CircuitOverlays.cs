@@ -43,7 +43,8 @@ internal static class CircuitOverlays
             controls,
             diagnosis is null ? Overlay.None.Suspicion : KnownPart.Suspicion(diagnosis),
             (diagnosis?.Faults ?? [])
-                .GroupBy(f => f.Mode.Element, StringComparer.Ordinal)
+                .SelectMany(f => f.Mode.Parts, (f, part) => (Part: part, Fault: f))
+                .GroupBy(f => f.Part, f => f.Fault, StringComparer.Ordinal)
                 .ToDictionary(
                     g => g.Key,
                     g => g.MaxBy(f => f.Probability)! is var f ? $"{PartNames.Mode(f.Mode)}, {ValueText.SureOf(f.Probability)}" : "",

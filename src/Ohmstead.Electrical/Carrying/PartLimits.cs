@@ -33,8 +33,8 @@ internal sealed class PartLimits
                     Put(contact.Id, HeldBy.Switch, contact.MostAmps, contact.Ohms, postVolts);
                     break;
                 case Winding winding:
-                    // The idle unit was solved for its posts before.
-                    var volts = currents.VoltsBetween(winding.From, winding.To, Quantity.AcVolts, idle) ?? 0;
+                    // The idle unit was solved for its posts before. A resistor takes volts to take them: nothing is estimated by them.
+                    var volts = winding.IsOnCore ? currents.VoltsBetween(winding.From, winding.To, Quantity.AcVolts, idle) ?? 0 : 0;
                     Put(winding.Id, HeldBy.Winding, winding.MostAmps, winding.Ohms, volts);
                     foreach (var slider in winding.Sliders)
                         Put(slider.Id, HeldBy.Slider, slider.MostAmps, slider.ContactOhms, volts);

@@ -5,10 +5,10 @@ namespace Ohmstead.Electrical.Circuits;
 internal readonly record struct Branch(int A, int B, BranchKind Kind, int Index, double X = 0, double Y = 0, bool IsFirst = false)
 {
     /// <summary>True where its impedance depends on the frequency.</summary>
-    public bool IsInductive =>
+    public bool IsReactive =>
         Kind switch
         {
-            BranchKind.Segment => true,
+            BranchKind.Segment or BranchKind.Capacitor => true,
             BranchKind.Load => Y > 0,
             BranchKind.Element
             or BranchKind.Contact
@@ -46,6 +46,9 @@ internal enum BranchKind
 
     /// <summary>The leakage of a rectifier.</summary>
     Leakage,
+
+    /// <summary>A capacitor.</summary>
+    Capacitor,
 
     /// <summary>A load: <see cref="Branch.X"/> ohms and <see cref="Branch.Y"/> henries in series.</summary>
     Load,

@@ -19,7 +19,7 @@ internal sealed class CircuitBuilder
 
     /// <param name="reversed">By element: a winding with taps or sliders whose ends are exchanged.</param>
     public static ReadingCircuit Build(UnitModel model, ReadingSpec spec, ReadingState state, bool[] reversed) =>
-        new CircuitBuilder(model, state, reversed).Build([spec], null);
+        new CircuitBuilder(model, state, reversed).Build([spec], []);
 
     /// <summary>One circuit for readings in one state with alternating current, by reading.</summary>
     public static ImmutableArray<ReadingCircuit> Build(
@@ -29,7 +29,7 @@ internal sealed class CircuitBuilder
         bool[] reversed
     )
     {
-        var circuit = new CircuitBuilder(model, state, reversed).Build(specs, null);
+        var circuit = new CircuitBuilder(model, state, reversed).Build(specs, []);
         return [.. specs.Select((spec, place) => place == 0 ? circuit : circuit.ReadAs(spec, place))];
     }
 
@@ -39,10 +39,24 @@ internal sealed class CircuitBuilder
     /// </summary>
     /// <param name="sensed">A branch of the same circuit without it.</param>
     public static ReadingCircuit BuildSensing(UnitModel model, ReadingSpec spec, ReadingState state, Branch sensed) =>
-        new CircuitBuilder(model, state, new bool[model.Sheet.Elements.Length]).Build([spec], sensed);
+        new CircuitBuilder(model, state, new bool[model.Sheet.Elements.Length]).Build([spec], [sensed]);
+
+    /// <summary>The same with every part of a winding sensed, by probe place.</summary>
+    public static ReadingCircuit BuildSensingWindings(UnitModel model, ReadingSpec spec, ReadingState state)
+    {
+        var reversed = new bool[model.Sheet.Elements.Length];
+        var usual = Build(model, spec, state, reversed);
+        return new CircuitBuilder(model, state, reversed).Build(
+            [spec],
+            [.. usual.Branches.Where(b => b.Kind == BranchKind.Segment && model.WindingCores[b.Index] >= 0)]
+        );
+    }
 
     /// <summary>Small against every resistance of a unit, large against the digits of a solution at 20 V [Ω].</summary>
     public const double SenseOhms = 1e-6;
+
+    /// <summary>What is left of the path through a slider that touches nothing [Ω].</summary>
+    private const double OffOhms = 1e7;
 
     private (int A, int B) Sense(Branch sensed)
     {
@@ -57,7 +71,7 @@ internal sealed class CircuitBuilder
         return (inner, sensed.B);
     }
 
-    private ReadingCircuit Build(ImmutableArray<ReadingSpec> specs, Branch? sensed)
+    private ReadingCircuit Build(ImmutableArray<ReadingSpec> specs, ImmutableArray<Branch> sensed)
     {
         var spec = specs[0];
         foreach (var strap in state.Joined)
@@ -71,9 +85,10 @@ internal sealed class CircuitBuilder
         var isOhms = spec.Quantity is Quantity.Ohms or Quantity.InsulationOhms;
         var isDirect = isOhms || state.Source is { IsDirect: true };
         var (drive, ground) = isOhms ? (nodes.Of(spec.From), nodes.Of(spec.To)) : AddSource(state.Source!);
-        ImmutableArray<(int A, int B)> probes = sensed is { } branch
-            ? [Sense(branch)]
-            : [.. specs.Select(s => s.From.Length > 0 ? (nodes.Of(s.From), nodes.Of(s.To)) : (-1, -1))];
+        ImmutableArray<(int A, int B)> probes =
+            sensed.Length > 0
+                ? [.. sensed.Select(Sense)]
+                : [.. specs.Select(s => s.From.Length > 0 ? (nodes.Of(s.From), nodes.Of(s.To)) : (-1, -1))];
         ImmutableArray<Branch> all = [.. branches.Where(b => b.A != b.B)];
         return new ReadingCircuit
         {
@@ -87,13 +102,16 @@ internal sealed class CircuitBuilder
             Ground = ground,
             Probes = probes,
             IsDirect = isDirect,
+            HasCapacitors = all.Any(b => b.Kind == BranchKind.Capacitor),
             CopperFactor = (234.5 + state.Celsius) / 254.5,
             ReversedChains = reversed,
-            Loops = [.. branches.Where(b => b.A == b.B && b.Kind == BranchKind.Segment)],
-            Windings = [.. branches.Where(b => b.Kind == BranchKind.Segment).Select(b => b.Index).Distinct()],
+            Loops = [.. branches.Where(b => b.A == b.B && IsOnCore(b))],
+            Windings = [.. branches.Where(IsOnCore).Select(b => b.Index).Distinct()],
             Elimination = Elimination.Of(nodes.Count, all, Kept(isDirect, drive, ground, probes), drive, ground, isDirect),
         };
     }
+
+    private bool IsOnCore(Branch b) => b.Kind == BranchKind.Segment && model.WindingCores[b.Index] >= 0;
 
     private HashSet<int> Kept(bool isDirect, int drive, int ground, ImmutableArray<(int A, int B)> probes)
     {
@@ -141,7 +159,8 @@ internal sealed class CircuitBuilder
             winding: w => AddWinding(w, n, from, to),
             lamp: l => AddLamp(from, to, n, l.Volts, l.Amps),
             rectifier: d => AddRectifier(d, n, from, to),
-            contact: s => branches.Add(new Branch(from, to, BranchKind.Contact, n, s.ClosedIn.Contains(PositionOf(s.Control)) ? 1 : 0))
+            contact: s => branches.Add(new Branch(from, to, BranchKind.Contact, n, s.ClosedIn.Contains(PositionOf(s.Control)) ? 1 : 0)),
+            capacitor: _ => branches.Add(new Branch(from, to, BranchKind.Capacitor, n))
         );
     }
 
@@ -171,7 +190,11 @@ internal sealed class CircuitBuilder
             {
                 var inner = nodes.Inner();
                 points.Add((touch, inner));
-                branches.Add(new Branch(inner, nodes.Of(s.To), BranchKind.Slider, k, touches.Length));
+                branches.Add(
+                    s.IsOff(x)
+                        ? new Branch(inner, nodes.Of(s.To), BranchKind.Load, -1, OffOhms * touches.Length)
+                        : new Branch(inner, nodes.Of(s.To), BranchKind.Slider, k, touches.Length)
+                );
             }
         }
         var (start, end) = reversed[n] ? (to, from) : (from, to);

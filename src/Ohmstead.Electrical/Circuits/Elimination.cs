@@ -5,7 +5,7 @@ namespace Ohmstead.Electrical.Circuits;
 /// <summary>
 /// The plan by which the nodes of a circuit are eliminated, made once per circuit: star–mesh steps in the order of least
 /// neighbours, as a flat program over edge slots. Nodes that touch only resistances go first, in real arithmetic; nodes of
-/// windings and inductive loads next, in complex arithmetic; what is kept (source, probes, lamps, junctions) remains.
+/// windings, capacitors and inductive loads next, in complex arithmetic; what is kept (source, probes, lamps, junctions) remains.
 /// </summary>
 /// <remarks>
 /// A star–mesh step adds products of admittances and never subtracts, so a path of 10⁻⁹ S beside one of 10³ S keeps all its
@@ -58,18 +58,18 @@ internal sealed class Elimination
     {
         var mesh = new MeshOrder(nodeCount);
         var held = new bool[branches.Length];
-        var inductive = new bool[nodeCount];
+        var reactive = new bool[nodeCount];
         var slots = new int[branches.Length];
         for (var n = 0; n < branches.Length; n++)
         {
             var b = branches[n];
             held[n] = b.Kind == BranchKind.Junction || (b.Kind == BranchKind.Lamp && !isDirect);
             slots[n] = held[n] ? -1 : mesh.Edge(b.A, b.B);
-            if (!isDirect && b.IsInductive)
-                inductive[b.A] = inductive[b.B] = true;
+            if (!isDirect && b.IsReactive)
+                reactive[b.A] = reactive[b.B] = true;
         }
         var real = new List<int>();
-        mesh.Eliminate(n => !kept.Contains(n) && !inductive[n], real, places: null);
+        mesh.Eliminate(n => !kept.Contains(n) && !reactive[n], real, places: null);
         var alive = mesh.Alive();
         var complex = new List<int>();
         var left = mesh.Left();

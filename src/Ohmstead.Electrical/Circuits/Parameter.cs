@@ -38,6 +38,9 @@ public enum ParameterKind
     /// <summary>Leakage resistance of a rectifier.</summary>
     LeakageOhms,
 
+    /// <summary>Capacitance of a capacitor.</summary>
+    Farads,
+
     /// <summary>Loss resistance of a core.</summary>
     LossOhms,
 

@@ -68,7 +68,8 @@ internal static class ParameterList
                         (ParameterKind.SeriesOhms, "seriesOhms", d.SeriesOhms),
                         (ParameterKind.LeakageOhms, "leakageOhms", d.LeakageOhms),
                     ],
-                contact: _ => []
+                contact: _ => [],
+                capacitor: c => [(ParameterKind.Farads, "farads", c.Farads)]
             )
         )
             Add(all, kind, n, $"elements.{e.Id}.{field}", nominal, e.Spread.Of(field, e.Kind.UsualSpread(field)), e.KindError.Of(field, 0));

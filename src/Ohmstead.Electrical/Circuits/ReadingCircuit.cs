@@ -42,6 +42,9 @@ public sealed class ReadingCircuit
     /// <summary>True for a reading with direct current.</summary>
     internal bool IsDirect { get; init; }
 
+    /// <summary>True where impedances rise and fall with frequency, so that none is read off its neighbours.</summary>
+    internal bool HasCapacitors { get; init; }
+
     /// <summary>Copper resistance at the state's temperature relative to 20 °C.</summary>
     internal double CopperFactor { get; init; }
 

@@ -19,7 +19,9 @@ public sealed class UnitModel
         ];
         WindingCores =
         [
-            .. sheet.Elements.Select(e => e is Winding w ? sheet.Cores.Select((c, n) => (c, n)).First(c => c.c.Id == w.Core).n : -1),
+            .. sheet.Elements.Select(e =>
+                e is Winding { IsOnCore: true } w ? sheet.Cores.Select((c, n) => (c, n)).First(c => c.c.Id == w.Core).n : -1
+            ),
         ];
         ReferenceWindings =
         [
@@ -35,7 +37,7 @@ public sealed class UnitModel
     /// <summary>Every slider, with the index of its winding.</summary>
     public ImmutableArray<(int Winding, Slider Slider)> Sliders { get; }
 
-    /// <summary>For each element the index of its core; −1 when it is no winding.</summary>
+    /// <summary>For each element the index of its core; −1 when it is no winding on one.</summary>
     public ImmutableArray<int> WindingCores { get; }
 
     /// <summary>For each core the index of its reference winding.</summary>

@@ -8,13 +8,16 @@ namespace Ohmstead.Electrical.Circuits;
 /// </summary>
 public sealed class UnitValues
 {
-    /// <summary>Resistance by element [Ω]; of a switch while closed, of a rectifier its series resistance.</summary>
+    /// <summary>What leaks through a sound capacitor [Ω].</summary>
+    private const double NoLeakOhms = 1e18;
+
+    /// <summary>Resistance by element [Ω]; of a switch while closed, of a rectifier or capacitor its series resistance.</summary>
     internal readonly double[] Ohms;
 
-    /// <summary>By element: of a switch its open resistance, of a rectifier its leakage [Ω], of a winding its leakage inductance [H].</summary>
+    /// <summary>By element: of a switch its open resistance, of a rectifier or capacitor its leakage [Ω], of a winding its leakage inductance [H].</summary>
     internal readonly double[] Second;
 
-    /// <summary>By element: a winding's turns, a rectifier's saturation current [A].</summary>
+    /// <summary>By element: a winding's turns (0 on no core), a rectifier's saturation current [A], a capacitor's farads.</summary>
     internal readonly double[] Third;
 
     /// <summary>By element: a tungsten lamp that is broken, a winding or rectifier whose ends are exchanged.</summary>
@@ -58,10 +61,11 @@ public sealed class UnitValues
                 .Elements[n]
                 .Match<(double, double, double)>(
                     resistive: r => (r.Ohms, 0, 0),
-                    winding: w => (w.Ohms, w.LeakageHenries, w.Turns),
+                    winding: w => (w.Ohms, w.LeakageHenries, w.IsOnCore ? w.Turns : 0),
                     lamp: _ => (0, 0, 0),
                     rectifier: d => (d.SeriesOhms, d.LeakageOhms, d.SaturationAmps),
-                    contact: s => (s.Ohms, s.OpenOhms, 0)
+                    contact: s => (s.Ohms, s.OpenOhms, 0),
+                    capacitor: c => (0, NoLeakOhms, c.Farads)
                 );
     }
 
@@ -115,7 +119,7 @@ public sealed class UnitValues
                 return ref Ohms[p.Index];
             case ParameterKind.LeakageHenries or ParameterKind.LeakageOhms:
                 return ref Second[p.Index];
-            case ParameterKind.Turns or ParameterKind.SaturationAmps:
+            case ParameterKind.Turns or ParameterKind.SaturationAmps or ParameterKind.Farads:
                 return ref Third[p.Index];
             case ParameterKind.ContactOhms:
                 return ref ContactOhms[p.Index];

@@ -81,11 +81,7 @@ public static class Diagnoser
     /// <summary>ln of one over the chance that no fault is there which any reading could show.</summary>
     private static double LogChanceOfNone(FaultCatalogue catalogue, double[] odds, List<FaultMode> still)
     {
-        var (all, quiet) = (new double[catalogue.ElementCount], new double[catalogue.ElementCount]);
-        foreach (var m in catalogue.Modes)
-            all[catalogue.ElementOf[m.Number]] += odds[m.Number];
-        foreach (var m in still)
-            quiet[catalogue.ElementOf[m.Number]] += odds[m.Number];
+        var (all, quiet) = (catalogue.Sums(odds, catalogue.Modes), catalogue.Sums(odds, still));
         return Enumerable.Range(0, all.Length).Sum(e => Math.Log((1 + all[e]) / (1 + quiet[e])));
     }
 
@@ -97,9 +93,7 @@ public static class Diagnoser
         List<FaultMode> still
     )
     {
-        var quiet = new double[catalogue.ElementCount];
-        foreach (var m in still)
-            quiet[catalogue.ElementOf[m.Number]] += odds[m.Number];
+        var quiet = catalogue.Sums(odds, still);
         var noneFound = Enumerable.Range(0, marginals.Sets.Length).Where(n => marginals.Sets[n].Classes.Length == 0).Sum(marginals.Exactly);
         return noneFound * quiet.Aggregate(1.0, (p, o) => p / (1 + o));
     }

@@ -116,7 +116,7 @@ public static class Identifier
             Elements =
             [
                 .. sheet.Elements.Select(e =>
-                    e is Winding ? e with { Spread = Wider(e.Spread, f => e.Kind.UsualSpread(f), ["turns", "ohms"]) } : e
+                    e is Winding { IsOnCore: true } ? e with { Spread = Wider(e.Spread, f => e.Kind.UsualSpread(f), ["turns", "ohms"]) } : e
                 ),
             ],
             Cores =

@@ -45,14 +45,20 @@ public readonly record struct Fault(FaultMode Mode, double Size)
     /// <summary>Changes the numbers of a unit as this fault does.</summary>
     public void ApplyTo(UnitValues values)
     {
-        var n = Mode.Target;
+        ApplyTo(values, Mode.Target);
+        foreach (var other in Mode.OtherTargets)
+            ApplyTo(values, other);
+    }
+
+    private void ApplyTo(UnitValues values, int n)
+    {
         switch (Mode.Spec.Does)
         {
             case FaultChange.SetsOhms:
-                Ohms(values) = Size;
+                Ohms(values, n) = Size;
                 break;
             case FaultChange.ScalesOhms:
-                Ohms(values) *= Size;
+                Ohms(values, n) *= Size;
                 break;
             case FaultChange.Opens when Mode.Kind == ElementKind.Lamp:
                 values.Flag[n] = true;
@@ -60,14 +66,20 @@ public readonly record struct Fault(FaultMode Mode, double Size)
             case FaultChange.Opens when Mode.Kind == ElementKind.Rectifier:
                 values.Ohms[n] = values.Second[n] = BranchValues.OpenOhms;
                 break;
+            case FaultChange.Opens when Mode.Kind == ElementKind.Capacitor:
+                values.Ohms[n] = BranchValues.OpenOhms;
+                break;
             case FaultChange.Opens:
-                Ohms(values) = BranchValues.OpenOhms;
+                Ohms(values, n) = BranchValues.OpenOhms;
                 break;
             case FaultChange.Bypasses:
                 values.Ohms[n] = BypassOhms;
                 break;
             case FaultChange.Shorts when Mode.Kind == ElementKind.Rectifier:
                 values.Second[n] = ShortedRectifierOhms;
+                break;
+            case FaultChange.Shorts when Mode.Kind == ElementKind.Capacitor:
+                values.Second[n] = ShortedResistorOhms;
                 break;
             case FaultChange.Shorts:
                 values.Ohms[n] = ShortedResistorOhms;
@@ -95,13 +107,15 @@ public readonly record struct Fault(FaultMode Mode, double Size)
         }
     }
 
-    private ref double Ohms(UnitValues values) => ref (Mode.IsSlider ? values.ContactOhms : values.Ohms)[Mode.Target];
+    private ref double Ohms(UnitValues values, int n) => ref (Mode.IsSlider ? values.ContactOhms : values.Ohms)[n];
 
     /// <summary>True when this fault exchanges the ends of a winding with taps or sliders, which lays the circuit out anew.</summary>
     public bool ReversesChain(UnitModel model) =>
-        Mode is { Kind: ElementKind.Winding, Spec.Does: FaultChange.Reverses }
-        && model.Sheet.Elements[Mode.Target] is Winding w
-        && w.Taps.Length + w.Sliders.Length > 0;
+        Mode is { Kind: ElementKind.Winding, Spec.Does: FaultChange.Reverses } && ReversedChains(model).Any();
+
+    /// <summary>The windings with taps or sliders whose ends a fault that exchanges ends exchanges.</summary>
+    internal IEnumerable<int> ReversedChains(UnitModel model) =>
+        Mode.OtherTargets.Prepend(Mode.Target).Where(n => model.Sheet.Elements[n] is Winding w && w.Taps.Length + w.Sliders.Length > 0);
 
     /// <inheritdoc/>
     public override string ToString() =>

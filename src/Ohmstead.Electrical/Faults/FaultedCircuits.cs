@@ -43,7 +43,8 @@ public sealed class FaultedCircuits
             bool[]? flags = null;
             foreach (var f in faults)
                 if (f.ReversesChain(model))
-                    (flags ??= new bool[model.Sheet.Elements.Length])[f.Mode.Target] = true;
+                    foreach (var n in f.ReversedChains(model))
+                        (flags ??= new bool[model.Sheet.Elements.Length])[n] = true;
             if (flags is null)
                 return Usual;
             var key = string.Concat(flags.Select(b => b ? '1' : '0'));

@@ -1,3 +1,4 @@
+using System.Numerics;
 using Ohmstead.Electrical.Circuits;
 
 namespace Ohmstead.Electrical.Solving;
@@ -24,7 +25,7 @@ internal static class BranchValues
             b.Kind switch
             {
                 BranchKind.Element or BranchKind.Series => values.Ohms[b.Index],
-                BranchKind.Leakage => values.Second[b.Index],
+                BranchKind.Leakage or BranchKind.Capacitor => values.Second[b.Index],
                 BranchKind.Slider => values.ContactOhms[b.Index] * b.X,
                 BranchKind.Load => b.X,
                 BranchKind.Contact => SwitchOhms(b, values),
@@ -62,9 +63,18 @@ internal static class BranchValues
         var share = (high - low) / all;
         var at = values.BrokenAtTurn[e];
         var isBroken = at <= 0 ? b.IsFirst : b.X < at && at <= b.Y;
-        var ohms = (share * values.Ohms[e] * circuit.CopperFactor) + (isBroken ? OpenOhms : 0);
+        var copper = circuit.Model.WindingCores[e] >= 0 ? circuit.CopperFactor : 1;
+        var ohms = (share * values.Ohms[e] * copper) + (isBroken ? OpenOhms : 0);
         var turns = share * values.Third[e];
         return (ohms, share * values.Second[e], values.Flag[e] && !circuit.ReversedChains[e] ? -turns : turns);
+    }
+
+    /// <summary>Admittance of a capacitor, its series and leakage resistance with it [S].</summary>
+    public static Complex CapacitorSiemens(in Branch b, UnitValues values, double omegaRadPerSecond)
+    {
+        var susceptance = omegaRadPerSecond * values.Third[b.Index];
+        var series = new Complex(0, susceptance) / new Complex(1, susceptance * values.Ohms[b.Index]);
+        return series + (1 / Math.Max(LeastOhms, values.Second[b.Index]));
     }
 
     /// <summary>The loop of shorted turns of a winding; false when none are.</summary>

@@ -10,7 +10,7 @@ namespace Ohmstead.Electrical.Solving;
 internal sealed class HarmonicResponse(PhasorSolver phasor, ConductingJunctions ports)
 {
     private readonly SymmetricSystem system = new();
-    private readonly Frame[] frames = [.. Harmonics.Solved.Select(_ => new Frame())];
+    private readonly List<Frame> frames = [];
     private Complex[] x = new Complex[8];
     private Complex[] impedances = [];
     private Complex[] transfers = [];
@@ -32,6 +32,9 @@ internal sealed class HarmonicResponse(PhasorSolver phasor, ConductingJunctions 
     /// <summary>The output that is the first junction's voltage.</summary>
     public int FirstJunction => Source + 1;
 
+    /// <summary>The harmonics at which it is solved.</summary>
+    public HarmonicGrid Grid { get; private set; } = HarmonicGrid.Few;
+
     /// <summary>By harmonic solved, port and port [Ω].</summary>
     public ReadOnlySpan<Complex> Impedances => impedances;
 
@@ -42,15 +45,18 @@ internal sealed class HarmonicResponse(PhasorSolver phasor, ConductingJunctions 
     public void Begin(ReadingCircuit ofCircuit, Network network)
     {
         circuit = ofCircuit;
+        Grid = HarmonicGrid.Of(circuit);
+        while (frames.Count < Grid.Solved.Length)
+            frames.Add(new());
         var omega = circuit.Model.Sheet.OmegaRadPerSecond;
-        for (var h = 0; h < Harmonics.Solved.Length; h++)
-            network.Reduce(omega * Harmonics.Solved[h], frames[h]);
+        for (var h = 0; h < Grid.Solved.Length; h++)
+            network.Reduce(omega * Grid.Solved[h], frames[h]);
     }
 
     /// <summary>Makes room for the ports there are.</summary>
     public void Reserve()
     {
-        var (count, solvedAt) = (ports.Count, Harmonics.Solved.Length);
+        var (count, solvedAt) = (ports.Count, Grid.Solved.Length);
         if (impedances.Length < count * count * solvedAt)
             impedances = new Complex[count * count * solvedAt];
         if (transfers.Length < Outputs * count * solvedAt)
@@ -69,11 +75,11 @@ internal sealed class HarmonicResponse(PhasorSolver phasor, ConductingJunctions 
             x = new Complex[frame.Size];
         var solution = x.AsSpan(0, frame.Size);
         system.Load(frame.Matrix, frame.Size);
-        phasor.AddParts(system, Harmonics.Solved[h], ports.IsLinear);
+        phasor.AddParts(system, Grid.Solved[h], ports.IsLinear);
         system.Factor();
         for (var p = 0; p < ports.Count; p++)
             Drive(solution, h, p);
-        if (Harmonics.Solved[h] == 1)
+        if (Grid.Solved[h] == 1)
             DriveBySource(solution, frame);
     }
 
@@ -108,7 +114,7 @@ internal sealed class HarmonicResponse(PhasorSolver phasor, ConductingJunctions 
     /// <summary>An output at any harmonic, the responses between those solved interpolated, with the currents that the junctions take.</summary>
     public Complex Output(int output, int harmonic, WaveExchange waves)
     {
-        var (place, share) = Harmonics.Between[harmonic];
+        var (place, share) = Grid.Between[harmonic];
         var (count, outputs) = (ports.Count, Outputs);
         var value = harmonic == 1 ? openOut[output] : Complex.Zero;
         for (var p = 0; p < count; p++)

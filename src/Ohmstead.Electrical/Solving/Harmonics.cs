@@ -4,8 +4,7 @@ using System.Runtime.InteropServices;
 namespace Ohmstead.Electrical.Solving;
 
 /// <summary>
-/// The samples and harmonics of a period: tables of the discrete Fourier transform and the harmonics at which networks are
-/// solved. Impedances of windings change smoothly with frequency, so those between are interpolated along straight lines.
+/// The samples and harmonics of a period, and tables of the discrete Fourier transform.
 /// </summary>
 internal static class Harmonics
 {
@@ -15,28 +14,14 @@ internal static class Harmonics
     /// <summary>The highest harmonic.</summary>
     public const int Highest = Samples / 2;
 
-    /// <summary>The harmonics at which networks are solved.</summary>
-    public static readonly int[] Solved = [0, 1, 2, 4, 11, Highest];
-
     /// <summary>cos 2πkn/Samples at [k·Samples + n].</summary>
     public static readonly double[] Cosines = Table(Math.Cos);
 
     /// <summary>sin 2πkn/Samples at [k·Samples + n].</summary>
     public static readonly double[] Sines = Table(Math.Sin);
 
-    /// <summary>For each harmonic the place in <see cref="Solved"/> at or below it, and how far it is to the next.</summary>
-    public static readonly (int Place, double Share)[] Between = [.. Enumerable.Range(0, Highest + 1).Select(Place)];
-
     private static double[] Table(Func<double, double> f) =>
         [.. Enumerable.Range(0, (Highest + 1) * Samples).Select(i => f(2 * Math.PI * (i / Samples) * (i % Samples) / Samples))];
-
-    private static (int, double) Place(int k)
-    {
-        var at = 0;
-        while (at + 2 < Solved.Length && Solved[at + 1] <= k)
-            at++;
-        return (at, (k - Solved[at]) / (double)(Solved[at + 1] - Solved[at]));
-    }
 
     /// <summary>The RMS phasor of a harmonic of a sampled waveform; the mean for 0.</summary>
     public static Complex Of(ReadOnlySpan<double> samples, int harmonic)

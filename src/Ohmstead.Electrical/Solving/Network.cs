@@ -29,7 +29,7 @@ internal sealed class Network
         {
             ref readonly var b = ref circuit.Branches.ItemRef(n);
             var slot = plan.BranchSlots[n];
-            if (slot >= 0 && (circuit.IsDirect || !b.IsInductive))
+            if (slot >= 0 && (circuit.IsDirect || !b.IsReactive))
                 g[slot] += 1 / BranchValues.Ohms(circuit, b, values);
         }
         RunReal(plan.RealSteps);
@@ -58,7 +58,7 @@ internal sealed class Network
         }
     }
 
-    /// <summary>Eliminates the windings' nodes at one frequency; at 0 the cores induce nothing.</summary>
+    /// <summary>Eliminates the nodes of windings and capacitors at one frequency; at 0 the cores induce nothing.</summary>
     public void Reduce(double omegaRadPerSecond, Frame frame)
     {
         var plan = circuit.Elimination;
@@ -66,12 +66,12 @@ internal sealed class Network
         Array.Clear(y, 0, plan.Slots);
         foreach (var slot in plan.AliveSlots)
             y[slot] = g[slot];
-        LoadWindings(omegaRadPerSecond, cores);
+        LoadReactive(omegaRadPerSecond, cores);
         RunComplex(plan.ComplexSteps, cores);
         Collect(frame, cores, omegaRadPerSecond == 0);
     }
 
-    private void LoadWindings(double omega, int cores)
+    private void LoadReactive(double omega, int cores)
     {
         var plan = circuit.Elimination;
         if (coupling.Length < plan.Couplings * cores)
@@ -83,11 +83,16 @@ internal sealed class Network
         for (var n = 0; n < circuit.Branches.Length; n++)
         {
             ref readonly var b = ref circuit.Branches.ItemRef(n);
-            if (!b.IsInductive)
+            if (!b.IsReactive)
                 continue;
             if (b.Kind == BranchKind.Load)
             {
                 y[plan.BranchSlots[n]] += SymmetricSystem.Reciprocal(new Complex(b.X, omega * b.Y));
+                continue;
+            }
+            if (b.Kind == BranchKind.Capacitor)
+            {
+                y[plan.BranchSlots[n]] += BranchValues.CapacitorSiemens(b, values, omega);
                 continue;
             }
             var (ohms, henries, turns) = BranchValues.SegmentOf(circuit, b, values);

@@ -110,7 +110,7 @@ internal sealed class PeriodicSolver
         var (waveResidual, residual, isSmall) = (0.0, 0.0, false);
         for (var outer = 0; outer < MostOuter; outer++)
         {
-            for (var h = 0; h < (isSmall ? 2 : Harmonics.Solved.Length); h++)
+            for (var h = 0; h < (isSmall ? 2 : response.Grid.Solved.Length); h++)
                 response.Solve(h);
             var tolerance = outer == 0 ? FirstWaveTolerance : WaveTolerance;
             rounds += waves.Run(response.Impedances, response.Open, MostRounds, tolerance, out waveResidual);

@@ -18,6 +18,7 @@ internal sealed class ReferenceResistance
     private const double LeastOhms = 1e-6;
 
     private int ports;
+    private bool isInductive;
     private Complex[] work = [];
 
     /// <summary>L, lower triangle, row by row [Ω^½].</summary>
@@ -26,11 +27,15 @@ internal sealed class ReferenceResistance
     /// <summary>L⁻¹, lower triangle, row by row [Ω^−½].</summary>
     public double[] Inverse { get; private set; } = [];
 
-    /// <summary>Takes R = Re Z + Im Z/2, both of which are positive semidefinite in a network of resistances and coupled inductances.</summary>
+    /// <summary>
+    /// Takes R = Re Z + Im Z/2, both of which are positive semidefinite in a network of resistances and coupled inductances. With a
+    /// capacitor the reactances have either sign: their amounts count then, each at its own junction.
+    /// </summary>
+    /// <param name="isInductiveOnly">No capacitor is in the network.</param>
     /// <param name="z">Impedances between the junctions at the supply frequency [Ω].</param>
-    public void Set(ReadOnlySpan<Complex> z, int portCount)
+    public void Set(ReadOnlySpan<Complex> z, int portCount, bool isInductiveOnly = true)
     {
-        ports = portCount;
+        (ports, isInductive) = (portCount, isInductiveOnly);
         if (Inverse.Length < ports * ports)
             (Inverse, Factor, work) = (new double[ports * ports], new double[ports * ports], new Complex[ports * ports]);
         for (var i = 0; i < ports; i++)
@@ -48,7 +53,15 @@ internal sealed class ReferenceResistance
     private double At(ReadOnlySpan<Complex> z, int i, int j)
     {
         var mean = 0.5 * (z[(i * ports) + j] + z[(j * ports) + i]);
-        return mean.Real + (ReactanceShare * mean.Imaginary);
+        return mean.Real
+            + (
+                ReactanceShare
+                * (
+                    isInductive ? mean.Imaginary
+                    : i == j ? Math.Abs(mean.Imaginary)
+                    : 0
+                )
+            );
     }
 
     private void Invert()

@@ -34,6 +34,7 @@ internal sealed class WaveExchange
     private readonly WaveReflection reflection = new();
     private readonly WaveLeap leap = new();
     private int ports;
+    private HarmonicGrid grid = HarmonicGrid.Few;
     private double[] incident = [];
     private double[] reflected = [];
     private double[] volts = [];
@@ -57,7 +58,7 @@ internal sealed class WaveExchange
     /// <summary>Starts a new problem, with waves at rest or with those of another.</summary>
     public void Begin(ReadingCircuit circuit, UnitValues values, ReadOnlySpan<int> junctions, PeriodicStart? from)
     {
-        ports = junctions.Length;
+        (ports, grid) = (junctions.Length, HarmonicGrid.Of(circuit));
         var size = ports * N;
         if (incident.Length < size)
         {
@@ -214,12 +215,12 @@ internal sealed class WaveExchange
         var square = ports * ports;
         if (isFresh)
         {
-            reference.Set(impedances.Slice(square, square), ports);
+            reference.Set(impedances.Slice(square, square), ports, grid == HarmonicGrid.Few);
             law.Begin(reference.Inverse, saturation.AsSpan(0, ports), slope.AsSpan(0, ports));
             SetIncident();
             isFresh = false;
         }
-        reflection.Set(impedances, open, ports, reference, network);
+        reflection.Set(grid, impedances, open, ports, reference, network);
     }
 
     /// <summary>L⁻¹·v + Lᵀ·i of the start.</summary>

@@ -12,9 +12,6 @@ internal sealed class WaveReflection
     private const int Wide = Spectrum.Wide;
     private const int Vectors = Wide / 4;
 
-    /// <summary>For each solved harmonic, what of it is in the impedances by the place of the harmonic.</summary>
-    private static readonly double[] Shares = SharesOfSolved();
-
     private int ports;
     private Complex[] scaled = [];
     private Complex[] scaledOpen = [];
@@ -35,6 +32,7 @@ internal sealed class WaveReflection
     /// <param name="impedances">At each solved harmonic, ports × ports [Ω].</param>
     /// <param name="open">Open-circuit voltages of the ports at the supply frequency [V RMS].</param>
     public void Set(
+        HarmonicGrid grid,
         ReadOnlySpan<Complex> impedances,
         ReadOnlySpan<Complex> open,
         int portCount,
@@ -44,19 +42,21 @@ internal sealed class WaveReflection
     {
         ports = portCount;
         var square = ports * ports;
+        if (scaled.Length < square * grid.Solved.Length)
+            scaled = new Complex[square * grid.Solved.Length];
         if (scaledOpen.Length < ports)
         {
-            (scaled, scaledOpen) = (new Complex[square * Harmonics.Solved.Length], new Complex[ports]);
+            scaledOpen = new Complex[ports];
             (real, imaginary, work) = (new double[square * Wide], new double[square * Wide], new Vector256<double>[2 * square]);
         }
         reference.ScaleVolts(open, scaledOpen.AsSpan(0, ports));
-        for (var h = 0; h < Harmonics.Solved.Length; h++)
+        for (var h = 0; h < grid.Solved.Length; h++)
         {
             var z = scaled.AsSpan(h * square, square);
             impedances.Slice(h * square, square).CopyTo(z);
             reference.ScaleOhms(z);
         }
-        Between(square);
+        Between(grid, square);
         network.Begin(ports);
         for (var k = 0; k < Vectors; k++)
         {
@@ -67,9 +67,11 @@ internal sealed class WaveReflection
     }
 
     /// <summary>Impedances between the solved harmonics lie on straight lines.</summary>
-    private void Between(int square)
+    private void Between(HarmonicGrid grid, int square)
     {
-        var shares = MemoryMarshal.Cast<double, Vector256<double>>(Shares.AsSpan());
+        // What a capacitor leaves of a reactance has no sign to count on.
+        var isInductive = grid == HarmonicGrid.Few;
+        var shares = MemoryMarshal.Cast<double, Vector256<double>>(grid.Shares.AsSpan());
         for (var n = 0; n < square; n++)
         {
             var re = MemoryMarshal.Cast<double, Vector256<double>>(real.AsSpan(n * Wide, Wide));
@@ -77,7 +79,7 @@ internal sealed class WaveReflection
             for (var k = 0; k < Vectors; k++)
             {
                 (re[k], im[k]) = (Vector256<double>.Zero, Vector256<double>.Zero);
-                for (var h = 0; h < Harmonics.Solved.Length; h++)
+                for (var h = 0; h < grid.Solved.Length; h++)
                 {
                     var z = scaled[(h * square) + n];
                     re[k] += shares[(h * Vectors) + k] * Vector256.Create(z.Real);
@@ -86,7 +88,7 @@ internal sealed class WaveReflection
             }
             // Two samples a period have no phase: an impedance and its reflection stay each other's only if they are real.
             var last = (n * Wide) + Spectrum.Place(Harmonics.Highest);
-            (real[last], imaginary[last]) = (real[last] + imaginary[last], 0);
+            (real[last], imaginary[last]) = (real[last] + (isInductive ? imaginary[last] : 0), 0);
         }
     }
 
@@ -161,17 +163,5 @@ internal sealed class WaveReflection
             }
             network.SetSource(i, sum);
         }
-    }
-
-    private static double[] SharesOfSolved()
-    {
-        var shares = new double[Harmonics.Solved.Length * Wide];
-        for (var k = 0; k <= Harmonics.Highest; k++)
-        {
-            var (place, share) = Harmonics.Between[k];
-            shares[(place * Wide) + Spectrum.Place(k)] += 1 - share;
-            shares[((place + 1) * Wide) + Spectrum.Place(k)] += share;
-        }
-        return shares;
     }
 }

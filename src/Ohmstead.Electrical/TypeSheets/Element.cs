@@ -32,7 +32,8 @@ public abstract record Element(
         Func<Winding, T> winding,
         Func<Lamp, T> lamp,
         Func<Rectifier, T> rectifier,
-        Func<Switch, T> contact
+        Func<Switch, T> contact,
+        Func<Capacitor, T> capacitor
     ) =>
         this switch
         {
@@ -41,6 +42,7 @@ public abstract record Element(
             Lamp l => lamp(l),
             Rectifier r => rectifier(r),
             Switch s => contact(s),
+            Capacitor c => capacitor(c),
             _ => throw new System.Diagnostics.UnreachableException(GetType().Name),
         };
 
@@ -50,9 +52,17 @@ public abstract record Element(
         Action<Winding> winding,
         Action<Lamp> lamp,
         Action<Rectifier> rectifier,
-        Action<Switch> contact
+        Action<Switch> contact,
+        Action<Capacitor> capacitor
     ) =>
-        Match<Action>(r => () => resistive(r), w => () => winding(w), l => () => lamp(l), r => () => rectifier(r), s => () => contact(s))();
+        Match<Action>(
+            r => () => resistive(r),
+            w => () => winding(w),
+            l => () => lamp(l),
+            r => () => rectifier(r),
+            s => () => contact(s),
+            c => () => capacitor(c)
+        )();
 }
 
 /// <summary>A wire, joint, resistor, breaker or insulation path: a resistance [Ω].</summary>
@@ -72,7 +82,8 @@ public sealed record Resistive(
 
 /// <summary>
 /// A winding on a core, its dotted end at <see cref="Element.From"/>. Resistance [Ω at 20 °C] and leakage inductance [H]
-/// are spread evenly over the turns.
+/// are spread evenly over the turns. Or the wire of a resistor with taps or sliders: on no core, of kind resistor, its turns the
+/// parts of its length in which taps and sliders count.
 /// </summary>
 public sealed record Winding(
     string Id,
@@ -93,6 +104,9 @@ public sealed record Winding(
 
     /// <summary>What it carries for hours [A]; 0 where the sheet does not say.</summary>
     public double MostAmps { get; init; }
+
+    /// <summary>False for the wire of a resistor, in which nothing is induced.</summary>
+    public bool IsOnCore => Kind == ElementKind.Winding;
 }
 
 /// <summary>A terminal at a turn, counted from the winding's dotted end.</summary>
@@ -120,6 +134,16 @@ public sealed record Slider(
 
     /// <summary>What it carries for hours [A]; 0 where the sheet does not say.</summary>
     public double MostAmps { get; init; }
+
+    /// <summary>Below this position of the control it touches nothing.</summary>
+    public double OffBelow { get; init; }
+
+    /// <summary>Above this position of the control it touches nothing.</summary>
+    public double OffAbove { get; init; } = 1;
+
+    /// <summary>True where it touches nothing.</summary>
+    /// <param name="position">Of the control, 0 to 1.</param>
+    public bool IsOff(double position) => position < OffBelow || position > OffAbove;
 }
 
 /// <summary>A tungsten lamp of rated voltage [V] and current [A].</summary>
@@ -132,6 +156,16 @@ public sealed record Lamp(
     SpreadOverrides Spread,
     ImmutableDictionary<string, double> Percents
 ) : Element(Id, ElementKind.Lamp, From, To, Spread, Percents);
+
+/// <summary>A capacitor [F].</summary>
+public sealed record Capacitor(
+    string Id,
+    string From,
+    string To,
+    double Farads,
+    SpreadOverrides Spread,
+    ImmutableDictionary<string, double> Percents
+) : Element(Id, ElementKind.Capacitor, From, To, Spread, Percents);
 
 /// <summary>
 /// A rectifier that conducts from <see cref="Element.From"/> to <see cref="Element.To"/>: a junction in series with

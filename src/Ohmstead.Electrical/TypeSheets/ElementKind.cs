@@ -12,7 +12,7 @@ public enum ElementKind
     /// <summary>A winding on a core.</summary>
     Winding,
 
-    /// <summary>A contact that runs on the turns of a winding: not in the list of elements, but with faults of its own.</summary>
+    /// <summary>A contact that runs on the turns of a winding or along a resistor: not in the list of elements, but with faults of its own.</summary>
     Slider,
 
     /// <summary>A thermal breaker.</summary>
@@ -23,6 +23,9 @@ public enum ElementKind
 
     /// <summary>A resistor or resistance wire.</summary>
     Resistor,
+
+    /// <summary>A capacitor.</summary>
+    Capacitor,
 
     /// <summary>A tungsten lamp.</summary>
     Lamp,

@@ -56,6 +56,12 @@ public static class ElementKinds
         ("ohms", 0.08)
     );
 
+    private static readonly Known Capacitor = new(
+        "capacitor",
+        [new("open", Opens, 4), new("leaky", Leaks, 8, Continuous, 1e3, 1e6), new("shorted", Shorts, 3)],
+        ("farads", 0.2)
+    );
+
     private static readonly Known Lamp = new("lamp", [new("open", Opens, 10)]);
 
     private static readonly Known Switch = new(
@@ -108,6 +114,7 @@ public static class ElementKinds
             ElementKind.Breaker => Breaker,
             ElementKind.Rectifier => Rectifier,
             ElementKind.Resistor => Resistor,
+            ElementKind.Capacitor => Capacitor,
             ElementKind.Lamp => Lamp,
             ElementKind.Switch => Switch,
             ElementKind.Insulation => Insulation,

@@ -5,7 +5,10 @@ namespace Ohmstead.Electrical.TypeSheets;
 /// <summary>Reads elements and cores from JSON, collecting problems. Also used for the elements in a unit file.</summary>
 internal static class ElementReader
 {
-    private const double MostOhms = 1e13;
+    internal const double MostOhms = 1e13;
+    private const double LeastFarads = 1e-15;
+    private const double MostFarads = 100;
+
     private const double LeastAmps = 1e-3;
     private const double HighestAmps = 1e4;
 
@@ -28,9 +31,16 @@ internal static class ElementReader
         if (from.Length > 0 && from == to)
             at.Report("to", $"is the same terminal as from (\"{from}\")", "the two ends must differ");
         var kindError = Spread(at, "kindError");
+        if (at.Has("sliders") && kind is not (ElementKind.Winding or ElementKind.Resistor))
+            at.Report("sliders", $"are on a {kind.Word()}", "sliders run on a winding or along a resistor");
         Element read = kind switch
         {
-            ElementKind.Winding => Winding(at, id, from, to, spread, percents),
+            ElementKind.Winding => WindingReader.Read(at, id, from, to, spread, percents),
+            ElementKind.Resistor when at.Has("sliders") || at.Has("taps") => WindingReader.Read(at, id, from, to, spread, percents) with
+            {
+                Kind = ElementKind.Resistor,
+            },
+            ElementKind.Capacitor => new Capacitor(id, from, to, at.Number("farads", LeastFarads, MostFarads), spread, percents),
             ElementKind.Lamp => new Lamp(id, from, to, at.Number("volts", 0.1, 1e4), at.Number("amps", 1e-4, 1e3), spread, percents),
             ElementKind.Rectifier => new Rectifier(
                 id,
@@ -128,74 +138,8 @@ internal static class ElementReader
                 );
     }
 
-    private static Winding Winding(
-        JsonCursor at,
-        string id,
-        string from,
-        string to,
-        SpreadOverrides spread,
-        ImmutableDictionary<string, double> percents
-    )
-    {
-        var turns = at.Number("turns", 1e-3, 1e6);
-        var taps = at.List("taps")
-            .Where(t => t.IsObject())
-            .Select(t => new Tap(InWinding(t, "turn", turns), t.Word("to")))
-            .ToImmutableArray();
-        var sliders = at.List("sliders")
-            .Where(s => s.IsObject())
-            .Select(s => new Slider(
-                s.Word("id"),
-                s.Word("control"),
-                InWinding(s, "fromTurn", turns),
-                InWinding(s, "toTurn", turns),
-                s.Word("to"),
-                s.Number("contactOhms", 0, MostOhms),
-                Bridges(s),
-                Spread(s),
-                Percents(s, ElementKind.Slider)
-            )
-            {
-                MostAmps = MostAmps(s),
-                KindError = Spread(s, "kindError"),
-            })
-            .ToImmutableArray();
-        return new Winding(
-            id,
-            from,
-            to,
-            at.Word("core"),
-            turns,
-            at.Number("ohms", 0, MostOhms),
-            at.Number("leakageHenries", 0, 0, 1e6),
-            taps,
-            sliders,
-            spread,
-            percents
-        )
-        {
-            MostAmps = MostAmps(at),
-        };
-    }
-
     /// <summary>What a part carries for hours; 0 where the sheet does not say.</summary>
-    private static double MostAmps(JsonCursor at) => at.Number("mostAmps", 0, LeastAmps, HighestAmps);
-
-    private static double InWinding(JsonCursor at, string name, double turns)
-    {
-        var turn = at.Number(name, 0, 1e6);
-        if (turn > turns)
-            at.Report(name, $"is {JsonCursor.Show(turn)}, outside the winding", $"a turn from 0 to {JsonCursor.Show(turns)} is expected");
-        return Math.Min(turn, turns);
-    }
-
-    private static int Bridges(JsonCursor at)
-    {
-        var bridges = at.Number("bridgesTurns", 0, 0, 1);
-        if (bridges is not (0 or 1))
-            at.Report("bridgesTurns", $"is {JsonCursor.Show(bridges)}", "0 or 1 is expected");
-        return (int)bridges;
-    }
+    internal static double MostAmps(JsonCursor at) => at.Number("mostAmps", 0, LeastAmps, HighestAmps);
 
     private static ImmutableArray<string> Positions(JsonCursor at)
     {
@@ -204,10 +148,10 @@ internal static class ElementReader
         return at.Words("closedIn");
     }
 
-    private static SpreadOverrides Spread(JsonCursor at, string field = "spread") =>
+    internal static SpreadOverrides Spread(JsonCursor at, string field = "spread") =>
         at.Has(field) ? new(at.Fields(field).ToImmutableDictionary(f => f.Name, f => f.At.AsNumber(0, 3))) : SpreadOverrides.None;
 
-    private static ImmutableDictionary<string, double> Percents(JsonCursor at, ElementKind kind)
+    internal static ImmutableDictionary<string, double> Percents(JsonCursor at, ElementKind kind)
     {
         if (!at.Has("faults"))
             return ImmutableDictionary<string, double>.Empty;

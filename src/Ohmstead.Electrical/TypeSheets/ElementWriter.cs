@@ -17,6 +17,23 @@ internal static class ElementWriter
         return json;
     }
 
+    public static JsonObject Of(SharedFault fault)
+    {
+        var json = fault.AsRead.Copy();
+        var before = SharedFault.Read(new JsonCursor(fault.AsRead.Json, "$", []));
+        Put(json, Whole(fault), before is null ? [] : Whole(before));
+        return json;
+    }
+
+    private static JsonObject Whole(SharedFault fault) =>
+        new()
+        {
+            ["id"] = fault.Id,
+            ["elements"] = new JsonArray([.. fault.Elements.Select(e => JsonValue.Create(e))]),
+            ["mode"] = fault.Mode,
+            ["percent"] = fault.Percent,
+        };
+
     /// <summary>Puts what is other now than it was before.</summary>
     private static void Put(JsonObject json, JsonObject now, JsonObject before)
     {
@@ -55,13 +72,7 @@ internal static class ElementWriter
                 json["ohms"] = r.Ohms;
                 Given(json, "ratedAmps", r.RatedAmps);
             },
-            w =>
-            {
-                (json["core"], json["turns"], json["ohms"], json["leakageHenries"]) = (w.Core, w.Turns, w.Ohms, w.LeakageHenries);
-                Given(json, "mostAmps", w.MostAmps);
-                Given(json, "taps", w.Taps.Select(t => new JsonObject { ["turn"] = t.Turn, ["to"] = t.To }));
-                Given(json, "sliders", w.Sliders.Select(Whole));
-            },
+            w => Put(json, w),
             l => (json["volts"], json["amps"]) = (l.Volts, l.Amps),
             r =>
             {
@@ -73,12 +84,25 @@ internal static class ElementWriter
                 (json["control"], json["ohms"], json["openOhms"]) = (s.Control, s.Ohms, s.OpenOhms);
                 json["closedIn"] = new JsonArray([.. s.ClosedIn.Select(p => JsonValue.Create(p))]);
                 Given(json, "mostAmps", s.MostAmps);
-            }
+            },
+            c => json["farads"] = c.Farads
         );
         if (part.Colour.Length > 0)
             json["colour"] = part.Colour;
         Doubts(json, part.Spread, part.KindError, part.Percents);
         return json;
+    }
+
+    private static void Put(JsonObject json, Winding w)
+    {
+        if (w.IsOnCore)
+            json["core"] = w.Core;
+        (json["turns"], json["ohms"]) = (w.Turns, w.Ohms);
+        if (w.IsOnCore)
+            json["leakageHenries"] = w.LeakageHenries;
+        Given(json, "mostAmps", w.MostAmps);
+        Given(json, "taps", w.Taps.Select(t => new JsonObject { ["turn"] = t.Turn, ["to"] = t.To }));
+        Given(json, "sliders", w.Sliders.Select(Whole));
     }
 
     private static JsonObject Whole(Slider s)
@@ -94,6 +118,9 @@ internal static class ElementWriter
             ["bridgesTurns"] = s.BridgesTurns,
         };
         Given(json, "mostAmps", s.MostAmps);
+        Given(json, "offBelow", s.OffBelow);
+        if (s.OffAbove < 1)
+            json["offAbove"] = s.OffAbove;
         Doubts(json, s.Spread, s.KindError, s.Percents);
         return json;
     }

@@ -11,6 +11,7 @@ internal static class SheetChecks
     {
         Ids(root, sheet);
         Elements(root, sheet);
+        SharedFaultChecks.Run(root, sheet);
         Terminals(root, sheet, known);
         ReadingStates(root, sheet);
         Needs(root, sheet);
@@ -97,7 +98,7 @@ internal static class SheetChecks
             var at = At("elements", n);
             if (sheet.Elements[n] is Winding w)
             {
-                if (!sheet.Cores.Any(c => c.Id == w.Core))
+                if (w.IsOnCore && !sheet.Cores.Any(c => c.Id == w.Core))
                     root.Report($"{at}.core", $"\"{w.Core}\" is no core", "name a core of the sheet");
                 for (var s = 0; s < w.Sliders.Length; s++)
                     if (!sheet.Controls.Any(c => c.Id == w.Sliders[s].Control && c.IsThrottle))
@@ -273,16 +274,10 @@ internal static class SheetChecks
 
     private static void Observations(JsonCursor root, TypeSheet sheet)
     {
-        var known = new HashSet<string>(StringComparer.Ordinal);
-        foreach (var e in sheet.Elements)
-        {
-            foreach (var m in e.Kind.Faults())
-                known.Add($"{e.Id}:{m.Mode}");
-            if (e is Winding w)
-                foreach (var s in w.Sliders)
-                foreach (var m in ElementKind.Slider.Faults())
-                    known.Add($"{s.Id}:{m.Mode}");
-        }
+        var known = sheet
+            .PartIds.SelectMany(id => sheet.KindOf(id)!.Value.Faults().Select(m => $"{id}:{m.Mode}"))
+            .Concat(sheet.SharedFaults.Select(f => $"{f.Id}:{f.Mode}"))
+            .ToHashSet(StringComparer.Ordinal);
         for (var n = 0; n < sheet.Observations.Length; n++)
             foreach (var (fault, _) in sheet.Observations[n].Given.Where(g => !known.Contains(g.Fault)))
                 root.Report(

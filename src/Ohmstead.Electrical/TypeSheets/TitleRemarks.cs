@@ -10,7 +10,7 @@ internal static class TitleRemarks
     /// <summary>Each with its JSON path.</summary>
     public static IEnumerable<Problem> Of(TypeSheet sheet)
     {
-        var (parts, terminals) = (Parts(sheet).ToList(), Terminals(sheet).ToList());
+        var (parts, terminals) = ((List<string>)[.. sheet.PartIds, .. sheet.SharedFaults.Select(f => f.Id)], Terminals(sheet).ToList());
         var controls = sheet.Controls.Select(c => c.Id).ToList();
         var positions = sheet.Controls.SelectMany(c => c.Positions.Select(p => (Key: $"{c.Id}={p}", Position: p))).ToList();
         bool IsBare(string id) => !sheet.Titles.ContainsKey(id);
@@ -45,9 +45,6 @@ internal static class TitleRemarks
                     ))
             );
     }
-
-    private static IEnumerable<string> Parts(TypeSheet sheet) =>
-        sheet.Elements.SelectMany(e => (e is Winding w ? w.Sliders.Select(s => s.Id) : []).Prepend(e.Id));
 
     private static IEnumerable<string> Terminals(TypeSheet sheet) =>
         sheet.Elements.SelectMany(e => new[] { e.From, e.To }.Concat(e.OtherTerminals)).Distinct(StringComparer.Ordinal);

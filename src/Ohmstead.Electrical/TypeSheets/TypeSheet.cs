@@ -45,12 +45,31 @@ public sealed record TypeSheet(
     /// </summary>
     public ImmutableDictionary<string, string> Titles { get; init; } = NoTitles;
 
+    /// <summary>Faults that several parts have together.</summary>
+    public ImmutableArray<SharedFault> SharedFaults { get; init; } = [];
+
     /// <summary>No titles.</summary>
     internal static ImmutableDictionary<string, string> NoTitles { get; } =
         ImmutableDictionary.Create<string, string>(StringComparer.Ordinal);
 
-    /// <summary>The windings in sheet order.</summary>
-    public IEnumerable<Winding> Windings => Elements.OfType<Winding>();
+    /// <summary>The windings on cores, in sheet order.</summary>
+    public IEnumerable<Winding> Windings => Elements.OfType<Winding>().Where(w => w.IsOnCore);
+
+    /// <summary>The contacts that slide, in sheet order.</summary>
+    public IEnumerable<Slider> Sliders => Elements.OfType<Winding>().SelectMany(w => w.Sliders);
+
+    /// <summary>The ids of elements and sliders.</summary>
+    public IEnumerable<string> PartIds => Elements.SelectMany(e => (e is Winding w ? w.Sliders.Select(s => s.Id) : []).Prepend(e.Id));
+
+    /// <summary>What an element or slider is; null for any other id.</summary>
+    public ElementKind? KindOf(string id) =>
+        Elements.FirstOrDefault(e => e.Id == id)?.Kind ?? (Sliders.Any(s => s.Id == id) ? ElementKind.Slider : null);
+
+    /// <summary>The fault with this id that parts share, or null.</summary>
+    public SharedFault? FindShared(string id) => SharedFaults.FirstOrDefault(f => f.Id == id);
+
+    /// <summary>The parts that a fault named by this id is of: those that share it, or the one part itself.</summary>
+    public ImmutableArray<string> PartsOf(string id) => FindShared(id)?.Elements ?? [id];
 
     /// <summary>The reading with this id, or null.</summary>
     public ReadingSpec? FindReading(string id) => Readings.FirstOrDefault(r => r.Id == id);

@@ -11,6 +11,7 @@ public static class TypeSheetFile
     /// <summary>The mark of the format, in the field <c>ohmstead</c>.</summary>
     public const string Mark = "type-sheet/1";
 
+    private const string SharedFaults = "sharedFaults";
     private const double MostWatts = 1e5;
 
     /// <summary>How JSON is written: indented, with real letters.</summary>
@@ -53,6 +54,8 @@ public static class TypeSheetFile
     {
         var json = sheet.AsRead.Copy();
         json["elements"] = new JsonArray([.. sheet.Elements.Select(ElementWriter.Of)]);
+        if (!sheet.SharedFaults.IsEmpty || json[SharedFaults] is JsonArray { Count: > 0 })
+            json[SharedFaults] = new JsonArray([.. sheet.SharedFaults.Select(ElementWriter.Of)]);
         return json;
     }
 
@@ -75,6 +78,7 @@ public static class TypeSheetFile
             Count("cores") == sheet.Cores.Length
             && Count("controls") == sheet.Controls.Length
             && Count("elements") == sheet.Elements.Length
+            && Count(SharedFaults) == sheet.SharedFaults.Length
             && Count("readings") == sheet.Readings.Length
             && Count("observations") == sheet.Observations.Length
             && Count("takeApart") == sheet.TakeApart.Length;
@@ -97,6 +101,7 @@ public static class TypeSheetFile
         else if (root.At("supply").IsObject())
             (volts, hertz) = (root.At("supply").Number("volts", 1, 1000), root.At("supply").Number("hertz", 10, 1000));
         var elements = root.RequiredList("elements", 2000);
+        var shared = root.List(SharedFaults, 200);
         return new TypeSheet(
             root.Word("id"),
             root.Word("title", ""),
@@ -114,7 +119,8 @@ public static class TypeSheetFile
             InputWatts = WattsOf(root, "inputWatts"),
             UsableWatts = WattsOf(root, "usableWatts"),
             DraftedFrom = MarksOf(root),
-            Titles = TitleReader.OfSheet(root, elements),
+            Titles = TitleReader.OfSheet(root, [.. elements, .. shared]),
+            SharedFaults = Some(shared.Select(SharedFault.Read)),
         };
     }
 

@@ -42,7 +42,18 @@ public static class UnitSheet
             PartAdded c => sheet with { Elements = sheet.Elements.Add(c.Part.Element), Titles = sheet.Titles.SetItems(c.Part.Titles) },
             PartRemoved c => Removed(sheet, c, problems),
             EndMoved c => Moved(sheet, c, problems),
-            PartRenewed c => Rechanced(sheet, c, c.Element, Renewed, problems),
+            PartRenewed c when sheet.FindShared(c.Element) is { } shared => shared.Elements.Aggregate(
+                sheet with
+                {
+                    SharedFaults = sheet.SharedFaults.Replace(shared, shared with { Percent = shared.Percent * RenewedShare }),
+                },
+                (s, id) => Rechanced(s, c, id, Renewed, problems)
+            ),
+            PartRewired c when sheet.FindShared(c.Element) is { } shared => shared.Elements.Aggregate(
+                sheet,
+                (s, id) => Rechanced(s, c, id, Rewired, problems)
+            ),
+            PartRenewed c => Rechanced(Apart(sheet, c.Element), c, c.Element, Renewed, problems),
             PartRewired c => Rechanced(sheet, c, c.Element, Rewired, problems),
             _ => throw new System.Diagnostics.UnreachableException(change.GetType().Name),
         };
@@ -51,7 +62,11 @@ public static class UnitSheet
     {
         var part = change.Part.Element;
         if (IndexOf(sheet, part.Id) is >= 0 and var at)
-            return sheet with { Elements = sheet.Elements.SetItem(at, Renewed(part)), Titles = sheet.Titles.SetItems(change.Part.Titles) };
+            return Apart(sheet, part.Id) with
+            {
+                Elements = sheet.Elements.SetItem(at, Renewed(part)),
+                Titles = sheet.Titles.SetItems(change.Part.Titles),
+            };
         problems.Add(new($"{change.Path}.replace.id", $"\"{part.Id}\" is no element", "a part replaces one of the same id"));
         return sheet;
     }
@@ -60,8 +75,17 @@ public static class UnitSheet
     {
         if (IndexOf(sheet, change.Element) < 0)
             problems.Add(new($"{change.Path}.remove", $"\"{change.Element}\" is no element", "name an element of the sheet"));
-        return sheet with { Elements = sheet.Elements.RemoveAll(e => e.Id == change.Element) };
+        var apart = Apart(sheet, change.Element);
+        return apart with
+        {
+            Elements = sheet.Elements.RemoveAll(e => e.Id == change.Element),
+            SharedFaults = apart.SharedFaults.RemoveAll(f => f.Elements.Contains(change.Element)),
+        };
     }
+
+    /// <summary>The sheet with a part that is new or gone taken out of what it shares with others.</summary>
+    private static TypeSheet Apart(TypeSheet sheet, string id) =>
+        sheet.SharedFaults.IsEmpty ? sheet : sheet with { SharedFaults = [.. sheet.SharedFaults.Select(f => f.Without(id))] };
 
     private static TypeSheet Moved(TypeSheet sheet, EndMoved change, List<Problem> problems)
     {
@@ -110,7 +134,7 @@ public static class UnitSheet
     {
         if (IndexOf(sheet, id) is >= 0 and var at)
             return sheet with { Elements = sheet.Elements.SetItem(at, rechance(sheet.Elements[at])) };
-        foreach (var winding in sheet.Windings)
+        foreach (var winding in sheet.Elements.OfType<Winding>())
             if (winding.Sliders.FirstOrDefault(s => s.Id == id) is { } slider)
             {
                 var renewed = slider with { Percents = Lower(ElementKind.Slider, slider.Percents) };

@@ -177,7 +177,8 @@ public static class CautionTable
     /// </summary>
     public static string PartOf(TypeSheet sheet, string id)
     {
-        if (sheet.Windings.Any(w => w.Sliders.Any(s => s.Id == id)))
+        id = sheet.PartsOf(id)[0];
+        if (sheet.Sliders.Any(s => s.Id == id))
             return "slider";
         var element = sheet.Elements.FirstOrDefault(e => e.Id == id);
         if (element is null)

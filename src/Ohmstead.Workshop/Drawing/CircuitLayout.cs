@@ -40,7 +40,7 @@ public sealed class CircuitLayout
         var names = new DrawnNames(sheet, named);
         var mains = Lay(sheet, sides, names, isMains: true);
         var posts = Lay(sheet, sides, names, isMains: false);
-        (mains, posts) = SideAlignment.Align(mains, posts, sheet.Cores.Length);
+        (mains, posts) = SideAlignment.Align(mains, posts, sheet.Cores.Length + 1);
         return new(sheet, sides, mains, posts, CorePlacement.Of(sheet, sides, mains, posts), names);
     }
 

@@ -44,14 +44,12 @@ internal sealed class ElementPainter(CircuitLayout layout, Overlay overlay)
         var isFromTop = placed.Ports[0].Port == placed.Winding.Fixed[0];
         var coilX = outward > 0 ? x - SymbolSize.Bulge : x;
         AddHalo(marks, w.Id, new Box(coilX, placed.Top, SymbolSize.Bulge, placed.Bottom - placed.Top).Grown(4));
+        double[] stops = [.. placed.Ports.Where(p => p.Port.Slider is null).Select(p => p.Y)];
+        var isLifted = overlay.Lifted.Contains(w.Id);
         marks.AddRange(
-            WindingSign.Of(
-                x,
-                outward,
-                [.. placed.Ports.Where(p => p.Port.Slider is null).Select(p => p.Y)],
-                isFromTop ? placed.Top + 9 : placed.Bottom - 9,
-                overlay.Lifted.Contains(w.Id)
-            )
+            w.IsOnCore
+                ? WindingSign.Of(x, outward, stops, isFromTop ? placed.Top + 9 : placed.Bottom - 9, isLifted)
+                : [WindingSign.ZigZag(x, outward, stops, isLifted)]
         );
         var name = Names.Lines(w.Id);
         var labelX = x + (outward * 14);
@@ -60,7 +58,15 @@ internal sealed class ElementPainter(CircuitLayout layout, Overlay overlay)
         AddName(marks, name, new(labelX, y), anchor, Role.Label, ItemSize.NameSize);
         y += ItemSize.SmallSize + 2;
         if (name.Length > 0 && !UntypedIds.IsOne(layout.Sheet))
-            marks.Add(new Text(Role.Small, Figure.Of(w.Turns) + " turns", new(labelX, y), anchor, ItemSize.SmallSize));
+            marks.Add(
+                new Text(
+                    Role.Small,
+                    w.IsOnCore ? Figure.Of(w.Turns) + " turns" : ValueText.Of(w.Ohms, Quantity.Ohms),
+                    new(labelX, y),
+                    anchor,
+                    ItemSize.SmallSize
+                )
+            );
         AddWords(marks, w.Id, new(labelX, y + ItemSize.SmallSize + 2), anchor);
         return Group(
             w.Id,
@@ -84,7 +90,9 @@ internal sealed class ElementPainter(CircuitLayout layout, Overlay overlay)
         AddName(marks, Names.Lines(slider.Id), new(labelX, y - SliderSign.NameGap), anchor, Role.Label, ItemSize.NameSize);
         AddWords(marks, slider.Id, new(labelX, y + ItemSize.BelowGap), anchor);
         var title =
-            $"{Names.Part(slider.Id)}, turns {Figure.Of(slider.FromTurn)} to {Figure.Of(slider.ToTurn)}, at {Words.ValueText.Percent(position)} of its travel";
+            Names.Part(slider.Id)
+            + (placed.Winding.Winding.IsOnCore ? $", turns {Figure.Of(slider.FromTurn)} to {Figure.Of(slider.ToTurn)}" : "")
+            + (slider.IsOff(position) ? ", off" : $", at {ValueText.Percent(position)} of its travel");
         return Group(slider.Id, title + WordsOf(slider.Id), [new(slider.To, new(x + (outward * SliderSign.Rail), y))], marks);
     }
 

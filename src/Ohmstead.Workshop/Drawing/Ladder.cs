@@ -48,15 +48,19 @@ public sealed record Ladder(ImmutableArray<Rung> Rungs, ImmutableArray<string> A
     {
         if (part.Kind is null)
             return "joins two terminals";
-        if (sheet.Windings.SelectMany(w => w.Sliders).FirstOrDefault(s => s.Id == part.Id) is { } slider)
-            return $"at {ValueText.Percent(controls.TryGetValue(slider.Control, out var at) ? at.Throttle : 0)} of its travel";
+        if (sheet.Sliders.FirstOrDefault(s => s.Id == part.Id) is { } slider)
+            return part.IsOpen
+                ? "off"
+                : $"at {ValueText.Percent(controls.TryGetValue(slider.Control, out var at) ? at.Throttle : 0)} of its travel";
         return sheet.Elements.FirstOrDefault(e => e.Id == part.Id) switch
         {
             Switch => part.IsOpen ? "open" : "closed",
             // The turns of a unit whose type is not known are made up.
+            Winding { IsOnCore: false } w => ValueText.Of(w.Ohms, Quantity.Ohms),
             Winding w => UntypedIds.IsOne(sheet) ? "" : $"{Figure.Of(w.Turns)} turns in all",
             Resistive { Kind: ElementKind.Resistor } r => ValueText.Of(r.Ohms, Quantity.Ohms),
             Resistive { Kind: ElementKind.Insulation } => "nothing should get through",
+            Capacitor => "no DC gets through",
             Lamp l => $"{Figure.Of(l.Volts)} V lamp",
             _ => "",
         };

@@ -12,6 +12,9 @@ internal sealed class PathSearch
     /// <summary>What a rectifier counts while it conducts [Ω]: some volts less at some amps.</summary>
     private const double RectifierOhms = 1;
 
+    /// <summary>What a capacitor, or a slider that touches nothing, counts [Ω].</summary>
+    private const double OpenOhms = 1e7;
+
     private readonly List<Joint> _joints = [];
     private readonly Dictionary<string, List<int>> _at = new(StringComparer.Ordinal);
 
@@ -25,7 +28,7 @@ internal sealed class PathSearch
                 Add(w, state);
             else
             {
-                var isOpen = e.Kind == ElementKind.Insulation || !MeasuredPath.IsClosed(sheet, e, state.Controls);
+                var isOpen = e.Kind is ElementKind.Insulation or ElementKind.Capacitor || !MeasuredPath.IsClosed(sheet, e, state.Controls);
                 Add(new(e.Id, e.Kind, e.From, e.To, OhmsOf(e, isOpen), isOpen));
             }
         foreach (var clip in state.Joined)
@@ -45,7 +48,7 @@ internal sealed class PathSearch
         {
             var (a, b) = (terminals.Contains(from) ? from : "", terminals.Contains(to) ? to : "");
             // The turns of one winding from stop to stop are one part.
-            if (parts.Count > 0 && joint.Kind == ElementKind.Winding && parts[^1].Id == joint.Id)
+            if (parts.Count > 0 && joint.Kind is ElementKind.Winding or ElementKind.Resistor && parts[^1].Id == joint.Id)
                 parts[^1] = parts[^1] with { To = b };
             else
                 parts.Add(new(joint.Id, joint.Kind, a, b, joint.IsOpen));
@@ -79,14 +82,17 @@ internal sealed class PathSearch
         for (var n = 0; n + 1 < stops.Count; n++)
         {
             var turns = stops[n + 1].Turn - stops[n].Turn;
-            Add(new(w.Id, ElementKind.Winding, stops[n].Place, stops[n + 1].Place, w.Ohms * turns / w.Turns, false));
+            Add(new(w.Id, w.Kind, stops[n].Place, stops[n + 1].Place, w.Ohms * turns / w.Turns, false));
         }
         foreach (var s in w.Sliders)
-            Add(new(s.Id, ElementKind.Slider, PlaceOf(w, s), s.To, s.ContactOhms, false));
+            Add(new(s.Id, ElementKind.Slider, PlaceOf(w, s), s.To, IsOff(s, state) ? OpenOhms : s.ContactOhms, IsOff(s, state)));
     }
 
-    private static double TurnOf(Slider s, ReadingState state) =>
-        s.FromTurn + ((state.Controls.TryGetValue(s.Control, out var p) ? p.Throttle : 0) * (s.ToTurn - s.FromTurn));
+    private static double TurnOf(Slider s, ReadingState state) => s.FromTurn + (PositionOf(s, state) * (s.ToTurn - s.FromTurn));
+
+    private static bool IsOff(Slider s, ReadingState state) => s.IsOff(PositionOf(s, state));
+
+    private static double PositionOf(Slider s, ReadingState state) => state.Controls.TryGetValue(s.Control, out var p) ? p.Throttle : 0;
 
     /// <summary>No terminal has a blank in its id.</summary>
     private static string PlaceOf(Winding w, Slider s) => string.Create(CultureInfo.InvariantCulture, $"{w.Id} at {s.Id}");
@@ -97,7 +103,8 @@ internal sealed class PathSearch
             winding: _ => 0,
             lamp: l => l.Volts / l.Amps,
             rectifier: r => r.SeriesOhms + RectifierOhms,
-            contact: s => isOpen ? s.OpenOhms : s.Ohms
+            contact: s => isOpen ? s.OpenOhms : s.Ohms,
+            capacitor: _ => OpenOhms
         );
 
     /// <summary>The joints from one place to the other, each with the ends at which it is entered and left.</summary>

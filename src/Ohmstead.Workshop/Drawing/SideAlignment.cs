@@ -11,6 +11,7 @@ internal static class SideAlignment
     /// <summary>Between the windings of two cores.</summary>
     private const double CoreGap = 70;
 
+    /// <param name="cores">Cores, and one more for the wires of resistors.</param>
     public static (PlacedSide Mains, PlacedSide Posts) Align(PlacedSide mains, PlacedSide posts, int cores)
     {
         var floor = double.NegativeInfinity;

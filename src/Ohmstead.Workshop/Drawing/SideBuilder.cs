@@ -183,7 +183,8 @@ internal sealed class SideBuilder
         foreach (var w in _windings)
         {
             var taps = w.Taps.OrderBy(t => t.Turn).Select(t => Port(t.To, t.Turn, t.Turn, null, shown));
-            var core = Enumerable.Range(0, _cores.Count).FirstOrDefault(c => _cores[c].Id == w.Core);
+            // The wire of a resistor stands below all cores.
+            var core = w.IsOnCore ? Enumerable.Range(0, _cores.Count).FirstOrDefault(c => _cores[c].Id == w.Core) : _cores.Count;
             windings.Add(
                 new(
                     w,

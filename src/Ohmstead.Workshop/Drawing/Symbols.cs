@@ -18,7 +18,7 @@ internal static class Symbols
         {
             ElementKind.Joint => 11,
             ElementKind.Wire => 16,
-            ElementKind.Rectifier or ElementKind.Lamp => 20,
+            ElementKind.Rectifier or ElementKind.Lamp or ElementKind.Capacitor => 20,
             ElementKind.Winding
             or ElementKind.Slider
             or ElementKind.Breaker
@@ -44,6 +44,7 @@ internal static class Symbols
             ElementKind.Switch => Contact(pen, half, isClosed),
             ElementKind.Breaker => Breaker(pen, half),
             ElementKind.Resistor => [.. pen.Leads(half, 18), pen.Line(ZigZag)],
+            ElementKind.Capacitor => [.. pen.Leads(half, 4), pen.Line((-4, -13), (-4, 13)), pen.Line((4, -13), (4, 13))],
             ElementKind.Slider => [.. pen.Leads(half, 12), pen.Disc((0, 0), 12)],
             ElementKind.Winding => throw new System.Diagnostics.UnreachableException("A winding is drawn turn by turn."),
         };

@@ -3,7 +3,10 @@ using Ohmstead.Electrical.TypeSheets;
 
 namespace Ohmstead.Workshop.Drawing;
 
-/// <summary>The sign of a winding: half turns one below the other, bulging towards the core, a cusp at every tap.</summary>
+/// <summary>
+/// The sign of a winding: half turns one below the other, bulging towards the core, a cusp at every tap; of the wire of a resistor a
+/// zigzag.
+/// </summary>
 internal static class WindingSign
 {
     private const double TurnHeight = 16;
@@ -32,6 +35,23 @@ internal static class WindingSign
         }
         yield return new Curve(isLifted ? Role.Dimmed : Role.Symbol, new(x, stops[0]), pieces.ToImmutable(), isLifted);
         yield return new Circle(Role.Solid, new(x + (outward * 7), dotY), 2.8);
+    }
+
+    /// <summary>The wire of a resistor, as long as its winding would be.</summary>
+    /// <param name="stops">Heights of the fixed ports, falling.</param>
+    public static Mark ZigZag(double x, int outward, IReadOnlyList<double> stops, bool isLifted)
+    {
+        var points = ImmutableArray.CreateBuilder<Spot>();
+        points.Add(new(x, stops[0]));
+        for (var n = 0; n + 1 < stops.Count; n++)
+        {
+            var (top, height) = (stops[n], stops[n + 1] - stops[n]);
+            var teeth = 2 * Math.Max(1, (int)Math.Round(height / TurnHeight));
+            for (var t = 1; t < teeth; t++)
+                points.Add(new(t % 2 == 1 ? x - (outward * SymbolSize.Bulge) : x, top + (height * t / teeth)));
+            points.Add(new(x, stops[n + 1]));
+        }
+        return new Polyline(isLifted ? Role.Dimmed : Role.Symbol, points.ToImmutable(), isLifted);
     }
 
     private static void HalfTurn(ImmutableArray<Bezier>.Builder pieces, double x, double bulge, double top, double bottom)

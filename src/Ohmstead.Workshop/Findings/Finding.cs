@@ -60,8 +60,8 @@ public sealed record Finding(
     private static double? SoundOhms(TypeSheet sheet, FaultMode mode)
     {
         if (mode.IsSlider)
-            return sheet.Windings.SelectMany(w => w.Sliders).First(s => s.Id == mode.Element).ContactOhms;
-        return (sheet.Elements.First(e => e.Id == mode.Element), mode.Mode) switch
+            return sheet.Sliders.First(s => s.Id == mode.Parts[0]).ContactOhms;
+        return (sheet.Elements.First(e => e.Id == mode.Parts[0]), mode.Mode) switch
         {
             (Resistive r, _) => r.Ohms,
             (Switch s, "resistive") => s.Ohms,

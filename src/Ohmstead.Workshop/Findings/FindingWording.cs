@@ -68,6 +68,7 @@ internal sealed class FindingWording
         var row = WhatToDo.For(model.Sheet, fault.Mode);
         return result.Faults.Where(f =>
             f != fault
+            && f.Mode.IsShared == fault.Mode.IsShared
             && !IsJudged(f.Mode)
             && !byName.ContainsKey(f.Mode.Name)
             && group.Any(m => m.Name == f.Mode.Name)

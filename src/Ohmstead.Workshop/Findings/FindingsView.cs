@@ -102,7 +102,9 @@ public sealed record FindingsView(
             return Cards
                 .SelectMany(c => c.Findings)
                 .OrderByDescending(f => f.Probability)
-                .SelectMany(f => f.Members.Select(m => (m.Element, Tag: tags.GetValueOrDefault(f.Mode.Name, ""))))
+                .SelectMany(f =>
+                    f.Members.SelectMany(m => m.Parts, (_, part) => (Element: part, Tag: tags.GetValueOrDefault(f.Mode.Name, "")))
+                )
                 .Where(t => t.Tag.Length > 0)
                 .DistinctBy(t => t.Element, StringComparer.Ordinal)
                 .ToImmutableDictionary(t => t.Element, t => t.Tag, StringComparer.Ordinal);

@@ -38,7 +38,24 @@ public static class JudgedSheet
         var judged = Judgements(unit);
         if (judged.IsEmpty)
             return own;
-        return own with { Elements = [.. own.Elements.Select(e => Judge(e, judged))] };
+        return own with
+        {
+            Elements = [.. own.Elements.Select(e => Judge(e, judged))],
+            SharedFaults = [.. own.SharedFaults.Select(f => Judge(f, judged))],
+        };
+    }
+
+    /// <summary>What is seen on one part alone is not what all of them share.</summary>
+    private static SharedFault Judge(SharedFault fault, ImmutableDictionary<(string Element, string Mode), FindingJudged> judged)
+    {
+        if (judged.TryGetValue((fault.Id, fault.Mode), out var fact))
+            return fault with { Percent = fact.Judgement == Judgement.Confirmed ? ConfirmedPercent : 0 };
+        return judged.Values.Any(j => j.Judgement == Judgement.Confirmed && fault.Elements.Contains(j.Element))
+            ? fault with
+            {
+                Percent = 0,
+            }
+            : fault;
     }
 
     private static Element Judge(Element element, ImmutableDictionary<(string Element, string Mode), FindingJudged> judged)

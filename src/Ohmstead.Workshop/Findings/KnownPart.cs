@@ -43,7 +43,7 @@ public sealed record KnownPart(
             figures.Kind,
             figures.Values,
             [.. unit.All<PartChanged>().Where(c => c.Fact.Element == id).Select(c => FactWords.Of(c.Fact, own))],
-            [.. (diagnosis?.Faults ?? []).Where(f => f.Mode.Element == id && f.Probability >= WorthAWord)],
+            [.. (diagnosis?.Faults ?? []).Where(f => f.Mode.Parts.Contains(id) && f.Probability >= WorthAWord)],
             [.. offers.Where(o => Touches(o, id, figures.Terminals)).OrderBy(o => o.Last is null)],
             [.. unit.All<PhotoAdded>().Where(p => p.Fact.About == id).Select(p => p.Fact)]
         );
@@ -55,7 +55,8 @@ public sealed record KnownPart(
     /// </summary>
     public static ImmutableDictionary<string, double> Suspicion(DiagnosisResult diagnosis) =>
         diagnosis
-            .Faults.GroupBy(f => f.Mode.Element, StringComparer.Ordinal)
+            .Faults.SelectMany(f => f.Mode.Parts, (f, part) => (Part: part, f.Probability))
+            .GroupBy(f => f.Part, StringComparer.Ordinal)
             .ToImmutableDictionary(g => g.Key, g => g.Max(f => f.Probability), StringComparer.Ordinal);
 
     private static bool Touches(ReadingOffer offer, string id, ImmutableArray<string> terminals) =>

@@ -45,6 +45,7 @@ public sealed record PartDraft(string Element, ImmutableArray<(string Name, stri
             "amps" => "Rated amps, A",
             "ratedAmps" => "Carries for hours, A",
             "mostAmps" => "Carries at most, A",
+            "farads" => "Capacitance, F",
             "turns" => "Turns",
             "leakageHenries" => "Leakage inductance, H",
             _ => "Figure",

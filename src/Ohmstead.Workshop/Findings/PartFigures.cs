@@ -20,7 +20,7 @@ internal sealed record PartFigures(ElementKind? Kind, ImmutableArray<string> Ter
                     .. UntypedIds.IsOne(sheet) ? [] : Of(sheet, element),
                 ]
             );
-        if (sheet.Windings.SelectMany(w => w.Sliders).FirstOrDefault(s => s.Id == id) is { } slider)
+        if (sheet.Sliders.FirstOrDefault(s => s.Id == id) is { } slider)
             return new(ElementKind.Slider, [slider.To], [.. Of(sheet, slider)]);
         var meeting = sheet.Elements.Where(e => e.From == id || e.To == id || e.OtherTerminals.Contains(id)).ToList();
         return meeting.Count == 0
@@ -32,11 +32,17 @@ internal sealed record PartFigures(ElementKind? Kind, ImmutableArray<string> Ter
         element.Match<IEnumerable<(string, string)>>(
             winding: w =>
                 [
-                    ("turns", ValueText.Plain(w.Turns)),
-                    ("resistance at 20 °C", Ohms(w.Ohms)),
-                    ("core", PartNames.Core(sheet, w.Core)),
-                    .. w.Taps.Select(t => (PartNames.Terminal(sheet, t.To), "turn " + ValueText.Plain(t.Turn))),
-                    .. w.Sliders.Select(s => ("roller or shoe", PartNames.Of(sheet, s.Id))),
+                    .. w.IsOnCore
+                        ?
+                        [
+                            ("turns", ValueText.Plain(w.Turns)),
+                            ("resistance at 20 °C", Ohms(w.Ohms)),
+                            ("core", PartNames.Core(sheet, w.Core)),
+                            .. w.Taps.Select(t => (PartNames.Terminal(sheet, t.To), "turn " + ValueText.Plain(t.Turn))),
+                        ]
+                        : (IEnumerable<(string, string)>)
+                            [("resistance", Ohms(w.Ohms)), .. w.Taps.Select(t => (PartNames.Terminal(sheet, t.To), Along(w, t.Turn)))],
+                    .. w.Sliders.Select(s => (w.IsOnCore ? "roller or shoe" : "brush", PartNames.Of(sheet, s.Id))),
                 ],
             lamp: l => [("rated", ValueText.Of(l.Volts, Quantity.AcVolts)), ("draws", ValueText.Of(l.Amps, Quantity.AcAmps))],
             rectifier: r => [("in series", Ohms(r.SeriesOhms)), ("leakage path", Ohms(r.LeakageOhms))],
@@ -49,16 +55,29 @@ internal sealed record PartFigures(ElementKind? Kind, ImmutableArray<string> Ter
                     ("closed", Ohms(s.Ohms)),
                     ("open", Ohms(s.OpenOhms)),
                 ],
+            capacitor: c => [("capacitance", $"{ValueText.Number(c.Farads * 1e6)} µF")],
             resistive: r => [("resistance", Ohms(r.Ohms))]
         );
 
     private static IEnumerable<(string Name, string Value)> Of(TypeSheet sheet, Slider s) =>
         [
             ("moved by", PartNames.Control(sheet, s.Control)),
-            ("runs", $"from turn {ValueText.Plain(s.FromTurn)} to turn {ValueText.Plain(s.ToTurn)}"),
+            (
+                "runs",
+                sheet.Elements.OfType<Winding>().First(w => w.Sliders.Contains(s)) is { IsOnCore: false } wire
+                    ? $"from {Along(wire, s.FromTurn)} to {Along(wire, s.ToTurn)}"
+                    : $"from turn {ValueText.Plain(s.FromTurn)} to turn {ValueText.Plain(s.ToTurn)}"
+            ),
+            .. s.OffBelow > 0 ? [("off below", $"{ValueText.Percent(s.OffBelow)} of its travel")] : NoFigures,
+            .. s.OffAbove < 1 ? [("off above", $"{ValueText.Percent(s.OffAbove)} of its travel")] : NoFigures,
             ("leads to", PartNames.Terminal(sheet, s.To)),
             ("contact", Ohms(s.ContactOhms)),
         ];
+
+    private static readonly (string Name, string Value)[] NoFigures = [];
+
+    /// <summary>A place on the wire of a resistor.</summary>
+    private static string Along(Winding wire, double turn) => $"{ValueText.Percent(turn / wire.Turns)} of the wire";
 
     private static string Ohms(double ohms) => ValueText.Of(ohms, Quantity.Ohms);
 }

@@ -15,10 +15,13 @@ internal static class PartRole
     public static string Of(TypeSheet sheet, FaultMode fault)
     {
         if (fault.IsSlider)
-            return Says(sheet, fault.Element, "shoe") ? "shoe" : "roller";
-        return sheet.Elements.First(e => e.Id == fault.Element) switch
+            return IsOnResistor(sheet, fault.Parts[0]) ? "brush"
+                : Says(sheet, fault.Parts[0], "shoe") ? "shoe"
+                : "roller";
+        return sheet.Elements.First(e => e.Id == fault.Parts[0]) switch
         {
             { Kind: ElementKind.Wire } e when Plug(sheet).Overlaps([e.From, e.To]) => "cord",
+            Winding { IsOnCore: false } => "rheostat",
             Winding w when LiveSide.Of(sheet).Contains(w.From) => "primary",
             Winding w when fault.Mode == "reversed" && w.Taps.Length + w.Sliders.Length > 0 => "main",
             Rectifier r => OfRectifier(sheet, r),
@@ -33,10 +36,13 @@ internal static class PartRole
     public static int Peers(TypeSheet sheet, FaultMode fault)
     {
         if (fault.IsSlider)
-            return sheet.Windings.Sum(w => w.Sliders.Length);
+            return sheet.Sliders.Count();
         var role = Of(sheet, fault);
-        return sheet.Elements.Count(e => e.Kind == fault.Kind && Of(sheet, fault with { Element = e.Id }) == role);
+        return sheet.Elements.Count(e => e.Kind == fault.Kind && Of(sheet, fault with { Element = e.Id, SharedBy = [] }) == role);
     }
+
+    private static bool IsOnResistor(TypeSheet sheet, string slider) =>
+        sheet.Elements.OfType<Winding>().Any(w => !w.IsOnCore && w.Sliders.Any(s => s.Id == slider));
 
     private static string OfRectifier(TypeSheet sheet, Rectifier r)
     {

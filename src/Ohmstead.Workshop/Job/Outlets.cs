@@ -75,9 +75,7 @@ internal static class Outlets
             HeldBy.Breaker => "its breaker",
             HeldBy.Winding => "its winding",
             HeldBy.Switch => "its switch",
-            HeldBy.Slider => sheet.Windings.SelectMany(w => w.Sliders).First(s => s.Id == limit.Part).BridgesTurns > 0
-                ? "its roller"
-                : "its shoe",
+            HeldBy.Slider => sheet.Sliders.First(s => s.Id == limit.Part).BridgesTurns > 0 ? "its roller" : "its shoe",
             _ => "the core",
         };
 

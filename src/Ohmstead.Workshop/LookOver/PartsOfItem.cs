@@ -15,7 +15,7 @@ internal static class PartsOfItem
     public static bool IsOf(string element, string item, TypeSheet? sheet) =>
         element == item
         || element.StartsWith(item + "-", StringComparison.Ordinal)
-        || (item == Rollers && sheet?.Windings.Any(w => w.Sliders.Any(s => s.Id == element)) == true);
+        || (item == Rollers && sheet?.Sliders.Any(s => s.Id == element) == true);
 
     /// <summary>True when such a part was put in new after an entry.</summary>
     /// <param name="number">Number of the entry.</param>

@@ -38,7 +38,7 @@ public abstract record PartMeasure(ImmutableArray<MeasureField> Fields)
     /// <param name="contactOhms">What the findings estimate of a roller's contact; null where they do not.</param>
     public static PartMeasure? For(TypeSheet own, string about, double? contactOhms = null)
     {
-        if (own.Windings.SelectMany(w => w.Sliders).FirstOrDefault(s => s.Id == about) is { } slider)
+        if (own.Sliders.FirstOrDefault(s => s.Id == about) is { } slider)
             return RollerMeasure.Of(own, slider, contactOhms);
         return own.Elements.FirstOrDefault(e => e.Id == about) switch
         {

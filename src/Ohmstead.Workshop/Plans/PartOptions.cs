@@ -36,7 +36,7 @@ public sealed record PartOptions(
     public static PartOptions? Of(BenchUnit unit, TypeSheet own, FindingsView? view, Shop shop, string about, string mode)
     {
         var isItem = shop.LookOver.Any(i => i.Id == about);
-        var isPart = own.Elements.Any(e => e.Id == about) || own.Windings.Any(w => w.Sliders.Any(s => s.Id == about));
+        var isPart = own.KindOf(own.PartsOf(about)[0]) is not null;
         if (!isItem && !isPart)
             return null;
         var standing = WorkToDo.Decisions(unit).GetValueOrDefault(about);

@@ -51,10 +51,7 @@ public static class WorkKey
             { } kind => PartNames.Sort(kind),
         };
 
-    private static ElementKind? KindOf(TypeSheet? sheet, string about) =>
-        sheet is null ? null
-        : sheet.Windings.Any(w => w.Sliders.Any(s => s.Id == about)) ? ElementKind.Slider
-        : sheet.Elements.FirstOrDefault(e => e.Id == about)?.Kind;
+    private static ElementKind? KindOf(TypeSheet? sheet, string about) => sheet?.KindOf(sheet.PartsOf(about)[0]);
 
     private static IEnumerable<string> Ends(TypeSheet sheet, string about) =>
         sheet.Elements.Where(e => e.Id == about).SelectMany(e => new[] { e.From, e.To });

@@ -84,7 +84,7 @@ public static class FirstPower
     /// <summary>The faults that first power is there for: the two windings of most turns shorted in part, the first of them open.</summary>
     public static ImmutableArray<FaultMode> UsualFaults(UnitModel model)
     {
-        var windings = model.Sheet.Elements.OfType<Winding>().OrderByDescending(w => w.Turns).Take(2).Select(w => w.Id).ToList();
+        var windings = model.Sheet.Windings.OrderByDescending(w => w.Turns).Take(2).Select(w => w.Id).ToList();
         return
         [
             .. new FaultCatalogue(model).Modes.Where(m =>

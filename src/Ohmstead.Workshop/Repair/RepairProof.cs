@@ -71,5 +71,5 @@ internal static class RepairProof
     }
 
     private static (string, string) Ends(TypeSheet sheet, FaultMode mode) =>
-        sheet.Elements.FirstOrDefault(e => e.Id == mode.Element) is { } e ? (e.From, e.To) : ("", "");
+        sheet.Elements.FirstOrDefault(e => e.Id == mode.Parts[0]) is { } e ? (e.From, e.To) : ("", "");
 }

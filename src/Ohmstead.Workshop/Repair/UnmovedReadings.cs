@@ -67,15 +67,14 @@ public static class UnmovedReadings
         Meter meter
     )
     {
-        bool IsAtMains(TypeSheet sheet) =>
-            sheet.Elements.FirstOrDefault(e => e.Id == change.Element) is { } part && LiveSide.IsAt(sheet, part);
+        bool IsAtMains(TypeSheet sheet) => sheet.Elements.Any(e => sheet.PartsOf(change.Element).Contains(e.Id) && LiveSide.IsAt(sheet, e));
         var shutsAll = WiringCheck.MovesWire(change, after) && (IsAtMains(before) || IsAtMains(after));
         var (old, own) = (new UnitModel(before), new UnitModel(after));
         Fault?[] OfOld(UnitModel model) =>
             [
                 null,
                 .. new FaultCatalogue(model)
-                    .Modes.Where(m => m.Element == change.Element)
+                    .Modes.Where(m => m.Parts.Any(model.Sheet.PartsOf(change.Element).Contains))
                     .SelectMany(
                         m => m.HasSize ? new[] { m.Min, m.MiddleSize, m.Max } : [m.MiddleSize],
                         (m, size) => (Fault?)new Fault(m, size)

@@ -36,7 +36,9 @@ public static class ReachFor
     /// that part comes off.
     /// </summary>
     public static string? StepFor(string element, TypeSheet sheet) =>
-        Named(element, sheet)?.Id ?? (Nearest(element, sheet) is { } near ? Before(near, sheet) : null);
+        sheet.FindShared(element) is { } shared
+            ? StepFor(shared.Elements[0], sheet)
+            : Named(element, sheet)?.Id ?? (Nearest(element, sheet) is { } near ? Before(near, sheet) : null);
 
     private static TakeApartStep? Named(string element, TypeSheet sheet) =>
         sheet.TakeApart.FirstOrDefault(s => s.Id == $"{element}-out" || s.Id == element)

@@ -18,6 +18,7 @@ public static class WireEnds
         ElementKind.Rectifier,
         ElementKind.Resistor,
         ElementKind.Lamp,
+        ElementKind.Capacitor,
     ];
 
     /// <summary>Every wire end and its terminal, in the order of the sheet.</summary>

@@ -15,6 +15,7 @@ internal static class MadeNames
         [ElementKind.Rectifier] = ["disc", "plate", "diode", "rectifier", "stack"],
         [ElementKind.Lamp] = ["lamp", "pilot"],
         [ElementKind.Resistor] = ["resistor", "resistance", "dropper"],
+        [ElementKind.Capacitor] = ["capacitor", "condenser", "suppressor"],
         [ElementKind.Switch] = ["switch", "contact", "button"],
         [ElementKind.Wire] = ["cord", "pigtail"],
     };
@@ -25,11 +26,13 @@ internal static class MadeNames
     {
         if (sheet.Elements.FirstOrDefault(e => e.Id == id) is { } element)
             return IsOfTheTrade(element.Kind, id) ? Spoken(element.Kind, id) : ByItsEnds(sheet, element);
-        foreach (var slider in sheet.Windings.SelectMany(w => w.Sliders).Where(s => s.Id == id))
+        foreach (var slider in sheet.Sliders.Where(s => s.Id == id))
             return IsOfTheTrade(ElementKind.Slider, id)
                 ? SideFirst(PlainName.Said(id))
-                : $"{(slider.BridgesTurns > 0 ? "roller" : "shoe")} of {PartNames.WithArticle(PartNames.Control(sheet, slider.Control))}";
-        return Unknown(id, "a part that this type sheet does not have");
+                : $"{(slider.BridgesTurns > 0 ? "roller" : sheet.Windings.Any(w => w.Sliders.Contains(slider)) ? "shoe" : "brush")} of {PartNames.WithArticle(PartNames.Control(sheet, slider.Control))}";
+        return sheet.FindShared(id) is { } fault
+            ? $"{Sentences.List(fault.Elements.Select(e => PartNames.Of(sheet, e)))}, {FaultNames.Alone(sheet.KindOf(fault.Elements[0]), fault.Mode)} together"
+            : Unknown(id, "a part that this type sheet does not have");
     }
 
     public static string Terminal(TypeSheet sheet, string id) =>

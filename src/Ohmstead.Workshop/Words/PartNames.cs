@@ -65,7 +65,8 @@ public static class PartNames
     public static string Fault(TypeSheet sheet, FaultMode mode) => Fault(sheet, mode.Element, mode.Mode);
 
     /// <summary>A fault within a sentence, by the ids of part and mode.</summary>
-    public static string Fault(TypeSheet sheet, string part, string mode) => FaultNames.Of(KindOf(sheet, part), mode, Of(sheet, part));
+    public static string Fault(TypeSheet sheet, string part, string mode) =>
+        sheet.FindShared(part) is null ? FaultNames.Of(sheet.KindOf(part), mode, Of(sheet, part)) : Of(sheet, part);
 
     /// <summary>A fault as a heading: "Worn roller, track 1".</summary>
     public static string Headline(TypeSheet sheet, FaultMode mode) => Sentences.Large(Fault(sheet, mode));
@@ -98,10 +99,5 @@ public static class PartNames
     /// <summary>What no sheet at hand knows: its id where that is words already, or else <paramref name="otherwise"/>.</summary>
     public static string Unknown(string id, string otherwise) => MadeNames.Unknown(id, otherwise);
 
-    private static bool IsTerminal(TypeSheet sheet, string id) =>
-        !sheet.Elements.Any(e => e.Id == id) && !sheet.Windings.Any(w => w.Sliders.Any(s => s.Id == id));
-
-    private static ElementKind? KindOf(TypeSheet sheet, string part) =>
-        sheet.Elements.FirstOrDefault(e => e.Id == part)?.Kind
-        ?? (sheet.Windings.Any(w => w.Sliders.Any(s => s.Id == part)) ? ElementKind.Slider : null);
+    private static bool IsTerminal(TypeSheet sheet, string id) => sheet.KindOf(id) is null && sheet.FindShared(id) is null;
 }

@@ -31,6 +31,9 @@ public class FaultCatalogueTests
     [InlineData("resistor", "open", 6, 0, 0)]
     [InlineData("resistor", "shorted", 2, 0, 0)]
     [InlineData("resistor", "drifted", 4, 0.4, 2.5)]
+    [InlineData("capacitor", "open", 4, 0, 0)]
+    [InlineData("capacitor", "leaky", 8, 1e3, 1e6)]
+    [InlineData("capacitor", "shorted", 3, 0, 0)]
     [InlineData("lamp", "open", 10, 0, 0)]
     [InlineData("switch", "resistive", 12, 0.5, 20)]
     [InlineData("switch", "stuck-open", 4, 0, 0)]
@@ -44,7 +47,7 @@ public class FaultCatalogueTests
     }
 
     [Fact]
-    public void There_is_no_mode_beside_those_25() => Assert.Equal(25, ElementKinds.All.Sum(k => k.Faults().Length));
+    public void There_is_no_mode_beside_those_28() => Assert.Equal(28, ElementKinds.All.Sum(k => k.Faults().Length));
 
     [Fact]
     public void Every_element_and_slider_of_the_sheet_is_listed_in_its_order()

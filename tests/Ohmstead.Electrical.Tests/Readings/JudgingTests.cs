@@ -6,7 +6,10 @@ using Ohmstead.Electrical.TypeSheets;
 
 namespace Ohmstead.Electrical.Tests.Readings;
 
-/// <summary>What a rectifier makes of the source's current is predicted and never judged.</summary>
+/// <summary>
+/// What a rectifier makes of the source's current is predicted and never judged while a winding carries direct current; behind a
+/// full-wave bridge none does.
+/// </summary>
 public class JudgingTests
 {
     private static readonly TypeSheet Sheet = WithWhistleAmps();
@@ -58,6 +61,66 @@ public class JudgingTests
         var spec = Sheet.FindReading(id)!;
         Assert.Equal(can, Judging.CanJudge(new UnitModel(Sheet), spec, spec.State));
         Assert.Equal(can, Prediction.Run(new UnitModel(Sheet), [(spec, spec.State)], [])[0].CanJudge);
+    }
+
+    private static BenchUnit Controller(bool isBridge, double mismatch = 1)
+    {
+        object Cell(double times = 1) =>
+            new
+            {
+                saturationAmps = 1e-3 * times,
+                slopeVolts = 0.13,
+                seriesOhms = 0.1 / times,
+                leakageOhms = 300,
+            };
+        var draft = new SheetDraft()
+            .Core("core", "primary", 1500, 3)
+            .Winding("primary", "line", "neutral", 600, 8, 0.01)
+            .Winding("main", "low", "high", 90, 0.2, 1e-4)
+            .Winding("spare", "spare-1", "spare-2", 30, 0.1)
+            .Element("rectifier", "cell-1", "high", "plus", Cell(mismatch));
+        return (
+            isBridge
+                ? draft
+                    .Element("rectifier", "cell-2", "low", "plus", Cell())
+                    .Element("rectifier", "cell-3", "minus", "high", Cell())
+                    .Element("rectifier", "cell-4", "minus", "low", Cell())
+                : draft.Wire("back", "minus", "low", 0.01)
+        ).Unit();
+    }
+
+    /// <summary>By symmetry the half-waves of a bridge cancel in its winding; one cell alone lets one half-wave through.</summary>
+    [Theory]
+    [InlineData(true, 1, "ac-amps", true)]
+    [InlineData(true, 1, "watts", true)]
+    [InlineData(false, 1, "ac-amps", false)]
+    [InlineData(false, 1, "watts", false)]
+    [InlineData(true, 0.05, "ac-amps", false)]
+    public void Behind_a_full_wave_bridge_the_source_is_judged(bool isBridge, double mismatch, string quantity, bool can)
+    {
+        var unit = Controller(isBridge, mismatch);
+        var state = new
+        {
+            source = new
+            {
+                from = "line",
+                to = "neutral",
+                volts = 120,
+            },
+            loads = new[]
+            {
+                new
+                {
+                    from = "plus",
+                    to = "minus",
+                    ohms = 8,
+                },
+            },
+        };
+        var spec = unit.Spec(quantity, [], state);
+        unit.ReadSource(quantity, state);
+        Assert.True(unit.WasPeriodic);
+        Assert.Equal(can, Judging.CanJudge(unit.Model, spec, spec.State));
     }
 
     [Fact]

@@ -14,12 +14,9 @@ internal static class ExpectedCases
         public override string ToString() => Faults.Length == 0 ? "sound" : string.Join(' ', Faults);
     }
 
-    public static IReadOnlyList<Case> Of(string file) =>
-        [
-            .. Reference.Json(file)["cases"]!
-                .AsArray()
-                .Select(c => new Case([.. c!["faults"]!.AsArray().Select(f => f!.GetValue<string>())], c["expected"]!.AsObject())),
-        ];
+    public static IReadOnlyList<Case> Of(string file) => [.. Reference.Json(file)["cases"]!.AsArray().Select(c => CaseOf(c!))];
+
+    public static Case CaseOf(JsonNode c) => new([.. c["faults"]!.AsArray().Select(f => f!.GetValue<string>())], c["expected"]!.AsObject());
 
     /// <summary>Every reading that is outside its tolerance, as text.</summary>
     /// <param name="isUndecayed">True where the expected mean volts may carry what is left of a start-up.</param>

@@ -24,7 +24,13 @@ internal static class NgspiceRun
     public static JsonObject Part(string file, int state) =>
         Run(["part", file, state.ToString(System.Globalization.CultureInfo.InvariantCulture)]);
 
-    private static JsonObject Run(string[] arguments)
+    /// <summary>Draws further sheets of the new sorts into a folder, with what ngspice finds for them.</summary>
+    public static void More(string folder, int count) =>
+        Say(["more", folder, "--count", count.ToString(System.Globalization.CultureInfo.InvariantCulture)]);
+
+    private static JsonObject Run(string[] arguments) => JsonNode.Parse(Say(arguments))!.AsObject();
+
+    private static string Say(string[] arguments)
     {
         var start = new ProcessStartInfo("dotnet") { RedirectStandardOutput = true, RedirectStandardError = true };
         start.ArgumentList.Add(Path.Combine(AppContext.BaseDirectory, "Ohmstead.Simulator.dll"));
@@ -35,6 +41,6 @@ internal static class NgspiceRun
         var text = process.StandardOutput.ReadToEnd();
         process.WaitForExit();
         Assert.True(process.ExitCode == 0, complaints.Result);
-        return JsonNode.Parse(text)!.AsObject();
+        return text;
     }
 }

@@ -121,10 +121,10 @@ public class ElementWriterTests
             w =>
                 w with
                 {
-                    Core = w.Core + "-x",
+                    Core = w.IsOnCore ? w.Core + "-x" : "",
                     Turns = w.Turns + 9,
                     Ohms = w.Ohms + 1,
-                    LeakageHenries = w.LeakageHenries + 0.5,
+                    LeakageHenries = w.IsOnCore ? w.LeakageHenries + 0.5 : 0,
                     MostAmps = w.MostAmps + 1,
                     Taps = [.. w.Taps.Select(t => new Tap(t.Turn + 1, t.To + "-x"))],
                     Sliders = [.. w.Sliders.Select(Changed)],
@@ -146,7 +146,8 @@ public class ElementWriterTests
                     Ohms = s.Ohms + 1,
                     OpenOhms = s.OpenOhms * 2,
                     MostAmps = s.MostAmps + 1,
-                }
+                },
+            c => c with { Farads = c.Farads * 2 }
         );
     }
 
@@ -159,6 +160,8 @@ public class ElementWriterTests
             To = s.To + "-x",
             ContactOhms = s.ContactOhms + 1,
             BridgesTurns = 1 - s.BridgesTurns,
+            OffBelow = s.OffBelow + 0.01,
+            OffAbove = s.OffAbove - 0.01,
             MostAmps = s.MostAmps + 1,
             Spread = Half,
             KindError = Half,

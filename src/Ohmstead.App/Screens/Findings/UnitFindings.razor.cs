@@ -99,7 +99,7 @@ public sealed partial class UnitFindings
                     .Take(1)
                     .SelectMany(c => c.Findings)
                     .SelectMany(f => f.Members)
-                    .Select(m => m.Element)
+                    .SelectMany(m => m.Parts)
                     .Distinct(StringComparer.Ordinal)
                     .Take(MostShown),
             ];

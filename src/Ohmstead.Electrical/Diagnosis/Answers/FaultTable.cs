@@ -39,17 +39,23 @@ internal static class FaultTable
     {
         var found = new double[catalogue.ElementCount];
         foreach (var m in catalogue.Modes)
-            found[catalogue.ElementOf[m.Number]] += p[m.Number];
+            AddTo(found, catalogue, m, p[m.Number]);
         var prior = new double[catalogue.ElementCount];
         var quiet = still.Select(m => m.Number).ToHashSet();
         foreach (var m in catalogue.Modes)
             if (!quiet.Contains(m.Number))
-                prior[catalogue.ElementOf[m.Number]] += chances[m.Number];
+                AddTo(prior, catalogue, m, chances[m.Number]);
+        double Left(int e) => Math.Max(0, 1 - found[e]) / Math.Max(1 - prior[e], 1e-9);
         foreach (var m in still)
-        {
-            var e = catalogue.ElementOf[m.Number];
-            p[m.Number] = chances[m.Number] * Math.Max(0, 1 - found[e]) / Math.Max(1 - prior[e], 1e-9);
-        }
+            p[m.Number] = m.SharedElements.Aggregate(chances[m.Number] * Left(catalogue.ElementOf[m.Number]), (q, e) => q * Left(e));
+    }
+
+    /// <summary>A fault that parts share takes each of them.</summary>
+    private static void AddTo(double[] sums, FaultCatalogue catalogue, FaultMode m, double chance)
+    {
+        sums[catalogue.ElementOf[m.Number]] += chance;
+        foreach (var e in m.SharedElements)
+            sums[e] += chance;
     }
 
     /// <summary>Estimated size of a class as a share of its range, over the sets that hold it.</summary>

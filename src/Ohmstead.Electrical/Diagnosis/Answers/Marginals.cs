@@ -12,11 +12,12 @@ namespace Ohmstead.Electrical.Diagnosis.Answers;
 internal sealed class Marginals
 {
     private readonly FaultClass[] classes;
+    private readonly FaultClass[] shared;
 
     /// <param name="searches">What was found on each bench that was looked at.</param>
     public Marginals(IReadOnlyList<Search> searches, FaultClass[] classes)
     {
-        this.classes = classes;
+        (this.classes, shared) = (classes, [.. classes.Where(c => c.Lead.IsShared)]);
         var known = searches
             .Select(s => s.Known.Where(h => double.IsFinite(h.LogPosterior)).ToDictionary(h => h.Key, StringComparer.Ordinal))
             .ToArray();
@@ -98,11 +99,15 @@ internal sealed class Marginals
             _ => throw new InvalidOperationException("Only the sound unit is found from nowhere, and it is expanded."),
         };
 
+    /// <summary>Odds of joining by element; of what parts share as if they could have it beside their own faults, so that all are independent.</summary>
     private Dictionary<int, double> ElementSums(double[] odds)
     {
         var sums = new Dictionary<int, double>();
         foreach (var c in classes)
-            sums[c.Elements[0]] = sums.GetValueOrDefault(c.Elements[0]) + odds[c.Number];
+            if (!c.Lead.IsShared)
+                sums[c.Elements[0]] = sums.GetValueOrDefault(c.Elements[0]) + odds[c.Number];
+        foreach (var c in shared)
+            sums[c.Elements[0]] = c.Lead.SharedElements.Aggregate(odds[c.Number], (o, e) => o / (1 + sums.GetValueOrDefault(e)));
         return sums;
     }
 
@@ -112,6 +117,13 @@ internal sealed class Marginals
     {
         var sums = ElementSums(Joining[set]);
         foreach (var c in classes)
-            ByClass[c.Number] += Weights[set] * Joining[set][c.Number] / (1 + sums[c.Elements[0]]);
+        {
+            var sum = sums[c.Elements[0]];
+            var chance = (c.Lead.IsShared ? sum : Joining[set][c.Number]) / (1 + sum);
+            foreach (var other in shared)
+                if (other.Lead.SharedElements.Contains(c.Elements[0]))
+                    chance /= 1 + sums[other.Elements[0]];
+            ByClass[c.Number] += Weights[set] * chance;
+        }
     }
 }

@@ -44,7 +44,7 @@ internal static class WholeSets
             sets =
             [
                 .. sets.SelectMany(s => modes.Select((m, n) => (Modes: s.Modes.Add(m), Share: s.Share * shares[n])))
-                    .Where(s => s.Share > 0 && s.Modes.Select(m => catalogue.ElementOf[m.Number]).Distinct().Count() == s.Modes.Length)
+                    .Where(s => s.Share > 0 && !s.Modes[..^1].Any(m => catalogue.Clash(m, s.Modes[^1])))
                     .OrderByDescending(s => s.Share)
                     .Take(Most),
             ];

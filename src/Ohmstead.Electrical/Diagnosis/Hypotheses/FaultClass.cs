@@ -10,14 +10,17 @@ namespace Ohmstead.Electrical.Diagnosis.Hypotheses;
 /// </summary>
 internal sealed class FaultClass
 {
+    private readonly ImmutableArray<int> elementOf;
+    private readonly bool hasShared;
     private readonly double logMin;
     private readonly double logMax;
 
     public FaultClass(int number, IEnumerable<FaultMode> modes, double[] odds, ImmutableArray<int> elementOf)
     {
-        Number = number;
+        (Number, this.elementOf) = (number, elementOf);
         Modes = [.. modes.OrderByDescending(m => odds[m.Number]).ThenBy(m => m.Number)];
         Odds = [.. Modes.Select(m => odds[m.Number])];
+        hasShared = Modes.Any(m => m.IsShared);
         Elements = [.. Modes.Select(m => elementOf[m.Number]).Distinct()];
         LogOdds = Math.Log(Math.Max(Odds.Sum(), 1e-300));
         (Min, Max) = (Modes.Min(m => m.Min), Modes.Max(m => m.Max));
@@ -62,7 +65,11 @@ internal sealed class FaultClass
 
     /// <summary>True when it may be there together with another: an element has one fault at a time.</summary>
     public bool CanStandBeside(FaultClass other) =>
-        other != this && !(other.Elements.Length == 1 && Elements.Length == 1 && other.Elements[0] == Elements[0]);
+        other != this
+        && !(other.Elements.Length == 1 && Elements.Length == 1 && other.Elements[0] == Elements[0])
+        && (!(hasShared || other.hasShared) || Modes.Any(a => other.Modes.Any(b => !AreOfOnePart(a, b))));
+
+    private bool AreOfOnePart(FaultMode a, FaultMode b) => FaultCatalogue.Clash(a, b, elementOf);
 
     /// <summary>True when it moves a reading that another moves, so that it could stand in the other's stead.</summary>
     public bool Touches(FaultClass other)

@@ -52,7 +52,11 @@ internal sealed class SymptomEvidence(IEnumerable<Symptom> answers, IEnumerable<
         foreach (var (fault, chance) in o.Given)
             if (fault == mode.Name)
                 return chance;
-        return null;
+        if (!mode.IsShared)
+            return null;
+        // Where nothing is said of what parts share, each of them has its fault, and acts as it does alone.
+        double[] each = [.. o.Given.Where(g => mode.SharedBy.Any(part => g.Fault == $"{part}:{mode.Mode}")).Select(g => g.Chance)];
+        return each.Length == 0 ? null : 1 - each.Aggregate(1.0, (none, chance) => none * (1 - chance));
     }
 
     private static bool IsIntermittent(FaultMode m) =>

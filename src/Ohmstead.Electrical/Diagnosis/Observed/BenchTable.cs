@@ -87,7 +87,8 @@ internal sealed class BenchTable(Evidence evidence)
 
     private double[] Common(Func<Parameter, bool> which, double deviation) => Of(p => which(p) ? deviation / p.Sigma : 0);
 
-    private bool IsSecondary(Parameter p) => set.Model.Sheet.Elements[p.Index] is Winding && !set.Model.ReferenceWindings.Contains(p.Index);
+    private bool IsSecondary(Parameter p) =>
+        set.Model.Sheet.Elements[p.Index] is Winding { IsOnCore: true } && !set.Model.ReferenceWindings.Contains(p.Index);
 
     private static double Square(double v) => v * v;
 }

@@ -103,13 +103,14 @@ internal sealed class Scenarios
         if (n >= SetsWithMore)
             return;
         var elementOf = set.Catalogue.ElementOf;
-        var held = h.Classes.SelectMany(c => c.Elements).ToHashSet();
+        var held = h.Classes.SelectMany(c => c.Elements.Concat(c.Modes.SelectMany(m => m.SharedElements))).ToHashSet();
+        bool IsFree(FaultMode m) => !held.Contains(elementOf[m.Number]) && !m.SharedElements.Any(held.Contains);
         foreach (var m in still)
-            if (!held.Contains(elementOf[m.Number]))
+            if (IsFree(m))
                 more.Add(new(at, m, weight * odds[m.Number]));
         foreach (var c in marginals.Classes)
             for (var k = 0; k < c.Modes.Length; k++)
-                if (!held.Contains(elementOf[c.Modes[k].Number]))
+                if (IsFree(c.Modes[k]))
                     more.Add(new(at, c.Modes[k], weight * marginals.Joining[n][c.Number] * c.Odds[k] / c.Odds.Sum()));
         // A class of several modes stands for whichever of them it is: they are scenarios of their own.
         for (var k = 0; k < h.Classes.Length; k++)
