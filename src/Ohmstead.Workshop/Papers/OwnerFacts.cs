@@ -134,11 +134,14 @@ public static class OwnerFacts
     public static ImmutableArray<string> NotTested(JudgedUnit judged, string where)
     {
         var open = judged.Lines.Where(l => !l.IsTaken && l.Waiver is null).ToList();
+        // Tests that are readings stand among the readings.
+        var tests = judged.Tests.Where(t => t.Test is { IsLeftOut: true, Offer: null }).Select(t => t.Test).ToList();
         return
         [
             .. open.Count == 0 ? []
             : open.Count <= MostNamed ? new[] { $"Not taken: {string.Join("; ", open.Select(l => l.Title))}." }
             : [$"Not taken: {Counted.Share(open.Count, judged.Lines.Length, "reading")}. {where}"],
+            .. tests.Select(t => $"Test not taken: {t.Title}. Reason: {t.Taken!.NotTaken}."),
             .. judged.LookedAt is null ? Array.Empty<string>() : ["Some wiring was only looked at."],
             .. Advice.NeverJudged,
         ];

@@ -91,6 +91,9 @@ public class TestRecordTests
         var row = table.Rows.Single(r => r.Cells[0].StartsWith("Touch current", StringComparison.Ordinal));
         Assert.Equal("not taken", row.Cells[3]);
         Assert.StartsWith("Not taken: no proved ground.", row.Under, StringComparison.Ordinal);
+        var untested = OwnerFacts.NotTested(judged, "");
+        Assert.Contains("Test not taken: Touch current, the plug both ways. Reason: no proved ground.", untested);
+        Assert.DoesNotContain(untested, u => u.Contains("Ground wire", StringComparison.Ordinal));
     }
 
     [Fact]
