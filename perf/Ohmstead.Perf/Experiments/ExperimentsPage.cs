@@ -102,7 +102,7 @@ internal static class ExperimentsPage
             : DraftedExperiment.FullUnits;
         if (arguments is not ["times"])
             code = DraftedExperiment.Run(root, units, page).All(a => a.IsMet) ? 0 : 1;
-        if (arguments is not ["times"] && units == DraftedExperiment.FullUnits)
+        if (arguments is not ["times"] && units >= DraftedExperiment.LeastUnits)
             MarkedPage.Insert(Path.Combine(root, DraftedPage), "drafted types", page.ToString());
         if (arguments is not ([] or ["times"]))
             return code;

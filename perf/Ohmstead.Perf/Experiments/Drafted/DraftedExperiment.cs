@@ -11,6 +11,9 @@ internal static class DraftedExperiment
     /// <summary>Units of each type in a full run.</summary>
     public const int FullUnits = 40;
 
+    /// <summary>Units of each type from which on the page is written: fewer are a look at the program.</summary>
+    public const int LeastUnits = 10;
+
     /// <summary>Units of each type whose type is asked for: a diagnosis for each candidate, and two more.</summary>
     private const int MostNamed = 10;
 
@@ -24,6 +27,7 @@ internal static class DraftedExperiment
         var kept = new KeptResults(Path.Combine(folder, $"results-{typeof(Drafter).Module.ModuleVersionId:N}.tsv"));
         var types = new TrialType[TrialType.Names.Length];
         Each(types.Length, n => types[n] = TrialType.Of(root, folder, TrialType.Names[n], units));
+        Write(page, FormattableString.Invariant($"{units} units of each type with faults; a full run has {FullUnits}.\n"));
         Write(page, DraftedFigures.Heading);
         var (all, each) = (new DraftedFigures("all"), new List<DraftedFigures>());
         foreach (var type in types)
