@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Microsoft.EntityFrameworkCore;
 using Ohmstead.Electrical.TypeSheets;
 using Ohmstead.Storage.Rows;
@@ -110,11 +111,18 @@ public sealed partial class Store
         transactions.ReadAsync<IReadOnlyList<FittedPart>>(
             async context =>
             {
-                var kept = await context.Units.Where(u => u.Fitted != "").OrderBy(u => u.Id).Select(u => u.Fitted).ToListAsync(cancel);
-                return [.. kept.SelectMany(text => FittedPart.Read(text))];
+                var texts = await context.Units.Where(u => u.Fitted != "").OrderBy(u => u.Id).Select(u => u.Fitted).ToListAsync(cancel);
+                if (fitted is not { } last || !last.Texts.SequenceEqual(texts))
+                    fitted = last = new(texts, [.. texts.SelectMany(t => FittedPart.Read(t))]);
+                return last.Parts;
             },
             cancel
         );
+
+    /// <summary>What of the drawer is in units, as last read: few units change between two looks.</summary>
+    private volatile Fitted? fitted;
+
+    private sealed record Fitted(List<string> Texts, ImmutableArray<FittedPart> Parts);
 
     private static Task<DocumentRow?> NewestAsync(WorkshopContext context, string kind, string id, CancellationToken cancel) =>
         context

@@ -16,6 +16,7 @@ internal static class PerformancePage
         ("store", () => StoreFigures.RunAsync().GetAwaiter().GetResult()),
         ("entry", () => EntryFigures.RunAsync().GetAwaiter().GetResult()),
         ("server", () => ServerFigures.RunAsync().GetAwaiter().GetResult()),
+        ("plan", () => PlanFigures.RunAsync().GetAwaiter().GetResult()),
         ("slow-laptop", () => SlowLaptopFigures.RunAsync().GetAwaiter().GetResult()),
     ];
 

@@ -82,7 +82,7 @@ internal static class PlanningFigures
     }
 
     /// <summary>Steps that need one or none of those shortly before them, half of them (all, where dense) one of several groups besides.</summary>
-    private static ImmutableArray<TakeApartStep> Tree(int count, int near, int groups, bool isDense, int seed)
+    public static ImmutableArray<TakeApartStep> Tree(int count, int near, int groups, bool isDense, int seed)
     {
         var dice = new Random(seed);
         string Id(int n) => "s" + n.ToString("D4", CultureInfo.InvariantCulture);

@@ -40,9 +40,34 @@ internal static class QuestionFigures
                 double.PositiveInfinity
             );
         }
+        Trees(tool, table, broken);
         Listen(tool, table, broken, 1, MostSeconds, double.PositiveInfinity);
         Listen(tool, table, broken, 1250, double.PositiveInfinity, MostListenMegabytes);
         return new Figures("questions", table.ToString(), broken).Report();
+    }
+
+    private static void Trees(string tool, StringBuilder table, List<string> broken)
+    {
+        var folder = Directory.CreateTempSubdirectory("ohmstead-perf-").FullName;
+        try
+        {
+            foreach (var (kind, sheet, question) in RenewalTrees.Write(folder))
+                Row(
+                    table,
+                    broken,
+                    string.Create(
+                        CultureInfo.InvariantCulture,
+                        $"`reckon now-or-later`, {RenewalTrees.Parts} parts on {RenewalTrees.Steps} steps, {kind} tree"
+                    ),
+                    Measure(tool, "reckon", question, "--sheet", sheet, "--json"),
+                    MostSearchSeconds,
+                    double.PositiveInfinity
+                );
+        }
+        finally
+        {
+            Directory.Delete(folder, recursive: true);
+        }
     }
 
     /// <summary>A recording of so many times ten seconds: the hum goes round in them.</summary>

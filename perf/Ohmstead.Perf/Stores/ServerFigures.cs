@@ -147,7 +147,8 @@ internal static partial class ServerFigures
         return filled.Ids;
     }
 
-    private static Process Start(params string[] arguments)
+    /// <summary>The tool with these arguments.</summary>
+    public static Process Start(params string[] arguments)
     {
         var start = new ProcessStartInfo(Path.Combine(RepositoryRoot.Path, "ohmstead")) { RedirectStandardOutput = true };
         foreach (var a in arguments)

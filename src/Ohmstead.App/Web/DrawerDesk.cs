@@ -8,18 +8,48 @@ namespace Ohmstead.App.Web;
 /// <summary>The shop's drawer as every screen sees it: read once, grown with each entry.</summary>
 public sealed class DrawerDesk(IStore store, TimeProvider time, Func<Guid> newId)
 {
+    private static readonly TimeSpan OrdersHold = TimeSpan.FromHours(1);
+
     private readonly ConcurrentDictionary<Guid, DrawerEntry> entries = new();
     private readonly Lock door = new();
     private Task? loading;
+    private Folded? last;
+    private Ordered? lastOrders;
 
     /// <summary>Something was entered, in whichever window. Called from any thread.</summary>
     public event Action? Changed;
 
-    /// <summary>The drawer as it stands, with what the journals of the units say of it.</summary>
+    /// <summary>The drawer as it stands, with what the journals of the units say of it; the same object while neither changed.</summary>
     public async Task<Drawer> ReadAsync()
     {
         await LoadedAsync();
-        return Drawer.Of(entries.Values, await store.FittedAsync(CancellationToken.None));
+        var fitted = await store.FittedAsync(CancellationToken.None);
+        Task<Drawer> folded;
+        lock (door)
+        {
+            // Entries are never written over: as many as before are the same.
+            if (last is not { } kept || kept.Entries != entries.Count || !kept.Fitted.SequenceEqual(fitted))
+            {
+                ImmutableArray<DrawerEntry> all = [.. entries.Values];
+                last = new(all.Length, fitted, Task.Run(() => Drawer.Of(all, fitted)));
+            }
+            folded = last.Drawer;
+        }
+        return await folded;
+    }
+
+    /// <summary>What to order today, of the drawer as it stands; worked out once an hour while that stays the same.</summary>
+    public async Task<DrawerOrders> OrdersAsync()
+    {
+        var (drawer, now) = (await ReadAsync(), time.GetUtcNow());
+        Task<DrawerOrders> worked;
+        lock (door)
+        {
+            if (lastOrders is not { } kept || !ReferenceEquals(kept.Drawer, drawer) || now - kept.At > OrdersHold)
+                lastOrders = new(drawer, now, Task.Run(() => DrawerOrders.Of(drawer, now)));
+            worked = lastOrders.Orders;
+        }
+        return await worked;
     }
 
     /// <summary>Enters facts as one entry, all or nothing; it is on the disk when this returns.</summary>
@@ -58,4 +88,8 @@ public sealed class DrawerDesk(IStore store, TimeProvider time, Func<Guid> newId
             if (DrawerEntry.Read(document.Id, document.Text) is { } entry)
                 entries.TryAdd(entry.Id, entry);
     }
+
+    private sealed record Folded(int Entries, IReadOnlyList<FittedPart> Fitted, Task<Drawer> Drawer);
+
+    private sealed record Ordered(Drawer Drawer, DateTimeOffset At, Task<DrawerOrders> Orders);
 }

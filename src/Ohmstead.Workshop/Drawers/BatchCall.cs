@@ -23,11 +23,13 @@ public sealed record BatchCall(Bin Bin, DrawerBatch Batch, ImmutableArray<Fitted
     /// <summary>True for a batch to do something about: its owners are called, or it is watched.</summary>
     public bool StandsOut => Answer is { Verdict: "suspect" or "watch" };
 
-    /// <summary>Every batch with a part in a unit, those that stand out first, then the newest.</summary>
+    /// <summary>Every batch with a part in a unit, also of a bin that was removed; those that stand out first, then the newest.</summary>
     public static ImmutableArray<BatchCall> All(Drawer drawer, DateTimeOffset now) =>
         [
             .. drawer
-                .Bins.SelectMany(b => b.Batches.Select(batch => Of(drawer, b, batch, now)))
+                .Bins.Concat(drawer.Removed)
+                .Where(b => drawer.WhereUsed(b.Id).Any())
+                .SelectMany(b => b.Batches.Select(batch => Of(drawer, b, batch, now)))
                 .Where(c => !c.Parts.IsEmpty)
                 .OrderByDescending(c => c.Answer!.Verdict == "suspect")
                 .ThenByDescending(c => c.StandsOut)
@@ -36,7 +38,7 @@ public sealed record BatchCall(Bin Bin, DrawerBatch Batch, ImmutableArray<Fitted
 
     /// <summary>The batch of an id; null where there is none.</summary>
     public static BatchCall? Find(Drawer drawer, Guid batch, DateTimeOffset now) =>
-        drawer.Bins.FirstOrDefault(b => b.Batches.Any(a => a.Id == batch)) is { } bin
+        drawer.Bins.Concat(drawer.Removed).FirstOrDefault(b => b.Batches.Any(a => a.Id == batch)) is { } bin
             ? Of(drawer, bin, bin.Batches.First(a => a.Id == batch), now)
             : null;
 

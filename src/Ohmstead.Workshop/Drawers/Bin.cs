@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Ohmstead.Workshop.Shops;
+using Ohmstead.Workshop.Words;
 
 namespace Ohmstead.Workshop.Drawers;
 
@@ -46,14 +47,14 @@ public sealed record Bin(
     public string Title => Tag.Length == 0 ? Name : $"{Tag} {Name}";
 
     /// <summary>
-    /// True for a bin that such a part lies in: by the id that take-apart steps and the shop's price list have for it, or by a word of
-    /// its name ("cord", "roller").
+    /// True for a bin that such a part lies in: by the id that take-apart steps and the shop's price list have for it, or by what its name
+    /// says that it is ("cord", "roller"; a roller pin is no roller).
     /// </summary>
     public bool Holds(string part) =>
         part.Length > 0
         && (
             Part == part
-            || (part.Length > 2 && Name.Contains(part, StringComparison.OrdinalIgnoreCase))
+            || PartNoun.IsOne(Name, part)
             || UsualShop.Parts.Any(p => p.Id == part && Name.StartsWith(p.Name, StringComparison.OrdinalIgnoreCase))
         );
 }

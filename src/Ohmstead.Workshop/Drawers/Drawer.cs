@@ -21,12 +21,18 @@ public sealed record Drawer(
     ImmutableArray<FittedPart> Fitted
 )
 {
+    private readonly Dictionary<Guid, Bin> byId = Bins.ToDictionary(b => b.Id);
+    private readonly ILookup<Guid, FittedPart> byBin = Fitted.Reverse().ToLookup(f => f.From.Bin);
+
+    /// <summary>Bins that are no more: what came out of them is still in units.</summary>
+    public ImmutableArray<Bin> Removed { get; init; } = [];
+
     /// <summary>Of entries in any order and of what was fitted into units.</summary>
     public static Drawer Of(IEnumerable<DrawerEntry> entries, IEnumerable<FittedPart> fitted) =>
         new DrawerFold([.. entries], [.. fitted]).Answer();
 
     /// <summary>The bin of an id; null when it is gone or never was.</summary>
-    public Bin? Find(Guid bin) => Bins.FirstOrDefault(b => b.Id == bin);
+    public Bin? Find(Guid bin) => byId.GetValueOrDefault(bin);
 
     /// <summary>The bins that such a part lies in, those with any in them first.</summary>
     public ImmutableArray<Bin> BinsOf(string part) => [.. Bins.Where(b => b.Holds(part)).OrderByDescending(b => b.Count > 0)];
@@ -41,11 +47,17 @@ public sealed record Drawer(
             ?? bins.FirstOrDefault(b => b.OnOrder > 0)
             ?? bins.FirstOrDefault();
         var donor = bin is null ? null : Donors.FirstOrDefault(d => d.Left.Any(l => l.Bin == bin.Id && l.Count >= count));
-        return new(bin, bin is null ? 0 : bin.Count + aside.GetValueOrDefault(bin.Id), count, donor);
+        return bin is null
+            ? new(null, 0, count, donor)
+            : new(bin, bin.Count + aside.GetValueOrDefault(bin.Id), count, donor)
+            {
+                Aside = aside.GetValueOrDefault(bin.Id),
+                Batch = bin.Batches.FirstOrDefault(b => b.Left > 0),
+            };
     }
 
     /// <summary>Where parts of a bin went, last first.</summary>
-    public IEnumerable<FittedPart> WhereUsed(Guid bin) => Fitted.Where(f => f.From.Bin == bin).Reverse();
+    public IEnumerable<FittedPart> WhereUsed(Guid bin) => byBin[bin];
 }
 
 /// <summary>Whether a part is at hand.</summary>
@@ -55,13 +67,23 @@ public sealed record Drawer(
 /// <param name="Donor">A donor that has so many; null for none.</param>
 public sealed record AtHand(Bin? Bin, int Count, int Wanted, DrawerDonor? Donor)
 {
+    /// <summary>How many of them lie beside the unit already.</summary>
+    public int Aside { get; init; }
+
+    /// <summary>The batch that goes first; null where none is known.</summary>
+    public DrawerBatch? Batch { get; init; }
+
     /// <summary>True when enough are there.</summary>
     public bool IsThere => Count >= Wanted;
 
-    /// <summary>In words: "3 in bin C1", "on order, due Dec 8", "to order", "to order, or from donor 0388", "no bin for it".</summary>
+    /// <summary>In words: "3 in bin C1, Acme, lot 41", "beside this unit", "on order, due Dec 8", "to order", "to order, or from donor 0388", "no bin for it".</summary>
     public string Words =>
         Bin is not { } bin ? "no bin for it"
-        : IsThere ? FormattableString.Invariant($"{Count} in bin {(bin.Tag.Length > 0 ? bin.Tag : bin.Name)}")
+        : Aside >= Wanted ? "beside this unit"
+        : IsThere
+            ? FormattableString.Invariant(
+                $"{Count} in bin {(bin.Tag.Length > 0 ? bin.Tag : bin.Name)}{(Batch is { Name.Length: > 0 } b ? $", {b.Name}" : "")}"
+            )
         : bin.DueAt is { } due ? FormattableString.Invariant($"on order, due {due:MMM d}")
         : Donor is { } donor ? $"to order, or from donor {donor.Tag}"
         : "to order";

@@ -167,7 +167,7 @@ public static class DrawerEdit
         return (counts.ToImmutable(), "");
     }
 
-    private static (int Value, string Problem) Pieces(string text, string otherwise, double least = 1)
+    internal static (int Value, string Problem) Pieces(string text, string otherwise, double least = 1)
     {
         var (value, wrong) = ShopEdit.Number(Or(text, otherwise), least, MostPieces);
         return wrong.Length > 0 ? (0, wrong)

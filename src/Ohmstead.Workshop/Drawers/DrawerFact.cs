@@ -66,7 +66,15 @@ public sealed record PartsReceived(Guid Bin, int Count, string Supplier, string 
 public sealed record KitSaid(Guid Kit, string Name, ImmutableArray<BinCount> Needs, int Planned) : DrawerFact;
 
 /// <summary>Parts were taken out for a unit and lie beside it. The repairs that fit them take them from there.</summary>
-public sealed record KitTaken(Guid Unit, string Tag, ImmutableArray<BinCount> Parts) : DrawerFact;
+public sealed record KitTaken(Guid Unit, string Tag, ImmutableArray<BinCount> Parts) : DrawerFact
+{
+    /// <summary>
+    /// The kit that they are: one such job less is planned from then on. Null where they were taken out without one, and in entries of
+    /// older versions.
+    /// </summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public Guid? Kit { get; init; }
+}
 
 /// <summary>What was taken out for a unit and is not fitted went back into the drawer.</summary>
 public sealed record KitPutBack(Guid Unit, string Tag) : DrawerFact;

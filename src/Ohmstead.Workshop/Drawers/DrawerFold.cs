@@ -9,7 +9,7 @@ internal sealed class DrawerFold(ImmutableArray<DrawerEntry> entries, ImmutableA
     private readonly HashSet<Guid> gone = [];
     private readonly Dictionary<Guid, DrawerKit> kits = [];
     private readonly Dictionary<Guid, DrawerDonor> donors = [];
-    private readonly Dictionary<Guid, (string Tag, Dictionary<Guid, int> Parts)> aside = [];
+    private readonly AsideFold aside = new();
     private readonly Dictionary<Guid, List<(DateTimeOffset At, int Count)>> orders = [];
 
     public Drawer Answer()
@@ -23,31 +23,28 @@ internal sealed class DrawerFold(ImmutableArray<DrawerEntry> entries, ImmutableA
         foreach (var step in steps.OrderBy(s => s.At).ThenBy(s => s.Id.ToString("D"), StringComparer.Ordinal))
             step.Do();
         return new(
-            [
-                .. bins
-                    .Values.Where(b => b.Name.Length > 0 && !gone.Contains(b.Id))
-                    .Select(b => b with { SetAside = AsideOf(b.Id) })
-                    .OrderBy(b => b.Tag, StringComparer.Ordinal)
-                    .ThenBy(b => b.Name, StringComparer.Ordinal)
-                    .ThenBy(b => b.Since),
-            ],
+            Named(isGone: false),
             [.. kits.Values.Where(k => !k.Needs.IsEmpty).OrderBy(k => k.Name, StringComparer.Ordinal)],
             [.. donors.Values.Where(d => !d.Left.IsEmpty || d.Words.Length > 0).OrderBy(d => d.Tag, StringComparer.Ordinal)],
-            [
-                .. aside
-                    .Select(a => new AsideFor(
-                        a.Key,
-                        a.Value.Tag,
-                        [.. a.Value.Parts.Where(p => p.Value > 0).Select(p => new BinCount(p.Key, p.Value))]
-                    ))
-                    .Where(a => !a.Parts.IsEmpty)
-                    .OrderBy(a => a.Tag, StringComparer.Ordinal),
-            ],
+            aside.Answer,
             inOrder,
             [.. undone],
             [.. fitted.OrderBy(f => f.At)]
-        );
+        )
+        {
+            Removed = Named(isGone: true),
+        };
     }
+
+    private ImmutableArray<Bin> Named(bool isGone) =>
+        [
+            .. bins
+                .Values.Where(b => b.Name.Length > 0 && gone.Contains(b.Id) == isGone)
+                .Select(b => b with { SetAside = aside.Of(b.Id) })
+                .OrderBy(b => b.Tag, StringComparer.Ordinal)
+                .ThenBy(b => b.Name, StringComparer.Ordinal)
+                .ThenBy(b => b.Since),
+        ];
 
     private static HashSet<Guid> Undone(ImmutableArray<DrawerEntry> inOrder)
     {
@@ -118,9 +115,7 @@ internal sealed class DrawerFold(ImmutableArray<DrawerEntry> entries, ImmutableA
     private void Take(FittedPart part)
     {
         var (bin, count) = (part.From.Bin, part.From.Count);
-        var beside = aside.TryGetValue(part.Unit, out var own) ? Math.Min(own.Parts.GetValueOrDefault(bin), count) : 0;
-        if (beside > 0)
-            own.Parts[bin] -= beside;
+        var beside = aside.Fit(part);
         Put(
             bin,
             b =>
@@ -184,21 +179,27 @@ internal sealed class DrawerFold(ImmutableArray<DrawerEntry> entries, ImmutableA
 
     private void SetAside(KitTaken taken)
     {
-        if (!aside.TryGetValue(taken.Unit, out var own))
-            aside[taken.Unit] = own = (taken.Tag, []);
+        aside.Put(taken, Plan(taken.Kit, -1));
         foreach (var part in taken.Parts)
-        {
-            own.Parts[part.Bin] = own.Parts.GetValueOrDefault(part.Bin) + part.Count;
             Put(part.Bin, b => b with { Count = Less(b.Count, part.Count) });
-        }
     }
 
     private void PutBack(Guid unit)
     {
-        if (!aside.Remove(unit, out var own))
-            return;
-        foreach (var (bin, count) in own.Parts)
+        var (parts, whole) = aside.PutBack(unit);
+        foreach (var (bin, count) in parts)
             Put(bin, b => b with { Count = b.Count + count });
+        foreach (var kit in whole)
+            Plan(kit, 1);
+    }
+
+    /// <summary>One job more or less of a kit is planned; false where there is no such kit, or none was planned.</summary>
+    private bool Plan(Guid? id, int more)
+    {
+        if (id is not { } kit || !kits.TryGetValue(kit, out var known) || known.Planned + more < 0)
+            return false;
+        kits[kit] = known with { Planned = known.Planned + more };
+        return true;
     }
 
     private void Give(DonorGave gave)
@@ -220,7 +221,7 @@ internal sealed class DrawerFold(ImmutableArray<DrawerEntry> entries, ImmutableA
         if (!bins.TryGetValue(id, out var bin))
             return;
         bin = change(bin);
-        var over = bin.Batches.Sum(b => b.Left) - bin.Count - AsideOf(id);
+        var over = bin.Batches.Sum(b => b.Left) - bin.Count - aside.Of(id);
         if (over > 0)
         {
             var batches = bin.Batches.ToBuilder();
@@ -234,8 +235,6 @@ internal sealed class DrawerFold(ImmutableArray<DrawerEntry> entries, ImmutableA
         }
         bins[id] = bin;
     }
-
-    private int AsideOf(Guid bin) => aside.Values.Sum(a => a.Parts.GetValueOrDefault(bin));
 
     private List<(DateTimeOffset At, int Count)> OrdersOf(Guid bin)
     {

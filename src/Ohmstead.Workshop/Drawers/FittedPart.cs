@@ -32,9 +32,8 @@ public sealed record FittedPart(
     /// <param name="sheet">Its type sheet, for the names of places; null while there is none.</param>
     public static ImmutableArray<FittedPart> Of(BenchUnit unit, TypeSheet? sheet) =>
         [
-            .. unit.All<PartChanged>()
-                .Where(c => c.Fact.From is not null)
-                .Select(c =>
+            .. Fitting(unit)
+                .SelectMany(c =>
                 {
                     var failed = unit
                         .Confirmed.FirstOrDefault(f => f.Fact.Element == c.Fact.Element && f.Entry.Number > c.Entry.Number)
@@ -43,20 +42,24 @@ public sealed record FittedPart(
                         .FirstOrDefault(p => p.Entry.Number > c.Entry.Number && p.Fact.Element == c.Fact.Element && TakesOut(p.Fact.Change))
                         .Entry;
                     DateTimeOffset?[] ends = [failed?.At, later?.At];
-                    return new FittedPart(
+                    return c.Fact.FromTheDrawer.Select(from => new FittedPart(
                         unit.Id,
                         c.Entry.Id,
                         unit.Card.Tag,
                         unit.Card.Owner,
                         unit.Card.Contact,
                         PartNames.Title(sheet, c.Fact.Element),
-                        c.Fact.From!,
+                        from,
                         c.Entry.At,
                         ends.Min(),
                         failed is not null && (later is null || failed.Number < later.Number)
-                    );
+                    ));
                 }),
         ];
+
+    /// <summary>A unit to practice on takes nothing out of the drawer: it is invented.</summary>
+    private static IEnumerable<(Entry Entry, PartChanged Fact)> Fitting(BenchUnit unit) =>
+        unit.All<PracticeBegun>().Any() ? [] : unit.All<PartChanged>().Where(c => c.Fact.FromTheDrawer.Any());
 
     /// <summary>As the store keeps it beside a unit; empty for none.</summary>
     public static string Write(ImmutableArray<FittedPart> parts) => parts.IsEmpty ? "" : JsonSerializer.Serialize(parts, FactText.Options);

@@ -12,6 +12,9 @@ namespace Ohmstead.Workshop.Drawers;
 /// <param name="Suits">True where it is such a part, by its id or its name.</param>
 public sealed record PartSource(FromDrawer From, string Words, bool IsAside, bool Suits)
 {
+    /// <summary>How many can be taken.</summary>
+    public int Left { get; private init; }
+
     /// <summary>What lies beside the unit first, then what suits the element, then all else that is there.</summary>
     public static ImmutableArray<PartSource> For(Drawer drawer, Guid unit, string element, TypeSheet sheet)
     {
@@ -36,14 +39,20 @@ public sealed record PartSource(FromDrawer From, string Words, bool IsAside, boo
         string Words(string lot, int left) =>
             $"{bin.Title}{(lot.Length > 0 ? $", {lot}" : "")}: {(beside > 0 ? $"{ValueText.Plain(beside)} beside this unit" : $"{ValueText.Plain(left)} left")}";
         foreach (var batch in batches)
-            yield return new(new(bin.Id, batch.Id, 1, bin.Name, batch.Name), Words(batch.Name, batch.Left), beside > 0, suits);
+            yield return new(new(bin.Id, batch.Id, 1, bin.Name, batch.Name), Words(batch.Name, batch.Left), beside > 0, suits)
+            {
+                Left = Math.Min(batch.Left, bin.Count + beside),
+            };
         if (unknown > 0)
             yield return new(
                 new(bin.Id, null, 1, bin.Name, ""),
                 Words(batches.Count > 0 ? "batch not known" : "", unknown),
                 beside > 0,
                 suits
-            );
+            )
+            {
+                Left = Math.Min(unknown, bin.Count + beside),
+            };
     }
 
     /// <summary>By the first word of what lies in the bin: "Cord, 18 AWG" suits the black wire of the cord.</summary>

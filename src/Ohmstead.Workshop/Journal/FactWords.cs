@@ -52,14 +52,13 @@ public static class FactWords
             BreakerStarted b => $"{PartNames.Title(sheet, b.Breaker)}: timing begun at {ValueText.Plain(b.Amps)} A",
             BreakerTimed b => $"{PartNames.Title(sheet, b.Breaker)}: {TestWords.Timed(b)}",
             FindingJudged f => $"{(sheet is null ? "A fault" : PartNames.Headline(sheet, f.Element, f.Mode))}: {Judged(f.Judgement)}",
-            PartChanged p =>
-                $"{PartNames.Title(sheet, p.Element)}: {Changed(p.Change)}{(p.From is { } from ? $", from the drawer: {from.Words}" : "")}",
+            PartChanged p => $"{PartNames.Title(sheet, p.Element)}: {Changed(p.Change)}{FromTheDrawer(p)}",
             PartDecided d => $"{PartTitle(d.About, sheet)}: {Decided(d.Act)}{(d.Part.Length > 0 ? $", {d.Part}" : "")}",
             LooksNoted l =>
                 $"Looks, {Sentences.Small(l.Item)}: {(l.Words.Length > 0 ? $"{l.Words}, " : "")}{(l.IsToDo ? "to do" : "leave")}",
             EstimateMade e => $"Estimate made: {Sum(e.Low)} to {Sum(e.High)}",
             GoAheadGiven g => $"Go-ahead{(g.How.Length > 0 ? $" {g.How}" : "")}{(g.Limit is { } limit ? $", up to {Sum(limit)}" : "")}",
-            Billed b => $"Billed: {b.Sum.ToString("0.00", CultureInfo.InvariantCulture)}",
+            Billed b => $"Billed: {b.Sum.ToString("0.00", CultureInfo.InvariantCulture)}{(b.Words.Length > 0 ? $". {b.Words}" : "")}",
             JointSeen j =>
                 $"{Sentences.Large(Points([j.Terminal], sheet))}, as {(j.As == WiringState.Found ? "found" : "left")}: {(j.Ends.IsEmpty ? "no wire" : string.Join("; ", j.Ends.Select(e => EndOf(e.Id, sheet))))}",
             WiringFrozen f => $"Wiring record as {(f.As == WiringState.Found ? "found" : "left")}: locked",
@@ -178,6 +177,11 @@ public static class FactWords
             Judgement.Dismissed => "not this",
             _ => "undone",
         };
+
+    private static string FromTheDrawer(PartChanged part) =>
+        part.FromTheDrawer.Select(f => f.Count == 1 ? f.Words : $"{ValueText.Plain(f.Count)} × {f.Words}").ToList() is { Count: > 0 } parts
+            ? $", from the drawer: {string.Join("; ", parts)}"
+            : "";
 
     private static string Changed(PartChange change) =>
         change switch

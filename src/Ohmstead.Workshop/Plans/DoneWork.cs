@@ -3,7 +3,6 @@ using Ohmstead.Electrical.TypeSheets;
 using Ohmstead.Workshop.Findings;
 using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Shops;
-using Ohmstead.Workshop.TakeApart;
 using Ohmstead.Workshop.Units;
 using Ohmstead.Workshop.Words;
 
@@ -59,11 +58,7 @@ internal static class DoneWork
             .Fact;
         if (found is not null && WorkToDo.ModeOf(own, found.Element, found.Mode) is { } mode)
             return [.. WhatToDo.For(own, mode).Parts.Select(p => new PlanPart(p.Name, (decimal)p.Price, 100))];
-        return
-            own.TakeApart.FirstOrDefault(s => s.Part.Length > 0 && ReachFor.PartsOf(s.Id, own).Contains(part.Element)) is { } step
-            && shop.Parts.FirstOrDefault(p => p.Id == step.Part) is { } known
-            ? [new(known.Name, (decimal)known.Price, 100)]
-            : [];
+        return WornPart.Of(own, shop, part.Element) is { } known ? [new(known.Name, (decimal)known.Price, 100)] : [];
     }
 
     private static PlanLine Line(string words, double? minutes) => new(PlanLineKind.Done, words, "", [], []) { TookMinutes = minutes };

@@ -80,6 +80,9 @@ public static class EstimateDraft
         return problem.Length > 0 ? new(null, $"Bill: {problem}") : new(new Billed(decimal.Round((decimal)value, 2), Cut(words)), "");
     }
 
+    /// <summary>The bill of a repair that ended at a stop point.</summary>
+    public static Billed Ended(PlanStop stop) => new(stop.Fee, $"Ended: {stop.Words}");
+
     private static DateOnly? Day(string text) =>
         DateOnly.TryParseExact(text.Trim(), "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out var day) ? day : null;
 

@@ -3,7 +3,6 @@ using Ohmstead.Electrical.TypeSheets;
 using Ohmstead.Workshop.Findings;
 using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Shops;
-using Ohmstead.Workshop.TakeApart;
 using Ohmstead.Workshop.Units;
 using Ohmstead.Workshop.Words;
 
@@ -90,8 +89,7 @@ public sealed record PartOptions(
 
     private static ImmutableArray<PartFit> Fitting(TypeSheet own, Shop shop, string about, Remedy? remedy, decimal? itemPrice)
     {
-        var worn = own.TakeApart.FirstOrDefault(s => s.Part.Length > 0 && ReachFor.PartsOf(s.Id, own).Contains(about));
-        var known = worn is null ? null : shop.Parts.FirstOrDefault(p => p.Id == worn.Part);
+        var known = WornPart.Of(own, shop, about);
         var isDisc = own.Elements.FirstOrDefault(e => e.Id == about) is Rectifier;
         var same =
             known is not null ? (decimal)known.Price

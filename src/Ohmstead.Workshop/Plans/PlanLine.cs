@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Ohmstead.Electrical.Reckoning.Deciding;
+using Ohmstead.Workshop.Drawers;
 
 namespace Ohmstead.Workshop.Plans;
 
@@ -76,7 +77,14 @@ public sealed record PlanStep(string Id, string Key, double UsualMinutes, Immuta
 /// <summary>Something that is fitted.</summary>
 /// <param name="Name">What it is, in words.</param>
 /// <param name="Percent">Chance that it is needed [%].</param>
-public sealed record PlanPart(string Name, decimal Price, double Percent);
+public sealed record PlanPart(string Name, decimal Price, double Percent)
+{
+    /// <summary>What the drawer says of it; null where it was not asked, or has no bins.</summary>
+    public AtHand? Hand { get; init; }
+
+    /// <summary>What speaks against fitting the one that is there; empty for nothing.</summary>
+    public string Caution { get; init; } = "";
+}
 
 /// <summary>A point at which the job may end.</summary>
 /// <param name="Words">When, in words: "insulation stays under 2 MΩ".</param>

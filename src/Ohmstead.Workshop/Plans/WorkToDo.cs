@@ -38,7 +38,7 @@ public static class WorkToDo
     internal static ImmutableArray<PlannedWork> Of(BenchUnit unit, TypeSheet own, FindingsView? view, Shop shop)
     {
         var decided = Decisions(unit);
-        var works = decided.Values.Where(d => d.Act > DecidedAct.Watch).Select(d => Decided(d, own)).ToList();
+        var works = decided.Values.Where(d => d.Act > DecidedAct.Watch).Select(d => Decided(d, own, shop)).ToList();
         var found = (view?.CardsNow ?? [])
             .SelectMany(c => c.Findings)
             .Where(f => f.Judgement == Judgement.Confirmed || f.Probability >= WorthPlanning)
@@ -73,12 +73,12 @@ public static class WorkToDo
         return remedy is null ? Middle(about) : Middle(remedy, WorkSort.Replace);
     }
 
-    private static PlannedWork Decided(PartDecided d, TypeSheet own)
+    private static PlannedWork Decided(PartDecided d, TypeSheet own, Shop shop)
     {
         var sort = WorkKey.SortOf(d.Act, own, d.About);
         var remedy = ModeOf(own, d.About, d.Mode) is { } mode ? WhatToDo.For(own, mode) : null;
         var usual = remedy is not null ? Middle(remedy, sort) : Middle(d.About);
-        var part = d.Part.Length > 0 ? d.Part : "new part";
+        var part = d.Part.Length > 0 ? d.Part : PartName(own, shop, d.About, remedy);
         return new(
             d.About,
             d.Mode,
@@ -91,6 +91,14 @@ public static class WorkToDo
             remedy?.StopWhen ?? ""
         );
     }
+
+    /// <summary>What a new one of the same sort is called.</summary>
+    private static string PartName(TypeSheet own, Shop shop, string about, Remedy? remedy) =>
+        WornPart.Of(own, shop, about) is { } known
+            ? Sentences.Small(known.Name)
+            : remedy?.Parts.Select(p => p.Name).FirstOrDefault()
+                ?? WorkOfItem.Of(about).Parts.Select(p => p.Name).FirstOrDefault()
+                ?? "new part";
 
     private static PlannedWork Found(ImmutableArray<Finding> findings, TypeSheet own)
     {

@@ -143,7 +143,7 @@ public class DrawerScreenTests
                 .Add(c => c.Element, "roller-1")
                 .Add(c => c.Sheet, sheet)
                 .Add(c => c.Key, "k")
-                .Add(c => c.Chosen, f => chosen = f)
+                .Add(c => c.Chosen, c => chosen = c.On(new PartChanged("roller-1", PartChange.Renewed, null, "")).From)
         );
         choice.WaitForElement("select");
         Assert.Null(chosen);
@@ -158,6 +158,12 @@ public class DrawerScreenTests
             choice.FindAll("option").Select(o => o.TextContent)
         );
         choice.Do(() => choice.Find("select").Change("0"));
+        choice.Do(() => choice.Find("input").Input("5"));
+        choice.WaitForAssertion(() =>
+            Assert.Equal("Roller, carbon: only 4 by the count. Count the bin first.", choice.Find("[role=alert]").TextContent)
+        );
+        choice.Do(() => choice.Find("input").Input("1"));
+        choice.WaitForAssertion(() => Assert.Empty(choice.FindAll("[role=alert]")));
         await screens.Bench.EnterAsync(
             ScreenBench.UnitId,
             1,
@@ -172,6 +178,12 @@ public class DrawerScreenTests
             Assert.Contains("an owner", batch.Find("section[aria-labelledby=to-call]").TextContent, StringComparison.Ordinal)
         );
         Assert.Contains("Nothing unusual in this batch.", batch.Markup, StringComparison.Ordinal);
+        // The bin goes; whom to call stays.
+        await screens.Bench.Drawer.EnterAsync(new BinSaid(Rollers) { IsGone = true });
+        batch.WaitForAssertion(() => Assert.Contains("Its bin was removed.", batch.Markup, StringComparison.Ordinal));
+        Assert.Contains("an owner", batch.Find("section[aria-labelledby=to-call]").TextContent, StringComparison.Ordinal);
+        var batches = screens.Context.Render<AllBatches>();
+        batches.WaitForAssertion(() => Assert.Contains("Acme, lot 41", batches.Markup, StringComparison.Ordinal));
     }
 
     [Fact]

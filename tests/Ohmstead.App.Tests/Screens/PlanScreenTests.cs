@@ -1,5 +1,7 @@
 using Bunit;
+using Microsoft.Extensions.DependencyInjection;
 using Ohmstead.App.Screens.Plans;
+using Ohmstead.Workshop.Drawers;
 using Ohmstead.Workshop.Journal;
 
 namespace Ohmstead.App.Tests.Screens;
@@ -13,6 +15,7 @@ public class PlanScreenTests
 
     private static IRenderedComponent<PlanOfUnit> Show(ScreenBench bench)
     {
+        bench.Context.Renderer.SetRendererInfo(new("Server", isInteractive: true));
         var screen = bench.Context.Render<PlanOfUnit>(p => p.Add(s => s.Id, ScreenBench.UnitId));
         screen.WaitForElement("section.lines", Patience);
         return screen;
@@ -96,6 +99,53 @@ public class PlanScreenTests
         var part = box.Id!["f-fail-".Length..];
         await box.ChangeAsync("88");
         Assert.Contains((await bench.Bench.ShopAsync()).Parts, p => part.StartsWith(p.Id, StringComparison.Ordinal) && p.FailPercent == 88);
+    }
+
+    private static readonly Guid Rollers = new(21, 0, 0, new byte[8]);
+
+    [Fact]
+    public async Task A_part_says_where_it_lies_and_one_press_takes_it_out_for_the_unit()
+    {
+        await using var bench = await ScreenBench.OpenAsync([.. ScreenBench.ColdGates, Roller]);
+        await bench.Bench.Drawer.EnterAsync(
+            new BinSaid(Rollers)
+            {
+                Tag = "C1",
+                Name = "Roller, carbon",
+                Part = "roller",
+            }
+        );
+        var screen = Show(bench);
+        string Line() =>
+            screen.FindAll(".plan-line").Single(l => l.TextContent.Contains(": replace", StringComparison.Ordinal)).TextContent;
+        Assert.Contains("$5.10: to order", Line(), StringComparison.Ordinal);
+        Assert.Empty(screen.FindAll("section[aria-labelledby=take-out]"));
+        await bench.Bench.Drawer.EnterAsync(new PartsReceived(Rollers, 4, "Acme", "41", new DateOnly(2026, 11, 3)));
+        screen.WaitForState(() => Line().Contains("4 in bin C1, Acme, lot 41", StringComparison.Ordinal), Patience);
+        await screen.Find("section[aria-labelledby=take-out] button").ClickAsync();
+        screen.WaitForState(() => Line().Contains("beside this unit", StringComparison.Ordinal), Patience);
+        Assert.Empty(screen.FindAll("section[aria-labelledby=take-out]"));
+        var aside = Assert.Single((await bench.Bench.Drawer.ReadAsync()).Aside);
+        Assert.Equal((ScreenBench.UnitId, "F-9", new BinCount(Rollers, 1)), (aside.Unit, aside.Tag, Assert.Single(aside.Parts)));
+    }
+
+    [Fact]
+    public async Task A_repair_that_ends_at_a_stop_point_is_billed_and_goes_back()
+    {
+        await using var bench = await ScreenBench.OpenAsync([.. ScreenBench.ColdGates, Roller]);
+        var screen = Show(bench);
+        await screen.FindAll(".stop-line button").Single().ClickAsync();
+        var billed = Assert.Single((await bench.UnitAsync()).All<Billed>()).Fact;
+        Assert.Equal(20, billed.Sum);
+        Assert.StartsWith("Ended: ", billed.Words, StringComparison.Ordinal);
+        Assert.EndsWith(
+            "/return",
+            bench.Context.Services.GetRequiredService<Microsoft.AspNetCore.Components.NavigationManager>().Uri,
+            StringComparison.Ordinal
+        );
+        screen.WaitForAssertion(() =>
+            Assert.Contains("Billed: $20.00. Ended:", screen.Find(".notice").TextContent, StringComparison.Ordinal)
+        );
     }
 
     [Fact]

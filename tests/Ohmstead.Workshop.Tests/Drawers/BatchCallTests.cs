@@ -58,6 +58,23 @@ public class BatchCallTests
         Assert.Equal("Of other batches 4 of 64 failed in 71 years.", call.Reasons(drawer, Now)[1]);
     }
 
+    /// <summary>Nobody keeps a bin for parts that fail; whom to call must survive it.</summary>
+    [Fact]
+    public void The_batches_of_a_bin_that_was_removed_still_say_whom_to_call()
+    {
+        var (drawer, bin, batch) = Drawn();
+        var gone = Drawer.Of(
+            [.. drawer.Entries, new DrawerEntry(Guid.NewGuid(), Now, "bench", [new BinSaid(bin.Id) { IsGone = true }])],
+            drawer.Fitted
+        );
+        Assert.Empty(gone.Bins);
+        Assert.Equal(
+            BatchCall.All(drawer, Now).Select(c => (c.Batch.Id, c.Verdict, c.StillOut.Count())),
+            BatchCall.All(gone, Now).Select(c => (c.Batch.Id, c.Verdict, c.StillOut.Count()))
+        );
+        Assert.Equal(6, BatchCall.Find(gone, batch.Id, Now)!.StillOut.Count());
+    }
+
     [Fact]
     public void The_batch_that_stands_out_comes_first_and_one_that_is_in_no_unit_not_at_all()
     {

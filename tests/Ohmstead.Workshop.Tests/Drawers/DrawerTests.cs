@@ -114,6 +114,63 @@ public class DrawerTests
         Assert.Equal((1, 0), (draft.Drawer.Find(bin)!.Count, draft.Drawer.Find(bin)!.SetAside));
     }
 
+    /// <summary>Two jobs planned, one kit taken out: one is left to plan for, until it goes back with nothing fitted.</summary>
+    [Fact]
+    public void A_kit_that_was_taken_out_is_no_longer_planned_and_put_back_whole_it_is_again()
+    {
+        var draft = new DrawerDraft();
+        var (roller, pin, unit, kit) = (draft.Bin("C1", "Roller", 6), draft.Bin("C2", "Roller pin", 6), draft.Id(), draft.Id());
+        int Planned() => draft.Drawer.Kits.Single().Planned;
+        Guid Take() => draft.Do(new KitTaken(unit, "F-041", [new(roller, 1), new(pin, 1)]) { Kit = kit });
+        draft.Do(new KitSaid(kit, "Roller, one track", [new(roller, 1), new(pin, 1)], 2));
+        var first = Take();
+        Assert.Equal(1, Planned());
+        // Three used a year, ten days to get more: with five in the bin and one job planned none is to be ordered.
+        Assert.Empty(DrawerOrders.Of(draft.Drawer, draft.Now).Missing);
+        draft.Do(new KitPutBack(unit, "F-041"));
+        Assert.Equal((2, 6), (Planned(), draft.Drawer.Find(roller)!.Count));
+        draft.Do(new EntryUndone(first, true));
+        Assert.Equal(2, Planned());
+        Take();
+        draft.Fit(roller, null, 1, unit);
+        draft.Do(new KitPutBack(unit, "F-041"));
+        Assert.Equal((1, 5, 6), (Planned(), draft.Drawer.Find(roller)!.Count, draft.Drawer.Find(pin)!.Count));
+        Take();
+        Assert.Equal(0, Planned());
+        // One more than was planned: none is planned then, and none comes back with it.
+        Take();
+        draft.Do(new KitPutBack(unit, "F-041"));
+        Assert.Equal((1, 5), (Planned(), draft.Drawer.Find(roller)!.Count));
+    }
+
+    [Fact]
+    public void A_roller_that_is_not_there_is_to_order_though_its_pins_are_there()
+    {
+        var draft = new DrawerDraft();
+        draft.Bin("C2", "Roller pin", 14);
+        Assert.Equal("no bin for it", draft.Drawer.For("roller").Words);
+        draft.Bin("C1", "Roller, carbon", 0, part: "roller");
+        Assert.Equal("to order", draft.Drawer.For("roller").Words);
+        Assert.Equal("14 in bin C2", draft.Drawer.For("pin").Words);
+    }
+
+    [Fact]
+    public void At_hand_says_the_batch_that_goes_first_and_what_lies_beside_the_unit_already()
+    {
+        var draft = new DrawerDraft();
+        var (bin, unit) = (draft.Bin("C1", "Roller", 0), draft.Id());
+        draft.Receive(bin, 2, "41");
+        draft.Receive(bin, 3, "52");
+        Assert.Equal("5 in bin C1, Acme, lot 41", draft.Drawer.For("roller").Words);
+        draft.Do(new PartsUsed(bin, 2, ""));
+        Assert.Equal("3 in bin C1, Acme, lot 52", draft.Drawer.For("roller").Words);
+        draft.Do(new KitTaken(unit, "F-041", [new(bin, 1)]));
+        Assert.Equal(
+            ("beside this unit", "2 in bin C1, Acme, lot 52"),
+            (draft.Drawer.For("roller", 1, unit).Words, draft.Drawer.For("roller").Words)
+        );
+    }
+
     [Fact]
     public void An_entry_undone_does_not_count_and_counts_again_when_that_is_undone()
     {
@@ -181,6 +238,7 @@ public class DrawerTests
             new PartsReceived(bin, 2, "Acme", "41", new DateOnly(2026, 11, 3)),
             new KitSaid(bin, "Cord", [new(bin, 1)], 2),
             new KitTaken(bin, "F-041", [new(bin, 1)]),
+            new KitTaken(bin, "F-041", [new(bin, 1)]) { Kit = bin },
             new KitPutBack(bin, "F-041"),
             new DonorSaid(bin, "0388", bin, [new(bin, 1)], "cover"),
             new DonorGave(bin, bin, 1),

@@ -52,6 +52,27 @@ public class FittedPartTests
     }
 
     [Fact]
+    public void All_that_went_in_with_one_repair_is_out_of_the_drawer_each_with_its_count()
+    {
+        var pin = new FromDrawer(new Guid(8, 0, 0, new byte[8]), null, 2, "Roller pin", "");
+        var parts = FittedPart.Of(Unit(Fitting with { Also = [pin] }, new Noted("back"), Worn(Judgement.Confirmed)), null);
+        Assert.Equal([From, pin], parts.Select(p => p.From));
+        Assert.All(parts, p => Assert.True(p.HasFailed));
+        Assert.Equal(
+            ": replaced, same part, from the drawer: Roller, Acme, lot 41; 2 × Roller pin",
+            FactWords.Of(Fitting with { Also = [pin] }, null) is var words
+                ? words[words.IndexOf(": replaced", StringComparison.Ordinal)..]
+                : ""
+        );
+        Assert.NotEqual(Fitting, Fitting with { Also = [pin] });
+        Assert.Equal(Fitting with { Also = [pin] }, FactText.Read(FactText.Write(Fitting with { Also = [pin] })));
+    }
+
+    [Fact]
+    public void A_unit_to_practice_on_takes_nothing_out_of_the_drawer() =>
+        Assert.Empty(FittedPart.Of(Unit(new PracticeBegun(7), Fitting), null));
+
+    [Fact]
     public void A_repair_undone_is_no_part_fitted() =>
         Assert.Empty(FittedPart.Of(Unit(Fitting, new Corrected(new Guid(3, 0, 0, new byte[8]), null)), null));
 }

@@ -1,8 +1,11 @@
+using System.Collections.Immutable;
 using Ohmstead.Electrical.Circuits;
+using Ohmstead.Electrical.Diagnosis;
 using Ohmstead.Electrical.Faults;
 using Ohmstead.Electrical.TypeSheets;
 using Ohmstead.Workshop.Findings;
 using Ohmstead.Workshop.Journal;
+using Ohmstead.Workshop.LookingBack;
 using Ohmstead.Workshop.Shops;
 using Ohmstead.Workshop.Tests.Readings;
 
@@ -42,6 +45,43 @@ public class ShopChancesTests
                 Assert.Equal(percent, after[name]);
             Assert.InRange(after[name], percent > 0 ? ShopChances.LeastPercent : 0, ShopChances.MostPercent);
         }
+    }
+
+    /// <summary>
+    /// A made shop finds worn rollers in one of three and never an open disc. Of a unit that reads high on one track its findings go that
+    /// way, and none is impossible or certain.
+    /// </summary>
+    [Fact]
+    public void Learned_from_a_made_shop_they_move_the_findings_its_way_and_none_to_0_or_1()
+    {
+        var bench = new OnTheBench().Read("ohms-left", 1.0);
+        var units = Enumerable
+            .Range(0, 90)
+            .Select(n => new UnitYear(
+                DateTimeOffset.UnixEpoch,
+                null,
+                0,
+                0,
+                n % 3 == 0 ? [("slider", "worn", DateTimeOffset.UnixEpoch)] : [],
+                [("slider", "worn", 8), ("rectifier", "open", 4), ("joint", "cold", 1)]
+            ));
+        ImmutableArray<ShopChance> learned =
+        [
+            .. LearnedChance.Of(units, 40, 0.1).Select(l => new ShopChance(l.Kind, l.Mode, l.Odds, l.Found, l.Parts)),
+        ];
+        Dictionary<string, double> Found(ImmutableArray<ShopChance> chances) =>
+            Diagnoser
+                .Run(
+                    new UnitModel(JudgedSheet.Of(bench.Unit, bench.Own, chances)),
+                    bench.Readings,
+                    new DiagnosisOptions { MostExpanded = 4, RankNext = false }
+                )
+                .Faults.ToDictionary(f => f.Mode.Name, f => f.Probability, StringComparer.Ordinal);
+        var (usual, own) = (Found([]), Found(learned));
+        Assert.True(own["roller-left:worn"] > usual["roller-left:worn"]);
+        Assert.True(own["roller-right:worn"] > usual["roller-right:worn"]);
+        Assert.True(own["disc-left:open"] < usual["disc-left:open"]);
+        Assert.All(own.Values, p => Assert.InRange(p, 1e-9, 1 - 1e-9));
     }
 
     [Fact]

@@ -69,6 +69,10 @@ public class EstimateTests
         Assert.StartsWith("Bill:", EstimateDraft.Bill("", "").Refused, StringComparison.Ordinal);
     }
 
+    [Fact]
+    public void A_repair_that_ends_at_a_stop_point_is_billed_its_fee_with_the_reason() =>
+        Assert.Equal(new Billed(20, "Ended: the arm breaks"), EstimateDraft.Ended(Plan.Lines[0].Stop!));
+
     /// <summary>5 + 12 + 4 + 2 minutes from the first step off on, one pause; at 50 an hour 19.17, with a cord of 7.50 that is 26.67.</summary>
     [Fact]
     public void What_it_took_is_the_log_from_the_first_work_on()

@@ -2,6 +2,7 @@ using Microsoft.AspNetCore.Components;
 using Ohmstead.App.Background;
 using Ohmstead.App.Screens.Readings;
 using Ohmstead.Electrical.Diagnosis;
+using Ohmstead.Workshop.Drawers;
 using Ohmstead.Workshop.Findings;
 using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Plans;
@@ -33,6 +34,7 @@ public sealed partial class DecidePart
     private string shownOf = "";
     private bool isDisc;
     private Diagnosed? madeOf;
+    private Drawer? drawer;
 
     /// <summary>Element, slider or part of the look-over.</summary>
     [Parameter]
@@ -47,6 +49,7 @@ public sealed partial class DecidePart
     {
         await base.UnitReadAsync();
         Make();
+        drawer = await Bench.Drawer.ReadAsync();
     }
 
     /// <inheritdoc/>

@@ -1,11 +1,14 @@
+using System.Collections.Immutable;
 using Microsoft.AspNetCore.Components;
 using Ohmstead.App.Background;
 using Ohmstead.App.Screens.Readings;
 using Ohmstead.Electrical.Reckoning.Deciding;
+using Ohmstead.Workshop.Drawers;
 using Ohmstead.Workshop.Findings;
 using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Plans;
 using Ohmstead.Workshop.Shops;
+using Ohmstead.Workshop.Units;
 using Ohmstead.Workshop.Words;
 
 namespace Ohmstead.App.Screens.Plans;
@@ -19,6 +22,9 @@ public sealed partial class PlanOfUnit
     private int madeAt = -1;
     private WhileOpen? open;
     private WhatItTook? took;
+    private Drawer? drawer;
+    private ImmutableArray<BinCount> toTakeOut = [];
+    private Billed? billed;
     private string question = "";
 
     /// <summary>What the shop's own units took.</summary>
@@ -31,9 +37,17 @@ public sealed partial class PlanOfUnit
             : $"Plan: about {ValueText.Plain(Math.Round(plan.Minutes))} min, {Counted.Of(plan.Lines.Length, "step")} left";
 
     /// <inheritdoc/>
+    protected override void OnInitialized()
+    {
+        base.OnInitialized();
+        Bench.Drawer.Changed += OnDrawer;
+    }
+
+    /// <inheritdoc/>
     protected override async Task UnitReadAsync()
     {
         await base.UnitReadAsync();
+        billed = Unit?.All<Billed>().LastOrDefault().Fact;
         await MakeAsync();
     }
 
@@ -42,34 +56,48 @@ public sealed partial class PlanOfUnit
     {
         // Findings came in behind the screen: the plan follows them.
         if (plan is not null && !ReferenceEquals(madeOf, Answer.Latest))
-            _ = InvokeAsync(async () =>
-            {
-                await MakeAsync();
-                StateHasChanged();
-            });
+            MakeAgain();
         return true;
     }
 
-    /// <summary>Lines first, then the price: its draws take longer.</summary>
+    private void OnDrawer() => MakeAgain();
+
+    private void MakeAgain() =>
+        _ = InvokeAsync(async () =>
+        {
+            await MakeAsync();
+            StateHasChanged();
+        });
+
+    /// <summary>Lines first: nobody waits for the price, whose draws take longer.</summary>
     private async Task MakeAsync()
     {
         if (Model is not { } model || Sheet is not { } type || Unit is not { } unit)
             return;
         (madeOf, madeAt) = (Answer.Latest, unit.LastNumber);
         var (latest, shop) = (Answer.Latest, Shop);
-        var book = await Minutes.ReadAsync(Id);
+        var (book, parts, now) = (await Minutes.ReadAsync(Id), await Bench.Drawer.ReadAsync(), Bench.Time.GetUtcNow());
         var (made, worth) = await WorkOutAsync(() =>
         {
             var lines = UnitPlan.Of(unit, type, model.Sheet, latest?.View, shop, book);
-            return (lines, WhileOpen.Of(unit, lines, type, model.Sheet, shop, book));
+            return (PlanParts.With(lines, parts, Id, model.Sheet, shop, now), WhileOpen.Of(unit, lines, type, model.Sheet, shop, book));
         });
         if (madeAt != unit.LastNumber || !ReferenceEquals(madeOf, latest))
             return;
-        (plan, open, took) = (made, worth, WhatItTook.Of(unit, made, shop));
+        (plan, open, took, drawer) = (made, worth, WhatItTook.Of(unit, made, shop), parts);
+        toTakeOut = unit.All<PracticeBegun>().Any() ? [] : PlanParts.ToTakeOut(made);
         StateHasChanged();
+        if (RendererInfo.IsInteractive)
+            _ = PriceAsync(made, unit, shop);
+    }
+
+    private async Task PriceAsync(UnitPlan made, BenchUnit unit, Workshop.Shops.Shop shop)
+    {
         var sum = await WorkOutAsync(() => PlanPrice.Of(made, shop, PlanPrice.Named(unit)));
-        if (ReferenceEquals(plan, made))
-            (price, question) = (sum, sum.Question is { } asked ? QuoteText.Of(asked) : "");
+        if (!ReferenceEquals(plan, made))
+            return;
+        (price, question) = (sum, sum.Question is { } asked ? QuoteText.Of(asked) : "");
+        StateHasChanged();
     }
 
     private DateOnly Today => DateOnly.FromDateTime(TimeZoneInfo.ConvertTime(Bench.Time.GetUtcNow(), Bench.Time.LocalTimeZone).DateTime);
@@ -92,10 +120,28 @@ public sealed partial class PlanOfUnit
         return "";
     }
 
+    /// <summary>What the plan needs and lies in the drawer is taken out for this unit; the repairs that fit it take it from beside the unit.</summary>
+    private Task TakeOutAsync() => Bench.Drawer.EnterAsync(new KitTaken(Id, Unit!.Card.Tag, toTakeOut));
+
+    /// <summary>The repair ends at a stop point: its fee is the bill, and the unit goes back.</summary>
+    private async Task EndAsync(PlanStop stop)
+    {
+        await EnterAsync(EstimateDraft.Ended(stop));
+        Navigation.NavigateTo($"/units/{Id}/return");
+    }
+
     private async Task BeginAsync(PlanLine line)
     {
         if (line.Kind == PlanLineKind.TakeApart)
             await EnterAsync(new WayChosen(plan!.Reach));
         Navigation.NavigateTo(PlanLinks.Of(Id, line));
+    }
+
+    /// <inheritdoc/>
+    public override void Dispose()
+    {
+        Bench.Drawer.Changed -= OnDrawer;
+        base.Dispose();
+        GC.SuppressFinalize(this);
     }
 }
