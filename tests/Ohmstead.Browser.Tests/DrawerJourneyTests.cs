@@ -2,7 +2,7 @@ using Microsoft.Playwright;
 
 namespace Ohmstead.Browser.Tests;
 
-/// <summary>A bin counted, ordered for and filled; a part of it with its batch into a unit; from there to whom to call; then the day's order.</summary>
+/// <summary>A bin counted, ordered for and filled; taken out for a plan, a part of it with its batch into a unit; from there to whom to call; then the day's order.</summary>
 public sealed class DrawerJourneyTests(OpenBrowser browser)
 {
     [Theory]
@@ -37,13 +37,16 @@ public sealed class DrawerJourneyTests(OpenBrowser browser)
         await window.SeeAsync();
         var bin = new Uri(page.Url).AbsolutePath;
 
+        await window.GoAsync($"{unit}/plan");
+        await window.SeesAsync("10 in bin C4, Acme, lot 77");
+        await window.PressAsync("Take the parts out");
+        await window.SeesAsync("beside this unit");
         await window.GoAsync($"{unit}/findings");
         var found = page.Locator("article.finding", new() { HasTextString = "You found it" }).Last;
         await found.WaitForAsync(new() { Timeout = 120_000 });
         await found.GetByRole(AriaRole.Button, new() { Name = "Repaired" }).ClickAsync();
-        await found
-            .GetByLabel("New part from")
-            .SelectOptionAsync(new SelectOptionValue { Label = "C4 Whistle disc, Acme, lot 77: 6 left" });
+        await Expect(found.GetByLabel("New part from").Locator("option:checked"))
+            .ToHaveTextAsync("C4 Whistle disc, Acme, lot 77: 1 beside this unit");
         await found.GetByRole(AriaRole.Button, new() { Name = "Replaced, same part" }).ClickAsync();
         await window.SeesAsync("After the repair");
         await window.GoAsync(bin);

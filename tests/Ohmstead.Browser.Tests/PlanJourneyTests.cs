@@ -27,6 +27,7 @@ public sealed class PlanJourneyTests(OpenBrowser browser, RunningBench bench)
 
         await window.TitledAsync("Plan: about");
         await window.SeesAsync("Roller of track 1: replace");
+        await window.SeesAsync("Stop here:");
         await window.SeesAsync("Ask the owner first above");
         await window.SeesAsync("While it is open");
         await window.SeeAsync();

@@ -27,9 +27,6 @@ public sealed record UnitPlan(ImmutableArray<PlanLine> Done, ImmutableArray<Plan
     /// <summary>The steps that the work left asks for.</summary>
     public ImmutableArray<string> Reach { get; private init; } = [];
 
-    /// <summary>Minutes left, in the middle of what is expected.</summary>
-    public double Minutes => Lines.Sum(l => l.Minutes);
-
     /// <summary>What is next.</summary>
     public PlanLine? Next => Lines.FirstOrDefault();
 

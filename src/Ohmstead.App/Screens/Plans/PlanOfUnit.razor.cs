@@ -32,9 +32,9 @@ public sealed partial class PlanOfUnit
     private ShopMinutes Minutes { get; set; } = null!;
 
     private string Heading =>
-        plan is null || plan.Lines.IsEmpty
-            ? "Plan"
-            : $"Plan: about {ValueText.Plain(Math.Round(plan.Minutes))} min, {Counted.Of(plan.Lines.Length, "step")} left";
+        plan is null || plan.Lines.IsEmpty ? "Plan"
+        : price is null ? $"Plan: {Counted.Of(plan.Lines.Length, "step")} left"
+        : $"Plan: about {Counted.Minutes(price.LowMinutes - plan.Done.Sum(l => l.TookMinutes ?? 0))}, {Counted.Of(plan.Lines.Length, "step")} left";
 
     /// <inheritdoc/>
     protected override void OnInitialized()
