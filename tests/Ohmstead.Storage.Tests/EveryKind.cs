@@ -57,6 +57,7 @@ internal static class EveryKind
             new PartChanged("disc", PartChange.Renewed, null, "")
             {
                 From = new(draft.Id(), draft.Id(), 1, "Whistle disc", "A. Brass, lot 41"),
+                Also = [new(draft.Id(), null, 2, "Fiber washer", "")],
             },
             new PartChanged("w-1", PartChange.Moved, System.Text.Json.JsonDocument.Parse("""{"to":"post-2"}""").RootElement, ""),
             new PartDecided("disc-1", "high-drop", DecidedAct.Replace, "silicon diode", 1.40m, null, "weak", [new("slopeVolts", 0.045)]),

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Globalization;
 using Ohmstead.Workshop.Job;
 using Ohmstead.Workshop.Journal;
+using Ohmstead.Workshop.Plans;
 using Ohmstead.Workshop.Shops;
 using Ohmstead.Workshop.Words;
 
@@ -14,7 +15,8 @@ public static class Estimate
     public const string Id = "estimate";
 
     /// <summary>The estimate of a unit.</summary>
-    public static Paper Make(JudgedUnit judged) => new("Estimate", judged.Unit.Card.Tag, Advice.Foot, [.. Blocks(judged)]);
+    public static Paper Make(JudgedUnit judged) =>
+        new("Estimate", judged.Unit.Card.Tag, Advice.Foot, [.. Blocks(judged)]) { IsLarge = true };
 
     private static IEnumerable<Block> Blocks(JudgedUnit judged)
     {
@@ -75,7 +77,7 @@ public static class Estimate
             [
                 .. lines.Select(l =>
                     Row.Of(
-                        l.Words,
+                        l.IsLooks ? LooksPlan.ItemOf(l.Words) : l.Words,
                         Counted.Minutes(l.Minutes),
                         l.Parts > 0 ? MoneyText.Exact(l.Parts, shop) : "",
                         l.Percent < 99.5 ? $"if needed, {ValueText.Plain(Math.Round(l.Percent))} of 100" : ""

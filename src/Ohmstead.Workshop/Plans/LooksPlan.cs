@@ -11,6 +11,8 @@ namespace Ohmstead.Workshop.Plans;
 /// </summary>
 public static class LooksPlan
 {
+    private const string Prefix = "Looks, ";
+
     /// <summary>What is usually asked, with minutes and price where it is done. Common practice, no source; prices invented.</summary>
     public static ImmutableArray<LooksNoted> Usual { get; } =
     [
@@ -37,13 +39,17 @@ public static class LooksPlan
             : new(new LooksNoted(item, words.Trim(), isToDo, time.Value, decimal.Round((decimal)money.Value, 2)), "");
     }
 
+    /// <summary>What a line for looks is about, where its heading says already that it is for looks: "Lettering".</summary>
+    public static string ItemOf(string line) =>
+        Sentences.Large(line.StartsWith(Prefix, StringComparison.Ordinal) ? line[Prefix.Length..] : line);
+
     /// <summary>Those that are to be done, as lines of a plan.</summary>
     internal static IEnumerable<PlanLine> Lines(BenchUnit unit, MinuteBook book) =>
         Of(unit)
             .Where(l => l.IsToDo)
             .Select(l => new PlanLine(
                 PlanLineKind.Looks,
-                $"Looks, {Sentences.Small(l.Item)}",
+                Prefix + Sentences.Small(l.Item),
                 l.Words,
                 [new($"looks {l.Item}", $"looks {l.Item}", Math.Max(1, l.Minutes), book[$"looks {l.Item}"], 100)],
                 l.Price > 0 ? [new("what it needs", l.Price, 100)] : []

@@ -28,7 +28,9 @@ public class EstimatePaperTests
         Assert.Contains("Above $120.00 we ask you first. This estimate holds until 13 Apr 2026.", text, StringComparison.Ordinal);
         Assert.Contains("Roller of track 1: replace | 17 min | $5.10 | if needed, 71 of 100", text, StringComparison.Ordinal);
         Assert.Contains("The arm breaks: you pay $20.00.", text, StringComparison.Ordinal);
-        Assert.True(text.IndexOf("For looks alone", StringComparison.Ordinal) < text.IndexOf("Looks, lettering", StringComparison.Ordinal));
+        Assert.True(
+            text.IndexOf("For looks alone", StringComparison.Ordinal) < text.IndexOf("Lettering | 20 min", StringComparison.Ordinal)
+        );
         Assert.Contains("Date, owner", text, StringComparison.Ordinal);
     }
 

@@ -1,5 +1,6 @@
 using Bunit;
 using Ohmstead.App.Screens.Findings;
+using Ohmstead.Workshop.Drawers;
 using Ohmstead.Workshop.Journal;
 
 namespace Ohmstead.App.Tests.Screens;
@@ -7,6 +8,8 @@ namespace Ohmstead.App.Tests.Screens;
 /// <summary>Deciding about one part on its screen.</summary>
 public class DecidePartTests
 {
+    private static readonly Guid Rollers = new(21, 0, 0, new byte[8]);
+    private static readonly Guid Diodes = new(22, 0, 0, new byte[8]);
     private static readonly TimeSpan Patience = TimeSpan.FromSeconds(90);
 
     private static IRenderedComponent<DecidePart> Show(ScreenBench bench, string about)
@@ -15,6 +18,9 @@ public class DecidePartTests
         screen.WaitForState(() => screen.FindAll("#choice, .warning").Count > 0, Patience);
         return screen;
     }
+
+    private static void Press(IRenderedComponent<DecidePart> screen, string words) =>
+        screen.Do(() => screen.FindAll("button").Single(b => b.TextContent.Trim() == words).Click());
 
     [Fact]
     public async Task A_part_that_is_not_there_is_said_to_be_so()
@@ -28,13 +34,38 @@ public class DecidePartTests
     {
         await using var bench = await ScreenBench.OpenAsync(ScreenBench.ColdGates);
         var screen = Show(bench, "roller-1");
-        await screen.Find("#m-now").InputAsync("6.5");
-        Assert.Contains("Replace.", screen.Find("section[aria-labelledby=measure] [role=status]").TextContent, StringComparison.Ordinal);
-        await screen.FindAll("button").Single(b => b.TextContent.Trim() == "Use this").ClickAsync();
-        await screen.FindAll("button").Single(b => b.TextContent.Trim() == "Save the decision").ClickAsync();
+        screen.Do(() => screen.Find("#m-now").Input("6.5"));
+        screen.WaitForAssertion(() =>
+            Assert.Contains("Replace.", screen.Find("section[aria-labelledby=measure] [role=status]").TextContent, StringComparison.Ordinal)
+        );
+        Press(screen, "Use this");
+        Press(screen, "Save the decision");
+        screen.WaitForState(() => screen.Markup.Contains("See the plan", StringComparison.Ordinal), Patience);
         var fact = Assert.Single((await bench.UnitAsync()).All<PartDecided>()).Fact;
         Assert.Equal(("roller-1", DecidedAct.Replace, "68 % of its size left", 5.10m), (fact.About, fact.Act, fact.Why, fact.Price));
-        Assert.Contains("See the plan", screen.Markup, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task What_lies_in_the_drawer_is_said_beside_the_choice()
+    {
+        await using var bench = await ScreenBench.OpenAsync(ScreenBench.ColdGates);
+        await bench.Bench.Drawer.EnterAsync(
+            new BinSaid(Rollers) { Tag = "C1", Name = "Roller, carbon" },
+            new BinCounted(Rollers, 4),
+            new BinSaid(Diodes) { Tag = "D4", Name = "Diode 8 A" }
+        );
+        string Said(string about, bool isOther)
+        {
+            var screen = Show(bench, about);
+            screen.Do(() => screen.FindAll("input[name=act]")[4].Change(true));
+            if (isOther)
+                screen.Do(() => screen.FindAll("input[name=fit]")[1].Change(true));
+            screen.WaitForState(() => screen.Markup.Contains("In the drawer:", StringComparison.Ordinal), Patience);
+            return screen.FindAll("p.small").Single(p => p.TextContent.StartsWith("In the drawer:", StringComparison.Ordinal)).TextContent;
+        }
+        Assert.Equal("In the drawer: Roller, carbon, 4 in bin C1.", Said("roller-1", false));
+        Assert.Equal("In the drawer: none.", Said("disc", false));
+        Assert.Equal("In the drawer: Diode 8 A, to order.", Said("disc", true));
     }
 
     [Fact]
@@ -44,9 +75,10 @@ public class DecidePartTests
         var screen = Show(bench, "disc");
         screen.WaitForState(() => screen.FindAll(".disc-part").Count == 3, Patience);
         Assert.Contains("at the track", screen.Find(".disc-part").TextContent, StringComparison.Ordinal);
-        await screen.FindAll("input[name=act]")[4].ChangeAsync(true);
-        await screen.FindAll("input[name=fit]")[1].ChangeAsync(true);
-        await screen.FindAll("button").Single(b => b.TextContent.Trim() == "Save the decision").ClickAsync();
+        screen.Do(() => screen.FindAll("input[name=act]")[4].Change(true));
+        screen.Do(() => screen.FindAll("input[name=fit]")[1].Change(true));
+        Press(screen, "Save the decision");
+        screen.WaitForState(() => screen.Markup.Contains("See the plan", StringComparison.Ordinal), Patience);
         var fact = Assert.Single((await bench.UnitAsync()).All<PartDecided>()).Fact;
         Assert.Equal("silicon diode", fact.Part);
         Assert.Equal(4, fact.Figures.Length);

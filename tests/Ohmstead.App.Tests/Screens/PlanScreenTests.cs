@@ -1,4 +1,5 @@
 using Bunit;
+using Microsoft.AspNetCore.Components;
 using Microsoft.Extensions.DependencyInjection;
 using Ohmstead.App.Screens.Plans;
 using Ohmstead.Workshop.Drawers;
@@ -54,18 +55,19 @@ public class PlanScreenTests
             new PartChanged("roller-1", PartChange.Renewed, null, ""),
         ]);
         var screen = Show(bench);
-        async Task PressAsync(string words)
+        void Press(string words)
         {
             screen.WaitForState(() => screen.FindAll("button:not([disabled])").Any(b => b.TextContent.Trim() == words), Patience);
-            await screen.FindAll("button").First(b => b.TextContent.Trim() == words).ClickAsync();
+            screen.Do(() => screen.FindAll("button").First(b => b.TextContent.Trim() == words).Click());
         }
-        await screen.Find("#ask-above").InputAsync("120");
-        await PressAsync("Make the estimate");
+        screen.Do(() => screen.Find("#ask-above").Input("120"));
+        Press("Make the estimate");
         screen.WaitForElement("#up-to", Patience);
-        await screen.Find("#up-to").InputAsync("110");
-        await PressAsync("Save the go-ahead");
-        await screen.Find("#bill").InputAsync("98,5");
-        await PressAsync("Save the bill");
+        screen.Do(() => screen.Find("#up-to").Input("110"));
+        Press("Save the go-ahead");
+        screen.Do(() => screen.Find("#bill").Input("98,5"));
+        Press("Save the bill");
+        screen.WaitForState(() => screen.Markup.Contains("$98.50", StringComparison.Ordinal), Patience);
         var unit = await bench.UnitAsync();
         Assert.Equal(120, Assert.Single(unit.All<EstimateMade>()).Fact.AskAbove);
         Assert.Equal(110, Assert.Single(unit.All<GoAheadGiven>()).Fact.Limit);
@@ -77,15 +79,15 @@ public class PlanScreenTests
     {
         await using var bench = await ScreenBench.OpenAsync([.. ScreenBench.ColdGates, Roller]);
         var screen = Show(bench);
-        await screen.Find("#looks-lettering").InputAsync("worn at the thumb");
-        await screen.FindAll("button").Single(b => b.TextContent == "Do it: Lettering").ClickAsync();
-        Assert.Equal(
-            ("Lettering", true),
-            (Assert.Single((await bench.UnitAsync()).All<LooksNoted>()).Fact is var l ? (l.Item, l.IsToDo) : default)
-        );
+        screen.Do(() => screen.Find("#looks-lettering").Input("worn at the thumb"));
+        screen.Do(() => screen.FindAll("button").Single(b => b.TextContent == "Do it: Lettering").Click());
         screen.WaitForState(
             () => screen.FindAll(".plan-line").Any(p => p.TextContent.Contains("Looks, lettering", StringComparison.Ordinal)),
             Patience
+        );
+        Assert.Equal(
+            ("Lettering", true),
+            (Assert.Single((await bench.UnitAsync()).All<LooksNoted>()).Fact is var l ? (l.Item, l.IsToDo) : default)
         );
     }
 
@@ -95,9 +97,11 @@ public class PlanScreenTests
         await using var bench = await ScreenBench.OpenAsync([.. ScreenBench.ColdGates, Roller]);
         var screen = Show(bench);
         screen.WaitForElement("section[aria-labelledby=while-open] input", Patience);
-        var box = screen.Find("section[aria-labelledby=while-open] input");
-        var part = box.Id!["f-fail-".Length..];
-        await box.ChangeAsync("88");
+        var part = screen.Find("section[aria-labelledby=while-open] input").Id!["f-fail-".Length..];
+        screen.Do(() => screen.Find("section[aria-labelledby=while-open] input").Change("88"));
+        screen.WaitForState(() =>
+            screen.Find("section[aria-labelledby=while-open]").TextContent.Contains("Replace", StringComparison.Ordinal)
+        );
         Assert.Contains((await bench.Bench.ShopAsync()).Parts, p => part.StartsWith(p.Id, StringComparison.Ordinal) && p.FailPercent == 88);
     }
 
@@ -122,7 +126,7 @@ public class PlanScreenTests
         Assert.Empty(screen.FindAll("section[aria-labelledby=take-out]"));
         await bench.Bench.Drawer.EnterAsync(new PartsReceived(Rollers, 4, "Acme", "41", new DateOnly(2026, 11, 3)));
         screen.WaitForState(() => Line().Contains("4 in bin C1, Acme, lot 41", StringComparison.Ordinal), Patience);
-        await screen.Find("section[aria-labelledby=take-out] button").ClickAsync();
+        screen.Do(() => screen.Find("section[aria-labelledby=take-out] button").Click());
         screen.WaitForState(() => Line().Contains("beside this unit", StringComparison.Ordinal), Patience);
         Assert.Empty(screen.FindAll("section[aria-labelledby=take-out]"));
         var aside = Assert.Single((await bench.Bench.Drawer.ReadAsync()).Aside);
@@ -134,18 +138,14 @@ public class PlanScreenTests
     {
         await using var bench = await ScreenBench.OpenAsync([.. ScreenBench.ColdGates, Roller]);
         var screen = Show(bench);
-        await screen.FindAll(".stop-line button").Single().ClickAsync();
-        var billed = Assert.Single((await bench.UnitAsync()).All<Billed>()).Fact;
-        Assert.Equal(20, billed.Sum);
-        Assert.StartsWith("Ended: ", billed.Words, StringComparison.Ordinal);
-        Assert.EndsWith(
-            "/return",
-            bench.Context.Services.GetRequiredService<Microsoft.AspNetCore.Components.NavigationManager>().Uri,
-            StringComparison.Ordinal
-        );
+        screen.Do(() => screen.FindAll(".stop-line button").Single().Click());
         screen.WaitForAssertion(() =>
             Assert.Contains("Billed: $20.00. Ended:", screen.Find(".notice").TextContent, StringComparison.Ordinal)
         );
+        Assert.EndsWith("/return", bench.Context.Services.GetRequiredService<NavigationManager>().Uri, StringComparison.Ordinal);
+        var billed = Assert.Single((await bench.UnitAsync()).All<Billed>()).Fact;
+        Assert.Equal(20, billed.Sum);
+        Assert.StartsWith("Ended: ", billed.Words, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -153,16 +153,9 @@ public class PlanScreenTests
     {
         await using var bench = await ScreenBench.OpenAsync([.. ScreenBench.ColdGates, Roller]);
         var screen = Show(bench);
-        await screen.Find(".do").ClickAsync();
-        var way = Assert.Single((await bench.UnitAsync()).All<WayChosen>()).Fact;
-        Assert.NotEmpty(way.Reach);
-        Assert.EndsWith(
-            "/apart/step",
-            bench.Context.Services.GetService(typeof(Microsoft.AspNetCore.Components.NavigationManager))
-                is Microsoft.AspNetCore.Components.NavigationManager to
-                ? to.Uri
-                : "",
-            StringComparison.Ordinal
-        );
+        screen.Do(() => screen.Find(".do").Click());
+        var navigation = bench.Context.Services.GetRequiredService<NavigationManager>();
+        screen.WaitForAssertion(() => Assert.EndsWith("/apart/step", navigation.Uri, StringComparison.Ordinal));
+        Assert.NotEmpty(Assert.Single((await bench.UnitAsync()).All<WayChosen>()).Fact.Reach);
     }
 }

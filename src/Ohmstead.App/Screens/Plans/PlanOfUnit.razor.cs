@@ -18,6 +18,7 @@ public sealed partial class PlanOfUnit
 {
     private UnitPlan? plan;
     private PlanPrice? price;
+    private UnitPlan? priceOf;
     private Diagnosed? madeOf;
     private int madeAt = -1;
     private WhileOpen? open;
@@ -96,7 +97,7 @@ public sealed partial class PlanOfUnit
         var sum = await WorkOutAsync(() => PlanPrice.Of(made, shop, PlanPrice.Named(unit)));
         if (!ReferenceEquals(plan, made))
             return;
-        (price, question) = (sum, sum.Question is { } asked ? QuoteText.Of(asked) : "");
+        (price, priceOf, question) = (sum, made, sum.Question is { } asked ? QuoteText.Of(asked) : "");
         StateHasChanged();
     }
 
