@@ -75,6 +75,23 @@ public sealed class DescribedUnitsTests(ITestOutputHelper output) : IAsyncLifeti
     [Fact]
     public async Task A_direct_current_unit_with_a_resistance_wire_a_bridge_and_a_reversing_switch()
     {
+        var (hand, sheet) = await DirectAsync();
+        Assert.Equal(4, sheet.Elements.OfType<Rectifier>().Count());
+        Assert.Equal(["ahead", "back"], sheet.Controls.Single(c => !c.IsThrottle).Positions);
+        Assert.InRange(hand.Taps, 1, 34);
+    }
+
+    /// <summary>Readings behind a bridge take the search ten times as long.</summary>
+    [Fact]
+    [Trait("kind", "long")]
+    public async Task A_direct_current_unit_has_its_first_finding_within_fifty_taps()
+    {
+        var (hand, sheet) = await DirectAsync();
+        await FindsAsync(hand, sheet, "brush-track:open", taps: 50, characters: 45);
+    }
+
+    private async Task<(AskedHand Hand, TypeSheet Sheet)> DirectAsync()
+    {
         var hand = Hand();
         hand.Type("watts", "40").Next("How many throttles?");
         hand.Choose("One").Next("run on?");
@@ -88,10 +105,7 @@ public sealed class DescribedUnitsTests(ITestOutputHelper output) : IAsyncLifeti
         hand.Choose("On the mains side").Type("amps", "1").Next("pilot lamp?");
         hand.Choose("There is none").Next("Look it over");
         hand.Make();
-        var sheet = (await workshop.Bench.SheetAsync(type))!;
-        Assert.Equal(4, sheet.Elements.OfType<Rectifier>().Count());
-        Assert.Equal(["ahead", "back"], sheet.Controls.Single(c => !c.IsThrottle).Positions);
-        await FindsAsync(hand, sheet, "brush-track:open", taps: 50, characters: 45);
+        return (hand, (await workshop.Bench.SheetAsync(type))!);
     }
 
     /// <summary>One throttle gives AC from a roller and has a whistle; the other gives DC from steps and has a reversing switch.</summary>
