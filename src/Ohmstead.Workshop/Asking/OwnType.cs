@@ -1,7 +1,9 @@
 using System.Collections.Immutable;
 using System.Text.Json;
+using System.Text.Json.Serialization;
 using Ohmstead.Electrical.Outlines;
 using Ohmstead.Workshop.Journal;
+using Ohmstead.Workshop.Kinds;
 
 namespace Ohmstead.Workshop.Asking;
 
@@ -35,8 +37,9 @@ public sealed record OwnType(KindAnswers Answers, Guid? Unit, MadeType? Made, Im
         }
     }
 
-    /// <summary>True where the answers were changed since the sheet was made.</summary>
-    public bool IsChanged(string id) => Made is not null && Made.Outline != AnswerOutline.Of(Answers, id).Text;
+    /// <summary>True where the answers were changed since the sheet was made. A type that came in under another id keeps the outline with its own.</summary>
+    [JsonIgnore]
+    public bool IsChanged => Made is not null && Made.Outline != AnswerOutline.Of(Answers, KindText.IdOf(Made.Outline)).Text;
 
     /// <summary>What a version of its sheet rests on; null where that is not kept.</summary>
     /// <param name="version">0 for the newest.</param>

@@ -47,18 +47,20 @@ public sealed record TestPlan(ImmutableArray<PlanLine> Lines, double Minutes, do
     private static bool Heats(TestSort sort) =>
         sort is TestSort.LoadedVolts or TestSort.WhistleFirst or TestSort.WhistleSecond or TestSort.Breaker or TestSort.HeatRun;
 
-    /// <summary>First what locks the mains, then from no load to a heavy one; what can be done at any time fills the waits.</summary>
+    /// <summary>
+    /// First the insulation, all of it before any mains; then from no load to a heavy one; what can be done at any time fills the waits.
+    /// </summary>
     private static int PlaceOf(TestSort sort) =>
         sort switch
         {
             TestSort.Insulation => 0,
-            TestSort.NoLoadWatts => 1,
-            TestSort.NoLoadVolts => 2,
-            TestSort.LoadedVolts => 3,
-            TestSort.WhistleFirst => 4,
-            TestSort.WhistleSecond => 5,
-            TestSort.Breaker => 6,
-            TestSort.SecondaryToCore => 7,
+            TestSort.SecondaryToCore => 1,
+            TestSort.NoLoadWatts => 2,
+            TestSort.NoLoadVolts => 3,
+            TestSort.LoadedVolts => 4,
+            TestSort.WhistleFirst => 5,
+            TestSort.WhistleSecond => 6,
+            TestSort.Breaker => 7,
             TestSort.GroundWire => 8,
             TestSort.TouchCurrent => 9,
             TestSort.HeatRun => 10,

@@ -142,8 +142,8 @@ public sealed class TypeDraftTests
         Assert.Equal(2, type.Of(2)!.Readings);
         Assert.Equal(6, type.Of(0)!.Readings);
         Assert.Null(type.Of(7));
-        Assert.False(type.IsChanged(AskedUnits.Id));
-        Assert.True((type with { Answers = type.Answers with { Breaker = "throttle" } }).IsChanged(AskedUnits.Id));
+        Assert.False(type.IsChanged);
+        Assert.True((type with { Answers = type.Answers with { Breaker = "throttle" } }).IsChanged);
     }
 
     [Fact]

@@ -25,8 +25,9 @@ public class TestPlanTests
                 Test("breaker 2", TestSort.Breaker, 3),
                 Test("loaded", TestSort.LoadedVolts, 2),
                 Test("watts", TestSort.NoLoadWatts, 1),
-                Test("insulation", TestSort.Insulation, 3),
+                Test("ground", TestSort.GroundWire, 3),
                 Test("secondary", TestSort.SecondaryToCore, 3),
+                Test("insulation", TestSort.Insulation, 3),
             ],
             // The wait of the worked breaker in docs/methods/proving.md: 338 s are 5.63 minutes.
             338
@@ -34,22 +35,24 @@ public class TestPlanTests
         Assert.Equal(
             [
                 "0 insulation 3",
-                "3 watts 1",
-                "4 loaded 2",
-                // Warm from 6 on: a breaker counts as cold at 6 + 5.63.
-                "6 secondary 3 meanwhile",
-                "9 touch 4 meanwhile",
-                "13 breaker 1 3",
-                "16 wait 5.63",
-                "21.63 breaker 2 3",
-                // An hour from 24.63 on.
-                "24.63 wait 60",
-                "84.63 heat 80",
+                // All of the insulation before the plug goes in.
+                "3 secondary 3",
+                "6 watts 1",
+                "7 loaded 2",
+                // Warm from 9 on: a breaker counts as cold at 9 + 5.63.
+                "9 ground 3 meanwhile",
+                "12 touch 4 meanwhile",
+                "16 breaker 1 3",
+                "19 wait 5.63",
+                "24.63 breaker 2 3",
+                // An hour from 27.63 on.
+                "27.63 wait 60",
+                "87.63 heat 80",
             ],
             plan.Lines.Select(Line)
         );
-        // 3 + 1 + 2 + 3 + 4 + 3 + 3 + 80 with both hands, and the two waits.
-        Assert.Equal(99 + (338 / 60.0) + 60, plan.Minutes, 9);
+        // 3 + 3 + 1 + 2 + 3 + 4 + 3 + 3 + 80 with both hands, and the two waits.
+        Assert.Equal(102 + (338 / 60.0) + 60, plan.Minutes, 9);
         Assert.Equal((338 / 60.0) + 60, plan.WaitMinutes, 9);
     }
 
