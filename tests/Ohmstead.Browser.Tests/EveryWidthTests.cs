@@ -49,6 +49,7 @@ public sealed class EveryWidthTests(OpenBrowser browser, RunningDemo demo)
         "/history",
         "/together",
         "/papers",
+        "/practice",
         "/return",
     ];
     private static readonly string[] Workshop =
@@ -60,6 +61,7 @@ public sealed class EveryWidthTests(OpenBrowser browser, RunningDemo demo)
         "/handed-back",
         "/search?words=post",
         "/nowhere",
+        "/show/F-036",
         "/kinds",
         "/kinds/twin-175",
     ];
@@ -83,6 +85,7 @@ public sealed class EveryWidthTests(OpenBrowser browser, RunningDemo demo)
         "/shop/limits",
         "/shop/look-over",
         "/shop/mistakes",
+        "/shop/language",
         "/about/memory",
     ];
 

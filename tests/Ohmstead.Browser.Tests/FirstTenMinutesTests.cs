@@ -93,6 +93,13 @@ public sealed class FirstTenMinutesTests(OpenBrowser browser)
         await window.GoAsync(unit);
         await window.SeesAsync("Invented, for practice");
         await window.SeeAsync();
+        await window.FollowAsync("Your way beside the tool’s");
+        await window.TitledAsync("Your way beside the tool’s");
+        await window.PressAsync("Give up: show what is wrong");
+        await window.SeesAsync("You did not mark it.");
+        await Expect(window.Page.Locator("[aria-labelledby=own] li")).Not.ToHaveCountAsync(0);
+        await Expect(window.Page.Locator("[aria-labelledby=tools] li")).Not.ToHaveCountAsync(0, new() { Timeout = 60_000 });
+        await window.SeeAsync();
     }
 
     [Fact]

@@ -52,6 +52,7 @@ public sealed class HandBackJourneyTests(OpenBrowser browser)
         Assert.Contains("Your unit is back", owner, StringComparison.Ordinal);
         Assert.Contains("2.7 of", owner, StringComparison.Ordinal);
         Assert.Contains("fuse 4 A", owner, StringComparison.Ordinal);
+        Assert.Matches(@"F-77\s[\s\S]*Tested 1 Mar 2026", await window.PdfAsync($"{unit}/papers/label.pdf"));
         var record = await window.PdfAsync($"{unit}/papers/service-record.pdf");
         Assert.Contains("Hum, recorded with a phone", record, StringComparison.Ordinal);
     }

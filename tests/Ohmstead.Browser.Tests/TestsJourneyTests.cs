@@ -1,3 +1,4 @@
+using System.Text.RegularExpressions;
 using Ohmstead.Storage;
 using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Stores;
@@ -87,5 +88,13 @@ public sealed class TestsJourneyTests(OpenBrowser browser)
         await window.GoAsync($"/units/{UnitId}/return");
         await window.SeesAsync("Touch current, the plug both ways");
         await window.SeeAsync();
+        await window.FillAsync("Returned by", "A. B.");
+        await window.PressAsync("Returned, not to be plugged in");
+        await window.TitledAsync("Returned, not to be plugged in");
+        await window.SeeAsync();
+        Assert.Contains("Do not plug this in", await window.PdfAsync($"/units/{UnitId}/papers/label.pdf"), StringComparison.Ordinal);
+        var owner = Regex.Replace(await window.PdfAsync($"/units/{UnitId}/papers/owner-page.pdf"), @"\s+", " ");
+        Assert.Contains("Do not plug this unit in", owner, StringComparison.Ordinal);
+        Assert.Contains("Touch current, the plug both ways: fail", owner, StringComparison.Ordinal);
     }
 }

@@ -30,7 +30,7 @@ public sealed class ShopMinutes(Bench bench)
             if (own is null && await bench.Store.ReadAsync(card.Id, CancellationToken.None) is { } unit)
                 kept.Keep(
                     card.Id,
-                    own = new(card.LastAt, unit.All<PracticeBegun>().Any() ? [] : MinuteBook.LoggedOn(unit, await bench.SheetOfAsync(unit)))
+                    own = new(card.LastAt, unit.IsPractice ? [] : MinuteBook.LoggedOn(unit, await bench.SheetOfAsync(unit)))
                 );
             logged.AddRange(own?.Minutes ?? []);
         }

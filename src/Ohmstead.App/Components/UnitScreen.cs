@@ -94,6 +94,9 @@ public abstract class UnitScreen : BenchComponent, IDisposable
     /// <summary>Works something out beside the screen; when the screen is closed before, it is left.</summary>
     protected Task<T> WorkOutAsync<T>(Func<T> work) => ScreenWork.RunAsync(work, closed.Token);
 
+    /// <summary>Ends when the screen is closed.</summary>
+    protected CancellationToken Closed => closed.Token;
+
     /// <summary>Who enters here, as the journal names it.</summary>
     protected virtual string Who => "bench";
 

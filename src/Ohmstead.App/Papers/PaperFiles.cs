@@ -14,12 +14,13 @@ internal static class PaperFiles
     /// <summary>What the papers of a unit are made from, but for the bands of readings that are not taken.</summary>
     public static Task<JudgedUnit> MatterAsync(Bench bench, BenchUnit unit) => MatterAsync(bench, unit, null);
 
-    /// <summary>A paper as PDF; null when there is no such unit or no paper of this name.</summary>
+    /// <summary>A paper as PDF; null when there is no such unit, when it is one to practice on, and for no paper of this name.</summary>
     /// <param name="usualOnly">On the bench sheet: the usual round alone.</param>
-    public static async Task<byte[]?> MakeAsync(Bench bench, Guid unitId, string paperId, bool usualOnly)
+    /// <param name="inSecond">The owner's page: in the second language that the shop chose.</param>
+    public static async Task<byte[]?> MakeAsync(Bench bench, Guid unitId, string paperId, bool usualOnly, bool inSecond = false)
     {
         var row = PaperTable.All.FirstOrDefault(p => p.Id == paperId);
-        if ((row is null && paperId != Label.Id) || await bench.ReadAsync(unitId) is not { } unit)
+        if ((row is null && paperId != Label.Id) || await bench.ReadAsync(unitId) is not { IsPractice: false } unit)
             return null;
         var only =
             paperId == BenchSheet.Id && usualOnly && await bench.SheetOfAsync(unit) is { } sheet
@@ -32,7 +33,11 @@ internal static class PaperFiles
         );
         if (row is null)
             return await ScreenWork.RunAsync(() => LabelPdf.Write(Label.Make(matter, Label.RecordOf(unit)), matter.At));
-        var paper = only.IsEmpty ? OnePage(row, matter) : BenchSheet.Make(matter, only);
+        var paper =
+            inSecond && paperId == OwnerPage.Id && await PageLanguages.OfAsync(bench, matter.Shop.SecondLanguage) is { } language
+                ? OnePage(matter, language)
+            : only.IsEmpty ? OnePage(row, matter)
+            : BenchSheet.Make(matter, only);
         var photos = await PhotosAsync(bench, paper.Photos);
         return await ScreenWork.RunAsync(() => PaperPdf.Write(paper, matter.Shop.Paper, photos, matter.At));
     }
@@ -42,6 +47,13 @@ internal static class PaperFiles
         row.Lengths(matter).ToList() is var lengths && lengths.Count == 1
             ? lengths[0]
             : lengths.First(p => PaperPdf.PagesOf(p, matter.Shop.Paper) == 1);
+
+    /// <summary>The owner's page in another language: the longest that one page holds. Cautions in two languages may want the back of it too: then there is room for all.</summary>
+    public static Paper OnePage(JudgedUnit matter, PageLanguage language)
+    {
+        var lengths = OwnerPage.Choices.Select(most => OwnerPage.Make(matter, most, language)).ToList();
+        return lengths.Find(p => PaperPdf.PagesOf(p, matter.Shop.Paper) == 1) ?? lengths[0];
+    }
 
     private static async Task<JudgedUnit> MatterAsync(Bench bench, BenchUnit unit, Func<ReadingSpec, bool>? bandsOf)
     {

@@ -20,7 +20,7 @@ internal static class PaperPdf
         using var document = new PdfDocument();
         document.Info.Title = Typeface.Get().Clean($"{paper.Title}, {paper.Tag}");
         document.Info.CreationDate = at.UtcDateTime;
-        document.Language = "en";
+        document.Language = paper.Language;
         var pages = Pages(paper, size, pictures);
         for (var n = 0; n < pages.Count; n++)
             Draw(document, size, paper, pages[n], n + 1, pages.Count);
@@ -60,7 +60,10 @@ internal static class PaperPdf
         var line = top + bold.Points + 5;
         graphics.DrawLine(new XPen(Inks.Line, 0.8), PageSize.Margin, top, right, top);
         // A page for itself needs no number, and its name stands at its head.
-        var end = paper.IsLarge && count == 1 ? "" : string.Create(CultureInfo.InvariantCulture, $"page {number} of {count}");
+        var end =
+            paper.IsLarge && count == 1 ? ""
+            : paper.Language == "en" ? string.Create(CultureInfo.InvariantCulture, $"page {number} of {count}")
+            : string.Create(CultureInfo.InvariantCulture, $"{number} / {count}");
         var endWidth = type.WidthOf(end, plain);
         type.Draw(graphics, type.Clean(paper.Foot), PageSize.Margin, line, bold);
         type.Draw(graphics, end, right - endWidth, line, plain);

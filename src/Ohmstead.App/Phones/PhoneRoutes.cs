@@ -1,6 +1,9 @@
 using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.AspNetCore.Mvc;
+using Ohmstead.App.Background;
+using Ohmstead.App.Components;
 using Ohmstead.App.Web;
+using Ohmstead.Electrical.Readings;
 using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Readings;
 
@@ -11,9 +14,13 @@ internal static class PhoneRoutes
 {
     private const string Journalled = "phone";
 
+    /// <summary>A page of a phone has no live connection: its browser asks again after so many seconds.</summary>
+    private const string SecondsToNext = "3";
+
     public static void Map(WebApplication app)
     {
         app.MapGet("/phone", (HttpContext context, Bench bench) => ShowAsync(context, bench, "", "", ""));
+        app.MapGet("/phone/show", SecondScreenAsync);
         app.MapPost("/phone/reading", EnterAsync);
         app.MapPost(
             "/phone/photos",
@@ -33,6 +40,21 @@ internal static class PhoneRoutes
     }
 
     private static Task<IResult> NotForPhones => Task.FromResult(Results.StatusCode(StatusCodes.Status403Forbidden));
+
+    /// <summary>The second screen for a class: what the bench asks for of this unit, fetched again by the browser every few seconds.</summary>
+    private static async Task<IResult> SecondScreenAsync(HttpContext context, Bench bench, UnitDiagnoses diagnoses)
+    {
+        if (PhoneGate.Of(context) is not { } phone || await PhoneUnit.ReadAsync(bench, phone.UnitId) is not { Model: { } model } unit)
+            return Results.StatusCode(StatusCodes.Status403Forbidden);
+        (Expectation, Meaning?) Judge(ReadingOffer o)
+        {
+            var band = Expectation.Of(model, o.Spec, o.State, MeterInHand.Of(unit.Unit.Bench, unit.Shop));
+            return (band, ShownReading.MeaningOf(o, band, unit.Shop));
+        }
+        var board = ShownReading.Now(unit.Unit, model, unit.All, bench.Asked.Of(unit.Unit), Judge, diagnoses.Of(phone.UnitId).Latest);
+        context.Response.Headers["Refresh"] = SecondsToNext;
+        return new RazorComponentResult<PhoneShow>(new { unit.Unit.Card.Tag, Board = board });
+    }
 
     // The form's token is checked before this is called.
     private static async Task<IResult> EnterAsync([FromForm] string reading, [FromForm] string shown, HttpContext context, Bench bench)

@@ -39,6 +39,9 @@ public sealed class Bench(IStore store, IPhotos photos, TimeProvider time, Func<
     /// <summary>The shop's drawer of parts.</summary>
     public DrawerDesk Drawer { get; } = new(store, time, newId);
 
+    /// <summary>What is asked for just now, for second screens.</summary>
+    public AskedReadings Asked { get; } = new();
+
     /// <summary>The photos, and the recordings beside them.</summary>
     public IPhotos Photos { get; } = photos;
 

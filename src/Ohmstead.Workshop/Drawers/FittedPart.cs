@@ -59,7 +59,7 @@ public sealed record FittedPart(
 
     /// <summary>A unit to practice on takes nothing out of the drawer: it is invented.</summary>
     private static IEnumerable<(Entry Entry, PartChanged Fact)> Fitting(BenchUnit unit) =>
-        unit.All<PracticeBegun>().Any() ? [] : unit.All<PartChanged>().Where(c => c.Fact.FromTheDrawer.Any());
+        unit.IsPractice ? [] : unit.All<PartChanged>().Where(c => c.Fact.FromTheDrawer.Any());
 
     /// <summary>As the store keeps it beside a unit; empty for none.</summary>
     public static string Write(ImmutableArray<FittedPart> parts) => parts.IsEmpty ? "" : JsonSerializer.Serialize(parts, FactText.Options);

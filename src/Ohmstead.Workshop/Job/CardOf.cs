@@ -90,6 +90,9 @@ public static class CardOf
             return unit.Unrepaired.FirstOrDefault() is { } finding
                 ? ToRepair(finding, sheet)
                 : new NextThing(NextAction.JudgeFindings, "Look at the findings", 5, "");
+        // No paper is made of it: the findings lead to the end of the round.
+        if (unit.IsPractice)
+            return new NextThing(NextAction.JudgeFindings, "Look at the findings", 5, "");
         return unit.All<PaperMade>().Any(p => p.Fact.Paper == PaperMade.ServiceRecord && p.Entry.Number > unit.LastChange)
             ? new NextThing(NextAction.Return, "Return it", 5, "")
             : new NextThing(NextAction.MakePaper, "Make the service record", 5, PaperMade.ServiceRecord);

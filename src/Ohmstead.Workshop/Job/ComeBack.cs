@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Ohmstead.Electrical.TypeSheets;
 using Ohmstead.Workshop.Journal;
+using Ohmstead.Workshop.Kinds;
 using Ohmstead.Workshop.Units;
 using Ohmstead.Workshop.Words;
 
@@ -19,7 +20,13 @@ public static class ComeBack
         return
         [
             .. cards
-                .Where(c => c.IsHandedBack && c.Id != self && MayBe(c.SheetId) && (Same(tag, c.Tag) || Same(owner, c.Owner)))
+                .Where(c =>
+                    c.IsHandedBack
+                    && c.Id != self
+                    && c.Owner != PracticeTypes.Mark
+                    && MayBe(c.SheetId)
+                    && (Same(tag, c.Tag) || Same(owner, c.Owner))
+                )
                 .OrderByDescending(c => Same(tag, c.Tag))
                 .ThenByDescending(c => c.LastAt),
         ];

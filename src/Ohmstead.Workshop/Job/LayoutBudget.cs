@@ -44,6 +44,7 @@ public sealed record LayoutBudget(LoadBudget Question, LoadBudgetAnswer Answer, 
                     s.Post?.Items ?? [],
                     s.Post?.Wire,
                     answer.Posts.First(p => p.Id == s.Id),
+                    question.Posts.First(p => p.Id == s.Id).MostAmps,
                     [.. answer.CanAdd.Where(a => a.Post == s.Id)]
                 )),
             ]
@@ -58,7 +59,7 @@ public sealed record LayoutBudget(LoadBudget Question, LoadBudgetAnswer Answer, 
                     s.Id,
                     s.Supply.Volts,
                     s.Supply.SourceOhms,
-                    s.Supply.Outlet.MostAmps,
+                    Math.Min(usableAmps, s.Supply.Outlet.MostAmps),
                     WireOf(s.Post),
                     null,
                     5
@@ -100,11 +101,13 @@ public sealed record LayoutBudget(LoadBudget Question, LoadBudgetAnswer Answer, 
 /// <param name="Items">What hangs on it.</param>
 /// <param name="Wire">The owner's wire; null where nothing was said of it.</param>
 /// <param name="Load">What it comes to.</param>
+/// <param name="MostAmps">What it may carry for hours: its own most, and never more than the whole unit [A].</param>
 /// <param name="Room">How many more of each it would bear, alone.</param>
 public sealed record PostBudget(
     PostSupply Supply,
     ImmutableArray<LayoutItem> Items,
     LayoutWire? Wire,
     PostLoad Load,
+    double MostAmps,
     ImmutableArray<AddedLoad> Room
 );

@@ -17,7 +17,7 @@ public static class LayoutWords
     public static string Items(PostBudget post) => string.Join(", ", post.Items.Select(i => Counted(i.What, i.Count)));
 
     /// <summary>The load against the most: "3.2 of 4.0 A".</summary>
-    public static string Amps(PostBudget post) => Amps(post.Load.Amps, post.Supply.Outlet.MostAmps);
+    public static string Amps(PostBudget post) => Amps(post.Load.Amps, post.MostAmps);
 
     /// <summary>Amps against a most: "3.2 of 4.0 A".</summary>
     public static string Amps(double amps, double most) => string.Create(CultureInfo.InvariantCulture, $"{amps:0.0#} of {most:0.0#} A");

@@ -19,7 +19,7 @@ public sealed record OwnHistory(int SoundUnits, ImmutableArray<HistoryLine> Line
     public const int Fewest = 3;
 
     /// <summary>True for a unit whose readings are those of a sound one of its type: returned as working, and no practice unit.</summary>
-    public static bool IsSound(BenchUnit unit) => unit.HandedBack?.Manner == ReturnManner.Working && !unit.All<PracticeBegun>().Any();
+    public static bool IsSound(BenchUnit unit) => unit.HandedBack?.Manner == ReturnManner.Working && !unit.IsPractice;
 
     /// <summary>Compares a unit with others of its type. Cost: a band of some milliseconds for each reading taken.</summary>
     /// <param name="kind">The type sheet.</param>

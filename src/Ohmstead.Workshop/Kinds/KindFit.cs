@@ -18,6 +18,8 @@ public static class KindFit
     /// <summary>Why a unit cannot be fitted to; empty when it can.</summary>
     public static string Unfit(BenchUnit unit)
     {
+        if (unit.IsPractice)
+            return "a practice unit, its readings are invented";
         if (!unit.CurrentReadings.Any(r => r.Fact.Shown.Kind == ShownKind.Value))
             return "no readings since its last repair";
         return unit.All<PartChanged>()

@@ -16,14 +16,14 @@ public static class KindReadings
 
     /// <summary>
     /// For each reading of the sheet the last value of each unit as it is now. Readings under another load or with a throttle
-    /// elsewhere than the sheet says are left out; volts on the mains are divided by what the line really gave.
+    /// elsewhere than the sheet says are left out, and units to practice on; volts on the mains are divided by what the line really gave.
     /// </summary>
     public static ImmutableArray<KindReading> Of(UnitModel kind, IEnumerable<BenchUnit> units, Shop shop)
     {
         var sheet = kind.Sheet;
         var values = sheet.Readings.ToDictionary(r => r.Id, _ => new List<UnitValue>(), StringComparer.Ordinal);
         var open = sheet.Readings.ToDictionary(r => r.Id, _ => 0, StringComparer.Ordinal);
-        foreach (var unit in units)
+        foreach (var unit in units.Where(u => !u.IsPractice))
         foreach (var reading in unit.CurrentReadings.GroupBy(r => r.Fact.ReadingId, StringComparer.Ordinal).Select(g => g.Last().Fact))
         {
             if (sheet.FindReading(reading.ReadingId) is not { } spec)

@@ -33,7 +33,7 @@ public sealed record Endangering(LookOverItem Item, Danger State, string Seen, s
     private static Endangering? Of(LookOverItem item, BenchUnit unit, TypeSheet? sheet)
     {
         // An invented unit to practice on has nothing that could be looked at.
-        Endangering? now = unit.All<PracticeBegun>().Any() ? null : NotLookedAtYet(item);
+        Endangering? now = unit.IsPractice ? null : NotLookedAtYet(item);
         foreach (var entry in unit.Standing)
             now = entry.Fact switch
             {

@@ -48,7 +48,7 @@ public sealed record Label(string Tag, string Title, string Day, string Words, b
         var words = sorts.IsEmpty
             ? "Nothing was read. Waivers are in the record."
             : $"{Sentences.Large(string.Join(", ", sorts.Take(MostSorts)))}: read and recorded";
-        var tested = OwnerFacts.TestedOn(judged);
+        var tested = PaperParts.Day(OwnerFacts.TestedOn(judged));
         return new(tag, title, tested, words, true, CodeOf(judged, recordSha256, ""));
     }
 
@@ -59,7 +59,7 @@ public sealed record Label(string Tag, string Title, string Day, string Words, b
         : judged.Doubted.FirstOrDefault() is { } doubted ? $"{doubted.Title}: to be read again"
         : judged.Heat.FirstOrDefault() is { } heat ? heat
         : judged.Skipped.Any() ? "Cold checks not done"
-        : OwnerFacts.OpenNow(judged)[0];
+        : OwnerFacts.OpenNow(judged, PageSpeaker.English)[0];
 
     /// <summary>SHA-256 of the journal file as <c>export</c> writes it, hexadecimal.</summary>
     public static string RecordOf(BenchUnit unit) =>

@@ -18,7 +18,7 @@ public static class OwnerFacts
     public static string Said(JudgedUnit judged) => judged.Unit.Card.Complaint.Trim();
 
     /// <summary>What was wrong, and what became of it: faults that were found, then parts, then what the look-over asked for.</summary>
-    public static ImmutableArray<string> WrongAndDone(JudgedUnit judged)
+    internal static ImmutableArray<string> WrongAndDone(JudgedUnit judged, PageSpeaker say)
     {
         var changes = judged
             .Unit.All<PartChanged>()
@@ -43,14 +43,14 @@ public static class OwnerFacts
         var named = found.Select(f => f.Element).ToHashSet(StringComparer.Ordinal);
         return
         [
-            .. found.Select(f => $"{PartNames.Headline(judged.Sheet, f.Element, f.Mode)}: {Became(f.Element)}."),
+            .. found.Select(f => Line(PartNames.Headline(judged.Sheet, f.Element, f.Mode), Became(f.Element), say)),
             .. changes
                 .Where(c => !named.Contains(c.Key))
-                .Select(c => $"{PartNames.Title(judged.Sheet, c.Key)}: {PaperParts.Change(c.Value.Change)}."),
+                .Select(c => Line(PartNames.Title(judged.Sheet, c.Key), PaperParts.Change(c.Value.Change), say)),
             .. resoldered
                 .Where(e => !named.Contains(e) && !changes.ContainsKey(e))
-                .Select(e => $"{PartNames.Title(judged.Sheet, e)}: {PaperParts.Change(PartChange.Rewired)}."),
-            .. LookedAfter(judged),
+                .Select(e => Line(PartNames.Title(judged.Sheet, e), PaperParts.Change(PartChange.Rewired), say)),
+            .. LookedAfter(judged, say),
         ];
     }
 
@@ -62,26 +62,30 @@ public static class OwnerFacts
                 .Select(p =>
                     $"{PartNames.Title(judged.Sheet, p.Fact.Element)}: {PaperParts.Change(p.Fact.Change)}{PaperParts.After(p.Fact.Words)}."
                 ),
-            .. LookedAfter(judged),
+            .. LookedAfter(judged, PageSpeaker.English),
         ];
 
+    private static string Line(string name, string became, PageSpeaker say) => $"{say.Name(name)}: {say.Name(became)}.";
+
     /// <summary>What the look-over found and was put right, except where a new part says so already.</summary>
-    private static IEnumerable<string> LookedAfter(JudgedUnit judged) =>
+    private static IEnumerable<string> LookedAfter(JudgedUnit judged, PageSpeaker say) =>
         PaperParts
             .LastConditions(judged)
             .Where(c =>
                 c.Decision is Decision.Renewed or Decision.MadeGood && !PartsOfItem.IsNewSince(judged.Unit, judged.Sheet, c.Item, 0)
             )
-            .Select(c => $"{PaperParts.Item(judged.Shop, c.Item)}: {(c.Decision == Decision.Renewed ? "replaced" : "made good")}.");
+            .Select(c => Line(PaperParts.Item(judged.Shop, c.Item), c.Decision == Decision.Renewed ? "replaced" : "made good", say));
 
     /// <summary>What the look-over asks for and nobody has done yet.</summary>
-    public static ImmutableArray<string> StillToDo(JudgedUnit judged) =>
+    public static ImmutableArray<string> StillToDo(JudgedUnit judged) => StillToDo(judged, PageSpeaker.English);
+
+    internal static ImmutableArray<string> StillToDo(JudgedUnit judged, PageSpeaker say) =>
         [
             .. PaperParts
                 .LastConditions(judged)
                 .Where(c => c.Decision == Decision.Watch || IsToReplace(judged, c))
                 .Select(c =>
-                    $"{PaperParts.Item(judged.Shop, c.Item)}{PaperParts.After(c.Words)}: {(c.Decision == Decision.Watch ? "to be watched" : "to be replaced")}."
+                    $"{say.Name(PaperParts.Item(judged.Shop, c.Item))}{PaperParts.After(say.Known(c.Words))}: {say.Name(c.Decision == Decision.Watch ? "to be watched" : "to be replaced")}."
                 ),
         ];
 
@@ -90,29 +94,32 @@ public static class OwnerFacts
         noted.Decision == Decision.Renew && LookOverState.Of(judged.Unit, judged.Sheet, judged.Shop).ToReplace.Any(i => i.Id == noted.Item);
 
     /// <summary>Why it may not be plugged in, a line each.</summary>
-    public static ImmutableArray<string> OpenNow(JudgedUnit judged) => PaperParts.Stops(judged, isBrief: true);
+    internal static ImmutableArray<string> OpenNow(JudgedUnit judged, PageSpeaker say) => PaperParts.Stops(judged, say, isBrief: true);
 
     /// <summary>What somebody signed for, with the name: checks that were not measured, parts that nobody could look at.</summary>
-    public static ImmutableArray<string> SignedFor(JudgedUnit judged) =>
+    internal static ImmutableArray<string> SignedFor(JudgedUnit judged, PageSpeaker say) =>
         [
-            .. judged.Waived.Select(l => $"{l.Title}, waived by {l.Waiver!.WaivedBy}"),
-            .. judged.Dangers.Where(d => d.State == Danger.SignedFor).Select(d => $"{d.Item.Title}, not looked at, signed by {d.SignedBy}"),
+            .. judged.Waived.Select(l => say.Say($"{say.Name(l.Title)}, waived by {l.Waiver!.WaivedBy}")),
+            .. judged
+                .Dangers.Where(d => d.State == Danger.SignedFor)
+                .Select(d => say.Say($"{say.Name(d.Item.Title)}, not looked at, signed by {d.SignedBy}")),
         ];
 
     /// <summary>What was read on the unit as it is now and is not as it should be, but for what is doubted: "Post 1, full throttle, 4 Ω load: 3.01 V low".</summary>
-    public static ImmutableArray<string> NotNormal(JudgedUnit judged) =>
-        [.. Off(judged).Where(l => !l.IsDoubted).Select(l => $"{l.Title}: {l.Verdict}")];
+    internal static ImmutableArray<string> NotNormal(JudgedUnit judged, PageSpeaker say) =>
+        [.. Off(judged).Where(l => !l.IsDoubted).Select(l => $"{say.Name(l.Title)}: {say.Name(l.Verdict)}")];
 
     /// <summary>What was read and would not be normal, on a bench that is doubted or with a value that is: "Post 1, full throttle, 4 Ω load".</summary>
-    public static ImmutableArray<string> NotJudged(JudgedUnit judged) => [.. Off(judged).Where(l => l.IsDoubted).Select(l => l.Title)];
+    internal static ImmutableArray<string> NotJudged(JudgedUnit judged, PageSpeaker say) =>
+        [.. Off(judged).Where(l => l.IsDoubted).Select(l => say.Name(l.Title))];
 
     private static IEnumerable<ReadingLine> Off(JudgedUnit judged) =>
         judged
             .Lines.Where(l => l is { IsTaken: true, Weight: Weight.Look or Weight.Stop })
             .OrderBy(l => Place(judged.Sheet!.FindReading(l.Id)!));
 
-    /// <summary>The day of the last reading of the unit as it is now: "13 Nov 2026"; the day of the paper while nothing is read.</summary>
-    public static string TestedOn(JudgedUnit judged) => PaperParts.Day(judged.Lines.Where(l => l.IsTaken).Max(l => l.At) ?? judged.At);
+    /// <summary>When the unit as it is now was last read; when the paper is made while nothing is.</summary>
+    public static DateTimeOffset TestedOn(JudgedUnit judged) => judged.Lines.Where(l => l.IsTaken).Max(l => l.At) ?? judged.At;
 
     /// <summary>What the unit is.</summary>
     public static string Title(JudgedUnit judged) => PaperParts.Letterhead(judged, []).Title;
@@ -122,8 +129,8 @@ public static class OwnerFacts
         [.. judged.Lines.Where(l => l is { IsTaken: true, Weight: Weight.Good }).OrderBy(l => Place(judged.Sheet!.FindReading(l.Id)!))];
 
     /// <summary>How a reading that passed is told: "pass, at least 2 MΩ", "normal".</summary>
-    public static string Outcome(JudgedUnit judged, ReadingLine line) =>
-        LimitWords.Of(judged.Sheet!.FindReading(line.Id)!) is { Length: > 0 } limits ? $"pass, {limits}" : "normal";
+    internal static string Outcome(JudgedUnit judged, ReadingLine line, PageSpeaker say) =>
+        say.Name(LimitWords.Of(judged.Sheet!.FindReading(line.Id)!) is { Length: > 0 } limits ? $"pass, {limits}" : "normal");
 
     /// <summary>What sorts of reading were taken: "insulation, series lamp, load".</summary>
     public static ImmutableArray<string> Sorts(JudgedUnit judged) =>

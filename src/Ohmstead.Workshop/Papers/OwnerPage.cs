@@ -17,135 +17,170 @@ public static class OwnerPage
     /// <summary>Pairs of posts that there is room for.</summary>
     private const int MostOutlets = 5;
 
-    /// <summary>Words of others are cut to this many letters a row.</summary>
+    /// <summary>Words of others are cut to this many letters a row, half as many again in a language that may be wordier.</summary>
     private const int MostLetters = 110;
 
     /// <summary>The page, with at most so many rows of each list.</summary>
-    public static Paper Make(JudgedUnit judged, int most) =>
-        new("Owner’s page", judged.Unit.Card.Tag, Advice.Foot, [.. Blocks(judged, most)]) { IsLarge = true };
+    /// <param name="language">Its language; null for English.</param>
+    public static Paper Make(JudgedUnit judged, int most, PageLanguage? language = null) => Page(judged, most, language, new(language));
 
-    private static IEnumerable<Block> Blocks(JudgedUnit judged, int most)
+    /// <summary>What the page of a unit says in English because its language lacks it: the keys, in the order of the page.</summary>
+    public static ImmutableArray<string> Missing(JudgedUnit judged, PageLanguage language)
+    {
+        var say = new PageSpeaker(language);
+        _ = Page(judged, Choices[0], language, say);
+        return say.Missing;
+    }
+
+    private static Paper Page(JudgedUnit judged, int most, PageLanguage? language, PageSpeaker say) =>
+        new(say.Name("Owner’s page"), judged.Unit.Card.Tag, say.Name(Advice.Foot), [.. Blocks(judged, most, say)])
+        {
+            IsLarge = true,
+            Language = language?.Code ?? "en",
+        };
+
+    private static IEnumerable<Block> Blocks(JudgedUnit judged, int most, PageSpeaker say)
     {
         var card = judged.Unit.Card;
-        yield return new Masthead(judged.MayBePluggedIn ? "Your unit is back" : "Do not plug this unit in", Cut(card.Tag, 24));
-        yield return new Prose(string.Join(' ', Who(judged)));
+        yield return new Masthead(
+            judged.MayBePluggedIn ? say.Name("Your unit is back") : say.Caution(s => s.Name("Do not plug this unit in")),
+            Cut(card.Tag, 24)
+        );
+        yield return new Prose(string.Join(' ', Who(judged, say)));
         if (!judged.MayBePluggedIn)
-            yield return new Notice(Weight.Stop, "Open when this page was made", Some(OwnerFacts.OpenNow(judged), most + 2));
-        if (OwnerFacts.WrongAndDone(judged) is { IsEmpty: false } done)
+            yield return new Notice(
+                Weight.Stop,
+                say.Caution(s => s.Name("Open when this page was made")),
+                say.Cautions(s => Some(OwnerFacts.OpenNow(judged, s), most + 2, s))
+            );
+        if (OwnerFacts.WrongAndDone(judged, say) is { IsEmpty: false } done)
         {
-            yield return new Heading("What was wrong, and what was done", 2);
-            yield return new Points(Some(done, most));
+            yield return new Heading(say.Name("What was wrong, and what was done"), 2);
+            yield return new Points(Some(done, most, say));
         }
-        if (OwnerFacts.StillToDo(judged) is { IsEmpty: false } open)
+        if (OwnerFacts.StillToDo(judged, say) is { IsEmpty: false } open)
         {
-            yield return new Heading("Still to do", 2);
-            yield return new Points(Some(open, Math.Min(most, 2)));
+            yield return new Heading(say.Name("Still to do"), 2);
+            yield return new Points(Some(open, Math.Min(most, 2), say));
         }
         if (judged.MayBePluggedIn)
-            foreach (var block in Working(judged, most))
+            foreach (var block in Working(judged, most, say))
                 yield return block;
         yield return new Notice(
             Weight.Stop,
-            "Mains inside. Mains can kill.",
-            [judged.MayBePluggedIn ? Advice.OwnerCaution : Advice.OwnerCautionUnplugged, CautionTable.LocalCodes]
+            say.Caution(s => s.Name("Mains inside. Mains can kill.")),
+            say.Cautions(s =>
+                [s.Name(judged.MayBePluggedIn ? Advice.OwnerCaution : Advice.OwnerCautionUnplugged), s.Name(CautionTable.LocalCodes)]
+            )
         );
         if (judged.MayBePluggedIn)
-            yield return new Prose(Advice.GoodHabit);
+            yield return new Prose(say.Name(Advice.GoodHabit));
     }
 
-    private static IEnumerable<string> Who(JudgedUnit judged)
+    private static IEnumerable<string> Who(JudgedUnit judged, PageSpeaker say)
     {
         var card = judged.Unit.Card;
         if (judged.Shop.Name.Length > 0)
-            yield return $"{Cut(judged.Shop.Name, 60)}, {PaperParts.Day(judged.At)}.";
+            yield return $"{Cut(judged.Shop.Name, 60)}, {say.Day(judged.At)}.";
         else
-            yield return $"{PaperParts.Day(judged.At)}.";
+            yield return $"{say.Day(judged.At)}.";
         yield return $"{Cut(OwnerFacts.Title(judged).TrimEnd('.'), 70)}.";
         if (card.Owner.Length > 0)
-            yield return $"For {Cut(card.Owner, 60)}.";
+            yield return say.Say($"For {Cut(card.Owner, 60)}.");
         if (OwnerFacts.Said(judged) is { Length: > 0 } said)
-            yield return $"You said: “{Cut(said, MostLetters)}”";
+            yield return say.Say($"You said: “{Cut(said, MostLetters)}”");
     }
 
-    private static IEnumerable<Block> Working(JudgedUnit judged, int most)
+    private static IEnumerable<Block> Working(JudgedUnit judged, int most, PageSpeaker say)
     {
-        var tested = OwnerFacts.Tested(judged);
-        yield return new Heading(
-            OwnerFacts.TestedOn(judged) is var day && day == PaperParts.Day(judged.At)
-                ? "What was tested"
-                : $"What was tested, last on {day}",
-            2
-        );
+        var (tested, day) = (OwnerFacts.Tested(judged), say.Day(OwnerFacts.TestedOn(judged)));
+        yield return new Heading(day == say.Day(judged.At) ? say.Name("What was tested") : say.Say($"What was tested, last on {day}"), 2);
         if (tested.Length > 0)
             yield return new Table(
                 [new("", 6), new("", 2.2, IsFigure: true), new("", 3.8)],
-                [.. tested.Take(Math.Clamp(most, 2, 4)).Select(l => Row.Of(Cut(l.Title, 60), l.Measured, OwnerFacts.Outcome(judged, l)))]
+                [
+                    .. tested
+                        .Take(Math.Clamp(most, 2, 4))
+                        .Select(l => Row.Of(Cut(say.Name(l.Title), 60), l.Measured, OwnerFacts.Outcome(judged, l, say))),
+                ]
             );
-        yield return new Prose(string.Join(' ', AboutTested(judged, most)));
-        yield return new Heading("What it can run for hours", 2);
+        yield return new Prose(string.Join(' ', AboutTested(judged, most, say)));
+        yield return new Heading(say.Name("What it can run for hours"), 2);
         if (judged.Rating.UsableWatts <= 0)
         {
-            yield return new Prose("Not known: the type sheet has no rating.");
+            yield return new Prose(say.Name("Not known: the type sheet has no rating."));
             yield break;
         }
         var shown = judged.Outlets.Take(MostOutlets).ToList();
         if (judged.Layout is { } layout)
-            yield return new Bars([.. layout.Posts.Take(MostOutlets).Select(Used)]);
+            yield return new Bars([.. layout.Posts.Take(MostOutlets).Select(p => Used(p, say))]);
         else if (shown.Count > 0)
-            yield return new Table([new("", 4.2), new("", 1.6, IsFigure: true), new("", 5.4), new("", 4.4)], [.. shown.Select(Run)]);
-        yield return new Prose(string.Join(' ', AboutRun(judged, shown)));
+            yield return new Table(
+                [new("", 4.2), new("", 1.6, IsFigure: true), new("", 5.4), new("", 4.4)],
+                [.. shown.Select(o => Run(o, say))]
+            );
+        yield return new Prose(string.Join(' ', AboutRun(judged, shown, say)));
     }
 
     /// <summary>A pair of posts as a row; how its amps were found is in the service record.</summary>
-    private static Row Run(Outlet outlet) =>
+    private static Row Run(Outlet outlet, PageSpeaker say) =>
         Row.Of(
-            Cut(outlet.Posts, 40),
+            Cut(say.Name(outlet.Posts), 40),
             outlet.Most,
-            $"{outlet.Held}{(outlet.Limit.IsEstimated ? "*" : "")}",
-            outlet.FuseOutside.Length > 0 ? $"fuse outside: {outlet.FuseOutside}" : ""
+            $"{say.Name(outlet.Held)}{(outlet.Limit.IsEstimated ? "*" : "")}",
+            outlet.FuseOutside.Length > 0 ? say.Say($"fuse outside: {outlet.FuseOutside}") : ""
         );
 
-    private static Bar Used(PostBudget post) =>
+    private static Bar Used(PostBudget post, PageSpeaker say) =>
         new(
-            Cut(post.Supply.Outlet.Posts, 40),
-            post.Load.Amps / post.Supply.Outlet.MostAmps,
-            LayoutWords.Amps(post) + (post.Supply.Outlet.Limit.IsEstimated ? "*" : ""),
-            LayoutWords.Fuse(post)
+            Cut(say.Name(post.Supply.Outlet.Posts), 40),
+            post.Load.Amps / post.MostAmps,
+            say.Name(LayoutWords.Amps(post)) + (post.Supply.Outlet.Limit.IsEstimated ? "*" : ""),
+            say.Name(LayoutWords.Fuse(post))
         );
 
-    private static IEnumerable<string> AboutTested(JudgedUnit judged, int most)
+    private static IEnumerable<string> AboutTested(JudgedUnit judged, int most, PageSpeaker say)
     {
-        if (OwnerFacts.NotNormal(judged) is { IsEmpty: false } off)
-            yield return $"Not normal: {string.Join("; ", Some(off, Math.Min(most, 1)))}.";
+        string List(ImmutableArray<string> all) => string.Join("; ", Some(all, Math.Min(most, 1), say));
+        if (OwnerFacts.NotNormal(judged, say) is { IsEmpty: false } off)
+            yield return say.Say($"Not normal: {List(off)}.");
         if (judged.Doubts.FirstOrDefault(d => d.Weakens) is { } doubt)
-            yield return $"Not settled: {Sentences.Small(doubt.Headline)}.";
-        if (OwnerFacts.NotJudged(judged) is { IsEmpty: false } doubted)
-            yield return $"Doubted and not judged: {string.Join("; ", Some(doubted, Math.Min(most, 1)))}.";
-        if (OwnerFacts.SignedFor(judged) is { IsEmpty: false } signed)
-            yield return $"Not measured: {string.Join("; ", Some(signed, Math.Min(most, 1)))}.";
-        yield return Advice.NotTestedShort;
+            yield return say.Say($"Not settled: {say.Name(Sentences.Small(doubt.Headline))}.");
+        if (OwnerFacts.NotJudged(judged, say) is { IsEmpty: false } doubted)
+            yield return say.Say($"Doubted and not judged: {List(doubted)}.");
+        if (OwnerFacts.SignedFor(judged, say) is { IsEmpty: false } signed)
+            yield return say.Say($"Not measured: {List(signed)}.");
+        yield return say.Name(Advice.NotTestedShort);
     }
 
-    private static IEnumerable<string> AboutRun(JudgedUnit judged, IReadOnlyList<Outlet> shown)
+    private static IEnumerable<string> AboutRun(JudgedUnit judged, IReadOnlyList<Outlet> shown, PageSpeaker say)
     {
-        yield return $"All posts together: {ValueText.Plain(Math.Floor(judged.Rating.UsableWatts))} W.";
+        yield return say.Say($"All posts together: {ValueText.Plain(Math.Floor(judged.Rating.UsableWatts))} W.");
         if (judged.Outlets.Length > shown.Count)
-            yield return "More posts: see the service record.";
+            yield return say.Name("More posts: see the service record.");
         if (judged.Layout is { } layout)
-            yield return layout.Answer.Fits
-                ? "Black: what you said you run. Put that fuse in the post’s lead, no larger."
-                : "Black: what you said you run. It is too much: take something off.";
+            yield return say.Caution(s =>
+                s.Name(
+                    layout.Answer.Fits
+                        ? "Black: what you said you run. Put that fuse in the post’s lead, no larger."
+                        : "Black: what you said you run. It is too much: take something off."
+                )
+            );
         else if (shown.Any(o => o.FuseOutside.Length > 0))
-            yield return "Fuse outside: no more amps, in that post’s lead.";
+            yield return say.Caution(s => s.Name("Fuse outside: no more amps, in that post’s lead."));
         if (shown.Any(o => o.Limit.IsEstimated))
-            yield return $"* {Sentences.Large(Outlet.Estimated)}.";
+            yield return $"* {Sentences.Large(say.Name(Outlet.Estimated))}.";
     }
 
     /// <summary>The first few, and how many more there are; one more takes no more room than to say so.</summary>
-    private static ImmutableArray<string> Some(ImmutableArray<string> all, int most) =>
-        all.Length <= most + 1
-            ? [.. all.Select(w => Cut(w, MostLetters))]
-            : [.. all.Take(most).Select(w => Cut(w, MostLetters)), $"and {ValueText.Plain(all.Length - most)} more in the service record"];
+    private static ImmutableArray<string> Some(ImmutableArray<string> all, int most, PageSpeaker say)
+    {
+        var letters = say.IsEnglish ? MostLetters : MostLetters * 3 / 2;
+        var first = all.Take(all.Length <= most + 1 ? all.Length : most).Select(w => Cut(w, letters)).ToImmutableArray();
+        return first.Length == all.Length
+            ? first
+            : first.Add(say.Say($"and {ValueText.Plain(all.Length - most)} more in the service record"));
+    }
 
     private static string Cut(string words, int most)
     {

@@ -13,6 +13,9 @@ public sealed record Paper(string Title, string Tag, string Foot, ImmutableArray
     /// <summary>True for a page that is read without glasses: no letter on it is smaller than 14 points.</summary>
     public bool IsLarge { get; init; }
 
+    /// <summary>The language it is in, as readers of PDF know it.</summary>
+    public string Language { get; init; } = "en";
+
     /// <summary>Hashes of the photos on it.</summary>
     public IEnumerable<string> Photos =>
         Blocks.SelectMany(b =>

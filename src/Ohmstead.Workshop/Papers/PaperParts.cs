@@ -28,12 +28,14 @@ internal static class PaperParts
             yield return new Notice(
                 Weight.Stop,
                 judged.IsReturnedUnplugged ? NotToBePluggedIn : "Do not plug this unit in.",
-                Stops(judged)
+                Stops(judged, PageSpeaker.English)
             );
         ImmutableArray<string> signed =
         [
             .. judged.Waived.Select(Waiver),
-            .. judged.Open.Where(o => o is { Weight: OpenWeight.Waived, Place: not OpenPlace.Reading }).Select(Line),
+            .. judged
+                .Open.Where(o => o is { Weight: OpenWeight.Waived, Place: not OpenPlace.Reading })
+                .Select(o => Line(o, PageSpeaker.English)),
         ];
         if (!signed.IsEmpty)
             yield return new Notice(Weight.Look, "Waived in writing, not measured", signed);
@@ -48,49 +50,51 @@ internal static class PaperParts
 
     /// <summary>Why it may not be plugged in, a line each.</summary>
     /// <param name="isBrief">For the owner: how many checks and parts, not which.</param>
-    public static ImmutableArray<string> Stops(JudgedUnit judged, bool isBrief = false) =>
-        [.. AllStops(judged, isBrief).DefaultIfEmpty("It goes back as it is.")];
+    public static ImmutableArray<string> Stops(JudgedUnit judged, PageSpeaker say, bool isBrief = false) =>
+        [.. AllStops(judged, say, isBrief).DefaultIfEmpty(say.Name("It goes back as it is."))];
 
-    private static IEnumerable<string> AllStops(JudgedUnit judged, bool isBrief)
+    private static IEnumerable<string> AllStops(JudgedUnit judged, PageSpeaker say, bool isBrief)
     {
         if (judged.Sheet is null)
-            yield return "Its type is not known here. No check could be judged.";
+            yield return say.Name("Its type is not known here. No check could be judged.");
         if (UntypedIds.IsOne(judged.Sheet))
-            yield return "Its type is not known: only cold readings were taken.";
+            yield return say.Name("Its type is not known: only cold readings were taken.");
         foreach (var open in judged.Open.Where(o => o is { IsOpen: true, Place: OpenPlace.LookOver, About.Length: > 0 }))
-            yield return Line(open);
+            yield return Line(open, say);
         foreach (var line in judged.Failed)
-            yield return $"Failed: {line.Title}. It read {line.Measured}. {Sentences.Large(line.Limits)}.";
+            yield return say.Say($"Failed: {say.Name(line.Title)}. It read {line.Measured}. {say.Name(Sentences.Large(line.Limits))}.");
         foreach (var line in judged.TooClose)
-            yield return $"Too close for the meter: {line.Title}. It read {line.Measured}. {Sentences.Large(line.Limits)}. Read it again with a better one.";
+            yield return say.Say(
+                $"Too close for the meter: {say.Name(line.Title)}. It read {line.Measured}. {say.Name(Sentences.Large(line.Limits))}. Read it again with a better one."
+            );
         foreach (var line in judged.Doubted)
-            yield return $"To be read again: {line.Title}. It read {line.Measured}: {line.Verdict}.";
+            yield return say.Say($"To be read again: {say.Name(line.Title)}. It read {line.Measured}: {say.Name(line.Verdict)}.");
         foreach (var open in judged.Open.Where(o => o is { IsOpen: true, Place: OpenPlace.Tests }))
-            yield return Line(open);
+            yield return Line(open, say);
         foreach (var heat in judged.Heat)
-            yield return $"{heat}. The cause is not found.";
+            yield return say.Name($"{heat}. The cause is not found.");
         if (judged.Skipped.Any())
             yield return isBrief
-                ? $"{Counted.Of(judged.Skipped.Count(), "cold check")} not taken. Not taken counts as not passed."
+                ? say.Name($"{Counted.Of(judged.Skipped.Count(), "cold check")} not taken. Not taken counts as not passed.")
                 : $"Cold checks not taken, which counts as not passed: {string.Join("; ", judged.Skipped.Select(l => l.Title))}.";
         if (judged.IsOpen)
             yield return isBrief
-                ? $"Not put together: {Counted.Of(judged.Apart!.Off.Length, "part")} off."
+                ? say.Name($"Not put together: {Counted.Of(judged.Apart!.Off.Length, "part")} off.")
                 : $"Not put together. Off: {string.Join(", ", judged.Apart!.Off.Select(o => o.Step.Title))}.";
         foreach (var open in judged.Open.Where(o => o is { IsOpen: true, Place: OpenPlace.Wiring }))
-            yield return Line(open);
+            yield return Line(open, say);
         if (judged.WaitsForCheck)
-            yield return "A wire was moved, and the wiring check has not passed.";
+            yield return say.Name("A wire was moved, and the wiring check has not passed.");
         foreach (
             var back in judged.Open.Where(o =>
                 o is { IsOpen: true, Place: OpenPlace.Back }
                 && judged.Apart!.Back.Any(b => b.Off.Step.Id == o.About && b.Fact.By.Length == 0)
             )
         )
-            yield return Line(back);
+            yield return Line(back, say);
     }
 
-    private static string Line(OpenThing open) => $"{open.Title}: {open.Words.TrimEnd('.')}.";
+    private static string Line(OpenThing open, PageSpeaker say) => $"{say.Name(open.Title)}: {say.Name(open.Words.TrimEnd('.'))}.";
 
     private static string Waiver(ReadingLine line)
     {

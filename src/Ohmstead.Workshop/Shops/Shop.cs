@@ -31,6 +31,9 @@ public sealed record Shop(
     /// <summary>A4 paper, 210 by 297 mm.</summary>
     public const string A4 = "a4";
 
+    /// <summary>The second language of the owner's page, by the id of its words file; empty for none.</summary>
+    public string SecondLanguage { get; init; } = "";
+
     /// <summary>How often a rewire goes wrong in each way.</summary>
     public RewireChances Rewire { get; init; } = RewireChances.Usual;
 

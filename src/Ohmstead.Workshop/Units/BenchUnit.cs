@@ -25,6 +25,9 @@ public sealed record BenchUnit(Guid Id, CardChanged Card, ImmutableArray<Entry> 
     public IEnumerable<(Entry Entry, T Fact)> All<T>()
         where T : Fact => Standing.Where(e => e.Fact is T).Select(e => (e, (T)e.Fact));
 
+    /// <summary>True for one that was invented to practice on: no paper, no price, no statistic and no chance of the shop's knows it.</summary>
+    public bool IsPractice => All<PracticeBegun>().Any();
+
     /// <summary>How it went back to its owner; null while it is on the bench.</summary>
     public HandBack? HandedBack => HandBack.Of(this);
 

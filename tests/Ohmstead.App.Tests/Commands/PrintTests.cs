@@ -123,6 +123,7 @@ public sealed partial class PrintTests
     [InlineData("label", "0501", "x.html", "does not end in .png or .svg or .pdf")]
     [InlineData("lesson", "0501", "x.pdf", "does not end in .html")]
     [InlineData("talk", "0501", "nowhere/x.html", "--out: there is no folder ")]
+    [InlineData("owner-page", "0501", "x.html", "does not end in .pdf")]
     public void What_cannot_be_printed_is_refused_and_nothing_is_written(string what, string tag, string name, string said)
     {
         var to = Out(name);
@@ -130,6 +131,25 @@ public sealed partial class PrintTests
         Assert.Equal((2, ""), (code, output));
         Assert.Contains(said, error, StringComparison.Ordinal);
         Assert.False(File.Exists(to));
+    }
+
+    /// <summary>The unit of the zip was never read: its page forbids the plug, in both languages.</summary>
+    [Fact]
+    public void An_owners_page_is_printed_in_another_language_and_says_what_stays_english()
+    {
+        var to = Out("owner.pdf");
+        var answer = Tool.Json("print", "owner-page", Zip, "--unit", "0501", "--out", to, "--language", "deutsch");
+        Assert.Equal("de", answer.Text("language"));
+        Assert.StartsWith("%PDF", Encoding.Latin1.GetString(File.ReadAllBytes(to)), StringComparison.Ordinal);
+        var words = Tool.File("polski.txt", "language = Polski\ncode = pl\nStill to do = Jeszcze do zrobienia\n");
+        var (code, _, error) = Tool.Run("print", "owner-page", Zip, "--unit", "0501", "--out", to, "--language", words);
+        Assert.Equal(0, code);
+        Assert.Contains("polski: has no line for “Do not plug this unit in”; it stays English", error, StringComparison.Ordinal);
+        var wrong = Tool.File("wrong.txt", "language = Polski\ncode = pl\nFor {0}. = Dla.\n");
+        var refused = Tool.Run("print", "owner-page", Zip, "--unit", "0501", "--out", Out("x.pdf"), "--language", wrong);
+        Assert.Equal(2, refused.Code);
+        Assert.Contains("line 3: does not keep the marks", refused.Error, StringComparison.Ordinal);
+        Assert.Equal(2, Tool.Run("print", "label", Zip, "--unit", "0501", "--out", Out("x.pdf"), "--language", "deutsch").Code);
     }
 
     [Fact]

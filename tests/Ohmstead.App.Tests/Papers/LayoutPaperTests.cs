@@ -27,9 +27,9 @@ public class LayoutPaperTests
         var matter = Matter(paper, Layout);
         var page = PaperFiles.OnePage(PaperTable.All.Single(p => p.Id == OwnerPage.Id), matter);
         var bars = Assert.Single(page.Blocks.OfType<Bars>());
-        // 2 · 1.25 + 4 · 0.2 A of 6.3 A; 9 · 0.2 A of 7.8 A. Fuses of at least 1.2 times as much.
+        // 2 · 1.25 + 4 · 0.2 A of 6.3 A; 9 · 0.2 A of 7.8 A by its winding, but the whole unit carries 7.2. Fuses of at least 1.2 times as much.
         Assert.Contains(bars.Items, b => b is { Value: "3.3 of 6.3 A", Beside: "fuse 4 A" });
-        Assert.Contains(bars.Items, b => b is { Value: "1.8 of 7.8 A", Beside: "fuse 3 A" });
+        Assert.Contains(bars.Items, b => b is { Value: "1.8 of 7.2 A", Beside: "fuse 3 A" });
         Assert.Contains(bars.Items, b => b is { Share: 0, Beside: "" });
         Assert.InRange(bars.Items.Single(b => b.Beside == "fuse 4 A").Share, 3.3 / 6.31, 3.3 / 6.29);
         var pdf = Pdf.Of(page, paper);

@@ -90,6 +90,7 @@ public class ShopScreenTests
     [InlineData("limits", "#f-g-insulation")]
     [InlineData("look-over", "#f-i-cord-q")]
     [InlineData("mistakes", "#f-rw-swap")]
+    [InlineData("language", "#words")]
     public async Task Each_subject_has_a_page_of_its_own(string page, string field)
     {
         await using var workshop = await OpenWorkshop.OpenAsync();
@@ -97,6 +98,26 @@ public class ShopScreenTests
         screen.WaitForElement(field);
         Assert.Single(screen.FindAll("section.sheet"));
         Assert.Equal("page", screen.Find($".pages a[href='/shop{(page.Length > 0 ? "/" : "")}{page}']").GetAttribute("aria-current"));
-        Assert.Equal(7, screen.FindAll(".pages a").Count);
+        Assert.Equal(8, screen.FindAll(".pages a").Count);
+    }
+
+    [Fact]
+    public async Task The_second_language_is_chosen_and_a_words_file_with_a_wrong_line_is_not_taken()
+    {
+        await using var workshop = await OpenWorkshop.OpenAsync();
+        var screen = workshop.Screens.Render<ShopSettings>(p => p.Add(s => s.Page, "language"));
+        screen.WaitForElement("input[name=language]");
+        screen.Do(() => screen.FindAll("input[name=language]")[1].Change(true));
+        screen.WaitForAssertion(() => Assert.Contains("saved ", screen.Find("[role=status]").TextContent, StringComparison.Ordinal));
+        Assert.Equal("deutsch", (await workshop.Bench.ShopAsync()).SecondLanguage);
+        var file = screen.FindComponent<Microsoft.AspNetCore.Components.Forms.InputFile>();
+        file.UploadFiles(InputFileContent.CreateFromText("language = Polski\ncode = pl\nFor {0}. = Dla.", "polski.txt"));
+        screen.WaitForAssertion(() =>
+            Assert.Contains("line 3: does not keep the marks", screen.Find("[role=alert] li").TextContent, StringComparison.Ordinal)
+        );
+        Assert.Equal("deutsch", (await workshop.Bench.ShopAsync()).SecondLanguage);
+        file.UploadFiles(InputFileContent.CreateFromText("language = Polski\ncode = pl\nFor {0}. = Dla {0}.", "Polski.txt"));
+        screen.WaitForAssertion(() => Assert.Contains("Polski.txt is taken in.", screen.Markup, StringComparison.Ordinal));
+        Assert.Equal("polski", (await workshop.Bench.ShopAsync()).SecondLanguage);
     }
 }

@@ -90,6 +90,20 @@ public sealed class PhoneTests : IAsyncLifetime
     }
 
     [Fact]
+    public async Task A_tablet_of_the_class_shows_what_the_bench_asks_for_and_can_enter_nothing_there()
+    {
+        await RefusedAsync("GET", "/phone/show", null);
+        var cookie = await PairAsync();
+        site.Bench.Asked.Ask(site.UnitId, "blades", 1);
+        var answer = await site.FromPhoneAsync("GET", "/phone/show", cookie);
+        var page = await TextAsync(answer);
+        Assert.Equal("3", answer.Response.Headers["Refresh"]);
+        Assert.Contains("Between the plug blades", page, StringComparison.Ordinal);
+        Assert.Contains("Should read", page, StringComparison.Ordinal);
+        Assert.DoesNotMatch("<(a|button|input|form|script)[ >]", page);
+    }
+
+    [Fact]
     public async Task The_laptop_gives_a_phone_another_unit()
     {
         var cookie = await PairAsync();

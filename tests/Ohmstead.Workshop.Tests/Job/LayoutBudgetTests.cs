@@ -54,6 +54,16 @@ public class LayoutBudgetTests
         Assert.Equal(18 - (3.3 * 0.25), budget.Posts[0].Load.VoltsAtTrain, 9);
     }
 
+    /// <summary>76.5 W at the 17 V of the rail are 4.5 A in all: the rail's own 6 A are out of reach, the 4 A of the lights are not.</summary>
+    [Fact]
+    public void No_post_is_promised_more_than_the_whole_unit_may_carry()
+    {
+        var stated = new LayoutStated([On(Rail, null, ("motor", 4)), On(Lights, null, ("lamp", 1))]);
+        var budget = LayoutBudget.Of(new(110, 76.5, "type sheet"), Supplies, stated)!;
+        Assert.Equal(["5.0 of 4.5 A", "0.2 of 4.0 A"], budget.Posts.Select(LayoutWords.Amps));
+        Assert.Equal("too much: take something off", LayoutWords.Fuse(budget.Posts[0]));
+    }
+
     [Fact]
     public void Too_much_on_a_post_is_said_with_what_to_do_and_has_no_fuse()
     {

@@ -104,6 +104,8 @@ public sealed partial class OneReading
         offer = Offer(ReadingId ?? keep ?? NextAdvice.First(Advice, Offers));
         if (offer is null)
             return;
+        if (offer.Spec.Id != keep)
+            Bench.Asked.Ask(Id, offer.Spec.Id, Unit!.LastNumber);
         words = SetupWords.Of(Model.Sheet, offer.Spec, offer.State);
         band = Bands.Get(Model, offer, Meter);
         drawn = Overlay.Of(Model.Sheet, offer.Spec with { State = offer.State });

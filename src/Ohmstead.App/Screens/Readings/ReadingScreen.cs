@@ -138,8 +138,7 @@ public abstract class ReadingScreen : UnitScreen
     /// <summary>What a standing reading means, when its band is known.</summary>
     protected Meaning? MeaningOf(ReadingOffer offer) =>
         offer.Doubted.Length > 0 ? Meaning.OfDoubted(offer.Doubted, offer.Spec)
-        : offer.Last is { } last && Bands.Of(offer.Spec.Id) is { } band
-            ? Meaning.Of(last.Fact.Shown, offer.Spec, band, MeterInHand.Of(last.Fact.Bench, Shop).For(offer.Spec.Quantity))
+        : Bands.Of(offer.Spec.Id) is { } band ? ShownReading.MeaningOf(offer, band, Shop)
         : null;
 
     /// <inheritdoc/>

@@ -96,6 +96,8 @@ public sealed partial class Round
         var offers = Lines.ToList();
         var after = Enumerable.Range(0, offers.Count).Where(n => n > from && offers[n].IsOpen).ToList();
         goTo = after.Where(n => offers[n].Last is null && !offers[n].IsWaived).Concat(after).FirstOrDefault(-1);
+        if (goTo is >= 0 and var next)
+            Bench.Asked.Ask(Id, offers[next].Spec.Id, Unit!.LastNumber);
         StateHasChanged();
     }
 }
