@@ -44,9 +44,17 @@ internal sealed class FilledDrawer(Store store, IReadOnlyList<Guid> units)
                 new PartsReceived(Bin(n), 3, "A supplier", FormattableString.Invariant($"{n % 50}"), new DateOnly(2024, 1, 1 + (n % 28)))
             );
         for (var n = 0; n < Kits; n++)
-            await EnterAsync(Bins, cancel, new KitSaid(Id(2, n), $"Job {n}", [new(Bin(n), 1), new(Bin(n + 7), 2)], n % 3));
+            await EnterAsync(
+                Bins,
+                cancel,
+                new KitSaid(Id(2, n), FormattableString.Invariant($"Job {n}"), [new(Bin(n), 1), new(Bin(n + 7), 2)], n % 3)
+            );
         for (var n = 0; n < Donors; n++)
-            await EnterAsync(Bins, cancel, new DonorSaid(Id(3, n), $"D-{n}", null, [new(Bin(n * 11), 2)], "cover"));
+            await EnterAsync(
+                Bins,
+                cancel,
+                new DonorSaid(Id(3, n), FormattableString.Invariant($"D-{n}"), null, [new(Bin(n * 11), 2)], "cover")
+            );
         await store.AppendAllAsync([.. units.Select((u, n) => new UnitEntries(u, [Entry(u, n)]))], cancel);
     }
 

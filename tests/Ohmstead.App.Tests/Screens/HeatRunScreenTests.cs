@@ -59,7 +59,7 @@ public class HeatRunScreenTests
         time.Move(312);
         screen.WaitForAssertion(() => Assert.Equal("Unplug.", screen.Find(".clock .call").TextContent));
         screen.WaitForAssertion(() => Assert.Single(bench.Context.JSInterop.Invocations, i => i.Identifier == "ohmstead.tone"));
-        await screen.FindAll(".clock button").First().ClickAsync(new MouseEventArgs());
+        await screen.Find(".clock button").ClickAsync(new MouseEventArgs());
         screen.WaitForAssertion(() => Assert.Equal("Wait 20 s", screen.Find(".clock .call").TextContent));
         time.Move(8);
         await bench.Context.DisposeComponentsAsync();
