@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Ohmstead.Workshop.Findings;
+using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.LookOver;
 using Ohmstead.Workshop.Readings;
 using Ohmstead.Workshop.Testing;
@@ -187,7 +188,21 @@ public sealed record OpenThing(OpenWeight Weight, string Title, string Words, Op
         }
     }
 
-    private static IEnumerable<OpenThing> Repairs(JudgedUnit judged) =>
+    private static IEnumerable<OpenThing> Repairs(JudgedUnit judged)
+    {
+        if (judged.Unit.All<Billed>().LastOrDefault().Fact is { IsEnded: true } ended)
+            yield return new(
+                OpenWeight.Failed,
+                "The repair was ended",
+                $"{Sentences.Whole(ended.EndedWhy)} Do not plug it in.",
+                OpenPlace.Findings,
+                ""
+            );
+        foreach (var open in Unrepaired(judged))
+            yield return open;
+    }
+
+    private static IEnumerable<OpenThing> Unrepaired(JudgedUnit judged) =>
         judged.Unit.Unrepaired.Select(f => new OpenThing(
             OpenWeight.ToKnow,
             PartNames.Headline(judged.Sheet, f.Element, f.Mode),

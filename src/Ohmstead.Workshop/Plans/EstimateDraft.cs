@@ -81,7 +81,7 @@ public static class EstimateDraft
     }
 
     /// <summary>The bill of a repair that ended at a stop point.</summary>
-    public static Billed Ended(PlanStop stop) => new(stop.Fee, $"Ended: {stop.Words}");
+    public static Billed Ended(PlanStop stop) => new(stop.Fee, $"{Billed.Ended}{stop.Words}");
 
     private static DateOnly? Day(string text) =>
         DateOnly.TryParseExact(text.Trim(), "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out var day) ? day : null;

@@ -54,12 +54,19 @@ public static class PlanParts
             : drawer.For(usual, 1, unit);
     }
 
-    /// <summary>What the plan needs, lies in the drawer and does not lie beside the unit yet: one press takes it out.</summary>
+    /// <summary>A part that is needed less often stays in the drawer until it is known: others may want it.</summary>
+    private const double LikelyPercent = 50;
+
+    /// <summary>
+    /// What the plan probably needs, lies in the drawer and does not lie beside the unit yet: one press takes it out. Nothing of a suspect
+    /// batch.
+    /// </summary>
     /// <param name="plan">With what the drawer says (<see cref="With"/>).</param>
     public static ImmutableArray<BinCount> ToTakeOut(UnitPlan plan) =>
         [
             .. plan
                 .Lines.SelectMany(l => l.Parts)
+                .Where(p => p.Caution.Length == 0 && p.Percent >= LikelyPercent)
                 .Select(p => p.Hand)
                 .OfType<AtHand>()
                 .Where(h => h is { IsThere: true, Bin: not null })

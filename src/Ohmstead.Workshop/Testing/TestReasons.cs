@@ -58,12 +58,14 @@ internal sealed class TestReasons(BenchUnit unit, TypeSheet sheet)
             return null;
         if (entry.Number < number)
             return null;
+        // The same words at another test are a reason like any other.
+        var isByDesign = fact.IsByDesign && test.Sort is (TestSort.GroundWire or TestSort.SecondaryToCore);
         var again =
-            fact.IsByDesign ? ""
+            isByDesign ? DesignAgain(test, entry.Number)
             : test.Sort == TestSort.HeatRun ? HeatAgain(entry.Number)
             : test.Sort == TestSort.Breaker ? BreakerAgain(test.About, entry.Number)
             : Again(entry.Number, isOfClosedCase: test.Offer is null || test.Sort is TestSort.Insulation);
-        return (TestTaken.Of(entry, fact), again);
+        return (TestTaken.Of(entry, fact) with { IsLeftOut = !isByDesign }, again);
     }
 
     private (TestTaken?, string, int) OwnTaken(BenchTest test) =>
@@ -75,7 +77,12 @@ internal sealed class TestReasons(BenchUnit unit, TypeSheet sheet)
     private (TestTaken?, string, int) ReadingTaken(BenchTest test, Shop shop)
     {
         var id = test.Offer!.Spec.Id;
-        if (test.Offer.Last is not { } last || TestTaken.Of(test, last.Entry, last.Fact, shop) is not { } taken)
+        // A value counts until another one: that the reading could not be taken later hides no value that failed.
+        var value = unit.CurrentReadings.LastOrDefault(r => r.Fact.ReadingId == id && r.Fact.Shown.Kind != ShownKind.NotTaken);
+        if (
+            (value.Fact is null ? test.Offer.Last : value) is not { } last
+            || TestTaken.Of(test, last.Entry, last.Fact, shop) is not { } taken
+        )
             return (null, unit.All<ReadingEntered>().Any(r => r.Fact.ReadingId == id) && unit.LastChange > 0 ? Changed(0) : "", 0);
         var number = last.Entry.Number;
         // Read four times over: the test holds all of them, the reading their mean.
@@ -99,6 +106,19 @@ internal sealed class TestReasons(BenchUnit unit, TypeSheet sheet)
             is { Fact: { } fact, Entry: { } entry }
             ? (new TestTaken(entry.At, [fact.Seconds], null, 0, 0, null, ""), BreakerAgain(breaker, entry.Number), entry.Number)
             : (null, "", 0);
+
+    /// <summary>A new cord may have brought the ground wire that the old one had not.</summary>
+    private string DesignAgain(BenchTest test, int number) =>
+        test.Sort == TestSort.GroundWire
+        && unit.All<PartChanged>()
+            .LastOrDefault(p =>
+                p.Entry.Number > number && p.Fact.Change is (PartChange.Renewed or PartChange.Replaced) && IsOfCord(p.Fact.Element)
+            )
+            is { Fact: { } cord }
+            ? $"Again: {PartNames.Of(sheet, cord.Element)} was changed."
+            : "";
+
+    private static bool IsOfCord(string element) => element.StartsWith("cord", StringComparison.Ordinal);
 
     private string HeatAgain(int number) =>
         ForHeatOf(unit, sheet, number) is { Length: > 0 } since ? $"Again: {Sentences.Small(since)}" : "";

@@ -142,7 +142,8 @@ public class PlanScreenTests
         screen.WaitForAssertion(() =>
             Assert.Contains("Billed: $20.00. Ended:", screen.Find(".notice").TextContent, StringComparison.Ordinal)
         );
-        Assert.EndsWith("/return", bench.Context.Services.GetRequiredService<NavigationManager>().Uri, StringComparison.Ordinal);
+        var navigation = bench.Context.Services.GetRequiredService<NavigationManager>();
+        screen.WaitForAssertion(() => Assert.EndsWith("/return", navigation.Uri, StringComparison.Ordinal));
         var billed = Assert.Single((await bench.UnitAsync()).All<Billed>()).Fact;
         Assert.Equal(20, billed.Sum);
         Assert.StartsWith("Ended: ", billed.Words, StringComparison.Ordinal);

@@ -30,7 +30,7 @@ public class TestScreenTests
         await using var bench = await ScreenBench.OpenAsync(Ready);
         var screen = Show<AllTests>(bench);
         screen.WaitForAssertion(() => Assert.Contains("Taken over from your readings.", screen.Markup, StringComparison.Ordinal));
-        Assert.StartsWith("Next: No-load watts", screen.Find("a.do.wide").TextContent, StringComparison.Ordinal);
+        Assert.StartsWith("Next: All posts to the core, 500 V", screen.Find("a.do.wide").TextContent, StringComparison.Ordinal);
         var done = screen.FindAll("section[aria-labelledby=done] li");
         Assert.Equal(2, done.Count);
         Assert.All(done, d => Assert.Contains("Pass", d.TextContent, StringComparison.Ordinal));

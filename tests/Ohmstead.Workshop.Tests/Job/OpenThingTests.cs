@@ -231,4 +231,17 @@ public class OpenThingTests
             l => l.Contains("Handles", StringComparison.Ordinal) && l.Contains("to be replaced.", StringComparison.Ordinal)
         );
     }
+
+    [Fact]
+    public void A_repair_that_was_ended_keeps_the_unit_from_going_back_as_working_until_another_bill()
+    {
+        var bench = Sound();
+        Assert.DoesNotContain(Matter(bench).Open, o => o.IsOpen && o.Title == "The repair was ended");
+        bench.Add(new Billed(20, $"{Billed.Ended}insulation stays under 2 MΩ"));
+        var ended = Assert.Single(Matter(bench).Open, o => o.Title == "The repair was ended");
+        Assert.True(ended.IsOpen);
+        Assert.Equal("Insulation stays under 2 MΩ. Do not plug it in.", ended.Words);
+        bench.Add(new Billed(85, "repaired after all"));
+        Assert.DoesNotContain(Matter(bench).Open, o => o.Title == "The repair was ended");
+    }
 }

@@ -79,8 +79,22 @@ public class PlanPartsTests
             Of(draft, unit, year).Lines.Where(l => l.About.StartsWith("roller", StringComparison.Ordinal)).SelectMany(l => l.Parts),
             p => Assert.Equal("Suspect batch. Do not fit it.", p.Caution)
         );
+        Assert.DoesNotContain(PlanParts.ToTakeOut(Of(draft, unit, year)), t => t.Bin == roller);
         draft.Do(new PartsUsed(roller, 12, "thrown away"));
         Assert.All(Of(draft, unit, year).Lines.SelectMany(l => l.Parts), p => Assert.Empty(p.Caution));
+    }
+
+    /// <summary>A part that is needed in one job of four stays in the drawer for the others.</summary>
+    [Theory]
+    [InlineData(25, 0)]
+    [InlineData(60, 2)]
+    public void Only_what_is_probably_needed_is_taken_out(double percent, int count)
+    {
+        var (draft, unit) = (new DrawerDraft(), Guid.NewGuid());
+        var roller = draft.Bin("C1", "Roller, carbon", 3, part: "roller");
+        var plan = Of(draft, unit);
+        plan = plan with { Lines = [.. plan.Lines.Select(l => l with { Parts = [.. l.Parts.Select(p => p with { Percent = percent })] })] };
+        Assert.Equal(count, PlanParts.ToTakeOut(plan).Where(t => t.Bin == roller).Sum(t => t.Count));
     }
 
     [Fact]

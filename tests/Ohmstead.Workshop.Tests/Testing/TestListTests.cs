@@ -190,6 +190,21 @@ public class TestListTests
         );
         unit.Add(new TestNotTaken(TestList.Touch, "Touch current", "in a hurry"));
         Assert.Equal(TestEnd.Fail, unit.Result(TestList.Touch).End);
+        unit.Bench.Read("watts-idle", 60);
+        unit.Add(new ReadingEntered("watts-idle", Shown.NotTaken("not today"), BenchState.AsSheet));
+        Assert.Equal(TestEnd.Fail, unit.Result(TestList.OfReading("watts-idle")).End);
+    }
+
+    /// <summary>A three-wire cord in place of a two-wire one brings the ground wire that there was none of.</summary>
+    [Fact]
+    public void What_is_so_by_design_is_asked_again_when_the_cord_is_new_and_only_at_its_own_test()
+    {
+        var unit = new TestedUnit().Add(new TestNotTaken(TestList.Ground, "Ground wire", TestNotTaken.NoGroundWire));
+        Assert.Equal((false, false), (unit.Get(TestList.Ground).IsDue, unit.Get(TestList.Ground).IsLeftOut));
+        unit.Add(new PartChanged("cord-1", PartChange.Renewed, null, ""));
+        Assert.True(unit.Get(TestList.Ground).IsDue);
+        unit.Add(new TestNotTaken(TestList.Touch, "Touch current", TestNotTaken.NoGroundWire));
+        Assert.True(unit.Get(TestList.Touch).IsLeftOut);
     }
 
     [Fact]

@@ -34,7 +34,7 @@ public sealed partial class PlanOfUnit
 
     private string Heading =>
         plan is null || plan.Lines.IsEmpty ? "Plan"
-        : price is null ? $"Plan: {Counted.Of(plan.Lines.Length, "step")} left"
+        : price is null || !ReferenceEquals(priceOf, plan) ? $"Plan: {Counted.Of(plan.Lines.Length, "step")} left"
         : $"Plan: about {Counted.Minutes(price.LowMinutes - plan.Done.Sum(l => l.TookMinutes ?? 0))}, {Counted.Of(plan.Lines.Length, "step")} left";
 
     /// <inheritdoc/>
@@ -122,7 +122,14 @@ public sealed partial class PlanOfUnit
     }
 
     /// <summary>What the plan needs and lies in the drawer is taken out for this unit; the repairs that fit it take it from beside the unit.</summary>
-    private Task TakeOutAsync() => Bench.Drawer.EnterAsync(new KitTaken(Id, Unit!.Card.Tag, toTakeOut));
+    private async Task TakeOutAsync()
+    {
+        // A second press, before the plan is made again, takes nothing.
+        var parts = toTakeOut;
+        toTakeOut = [];
+        if (!parts.IsEmpty)
+            await Bench.Drawer.EnterAsync(new KitTaken(Id, Unit!.Card.Tag, parts));
+    }
 
     /// <summary>The repair ends at a stop point: its fee is the bill, and the unit goes back.</summary>
     private async Task EndAsync(PlanStop stop)
