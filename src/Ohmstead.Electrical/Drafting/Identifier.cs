@@ -87,7 +87,7 @@ public static class Identifier
                 .Range(0, count)
                 .Where(r =>
                     possible.All(k =>
-                        kinds[k].Readings!.Readings[r] is var t && (!t.IsTaken || Judging.CanJudge(models[k], t.Spec, t.State))
+                        kinds[k].Readings!.Readings[r] is var t && (!t.IsTaken || Judging.IsEvidence(models[k], t.Spec, t.State))
                     )
                 ),
         ];
@@ -193,7 +193,11 @@ public static class Identifier
             kinds[k].Sheet.FindReading(r.Id) ?? kinds[k].Sheet.Readings.FirstOrDefault(o => WholeReadings.IsSame(kinds[k].Sheet, o, r));
         ReadingSpec[] open =
         [
-            .. first.Sheet.Readings.Where(r => !r.IsOpenCase && !taken.Contains(r.Id) && weighed.All(k => Same(k, r) is not null)),
+            .. first.Sheet.Readings.Where(r =>
+                !r.IsOpenCase
+                && !taken.Contains(r.Id)
+                && weighed.All(k => Same(k, r) is { } same && Judging.IsEvidence(models[k], same, same.State))
+            ),
         ];
         var predicted = weighed
             .Select(k => Prediction.Run(models[k], open.Select(r => Same(k, r)!).Select(r => (r, r.State)), Best(found[k])))

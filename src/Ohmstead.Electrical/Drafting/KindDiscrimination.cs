@@ -37,7 +37,9 @@ internal static class KindDiscrimination
         double[] chances = [.. weighed.Select(k => k.Probability / total)];
         var readings = weighed[0]
             .Model.Sheet.Readings.Where(r =>
-                !r.IsOpenCase && !taken.Any(t => t.Id == r.Id) && weighed.All(k => k.Model.Sheet.FindReading(r.Id) is not null)
+                !r.IsOpenCase
+                && !taken.Any(t => t.Id == r.Id)
+                && weighed.All(k => k.Model.Sheet.FindReading(r.Id) is { } same && Judging.IsEvidence(k.Model, same, same.State))
             )
             .ToList();
         var predicted = weighed

@@ -22,7 +22,7 @@ internal static class Wanted
     public static ImmutableArray<WantedReading> Of(UnitModel model, IReadOnlyCollection<ReadingSpec> taken)
     {
         int[] doubtful = [.. Enumerable.Range(0, model.Parameters.Length).Where(p => model.Parameters[p].KindSigma > 0)];
-        ReadingSpec[] specs = [.. model.Sheet.Readings.Where(r => !r.IsOpenCase && Judging.CanJudge(model, r, r.State))];
+        ReadingSpec[] specs = [.. model.Sheet.Readings.Where(r => !r.IsOpenCase && Judging.IsEvidence(model, r, r.State))];
         if (doubtful.Length == 0 || specs.Length == 0)
             return [];
         var (slopes, noise) = Slopes(model, specs, doubtful);

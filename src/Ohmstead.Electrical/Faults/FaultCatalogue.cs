@@ -147,6 +147,20 @@ public sealed class FaultCatalogue
         return sums;
     }
 
+    /// <summary>
+    /// The odds where some modes are left out of account, for they keep their chances whatever is read: a fault that parts share is not
+    /// instead of those, too.
+    /// </summary>
+    internal double[] OddsWithout(double[] odds, IEnumerable<FaultMode> left)
+    {
+        if (shared.IsEmpty)
+            return odds;
+        var (sums, without) = (PlainSums(odds, left), (double[])odds.Clone());
+        foreach (var m in shared)
+            without[m.Number] /= Instead(m, sums);
+        return without;
+    }
+
     private double[] PlainSums(double[] odds, IEnumerable<FaultMode> modes)
     {
         var sums = new double[ElementCount];

@@ -34,7 +34,7 @@ internal sealed class UnitRows
         taken =
         [
             .. readings.Readings.Where(r =>
-                r.Outcome == Outcome.Value && !unit.SetAside.Contains(r.Spec.Id) && Judging.CanJudge(model, r.Spec, r.State)
+                r.Outcome == Outcome.Value && !unit.SetAside.Contains(r.Spec.Id) && Judging.IsEvidence(model, r.Spec, r.State)
             ),
         ];
         ReadingSet Set(UnitModel of) => new(of, new FaultCatalogue(of), taken.Select(t => (t.Spec, t.State, readings.ErrorOf(t))));

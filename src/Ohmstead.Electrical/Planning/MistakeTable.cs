@@ -31,7 +31,7 @@ internal sealed class MistakeTable
                         ? (r, last.State, taken.ErrorOf(last))
                         : (r, taken.StateOf(sheet, r), taken.Meter.For(r.Quantity))
                 )
-                .Where(r => Judging.CanJudge(model, r.Item1, r.Item2)),
+                .Where(r => Judging.IsEvidence(model, r.Item1, r.Item2)),
         ];
         var set = new ReadingSet(model, new FaultCatalogue(model), readings);
         Set = set;

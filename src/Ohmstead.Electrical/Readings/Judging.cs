@@ -5,7 +5,7 @@ using Ohmstead.Electrical.TypeSheets;
 
 namespace Ohmstead.Electrical.Readings;
 
-/// <summary>Which readings the model can judge.</summary>
+/// <summary>Which readings the model can judge, and which are evidence.</summary>
 public static class Judging
 {
     /// <summary>A winding whose mean current is less than this share of its RMS carries no direct current.</summary>
@@ -16,11 +16,23 @@ public static class Judging
 
     /// <summary>
     /// False for a reading that cannot be solved on the nominal sound unit, and for the source's current and power while a rectifier
-    /// drives direct current through a winding there: that saturates a real core, the model's core it does not. Nothing is concluded
-    /// from such a reading. Behind a full-wave bridge no winding carries any.
+    /// drives direct current through a winding there: that saturates a real core, the model's core it does not. No band is given
+    /// for such a reading. Behind a full-wave bridge no winding carries any.
     /// </summary>
     public static bool CanJudge(UnitModel model, ReadingSpec spec, ReadingState state) =>
         CanJudge(model, new FaultedCircuits(model, spec, state));
+
+    /// <summary>
+    /// True for a reading that may tell faults and values apart: one that can be judged, and not the source's current or power while a
+    /// rectifier conducts, behind a bridge neither. A bridge with an open or shorted plate drives direct current through its winding,
+    /// and then a real core draws more than the model: the right fault would be the one that explains the reading worst.
+    /// </summary>
+    public static bool IsEvidence(UnitModel model, ReadingSpec spec, ReadingState state)
+    {
+        var circuit = new FaultedCircuits(model, spec, state).Usual;
+        var solved = new ReadingSolver().Solve(circuit, model.Nominal);
+        return solved.Value is not null && !(IsOfTheSource(circuit.Reading) && solved.IsPeriodic);
+    }
 
     internal static bool CanJudge(UnitModel model, FaultedCircuits circuits)
     {

@@ -62,11 +62,11 @@ public static class UnitSheet
     {
         var part = change.Part.Element;
         if (IndexOf(sheet, part.Id) is >= 0 and var at)
-            return Apart(sheet, part.Id) with
-            {
-                Elements = sheet.Elements.SetItem(at, Renewed(part)),
-                Titles = sheet.Titles.SetItems(change.Part.Titles),
-            };
+        {
+            // A part of another kind has no such fault, not even as the last of those that shared it.
+            var apart = sheet.Elements[at].Kind == part.Kind ? Apart(sheet, part.Id) : Gone(sheet, part.Id);
+            return apart with { Elements = sheet.Elements.SetItem(at, Renewed(part)), Titles = sheet.Titles.SetItems(change.Part.Titles) };
+        }
         problems.Add(new($"{change.Path}.replace.id", $"\"{part.Id}\" is no element", "a part replaces one of the same id"));
         return sheet;
     }
@@ -75,13 +75,17 @@ public static class UnitSheet
     {
         if (IndexOf(sheet, change.Element) < 0)
             problems.Add(new($"{change.Path}.remove", $"\"{change.Element}\" is no element", "name an element of the sheet"));
-        var apart = Apart(sheet, change.Element);
-        return apart with
-        {
-            Elements = sheet.Elements.RemoveAll(e => e.Id == change.Element),
-            SharedFaults = apart.SharedFaults.RemoveAll(f => f.Elements.Contains(change.Element)),
-        };
+        return Gone(sheet, change.Element) with { Elements = sheet.Elements.RemoveAll(e => e.Id == change.Element) };
     }
+
+    /// <summary>The sheet with a part out of what it shares with others, and without what it alone is left of.</summary>
+    private static TypeSheet Gone(TypeSheet sheet, string id) =>
+        Apart(sheet, id) is var apart && apart.SharedFaults.IsEmpty
+            ? apart
+            : apart with
+            {
+                SharedFaults = apart.SharedFaults.RemoveAll(f => f.Elements.Contains(id)),
+            };
 
     /// <summary>The sheet with a part that is new or gone taken out of what it shares with others.</summary>
     private static TypeSheet Apart(TypeSheet sheet, string id) =>

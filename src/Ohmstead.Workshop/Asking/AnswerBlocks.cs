@@ -85,19 +85,16 @@ internal sealed class AnswerBlocks(KindAnswers a)
                 from,
                 run.Length == 1 ? "main"
                     : from.Length == 0 ? BehindDirect
-                    : SeveralWindings[n],
-                FirstOn(from)
+                    : SeveralWindings[n]
             );
         var free = 0;
         foreach (var from in Fixed.Where(p => p.FedFrom.Trim().Length == 0).Select(p => PostMark.Return(p.Return)))
             if (!ids.ContainsKey(from))
-                Winding(ids, from, free < FixedWindings.Length ? FixedWindings[free++] : $"fixed-{Number(++free)}", KindQuestions.Fixed);
+                Winding(ids, from, free < FixedWindings.Length ? FixedWindings[free++] : $"fixed-{Number(++free)}");
         return ids;
     }
 
-    private string FirstOn(string from) => KindQuestions.Posts(Throttles.First(n => PostMark.IsSame(StartOf(n), from)));
-
-    private void Winding(Dictionary<string, string> ids, string from, string id, string question)
+    private void Winding(Dictionary<string, string> ids, string from, string id)
     {
         ids[from] = id;
         var block = new OutlineFields { ["block"] = "winding", ["id"] = id };
@@ -109,10 +106,16 @@ internal sealed class AnswerBlocks(KindAnswers a)
                 posts[mark] = Figure(KindQuestions.Fixed, post.Volts);
         if (posts.Count > 0)
             block["posts"] = posts;
-        if (KindQuestions.ThrottleOf(question) is >= 0 and var n && a.At(n) is { Runs: "rheostat" } wire)
-            block["volts"] = Figure(question, wire.Full);
+        int[] on = [.. Throttles.Where(n => PostMark.IsSame(StartOf(n), from))];
+        // Whichever throttle's wire the volts were said at.
+        var first = on.FirstOrDefault(n => IsWire(n) && a.At(n).Full.Trim().Length > 0, on.FirstOrDefault(-1));
+        var question = first < 0 ? KindQuestions.Fixed : KindQuestions.Posts(first);
+        if (first >= 0 && IsWire(first))
+            block["volts"] = Figure(question, a.At(first).Full);
         Add(question, block);
     }
+
+    private bool IsWire(int n) => a.At(n).Runs == "rheostat";
 
     private void Throttle(int n, Dictionary<string, string> windings)
     {
@@ -157,17 +160,19 @@ internal sealed class AnswerBlocks(KindAnswers a)
     {
         var ids = Throttles.Select(n => PostMark.Throttle(a, n)).ToList();
         foreach (var n in Throttles.Where(n => a.At(n).Range == "each"))
-            Add(
-                KindQuestions.For(a, KindQuestions.Range, n),
-                WithBoost(new() { ["block"] = "range", ["throttle"] = ids[n] }, KindQuestions.Range, a.RangeVolts)
-            );
+        {
+            var question = KindQuestions.For(a, KindQuestions.Range, n);
+            Add(question, WithBoost(new() { ["block"] = "range", ["throttle"] = ids[n] }, question, a.At(n).RangeVolts));
+        }
         // What is no longer asked for is not built, either.
-        var whistles = Throttles.Where(n => !a.IsDirectAt(n) && a.At(n).Whistle is "each" or "shared").ToList();
-        if (whistles.Count > 0 && a.Whistle == "shared")
+        int[] whistles = [.. a.WhistleThrottles];
+        if (whistles.Length > 0 && a.Whistle == "shared")
             Whistle(whistles.Select(n => ids[n]).ToList(), isOne: true);
         else
             foreach (var n in whistles)
-                Whistle(ids[n], whistles.Count == 1);
+                Whistle(ids[n], whistles.Length == 1);
+        if (a.Direction == "reverses" && !a.IsDirect && Throttles.Any(a.IsDirectAt))
+            problems.Add(new(KindQuestions.Direction, "A reversing switch needs DC, and one throttle gives AC. Choose again."));
         foreach (var n in Throttles.Where(n => a.At(n).Direction is not ("" or KindAnswers.None or KindAnswers.Unknown)))
             Add(
                 KindQuestions.For(a, KindQuestions.Direction, n),

@@ -25,27 +25,19 @@ public static class CarriedAnswers
 
     /// <summary>
     /// With what is proposed where a question is opened that was not answered: posts that were named before, the first as the
-    /// throttle's and the last as the common one; a second throttle as the first.
+    /// throttle's and the last as the common one; volts as those of a throttle before it that runs on the same.
     /// </summary>
     public static KindAnswers Proposed(KindAnswers a, string key)
     {
         if (KindQuestions.ThrottleOf(key) is >= 0 and var n && a.Throttle(n).IsUnsaid)
         {
-            var (named, own, first) = (a.Named, a.Throttle(n), a.Throttle(0));
-            if (n > 0)
-                return a.With(
-                    n,
-                    own with
-                    {
-                        Post = n < named.Length - 1 ? named[n] : "",
-                        Return = first.Return,
-                        Low = first.Low,
-                        Full = first.Full,
-                        Steps = first.Steps,
-                        Ohms = first.Ohms,
-                    }
-                );
-            return !a.IsDirectAt(n) && named.Length > 1 ? a.With(0, own with { Post = named[0], Return = named[^1] }) : a;
+            var like = Enumerable
+                .Range(0, n)
+                .Where(t => a.At(t).Runs == a.At(n).Runs)
+                .Select(a.Throttle)
+                .FirstOrDefault(new ThrottleAnswer());
+            var proposed = WithPosts(a, n) with { Low = like.Low, Full = like.Full, Steps = like.Steps, Ohms = like.Ohms };
+            return proposed.IsUnsaid ? a : a.With(n, proposed);
         }
         if (key == KindQuestions.Fixed && a.Fixed.Length == 0 && a.Posts.IsEmpty)
         {
@@ -60,5 +52,22 @@ public static class CarriedAnswers
             };
         }
         return a;
+    }
+
+    /// <summary>A throttle with the posts that are proposed for it; none where DC comes out, for nobody asks for them.</summary>
+    private static ThrottleAnswer WithPosts(KindAnswers a, int n)
+    {
+        var (named, own) = (a.Named, a.Throttle(n));
+        if (a.IsDirectAt(n))
+            return own;
+        int[] before = [.. Enumerable.Range(0, n).Where(t => !a.IsDirectAt(t))];
+        return own with
+        {
+            Post = before.Length < named.Length - 1 ? named[before.Length] : "",
+            Return =
+                before.Length > 0 ? a.Throttle(before[0]).Return
+                : named.Length > 1 ? named[^1]
+                : "",
+        };
     }
 }

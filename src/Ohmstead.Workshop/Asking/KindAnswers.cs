@@ -101,6 +101,10 @@ public sealed record KindAnswers
     /// <summary>True where DC comes out behind a throttle.</summary>
     public bool IsDirectAt(int n) => At(n).Output is "bridge" or "half" or "dc";
 
+    /// <summary>The throttles that have a whistle lever, or a share in one: AC only.</summary>
+    internal IEnumerable<int> WhistleThrottles =>
+        Enumerable.Range(0, ThrottleCount).Where(n => !IsDirectAt(n) && At(n).Whistle is "each" or "shared");
+
     /// <summary>What a throttle has, counted from 0: its own choices where the throttles differ, else those of all.</summary>
     public ThrottleAnswer At(int n)
     {
@@ -111,6 +115,7 @@ public sealed record KindAnswers
             Runs = Of(Runs, own.Runs),
             Output = Of(Output, own.Output),
             Range = Of(Range, own.Range),
+            RangeVolts = Range == Differ ? own.RangeVolts : RangeVolts,
             Whistle = Of(Whistle, own.Whistle),
             Direction = Of(Direction, own.Direction),
         };
@@ -134,6 +139,7 @@ public sealed record KindAnswers
             Runs = at.Runs,
             Output = at.Output,
             Range = at.Range,
+            RangeVolts = at.RangeVolts,
             Whistle = at.Whistle,
             Direction = at.Direction,
         };
@@ -181,6 +187,9 @@ public sealed record ThrottleAnswer
 
     /// <summary>Its range lever, where they differ.</summary>
     public string Range { get; init; } = "";
+
+    /// <summary>Volts that its range lever adds, where they differ.</summary>
+    public string RangeVolts { get; init; } = "";
 
     /// <summary>Its whistle lever, where they differ.</summary>
     public string Whistle { get; init; } = "";

@@ -97,7 +97,7 @@ public static class KindQuestions
             Fixed,
             .. Asked(Range, throttles),
             .. Asked(Whistle, alternating),
-            .. alternating.Any(n => a.At(n).Whistle is "each" or "shared") ? new[] { WhistleFrom } : [],
+            .. a.WhistleThrottles.Any() ? new[] { WhistleFrom } : [],
             .. Asked(Direction, throttles),
             Breaker,
             Lamp,

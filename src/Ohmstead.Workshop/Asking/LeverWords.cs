@@ -26,9 +26,7 @@ internal static class LeverWords
                 new("winding", "Further along the same winding", "A second contact runs ahead of the throttle’s"),
                 new(KindAnswers.None, "It adds no volts", "The disc sits in the line, nothing more"),
             ],
-            a.Whistle == "shared" || Enumerable.Range(0, a.ThrottleCount).Count(n => a.At(n).Whistle == "each") == 1
-                ? QuestionWords.Settles
-                : QuestionWords.Usual
+            a.Whistle == "shared" || a.WhistleThrottles.Count() == 1 ? QuestionWords.Settles : QuestionWords.Usual
         );
 
     public static KindQuestion Whistle(KindAnswers a) =>
@@ -54,9 +52,7 @@ internal static class LeverWords
                 new(KindAnswers.None, "Nothing on the unit", "You take the throttle down for it"),
                 new("interrupts", "A button", "It cuts the track’s power while pressed"),
                 new("rotary", "A lever with two sides", "It cuts the power on its way over"),
-                .. Enumerable.Range(0, a.ThrottleCount).Any(a.IsDirectAt)
-                    ? new[] { new KindChoice("reverses", "A reversing switch", "Forward and back: it swaps + and −") }
-                    : [],
+                .. a.IsDirect ? new[] { new KindChoice("reverses", "A reversing switch", "Forward and back: it swaps + and −") } : [],
                 new("some", "Something, I don’t know which", "All stay possible; a reading settles it"),
                 .. QuestionWords.TheyDiffer(a),
             ],

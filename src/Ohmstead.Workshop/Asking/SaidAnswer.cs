@@ -21,7 +21,12 @@ internal static class SaidAnswer
         {
             var t = a.Throttle(n);
             var posts = string.Join(" and ", new[] { t.Post, t.Return }.Where(p => p.Trim().Length > 0).Select(PostMark.Of));
-            var volts = Joined((t.Low, "V low"), (t.Full, "V full"), (t.Steps, ""), (t.Ohms, "Ω"));
+            var volts = a.At(n).Runs switch
+            {
+                "steps" => Joined((t.Steps, "")),
+                "rheostat" => Joined((t.Full, "V full"), (t.Ohms, "Ω")),
+                _ => Joined((t.Low, "V low"), (t.Full, "V full")),
+            };
             return posts.Length > 0 && !a.IsDirectAt(n) ? $"{posts}, {volts}" : volts;
         }
         return QuestionWords.Of(a, key).Choices.FirstOrDefault(c => c.Word == chosen) is { } choice ? choice.Title : "not known";

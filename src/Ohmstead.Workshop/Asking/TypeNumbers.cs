@@ -102,9 +102,14 @@ public static class TypeNumbers
             ? ValueText.Of(turns / primary.Turns * sheet.SupplyVolts, Quantity.AcVolts)
             : "";
 
-    /// <summary>The question at which a throttle's volts are said: they follow each other as on the sheet.</summary>
+    /// <summary>The question at which a throttle's volts are said: they follow each other as on the sheet, those with steps among them.</summary>
     private static string PostsOf(TypeSheet sheet, string control) =>
-        KindQuestions.Posts(Math.Max(0, sheet.Controls.Where(c => c.IsThrottle).Select(c => c.Id).ToList().IndexOf(control)));
+        KindQuestions.Posts(
+            Math.Max(
+                0,
+                sheet.Controls.Select(c => c.Id).Where(id => id.StartsWith("throttle-", StringComparison.Ordinal)).ToList().IndexOf(control)
+            )
+        );
 
     private static string Said(string field) =>
         field switch

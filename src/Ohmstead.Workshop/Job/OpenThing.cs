@@ -90,14 +90,8 @@ public sealed record OpenThing(OpenWeight Weight, string Title, string Words, Op
                 OpenPlace.Reading,
                 line.Id
             );
-        foreach (var heat in judged.Heat)
-            yield return new(
-                OpenWeight.ToDo,
-                "Find what makes the extra heat",
-                $"{heat}. {BenchDoubt.NotReturned}",
-                OpenPlace.Findings,
-                ""
-            );
+        foreach (var hot in judged.Heat)
+            yield return new(OpenWeight.ToDo, "Find what makes the extra heat", $"{hot}. {BenchDoubt.NotReturned}", OpenPlace.Findings, "");
         foreach (var doubt in judged.Doubts.Where(d => d.Weakens))
             yield return new(OpenWeight.ToKnow, doubt.Headline, $"{doubt.Do} {BenchDoubt.CountLess}", OpenPlace.Findings, "");
         foreach (var line in judged.Slipped)
@@ -198,18 +192,15 @@ public sealed record OpenThing(OpenWeight Weight, string Title, string Words, Op
                 OpenPlace.Findings,
                 ""
             );
-        foreach (var open in Unrepaired(judged))
-            yield return open;
+        foreach (var found in judged.Unit.Unrepaired)
+            yield return new(
+                OpenWeight.ToKnow,
+                PartNames.Headline(judged.Sheet, found.Element, found.Mode),
+                "found and not repaired",
+                OpenPlace.Findings,
+                found.Element
+            );
     }
-
-    private static IEnumerable<OpenThing> Unrepaired(JudgedUnit judged) =>
-        judged.Unit.Unrepaired.Select(f => new OpenThing(
-            OpenWeight.ToKnow,
-            PartNames.Headline(judged.Sheet, f.Element, f.Mode),
-            "found and not repaired",
-            OpenPlace.Findings,
-            f.Element
-        ));
 }
 
 /// <summary>How much an open thing weighs.</summary>

@@ -8,7 +8,7 @@ namespace Ohmstead.Electrical.Tests.Readings;
 
 /// <summary>
 /// What a rectifier makes of the source's current is predicted and never judged while a winding carries direct current; behind a
-/// full-wave bridge none does.
+/// full-wave bridge none does, and it is predicted with a band.
 /// </summary>
 public class JudgingTests
 {
@@ -121,6 +121,44 @@ public class JudgingTests
         unit.ReadSource(quantity, state);
         Assert.True(unit.WasPeriodic);
         Assert.Equal(can, Judging.CanJudge(unit.Model, spec, spec.State));
+    }
+
+    /// <summary>An open plate leaves direct current in the winding, which the model's core does not feel: so no fault is told by it.</summary>
+    [Theory]
+    [InlineData("ac-amps", 9)]
+    [InlineData("watts", 600)]
+    public void Behind_a_bridge_the_source_has_its_band_and_moves_no_chance(string quantity, double absurd)
+    {
+        var unit = Controller(isBridge: true);
+        var state = new
+        {
+            source = new
+            {
+                from = "line",
+                to = "neutral",
+                volts = 120,
+            },
+            loads = new[]
+            {
+                new
+                {
+                    from = "plus",
+                    to = "minus",
+                    ohms = 8,
+                },
+            },
+        };
+        var spec = unit.Spec(quantity, [], state);
+        var sheet = unit.Model.Sheet with { Readings = [spec] };
+        var model = new UnitModel(sheet);
+        UnitReadings Readings(params TakenReading[] taken) => new(sheet.Id, sheet.SupplyVolts, 2, Meter.Usual, [.. taken], []);
+        DiagnosisResult Of(params TakenReading[] taken) => Diagnoser.Run(model, Readings(taken), new DiagnosisOptions());
+        var (wrong, nothing) = (new TakenReading(spec, Outcome.Value, absurd, [], "", "", spec.State), Of());
+        Assert.True(Prediction.Run(model, [(spec, spec.State)], [])[0].CanJudge);
+        Assert.Equal(nothing.SoundProbability, Of(wrong).SoundProbability, 12);
+        Assert.Null(Of(wrong).Readings[0].Deviation);
+        Assert.Empty(nothing.Next);
+        Assert.Equal(Fit.Run(model, [Readings()]).Parameters.AsEnumerable(), Fit.Run(model, [Readings(wrong)]).Parameters.AsEnumerable());
     }
 
     [Fact]

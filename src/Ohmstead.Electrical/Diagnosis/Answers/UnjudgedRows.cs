@@ -27,7 +27,7 @@ internal static class UnjudgedRows
         var next = 0;
         for (var n = 0; n < taken.Length; n++)
         {
-            if (set.CanJudge(n))
+            if (Judging.IsEvidence(library.Model, taken[n].Spec, taken[n].State))
             {
                 rows.Add(judged[next++]);
                 continue;

@@ -32,7 +32,8 @@ internal static class ClassBuilder
                 still.Add(mode);
         }
         var groups = alone.Count <= FewModes ? [.. alone.Select(c => new List<FaultClass> { c })] : Groups(alone, evidence);
-        var classes = groups.Select((g, n) => new FaultClass(n, g.SelectMany(c => c.Modes), odds, catalogue.ElementOf)).ToArray();
+        var searched = catalogue.OddsWithout(odds, still);
+        var classes = groups.Select((g, n) => new FaultClass(n, g.SelectMany(c => c.Modes), searched, catalogue.ElementOf)).ToArray();
         workers.Each(
             classes.Length,
             (n, worker) =>

@@ -18,7 +18,7 @@ internal sealed class Evidence
 
     public Evidence(ReadingLibrary library, UnitReadings readings, double wrongReadingChance)
     {
-        Taken = [.. readings.Readings.Where(r => r.IsTaken && Judging.CanJudge(library.Model, r.Spec, r.State))];
+        Taken = [.. readings.Readings.Where(r => r.IsTaken && Judging.IsEvidence(library.Model, r.Spec, r.State))];
         Set = new ReadingSet(library.Model, library.Catalogue, Taken.Select(t => (t.Spec, t.State, readings.ErrorOf(t))));
         numeric = [.. Places(Outcome.Value)];
         measured = [.. Taken.Select(OnScale)];

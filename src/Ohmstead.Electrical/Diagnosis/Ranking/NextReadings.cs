@@ -45,7 +45,7 @@ internal sealed class NextReadings
             .Select(r => r.Spec.Id)
             .Where(id => !IsDoubted(id))
             .ToHashSet(StringComparer.Ordinal);
-        untaken = [.. sheet.Readings.Where(r => !done.Contains(r.Id) && Judging.CanJudge(library.Model, r, readings.StateOf(sheet, r)))];
+        untaken = [.. sheet.Readings.Where(r => !done.Contains(r.Id) && Judging.IsEvidence(library.Model, r, readings.StateOf(sheet, r)))];
         set = new ReadingSet(library.Model, library.Catalogue, untaken.Select(r => (r, readings.StateOf(sheet, r))), readings.Meter);
         workers = new Workers(set, threads);
         var rows = library.Rows(set, workers, () => guard.IsOver);
