@@ -40,6 +40,13 @@ public sealed class PlanJourneyTests(OpenBrowser browser, RunningBench bench)
         await window.SeesAsync("Go-ahead by phone");
         await window.SeesAsync("Keep the old knobs.");
 
+        // It comes to a stop point: billed, and not to go back as working. Then the part is found after all.
+        await window.Page.Locator(".stop-line summary").First.ClickAsync();
+        await window.Page.GetByText("End the repair here").First.ClickAsync();
+        await window.SeesAsync("The repair was ended");
+        await window.SeesAsync("Do not plug it in.");
+        await window.SeeAsync();
+
         await window.GoAsync($"{unit}/decide/roller-1?fault=worn");
         await window.PressAsync("Replaced, same part");
         await window.FollowAsync("Plan");
