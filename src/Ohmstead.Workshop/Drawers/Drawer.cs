@@ -38,18 +38,20 @@ public sealed record Drawer(
     public ImmutableArray<Bin> BinsOf(string part) => [.. Bins.Where(b => b.Holds(part)).OrderByDescending(b => b.Count > 0)];
 
     /// <summary>Whether so many of a part are at hand, for a unit that may have some set aside.</summary>
-    public AtHand For(string part, int count = 1, Guid? unit = null)
+    /// <param name="spoken">Pieces of each bin that are wanted for something else on that unit; null for none.</param>
+    public AtHand For(string part, int count = 1, Guid? unit = null, IReadOnlyDictionary<Guid, int>? spoken = null)
     {
         var bins = BinsOf(part);
+        int Wanted(Bin bin) => count + (spoken?.GetValueOrDefault(bin.Id) ?? 0);
         var aside = Aside.Where(a => a.Unit == unit).SelectMany(a => a.Parts).ToDictionary(p => p.Bin, p => p.Count);
         var bin =
-            bins.FirstOrDefault(b => b.Count + aside.GetValueOrDefault(b.Id) >= count)
+            bins.FirstOrDefault(b => b.Count + aside.GetValueOrDefault(b.Id) >= Wanted(b))
             ?? bins.FirstOrDefault(b => b.OnOrder > 0)
             ?? bins.FirstOrDefault();
         var donor = bin is null ? null : Donors.FirstOrDefault(d => d.Left.Any(l => l.Bin == bin.Id && l.Count >= count));
         return bin is null
             ? new(null, 0, count, donor)
-            : new(bin, bin.Count + aside.GetValueOrDefault(bin.Id), count, donor)
+            : new(bin, bin.Count + aside.GetValueOrDefault(bin.Id), Wanted(bin), donor)
             {
                 Aside = aside.GetValueOrDefault(bin.Id),
                 Batch = bin.Batches.FirstOrDefault(b => b.Left > 0),

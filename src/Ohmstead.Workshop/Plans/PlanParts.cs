@@ -19,11 +19,10 @@ public static class PlanParts
         var wanted = new Dictionary<Guid, int>();
         AtHand Ask(string part)
         {
-            var hand = drawer.For(part, 1, unit);
-            if (hand.Bin is not { } bin)
-                return hand;
-            var count = wanted[bin.Id] = wanted.GetValueOrDefault(bin.Id) + 1;
-            return count == 1 ? hand : drawer.For(part, count, unit);
+            var hand = drawer.For(part, 1, unit, wanted);
+            if (hand.Bin is { } bin)
+                wanted[bin.Id] = hand.Wanted;
+            return hand;
         }
         PlanPart Find(PlanPart part, ShopPart? known)
         {
@@ -75,8 +74,12 @@ public static class PlanParts
                 .Where(c => c.Count > 0),
         ];
 
+    /// <summary>Where pieces lie beside another unit it is not known which batch is left in the bin: then any of them counts.</summary>
     private static string Caution(Drawer drawer, AtHand hand, DateTimeOffset now) =>
-        hand is { IsThere: true, Bin: { } bin, Batch: { } batch } && BatchCall.Of(drawer, bin, batch, now) is { Answer.Verdict: "suspect" }
+        hand is { IsThere: true, Bin: { } bin, Batch: { } first }
+        && (bin.SetAside > hand.Aside ? bin.Batches.Where(b => b.Left > 0) : [first]).Any(b =>
+            BatchCall.Of(drawer, bin, b, now) is { Answer.Verdict: "suspect" }
+        )
             ? "Suspect batch. Do not fit it."
             : "";
 }

@@ -12,6 +12,26 @@ namespace Ohmstead.Electrical.Tests.Readings;
 /// </summary>
 public class JudgingTests
 {
+    /// <summary>Line voltage on the plug, 8 Ω on the rails.</summary>
+    private static object Loaded { get; } = new
+    {
+        source = new
+        {
+            from = "line",
+            to = "neutral",
+            volts = 120,
+        },
+        loads = new[]
+        {
+            new
+            {
+                from = "plus",
+                to = "minus",
+                ohms = 8,
+            },
+        },
+    };
+
     private static readonly TypeSheet Sheet = WithWhistleAmps();
 
     /// <summary>The sample sheet, with the mains current and power while the left whistle's first step is pressed.</summary>
@@ -99,26 +119,8 @@ public class JudgingTests
     public void Behind_a_full_wave_bridge_the_source_is_judged(bool isBridge, double mismatch, string quantity, bool can)
     {
         var unit = Controller(isBridge, mismatch);
-        var state = new
-        {
-            source = new
-            {
-                from = "line",
-                to = "neutral",
-                volts = 120,
-            },
-            loads = new[]
-            {
-                new
-                {
-                    from = "plus",
-                    to = "minus",
-                    ohms = 8,
-                },
-            },
-        };
-        var spec = unit.Spec(quantity, [], state);
-        unit.ReadSource(quantity, state);
+        var spec = unit.Spec(quantity, [], Loaded);
+        unit.ReadSource(quantity, Loaded);
         Assert.True(unit.WasPeriodic);
         Assert.Equal(can, Judging.CanJudge(unit.Model, spec, spec.State));
     }
@@ -130,25 +132,7 @@ public class JudgingTests
     public void Behind_a_bridge_the_source_has_its_band_and_moves_no_chance(string quantity, double absurd)
     {
         var unit = Controller(isBridge: true);
-        var state = new
-        {
-            source = new
-            {
-                from = "line",
-                to = "neutral",
-                volts = 120,
-            },
-            loads = new[]
-            {
-                new
-                {
-                    from = "plus",
-                    to = "minus",
-                    ohms = 8,
-                },
-            },
-        };
-        var spec = unit.Spec(quantity, [], state);
+        var spec = unit.Spec(quantity, [], Loaded);
         var sheet = unit.Model.Sheet with { Readings = [spec] };
         var model = new UnitModel(sheet);
         UnitReadings Readings(params TakenReading[] taken) => new(sheet.Id, sheet.SupplyVolts, 2, Meter.Usual, [.. taken], []);

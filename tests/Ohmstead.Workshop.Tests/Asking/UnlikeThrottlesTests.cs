@@ -17,24 +17,9 @@ public sealed class UnlikeThrottlesTests
         Output = "ac",
     };
 
-    private static readonly ThrottleAnswer Wire = new()
-    {
-        Post = "D",
-        Return = "U",
-        Full = "20",
-        Ohms = "30",
-        Runs = "rheostat",
-        Output = "ac",
-    };
+    private static readonly ThrottleAnswer Wire = Roller with { Post = "D", Low = "", Full = "20", Ohms = "30", Runs = "rheostat" };
 
-    private static readonly ThrottleAnswer Stepped = new()
-    {
-        Post = "D",
-        Return = "U",
-        Steps = "6 9 12 15",
-        Runs = "steps",
-        Output = "ac",
-    };
+    private static readonly ThrottleAnswer Stepped = Roller with { Post = "D", Low = "", Full = "", Steps = "6 9 12 15", Runs = "steps" };
 
     private static KindAnswers Of(params ThrottleAnswer[] throttles) =>
         AskedUnits.Unlike with

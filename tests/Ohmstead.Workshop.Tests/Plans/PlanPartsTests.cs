@@ -84,6 +84,35 @@ public class PlanPartsTests
         Assert.All(Of(draft, unit, year).Lines.SelectMany(l => l.Parts), p => Assert.Empty(p.Caution));
     }
 
+    /// <summary>The first batch may be what lies beside the other unit: then the second, a suspect one, is in the bin.</summary>
+    [Fact]
+    public void Of_what_lies_beside_another_unit_the_batch_is_not_known_and_the_suspect_one_counts()
+    {
+        var (draft, unit) = (new DrawerDraft(), Guid.NewGuid());
+        var roller = draft.Bin("C1", "Roller, carbon", 0, part: "roller");
+        var (good, bad) = (draft.Receive(roller, 20, "41"), draft.Receive(roller, 20, "52"));
+        var year = draft.Now.AddDays(400);
+        for (var n = 0; n < 8; n++)
+        {
+            draft.Fit(roller, bad, 1, draft.Id(), draft.Now, year.AddDays(-100), failed: n < 6);
+            draft.Fit(roller, good, 1, draft.Id(), draft.Now, null, failed: false);
+        }
+        Assert.All(Of(draft, unit, year).Lines.SelectMany(l => l.Parts), p => Assert.Empty(p.Caution));
+        draft.Do(new KitTaken(Guid.NewGuid(), "F-8", [new(roller, 3)]));
+        Assert.Contains(Of(draft, unit, year).Lines.SelectMany(l => l.Parts), p => p.Caution == "Suspect batch. Do not fit it.");
+    }
+
+    [Fact]
+    public void One_in_each_of_two_bins_is_enough_for_two_lines()
+    {
+        var (draft, unit) = (new DrawerDraft(), Guid.NewGuid());
+        var first = draft.Bin("C1", "Roller, carbon", 1, part: "roller");
+        var second = draft.Bin("C5", "Roller, carbon, old stock", 1, part: "roller");
+        var plan = Of(draft, unit);
+        Assert.Equal(["1 in bin C1", "1 in bin C5"], Words(plan, "roller"));
+        Assert.Equal([(first, 1), (second, 1)], PlanParts.ToTakeOut(plan).Select(t => (t.Bin, t.Count)).OrderBy(t => t.Bin == second));
+    }
+
     /// <summary>A part that is needed in one job of four stays in the drawer for the others.</summary>
     [Theory]
     [InlineData(25, 0)]
