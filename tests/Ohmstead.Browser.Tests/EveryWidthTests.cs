@@ -62,6 +62,7 @@ public sealed class EveryWidthTests(OpenBrowser browser, RunningDemo demo)
         "/search?words=post",
         "/nowhere",
         "/show/F-036",
+        "/show/day",
         "/kinds",
         "/kinds/twin-175",
     ];

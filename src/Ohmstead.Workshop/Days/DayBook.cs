@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using System.Text.Json;
+using System.Text.Json.Serialization;
 using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Shops;
 
@@ -15,6 +16,9 @@ public sealed record DayBook(ImmutableArray<DayStretch> Free, ImmutableArray<Day
 
     /// <summary>The most units of a day.</summary>
     public const int MostUnits = 20;
+
+    /// <summary>The most people of a day.</summary>
+    public const int MostPeople = 12;
 
     private const int MostMinutes = 60 * DayHours.Day;
 
@@ -43,33 +47,78 @@ public sealed record DayBook(ImmutableArray<DayStretch> Free, ImmutableArray<Day
         }
     }
 
+    /// <summary>Who is there; empty where one person works alone.</summary>
+    public ImmutableArray<DayBookPerson> People { get; init; } = [];
+
     /// <summary>The hours, from a minute of the day on.</summary>
     public DayHours HoursFrom(int now) => new([.. Free.Select(f => (f.From, f.To))], now);
 
-    /// <summary>What is left to do, for the planner: a unit with nothing left is left out, and a wait that has begun goes on.</summary>
-    public ImmutableArray<DayUnit> Left =>
+    /// <summary>Who and what there is to plan for: who is at a task is free when it ends, and so is its tool.</summary>
+    /// <param name="now">Minute of the day.</param>
+    public DayTeam TeamAt(int now)
+    {
+        var hours = HoursFrom(now);
+        var tasks = Units.SelectMany(u => u.Tasks).ToList();
+        return new(
+            People.IsEmpty
+                ? [new("", hours)]
+                :
+                [
+                    .. People.Select(p => new DayPerson(
+                        p.Name,
+                        hours.Within(p.From ?? 0, p.To ?? DayHours.Day) with
+                        {
+                            StartsAt = tasks.Where(t => t.IsGoingOn && t.By == p.Name).Select(t => t.HandsUntil(now)).Append(now).Max(),
+                        }
+                    )),
+                ],
+            [
+                .. tasks
+                    .Where(t => t.Tool.Length > 0 && (t.StartedAt ?? t.DoneAt) is not null)
+                    .Select(t => new DayTool(t.Tool, t.HandsUntil(now) + (t.KeepsTool ? t.WaitMinutes : 0))),
+            ],
+            People.IsEmpty ? null : Free[^1].To
+        );
+    }
+
+    /// <summary>What is left to do, for the planner: a unit with nothing left is left out, and what has begun goes on.</summary>
+    /// <param name="now">Minute of the day: what ought to be done and is not ends now at the soonest.</param>
+    public ImmutableArray<DayUnit> LeftAt(int now) =>
         [
             .. Units
                 .Select(u => new DayUnit(
                     u.Id,
                     u.Tag,
-                    [.. u.Tasks.Where(t => t.DoneAt is null).Select(t => new DayTask(t.Words, t.Minutes, t.WaitWords, t.WaitMinutes))],
-                    u.Tasks.Where(t => t.DoneAt is not null).Select(t => t.DoneAt!.Value + t.WaitMinutes).DefaultIfEmpty(0).Max(),
+                    [.. u.Tasks.Where(t => t.IsOpen).Select(t => t.Task)],
+                    u.Tasks.Where(t => !t.IsOpen).Select(t => t.HandsUntil(now) + t.WaitMinutes).DefaultIfEmpty(0).Max(),
                     u.DueAt
                 ))
                 .Where(u => !u.Tasks.IsEmpty),
         ];
 
+    /// <summary>What somebody is at; null where they are free.</summary>
+    public (DayBookUnit Unit, int Task)? GoingOn(string person) =>
+        Units
+            .SelectMany(u => u.Tasks.Select((t, n) => (Unit: u, Task: n, What: t)))
+            .Where(t => t.What.IsGoingOn && t.What.By == person)
+            .Select(t => ((DayBookUnit, int)?)(t.Unit, t.Task))
+            .FirstOrDefault();
+
+    /// <summary>The place of a planned task among all of its unit.</summary>
+    public int PlaceOf(Guid unit, int open) =>
+        Units.First(u => u.Id == unit).Tasks.Select((t, n) => (t, n)).Where(t => t.t.IsOpen).ElementAt(open).n;
+
     /// <summary>What cannot be planned as it is, in words; empty where all can.</summary>
+    [JsonIgnore]
     public string Problem
     {
         get
         {
-            var longest = HoursFrom(0).Longest;
+            if (!People.IsEmpty && People.FirstOrDefault(p => Longest(p) <= 0) is { } absent)
+                return $"{absent.Name} is never there within the hours of the day. Change one of the two.";
+            var longest = People.IsEmpty ? HoursFrom(0).Longest : People.Max(Longest);
             return
-                Units
-                    .SelectMany(u => u.Tasks, (u, t) => (u.Tag, Task: t))
-                    .FirstOrDefault(t => t.Task.DoneAt is null && t.Task.Minutes > longest)
+                Units.SelectMany(u => u.Tasks, (u, t) => (u.Tag, Task: t)).FirstOrDefault(t => t.Task.IsOpen && t.Task.Minutes > longest)
                     is { Task: { } task, Tag: var tag }
                 ? string.Create(
                     CultureInfo.InvariantCulture,
@@ -78,6 +127,17 @@ public sealed record DayBook(ImmutableArray<DayStretch> Free, ImmutableArray<Day
                 : "";
         }
     }
+
+    private int Longest(DayBookPerson person) => HoursFrom(0).Within(person.From ?? 0, person.To ?? DayHours.Day).Longest;
+
+    /// <summary>The book with one more person; the same where the name is empty or taken.</summary>
+    public DayBook With(string name) =>
+        name.Trim() is { Length: > 0 } said && !People.Any(p => string.Equals(p.Name, said, StringComparison.OrdinalIgnoreCase))
+            ? this with
+            {
+                People = People.Add(new(said, null, null)),
+            }
+            : this;
 
     /// <summary>The book with a unit changed.</summary>
     public DayBook With(Guid unit, Func<DayBookUnit, DayBookUnit> change) =>
@@ -124,10 +184,47 @@ public sealed record DayStretch(int From, int To);
 /// <param name="DueAt">Minute of the day by which it is wanted; null for no matter.</param>
 public sealed record DayBookUnit(Guid Id, string Tag, ImmutableArray<DayBookTask> Tasks, int? DueAt);
 
+/// <summary>Somebody who works on the day.</summary>
+/// <param name="From">When they come; null for the hours of the day [min of the day].</param>
+/// <param name="To">When they leave; null likewise.</param>
+public sealed record DayBookPerson(string Name, int? From, int? To);
+
 /// <summary>A task of the day.</summary>
 /// <param name="DoneAt">Minute of the day at which it was marked as done; null while it is not.</param>
 public sealed record DayBookTask(string Words, int Minutes, string WaitWords, int WaitMinutes, int? DoneAt)
 {
+    /// <summary>What there is only one of and this needs; empty for none.</summary>
+    public string Tool { get; init; } = "";
+
+    /// <summary>True where the tool is needed through the wait as well.</summary>
+    public bool KeepsTool { get; init; }
+
+    /// <summary>Minute of the day at which somebody began it; null where nobody did.</summary>
+    public int? StartedAt { get; init; }
+
+    /// <summary>Who began it.</summary>
+    public string By { get; init; } = "";
+
+    /// <summary>True while nobody has begun it.</summary>
+    [JsonIgnore]
+    public bool IsOpen => DoneAt is null && StartedAt is null;
+
+    /// <summary>True while somebody is at it.</summary>
+    [JsonIgnore]
+    public bool IsGoingOn => DoneAt is null && StartedAt is not null;
+
+    /// <summary>As if nobody had begun it.</summary>
+    [JsonIgnore]
+    public DayBookTask Opened => this with { DoneAt = null, StartedAt = null, By = "" };
+
+    /// <summary>For the planner.</summary>
+    [JsonIgnore]
+    public DayTask Task => new(Words, Minutes, WaitWords, WaitMinutes, Tool, KeepsTool);
+
     /// <summary>A usual task, nothing of it done.</summary>
-    public static DayBookTask Of(DayTask task) => new(task.Words, task.Minutes, task.WaitWords, task.WaitMinutes, null);
+    public static DayBookTask Of(DayTask task) =>
+        new(task.Words, task.Minutes, task.WaitWords, task.WaitMinutes, null) { Tool = task.Tool, KeepsTool = task.KeepsTool };
+
+    /// <summary>When hands were or will be free of it; what goes on ends now at the soonest [min of the day].</summary>
+    public int HandsUntil(int now) => DoneAt ?? Math.Max(now, (StartedAt ?? now) + Minutes);
 }

@@ -18,14 +18,7 @@ internal sealed class DayBranches
         (this.day, this.most, this.cancel, Best, order) = (day, most, cancel, start, new int[start.Length]);
         var (late, ends, _) = day.Weigh(start);
         best = (late, ends);
-        IsDone = Go(
-            0,
-            day.Hours.StartsAt,
-            new int[day.Units],
-            [.. Enumerable.Range(0, day.Units).Select(day.ReadyAt)],
-            0,
-            day.Hours.StartsAt
-        );
+        IsDone = Go(0, day.StartsAt, new int[day.Units], [.. Enumerable.Range(0, day.Units).Select(day.ReadyAt)], 0, day.StartsAt);
     }
 
     public int[] Best { get; private set; }
@@ -75,8 +68,7 @@ internal sealed class DayBranches
         return true;
     }
 
-    private int Begin(int unit, int hands, int[] next, int[] free) =>
-        day.Hours.Fit(Math.Max(hands, free[unit]), day.Hands[unit][next[unit]]);
+    private int Begin(int unit, int hands, int[] next, int[] free) => day.Fit(Math.Max(hands, free[unit]), day.Hands[unit][next[unit]]);
 
     private bool IsCut(int hands, int[] next, int[] free, int late, int ends)
     {
@@ -84,7 +76,7 @@ internal sealed class DayBranches
         for (var u = 0; u < next.Length; u++)
             if (next[u] < day.Hands[u].Length && day.IsLate(u, day.Alone(u, next[u], Math.Max(hands, free[u]))))
                 least++;
-        if (least > best.Late || (least == best.Late && Math.Max(ends, day.NoneEndsBefore(hands, next, free)) >= best.EndsAt))
+        if (least > best.Late || (least == best.Late && Math.Max(ends, DayBound.Alone(day, hands, next, free)) >= best.EndsAt))
             return true;
         var key = 0L;
         for (var u = 0; u < next.Length; u++)

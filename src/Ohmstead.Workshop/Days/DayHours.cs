@@ -14,7 +14,16 @@ public sealed record DayHours(ImmutableArray<(int From, int To)> Free, int Start
     public const int Day = 24 * 60;
 
     /// <summary>The longest stretch: no task may be longer [min].</summary>
-    public int Longest => Free.Max(f => f.To - f.From);
+    public int Longest => Free.IsEmpty ? -1 : Free.Max(f => f.To - f.From);
+
+    /// <summary>The part of these hours in which somebody is there.</summary>
+    /// <param name="from">When they come [min of the day].</param>
+    /// <param name="to">When they leave.</param>
+    public DayHours Within(int from, int to) =>
+        this with
+        {
+            Free = [.. Free.Select(f => (Math.Max(f.From, from), Math.Min(f.To, to))).Where(f => f.Item1 < f.Item2)],
+        };
 
     /// <summary>When hands that are free from some minute on can begin a task of so many minutes.</summary>
     public int Fit(int from, int minutes)

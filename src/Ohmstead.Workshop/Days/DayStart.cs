@@ -16,19 +16,15 @@ internal static class DayStart
 
     private static int[] Order(DayOrder day, Func<int, int, int> rank)
     {
-        var (order, hands) = (new List<int>(), day.Hours.StartsAt);
-        int[] next = new int[day.Units],
-            free = [.. Enumerable.Range(0, day.Units).Select(day.ReadyAt)];
+        var order = new List<int>();
+        var run = new DayRun(day);
         while (order.Count < day.Tasks)
         {
             var unit = Enumerable
                 .Range(0, day.Units)
-                .Where(u => next[u] < day.Hands[u].Length)
-                .MinBy(u => (day.Hours.Fit(Math.Max(hands, free[u]), day.Hands[u][next[u]]), rank(u, next[u]), u));
-            var minutes = day.Hands[unit][next[unit]];
-            hands = day.Hours.Fit(Math.Max(hands, free[unit]), minutes) + minutes;
-            free[unit] = hands + day.Waits[unit][next[unit]];
-            next[unit]++;
+                .Where(u => run.Next[u] < day.Hands[u].Length)
+                .MinBy(u => (run.At(u).From, rank(u, run.Next[u]), u));
+            run.Do(unit);
             order.Add(unit);
         }
         return [.. order];

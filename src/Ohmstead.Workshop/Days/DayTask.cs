@@ -7,7 +7,16 @@ namespace Ohmstead.Workshop.Days;
 /// <param name="Minutes">Of hands, at one go [min].</param>
 /// <param name="WaitWords">"glue sets", "parts come"; empty for no wait.</param>
 /// <param name="WaitMinutes">Until the next thing on this unit can begin, or until it is ready [min].</param>
-public sealed record DayTask(string Words, int Minutes, string WaitWords = "", int WaitMinutes = 0);
+/// <param name="Tool">What there is only one of and this needs, "load bank"; empty for none.</param>
+/// <param name="KeepsTool">True where the tool is needed through the wait as well.</param>
+public sealed record DayTask(
+    string Words,
+    int Minutes,
+    string WaitWords = "",
+    int WaitMinutes = 0,
+    string Tool = "",
+    bool KeepsTool = false
+);
 
 /// <summary>A unit of the day: its tasks one after another.</summary>
 /// <param name="ReadyAt">Nothing on it before [min from the first midnight].</param>
@@ -20,7 +29,26 @@ public sealed record DayUnit(Guid Id, string Tag, ImmutableArray<DayTask> Tasks,
 /// <param name="From">When hands begin [min from the first midnight].</param>
 /// <param name="To">When they are free again.</param>
 /// <param name="ReadyAt">When its wait is over.</param>
-public sealed record PlacedTask(int Unit, int Task, int From, int To, int ReadyAt);
+/// <param name="Person">Whose hands: the place in the list of people.</param>
+public sealed record PlacedTask(int Unit, int Task, int From, int To, int ReadyAt, int Person = 0);
+
+/// <summary>Who works on the day.</summary>
+/// <param name="Hours">When their hands are free.</param>
+public sealed record DayPerson(string Name, DayHours Hours);
+
+/// <summary>What there is only one of.</summary>
+/// <param name="FreeAt">Until then it is in use [min from the first midnight].</param>
+public sealed record DayTool(string Name, int FreeAt = 0);
+
+/// <summary>Who and what a day is planned for.</summary>
+/// <param name="People">One at least; each does every task alone.</param>
+/// <param name="Tools">Those in use now; a tool that a task names and that is not here is free.</param>
+/// <param name="ClosesAt">When the day is over: later is late for every unit; null for no matter [min from the first midnight].</param>
+public sealed record DayTeam(ImmutableArray<DayPerson> People, ImmutableArray<DayTool> Tools, int? ClosesAt = null)
+{
+    /// <summary>One pair of hands.</summary>
+    public static DayTeam Of(DayHours hours) => new([new("", hours)], []);
+}
 
 /// <summary>A day in order: first as few units late as can be, then the last one ready as early as can be.</summary>
 /// <param name="Tasks">In the order of time.</param>

@@ -7,6 +7,7 @@ using Ohmstead.Workshop.Findings;
 using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Readings;
 using Ohmstead.Workshop.TakeApart;
+using Ohmstead.Workshop.Testing;
 using Ohmstead.Workshop.Units;
 using Ohmstead.Workshop.Wiring;
 using Ohmstead.Workshop.Words;
@@ -27,8 +28,23 @@ public static class UsualTasks
     private const int RepairMinutes = 20;
     private const int OrderMinutes = 5;
 
+    /// <summary>What a club mostly has one of.</summary>
+    public const string InsulationTester = "insulation tester";
+
+    /// <inheritdoc cref="InsulationTester"/>
+    public const string LoadBank = "load bank";
+
+    /// <summary>To set a heat run up and to take its last ohms: common practice, no source.</summary>
+    private const int HeatRunHands = 10;
+
     /// <summary>Of a task that a person adds, until it is changed [min].</summary>
     public const int UsualMinutes = 20;
+
+    /// <summary>What is put on a task at one press when it takes longer [min].</summary>
+    public const int MoreMinutes = 10;
+
+    /// <summary>How often a club day is planned again by itself.</summary>
+    public static readonly TimeSpan PlanAgain = TimeSpan.FromSeconds(20);
 
     /// <summary>Cement and varnish: common practice, no source.</summary>
     private const int DryMinutes = 24 * 60;
@@ -36,7 +52,14 @@ public static class UsualTasks
     /// <summary>The tasks of a unit that is on the bench.</summary>
     /// <param name="sheet">Its type sheet; null while its type is not known.</param>
     /// <param name="now">Parts that are on their way are waited for from here on.</param>
-    public static ImmutableArray<DayTask> Of(BenchUnit unit, TypeSheet? sheet, Drawer drawer, DateTimeOffset now)
+    /// <param name="tests">The tests that are due on it.</param>
+    public static ImmutableArray<DayTask> Of(
+        BenchUnit unit,
+        TypeSheet? sheet,
+        Drawer drawer,
+        DateTimeOffset now,
+        ImmutableArray<BenchTest> tests = default
+    )
     {
         if (unit.HandedBack is not null)
             return [];
@@ -52,6 +75,7 @@ public static class UsualTasks
             tasks.Add(new("Readings", ReadingsMinutes));
         if (!unit.ClosedStages.Contains(Stage.Findings))
             tasks.Add(new("Look at the findings", FindingsMinutes));
+        AddTests(tasks, tests.IsDefault ? [] : tests);
         tasks.Add(new("Paperwork and return", ReturnMinutes));
         return tasks.ToImmutable();
     }
@@ -119,6 +143,37 @@ public static class UsualTasks
         if (left.Count > 0)
             tasks.Add(new(Counted.Of(left.Count, "reading"), Whole(left.Sum(r => r.Minutes))));
     }
+
+    /// <summary>Tests with the same tool one after the other are one task; a heat run goes on by itself and keeps its load.</summary>
+    private static void AddTests(ImmutableArray<DayTask>.Builder tasks, ImmutableArray<BenchTest> due)
+    {
+        foreach (
+            var (tool, name, some) in TestTools.Select(t =>
+                (t.Tool, t.Name, due.Where(d => d.Sort != TestSort.HeatRun && ToolOf(d.Sort) == t.Tool).ToList())
+            )
+        )
+            if (some.Count > 0)
+                tasks.Add(new($"{name}: {Counted.Of(some.Count, "test")}", Whole(some.Sum(t => t.Minutes)), Tool: tool));
+        if (due.FirstOrDefault(t => t.Sort == TestSort.HeatRun) is { } heat)
+            tasks.Add(
+                new("Heat run", HeatRunHands, "runs hot", Math.Max(1, Whole(heat.Minutes) - HeatRunHands), LoadBank, KeepsTool: true)
+            );
+    }
+
+    private static readonly ImmutableArray<(string Tool, string Name)> TestTools =
+    [
+        (InsulationTester, "Insulation"),
+        ("", "Without a load"),
+        (LoadBank, "Under load"),
+    ];
+
+    private static string ToolOf(TestSort sort) =>
+        sort switch
+        {
+            TestSort.Insulation or TestSort.SecondaryToCore => InsulationTester,
+            TestSort.LoadedVolts or TestSort.WhistleFirst or TestSort.WhistleSecond or TestSort.Breaker => LoadBank,
+            _ => "",
+        };
 
     private static AtHand Part(string element, TypeSheet sheet, Drawer drawer)
     {

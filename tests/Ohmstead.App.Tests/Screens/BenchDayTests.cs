@@ -83,4 +83,53 @@ public class BenchDayTests
         day.WaitForAssertion(() => Assert.Empty(day.FindAll("[role=alert]")));
         Assert.Equal(510, (await KeptAsync(screens)).Free[0].From);
     }
+
+    /// <summary>Two people: each sees what is next for them, begins it, asks for more time and ends it; the other gets the next one.</summary>
+    [Fact]
+    public async Task On_a_club_day_each_begins_and_ends_what_is_theirs()
+    {
+        await using var screens = await ScreenBench.OpenAsync();
+        await screens.Bench.SaveDocumentAsync(
+            DayBook.DocumentKind,
+            DayBook.IdOf(DateOnly.FromDateTime(DateTime.Now)),
+            0,
+            (DayBook.Usual with { Free = [new(0, DayHours.Day)], Units = [Unit(1, "F-1"), Unit(2, "F-2")] }).Write()
+        );
+        var day = screens.Context.Render<BenchDay>();
+        day.WaitForElement("#new-person");
+        foreach (var name in new[] { "Ann", "Ben" })
+        {
+            day.Do(() => day.Find("#new-person").Change(name));
+            day.Do(() => day.Find("#new-person").Closest("form")!.Submit());
+            day.WaitForAssertion(() => Assert.Contains($"p-from-{name}", day.Markup, StringComparison.Ordinal));
+        }
+        day.WaitForAssertion(() => Assert.Equal(["Ann", "Ben"], day.FindAll(".day-who .at").Select(a => a.TextContent)));
+        Assert.Equal("All 2 units ready by", day.Find(".day-plan p b").TextContent[..20]);
+        Press(day, "Begin: Ann");
+        day.WaitForAssertion(() => Assert.Contains("until", day.Find(".day-who li").TextContent, StringComparison.Ordinal));
+        var begun = (await KeptAsync(screens)).Units.SelectMany(u => u.Tasks).Single(t => t.IsGoingOn);
+        Assert.Equal(("Ann", 20), (begun.By, begun.Minutes));
+        Press(day, "10 min more: Ann");
+        day.WaitForAssertion(() => Assert.Contains("saved", day.Find("[role=status]").TextContent, StringComparison.Ordinal));
+        begun = (await KeptAsync(screens)).Units.SelectMany(u => u.Tasks).Single(t => t.IsGoingOn);
+        Assert.InRange(begun.Minutes, 30, 31);
+        Press(day, "Done: Ann");
+        day.WaitForAssertion(() => Assert.DoesNotContain("10 min more", day.Markup, StringComparison.Ordinal));
+        var show = screens.Context.Render<ShowDay>();
+        show.WaitForAssertion(() => Assert.Equal(["Ann", "Ben"], show.FindAll(".day-who .at").Select(a => a.TextContent)));
+        Assert.Empty(show.FindAll("button"));
+    }
+
+    private static DayBookUnit Unit(int id, string tag) =>
+        new(new(id, 0, 0, new byte[8]), tag, [new("Look-over", 20, "", 0, null), new("Repair", 30, "", 0, null)], null);
+
+    private static void Press(IRenderedComponent<BenchDay> day, string name) =>
+        day.Do(() =>
+            day.FindAll("button")
+                .Single(b =>
+                    string.Join(' ', b.TextContent.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries))
+                        .StartsWith(name, StringComparison.Ordinal)
+                )
+                .Click()
+        );
 }

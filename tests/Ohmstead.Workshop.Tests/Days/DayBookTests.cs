@@ -22,9 +22,71 @@ public class DayBookTests
     [Fact]
     public void What_is_done_is_left_out_and_its_wait_goes_on()
     {
-        var left = Book(new("Repair", 30, "glue sets", 60, 545), new("Put together", 20, "", 0, null)).Left.Single();
+        var left = Book(new("Repair", 30, "glue sets", 60, 545), new("Put together", 20, "", 0, null)).LeftAt(600).Single();
         Assert.Equal(("Put together", 605, 700), (left.Tasks.Single().Words, left.ReadyAt, left.DueAt!.Value));
-        Assert.Empty(Book(new DayBookTask("Repair", 30, "", 0, 545)).Left);
+        Assert.Empty(Book(new DayBookTask("Repair", 30, "", 0, 545)).LeftAt(600));
+    }
+
+    private static DayBook Club(params DayBookTask[] tasks) => Book(tasks).With("Ann").With(" Ben ").With("ann").With("");
+
+    [Fact]
+    public void Each_name_is_there_once_and_kept()
+    {
+        var book = Club();
+        Assert.Equal(["Ann", "Ben"], book.People.Select(p => p.Name));
+        Assert.Equal(["Ann", "Ben"], DayBook.Read(book.Write()).People.Select(p => p.Name));
+        Assert.Empty(DayBook.Read(Book().Write()).People);
+    }
+
+    /// <summary>Ann is at a task from 10:00 for half an hour with the load bank, which then runs for an hour by itself.</summary>
+    [Fact]
+    public void Whoever_is_at_a_task_is_free_when_it_ends_and_its_tool_after_the_wait()
+    {
+        var heat = new DayBookTask("Heat run", 30, "runs hot", 60, null)
+        {
+            Tool = "load bank",
+            KeepsTool = true,
+            StartedAt = 600,
+            By = "Ann",
+        };
+        var book = Club(heat, new("Return", 10, "", 0, null));
+        var team = book.TeamAt(610);
+        Assert.Equal([("Ann", 630), ("Ben", 610)], team.People.Select(p => (p.Name, p.Hours.StartsAt)));
+        Assert.Equal(("load bank", 690), (team.Tools.Single().Name, team.Tools.Single().FreeAt));
+        Assert.Equal(1020, team.ClosesAt);
+        var left = book.LeftAt(610).Single();
+        Assert.Equal(("Return", 690), (left.Tasks.Single().Words, left.ReadyAt));
+        Assert.Equal((0, 1), (book.GoingOn("Ann")!.Value.Task, book.PlaceOf(Unit, 0)));
+        Assert.Null(book.GoingOn("Ben"));
+        // Ten minutes over: it ends now at the soonest.
+        Assert.Equal([640, 640], book.TeamAt(640).People.Select(p => p.Hours.StartsAt));
+        Assert.Equal(700, book.TeamAt(640).Tools.Single().FreeAt);
+        Assert.Equal(700, book.LeftAt(640).Single().ReadyAt);
+    }
+
+    /// <summary>Without the wait the tool goes back with the hands; one who is alone has no closing hour.</summary>
+    [Fact]
+    public void A_tool_that_is_not_kept_is_free_with_the_hands()
+    {
+        var test = new DayBookTask("Insulation", 10, "dries", 50, 600) { Tool = "insulation tester" };
+        Assert.Equal(600, Club(test).TeamAt(605).Tools.Single().FreeAt);
+        Assert.Null(Book(test).TeamAt(605).ClosesAt);
+        Assert.Single(Book(test).TeamAt(605).People);
+    }
+
+    [Fact]
+    public void Somebody_who_is_never_there_is_named()
+    {
+        var book = Club(new DayBookTask("Repair", 100, "", 0, null));
+        Assert.Equal("", book.Problem);
+        var late = book with { People = [new("Ann", 1030, null), new("Ben", null, null)] };
+        Assert.Equal("Ann is never there within the hours of the day. Change one of the two.", late.Problem);
+        var short_ = book with { People = [new("Ann", 600, 690)] };
+        Assert.StartsWith(
+            "F-1: “Repair” takes 100 min at one go. Your longest stretch is 90 min.",
+            short_.Problem,
+            StringComparison.Ordinal
+        );
     }
 
     [Fact]
