@@ -4,6 +4,7 @@ using Ohmstead.Storage.Rows;
 using Ohmstead.Workshop.Drawers;
 using Ohmstead.Workshop.Job;
 using Ohmstead.Workshop.Journal;
+using Ohmstead.Workshop.Merging;
 using Ohmstead.Workshop.Stores;
 using Ohmstead.Workshop.Units;
 
@@ -20,15 +21,18 @@ public sealed partial class Store : IStore, IAsyncDisposable
     // What is worked on at a time, with some to spare. A journal only grows: a unit and the number of its last entry say everything.
     private readonly BoundedCache<Guid, BenchUnit> kept = new("Units as last read", limit: 16);
 
-    private Store(string folder, FolderLock folderLock, Transactions transactions)
+    private Store(string folder, FolderLock folderLock, Transactions transactions, string bench)
     {
         (this.folderLock, this.transactions) = (folderLock, transactions);
-        Folder = folder;
+        (Folder, Bench) = (folder, bench);
         photos = new PhotoFolder(folder, transactions);
     }
 
     /// <summary>The data folder.</summary>
     public string Folder { get; }
+
+    /// <inheritdoc/>
+    public string Bench { get; }
 
     /// <summary>The photos of this workshop.</summary>
     public IPhotos Photos => photos;
@@ -60,7 +64,10 @@ public sealed partial class Store : IStore, IAsyncDisposable
                 () => OwnCopies.Make(folder, path, time.GetUtcNow()),
                 cancel
             );
-            return await BrokenDisk.InWordsAsync(folder, () => Task.FromResult(new Store(folder, folderLock, transactions)));
+            return await BrokenDisk.InWordsAsync(
+                folder,
+                () => Task.FromResult(new Store(folder, folderLock, transactions, BenchMark.Of(folder, time.GetUtcNow())))
+            );
         }
         catch
         {
@@ -212,7 +219,7 @@ public sealed partial class Store : IStore, IAsyncDisposable
         {
             if (known.ContainsKey(entry.Id))
                 continue;
-            var line = EntryRow.Of(new Entry(entry.Id, unitId, journal.Count + 1, entry.At.ToUniversalTime(), entry.By, entry.Fact));
+            var line = EntryRow.Of(Lineage.Append(journal, unitId, entry, Bench));
             // As it will be read from the disk.
             known.Add(entry.Id, line.Entry);
             journal.Add(known[entry.Id]);
@@ -232,14 +239,21 @@ public sealed partial class Store : IStore, IAsyncDisposable
         foreach (var part in ids.Chunk(500))
             if (await context.Entries.AnyAsync(e => part.Contains(e.Id), cancel))
                 throw new JournalRefused($"An entry of another unit was sent for unit {unit.Id} too.");
-        var sheet = await sheets.OfAsync(context, unit, cancel);
         if (row is null)
             context.Units.Add(row = new UnitRow { Id = unit.Id });
+        await TakeAsync(context, row, unit, fresh, cancel);
+        context.Entries.AddRange(fresh);
+    }
+
+    /// <summary>The row says what the journal says now.</summary>
+    private async Task TakeAsync(WorkshopContext context, UnitRow row, BenchUnit unit, List<EntryRow> fresh, CancellationToken cancel)
+    {
+        var sheet = await sheets.OfAsync(context, unit, cancel);
         row.Take(CardOf.Make(unit, sheet, await ShopAsync(context, cancel)));
         row.Fitted = FittedPart.Write(FittedPart.Of(unit, sheet));
+        row.Contradictions = Contradictions.Of(unit).Length;
         row.LastNumber = unit.LastNumber;
         row.Search = SearchText.Merge([row.Search, .. fresh.Select(r => r.Search)]);
-        context.Entries.AddRange(fresh);
     }
 
     private static async Task<List<Entry>> JournalAsync(WorkshopContext context, Guid unitId, CancellationToken cancel)

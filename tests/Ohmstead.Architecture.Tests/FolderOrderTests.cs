@@ -62,6 +62,7 @@ public class FolderOrderTests
             ["Kinds"],
             ["Asking"],
             ["Job"],
+            ["Merging"],
             ["Days", "LookingBack"],
             ["Papers", "Stores"],
         ]

@@ -79,6 +79,7 @@ internal static class EveryKind
             new Noted("ünïcode Ω µ ≥ 漢"),
             new Corrected(draft.Id(), new Noted("right")),
             new Corrected(draft.Id(), null),
+            new Settled([draft.Id(), draft.Id()], "Both stay."),
             new Unread("""{"kind":"of-next-year","x":[1,2]}"""),
         ];
 }

@@ -49,8 +49,15 @@ namespace Ohmstead.Storage.Migrations
                     b.Property<int>("Number")
                         .HasColumnType("INTEGER");
 
+                    b.Property<string>("After")
+                        .HasColumnType("TEXT");
+
                     b.Property<long>("At")
                         .HasColumnType("INTEGER");
+
+                    b.Property<string>("Bench")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
 
                     b.Property<string>("By")
                         .IsRequired()
@@ -114,6 +121,9 @@ namespace Ohmstead.Storage.Migrations
                     b.Property<Guid>("Id")
                         .ValueGeneratedOnAdd()
                         .HasColumnType("TEXT");
+
+                    b.Property<int>("Contradictions")
+                        .HasColumnType("INTEGER");
 
                     b.Property<string>("Doubts")
                         .IsRequired()

@@ -18,7 +18,18 @@ internal sealed class EntryRow
     public string Json { get; set; } = "";
     public string Search { get; set; } = "";
 
-    public Entry Entry => new(Id, UnitId, Number, At, By, FactText.Read(Json));
+    /// <summary>The copy of the workshop that it was made at; empty where that was not kept yet.</summary>
+    public string Bench { get; set; } = "";
+
+    /// <summary>Ids of the entries that it was made after, with blanks between; null where that is the one before it.</summary>
+    public string? After { get; set; }
+
+    public Entry Entry =>
+        new(Id, UnitId, Number, At, By, FactText.Read(Json))
+        {
+            Bench = Bench,
+            After = After is null ? null : [.. After.Split(' ', StringSplitOptions.RemoveEmptyEntries).Select(Guid.Parse)],
+        };
 
     public static EntryRow Of(Entry entry)
     {
@@ -33,8 +44,13 @@ internal sealed class EntryRow
             Kind = KindOf(json),
             Json = json,
             Search = SearchText.Of(entry.Fact),
+            Bench = entry.Bench,
+            After = AfterText(entry),
         };
     }
+
+    /// <summary>What an entry was made after, as the column has it.</summary>
+    public static string? AfterText(Entry entry) => entry.After is { } after ? string.Join(' ', after) : null;
 
     private static string KindOf(string json)
     {

@@ -28,6 +28,9 @@ internal sealed class UnitRow
     /// <summary>The parts of the drawer in it, as <see cref="Ohmstead.Workshop.Drawers.FittedPart"/> writes them; empty for none.</summary>
     public string Fitted { get; set; } = "";
 
+    /// <summary>How many contradictions of its benches are open.</summary>
+    public int Contradictions { get; set; }
+
     /// <summary>Every word of the card and the journal once, as <see cref="SearchText"/> has it.</summary>
     public string Search { get; set; } = "";
 

@@ -53,5 +53,6 @@ namespace Ohmstead.Workshop.Journal;
 [JsonDerivedType(typeof(LayoutStated), "layout")]
 [JsonDerivedType(typeof(HumRecorded), "hum")]
 [JsonDerivedType(typeof(Noted), "note")]
+[JsonDerivedType(typeof(Settled), "settled")]
 [JsonDerivedType(typeof(Corrected), "corrected")]
 public abstract record Fact;

@@ -73,6 +73,7 @@ public static class FactWords
             HumRecorded h => $"Hum recorded: {HumRecorded.Said(h.As)}",
             LayoutStated l => $"What the owner runs: {Counted.Of(l.Posts.Sum(p => p.Items.Sum(i => i.Count)), "thing")}",
             Noted n => n.Words,
+            Settled s => s.Words,
             Corrected { Instead: { } right } => $"Corrected: {Of(right, sheet)}",
             Corrected => "An entry undone",
             _ => "An entry of a later version",

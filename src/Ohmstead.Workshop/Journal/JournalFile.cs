@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Globalization;
 using System.Reflection;
 using System.Text;
@@ -31,7 +32,7 @@ public static class JournalFile
             var by = JsonSerializer.Serialize(e.By, FactText.Options);
             text.Append(
                 CultureInfo.InvariantCulture,
-                $"{{\"id\":\"{e.Id:D}\",\"number\":{e.Number},\"at\":\"{e.At.UtcDateTime:O}\",\"by\":{by},\"fact\":{Json(e.Fact)}}}"
+                $"{{\"id\":\"{e.Id:D}\",\"number\":{e.Number},\"at\":\"{e.At.UtcDateTime:O}\",\"by\":{by},{Made(e)}\"fact\":{Json(e.Fact)}}}"
             );
         }
         return text.Append("\n] }\n").ToString();
@@ -55,7 +56,7 @@ public static class JournalFile
             var entry = Entry(at, entries.Count + 1);
             if (!ids.Add(entry.Id) && entry.Id != Guid.Empty)
                 at.Report("id", "occurs twice", "every entry has an id of its own");
-            entries.Add(entry);
+            entries.Add(entry with { After = entry.After ?? (entries.Count == 0 ? [] : [entries[^1].Id]) });
         }
         if (entries.Count == 0)
             root.Report("entries", "is empty", "a journal has at least one entry");
@@ -123,7 +124,27 @@ public static class JournalFile
         var fact = at.Has("fact") ? ReadFact(at.At("fact")) : null;
         if (!at.Has("fact"))
             at.Report("fact", "is missing", "what was entered is required");
-        return new NewEntry(id, when, by, fact ?? new Noted(""));
+        return new NewEntry(id, when, by, fact ?? new Noted("")) { Bench = at.Has("bench") ? at.Word("bench") : "", After = After(at) };
+    }
+
+    private static ImmutableArray<Guid>? After(JsonCursor at)
+    {
+        if (!at.Has("after"))
+            return null;
+        var ids = ImmutableArray.CreateBuilder<Guid>();
+        foreach (var one in at.List("after", int.MaxValue))
+            if (Guid.TryParseExact(one.AsWord(), "D", out var id))
+                ids.Add(id);
+            else
+                one.Report("is no id", "ids of entries are expected");
+        return ids.ToImmutable();
+    }
+
+    /// <summary>Where it was made and after what; nothing where it goes without saying.</summary>
+    private static string Made(Entry entry)
+    {
+        var bench = entry.Bench.Length == 0 ? "" : $"\"bench\":{JsonSerializer.Serialize(entry.Bench, FactText.Options)},";
+        return entry.After is { } after ? $"{bench}\"after\":[{string.Join(',', after.Select(id => $"\"{id:D}\""))}]," : bench;
     }
 
     private static Guid Id(JsonCursor at, string name)

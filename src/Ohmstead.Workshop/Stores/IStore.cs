@@ -3,6 +3,7 @@ using Ohmstead.Workshop.Drawers;
 using Ohmstead.Workshop.Findings;
 using Ohmstead.Workshop.Job;
 using Ohmstead.Workshop.Journal;
+using Ohmstead.Workshop.Merging;
 using Ohmstead.Workshop.Units;
 
 namespace Ohmstead.Workshop.Stores;
@@ -18,6 +19,27 @@ public interface IStore
     /// <summary>Adds entries to many units, all or none: what comes in from a zip.</summary>
     /// <exception cref="JournalRefused">A unit that is not there would begin without <see cref="TakenIn"/>, or an entry stands in another unit.</exception>
     Task AppendAllAsync(IReadOnlyList<UnitEntries> units, CancellationToken cancel);
+
+    /// <summary>The mark of this copy of the workshop, which its entries carry.</summary>
+    string Bench { get; }
+
+    /// <summary>
+    /// Entries of another bench come to a unit's journal, or begin one, in the order of <see cref="MergedJournal"/>: all or none, in one
+    /// transaction.
+    /// </summary>
+    /// <returns>How many were not here before.</returns>
+    /// <exception cref="JournalRefused">As of <see cref="AppendAllAsync"/>.</exception>
+    Task<int> MergeAsync(Guid unitId, IReadOnlyList<NewEntry> entries, CancellationToken cancel);
+
+    /// <summary>Versions of documents that were made at another bench come beside those here, all or none; the last by time counts.</summary>
+    /// <returns>How many were not here before.</returns>
+    Task<int> MergeDocumentsAsync(IReadOnlyList<Document> versions, CancellationToken cancel);
+
+    /// <summary>Every version of every document of a kind.</summary>
+    Task<IReadOnlyList<Document>> VersionsAsync(string kind, CancellationToken cancel);
+
+    /// <summary>The units of which two benches say what cannot both be so, and how often.</summary>
+    Task<IReadOnlyList<(Guid UnitId, int Count)>> ContradictedAsync(CancellationToken cancel);
 
     /// <summary>The unit with what the last finished diagnosis doubts of it, or null when there is none with this id.</summary>
     Task<BenchUnit?> ReadAsync(Guid unitId, CancellationToken cancel);
