@@ -161,6 +161,6 @@ public sealed partial class Store
             );
         if (missing.Length > 0 && kind == SheetShelf.Kind)
             await RenameKindAsync(context, id, missing[^1].Text, cancel);
-        return missing.Length;
+        return missing.Count(m => !kept.Any(k => k.Text == m.Text));
     }
 }

@@ -1,3 +1,4 @@
+using System.Globalization;
 using Ohmstead.Electrical.TypeSheets;
 using Ohmstead.Workshop.Stores;
 
@@ -6,6 +7,9 @@ namespace Ohmstead.Storage.Zips;
 /// <summary>The table of contents of a zip, held against what is really in it.</summary>
 internal sealed record ZipContents(IReadOnlyList<string> Units, IReadOnlyList<ZipDocument> Documents, IReadOnlyList<ZipPhoto> Photos)
 {
+    /// <summary>The mark of the bench that it is of; empty where it does not say.</summary>
+    public string Bench { get; init; } = "";
+
     public static async Task<ZipContents> ReadAsync(ZipReader zip, List<Problem> problems, CancellationToken cancel)
     {
         var nothing = new ZipContents([], [], []);
@@ -44,11 +48,17 @@ internal sealed record ZipContents(IReadOnlyList<string> Units, IReadOnlyList<Zi
             if (!zip.Has(file))
                 at.Report("file", $"\"{file}\" is not in the zip", "every document listed must be there");
             else
-                documents.Add(new ZipDocument(kind, id, file, await zip.TextAsync(file, cancel)));
+                documents.Add(new ZipDocument(kind, id, file, await zip.TextAsync(file, cancel), At(at)));
         }
         Unlisted(root, zip, "documents", documents.Select(d => d.File));
-        return new ZipContents(units, documents, photos);
+        return new ZipContents(units, documents, photos) { Bench = root.Word("bench", "") };
     }
+
+    /// <summary>When a document was saved; the earliest time of all where the zip does not say.</summary>
+    private static DateTimeOffset At(JsonCursor document) =>
+        DateTimeOffset.TryParse(document.Word("at", ""), CultureInfo.InvariantCulture, DateTimeStyles.AssumeUniversal, out var at)
+            ? at
+            : DateTimeOffset.UnixEpoch;
 
     private static List<string> Names(JsonCursor root, string folder, ZipReader zip)
     {
@@ -78,4 +88,4 @@ internal sealed record ZipContents(IReadOnlyList<string> Units, IReadOnlyList<Zi
 internal sealed record ZipPhoto(string Name, string Hash, string FileHash);
 
 /// <summary>A document of a zip.</summary>
-internal sealed record ZipDocument(string Kind, string Id, string File, string Text);
+internal sealed record ZipDocument(string Kind, string Id, string File, string Text, DateTimeOffset At);

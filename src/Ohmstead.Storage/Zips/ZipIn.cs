@@ -29,6 +29,18 @@ public static class ZipIn
         using var zip = ZipReader.Open(from, limits, problems);
         if (zip is null || problems.Count > 0)
             return ZipTaken.Refused(problems);
+        return await LookAsync(zip, problems, cancel) is var (contents, journals)
+            ? await KeepAsync(zip, contents, journals, store, photos, at, limits, differing, cancel)
+            : ZipTaken.Refused(problems);
+    }
+
+    /// <summary>Looks at all of a zip; null, with every problem reported, where anything is wrong with it.</summary>
+    internal static async Task<(ZipContents Contents, IReadOnlyList<UnitEntries> Journals)?> LookAsync(
+        ZipReader zip,
+        List<Problem> problems,
+        CancellationToken cancel
+    )
+    {
         var contents = await ZipContents.ReadAsync(zip, problems, cancel);
         var journals = new List<UnitEntries>();
         foreach (var name in contents.Units)
@@ -37,9 +49,7 @@ public static class ZipIn
         foreach (var photo in contents.Photos)
             await zip.PhotoAsync(photo, cancel);
         CheckIds(journals, problems);
-        return problems.Count > 0
-            ? ZipTaken.Refused(problems)
-            : await KeepAsync(zip, contents, journals, store, photos, at, limits, differing, cancel);
+        return problems.Count > 0 ? null : (contents, journals);
     }
 
     private static async Task<UnitEntries?> JournalAsync(ZipReader zip, string name, List<Problem> problems, CancellationToken cancel)

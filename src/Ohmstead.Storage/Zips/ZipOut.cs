@@ -85,6 +85,7 @@ public static class ZipOut
         {
             ["ohmstead"] = ZipNames.Mark,
             ["at"] = at.UtcDateTime.ToString("O"),
+            ["bench"] = store.Bench,
             ["units"] = new JsonArray([.. units.Select(u => (JsonNode)ZipNames.Unit(u))]),
             ["documents"] = new JsonArray([.. documents.Select((d, n) => Described(d, ZipNames.Document(n + 1)))]),
             ["photos"] = kept,

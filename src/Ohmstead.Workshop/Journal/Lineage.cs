@@ -52,7 +52,8 @@ public sealed class Lineage
     /// <param name="bench">The copy of the workshop that takes it in.</param>
     public static Entry Append(IReadOnlyList<Entry> journal, Guid unitId, NewEntry entry, string bench)
     {
-        var after = entry.After ?? Ends(journal);
+        // Always in one order, so that the same journal is the same text at every bench.
+        var after = (entry.After ?? Ends(journal)).Sort();
         var isAfterLast = journal.Count == 0 ? after.Length == 0 : after.Length == 1 && after[0] == journal[^1].Id;
         return new Entry(entry.Id, unitId, journal.Count + 1, entry.At.ToUniversalTime(), entry.By, entry.Fact)
         {

@@ -26,6 +26,7 @@ public class UnitRowTests
             LastNumber = 12,
             Doubts = "{}",
             Fitted = "[]",
+            Contradictions = 2,
             Search = "t 7",
         };
         row.Take(Card);
