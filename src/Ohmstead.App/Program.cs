@@ -33,6 +33,7 @@ var root = new RootCommand(
     RestoreCommand.Make(),
     ExportCommand.Make(),
     ImportCommand.Make(),
+    MergeCommand.Make(),
 };
 ServeCommand.PutInto(root);
 HelpWithExamples.PutInto(root);

@@ -11,7 +11,7 @@ using Ohmstead.Workshop.Units;
 
 namespace Ohmstead.Storage;
 
-/// <content>Documents in versions, the parts of the drawer in units, and the search.</content>
+/// <content>The next thing on a unit, documents in versions, the parts of the drawer in units, and the search.</content>
 public sealed partial class Store
 {
     /// <inheritdoc/>
@@ -76,6 +76,16 @@ public sealed partial class Store
                     await RenameKindAsync(context, id, text, cancel);
                 return new DocumentSaved(true, row.Document);
             },
+            cancel
+        );
+
+    /// <inheritdoc/>
+    public Task<NextThing?> NextAsync(Guid unitId, CancellationToken cancel) =>
+        transactions.ReadAsync(
+            async context =>
+                await context.Units.Where(u => u.Id == unitId).Select(UnitRow.Light).SingleOrDefaultAsync(cancel) is { } unit
+                    ? unit.Card.Next
+                    : null,
             cancel
         );
 

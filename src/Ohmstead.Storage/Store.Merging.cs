@@ -1,5 +1,7 @@
 using Microsoft.EntityFrameworkCore;
 using Ohmstead.Storage.Rows;
+using Ohmstead.Workshop.Drawers;
+using Ohmstead.Workshop.Job;
 using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Merging;
 using Ohmstead.Workshop.Stores;
@@ -92,6 +94,17 @@ public sealed partial class Store
         await context.Entries.Where(e => e.UnitId == unitId && e.Number > first).ExecuteDeleteAsync(cancel);
         context.Entries.AddRange(lines[first..]);
         return (unit, fresh.Count);
+    }
+
+    /// <summary>The row says what the journal says now.</summary>
+    private async Task TakeAsync(WorkshopContext context, UnitRow row, BenchUnit unit, List<EntryRow> fresh, CancellationToken cancel)
+    {
+        var sheet = await sheets.OfAsync(context, unit, cancel);
+        row.Take(CardOf.Make(unit, sheet, await ShopAsync(context, cancel)));
+        row.Fitted = FittedPart.Write(FittedPart.Of(unit, sheet));
+        row.Contradictions = Contradictions.Of(unit).Length;
+        row.LastNumber = unit.LastNumber;
+        row.Search = SearchText.Merge([row.Search, .. fresh.Select(r => r.Search)]);
     }
 
     private static Entry Theirs(NewEntry entry, Guid unitId, int number) =>

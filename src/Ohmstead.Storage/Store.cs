@@ -4,7 +4,6 @@ using Ohmstead.Storage.Rows;
 using Ohmstead.Workshop.Drawers;
 using Ohmstead.Workshop.Job;
 using Ohmstead.Workshop.Journal;
-using Ohmstead.Workshop.Merging;
 using Ohmstead.Workshop.Stores;
 using Ohmstead.Workshop.Units;
 
@@ -140,16 +139,6 @@ public sealed partial class Store : IStore, IAsyncDisposable
         );
 
     /// <inheritdoc/>
-    public Task<NextThing?> NextAsync(Guid unitId, CancellationToken cancel) =>
-        transactions.ReadAsync(
-            async context =>
-                await context.Units.Where(u => u.Id == unitId).Select(UnitRow.Light).SingleOrDefaultAsync(cancel) is { } unit
-                    ? unit.Card.Next
-                    : null,
-            cancel
-        );
-
-    /// <inheritdoc/>
     public Task SaveFoundAsync(Guid unitId, int seenNumber, NextThing next, UnitDoubts doubts, CancellationToken cancel) =>
         transactions.WriteAsync(
             async context =>
@@ -243,17 +232,6 @@ public sealed partial class Store : IStore, IAsyncDisposable
             context.Units.Add(row = new UnitRow { Id = unit.Id });
         await TakeAsync(context, row, unit, fresh, cancel);
         context.Entries.AddRange(fresh);
-    }
-
-    /// <summary>The row says what the journal says now.</summary>
-    private async Task TakeAsync(WorkshopContext context, UnitRow row, BenchUnit unit, List<EntryRow> fresh, CancellationToken cancel)
-    {
-        var sheet = await sheets.OfAsync(context, unit, cancel);
-        row.Take(CardOf.Make(unit, sheet, await ShopAsync(context, cancel)));
-        row.Fitted = FittedPart.Write(FittedPart.Of(unit, sheet));
-        row.Contradictions = Contradictions.Of(unit).Length;
-        row.LastNumber = unit.LastNumber;
-        row.Search = SearchText.Merge([row.Search, .. fresh.Select(r => r.Search)]);
     }
 
     private static async Task<List<Entry>> JournalAsync(WorkshopContext context, Guid unitId, CancellationToken cancel)

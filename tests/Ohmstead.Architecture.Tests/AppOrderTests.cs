@@ -29,7 +29,7 @@ public class AppOrderTests
         Screens,
         [
             ["Start", "Shop", "Types", "About", "Apart", "Wiring", "Papers", "Readings", "Owner"],
-            ["Bins", "Days", "LookingBack"],
+            ["Bins", "Days", "LookingBack", "Merging"],
             ["Findings", "Plans", "Drawing", "Proving", "Untyped", "Testing"],
             ["Units"],
         ]

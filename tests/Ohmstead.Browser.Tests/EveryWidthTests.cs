@@ -59,6 +59,7 @@ public sealed class EveryWidthTests(OpenBrowser browser, RunningDemo demo)
         "/units/new",
         "/units/new?type=solo-110",
         "/handed-back",
+        "/merge",
         "/search?words=post",
         "/nowhere",
         "/show/F-036",

@@ -86,6 +86,7 @@ internal static class Site
         services.AddSingleton<Assets>();
         services.AddSingleton<UnitDiagnoses>();
         services.AddSingleton<ShopMinutes>();
+        services.AddSingleton<MergeWork>();
         services.AddSingleton(new PhoneBook(bench.Time, bench.NewId));
         services.AddSingleton<PhoneGate>();
         services.AddSingleton<PhoneAddress>();

@@ -113,6 +113,14 @@ public sealed class Bench(IStore store, IPhotos photos, TimeProvider time, Func<
         return appended;
     }
 
+    /// <summary>Entries of another bench came to units, past this class: every window reads them again, and the drawer.</summary>
+    public void TellMerged(IReadOnlyList<Guid> units)
+    {
+        Drawer.ReadAgain();
+        foreach (var unit in units)
+            UnitChanged?.Invoke(unit);
+    }
+
     /// <summary>A sound type sheet, or null when there is none with this id or it has problems.</summary>
     public Task<TypeSheet?> SheetAsync(string id) => Store.SheetAsync(id, CancellationToken.None);
 

@@ -75,6 +75,14 @@ public sealed class DrawerDesk(IStore store, TimeProvider time, Func<Guid> newId
         Changed?.Invoke();
     }
 
+    /// <summary>Entries of another bench came in: they are read with the next look.</summary>
+    public void ReadAgain()
+    {
+        lock (door)
+            loading = null;
+        Changed?.Invoke();
+    }
+
     private Task LoadedAsync()
     {
         lock (door)

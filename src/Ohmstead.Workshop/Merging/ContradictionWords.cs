@@ -21,14 +21,7 @@ public sealed record ContradictionWords(Contradiction About, string Question, Im
             $"{Sentence(e, sheet)} ({names.Of(e.Bench)}, {TimeZoneInfo.ConvertTime(e.At, zone).ToString("d MMM yyyy, HH:mm", CultureInfo.InvariantCulture)})";
         return about.Sort switch
         {
-            ContradictionSort.Returned => new(
-                about,
-                "One bench returned this unit. Another worked on it and did not know. Where is the unit now?",
-                [
-                    new("It is back with its owner", [Stays(about, "It is back with its owner")]),
-                    new("It is on the bench", [new StageClosed(Stage.Papers, false, "")]),
-                ]
-            ),
+            ContradictionSort.Returned => Returned(about),
             ContradictionSort.SameMinute => new(
                 about,
                 "Two benches read this in the same minute. The values differ. Which one counts?",
@@ -56,6 +49,16 @@ public sealed record ContradictionWords(Contradiction About, string Question, Im
             ),
         };
     }
+
+    private static ContradictionWords Returned(Contradiction about) =>
+        new(
+            about,
+            "One bench returned this unit. Another worked on it and did not know. Where is the unit now?",
+            [
+                new("It is back with its owner", [Stays(about, "It is back with its owner")]),
+                new("It is on the bench", [new StageClosed(Stage.Papers, false, "")]),
+            ]
+        );
 
     private static string Sentence(Entry entry, TypeSheet? sheet) =>
         entry.Fact is CardChanged card

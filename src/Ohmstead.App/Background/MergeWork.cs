@@ -1,0 +1,102 @@
+using Ohmstead.App.Web;
+using Ohmstead.Storage;
+using Ohmstead.Storage.Backups;
+using Ohmstead.Storage.Merging;
+
+namespace Ohmstead.App.Background;
+
+/// <summary>The merge that is under way, one at a time: how far it is, how it ended, and the way to stop it. It goes on when its screen is closed.</summary>
+internal sealed class MergeWork(Bench bench)
+{
+    /// <summary>The folder beside the data in which the backups from before merges lie.</summary>
+    public const string BackupFolder = "before-merging";
+
+    /// <summary>So many of them are kept.</summary>
+    private const int BackupsKept = 3;
+
+    private readonly Lock door = new();
+    private CancellationTokenSource? running;
+
+    /// <summary>It moved on, or ended. Called from any thread.</summary>
+    public event Action? Changed;
+
+    /// <summary>True while it runs.</summary>
+    public bool IsRunning => running is not null;
+
+    /// <summary>How far it is; null until the other workshop was looked at.</summary>
+    public MergeProgress? Progress { get; private set; }
+
+    /// <summary>How the last one ended; null while none did.</summary>
+    public MergeOutcome? Outcome { get; private set; }
+
+    /// <summary>Why the last one broke off; empty where it did not.</summary>
+    public string Trouble { get; private set; } = "";
+
+    /// <summary>Begins; nothing where one runs.</summary>
+    /// <param name="from">A data folder, one backup, or a zip.</param>
+    /// <param name="after">Called when it ended: what was only for it goes.</param>
+    public void Begin(string from, Action after)
+    {
+        CancellationTokenSource stop;
+        lock (door)
+        {
+            if (running is not null)
+                return;
+            stop = running = new();
+            (Progress, Outcome, Trouble) = (null, null, "");
+        }
+        _ = Task.Run(() => RunAsync(from, after, stop));
+    }
+
+    /// <summary>Ends it after the unit that is being merged; what came in stays.</summary>
+    public void Stop()
+    {
+        lock (door)
+            running?.Cancel();
+    }
+
+    /// <summary>A backup of this workshop, as it is made before a merge.</summary>
+    /// <returns>Where it is.</returns>
+    public static async Task<string> BackUpAsync(Store store, string? folder, DateTimeOffset at, CancellationToken cancel) =>
+        (await Backup.MakeAsync(store.Folder, folder ?? Path.Combine(store.Folder, BackupFolder), at, BackupsKept, cancel)).Folder;
+
+    private async Task RunAsync(string from, Action after, CancellationTokenSource stop)
+    {
+        try
+        {
+            var store = (Store)bench.Store;
+            Outcome = await new WorkshopMerge(store, bench.Photos, bench.Time).RunAsync(
+                from,
+                cancel => BackUpAsync(store, null, bench.Time.GetUtcNow(), cancel),
+                new Told(this),
+                stop.Token
+            );
+            bench.TellMerged(Outcome.Changed);
+        }
+        catch (OperationCanceledException)
+        {
+            Outcome = new MergeOutcome { IsStopped = true };
+        }
+        catch (Exception broken) when (broken is StoreUnusable or IOException or UnauthorizedAccessException)
+        {
+            Trouble = broken.Message;
+        }
+        finally
+        {
+            lock (door)
+                running = null;
+            stop.Dispose();
+            after();
+            Changed?.Invoke();
+        }
+    }
+
+    private sealed class Told(MergeWork work) : IProgress<MergeProgress>
+    {
+        public void Report(MergeProgress value)
+        {
+            work.Progress = value;
+            work.Changed?.Invoke();
+        }
+    }
+}
