@@ -29,6 +29,8 @@ switch (args.FirstOrDefault())
         return await ServerFigures.RunAsync();
     case "plan":
         return await PlanFigures.RunAsync();
+    case "merge":
+        return await MergeFigures.RunAsync();
     case "slow-laptop":
         return await SlowLaptopFigures.RunAsync();
     case "page":
@@ -43,7 +45,7 @@ switch (args.FirstOrDefault())
         return PinnedAnswers.Remake(RepositoryRoot.Path);
     default:
         Console.Error.WriteLine(
-            "usage: bench | process | questions | scaling | planning | ngspice-ratio | store | entry | server | plan | slow-laptop | page [again] [part ...] | experiments [quick] [units | diagnosis | next | doubt ... | heat-run | minutes | drafted [UNITS | times]] | hum | day | pins"
+            "usage: bench | process | questions | scaling | planning | ngspice-ratio | store | entry | server | plan | merge | slow-laptop | page [again] [part ...] | experiments [quick] [units | diagnosis | next | doubt ... | heat-run | minutes | drafted [UNITS | times]] | hum | day | pins"
         );
         return 2;
 }

@@ -17,6 +17,7 @@ internal static class PerformancePage
         ("entry", () => EntryFigures.RunAsync().GetAwaiter().GetResult()),
         ("server", () => ServerFigures.RunAsync().GetAwaiter().GetResult()),
         ("plan", () => PlanFigures.RunAsync().GetAwaiter().GetResult()),
+        ("merge", () => MergeFigures.RunAsync().GetAwaiter().GetResult()),
         ("slow-laptop", () => SlowLaptopFigures.RunAsync().GetAwaiter().GetResult()),
     ];
 

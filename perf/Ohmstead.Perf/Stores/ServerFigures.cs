@@ -131,12 +131,12 @@ internal static partial class ServerFigures
     }
 
     /// <summary>A folder of so many units; their ids.</summary>
-    public static async Task<IReadOnlyList<Guid>> FillAsync(string data, int units)
+    public static async Task<IReadOnlyList<Guid>> FillAsync(string data, int units, int seed = 18600)
     {
         var stop = CancellationToken.None;
         var sheet = RepositoryRoot.Sample;
         await using var store = await Store.OpenAsync(data, TimeProvider.System, stop);
-        var filled = new FilledStore(store, seed: 18600);
+        var filled = new FilledStore(store, seed);
         await filled.FillAsync(
             sheet.Id,
             await File.ReadAllTextAsync(RepositoryRoot.SamplePath, stop),

@@ -45,6 +45,34 @@ public sealed class KeepingTests : IDisposable
         Assert.Contains("from 2026-03-04 12:02 UTC on", error, StringComparison.Ordinal);
     }
 
+    [Fact]
+    public async Task Another_bench_comes_in_and_what_contradicts_is_said_as_a_question()
+    {
+        var stop = TestContext.Current.CancellationToken;
+        var (unit, at) = (new Guid(1, 0, 0, new byte[8]), new DateTimeOffset(2026, 3, 4, 12, 0, 0, TimeSpan.Zero));
+        NewEntry Entry(int n, Fact fact) => new(new Guid(2, (short)n, 0, new byte[8]), at.AddMinutes(n), "bench", fact);
+        await using (var store = await Storage.Store.OpenAsync(Of("a"), TimeProvider.System, stop))
+            await store.AppendAsync(unit, 0, [Entry(1, new TakenIn("T-1", "", "", ""))], stop);
+        Done("export", Of("shared.zip"), "--data", Of("a"));
+        Done("import", Of("shared.zip"), "--data", Of("b"));
+        await using (var store = await Storage.Store.OpenAsync(Of("a"), TimeProvider.System, stop))
+            await store.AppendAsync(unit, 1, [Entry(2, new StageClosed(Stage.LookOver, true, ""))], stop);
+        await using (var store = await Storage.Store.OpenAsync(Of("b"), TimeProvider.System, stop))
+            await store.AppendAsync(unit, 1, [Entry(3, new StageClosed(Stage.LookOver, false, ""))], stop);
+        var told = Done("merge", Of("b"), "--data", Of("a"));
+        Assert.Contains("No new units, 1 unit with new entries, 1 new entry,", told, StringComparison.Ordinal);
+        Assert.Contains(
+            "Question, T-1: Two benches entered this differently. Which one is right? Look-over: done (",
+            told,
+            StringComparison.Ordinal
+        );
+        Assert.Contains("A backup from before is in", told, StringComparison.Ordinal);
+        Assert.Contains("no new entries", Done("merge", Of("b"), "--data", Of("a"), "--backup", Of("kept")), StringComparison.Ordinal);
+        Assert.True(Directory.Exists(Of("kept")));
+        Assert.Contains("the workshop itself", Refused("merge", Of("a"), "--data", Of("a")), StringComparison.Ordinal);
+        Assert.Contains("is not there", Refused("merge", Of("none.zip"), "--data", Of("a")), StringComparison.Ordinal);
+    }
+
     private string Of(string name) => Path.Combine(folder, name);
 
     private static string Done(params string[] arguments)

@@ -55,6 +55,7 @@ public sealed class LocalCodesTests
         "demo",
         "export",
         "import",
+        "merge",
         "backup",
         "restore",
         "completion",
