@@ -64,7 +64,8 @@ internal sealed class MergeWork(Bench bench)
     {
         try
         {
-            var store = (Store)bench.Store;
+            if (bench.Store is not Store store)
+                throw new StoreUnusable("Merging needs a workshop in a folder, where a backup can be made first");
             Outcome = await new WorkshopMerge(store, bench.Photos, bench.Time).RunAsync(
                 from,
                 cancel => BackUpAsync(store, null, bench.Time.GetUtcNow(), cancel),

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Ohmstead.Workshop.Job;
 using Ohmstead.Workshop.Merging;
 using Ohmstead.Workshop.Stores;
 using Ohmstead.Workshop.Units;
@@ -17,8 +18,9 @@ public sealed record OpenQuestions(
     private const int MostUnits = 40;
 
     /// <summary>How many there are.</summary>
-    public static async Task<int> CountAsync(IStore store) =>
-        (await store.ContradictedAsync(CancellationToken.None)).Sum(u => u.Count) + (await TagsAsync(store)).Length;
+    /// <param name="cards">The units on the bench.</param>
+    public static async Task<int> CountAsync(IStore store, IEnumerable<UnitCard> cards) =>
+        (await store.ContradictedAsync(CancellationToken.None)).Sum(u => u.Count) + (await TagsAsync(store, cards)).Length;
 
     /// <summary>The questions, in words.</summary>
     public static async Task<OpenQuestions> ReadAsync(Bench bench, BenchNames names)
@@ -32,13 +34,14 @@ public sealed record OpenQuestions(
                     (unit, [.. Contradictions.Of(unit).Select(c => ContradictionWords.Of(c, unit, sheet, names, bench.Time.LocalTimeZone))])
                 );
             }
-        return new(units.ToImmutable(), await TagsAsync(bench.Store));
+        var cards = await bench.Store.CardsAsync(withHandedBack: false, CancellationToken.None);
+        return new(units.ToImmutable(), await TagsAsync(bench.Store, cards));
     }
 
-    private static async Task<ImmutableArray<(BenchUnit One, BenchUnit Other)>> TagsAsync(IStore store)
+    private static async Task<ImmutableArray<(BenchUnit One, BenchUnit Other)>> TagsAsync(IStore store, IEnumerable<UnitCard> cards)
     {
         var tags = ImmutableArray.CreateBuilder<(BenchUnit, BenchUnit)>();
-        foreach (var (one, other) in TwiceTagged.Candidates(await store.CardsAsync(withHandedBack: false, CancellationToken.None)))
+        foreach (var (one, other) in TwiceTagged.Candidates(cards))
             if (
                 await store.ReadAsync(one, CancellationToken.None) is { } first
                 && await store.ReadAsync(other, CancellationToken.None) is { } second

@@ -23,6 +23,12 @@ public sealed class MergeScreenTests
         return screens;
     }
 
+    private static async Task<int> CountAsync(ScreenBench screens) =>
+        await OpenQuestions.CountAsync(
+            screens.Bench.Store,
+            await screens.Bench.Store.CardsAsync(withHandedBack: false, Xunit.TestContext.Current.CancellationToken)
+        );
+
     /// <summary>Another bench had the unit as it was taken in, and entered something of its own.</summary>
     private static async Task FromOtherAsync(ScreenBench screens, params Fact[] facts)
     {
@@ -50,21 +56,39 @@ public sealed class MergeScreenTests
         return screens;
     }
 
+    /// <summary>Presses what is there now: the page is drawn again when its names were read.</summary>
+    private static async Task PressAsync(IRenderedComponent<MergeBenches> page, Func<string, bool> words)
+    {
+        page.WaitForAssertion(() => Assert.Single(page.FindAll("button"), b => words(b.TextContent)), TimeSpan.FromSeconds(20));
+        await page.InvokeAsync(() => page.FindAll("button").Single(b => words(b.TextContent)).Click());
+    }
+
+    private static async Task TypeAsync(IRenderedComponent<MergeBenches> page, string box, string words)
+    {
+        page.WaitForElement(box, TimeSpan.FromSeconds(20));
+        await page.InvokeAsync(() => page.Find(box).Change(words));
+    }
+
+    private static void Sees(IRenderedComponent<MergeBenches> page, string words) =>
+        page.WaitForAssertion(() => Assert.Contains(words, page.Markup, StringComparison.Ordinal), TimeSpan.FromSeconds(20));
+
     [Fact]
     public async Task A_question_names_both_benches_and_an_answer_is_entered_and_ends_it()
     {
         await using var screens = await DisagreeingAsync();
         var start = screens.Context.Render<Start>();
-        Assert.Contains("1 question", start.Find(".notice").TextContent, StringComparison.Ordinal);
+        start.WaitForAssertion(() => Assert.Contains("1 question", start.Find(".notice").TextContent, StringComparison.Ordinal));
         await BenchNaming.SaveAsync(screens.Bench, "Laptop");
         var page = screens.Context.Render<MergeBenches>();
-        var answers = page.FindAll("fieldset button");
-        Assert.Equal(2, answers.Count);
-        Assert.Contains(answers, a => a.TextContent.Contains("Look-over: done (Laptop", StringComparison.Ordinal));
-        var other = answers.Single(a => a.TextContent.Contains("Look-over: reopened (Bench C0FF", StringComparison.Ordinal));
-        Assert.Contains("4 Mar 2026", other.TextContent, StringComparison.Ordinal);
-        other.Click();
-        page.WaitForAssertion(() => Assert.Contains("All questions are answered", page.Markup, StringComparison.Ordinal));
+        Sees(page, "Look-over: done (Laptop");
+        Assert.Equal(2, page.FindAll("fieldset button").Count);
+        await PressAsync(
+            page,
+            w =>
+                w.Contains("Look-over: reopened (Bench C0FF", StringComparison.Ordinal)
+                && w.Contains("4 Mar 2026", StringComparison.Ordinal)
+        );
+        Sees(page, "All questions are answered");
         var unit = await screens.UnitAsync();
         Assert.DoesNotContain(Stage.LookOver, unit.ClosedStages);
         Assert.Equal(4, unit.Journal.Length);
@@ -100,11 +124,11 @@ public sealed class MergeScreenTests
             ],
             Xunit.TestContext.Current.CancellationToken
         );
-        Assert.Equal(1, await OpenQuestions.CountAsync(screens.Bench.Store));
+        Assert.Equal(1, await CountAsync(screens));
         var page = screens.Context.Render<MergeBenches>();
-        page.Find($"#tag-{other}").Change("F-10");
-        page.FindAll("fieldset button").Single(b => b.TextContent.Contains("B. Brass", StringComparison.Ordinal)).Click();
-        page.WaitForAssertion(() => Assert.Contains("All questions are answered", page.Markup, StringComparison.Ordinal));
+        await TypeAsync(page, $"#tag-{other}", "F-10");
+        await PressAsync(page, w => w.Contains("B. Brass", StringComparison.Ordinal));
+        Sees(page, "All questions are answered");
         Assert.Equal("F-10", (await screens.Bench.ReadAsync(other))!.Card.Tag);
         Assert.Equal("B. Brass", (await screens.Bench.ReadAsync(other))!.Card.Owner);
     }
@@ -119,9 +143,9 @@ public sealed class MergeScreenTests
             Xunit.TestContext.Current.CancellationToken
         );
         var page = screens.Context.Render<MergeBenches>();
-        page.FindAll("fieldset button").Single(b => b.TextContent == "Both keep it").Click();
-        page.WaitForAssertion(() => Assert.Contains("All questions are answered", page.Markup, StringComparison.Ordinal));
-        Assert.Equal(0, await OpenQuestions.CountAsync(screens.Bench.Store));
+        await PressAsync(page, w => w == "Both keep it");
+        Sees(page, "All questions are answered");
+        Assert.Equal(0, await CountAsync(screens));
     }
 
     [Fact]
@@ -142,22 +166,19 @@ public sealed class MergeScreenTests
             await other.SaveDocumentAsync(Shop.DocumentKind, Shop.DocumentId, 0, shop, Noon, stop);
         }
         var page = screens.Context.Render<MergeBenches>();
-        page.Find("form").Submit();
-        Assert.Contains("Type the folder first", page.Find("[role=alert]").TextContent, StringComparison.Ordinal);
-        page.Find("#path").Change(folder);
-        page.Find("form").Submit();
-        page.WaitForAssertion(
-            () => Assert.Contains("1 new unit, no units with new entries, 1 new entry", page.Markup, StringComparison.OrdinalIgnoreCase),
-            TimeSpan.FromSeconds(20)
-        );
+        await PressAsync(page, w => w == "Merge");
+        Sees(page, "Type the folder first");
+        await TypeAsync(page, "#path", folder);
+        await PressAsync(page, w => w == "Merge");
+        Sees(page, "1 new unit, no units with new entries, 1 new entry");
         var backups = Path.Combine(((Store)screens.Bench.Store).Folder, MergeWork.BackupFolder);
         Assert.Single(Directory.GetDirectories(backups), d => File.Exists(Path.Combine(d, "workshop.db")));
         // The settings of the other bench are shown beside one's own, and used when somebody says so twice.
-        Assert.Contains("The club", page.Markup, StringComparison.Ordinal);
+        Sees(page, "The club");
         Assert.NotEqual("The club", (await screens.Bench.ShopAsync()).Name);
-        page.FindAll("button").Single(b => b.TextContent.StartsWith("Use these", StringComparison.Ordinal)).Click();
-        page.FindAll("button").Single(b => b.TextContent == "Yes, use these").Click();
-        page.WaitForAssertion(() => Assert.Contains("These are your Shop settings now", page.Markup, StringComparison.Ordinal));
+        await PressAsync(page, w => w.StartsWith("Use these", StringComparison.Ordinal));
+        await PressAsync(page, w => w == "Yes, use these");
+        Sees(page, "These are your Shop settings now");
         Assert.Equal("The club", (await screens.Bench.ShopAsync()).Name);
         Directory.Delete(folder, true);
     }
@@ -167,9 +188,9 @@ public sealed class MergeScreenTests
     {
         await using var screens = await OpenAsync();
         var page = screens.Context.Render<MergeBenches>();
-        page.Find("#path").Change(Path.Combine(Path.GetTempPath(), "there-is-none"));
-        page.Find("form").Submit();
-        page.WaitForAssertion(() => Assert.Contains("Nothing was merged", page.Markup, StringComparison.Ordinal), TimeSpan.FromSeconds(20));
+        await TypeAsync(page, "#path", Path.Combine(Path.GetTempPath(), "there-is-none"));
+        await PressAsync(page, w => w == "Merge");
+        Sees(page, "Nothing was merged");
         Assert.Contains("Name a data folder, a backup or a zip.", page.Markup, StringComparison.Ordinal);
     }
 }
