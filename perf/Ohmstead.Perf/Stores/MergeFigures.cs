@@ -36,7 +36,7 @@ internal static class MergeFigures
                 broken.Add("the two workshops are not the same afterwards");
             Directory.Delete(Of("tablet"), recursive: true);
             await ServerFigures.FillAsync(Of("club"), FilledStore.Units, seed: 77);
-            await MeasureAsync(table, broken, "a workshop that it never met, with its photos", Of("laptop"), Of("club"));
+            await MeasureAsync(table, broken, "a workshop that it never met", Of("laptop"), Of("club"));
             table.Append(
                 CultureInfo.InvariantCulture,
                 $"\nEach was stopped at half of its units and begun again; the seconds are of both runs. The backup that is made before is not in them.\n"
