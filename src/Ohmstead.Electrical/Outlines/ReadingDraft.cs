@@ -7,45 +7,22 @@ namespace Ohmstead.Electrical.Outlines;
 /// <summary>Drafts the readings of a unit by rule: cold, at low voltage, on mains, and with the case open.</summary>
 internal sealed class ReadingDraft(Outline outline, Priors priors, DraftParts parts)
 {
-    /// <summary>Insulation that passes, and ohms that a cheap meter cannot tell from OL: common practice, no source [Ω].</summary>
-    private const double LeastInsulation = 2e6,
-        LeastApart = 15e6;
-
     /// <summary>Of the usable watts, what a throttle and a fixed post give at their loads.</summary>
     public const double ThrottleShare = 0.75;
 
     private const double PostShare = 0.4;
-
-    private const double LightLoadOhms = 100;
 
     /// <summary>Of the line, what a sound unit leaves of it behind the series lamp at the least.</summary>
     private const double LampShare = 0.7;
 
     private readonly List<JsonObject> all = [];
 
-    private readonly string[] cold = ["blades", "blades-posts"];
-
     public string Lamp { get; } = FormattableString.Invariant($"lamp-{NearestLamp(0.37 * outline.Watts.Value)}");
-
-    private double LowVolts => outline.Volts > 150 ? 24 : 12;
-
-    private string LowSaid => $"{JsonCursor.Show(LowVolts)} V AC on the plug";
 
     public IReadOnlyList<JsonObject> All()
     {
-        Gates();
-        foreach (var w in outline.Windings)
-        foreach (var p in w.Posts.Where(_ => w.From.Length > 0))
-            Cold(p.Post, w.From, DraftWords.Post(p.Post), DraftWords.Post(w.From), []);
-        foreach (var r in outline.PostRectifiers)
-            Cold(r.Post, "", DraftWords.Post(r.Post), DraftWords.Post(r.From), [], r.From);
-        foreach (var t in Read)
-            ColdThrottle(t);
-        Add("low-amps", $"{LowSaid}, amps", "ac-amps", null, Source(Low), 1, cold);
-        foreach (var (post, start, said, load, isDirect) in FixedPosts())
-            LowPost(post, start, said, isDirect);
-        foreach (var t in Read)
-            LowThrottle(t);
+        new ColdReadingDraft(this, outline, priors, parts).All();
+        new LowReadingDraft(this, outline).All();
         Power();
         foreach (var (post, start, said, load, isDirect) in FixedPosts())
             MainsPost(post, start, said, load, isDirect);
@@ -56,16 +33,8 @@ internal sealed class ReadingDraft(Outline outline, Priors priors, DraftParts pa
     }
 
     /// <summary>Throttles that have a way back to read against.</summary>
-    private IEnumerable<ThrottleBlock> Read =>
+    public IEnumerable<ThrottleBlock> Read =>
         outline.Throttles.Where(t => outline.WindingOf(t).From.Length > 0 || outline.RectifierOf(t) is not null);
-
-    private JsonObject Low =>
-        new()
-        {
-            ["from"] = "blade-1",
-            ["to"] = "blade-2",
-            ["volts"] = LowVolts,
-        };
 
     public static JsonObject Mains =>
         new()
@@ -107,74 +76,12 @@ internal sealed class ReadingDraft(Outline outline, Priors priors, DraftParts pa
         return reading;
     }
 
-    private void Gates()
-    {
-        const string hazard = "500 V at the clips: hands off, discharge afterward";
-        var (blades, posts) = (new[] { "blade-1", "blade-2" }, outline.Posts.Select(p => $"post-{p}").ToArray());
-        JsonObject Joined(params string[][] groups) =>
-            new() { ["joined"] = new JsonArray([.. groups.Where(g => g.Length > 1).Select(g => DraftParts.Words(g))]) };
-        Gate(
-            Add("blades", "Between the plug blades", "ohms", ("blade-1", "blade-2"), [], 1, []),
-            DraftParts.Round(priors.BladeOhms / 2),
-            DraftParts.Round(priors.BladeOhms * 2)
-        );
-        if (posts.Length > 0)
-            Gate(
-                Add("blades-posts", "Both blades to all posts", "ohms", ("blade-1", posts[0]), Joined(blades, posts), 1, []),
-                LeastApart,
-                null
-            );
-        var core = Add("insulation-core", "Both blades to the core, 500 V", "insulation-ohms", ("blade-1", "iron"), Joined(blades), 3, []);
-        Gate(core, LeastInsulation, null);
-        core["hazard"] = hazard;
-        if (posts.Length == 0)
-            return;
-        var apart = Add(
-            "insulation-posts",
-            "Both blades to all posts, 500 V",
-            "insulation-ohms",
-            ("blade-1", posts[0]),
-            Joined(blades, posts),
-            3,
-            []
-        );
-        Gate(apart, LeastInsulation, null);
-        apart["hazard"] = hazard;
-    }
-
-    private static void Gate(JsonObject reading, double min, double? max)
-    {
-        reading["limits"] = max is { } most ? new JsonObject { ["min"] = min, ["max"] = most } : new JsonObject { ["min"] = min };
-        reading["gate"] = true;
-    }
-
-    private void Cold(string post, string start, string said, string startSaid, JsonObject state, string? from = null) =>
-        Add($"ohms-{post}", DraftWords.Heading($"{startSaid} to {said}"), "ohms", ($"post-{from ?? start}", $"post-{post}"), state, 1, []);
-
-    private void ColdThrottle(ThrottleBlock t)
-    {
-        var (first, second) = ProbesOf(t);
-        var state = new JsonObject { ["controls"] = At(t, 1) };
-        // Through a rectifier the ohmmeter drives forward.
-        Add(
-            $"ohms-{t.Id}",
-            DraftWords.Heading($"{Said(second)} to {Said(first)}, {DraftWords.Full(t)}"),
-            "ohms",
-            (second, first),
-            state,
-            1,
-            []
-        );
-    }
-
     /// <summary>What a throttle is read between: the first is positive behind a rectifier.</summary>
     public (string First, string Second) ProbesOf(ThrottleBlock t) =>
         outline.RectifierOf(t) is null ? ($"post-{t.Id}", $"post-{outline.WindingOf(t).From}") : ($"post-{t.Id}-a", $"post-{t.Id}-b");
 
     /// <summary>What is read of a throttle: its post, or the throttle itself behind a rectifier.</summary>
     public string SaidOf(ThrottleBlock t) => outline.RectifierOf(t) is null ? DraftWords.Post(t, t.Id) : DraftWords.Throttle(t.Id);
-
-    private string Said(string terminal) => parts.Titles[terminal]!.GetValue<string>();
 
     public static JsonObject At(ThrottleBlock t, double position) =>
         t.Kind == ThrottleKind.Steps
@@ -185,7 +92,7 @@ internal sealed class ReadingDraft(Outline outline, Priors priors, DraftParts pa
             : new() { [$"throttle-{t.Id}"] = position };
 
     /// <summary>Posts that need no throttle, each with what it is read against and its load.</summary>
-    private IEnumerable<(string Post, string Start, string Said, double Load, bool IsDirect)> FixedPosts()
+    public IEnumerable<(string Post, string Start, string Said, double Load, bool IsDirect)> FixedPosts()
     {
         foreach (var w in outline.Windings.Where(w => w.From.Length > 0))
         foreach (var p in w.Posts)
@@ -224,62 +131,6 @@ internal sealed class ReadingDraft(Outline outline, Priors priors, DraftParts pa
                 ["ohms"] = ohms,
             }
         );
-
-    private void LowPost(string post, string start, string said, bool isDirect)
-    {
-        var state = Source(Low);
-        if (isDirect)
-            state["loads"] = Loads($"post-{post}", $"post-{start}", LightLoadOhms);
-        var (quantity, with) = isDirect ? ("dc-volts", $", {LightLoad}, DC") : ("ac-volts", "");
-        Add($"low-{post}", $"{LowSaid}, {said}{with}", quantity, ($"post-{post}", $"post-{start}"), state, 1, cold);
-    }
-
-    private static string LightLoad => $"{JsonCursor.Show(LightLoadOhms)} Ω load";
-
-    private void LowThrottle(ThrottleBlock t)
-    {
-        var (first, second) = ProbesOf(t);
-        var said = SaidOf(t);
-        JsonObject State(JsonObject controls, bool isLoaded)
-        {
-            var state = Source(Low);
-            state["controls"] = controls;
-            if (isLoaded)
-                state["loads"] = Loads(first, second, LightLoadOhms);
-            return state;
-        }
-        var isDirect = outline.RectifierOf(t) is not null;
-        Add(
-            $"low-{t.Id}",
-            $"{LowSaid}, {said}, {DraftWords.Full(t)}{(isDirect ? $", {LightLoad}, DC" : "")}",
-            isDirect ? "dc-volts" : "ac-volts",
-            (first, second),
-            State(At(t, 1), isDirect),
-            1,
-            cold
-        );
-        if (outline.WhistleOf(t) is not { } w || isDirect)
-            return;
-        Add(
-            $"low-{t.Id}-first-dc",
-            $"{LowSaid}, {said}, whistle first step, {LightLoad}, DC",
-            "dc-volts",
-            (first, second),
-            State(Whistle(t, w, "first", 1), true),
-            1,
-            cold
-        );
-        if (w.Steps == 2)
-            Add(
-                $"low-{t.Id}-second",
-                $"{LowSaid}, {said}, whistle second step, {LightLoad}, AC",
-                "ac-volts",
-                (first, second),
-                State(Whistle(t, w, "second", 1), true),
-                1,
-                cold
-            );
-    }
 
     public static JsonObject Whistle(ThrottleBlock t, WhistleBlock w, string step, double position)
     {

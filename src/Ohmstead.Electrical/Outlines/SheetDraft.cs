@@ -22,8 +22,9 @@ internal static class SheetDraft
             }
         );
         var windings = new WindingDraft(outline, priors, parts);
-        windings.Primary();
-        var core = windings.Core();
+        var primary = new PrimaryDraft(outline, priors, windings, parts);
+        primary.Primary();
+        var core = primary.Core();
         foreach (var w in outline.Windings)
             windings.Winding(w);
         if (outline.LineTaps.IsEmpty && outline.Windings.IsEmpty)

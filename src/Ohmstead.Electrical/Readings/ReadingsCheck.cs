@@ -74,7 +74,7 @@ public static class ReadingsCheck
         foreach (var (id, position) in state.Controls.OrderBy(c => c.Key, StringComparer.Ordinal))
             if (position.Selector.Length == 0)
                 Within(found, $"{at}.controls.{id}", position.Throttle, ReadingReader.Throttle);
-        found.AddRange(SheetChecks.ControlProblems(sheet, state.Controls).Select(p => p with { Path = $"{at}.controls.{p.Path}" }));
+        found.AddRange(ReadingChecks.ControlProblems(sheet, state.Controls).Select(p => p with { Path = $"{at}.controls.{p.Path}" }));
         found.AddRange(LoadProblems(sheet, state).Select(p => new Problem($"{at}.loads", p.Wrong, p.Right)));
     }
 

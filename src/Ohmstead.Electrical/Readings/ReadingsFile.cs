@@ -150,7 +150,7 @@ public static class ReadingsFile
         if (at.Has("controls"))
         {
             var controls = ReadingReader.Controls(at);
-            foreach (var p in SheetChecks.ControlProblems(sheet, controls))
+            foreach (var p in ReadingChecks.ControlProblems(sheet, controls))
                 at.Report($"controls.{p.Path}", p.Wrong, p.Right);
             state = state with { Controls = state.Controls.SetItems(controls) };
         }

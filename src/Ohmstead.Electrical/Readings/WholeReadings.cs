@@ -110,7 +110,7 @@ public static class WholeReadings
             .Concat(whole.State.Joined.SelectMany(j => j));
         foreach (var t in used.Where(t => t.Length > 0 && !terminals.Contains(t)).Distinct(StringComparer.Ordinal))
             at.Report($"names {t}, which this unit does not have", "use posts, blades and terminals of the unit");
-        foreach (var p in SheetChecks.ControlProblems(sheet, whole.State.Controls))
+        foreach (var p in ReadingChecks.ControlProblems(sheet, whole.State.Controls))
             at.Report($"state.controls.{p.Path}", p.Wrong, p.Right);
         foreach (var id in whole.State.Lifted.Where(id => !sheet.Elements.Any(e => e.Id == id)))
             at.Report($"lifts {id}, which this unit does not have", "name parts of the unit");

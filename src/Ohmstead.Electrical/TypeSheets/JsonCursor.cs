@@ -9,7 +9,7 @@ namespace Ohmstead.Electrical.TypeSheets;
 /// A value that could not be read is replaced by a harmless one; the caller refuses the file when problems were found.
 /// </summary>
 /// <param name="asked">Notes the path of each field that was asked for; null for nobody who wants to know.</param>
-public readonly struct JsonCursor(JsonElement element, string path, List<Problem> problems, HashSet<string>? asked = null)
+public readonly partial struct JsonCursor(JsonElement element, string path, List<Problem> problems, HashSet<string>? asked = null)
 {
     /// <summary>Letters of a word, at most.</summary>
     internal const int MostLetters = 400;
@@ -45,62 +45,6 @@ public readonly struct JsonCursor(JsonElement element, string path, List<Problem
 
     /// <summary>The field as a cursor; only where <see cref="Has"/>.</summary>
     public JsonCursor At(string name) => new(Element.GetProperty(name), $"{Path}.{name}", problems, asked);
-
-    /// <summary>Parses a whole text; on bad JSON reports one problem and returns false.</summary>
-    public static bool TryOpen(string text, List<Problem> problems, out JsonCursor root, HashSet<string>? asked = null)
-    {
-        try
-        {
-            var document = JsonDocument.Parse(text, new JsonDocumentOptions { MaxDepth = 64, AllowDuplicateProperties = false });
-            root = new JsonCursor(document.RootElement, "$", problems, asked);
-            if (!HasWholeLetters(document.RootElement))
-            {
-                root.Report("holds half a letter (a lone \\ud800 to \\udfff)", "write the letter itself, or both halves");
-                return false;
-            }
-            if (root.Element.ValueKind == JsonValueKind.Object)
-                return true;
-            root.Report($"is {Name(root.Element)}", "a JSON object { … } is expected");
-            return false;
-        }
-        catch (JsonException e)
-        {
-            root = default;
-            if (NotFinite.In(text) is { IsEmpty: false } places)
-            {
-                problems.AddRange(places);
-                return false;
-            }
-            var where = e.LineNumber is { } line ? $" at line {(line + 1).ToString(CultureInfo.InvariantCulture)}" : "";
-            problems.Add(
-                new Problem(
-                    "$",
-                    string.IsNullOrWhiteSpace(text) ? "the file is empty" : $"is not JSON{where}",
-                    "give one complete JSON object, nested at most 64 deep, no field twice"
-                )
-            );
-            return false;
-        }
-    }
-
-    /// <summary>False when a name or text holds a lone surrogate, which cannot be made a string.</summary>
-    private static bool HasWholeLetters(JsonElement e)
-    {
-        try
-        {
-            return e.ValueKind switch
-            {
-                JsonValueKind.String => e.GetString() is not null,
-                JsonValueKind.Array => e.EnumerateArray().All(HasWholeLetters),
-                JsonValueKind.Object => e.EnumerateObject().All(p => p.Name is not null && HasWholeLetters(p.Value)),
-                _ => true,
-            };
-        }
-        catch (InvalidOperationException)
-        {
-            return false;
-        }
-    }
 
     /// <summary>A required, non-empty word.</summary>
     public string Word(string name)
