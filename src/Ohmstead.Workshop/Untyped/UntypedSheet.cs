@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Text.Json.Nodes;
 using Ohmstead.Electrical.TypeSheets;
 using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Units;
@@ -20,6 +19,9 @@ public static class UntypedSheet
     /// <summary>What a dry unit has across one path of its insulation [Ω]. Common practice, no source.</summary>
     private const double UsualInsulationOhms = 400e6;
 
+    /// <summary>A wire whose length is not known [Ω]: as on a sheet that does not say.</summary>
+    private const double WireOhms = 0.004;
+
     /// <summary>Deviations of a normal law between the middle and an end of its central 95 %.</summary>
     private const double Deviations95 = 1.96;
 
@@ -35,98 +37,80 @@ public static class UntypedSheet
     /// <summary>The posts among them.</summary>
     public static ImmutableArray<TerminalNamed> Posts(BenchUnit unit) => [.. Terminals(unit).Where(t => t.IsPost)];
 
-    /// <summary>The sheet.</summary>
-    public static TypeSheet Of(BenchUnit unit) => Read(TextOf(unit));
+    /// <summary>The sheet: records as they come of a file, without one.</summary>
+    public static TypeSheet Of(BenchUnit unit) => Of(UntypedBasis.Of(unit));
 
-    /// <summary>The sheet from its text.</summary>
-    public static TypeSheet Read(string text) => TypeSheetFile.Read(text).Required;
-
-    /// <summary>The text of the sheet, as a file would have it: the same text, the same sheet.</summary>
-    public static string TextOf(BenchUnit unit)
+    /// <summary>The sheet of all units with this basis.</summary>
+    public static TypeSheet Of(UntypedBasis basis)
     {
-        var (plate, posts) = (PlateRule.PlateOf(unit), Posts(unit));
+        var (plate, posts) = (basis.Plate, basis.Posts);
         var watts = plate.Watts is { } w ? $"{ValueText.Plain(w)} W unit, type" : "Type";
-        return new JsonObject
-        {
-            ["ohmstead"] = TypeSheetFile.Mark,
-            ["id"] = Id,
-            ["title"] = $"{watts} not known yet",
-            ["supply"] = new JsonObject { ["volts"] = plate.Volts ?? PlateRule.UsualVolts, ["hertz"] = 60 },
-            ["titles"] = Titles(unit),
-            ["cores"] = new JsonArray(
-                new JsonObject
-                {
-                    ["id"] = Prefix + "core",
-                    ["referenceWinding"] = Prefix + "primary",
-                    ["lossOhms"] = 2000,
-                    ["magnetisingHenries"] = 2,
-                }
-            ),
-            ["elements"] = Elements(plate, posts, SeenWire.All(unit)),
+        return new(
+            Id,
+            $"{watts} not known yet",
+            plate.Volts ?? PlateRule.UsualVolts,
+            SupplyHertz: 60,
+            [new(Prefix + "core", Prefix + "primary", LossOhms: 2000, [], MagnetisingHenries: 2, SpreadOverrides.None)],
+            Controls: [],
+            Elements(plate, posts, basis.Wires),
             // A lug with one wire, and a wire with one end seen, are no slip of the pen here.
-            ["near"] = new JsonArray([.. SeenWire.All(unit).Select(w => (JsonNode)new JsonArray(FromOf(w), ToOf(w)))]),
-            ["readings"] = Readings(posts),
-            ["takeApart"] = Steps(unit),
-        }.ToJsonString();
-    }
-
-    private static JsonObject Titles(BenchUnit unit)
-    {
-        var titles = new JsonObject
+            Near: [.. basis.Wires.Select(w => ImmutableArray.Create(FromOf(w), ToOf(w)))],
+            Readings(posts),
+            Observations: [],
+            Steps(basis.Off)
+        )
         {
-            ["blade-1"] = "one plug blade",
-            ["blade-2"] = "the other plug blade",
-            ["case"] = "the case",
-            ["lug-in-1"] = "the lug of one cord wire",
-            ["lug-in-2"] = "the lug of the other cord wire",
-            [Prefix + "cord-1"] = "one wire of the cord",
-            [Prefix + "cord-2"] = "the other wire of the cord",
-            [Prefix + "primary"] = "primary",
-            [Prefix + "core"] = "core",
+            Titles = Titles(basis),
         };
-        foreach (var t in Terminals(unit))
-            titles[t.Id] = t.IsPost ? $"post {t.Name}" : t.Name;
-        foreach (var wire in SeenWire.All(unit))
-            (titles[wire.Id], titles[Loose(wire)]) = (wire.Name, "a place not seen yet");
-        return titles;
     }
 
-    private static JsonArray Elements(PlateRead plate, ImmutableArray<TerminalNamed> posts, ImmutableArray<SeenWire> wires)
+    private static ImmutableDictionary<string, string> Titles(UntypedBasis basis)
+    {
+        var titles = ImmutableDictionary.CreateBuilder<string, string>(StringComparer.Ordinal);
+        titles["blade-1"] = "one plug blade";
+        titles["blade-2"] = "the other plug blade";
+        titles["case"] = "the case";
+        titles["lug-in-1"] = "the lug of one cord wire";
+        titles["lug-in-2"] = "the lug of the other cord wire";
+        titles[Prefix + "cord-1"] = "one wire of the cord";
+        titles[Prefix + "cord-2"] = "the other wire of the cord";
+        titles[Prefix + "primary"] = "primary";
+        titles[Prefix + "core"] = "core";
+        titles[Prefix + "path-case"] = PathName("case");
+        foreach (var post in basis.Posts)
+            titles[$"{Prefix}path-{post.Id}"] = PathName($"post {post.Name}");
+        foreach (var t in basis.Terminals)
+            titles[t.Id] = t.IsPost ? $"post {t.Name}" : t.Name;
+        foreach (var wire in basis.Wires)
+            (titles[wire.Id], titles[Loose(wire)]) = (wire.Name, "a place not seen yet");
+        return titles.ToImmutable();
+    }
+
+    private static ImmutableArray<Element> Elements(PlateRead plate, ImmutableArray<TerminalNamed> posts, ImmutableArray<SeenWire> wires)
     {
         var (low, high) = PlateRule.BladeOhms(plate);
-        var elements = new JsonArray(
+        return
+        [
             Cord("1"),
             Cord("2"),
-            new JsonObject
-            {
-                ["id"] = Prefix + "primary",
-                ["kind"] = "winding",
-                ["title"] = "primary",
-                ["from"] = "lug-in-1",
-                ["to"] = "lug-in-2",
-                ["core"] = Prefix + "core",
-                ["turns"] = 350,
-                ["ohms"] = Math.Sqrt(low * high),
-                ["spread"] = new JsonObject { ["ohms"] = Math.Log(high / low) / 2 / Deviations95 },
-                ["faults"] = new JsonObject { ["reversed"] = 0 },
-            },
-            Path("case", "case")
-        );
-        foreach (var post in posts)
-            elements.Add(Path(post.Id, $"post {post.Name}"));
-        foreach (var wire in wires)
-            elements.Add(
-                new JsonObject
-                {
-                    ["id"] = wire.Id,
-                    ["kind"] = "wire",
-                    ["from"] = FromOf(wire),
-                    ["to"] = ToOf(wire),
-                    // What it does is not known: nothing is concluded of it.
-                    ["faults"] = new JsonObject { ["open"] = 0, ["resistive"] = 0 },
-                }
-            );
-        return elements;
+            new Winding(
+                Prefix + "primary",
+                "lug-in-1",
+                "lug-in-2",
+                Prefix + "core",
+                Turns: 350,
+                Math.Sqrt(low * high),
+                LeakageHenries: 0,
+                Taps: [],
+                Sliders: [],
+                new(ImmutableDictionary<string, double>.Empty.Add("ohms", Math.Log(high / low) / 2 / Deviations95)),
+                ImmutableDictionary<string, double>.Empty.Add("reversed", 0)
+            ),
+            Path("case"),
+            .. posts.Select(p => Path(p.Id)),
+            // What a wire does is not known: nothing is concluded of it.
+            .. wires.Select(w => Wire(w.Id, FromOf(w), ToOf(w), WireOhms, faultPercent: 0)),
+        ];
     }
 
     private static string FromOf(SeenWire wire) => wire.From.Length > 0 ? wire.From : Loose(wire);
@@ -135,97 +119,108 @@ public static class UntypedSheet
 
     private static string Loose(SeenWire wire) => $"{wire.Id}-end";
 
-    private static JsonObject Cord(string n) =>
-        new()
-        {
-            ["id"] = $"{Prefix}cord-{n}",
-            ["kind"] = "wire",
-            ["title"] = n == "1" ? "one wire of the cord" : "the other wire of the cord",
-            ["from"] = $"blade-{n}",
-            ["to"] = $"lug-in-{n}",
-            ["ohms"] = 0.05,
-            ["faults"] = new JsonObject { ["open"] = 3, ["resistive"] = 3 },
-        };
+    private static Resistive Cord(string n) => Wire($"{Prefix}cord-{n}", $"blade-{n}", $"lug-in-{n}", ohms: 0.05, faultPercent: 3);
 
-    private static JsonObject Path(string to, string name) =>
-        new()
-        {
-            ["id"] = $"{Prefix}path-{to}",
-            ["kind"] = "insulation",
-            ["title"] = $"insulation between mains and {name}",
-            ["from"] = "lug-in-2",
-            ["to"] = to,
-            ["ohms"] = UsualInsulationOhms,
-        };
+    private static Resistive Wire(string id, string from, string to, double ohms, double faultPercent) =>
+        new(
+            id,
+            ElementKind.Wire,
+            from,
+            to,
+            ohms,
+            SpreadOverrides.None,
+            ImmutableDictionary<string, double>.Empty.Add("open", faultPercent).Add("resistive", faultPercent)
+        );
 
-    private static JsonArray Readings(ImmutableArray<TerminalNamed> posts)
-    {
-        var readings = new JsonArray(Ohms("blades", "Between the plug blades", "blade-2", isGate: false));
-        foreach (var post in posts)
-            readings.Add(Ohms($"blades-{post.Id}", $"Plug blade to post {post.Name}", post.Id, isGate: true));
-        readings.Add(Ohms("blades-case", "Plug blade to the case", "case", isGate: true));
-        readings.Add(At500("case", "Both blades to the case, 500 V", "case", []));
-        if (posts.Length > 0)
-            readings.Add(At500("posts", "Both blades to all posts, 500 V", posts[0].Id, posts));
-        return readings;
-    }
+    private static string PathName(string to) => $"insulation between mains and {to}";
 
-    private static JsonObject Ohms(string id, string title, string to, bool isGate)
-    {
-        var reading = new JsonObject
-        {
-            ["id"] = Prefix + id,
-            ["title"] = title,
-            ["quantity"] = "ohms",
-            ["between"] = new JsonArray("blade-1", to),
-            ["state"] = new JsonObject(),
-            ["minutes"] = 1,
-            ["access"] = "closed",
-        };
-        if (isGate)
-            (reading["limits"], reading["gate"]) = (new JsonObject { ["min"] = LeastOhms }, true);
-        return reading;
-    }
+    private static Resistive Path(string to) =>
+        new(
+            $"{Prefix}path-{to}",
+            ElementKind.Insulation,
+            "lug-in-2",
+            to,
+            UsualInsulationOhms,
+            SpreadOverrides.None,
+            ImmutableDictionary<string, double>.Empty
+        );
 
-    private static JsonObject At500(string id, string title, string to, ImmutableArray<TerminalNamed> joined)
-    {
-        var groups = new JsonArray(new JsonArray("blade-1", "blade-2"));
-        if (joined.Length > 1)
-            groups.Add(new JsonArray([.. joined.Select(p => (JsonNode)p.Id)]));
-        return new()
-        {
-            ["id"] = Insulation + id,
-            ["title"] = title,
-            ["quantity"] = "insulation-ohms",
-            ["between"] = new JsonArray("blade-1", to),
-            ["state"] = new JsonObject { ["joined"] = groups },
-            ["minutes"] = 3,
-            ["access"] = "closed",
-            ["limits"] = new JsonObject { ["min"] = LeastOhms },
-            ["gate"] = true,
-        };
-    }
+    private static ImmutableArray<ReadingSpec> Readings(ImmutableArray<TerminalNamed> posts) =>
+        [
+            Ohms("blades", "Between the plug blades", "blade-2", isGate: false),
+            .. posts.Select(p => Ohms($"blades-{p.Id}", $"Plug blade to post {p.Name}", p.Id, isGate: true)),
+            Ohms("blades-case", "Plug blade to the case", "case", isGate: true),
+            At500("case", "Both blades to the case, 500 V", "case", []),
+            .. posts.IsEmpty ? [] : new[] { At500("posts", "Both blades to all posts, 500 V", posts[0].Id, posts) },
+        ];
+
+    private static ReadingSpec Ohms(string id, string title, string to, bool isGate) =>
+        new(
+            Prefix + id,
+            title,
+            Quantity.Ohms,
+            "blade-1",
+            to,
+            Cold([]),
+            Minutes: 1,
+            ReadingSpec.Closed,
+            Needs: [],
+            isGate ? Least : null,
+            isGate,
+            Hazard: ""
+        );
+
+    private static ReadingSpec At500(string id, string title, string to, ImmutableArray<TerminalNamed> joined) =>
+        new(
+            Insulation + id,
+            title,
+            Quantity.InsulationOhms,
+            "blade-1",
+            to,
+            Cold(
+                joined.Length > 1
+                    ?
+                    [
+                        ["blade-1", "blade-2"],
+                        [.. joined.Select(p => p.Id)],
+                    ]
+                    :
+                    [
+                        ["blade-1", "blade-2"],
+                    ]
+            ),
+            Minutes: 3,
+            ReadingSpec.Closed,
+            Needs: [],
+            Least,
+            IsGate: true,
+            Hazard: ""
+        );
+
+    private static Limits Least { get; } = new(LeastOhms, double.PositiveInfinity);
+
+    /// <summary>Plugged into nothing, at room temperature.</summary>
+    private static ReadingState Cold(ImmutableArray<ImmutableArray<string>> joined) =>
+        new(Source: null, ImmutableDictionary<string, ControlPosition>.Empty, Loads: [], Lifted: [], joined, Celsius: 20);
 
     /// <summary>What came off, each after what came off before it: it goes back the other way round.</summary>
-    private static JsonArray Steps(BenchUnit unit)
-    {
-        var (steps, before) = (new JsonArray(), new JsonArray());
-        foreach (var off in unit.All<TakenOff>().Select(o => o.Fact).DistinctBy(o => o.Step, StringComparer.Ordinal))
-        {
-            steps.Add(
-                new JsonObject
-                {
-                    ["id"] = off.Step,
-                    ["title"] = off.Title ?? "a step without a name",
-                    ["after"] = before,
-                    ["minutesOut"] = 2,
-                    ["minutesIn"] = 2,
-                    ["breakPercent"] = 0,
-                    ["price"] = 0,
-                }
-            );
-            before = new JsonArray(off.Step);
-        }
-        return steps;
-    }
+    private static ImmutableArray<TakeApartStep> Steps(ImmutableArray<(string Step, string Title)> off) =>
+        [
+            .. off.Select(
+                (o, n) =>
+                    new TakeApartStep(
+                        o.Step,
+                        o.Title,
+                        After: n == 0 ? [] : [off[n - 1].Step],
+                        AfterAny: [],
+                        MinutesOut: 2,
+                        MinutesIn: 2,
+                        BreakPercent: 0,
+                        Price: 0,
+                        Lifts: [],
+                        Part: "",
+                        Cup: 0
+                    )
+            ),
+        ];
 }

@@ -46,6 +46,46 @@ public class UntypedSheetTests
         Assert.Equal(2e6, posts.Limits!.Min);
     }
 
+    /// <summary>It is made without a file, so no reader looked at it: what must hold between the parts of a sheet holds all the same.</summary>
+    [Fact]
+    public void It_is_a_sound_sheet_with_names_for_all_that_is_in_it()
+    {
+        var unit = OneUnit.Of([
+            .. Named,
+            new TakenOff("untyped-off-1", 3, 4, "") { Title = "cover" },
+            new TakenOff("untyped-off-2", 0, 1, ""),
+            new JointSeen(
+                WiringState.Found,
+                "untyped-lug-1",
+                [new("untyped-wire-1.from", "red"), new("untyped-wire-2.from", "")],
+                "",
+                0,
+                0
+            ),
+            new JointSeen(WiringState.Found, "untyped-post-1", [new("untyped-wire-1.to", "red")], "", 0, 0),
+        ]);
+        var sheet = UntypedSheet.Of(unit);
+        Assert.Empty(UnitSheet.Of(sheet, [], []).Problems);
+        Assert.Equal(("untyped-lug-1", "untyped-post-1"), (sheet.Elements[^2].From, sheet.Elements[^2].To));
+        Assert.Equal("a place not seen yet", sheet.Titles[sheet.Elements[^1].To]);
+        Assert.All(sheet.Elements.SelectMany(e => new[] { e.Id, e.From, e.To }), id => Assert.True(sheet.Titles.ContainsKey(id), id));
+        Assert.Equal("insulation between mains and post U", sheet.Titles["untyped-path-untyped-post-2"]);
+    }
+
+    [Fact]
+    public void Units_of_which_the_same_is_known_have_an_equal_basis_and_a_word_more_makes_another()
+    {
+        Assert.Equal(UntypedBasis.Of(OneUnit.Of(Named)), UntypedBasis.Of(OneUnit.Of(Named)));
+        Fact[] more =
+        [
+            new PlateRead(120, 175),
+            new TerminalNamed("untyped-post-2", "V", true),
+            new TakenOff("untyped-off-1", 3, 4, "") { Title = "cover" },
+            new JointSeen(WiringState.Found, "untyped-lug-1", [new("untyped-wire-1.from", "red")], "", 0, 0),
+        ];
+        Assert.All(more, f => Assert.NotEqual(UntypedBasis.Of(OneUnit.Of(Named)), UntypedBasis.Of(OneUnit.Of([.. Named, f]))));
+    }
+
     /// <summary>The band is the plate's own, 1.6 to 8 Ω for 120 V and 180 W, with the cord's two times 0.05 Ω in it.</summary>
     [Fact]
     public void The_band_between_the_blades_is_the_plates()
