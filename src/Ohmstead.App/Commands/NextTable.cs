@@ -85,12 +85,7 @@ internal static class NextTable
     /// <summary>The waived readings on which this one rests, directly or through others.</summary>
     private static IEnumerable<string> Waived(ReadingSpec spec, TypeSheet sheet, UnitReadings taken)
     {
-        var needs = new HashSet<string>(StringComparer.Ordinal);
-        var open = new Stack<ReadingSpec>([spec]);
-        while (open.TryPop(out var next))
-            foreach (var id in next.Needs)
-                if (needs.Add(id) && sheet.FindReading(id) is { } need)
-                    open.Push(need);
+        var needs = sheet.NeedsOf(spec);
         return taken
             .Readings.Where(r => r.WaivedBy.Length > 0 && needs.Contains(r.Spec.Id))
             .GroupBy(r => r.WaivedBy, r => PartNames.Reading(sheet, r.Spec.Id), StringComparer.Ordinal)

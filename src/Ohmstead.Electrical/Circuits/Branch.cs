@@ -4,6 +4,9 @@ namespace Ohmstead.Electrical.Circuits;
 /// <param name="IsFirst">The part of a winding that begins at its end of turn 0.</param>
 internal readonly record struct Branch(int A, int B, BranchKind Kind, int Index, double X = 0, double Y = 0, bool IsFirst = false)
 {
+    /// <summary>True where its reactance may cancel another's: what comes of it does not change smoothly from harmonic to harmonic.</summary>
+    public bool IsCapacitive => Kind == BranchKind.Capacitor;
+
     /// <summary>True where its impedance depends on the frequency.</summary>
     public bool IsReactive =>
         Kind switch

@@ -102,7 +102,7 @@ internal sealed class CircuitBuilder
             Ground = ground,
             Probes = probes,
             IsDirect = isDirect,
-            HasCapacitors = all.Any(b => b.Kind == BranchKind.Capacitor),
+            NeedsEveryHarmonic = all.Any(b => b.IsCapacitive),
             CopperFactor = (234.5 + state.Celsius) / 254.5,
             ReversedChains = reversed,
             Loops = [.. branches.Where(b => b.A == b.B && IsOnCore(b))],
@@ -154,14 +154,17 @@ internal sealed class CircuitBuilder
     private void AddElement(Element e, int n)
     {
         var (from, to) = (nodes.Of(e.From), nodes.Of(e.To));
-        e.Match(
-            resistive: _ => branches.Add(new Branch(from, to, BranchKind.Element, n)),
-            winding: w => AddWinding(w, n, from, to),
-            lamp: l => AddLamp(from, to, n, l.Volts, l.Amps),
-            rectifier: d => AddRectifier(d, n, from, to),
-            contact: s => branches.Add(new Branch(from, to, BranchKind.Contact, n, s.ClosedIn.Contains(PositionOf(s.Control)) ? 1 : 0)),
-            capacitor: _ => branches.Add(new Branch(from, to, BranchKind.Capacitor, n))
-        );
+        if (ElementNumbers.OnlyBranch(e) is { } only)
+        {
+            var isClosed = e is Switch s && s.ClosedIn.Contains(PositionOf(s.Control));
+            branches.Add(new Branch(from, to, only, n, isClosed ? 1 : 0));
+        }
+        else if (e is Winding w)
+            AddWinding(w, n, from, to);
+        else if (e is Lamp l)
+            AddLamp(from, to, n, l.Volts, l.Amps);
+        else
+            AddRectifier((Rectifier)e, n, from, to);
     }
 
     private void AddRectifier(Rectifier d, int n, int from, int to)

@@ -13,37 +13,3 @@ public sealed record Parameter(ParameterKind Kind, int Index, string Path, doubl
     /// <summary>Standard deviation of its logarithm among units of the kind, without the doubt about the kind.</summary>
     public double UnitSigma => Math.Sqrt((Sigma * Sigma) - (KindSigma * KindSigma));
 }
-
-/// <summary>What a spread parameter is of.</summary>
-public enum ParameterKind
-{
-    /// <summary>Resistance of a wire, joint, resistor, breaker, insulation path or winding.</summary>
-    Ohms,
-
-    /// <summary>Turns of a winding, its taps and sliders together.</summary>
-    Turns,
-
-    /// <summary>Leakage inductance of a winding.</summary>
-    LeakageHenries,
-
-    /// <summary>Contact resistance of a slider.</summary>
-    ContactOhms,
-
-    /// <summary>Saturation current of a junction.</summary>
-    SaturationAmps,
-
-    /// <summary>Series resistance of a rectifier.</summary>
-    SeriesOhms,
-
-    /// <summary>Leakage resistance of a rectifier.</summary>
-    LeakageOhms,
-
-    /// <summary>Capacitance of a capacitor.</summary>
-    Farads,
-
-    /// <summary>Loss resistance of a core.</summary>
-    LossOhms,
-
-    /// <summary>Magnetising current of a core, all points of its table together.</summary>
-    Excitation,
-}

@@ -52,26 +52,7 @@ internal static class ParameterList
 
     private static void AddElement(ImmutableArray<Parameter>.Builder all, Element e, int n)
     {
-        foreach (
-            var (kind, field, nominal) in e.Match<ImmutableArray<(ParameterKind, string, double)>>(
-                resistive: r => [(ParameterKind.Ohms, "ohms", r.Ohms)],
-                winding: w =>
-                    [
-                        (ParameterKind.Ohms, "ohms", w.Ohms),
-                        (ParameterKind.Turns, "turns", w.Turns),
-                        (ParameterKind.LeakageHenries, "leakageHenries", w.LeakageHenries),
-                    ],
-                lamp: _ => [],
-                rectifier: d =>
-                    [
-                        (ParameterKind.SaturationAmps, "saturationAmps", d.SaturationAmps),
-                        (ParameterKind.SeriesOhms, "seriesOhms", d.SeriesOhms),
-                        (ParameterKind.LeakageOhms, "leakageOhms", d.LeakageOhms),
-                    ],
-                contact: _ => [],
-                capacitor: c => [(ParameterKind.Farads, "farads", c.Farads)]
-            )
-        )
+        foreach (var (kind, field, nominal) in ElementNumbers.Spread(e))
             Add(all, kind, n, $"elements.{e.Id}.{field}", nominal, e.Spread.Of(field, e.Kind.UsualSpread(field)), e.KindError.Of(field, 0));
     }
 

@@ -43,7 +43,7 @@ public sealed class ReadingCircuit
     internal bool IsDirect { get; init; }
 
     /// <summary>True where impedances rise and fall with frequency, so that none is read off its neighbours.</summary>
-    internal bool HasCapacitors { get; init; }
+    internal bool NeedsEveryHarmonic { get; init; }
 
     /// <summary>Copper resistance at the state's temperature relative to 20 °C.</summary>
     internal double CopperFactor { get; init; }

@@ -1,5 +1,3 @@
-using Ohmstead.Electrical.TypeSheets;
-
 namespace Ohmstead.Electrical.Circuits;
 
 /// <summary>
@@ -8,16 +6,13 @@ namespace Ohmstead.Electrical.Circuits;
 /// </summary>
 public sealed class UnitValues
 {
-    /// <summary>What leaks through a sound capacitor [Ω].</summary>
-    private const double NoLeakOhms = 1e18;
-
-    /// <summary>Resistance by element [Ω]; of a switch while closed, of a rectifier or capacitor its series resistance.</summary>
+    /// <summary>Resistance by element [Ω]; of a switch while closed, of what has a path across it its series resistance.</summary>
     internal readonly double[] Ohms;
 
-    /// <summary>By element: of a switch its open resistance, of a rectifier or capacitor its leakage [Ω], of a winding its leakage inductance [H].</summary>
+    /// <summary>By element: of a switch its open resistance, of what has a path across it that path [Ω], of a winding its leakage inductance [H].</summary>
     internal readonly double[] Second;
 
-    /// <summary>By element: a winding's turns (0 on no core), a rectifier's saturation current [A], a capacitor's farads.</summary>
+    /// <summary>By element: a winding's turns (0 on no core), a rectifier's saturation current [A], or what else its law goes by.</summary>
     internal readonly double[] Third;
 
     /// <summary>By element: a tungsten lamp that is broken, a winding or rectifier whose ends are exchanged.</summary>
@@ -57,16 +52,7 @@ public sealed class UnitValues
         LossOhms = [.. sheet.Cores.Select(c => c.LossOhms)];
         Excitation = [.. sheet.Cores.Select(_ => 1.0)];
         for (var n = 0; n < count; n++)
-            (Ohms[n], Second[n], Third[n]) = sheet
-                .Elements[n]
-                .Match<(double, double, double)>(
-                    resistive: r => (r.Ohms, 0, 0),
-                    winding: w => (w.Ohms, w.LeakageHenries, w.IsOnCore ? w.Turns : 0),
-                    lamp: _ => (0, 0, 0),
-                    rectifier: d => (d.SeriesOhms, d.LeakageOhms, d.SaturationAmps),
-                    contact: s => (s.Ohms, s.OpenOhms, 0),
-                    capacitor: c => (0, NoLeakOhms, c.Farads)
-                );
+            (Ohms[n], Second[n], Third[n]) = ElementNumbers.Of(sheet.Elements[n]);
     }
 
     private UnitValues(UnitValues other)
@@ -104,31 +90,10 @@ public sealed class UnitValues
     /// <summary>Multiplies a parameter's present value by <paramref name="factor"/>.</summary>
     public void Scale(Parameter parameter, double factor)
     {
-        ref var value = ref Slot(parameter);
+        ref var value = ref ElementNumbers.Slot(this, parameter);
         value *= factor;
     }
 
     /// <summary>A parameter's present value (the factor, for an excitation table).</summary>
-    public double this[Parameter parameter] => Slot(parameter);
-
-    private ref double Slot(Parameter p)
-    {
-        switch (p.Kind)
-        {
-            case ParameterKind.Ohms or ParameterKind.SeriesOhms:
-                return ref Ohms[p.Index];
-            case ParameterKind.LeakageHenries or ParameterKind.LeakageOhms:
-                return ref Second[p.Index];
-            case ParameterKind.Turns or ParameterKind.SaturationAmps or ParameterKind.Farads:
-                return ref Third[p.Index];
-            case ParameterKind.ContactOhms:
-                return ref ContactOhms[p.Index];
-            case ParameterKind.LossOhms:
-                return ref LossOhms[p.Index];
-            case ParameterKind.Excitation:
-                return ref Excitation[p.Index];
-            default:
-                throw new System.Diagnostics.UnreachableException(p.Path);
-        }
-    }
+    public double this[Parameter parameter] => ElementNumbers.Slot(this, parameter);
 }

@@ -66,9 +66,6 @@ public readonly record struct Fault(FaultMode Mode, double Size)
             case FaultChange.Opens when Mode.Kind == ElementKind.Rectifier:
                 values.Ohms[n] = values.Second[n] = BranchValues.OpenOhms;
                 break;
-            case FaultChange.Opens when Mode.Kind == ElementKind.Capacitor:
-                values.Ohms[n] = BranchValues.OpenOhms;
-                break;
             case FaultChange.Opens:
                 Ohms(values, n) = BranchValues.OpenOhms;
                 break;
@@ -78,7 +75,7 @@ public readonly record struct Fault(FaultMode Mode, double Size)
             case FaultChange.Shorts when Mode.Kind == ElementKind.Rectifier:
                 values.Second[n] = ShortedRectifierOhms;
                 break;
-            case FaultChange.Shorts when Mode.Kind == ElementKind.Capacitor:
+            case FaultChange.Shorts when Mode.Kind.HasPathAcross():
                 values.Second[n] = ShortedResistorOhms;
                 break;
             case FaultChange.Shorts:

@@ -69,8 +69,17 @@ internal static class BranchValues
         return (ohms, share * values.Second[e], values.Flag[e] && !circuit.ReversedChains[e] ? -turns : turns);
     }
 
+    /// <summary>Admittance at a frequency of what is reactive and on no core [S].</summary>
+    public static Complex Siemens(in Branch b, UnitValues values, double omegaRadPerSecond) =>
+        b.Kind switch
+        {
+            BranchKind.Capacitor => CapacitorSiemens(b, values, omegaRadPerSecond),
+            BranchKind.Load => SymmetricSystem.Reciprocal(new Complex(b.X, omegaRadPerSecond * b.Y)),
+            _ => throw new System.Diagnostics.UnreachableException(b.Kind.ToString()),
+        };
+
     /// <summary>Admittance of a capacitor, its series and leakage resistance with it [S].</summary>
-    public static Complex CapacitorSiemens(in Branch b, UnitValues values, double omegaRadPerSecond)
+    private static Complex CapacitorSiemens(in Branch b, UnitValues values, double omegaRadPerSecond)
     {
         var susceptance = omegaRadPerSecond * values.Third[b.Index];
         var series = new Complex(0, susceptance) / new Complex(1, susceptance * values.Ohms[b.Index]);

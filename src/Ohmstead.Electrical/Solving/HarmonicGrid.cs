@@ -28,7 +28,7 @@ internal sealed class HarmonicGrid
     public static HarmonicGrid Every { get; } = new([.. Enumerable.Range(0, Harmonics.Highest + 1)]);
 
     /// <summary>That of a circuit.</summary>
-    public static HarmonicGrid Of(ReadingCircuit circuit) => circuit.HasCapacitors ? Every : Few;
+    public static HarmonicGrid Of(ReadingCircuit circuit) => circuit.NeedsEveryHarmonic ? Every : Few;
 
     /// <summary>The harmonics that are solved, from 0 to the highest.</summary>
     public int[] Solved { get; }

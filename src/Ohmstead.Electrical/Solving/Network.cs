@@ -85,14 +85,9 @@ internal sealed class Network
             ref readonly var b = ref circuit.Branches.ItemRef(n);
             if (!b.IsReactive)
                 continue;
-            if (b.Kind == BranchKind.Load)
+            if (b.Kind != BranchKind.Segment)
             {
-                y[plan.BranchSlots[n]] += SymmetricSystem.Reciprocal(new Complex(b.X, omega * b.Y));
-                continue;
-            }
-            if (b.Kind == BranchKind.Capacitor)
-            {
-                y[plan.BranchSlots[n]] += BranchValues.CapacitorSiemens(b, values, omega);
+                y[plan.BranchSlots[n]] += BranchValues.Siemens(b, values, omega);
                 continue;
             }
             var (ohms, henries, turns) = BranchValues.SegmentOf(circuit, b, values);

@@ -6,9 +6,6 @@ namespace Ohmstead.Electrical.TypeSheets;
 internal static class ElementReader
 {
     internal const double MostOhms = 1e13;
-    private const double LeastFarads = 1e-15;
-    private const double MostFarads = 100;
-
     private const double LeastAmps = 1e-3;
     private const double HighestAmps = 1e4;
 
@@ -33,57 +30,7 @@ internal static class ElementReader
         var kindError = Spread(at, "kindError");
         if (at.Has("sliders") && kind is not (ElementKind.Winding or ElementKind.Resistor))
             at.Report("sliders", $"are on a {kind.Word()}", "sliders run on a winding or along a resistor");
-        Element read = kind switch
-        {
-            ElementKind.Winding => WindingReader.Read(at, id, from, to, spread, percents),
-            ElementKind.Resistor when at.Has("sliders") || at.Has("taps") => WindingReader.Read(at, id, from, to, spread, percents) with
-            {
-                Kind = ElementKind.Resistor,
-            },
-            ElementKind.Capacitor => new Capacitor(id, from, to, at.Number("farads", LeastFarads, MostFarads), spread, percents),
-            ElementKind.Lamp => new Lamp(id, from, to, at.Number("volts", 0.1, 1e4), at.Number("amps", 1e-4, 1e3), spread, percents),
-            ElementKind.Rectifier => new Rectifier(
-                id,
-                from,
-                to,
-                at.Number("saturationAmps", 1e-16, 10),
-                at.Number("slopeVolts", 0.005, 10),
-                at.Number("seriesOhms", 0, MostOhms),
-                at.Number("leakageOhms", 1e-3, MostOhms),
-                spread,
-                percents
-            ),
-            ElementKind.Switch => new Switch(
-                id,
-                from,
-                to,
-                at.Word("control"),
-                Positions(at),
-                at.Number("ohms", 0.01, 0, MostOhms),
-                at.Number("openOhms", 1e8, 1e-3, MostOhms),
-                spread,
-                percents
-            )
-            {
-                MostAmps = MostAmps(at),
-            },
-            ElementKind.Wire => new Resistive(id, kind, from, to, at.Number("ohms", 0.004, 0, MostOhms), spread, percents),
-            ElementKind.Joint => new Resistive(id, kind, from, to, at.Number("ohms", 0.002, 0, MostOhms), spread, percents),
-            ElementKind.Breaker => new Resistive(id, kind, from, to, at.Number("ohms", 0, MostOhms), spread, percents)
-            {
-                RatedAmps = at.Number("ratedAmps", 0, LeastAmps, HighestAmps),
-            },
-            ElementKind.Resistor or ElementKind.Insulation => new Resistive(
-                id,
-                kind,
-                from,
-                to,
-                at.Number("ohms", 0, MostOhms),
-                spread,
-                percents
-            ),
-            ElementKind.Slider => throw new System.Diagnostics.UnreachableException("A slider is read with its winding."),
-        };
+        var read = kind.Read(at, new(id, kind, from, to, spread, percents));
         return read with { KindError = kindError, Colour = at.Remark("colour"), AsRead = new(at.Element) };
     }
 
@@ -139,14 +86,7 @@ internal static class ElementReader
     }
 
     /// <summary>What a part carries for hours; 0 where the sheet does not say.</summary>
-    internal static double MostAmps(JsonCursor at) => at.Number("mostAmps", 0, LeastAmps, HighestAmps);
-
-    private static ImmutableArray<string> Positions(JsonCursor at)
-    {
-        if (!at.Has("closedIn"))
-            at.Report("closedIn", "is missing", "a list of the control's positions is required");
-        return at.Words("closedIn");
-    }
+    internal static double Amps(JsonCursor at, string name) => at.Number(name, 0, LeastAmps, HighestAmps);
 
     internal static SpreadOverrides Spread(JsonCursor at, string field = "spread") =>
         at.Has(field) ? new(at.Fields(field).ToImmutableDictionary(f => f.Name, f => f.At.AsNumber(0, 3))) : SpreadOverrides.None;

@@ -66,66 +66,14 @@ internal static class ElementWriter
             ["from"] = part.From,
             ["to"] = part.To,
         };
-        part.Match(
-            r =>
-            {
-                json["ohms"] = r.Ohms;
-                Given(json, "ratedAmps", r.RatedAmps);
-            },
-            w => Put(json, w),
-            l => (json["volts"], json["amps"]) = (l.Volts, l.Amps),
-            r =>
-            {
-                (json["saturationAmps"], json["slopeVolts"]) = (r.SaturationAmps, r.SlopeVolts);
-                (json["seriesOhms"], json["leakageOhms"]) = (r.SeriesOhms, r.LeakageOhms);
-            },
-            s =>
-            {
-                (json["control"], json["ohms"], json["openOhms"]) = (s.Control, s.Ohms, s.OpenOhms);
-                json["closedIn"] = new JsonArray([.. s.ClosedIn.Select(p => JsonValue.Create(p))]);
-                Given(json, "mostAmps", s.MostAmps);
-            },
-            c => json["farads"] = c.Farads
-        );
+        part.Put(json);
         if (part.Colour.Length > 0)
             json["colour"] = part.Colour;
         Doubts(json, part.Spread, part.KindError, part.Percents);
         return json;
     }
 
-    private static void Put(JsonObject json, Winding w)
-    {
-        if (w.IsOnCore)
-            json["core"] = w.Core;
-        (json["turns"], json["ohms"]) = (w.Turns, w.Ohms);
-        if (w.IsOnCore)
-            json["leakageHenries"] = w.LeakageHenries;
-        Given(json, "mostAmps", w.MostAmps);
-        Given(json, "taps", w.Taps.Select(t => new JsonObject { ["turn"] = t.Turn, ["to"] = t.To }));
-        Given(json, "sliders", w.Sliders.Select(Whole));
-    }
-
-    private static JsonObject Whole(Slider s)
-    {
-        var json = new JsonObject
-        {
-            ["id"] = s.Id,
-            ["control"] = s.Control,
-            ["fromTurn"] = s.FromTurn,
-            ["toTurn"] = s.ToTurn,
-            ["to"] = s.To,
-            ["contactOhms"] = s.ContactOhms,
-            ["bridgesTurns"] = s.BridgesTurns,
-        };
-        Given(json, "mostAmps", s.MostAmps);
-        Given(json, "offBelow", s.OffBelow);
-        if (s.OffAbove < 1)
-            json["offAbove"] = s.OffAbove;
-        Doubts(json, s.Spread, s.KindError, s.Percents);
-        return json;
-    }
-
-    private static void Doubts(
+    internal static void Doubts(
         JsonObject json,
         SpreadOverrides spread,
         SpreadOverrides kindError,
@@ -137,13 +85,13 @@ internal static class ElementWriter
         Given(json, "faults", percents);
     }
 
-    private static void Given(JsonObject json, string name, double value)
+    internal static void Given(JsonObject json, string name, double value)
     {
         if (value != 0)
             json[name] = value;
     }
 
-    private static void Given(JsonObject json, string name, IEnumerable<JsonObject> items)
+    internal static void Given(JsonObject json, string name, IEnumerable<JsonObject> items)
     {
         var list = new JsonArray([.. items]);
         if (list.Count > 0)

@@ -73,6 +73,18 @@ public sealed record TypeSheet(
 
     /// <summary>The reading with this id, or null.</summary>
     public ReadingSpec? FindReading(string id) => Readings.FirstOrDefault(r => r.Id == id);
+
+    /// <summary>The ids of the readings on which one rests, directly or through others.</summary>
+    public IReadOnlySet<string> NeedsOf(ReadingSpec reading)
+    {
+        var needs = new HashSet<string>(StringComparer.Ordinal);
+        var open = new Stack<ReadingSpec>([reading]);
+        while (open.TryPop(out var next))
+            foreach (var id in next.Needs)
+                if (needs.Add(id) && FindReading(id) is { } need)
+                    open.Push(need);
+        return needs;
+    }
 }
 
 /// <summary>

@@ -8,16 +8,9 @@ internal static class WindingReader
     /// <summary>In so many parts of its length taps and sliders of a resistor count, where it does not say.</summary>
     private const double LengthParts = 100;
 
-    public static Winding Read(
-        JsonCursor at,
-        string id,
-        string from,
-        string to,
-        SpreadOverrides spread,
-        ImmutableDictionary<string, double> percents
-    )
+    public static Winding Read(JsonCursor at, ElementHead e)
     {
-        var isOnCore = at.Word("kind") == ElementKind.Winding.Word();
+        var isOnCore = e.Kind == ElementKind.Winding;
         var turns = isOnCore ? at.Number("turns", 1e-3, 1e6) : at.Number("turns", LengthParts, 1e-3, 1e6);
         var taps = at.List("taps")
             .Where(t => t.IsObject())
@@ -25,20 +18,21 @@ internal static class WindingReader
             .ToImmutableArray();
         var sliders = at.List("sliders").Where(s => s.IsObject()).Select(s => ReadSlider(s, turns)).ToImmutableArray();
         return new Winding(
-            id,
-            from,
-            to,
+            e.Id,
+            e.From,
+            e.To,
             isOnCore ? at.Word("core") : "",
             turns,
             at.Number("ohms", 0, ElementReader.MostOhms),
             isOnCore ? at.Number("leakageHenries", 0, 0, 1e6) : 0,
             taps,
             sliders,
-            spread,
-            percents
+            e.Spread,
+            e.Percents
         )
         {
-            MostAmps = ElementReader.MostAmps(at),
+            Kind = e.Kind,
+            MostAmps = ElementReader.Amps(at, "mostAmps"),
         };
     }
 
@@ -57,7 +51,7 @@ internal static class WindingReader
             ElementReader.Percents(s, ElementKind.Slider)
         )
         {
-            MostAmps = ElementReader.MostAmps(s),
+            MostAmps = ElementReader.Amps(s, "mostAmps"),
             KindError = ElementReader.Spread(s, "kindError"),
             OffBelow = below,
             OffAbove = OffAbove(s, below),

@@ -59,10 +59,9 @@ public sealed record Ladder(ImmutableArray<Rung> Rungs, ImmutableArray<string> A
             Winding { IsOnCore: false } w => ValueText.Of(w.Ohms, Quantity.Ohms),
             Winding w => UntypedIds.IsOne(sheet) ? "" : $"{Figure.Of(w.Turns)} turns in all",
             Resistive { Kind: ElementKind.Resistor } r => ValueText.Of(r.Ohms, Quantity.Ohms),
-            Resistive { Kind: ElementKind.Insulation } => "nothing should get through",
-            Capacitor => "no DC gets through",
             Lamp l => $"{Figure.Of(l.Volts)} V lamp",
-            _ => "",
+            { } other => PartKind.Of(other.Kind).Says,
+            null => "",
         };
     }
 

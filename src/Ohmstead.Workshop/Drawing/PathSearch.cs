@@ -1,5 +1,6 @@
 using System.Globalization;
 using Ohmstead.Electrical.TypeSheets;
+using Ohmstead.Workshop.Words;
 
 namespace Ohmstead.Workshop.Drawing;
 
@@ -12,7 +13,7 @@ internal sealed class PathSearch
     /// <summary>What a rectifier counts while it conducts [Ω]: some volts less at some amps.</summary>
     private const double RectifierOhms = 1;
 
-    /// <summary>What a capacitor, or a slider that touches nothing, counts [Ω].</summary>
+    /// <summary>What a slider that touches nothing, and what else lets nothing through, counts [Ω].</summary>
     private const double OpenOhms = 1e7;
 
     private readonly List<Joint> _joints = [];
@@ -28,7 +29,7 @@ internal sealed class PathSearch
                 Add(w, state);
             else
             {
-                var isOpen = e.Kind is ElementKind.Insulation or ElementKind.Capacitor || !MeasuredPath.IsClosed(sheet, e, state.Controls);
+                var isOpen = PartKind.Of(e.Kind).IsOpen || !MeasuredPath.IsClosed(sheet, e, state.Controls);
                 Add(new(e.Id, e.Kind, e.From, e.To, OhmsOf(e, isOpen), isOpen));
             }
         foreach (var clip in state.Joined)
@@ -98,14 +99,14 @@ internal sealed class PathSearch
     private static string PlaceOf(Winding w, Slider s) => string.Create(CultureInfo.InvariantCulture, $"{w.Id} at {s.Id}");
 
     private static double OhmsOf(Element e, bool isOpen) =>
-        e.Match(
-            resistive: r => r.Ohms,
-            winding: _ => 0,
-            lamp: l => l.Volts / l.Amps,
-            rectifier: r => r.SeriesOhms + RectifierOhms,
-            contact: s => isOpen ? s.OpenOhms : s.Ohms,
-            capacitor: _ => OpenOhms
-        );
+        e switch
+        {
+            Resistive r => r.Ohms,
+            Lamp l => l.Volts / l.Amps,
+            Rectifier r => r.SeriesOhms + RectifierOhms,
+            Switch s => isOpen ? s.OpenOhms : s.Ohms,
+            _ => isOpen ? OpenOhms : 0,
+        };
 
     /// <summary>The joints from one place to the other, each with the ends at which it is entered and left.</summary>
     private List<(Joint Joint, string From, string To)>? Least(string first, string second)

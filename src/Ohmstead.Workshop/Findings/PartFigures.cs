@@ -17,7 +17,7 @@ internal sealed record PartFigures(ElementKind? Kind, ImmutableArray<string> Ter
                 [
                     ("from", PartNames.Terminal(sheet, element.From)),
                     ("to", PartNames.Terminal(sheet, element.To)),
-                    .. UntypedIds.IsOne(sheet) ? [] : Of(sheet, element),
+                    .. UntypedIds.IsOne(sheet) ? [] : PartKind.Figures(sheet, element),
                 ]
             );
         if (sheet.Sliders.FirstOrDefault(s => s.Id == id) is { } slider)
@@ -28,44 +28,13 @@ internal sealed record PartFigures(ElementKind? Kind, ImmutableArray<string> Ter
             : new(null, [id], [("meets here", string.Join(", ", meeting.Select(e => PartNames.Of(sheet, e.Id))))]);
     }
 
-    private static IEnumerable<(string Name, string Value)> Of(TypeSheet sheet, Element element) =>
-        element.Match<IEnumerable<(string, string)>>(
-            winding: w =>
-                [
-                    .. w.IsOnCore
-                        ?
-                        [
-                            ("turns", ValueText.Plain(w.Turns)),
-                            ("resistance at 20 °C", Ohms(w.Ohms)),
-                            ("core", PartNames.Core(sheet, w.Core)),
-                            .. w.Taps.Select(t => (PartNames.Terminal(sheet, t.To), "turn " + ValueText.Plain(t.Turn))),
-                        ]
-                        : (IEnumerable<(string, string)>)
-                            [("resistance", Ohms(w.Ohms)), .. w.Taps.Select(t => (PartNames.Terminal(sheet, t.To), Along(w, t.Turn)))],
-                    .. w.Sliders.Select(s => (w.IsOnCore ? "roller or shoe" : "brush", PartNames.Of(sheet, s.Id))),
-                ],
-            lamp: l => [("rated", ValueText.Of(l.Volts, Quantity.AcVolts)), ("draws", ValueText.Of(l.Amps, Quantity.AcAmps))],
-            rectifier: r => [("in series", Ohms(r.SeriesOhms)), ("leakage path", Ohms(r.LeakageOhms))],
-            contact: s =>
-                [
-                    (
-                        "closed when",
-                        $"{PartNames.Control(sheet, s.Control)}: {string.Join(" or ", s.ClosedIn.Select(p => PartNames.Position(sheet, s.Control, p)))}"
-                    ),
-                    ("closed", Ohms(s.Ohms)),
-                    ("open", Ohms(s.OpenOhms)),
-                ],
-            capacitor: c => [("capacitance", $"{ValueText.Number(c.Farads * 1e6)} µF")],
-            resistive: r => [("resistance", Ohms(r.Ohms))]
-        );
-
     private static IEnumerable<(string Name, string Value)> Of(TypeSheet sheet, Slider s) =>
         [
             ("moved by", PartNames.Control(sheet, s.Control)),
             (
                 "runs",
                 sheet.Elements.OfType<Winding>().First(w => w.Sliders.Contains(s)) is { IsOnCore: false } wire
-                    ? $"from {Along(wire, s.FromTurn)} to {Along(wire, s.ToTurn)}"
+                    ? $"from {PartKind.Along(wire, s.FromTurn)} to {PartKind.Along(wire, s.ToTurn)}"
                     : $"from turn {ValueText.Plain(s.FromTurn)} to turn {ValueText.Plain(s.ToTurn)}"
             ),
             .. s.OffBelow > 0 ? [("off below", $"{ValueText.Percent(s.OffBelow)} of its travel")] : NoFigures,
@@ -77,7 +46,5 @@ internal sealed record PartFigures(ElementKind? Kind, ImmutableArray<string> Ter
     private static readonly (string Name, string Value)[] NoFigures = [];
 
     /// <summary>A place on the wire of a resistor.</summary>
-    private static string Along(Winding wire, double turn) => $"{ValueText.Percent(turn / wire.Turns)} of the wire";
-
     private static string Ohms(double ohms) => ValueText.Of(ohms, Quantity.Ohms);
 }

@@ -132,12 +132,7 @@ public sealed record ReadingOffer(
 
     private static IEnumerable<string> WaivedBefore(ReadingSpec spec, TypeSheet sheet, UnitReadings readings)
     {
-        var needs = new HashSet<string>(StringComparer.Ordinal);
-        var open = new Stack<ReadingSpec>([spec]);
-        while (open.TryPop(out var next))
-            foreach (var id in next.Needs)
-                if (needs.Add(id) && sheet.FindReading(id) is { } need)
-                    open.Push(need);
+        var needs = sheet.NeedsOf(spec);
         return sheet
             .Readings.Where(r => needs.Contains(r.Id) && !readings.Readings.Any(t => t.Spec.Id == r.Id && t.IsTaken))
             .Select(r => (r.Title, Waiver: readings.Readings.LastOrDefault(t => t.Spec.Id == r.Id && t.WaivedBy.Length > 0)))

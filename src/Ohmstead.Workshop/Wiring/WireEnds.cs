@@ -10,20 +10,9 @@ namespace Ohmstead.Workshop.Wiring;
 /// <summary>The wire ends that a circuit has, and the terminals they sit on.</summary>
 public static class WireEnds
 {
-    /// <summary>Kinds of elements with ends that are soldered; lugs of breakers and switches are the joints themselves.</summary>
-    private static readonly ElementKind[] Kinds =
-    [
-        ElementKind.Wire,
-        ElementKind.Winding,
-        ElementKind.Rectifier,
-        ElementKind.Resistor,
-        ElementKind.Lamp,
-        ElementKind.Capacitor,
-    ];
-
     /// <summary>Every wire end and its terminal, in the order of the sheet.</summary>
     public static ImmutableArray<(string End, string Terminal)> Of(TypeSheet sheet) =>
-        [.. sheet.Elements.Where(e => Kinds.Contains(e.Kind)).SelectMany(EndsOf)];
+        [.. sheet.Elements.Where(e => PartKind.Of(e.Kind).AreEndsSoldered).SelectMany(EndsOf)];
 
     /// <summary>The terminals that have a wire end on them, in the order of the sheet.</summary>
     public static ImmutableArray<string> Terminals(TypeSheet sheet) =>

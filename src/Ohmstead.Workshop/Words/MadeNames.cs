@@ -6,20 +6,6 @@ namespace Ohmstead.Workshop.Words;
 /// <summary>Names for what a sheet gives no title: from the kind of part and what it lies between, or a number in the sheet's order.</summary>
 internal static class MadeNames
 {
-    /// <summary>A part whose id has one of these words in it is called by its id in words: <c>main-winding</c>, <c>roller-2</c>.</summary>
-    private static readonly Dictionary<ElementKind, string[]> TradeWords = new()
-    {
-        [ElementKind.Winding] = ["primary", "main", "boost", "secondary", "winding", "coil"],
-        [ElementKind.Slider] = ["roller", "shoe", "brush"],
-        [ElementKind.Breaker] = ["breaker"],
-        [ElementKind.Rectifier] = ["disc", "plate", "diode", "rectifier", "stack"],
-        [ElementKind.Lamp] = ["lamp", "pilot"],
-        [ElementKind.Resistor] = ["resistor", "resistance", "dropper"],
-        [ElementKind.Capacitor] = ["capacitor", "condenser", "suppressor"],
-        [ElementKind.Switch] = ["switch", "contact", "button"],
-        [ElementKind.Wire] = ["cord", "pigtail"],
-    };
-
     private static readonly string[] Sides = ["left", "right", "upper", "lower", "front", "rear", "inner", "outer"];
 
     public static string Part(TypeSheet sheet, string id)
@@ -119,9 +105,7 @@ internal static class MadeNames
             : Sentences.Bare(PartNames.Terminal(sheet, terminal));
 
     private static bool IsOfTheTrade(ElementKind kind, string id) =>
-        PlainName.IsWords(id)
-        && TradeWords.TryGetValue(kind, out var words)
-        && id.Split('-').Any(t => words.Contains(t, StringComparer.Ordinal));
+        PlainName.IsWords(id) && id.Split('-').Any(t => PartKind.Of(kind).TradeWords.Contains(t, StringComparer.Ordinal));
 
     private static string Spoken(ElementKind kind, string id)
     {
