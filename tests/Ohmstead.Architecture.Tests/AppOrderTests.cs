@@ -13,6 +13,7 @@ public class AppOrderTests
     private static readonly FolderOrder Order = new(
         Root,
         [
+            ["Queue"],
             ["Web"],
             ["Background"],
             ["Papers", "Demo"],
@@ -57,6 +58,29 @@ public class AppOrderTests
         ];
         Findings.None(used.Where(name => !Order.IsPlaced(name)));
         Findings.None(used.Where(name => name.StartsWith(Screens + ".", StringComparison.Ordinal) && !ScreenOrder.IsPlaced(name)));
+    }
+
+    /// <summary>Whatever works beside the screens is in the one queue, where it is counted and stopped; the invented workshop is filled before it opens.</summary>
+    [Fact]
+    public void Work_beside_the_screens_goes_through_the_queue()
+    {
+        string[] begin =
+        [
+            .. Built
+                .Types.SelectMany(t => t.Dependencies)
+                .OfType<ArchUnitNET.Domain.Dependencies.MethodCallDependency>()
+                .Where(d => d.TargetMember.FullName.Contains("System.Threading.Tasks.Task::Run(", StringComparison.Ordinal))
+                .Select(d => d.Origin.FullName.Split('+', '/')[0])
+                .Distinct(),
+        ];
+        Assert.Contains($"{Root}.Queue.WorkQueue", begin);
+        Findings.None(
+            begin.Where(name =>
+                !name.StartsWith($"{Root}.Queue.", StringComparison.Ordinal)
+                && !name.StartsWith($"{Root}.Demo.", StringComparison.Ordinal)
+                && name != $"{Root}.Commands.ServeCommand"
+            )
+        );
     }
 
     // Only the build knows that a tag in markup is a type: were pages not seen, the order above would hold of nothing.

@@ -1,4 +1,5 @@
 using System.Runtime.CompilerServices;
+using Ohmstead.App.Queue;
 using Ohmstead.Electrical.TypeSheets;
 using Ohmstead.Workshop.Drawing;
 using Ohmstead.Workshop.Stores;
@@ -22,12 +23,12 @@ internal static class CircuitLayouts
 
     /// <summary>The layout of a sheet.</summary>
     /// <param name="named">Only these parts carry their names; null for all parts.</param>
-    public static Task<CircuitLayout> OfAsync(TypeSheet sheet, IEnumerable<string>? named)
+    public static Task<CircuitLayout> OfAsync(WorkQueue work, TypeSheet sheet, IEnumerable<string>? named)
     {
         var only = named?.ToHashSet(StringComparer.Ordinal);
         return Kept.GetOrAdd(
             (sheet, only is null ? "" : "only " + string.Join(' ', only.Order(StringComparer.Ordinal))),
-            _ => ScreenWork.RunAsync(() => CircuitLayout.Of(sheet, only))
+            _ => work.RunAsync("A circuit", () => CircuitLayout.Of(sheet, only))
         );
     }
 

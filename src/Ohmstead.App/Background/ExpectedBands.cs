@@ -1,4 +1,5 @@
 using System.Collections.Concurrent;
+using Ohmstead.App.Queue;
 using Ohmstead.Electrical.Circuits;
 using Ohmstead.Electrical.Readings;
 using Ohmstead.Workshop.Readings;
@@ -28,12 +29,12 @@ internal sealed class ExpectedBands
     }
 
     /// <summary>Works out what is missing, in this order; says so after each.</summary>
-    public async Task FillAsync(UnitModel model, IEnumerable<ReadingOffer> offers, Meter meter, Func<Task> arrived)
+    public async Task FillAsync(WorkQueue work, UnitModel model, IEnumerable<ReadingOffer> offers, Meter meter, Func<Task> arrived)
     {
         var of = key;
         foreach (var offer in offers.Where(o => !bands.ContainsKey(o.Spec.Id)))
         {
-            var band = await ScreenWork.RunAsync(() => Expectation.Of(model, offer.Spec, offer.State, meter));
+            var band = await work.RunAsync("A band", () => Expectation.Of(model, offer.Spec, offer.State, meter));
             if (!of.Equals(key))
                 return;
             bands[offer.Spec.Id] = band;

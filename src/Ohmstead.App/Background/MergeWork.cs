@@ -45,7 +45,7 @@ internal sealed class MergeWork(Bench bench)
             stop = running = new();
             (Progress, Outcome, Trouble) = (null, null, "");
         }
-        _ = Task.Run(() => RunAsync(from, after, stop));
+        _ = bench.Work.BesideAsync("A merge", _ => RunAsync(from, after, stop));
     }
 
     /// <summary>Ends it after the unit that is being merged; what came in stays.</summary>

@@ -1,3 +1,4 @@
+using Ohmstead.App.Queue;
 using Ohmstead.App.Web;
 using Ohmstead.Electrical.Circuits;
 using Ohmstead.Electrical.Diagnosis;
@@ -27,6 +28,9 @@ public sealed class UnitDiagnoses : IAsyncDisposable
     private const string Unfinished =
         "Still searching after five minutes, and stopped. There is no finding for the last entry yet. Open the findings again to search on. Readings are kept.";
 
+    private const string StoppedByHand =
+        "The search was stopped. There is no finding for the last entry yet. Open the findings again to search on. Readings are kept.";
+
     /// <summary>Units whose answer is kept, with what each fault does to each reading: what lies on a bench at a time.</summary>
     private const int MostKept = 8;
 
@@ -46,7 +50,12 @@ public sealed class UnitDiagnoses : IAsyncDisposable
     )
     {
         (this.bench, this.log, this.diagnose) = (bench, log, diagnose ?? Diagnoser.Run);
-        jobs = new(bench.Time, Patience, WorkOutAsync, Broke);
+        jobs = new(bench.Work, "Findings", bench.Time, Patience)
+        {
+            Do = WorkOutAsync,
+            Broke = Broke,
+            Stopped = WasStopped,
+        };
         units = new("Findings of units", MostKept, mayGo: id => !jobs.IsBusy(id));
         bench.UnitChanged += Ask;
         bench.ShopChanged += AskAll;
@@ -108,7 +117,13 @@ public sealed class UnitDiagnoses : IAsyncDisposable
         );
     }
 
-    private async Task WorkOutAsync(Guid id, CancellationToken cancel)
+    private void WasStopped(Guid id)
+    {
+        var kept = units.GetOrAdd(id, _ => new KeptDiagnosis());
+        Tell(id, kept, kept.State with { Progress = null, Trouble = StoppedByHand });
+    }
+
+    private async Task WorkOutAsync(Guid id, Work work)
     {
         var kept = units.GetOrAdd(id, _ => new KeptDiagnosis());
         if (await bench.ReadAsync(id) is not { } unit || await bench.SheetOfAsync(unit) is not { } sheet)
@@ -150,10 +165,14 @@ public sealed class UnitDiagnoses : IAsyncDisposable
             readings,
             kept,
             key,
-            share => Tell(id, kept, kept.State with { Progress = share }),
-            cancel
+            share =>
+            {
+                work.Tell(share);
+                Tell(id, kept, kept.State with { Progress = share });
+            },
+            work.Stopped
         );
-        cancel.ThrowIfCancellationRequested();
+        work.Stopped.ThrowIfCancellationRequested();
         if (done is null)
         {
             // Half an answer is no finding: what was found before stays, marked as older by its number.
@@ -227,19 +246,5 @@ public sealed class UnitDiagnoses : IAsyncDisposable
         if (state.Progress is null)
             bench.DoubtTrouble(id, state.Trouble);
         Changed?.Invoke(id);
-    }
-
-    /// <summary>What is kept of one unit. Only the task whose turn it is writes it.</summary>
-    private sealed class KeptDiagnosis
-    {
-        public volatile DiagnosisState State = DiagnosisState.Nothing;
-
-        public JudgedKey? Key { get; set; }
-
-        public UnitReadings? Readings { get; set; }
-
-        public ReadingLibrary? Library { get; set; }
-
-        public JudgedKey? LibraryKey { get; set; }
     }
 }

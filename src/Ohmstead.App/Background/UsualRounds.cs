@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Ohmstead.App.Queue;
 using Ohmstead.Electrical.Circuits;
 using Ohmstead.Electrical.Readings;
 using Ohmstead.Electrical.TypeSheets;
@@ -23,6 +24,6 @@ internal static class UsualRounds
     public static CacheCount Counted => Kept.Counted;
 
     /// <summary>The round of a sheet.</summary>
-    public static Task<ImmutableArray<ReadingSpec>> OfAsync(TypeSheet sheet) =>
-        Kept.GetOrAdd(sheet, s => ScreenWork.RunAsync(() => UsualRound.Choose(new UnitModel(s), Meter.Usual)));
+    public static Task<ImmutableArray<ReadingSpec>> OfAsync(WorkQueue work, TypeSheet sheet) =>
+        Kept.GetOrAdd(sheet, s => work.RunAsync("A quick list", () => UsualRound.Choose(new UnitModel(s), Meter.Usual)));
 }

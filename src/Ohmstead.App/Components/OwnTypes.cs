@@ -1,5 +1,5 @@
 using System.Globalization;
-using Ohmstead.App.Background;
+using Ohmstead.App.Queue;
 using Ohmstead.App.Web;
 using Ohmstead.Electrical.Diagnosis;
 using Ohmstead.Electrical.TypeSheets;
@@ -74,22 +74,37 @@ internal static class OwnTypes
     /// Makes the type sheet of the answers, with the readings of some units in it, and keeps it as a new version. The unit that waits for
     /// it becomes one of this type, with what was entered so far; units that were measured before keep their version.
     /// </summary>
+    /// <param name="begun">Told of the work, so that it can be followed and stopped.</param>
     /// <returns>Where to go on; null where the answers are refused.</returns>
-    public static async Task<string?> MakeAsync(Bench bench, string id, IReadOnlyCollection<BenchUnit> units, CancellationToken closed)
+    public static async Task<string?> MakeAsync(
+        Bench bench,
+        string id,
+        IReadOnlyCollection<BenchUnit> units,
+        Action<Work> begun,
+        CancellationToken closed
+    )
     {
         if (await ReadAsync(bench, id) is not { } own)
             return null;
         var shop = await bench.ShopAsync();
         var seen = (await bench.Store.ReadDocumentAsync(Bench.SheetKind, id, CancellationToken.None))?.Version ?? 0;
-        var drafted = await ScreenWork.RunAsync(
-            () =>
+        var working = bench.Work.Begin(
+            "A type sheet",
+            work =>
             {
                 var (kinds, asked, _) = TypeDraft.Read(own.Type.Answers, id);
-                var options = new DiagnosisOptions { Threads = Math.Max(1, Environment.ProcessorCount - 1), Cancellation = closed };
+                var options = new DiagnosisOptions
+                {
+                    Threads = Math.Max(1, Environment.ProcessorCount - 1),
+                    Cancellation = work.Stopped,
+                    Progress = work.Tell,
+                };
                 return kinds is null ? null : TypeDraft.Run(kinds, asked, seen + 1, units, shop, options);
             },
             closed
         );
+        begun(working);
+        var drafted = await working.Answer;
         if (drafted is null || !await SaveAsync(bench, id, own.Type, TypeSheetFile.Write(drafted.Sheet), drafted.Made, seen))
             return null;
         var isBehind = own.Type.Unit is { } waiting && await CarryAsync(bench, waiting, drafted.Sheet);

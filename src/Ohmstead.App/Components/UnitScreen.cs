@@ -1,5 +1,5 @@
 using Microsoft.AspNetCore.Components;
-using Ohmstead.App.Background;
+using Ohmstead.App.Queue;
 using Ohmstead.App.Web;
 using Ohmstead.Electrical.TypeSheets;
 using Ohmstead.Workshop.Journal;
@@ -88,11 +88,14 @@ public abstract class UnitScreen : BenchComponent, IDisposable
         if (Sheet is not { } sheet || Unit is not { } unit || !facts.OfType<PartChanged>().Any())
             return facts;
         var shop = await Bench.ShopAsync();
-        return await ScreenWork.RunAsync(() => UnmovedReadings.In(facts, unit, sheet, shop));
+        return await Bench.Work.RunAsync("A repair", () => UnmovedReadings.In(facts, unit, sheet, shop));
     }
 
     /// <summary>Works something out beside the screen; when the screen is closed before, it is left.</summary>
-    protected Task<T> WorkOutAsync<T>(Func<T> work) => ScreenWork.RunAsync(work, closed.Token);
+    protected Task<T> WorkOutAsync<T>(Func<T> work) => Bench.Work.RunAsync($"A screen of {Unit?.Card.Tag}", work, closed.Token);
+
+    /// <summary>Begins what a person waits for here, and may stop.</summary>
+    protected Work<T> BeginWork<T>(string title, Func<Work, T> work) => Bench.Work.Begin(title, work, closed.Token);
 
     /// <summary>Ends when the screen is closed.</summary>
     protected CancellationToken Closed => closed.Token;

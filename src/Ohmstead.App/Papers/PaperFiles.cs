@@ -24,7 +24,7 @@ internal static class PaperFiles
             return null;
         var only =
             paperId == BenchSheet.Id && usualOnly && await bench.SheetOfAsync(unit) is { } sheet
-                ? (await UsualRounds.OfAsync(sheet)).Select(r => r.Id).ToImmutableArray()
+                ? (await UsualRounds.OfAsync(bench.Work, sheet)).Select(r => r.Id).ToImmutableArray()
                 : [];
         var matter = await MatterAsync(
             bench,
@@ -32,14 +32,14 @@ internal static class PaperFiles
             paperId == BenchSheet.Id ? r => only.Length == 0 || only.Contains(r.Id, StringComparer.Ordinal) : null
         );
         if (row is null)
-            return await ScreenWork.RunAsync(() => LabelPdf.Write(Label.Make(matter, Label.RecordOf(unit)), matter.At));
+            return await bench.Work.RunAsync("A paper", () => LabelPdf.Write(Label.Make(matter, Label.RecordOf(unit)), matter.At));
         var paper =
             inSecond && paperId == OwnerPage.Id && await PageLanguages.OfAsync(bench, matter.Shop.SecondLanguage) is { } language
                 ? OnePage(matter, language)
             : only.IsEmpty ? OnePage(row, matter)
             : BenchSheet.Make(matter, only);
         var photos = await PhotosAsync(bench, paper.Photos);
-        return await ScreenWork.RunAsync(() => PaperPdf.Write(paper, matter.Shop.Paper, photos, matter.At));
+        return await bench.Work.RunAsync("A paper", () => PaperPdf.Write(paper, matter.Shop.Paper, photos, matter.At));
     }
 
     /// <summary>A paper in the longest of its lengths that one page holds; where it has but one, that.</summary>
@@ -59,7 +59,7 @@ internal static class PaperFiles
     {
         var (kind, shop) = (await bench.SheetOfAsync(unit), await bench.ShopAsync());
         var at = TimeZoneInfo.ConvertTime(bench.Time.GetUtcNow(), bench.Time.LocalTimeZone);
-        return await ScreenWork.RunAsync(() => UnitJudge.Make(unit, kind, shop, at, bandsOf));
+        return await bench.Work.RunAsync("A paper", () => UnitJudge.Make(unit, kind, shop, at, bandsOf));
     }
 
     private static async Task<Dictionary<string, byte[]>> PhotosAsync(Bench bench, IEnumerable<string> hashes)

@@ -1,4 +1,5 @@
 using System.Collections.Concurrent;
+using Ohmstead.App.Queue;
 using Ohmstead.Electrical.TypeSheets;
 using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Shops;
@@ -9,8 +10,7 @@ using Ohmstead.Workshop.Untyped;
 namespace Ohmstead.App.Web;
 
 /// <summary>The workshop as every screen sees it: the store, with clock and new ids put in, and word of what other windows entered.</summary>
-/// <param name="newId">Makes ids; they rise with time.</param>
-public sealed class Bench(IStore store, IPhotos photos, TimeProvider time, Func<Guid> newId)
+public sealed class Bench
 {
     /// <summary>Document kind of type sheets.</summary>
     public const string SheetKind = "sheet";
@@ -18,11 +18,19 @@ public sealed class Bench(IStore store, IPhotos photos, TimeProvider time, Func<
     /// <summary>Units without a type that are worked on at a time.</summary>
     private const int MostUntyped = 64;
 
-    private readonly BoundedCache<Guid, (string Text, TypeSheet Sheet)> untyped = new("Units without a type", MostUntyped);
+    private readonly BoundedCache<Guid, (UntypedBasis Basis, TypeSheet Sheet)> untyped = new("Units without a type", MostUntyped);
 
     // No caches: one word a unit, by which locks go even where the store could not keep it.
     private readonly ConcurrentDictionary<Guid, UnitDoubts> doubts = new();
     private readonly ConcurrentDictionary<Guid, string> troubles = new();
+    private readonly Func<Guid> newId;
+
+    /// <param name="newId">Makes ids; they rise with time.</param>
+    public Bench(IStore store, IPhotos photos, TimeProvider time, Func<Guid> newId)
+    {
+        (Store, Photos, Time, this.newId) = (store, photos, time, newId);
+        Drawer = new(store, Work, time, newId);
+    }
 
     /// <summary>A unit's journal grew, in whichever window. Called from any thread; a screen comes back to its own by InvokeAsync.</summary>
     public event Action<Guid>? UnitChanged;
@@ -34,19 +42,22 @@ public sealed class Bench(IStore store, IPhotos photos, TimeProvider time, Func<
     public event Action? ShopChanged;
 
     /// <summary>Lists, search and documents are asked here directly.</summary>
-    public IStore Store { get; } = store;
+    public IStore Store { get; }
+
+    /// <summary>All that is worked out behind the screens.</summary>
+    public WorkQueue Work { get; } = new();
 
     /// <summary>The shop's drawer of parts.</summary>
-    public DrawerDesk Drawer { get; } = new(store, time, newId);
+    public DrawerDesk Drawer { get; }
 
     /// <summary>What is asked for just now, for second screens.</summary>
     public AskedReadings Asked { get; } = new();
 
     /// <summary>The photos, and the recordings beside them.</summary>
-    public IPhotos Photos { get; } = photos;
+    public IPhotos Photos { get; }
 
     /// <summary>The clock.</summary>
-    public TimeProvider Time { get; } = time;
+    public TimeProvider Time { get; }
 
     /// <summary>A new id, made before an entry is sent, so that sending it twice keeps it once.</summary>
     public Guid NewId() => newId();
@@ -59,11 +70,11 @@ public sealed class Bench(IStore store, IPhotos photos, TimeProvider time, Func<
     {
         if (unit.Card.SheetId.Length > 0)
             return await Store.SheetAsync(unit.Card.SheetId, unit.SheetVersion, CancellationToken.None);
-        var text = UntypedSheet.TextOf(unit);
-        if (untyped.Find(unit.Id, kept => kept.Text == text) is { Sheet: { } kept })
+        var basis = UntypedBasis.Of(unit);
+        if (untyped.Find(unit.Id, kept => kept.Basis == basis) is { Sheet: { } kept })
             return kept;
-        var sheet = UntypedSheet.Read(text);
-        untyped.Keep(unit.Id, (text, sheet));
+        var sheet = UntypedSheet.Of(basis);
+        untyped.Keep(unit.Id, (basis, sheet));
         return sheet;
     }
 

@@ -1,12 +1,13 @@
 using System.Collections.Concurrent;
 using System.Collections.Immutable;
+using Ohmstead.App.Queue;
 using Ohmstead.Workshop.Drawers;
 using Ohmstead.Workshop.Stores;
 
 namespace Ohmstead.App.Web;
 
 /// <summary>The shop's drawer as every screen sees it: read once, grown with each entry.</summary>
-public sealed class DrawerDesk(IStore store, TimeProvider time, Func<Guid> newId)
+public sealed class DrawerDesk(IStore store, WorkQueue work, TimeProvider time, Func<Guid> newId)
 {
     private static readonly TimeSpan OrdersHold = TimeSpan.FromHours(1);
 
@@ -31,7 +32,7 @@ public sealed class DrawerDesk(IStore store, TimeProvider time, Func<Guid> newId
             if (last is not { } kept || kept.Entries != entries.Count || !kept.Fitted.SequenceEqual(fitted))
             {
                 ImmutableArray<DrawerEntry> all = [.. entries.Values];
-                last = new(all.Length, fitted, Task.Run(() => Drawer.Of(all, fitted)));
+                last = new(all.Length, fitted, work.RunAsync("The drawer", () => Drawer.Of(all, fitted)));
             }
             folded = last.Drawer;
         }
@@ -46,7 +47,7 @@ public sealed class DrawerDesk(IStore store, TimeProvider time, Func<Guid> newId
         lock (door)
         {
             if (lastOrders is not { } kept || !ReferenceEquals(kept.Drawer, drawer) || now - kept.At > OrdersHold)
-                lastOrders = new(drawer, now, Task.Run(() => DrawerOrders.Of(drawer, now)));
+                lastOrders = new(drawer, now, work.RunAsync("What to order", () => DrawerOrders.Of(drawer, now)));
             worked = lastOrders.Orders;
         }
         return await worked;

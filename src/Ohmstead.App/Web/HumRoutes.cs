@@ -58,7 +58,7 @@ internal static class HumRoutes
         await using var first = file.Content;
         var bytes = new byte[first.Length];
         await first.ReadExactlyAsync(bytes);
-        return await Task.Run(() => HumRecording.Listen(() => new MemoryStream(bytes)));
+        return await bench.Work.RunAsync("A recording", () => HumRecording.Listen(() => new MemoryStream(bytes)));
     }
 
     private static async Task<(string Hash, IResult? Refused)> KeepAsync(HttpContext context, Bench bench, Guid id)

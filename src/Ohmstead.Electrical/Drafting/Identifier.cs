@@ -35,9 +35,10 @@ public static class Identifier
             return new([.. kinds.Select(k => new KindProbability(k, 0, double.NegativeInfinity, []))], 1, [], []);
         var models = possible.ToDictionary(k => k, k => new UnitModel(kinds[k].Sheet));
         var readings = Shared(kinds, possible, models);
+        var (part, parts) = (0, possible.Length + Math.Min(Nearest, possible.Length));
         var found = possible.ToDictionary(
             k => k,
-            k => Diagnoser.Run(new UnitModel(TapAlignment.Of(kinds[k].Sheet, readings[k])), readings[k], options)
+            k => Diagnoser.Run(new UnitModel(TapAlignment.Of(kinds[k].Sheet, readings[k])), readings[k], options.Part(part++, parts))
         );
         var total = possible.Sum(k => kinds[k].Chance);
         var logs = possible.ToDictionary(k => k, k => Math.Log((1 - none) * kinds[k].Chance / total) + found[k].LogEvidence);
@@ -46,7 +47,13 @@ public static class Identifier
                 .OrderByDescending(k => found[k].LogEvidence)
                 .Take(Nearest)
                 .Max(k =>
-                    Diagnoser.Run(new UnitModel(LetLoose(TapAlignment.Of(kinds[k].Sheet, readings[k]))), readings[k], options).LogEvidence
+                    Diagnoser
+                        .Run(
+                            new UnitModel(LetLoose(TapAlignment.Of(kinds[k].Sheet, readings[k]))),
+                            readings[k],
+                            options.Part(part++, parts)
+                        )
+                        .LogEvidence
                 ) + Math.Log(none);
         var all = Vectors.LogSum([.. logs.Values, strange]);
         var alike = Alike(possible, models, readings);

@@ -28,8 +28,13 @@ public sealed record KindWeights(
         options = options with { RankNext = false, IsBenchAsNoted = true, MostWork = WideSearch * options.MostWork };
         if (kinds.Length > 1)
             options = options with { MostWork = options.MostWork / ManyKinds, MostExpanded = options.MostExpanded / ManyKinds };
+        // What is done with the answers takes as long as one of them.
+        var (n, count) = (0, kinds.Sum(k => k.Units.Length) + 1);
         var found = kinds
-            .Select(k => k.Units.Select(u => Diagnoser.Run(new UnitModel(TapAlignment.Of(k.Sheet, u)), u, options)).ToImmutableArray())
+            .Select(k =>
+                k.Units.Select(u => Diagnoser.Run(new UnitModel(TapAlignment.Of(k.Sheet, u)), u, options.Part(n++, count)))
+                    .ToImmutableArray()
+            )
             .ToImmutableArray();
         double[] logs = [.. kinds.Select((k, n) => Math.Log(k.Kind.Chance) + found[n].Sum(f => f.LogEvidence))];
         var all = Vectors.LogSum(logs);

@@ -35,6 +35,61 @@ public sealed class InMemoryTests
         );
     }
 
+    [Fact]
+    public async Task What_is_under_way_is_listed_with_how_far_it_is_and_only_what_nobody_waits_for_is_stopped_here()
+    {
+        await using var bench = await ScreenBench.OpenAsync();
+        var page = bench.Context.Render<InMemory>();
+        var (told, go) = (new TaskCompletionSource(), new TaskCompletionSource());
+        var later = bench.Bench.Work.LaterAsync(
+            "Findings of old units",
+            async work =>
+            {
+                work.Tell(0.4);
+                told.SetResult();
+                await go.Task.WaitAsync(work.Stopped);
+            },
+            Xunit.TestContext.Current.CancellationToken
+        );
+        await told.Task;
+        var awaited = bench.Bench.Work.Begin(
+            "A plan",
+            work => work.Stopped.WaitHandle.WaitOne(TimeSpan.FromSeconds(30)),
+            Xunit.TestContext.Current.CancellationToken
+        );
+        page.WaitForState(() => page.Markup.Contains("A plan", StringComparison.Ordinal));
+        Assert.Contains("Findings of old units, 40 % done", page.Markup, StringComparison.Ordinal);
+        page.FindAll("button").Single().Click();
+        await Assert.ThrowsAnyAsync<OperationCanceledException>(() => later);
+        page.WaitForState(() => !page.Markup.Contains("Findings of old units", StringComparison.Ordinal));
+        awaited.Stop();
+        await Assert.ThrowsAnyAsync<OperationCanceledException>(() => awaited.Answer);
+    }
+
+    [Fact]
+    public async Task Where_a_person_waits_the_work_shows_how_far_it_is_and_one_press_stops_it()
+    {
+        await using var bench = await ScreenBench.OpenAsync();
+        using var further = new ManualResetEventSlim();
+        var work = bench.Bench.Work.Begin(
+            "Which type fits",
+            w =>
+            {
+                further.Wait(CancellationToken.None);
+                w.Tell(0.25);
+                return w.Stopped.WaitHandle.WaitOne(TimeSpan.FromSeconds(30));
+            },
+            Xunit.TestContext.Current.CancellationToken
+        );
+        var shown = bench.Context.Render<Ohmstead.App.Components.WorkingOn>(p => p.Add(c => c.Work, work).Add(c => c.Words, "Comparing."));
+        Assert.Equal("Comparing.", shown.Find("[role=status]").TextContent);
+        Assert.Empty(shown.FindAll("progress"));
+        further.Set();
+        Assert.Equal("0.25", shown.WaitForElement("progress").GetAttribute("value"));
+        shown.Find("button").Click();
+        await Assert.ThrowsAnyAsync<OperationCanceledException>(() => work.Answer);
+    }
+
     private static string Row(ScreenBench bench) =>
         bench
             .Context.Render<InMemory>()

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Microsoft.AspNetCore.Components;
 using Ohmstead.App.Background;
+using Ohmstead.App.Queue;
 using Ohmstead.App.Screens.Readings;
 using Ohmstead.Electrical.Reckoning.Deciding;
 using Ohmstead.Workshop.Drawers;
@@ -27,6 +28,10 @@ public sealed partial class PlanOfUnit
     private ImmutableArray<BinCount> toTakeOut = [];
     private Billed? billed;
     private string question = "";
+    private Work? making,
+        pricing;
+    private bool isStopped,
+        isPriceStopped;
 
     /// <summary>What the shop's own units took.</summary>
     [Inject]
@@ -78,11 +83,29 @@ public sealed partial class PlanOfUnit
         (madeOf, madeAt) = (Answer.Latest, unit.LastNumber);
         var (latest, shop) = (Answer.Latest, Shop);
         var (book, parts, now) = (await Minutes.ReadAsync(Id), await Bench.Drawer.ReadAsync(), Bench.Time.GetUtcNow());
-        var (made, worth) = await WorkOutAsync(() =>
+        var mine = BeginWork(
+            "Plan",
+            work =>
+            {
+                var lines = UnitPlan.Of(unit, type, model.Sheet, latest?.View, shop, book);
+                work.Tell(0.5);
+                return (PlanParts.With(lines, parts, Id, model.Sheet, shop, now), WhileOpen.Of(unit, lines, type, model.Sheet, shop, book));
+            }
+        );
+        (making, isStopped) = (mine, false);
+        if (plan is null)
+            StateHasChanged();
+        UnitPlan made;
+        WhileOpen? worth;
+        try
         {
-            var lines = UnitPlan.Of(unit, type, model.Sheet, latest?.View, shop, book);
-            return (PlanParts.With(lines, parts, Id, model.Sheet, shop, now), WhileOpen.Of(unit, lines, type, model.Sheet, shop, book));
-        });
+            (made, worth) = await mine.Answer;
+        }
+        catch (OperationCanceledException) when (!Closed.IsCancellationRequested)
+        {
+            isStopped = true;
+            return;
+        }
         if (madeAt != unit.LastNumber || !ReferenceEquals(madeOf, latest))
             return;
         (plan, open, took, drawer) = (made, worth, WhatItTook.Of(unit, made, shop), parts);
@@ -94,12 +117,27 @@ public sealed partial class PlanOfUnit
 
     private async Task PriceAsync(UnitPlan made, BenchUnit unit, Workshop.Shops.Shop shop)
     {
-        var sum = await WorkOutAsync(() => PlanPrice.Of(made, shop, PlanPrice.Named(unit)));
+        var mine = BeginWork("Price", _ => PlanPrice.Of(made, shop, PlanPrice.Named(unit)));
+        (pricing, isPriceStopped) = (mine, false);
+        StateHasChanged();
+        PlanPrice sum;
+        try
+        {
+            sum = await mine.Answer;
+        }
+        catch (OperationCanceledException) when (!Closed.IsCancellationRequested)
+        {
+            isPriceStopped = true;
+            StateHasChanged();
+            return;
+        }
         if (!ReferenceEquals(plan, made))
             return;
         (price, priceOf, question) = (sum, made, sum.Question is { } asked ? QuoteText.Of(asked) : "");
         StateHasChanged();
     }
+
+    private Task PriceAgainAsync() => plan is { } made && Unit is { } unit ? PriceAsync(made, unit, Shop) : Task.CompletedTask;
 
     private DateOnly Today => DateOnly.FromDateTime(TimeZoneInfo.ConvertTime(Bench.Time.GetUtcNow(), Bench.Time.LocalTimeZone).DateTime);
 

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Microsoft.AspNetCore.Components;
+using Ohmstead.App.Queue;
 using Ohmstead.Electrical.Planning;
 using Ohmstead.Electrical.Readings;
 using Ohmstead.Electrical.TypeSheets;
@@ -23,7 +24,9 @@ public sealed partial class CheckBeforeMains
     private RewireResult? result;
     private WiringQuestion? wantedOf,
         resultOf;
-    private bool isWeighing;
+    private bool isWeighing,
+        isStopped;
+    private Work? weighing;
     private string checkTrouble = "",
         undone = "",
         part = "";
@@ -96,15 +99,19 @@ public sealed partial class CheckBeforeMains
     /// <summary>One at a time: what is typed meanwhile is weighed when this is done.</summary>
     private async Task WeighAsync(WiringQuestion question, TypeSheet planned)
     {
-        isWeighing = true;
+        (isWeighing, isStopped) = (true, false);
+        var mine = BeginWork("Wiring check", _ => question.Answer(planned));
+        weighing = mine;
         RewireResult? weighed = null;
         try
         {
-            weighed = await WorkOutAsync(() => question.Answer(planned));
+            weighed = await mine.Answer;
         }
         catch (OperationCanceledException)
         {
-            // The screen was closed before it began: nobody waits for it, and nothing went wrong.
+            // Where the screen was closed nobody waits for it, and nothing went wrong.
+            if (!Closed.IsCancellationRequested)
+                await InvokeAsync(ShowStopped);
             return;
         }
 #pragma warning disable CA1031 // The edge: a check that breaks says so, and mains stays locked.
@@ -113,20 +120,36 @@ public sealed partial class CheckBeforeMains
         {
             Log.LogError(e, "The wiring check of unit {Unit} could not be weighed", Id);
         }
-        await InvokeAsync(async () =>
-        {
-            isWeighing = false;
-            (result, resultOf) = (weighed, question);
-            checkTrouble = weighed is null
-                ? "The check could not be worked out. Mains stays locked. The window that the tool was started from says why."
-                : "";
-            Follow();
-            StateHasChanged();
-            if (question.Equals(wantedOf))
-                return;
-            wantedOf = null;
-            await UnitReadAsync();
-        });
+        await InvokeAsync(() => ShowAsync(question, weighed));
+    }
+
+    private void ShowStopped()
+    {
+        (isWeighing, isStopped) = (false, true);
+        StateHasChanged();
+    }
+
+    private async Task ShowAsync(WiringQuestion question, RewireResult? weighed)
+    {
+        isWeighing = false;
+        (result, resultOf) = (weighed, question);
+        checkTrouble = weighed is null
+            ? "The check could not be worked out. Mains stays locked. The window that the tool was started from says why."
+            : "";
+        Follow();
+        StateHasChanged();
+        if (question.Equals(wantedOf))
+            return;
+        wantedOf = null;
+        await UnitReadAsync();
+        StateHasChanged();
+    }
+
+    /// <summary>What was stopped is worked out after all.</summary>
+    private Task AgainAsync()
+    {
+        (wantedOf, isStopped) = (null, false);
+        return UnitReadAsync();
     }
 
     /// <summary>The list stays the same from reading to reading; only what was read in it grows.</summary>

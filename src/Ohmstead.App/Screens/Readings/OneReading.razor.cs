@@ -123,7 +123,7 @@ public sealed partial class OneReading
     /// <summary>Which of the quick list's readings this is; no count for one that is not on it.</summary>
     private async Task CountAsync(TypeSheet sheet)
     {
-        var round = await UsualRounds.OfAsync(sheet);
+        var round = await UsualRounds.OfAsync(Bench.Work, sheet);
         var id = offer?.Spec.Id;
         var counted = round.Any(r => r.Id == id)
             ? (round.Count(r => r.Id != id && Offer(r.Id) is { Last: not null }), round.Length)

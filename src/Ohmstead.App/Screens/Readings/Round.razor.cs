@@ -57,7 +57,7 @@ public sealed partial class Round
     private async Task ChooseAsync(TypeSheet sheet)
     {
         roundOf = sheet;
-        var chosen = await UsualRounds.OfAsync(sheet);
+        var chosen = await UsualRounds.OfAsync(Bench.Work, sheet);
         if (!ReferenceEquals(roundOf, sheet))
             return;
         (round, lines) = ([.. chosen.Select(r => r.Id)], new RoundLine?[chosen.Length]);
@@ -65,7 +65,7 @@ public sealed partial class Round
         await FillAsync();
     }
 
-    private Task FillAsync() => Bands.FillAsync(Model!, [.. Lines], Meter, () => InvokeAsync(StateHasChanged));
+    private Task FillAsync() => Bands.FillAsync(Bench.Work, Model!, [.. Lines], Meter, () => InvokeAsync(StateHasChanged));
 
     private async Task<string> TakeAsync(ReadingOffer offer, Shown shown)
     {

@@ -1,8 +1,8 @@
-using Ohmstead.App.Background;
+using Ohmstead.App.Queue;
 
-namespace Ohmstead.App.Tests.Background;
+namespace Ohmstead.App.Tests.Queue;
 
-/// <summary>The queue behind the screens.</summary>
+/// <summary>Work on units that nobody waits for.</summary>
 public sealed class UnitJobsTests
 {
     private static readonly TimeSpan Patience = TimeSpan.FromSeconds(30);
@@ -108,6 +108,40 @@ public sealed class UnitJobsTests
         Assert.False(isWriting);
     }
 
-    private static UnitJobs Jobs(Func<Guid, CancellationToken, Task> work, Action<Guid, Exception>? broke = null) =>
-        new(TimeProvider.System, TimeSpan.Zero, work, broke ?? ((_, e) => Assert.Fail(e.ToString())));
+    [Fact]
+    public async Task A_person_may_stop_it_in_the_queue_and_a_newer_request_is_no_stop()
+    {
+        var (begun, told) = (new SemaphoreSlim(0), new TaskCompletionSource<Guid>(TaskCreationOptions.RunContinuationsAsynchronously));
+        var queue = new WorkQueue();
+        await using var jobs = Jobs(
+            async (_, cancel) =>
+            {
+                begun.Release();
+                await Task.Delay(Timeout.Infinite, cancel);
+            },
+            queue: queue,
+            stopped: told.SetResult
+        );
+        jobs.Ask(Units.One);
+        await begun.WaitAsync(Patience, Stop);
+        jobs.Ask(Units.One);
+        await begun.WaitAsync(Patience, Stop);
+        Assert.False(told.Task.IsCompleted);
+        queue.Open[^1].Stop();
+        Assert.Equal(Units.One, await told.Task.WaitAsync(Patience, Stop));
+        Assert.True(SpinWait.SpinUntil(() => jobs.Count == 0, Patience));
+    }
+
+    private static UnitJobs Jobs(
+        Func<Guid, CancellationToken, Task> work,
+        Action<Guid, Exception>? broke = null,
+        WorkQueue? queue = null,
+        Action<Guid>? stopped = null
+    ) =>
+        new(queue ?? new WorkQueue(), "Findings", TimeProvider.System, TimeSpan.Zero)
+        {
+            Do = (id, mine) => work(id, mine.Stopped),
+            Broke = broke ?? ((_, e) => Assert.Fail(e.ToString())),
+            Stopped = stopped ?? (_ => { }),
+        };
 }
