@@ -1,6 +1,8 @@
 using System.Collections.Immutable;
 using Ohmstead.Workshop.Journal;
+using Ohmstead.Workshop.LookOver;
 using Ohmstead.Workshop.Merging;
+using Ohmstead.Workshop.Shops;
 using Ohmstead.Workshop.Units;
 
 namespace Ohmstead.Workshop.Tests.Merging;
@@ -58,6 +60,20 @@ public class ContradictionsTests
         Assert.Empty(Contradictions.Of(Merged(here, With(both, "b", 21, new Noted("a word")))));
         Assert.Empty(Contradictions.Of(Merged(here, With(both, "b", 21, Judged(Judgement.Confirmed)))));
         Assert.Single(Contradictions.Of(Merged(here, With(both, "b", 21, Judged(Judgement.Dismissed)))));
+    }
+
+    /// <summary>Whichever was entered later: what one bench found keeps mains locked until it is made good.</summary>
+    [Theory]
+    [InlineData(-5)]
+    [InlineData(5)]
+    public void A_cord_that_one_bench_called_good_and_the_other_found_crumbling_keeps_mains_locked(double minutes)
+    {
+        ConditionNoted Seen(string words) => new("cord", words, Decision.Open, "");
+        var good = With(Shared, "a", 20, Seen("good"));
+        var merged = Merged(good, With(Shared, "b", 20 + minutes, Seen("crumbling, bare wire showing")));
+        Assert.DoesNotContain(Endangering.Open(UnitHistory.Fold(good), null, UsualShop.Make()), d => d.Item.Id == "cord");
+        Assert.Contains(Endangering.Open(merged, null, UsualShop.Make()), d => d.Item.Id == "cord");
+        Assert.Single(Contradictions.Of(merged));
     }
 
     [Fact]
