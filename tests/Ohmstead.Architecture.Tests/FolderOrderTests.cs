@@ -47,7 +47,8 @@ public class FolderOrderTests
     private static readonly FolderOrder TradeOrder = new(
         Trade,
         [
-            ["Words", "Shops", "Cautions", "Listening"],
+            ["Words"],
+            ["Shops", "Cautions", "Listening"],
             ["Drawing"],
             ["Journal"],
             ["Units"],

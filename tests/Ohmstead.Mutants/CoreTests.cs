@@ -1,22 +1,22 @@
+using System.Collections.Concurrent;
 using System.Diagnostics;
-using System.Globalization;
 
 namespace Ohmstead.Mutants;
 
-/// <summary>The tests of the core in a folder of their own, where the core is exchanged for one with mistakes; a class of tests is a process.</summary>
+/// <summary>
+/// The tests of the core in a folder of their own, where the core is exchanged for one with mistakes. A few processes stay and run one
+/// mistake after the other; a fresh one is started where what was made before could hide the mistake.
+/// </summary>
 /// <param name="folder">A copy of what the tests were built to.</param>
-internal sealed class CoreTests(string folder)
+internal sealed class CoreTests(string folder) : IDisposable
 {
     private const string Assembly = "Ohmstead.Electrical.Tests.dll";
 
-    private static readonly TimeSpan LookEvery = TimeSpan.FromMilliseconds(250);
-
-    /// <summary>What gets no processor time for so long waits for something that will not come.</summary>
-    private static readonly TimeSpan Stalled = TimeSpan.FromMinutes(2);
+    private readonly ConcurrentBag<WorkerProcess> idle = [];
 
     public string Core => Path.Combine(folder, "Ohmstead.Electrical.dll");
 
-    /// <summary>Copies the built tests.</summary>
+    /// <summary>Copies the built tests, and this program to run them.</summary>
     public static CoreTests Copy(string repository, string to)
     {
         var from = Path.Combine(repository, "tests", "Ohmstead.Electrical.Tests", "bin", "Release", "net10.0");
@@ -26,98 +26,84 @@ internal sealed class CoreTests(string folder)
             Directory.CreateDirectory(Path.GetDirectoryName(copy)!);
             File.Copy(file, copy, overwrite: true);
         }
+        var itself = typeof(CoreTests).Assembly.Location;
+        File.Copy(itself, Path.Combine(to, Path.GetFileName(itself)), overwrite: true);
         return new CoreTests(to);
     }
 
-    public IReadOnlyList<string> Classes() =>
+    public IReadOnlyList<string> Classes()
+    {
+        var start = new ProcessStartInfo("dotnet", [Path.Combine(folder, Assembly), "-list", "classes", "-noLogo"])
+        {
+            RedirectStandardOutput = true,
+        };
+        using var process = Process.Start(start)!;
+        var listed = process.StandardOutput.ReadToEnd();
+        process.WaitForExit();
+        return
         [
-            .. Start(["-list", "classes", "-noLogo"], [], TimeSpan.FromMinutes(1))
-                .Output.Split('\n', StringSplitOptions.RemoveEmptyEntries)
+            .. listed
+                .Split('\n', StringSplitOptions.RemoveEmptyEntries)
                 .Select(l => l.Trim())
                 .Where(l => l.StartsWith("Ohmstead.", StringComparison.Ordinal))
                 .Distinct(StringComparer.Ordinal),
         ];
+    }
 
-    /// <summary>Runs a class with all mistakes asleep.</summary>
+    /// <summary>Runs a class with all mistakes asleep, in a process of its own: the first time, and once more.</summary>
     /// <param name="most">Processor time, after which it is given up.</param>
-    /// <returns>The processor time it took, and the mistakes it came by; null when it was given up.</returns>
+    /// <returns>Null when it was given up, or failed.</returns>
     public Recording? Record(string name, TimeSpan most)
     {
-        var seen = Path.Combine(folder, $"seen-{name}.txt");
-        File.Delete(seen);
-        var (end, _) = Start(Ran([name]), new() { ["MISTAKES_SEEN"] = seen }, most);
-        if (end == End.GivenUp)
+        using var fresh = new WorkerProcess(folder);
+        // One that asks a clock may fail on a busy machine, and would seem to notice what it does not.
+        if (fresh.Ask(Worker.Counted, [name], most) is not { Passed: true } first)
             return null;
-        if (end == End.Failed)
-            throw new InvalidOperationException($"{name} fails with every mistake asleep.");
-        // A class that never touches the core writes nothing.
-        int[] numbers = File.Exists(seen) ? [.. File.ReadLines(seen).Select(l => int.Parse(l, CultureInfo.InvariantCulture))] : [0];
-        return new(TimeSpan.FromMilliseconds(numbers[0]), numbers[1..]);
+        var again = fresh.Ask(Worker.Counted, [name], most) is { Passed: true } second ? second : null;
+        return new(
+            first.Took,
+            again?.Took ?? first.Took,
+            first.Came.ToDictionary(c => c.Key, c => again?.Came.GetValueOrDefault(c.Key) == c.Value)
+        );
     }
 
-    /// <summary>Runs classes with one mistake awake, to the first test that fails.</summary>
-    /// <param name="most">Processor time, and not time on the wall: a busy machine notices no mistake.</param>
+    /// <summary>Runs classes with one mistake awake in a process that has run them before, to the first test that fails.</summary>
     /// <returns>True when a test failed or did not come to an end.</returns>
-    public bool Notices(int mistake, IEnumerable<string> classes, TimeSpan most) =>
-        Start(Ran(classes), new() { ["MISTAKE"] = mistake.ToString(CultureInfo.InvariantCulture) }, most).End != End.Passed;
-
-    private static IEnumerable<string> Ran(IEnumerable<string> classes) =>
-        classes
-            .SelectMany(c => new[] { "-class", c })
-            .Concat(["-trait-", "kind=long", "-stopOnFail", "-maxThreads", "1", "-noLogo", "-noColor"]);
-
-    private (End End, string Output) Start(IEnumerable<string> arguments, Dictionary<string, string> environment, TimeSpan most)
+    public bool Notices(int mistake, IReadOnlyCollection<string> classes, TimeSpan most)
     {
-        var start = new ProcessStartInfo("dotnet", [Path.Combine(folder, Assembly), .. arguments])
+        var worker = idle.TryTake(out var some) ? some : new WorkerProcess(folder);
+        string[] cold = [.. classes.Where(c => !worker.Warm.Contains(c))];
+        if (cold.Length > 0 && worker.Ask(Worker.Asleep, cold, TimeSpan.MaxValue) is not { Passed: true })
+            throw new InvalidOperationException($"{string.Join(' ', cold)}: fails with every mistake asleep.");
+        worker.Warm.UnionWith(cold);
+        var answer = worker.Ask(mistake, classes, most);
+        // What a mistake leaves behind must not be held against the next one.
+        if (answer is { Passed: false } && worker.Ask(Worker.Asleep, classes, most) is not { Passed: true })
         {
-            RedirectStandardOutput = true,
-            RedirectStandardError = true,
-        };
-        // Code that lives for seconds does not earn back what measuring it costs.
-        start.Environment["DOTNET_TieredPGO"] = "0";
-        foreach (var (name, value) in environment)
-            start.Environment[name] = value;
-        using var process = Process.Start(start)!;
-        var (output, _) = (process.StandardOutput.ReadToEndAsync(), process.StandardError.ReadToEndAsync());
-        var (worked, since) = (TimeSpan.Zero, Stopwatch.StartNew());
-        while (!process.WaitForExit(LookEvery))
-        {
-            process.Refresh();
-            if (Worked(process) is not { } now)
-                continue;
-            if (now > worked)
-                (worked, since) = (now, Stopwatch.StartNew());
-            if (worked < most && since.Elapsed < Stalled)
-                continue;
-            process.Kill(entireProcessTree: true);
-            process.WaitForExit();
-            return (End.GivenUp, "");
+            worker.Dispose();
+            return NoticesAtFirst(mistake, classes, most);
         }
-        return (process.ExitCode == 0 ? End.Passed : End.Failed, output.GetAwaiter().GetResult());
+        if (worker.IsAlive)
+            idle.Add(worker);
+        return answer is not { Passed: true };
     }
 
-    /// <summary>The processor time so far; null when the process ended meanwhile.</summary>
-    private static TimeSpan? Worked(Process process)
+    /// <summary>The same in a fresh process: for a mistake in what is made once for all.</summary>
+    public bool NoticesAtFirst(int mistake, IEnumerable<string> classes, TimeSpan most)
     {
-        try
-        {
-            return process.TotalProcessorTime;
-        }
-        catch (Exception e) when (e is InvalidOperationException or System.ComponentModel.Win32Exception)
-        {
-            return null;
-        }
+        using var fresh = new WorkerProcess(folder);
+        return fresh.Ask(mistake, classes, most) is not { Passed: true };
     }
 
-    private enum End
+    public void Dispose()
     {
-        Passed,
-        Failed,
-        GivenUp,
+        foreach (var worker in idle)
+            worker.Dispose();
     }
 }
 
 /// <summary>What a class of tests did with all mistakes asleep.</summary>
-/// <param name="Took">Processor time.</param>
-/// <param name="Seen">Numbers of the mistakes it came by.</param>
-internal sealed record Recording(TimeSpan Took, IReadOnlyList<int> Seen);
+/// <param name="Took">Processor time in a fresh process.</param>
+/// <param name="TookAgain">Processor time once it had run before.</param>
+/// <param name="Seen">By number of a mistake it came by: whether it came by it as often when it ran once more.</param>
+internal sealed record Recording(TimeSpan Took, TimeSpan TookAgain, IReadOnlyDictionary<int, bool> Seen);

@@ -19,7 +19,7 @@ internal sealed class Recordings
     private readonly string folder;
     private readonly string common;
     private readonly Dictionary<string, byte[]> own;
-    private readonly Dictionary<int, List<(string Class, TimeSpan Took)>> covers = [];
+    private readonly Dictionary<int, List<Covering>> covers = [];
 
     /// <param name="folder">Where they are kept.</param>
     /// <param name="sources">The folder of the tests' source.</param>
@@ -55,18 +55,20 @@ internal sealed class Recordings
             {
                 if (Of(name, most) is { } recording)
                     lock (covers)
-                        foreach (var number in recording.Seen)
-                            (covers.TryGetValue(number, out var list) ? list : covers[number] = []).Add((name, recording.Took));
+                        foreach (var (number, isSame) in recording.Seen)
+                            (covers.TryGetValue(number, out var list) ? list : covers[number] = []).Add(
+                                new(name, isSame ? recording.TookAgain : recording.Took, isSame)
+                            );
             }
         );
 
     /// <summary>The classes that come by a mistake, those first that promise most for their time.</summary>
-    public IReadOnlyList<(string Class, TimeSpan Took)> Of(int mistake, string ofFolder) =>
+    public IReadOnlyList<Covering> Of(int mistake, string ofFolder) =>
         [
             .. covers
                 .GetValueOrDefault(mistake, [])
-                .OrderBy(c => c.Took * (c.Class.Contains($".{ofFolder}.", StringComparison.Ordinal) ? OwnFolder : 1))
-                .ThenBy(c => c.Class, StringComparer.Ordinal),
+                .OrderBy(c => c.Took * (c.Name.Contains($".{ofFolder}.", StringComparison.Ordinal) ? OwnFolder : 1))
+                .ThenBy(c => c.Name, StringComparer.Ordinal),
         ];
 
     /// <summary>The name of a class without its namespace.</summary>
@@ -82,17 +84,30 @@ internal sealed class Recordings
         var file = FileOf(name, [.. Encoding.UTF8.GetBytes(common), .. itself], "txt");
         if (File.Exists(file))
         {
-            int[] numbers = [.. File.ReadLines(file).Select(l => int.Parse(l, CultureInfo.InvariantCulture))];
-            return new(TimeSpan.FromMilliseconds(numbers[0]), numbers[1..]);
+            int[][] numbers =
+            [
+                .. File.ReadLines(file).Select(l => l.Split(' ').Select(n => int.Parse(n, CultureInfo.InvariantCulture)).ToArray()),
+            ];
+            return new(
+                TimeSpan.FromMilliseconds(numbers[0][0]),
+                TimeSpan.FromMilliseconds(numbers[0][1]),
+                numbers[1..].ToDictionary(n => n[0], n => n[1] == 1)
+            );
         }
         if (tests.Record(name, most) is not { } made)
         {
             File.WriteAllText(slowFile, "");
             return null;
         }
-        File.WriteAllLines(file, made.Seen.Prepend((int)made.Took.TotalMilliseconds).Select(n => n.ToString(CultureInfo.InvariantCulture)));
+        File.WriteAllLines(
+            file,
+            made.Seen.Select(s => Line(s.Key, s.Value ? 1 : 0))
+                .Prepend(Line((int)made.Took.TotalMilliseconds, (int)made.TookAgain.TotalMilliseconds))
+        );
         return made;
     }
+
+    private static string Line(int first, int second) => string.Create(CultureInfo.InvariantCulture, $"{first} {second}");
 
     private string FileOf(string name, byte[] read, string ending) => Path.Combine(folder, $"{name}-{Mark(read)}.{ending}");
 

@@ -10,28 +10,21 @@ internal sealed class Woven(IReadOnlyDictionary<SyntaxNode, List<(int Number, Pl
 {
     public const string Mark = "mistake";
 
-    /// <summary>What the woven files ask, and where the tests write the processor time they took [ms] and the mistakes they came by.</summary>
+    private static readonly System.Globalization.CultureInfo Invariant = System.Globalization.CultureInfo.InvariantCulture;
+
+    /// <summary>What the woven files ask; <see cref="Worker"/> sets which mistake is awake.</summary>
     public static string Switch(int count) =>
         $$"""
             internal static class Mistake
             {
-                private static readonly int on = int.Parse(System.Environment.GetEnvironmentVariable("MISTAKE") ?? "-1", System.Globalization.CultureInfo.InvariantCulture);
-                private static readonly string? seenFile = System.Environment.GetEnvironmentVariable("MISTAKES_SEEN");
-                private static readonly bool[]? seen = seenFile is null ? null : new bool[{{count.ToString(
-                System.Globalization.CultureInfo.InvariantCulture
-            )}}];
-
-                static Mistake()
-                {
-                    if (seen is not null)
-                        System.AppDomain.CurrentDomain.ProcessExit += (_, _) =>
-                            System.IO.File.WriteAllText(seenFile!, (int)System.Environment.CpuUsage.TotalTime.TotalMilliseconds + string.Concat(System.Linq.Enumerable.Select(System.Linq.Enumerable.Where(System.Linq.Enumerable.Range(0, seen.Length), n => seen[n]), n => "\n" + n)));
-                }
+                public static int Awake = {{Worker.Asleep.ToString(Invariant)}};
+                public static readonly int[] Came = new int[{{count.ToString(Invariant)}}];
 
                 public static bool Is(int number)
                 {
-                    if (seen is { } s) s[number] = true;
-                    return number == on;
+                    if (Awake == {{Worker.Counted.ToString(Invariant)}})
+                        System.Threading.Interlocked.Increment(ref Came[number]);
+                    return number == Awake;
                 }
             }
             """;
@@ -43,7 +36,7 @@ internal sealed class Woven(IReadOnlyDictionary<SyntaxNode, List<(int Number, Pl
             return visited;
         foreach (var (number, place) in here)
             visited = Wrap(visited, place.Planted(visited), number)
-                .WithAdditionalAnnotations(new SyntaxAnnotation(Mark, number.ToString(System.Globalization.CultureInfo.InvariantCulture)));
+                .WithAdditionalAnnotations(new SyntaxAnnotation(Mark, number.ToString(Invariant)));
         return visited;
     }
 

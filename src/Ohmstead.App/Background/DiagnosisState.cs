@@ -8,6 +8,9 @@ namespace Ohmstead.App.Background;
 /// <param name="Trouble">Why there is no answer, in words; empty when there is, or will be.</param>
 public sealed record DiagnosisState(Diagnosed? Latest, double? Progress, string Trouble)
 {
+    /// <summary>What the search that goes on would say now; null when none goes on, or before it has anything to say.</summary>
+    public SoFar? SoFar { get; init; }
+
     /// <summary>Before the first entry.</summary>
     public static DiagnosisState Nothing { get; } = new(null, null, "");
 }

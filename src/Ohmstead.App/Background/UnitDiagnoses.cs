@@ -156,7 +156,7 @@ public sealed class UnitDiagnoses : IAsyncDisposable
             Tell(id, kept, new(known with { Number = unit.LastNumber }, null, ""));
             return;
         }
-        Tell(id, kept, kept.State with { Progress = 0, Trouble = "" });
+        Tell(id, kept, kept.State with { Progress = 0, SoFar = null, Trouble = "" });
         var done = Diagnose(
             unit,
             shop,
@@ -170,13 +170,14 @@ public sealed class UnitDiagnoses : IAsyncDisposable
                 work.Tell(share);
                 Tell(id, kept, kept.State with { Progress = share });
             },
+            early => Tell(id, kept, kept.State with { SoFar = SoFar.Of(unit, own.Value!, early) }),
             work.Stopped
         );
         work.Stopped.ThrowIfCancellationRequested();
         if (done is null)
         {
             // Half an answer is no finding: what was found before stays, marked as older by its number.
-            Tell(id, kept, kept.State with { Progress = null, Trouble = Unfinished });
+            Tell(id, kept, kept.State with { Progress = null, SoFar = null, Trouble = Unfinished });
             return;
         }
         try
@@ -208,14 +209,14 @@ public sealed class UnitDiagnoses : IAsyncDisposable
         KeptDiagnosis kept,
         JudgedKey key,
         Action<double> progress,
+        Action<EarlyAnswer> early,
         CancellationToken cancel
     )
     {
         // What each fault does to each reading stays as it was while the unit and its judgements do.
         if (kept.Library is not { } library || !key.Equals(kept.LibraryKey))
             (kept.Library, kept.LibraryKey) = (library = new ReadingLibrary(new UnitModel(judged)), key);
-        var begun = bench.Time.GetTimestamp();
-        var told = 0.0;
+        var (begun, told) = (bench.Time.GetTimestamp(), 0.0);
         var result = diagnose(
             library,
             readings,
@@ -225,18 +226,16 @@ public sealed class UnitDiagnoses : IAsyncDisposable
                 Cancellation = cancel,
                 // The screens have threads of their own (Site), and the next entry ends this: it never waits.
                 Threads = Environment.ProcessorCount,
+                Early = early,
                 Progress = share =>
                 {
-                    if (share - told < 0.05)
-                        return;
-                    progress(told = share);
+                    if (share - told >= 0.05)
+                        progress(told = share);
                 },
             }
         );
         cancel.ThrowIfCancellationRequested();
-        if (!result.Effort.IsFinished)
-            return null;
-        return Diagnosed.Of(unit, shop, new UnitModel(own), library.Model, readings, result);
+        return result.Effort.IsFinished ? Diagnosed.Of(unit, shop, new UnitModel(own), library.Model, readings, result) : null;
     }
 
     private void Tell(Guid id, KeptDiagnosis kept, DiagnosisState state)

@@ -42,7 +42,12 @@ public static class Diagnoser
         var workers = new Workers(evidence.Set, options.Threads);
         var rows = library.Rows(evidence.Set, workers, () => guard.IsOver);
         var classes = ClassBuilder.Build(evidence, rows, odds, workers, out var still);
-        var searches = new BenchSearches(new(evidence, classes, rows, workers, options, guard));
+        var searches = new BenchSearches(
+            new(evidence, classes, rows, workers, options, guard)
+            {
+                Watch = options.Early is { } early ? search => early(SoFar.Of(search, classes)) : null,
+            }
+        );
         var marginals = new Marginals(searches.All, classes);
         var best = marginals.On[0];
         var chances = catalogue.Chances(odds);

@@ -62,6 +62,12 @@ public sealed record DiagnosisOptions
     /// <summary>Told the share done [0..1] and the best set's number of faults.</summary>
     public Action<double>? Progress { get; init; }
 
+    /// <summary>
+    /// Told what is likely so far, each time twice as many sets were expanded, from eight on, until the search is done: counted and not timed,
+    /// so the same readings show the same on the way.
+    /// </summary>
+    public Action<EarlyAnswer>? Early { get; init; }
+
     /// <summary>Stops the search early; what was found so far is returned, and is not finished either.</summary>
     public CancellationToken Cancellation { get; init; }
 

@@ -1,5 +1,5 @@
 using System.Collections.Immutable;
-using System.Globalization;
+using Ohmstead.Workshop.Words;
 
 namespace Ohmstead.Workshop.Asking;
 
@@ -34,10 +34,7 @@ internal static class TypedFigure
 
     /// <summary>What is said of a text that is no number.</summary>
     public static string Wrong(string typed) =>
-        $"“{(typed.Length <= 20 ? typed : typed[..20] + "…")}” is not a number. Try 18, or 17-19. Leave it empty if you don’t know.";
+        $"“{NumberText.Short(typed)}” is not a number. Try 18, or 17-19. Leave it empty if you don’t know.";
 
-    private static double? Number(string text) =>
-        double.TryParse(text.Trim().Replace(',', '.'), NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var value)
-            ? value
-            : null;
+    private static double? Number(string text) => NumberText.Plain(text) is { Problem: "", Value: >= 0 and var value } ? value : null;
 }

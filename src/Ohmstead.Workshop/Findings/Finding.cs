@@ -37,7 +37,11 @@ public sealed record Finding(
     /// <summary>
     /// True when nothing taken or seen speaks of it: its chance is that of any unserviced unit, and it is no finding.
     /// </summary>
-    public bool IsUntested => Judgement == Judgement.Open && For.IsEmpty && Probability <= Raised * Members.Sum(m => m.Percent) / 100;
+    public bool IsUntested => Judgement == Judgement.Open && For.IsEmpty && !IsRaised(Probability, Members);
+
+    /// <summary>True when one of these faults is likelier than on any unserviced unit.</summary>
+    internal static bool IsRaised(double probability, ImmutableArray<FaultMode> members) =>
+        probability > Raised * members.Sum(m => m.Percent) / 100;
 
     /// <summary>The size of a fault in words.</summary>
     public static string SizeOf(TypeSheet sheet, FaultProbability fault)

@@ -1,9 +1,9 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using Ohmstead.Electrical.TypeSheets;
 using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Readings;
 using Ohmstead.Workshop.Units;
+using Ohmstead.Workshop.Words;
 
 namespace Ohmstead.Workshop.Findings;
 
@@ -71,13 +71,13 @@ public sealed record PartDraft(string Element, ImmutableArray<(string Name, stri
         var figures = ImmutableArray.CreateBuilder<(string Name, double Value)>();
         var problems = ImmutableArray.CreateBuilder<string>();
         foreach (var (name, text) in Fields)
-            if (
-                double.TryParse(text.Trim().Replace(',', '.'), NumberStyles.Float, CultureInfo.InvariantCulture, out var value)
-                && double.IsFinite(value)
-            )
-                figures.Add((name, value));
+        {
+            var number = NumberText.Plain(text);
+            if (number.Problem.Length > 0)
+                problems.Add($"{Label(name)}: {number.Problem}");
             else
-                problems.Add($"{Label(name)}: “{text}” is not a number.");
+                figures.Add((name, number.Value));
+        }
         if (problems.Count > 0)
             return (null, problems.ToImmutable());
         var fact = new PartChanged(Element, PartChange.Replaced, PartFile.Write(part, figures), words);

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using Ohmstead.Workshop.Words;
 
 namespace Ohmstead.Workshop.Shops;
 
@@ -23,12 +24,11 @@ public static class ShopEdit
     /// <returns>The number, or what is wrong.</returns>
     public static (double Value, string Problem) Number(string text, double least, double most)
     {
-        const NumberStyles style = NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint | NumberStyles.AllowExponent;
-        var typed = text.Trim().Replace(',', '.');
-        if (typed.Length == 0)
+        if (text.Trim().Length == 0)
             return (0, $"Enter a number, {Show(least)} to {Show(most)}.");
-        if (!double.TryParse(typed, style, CultureInfo.InvariantCulture, out var value) || !double.IsFinite(value))
-            return (0, $"“{(typed.Length <= 20 ? typed : typed[..20] + "…")}” is not a number. Enter {Show(least)} to {Show(most)}.");
+        var (value, problem) = NumberText.Plain(text.Trim());
+        if (problem.Length > 0)
+            return (0, $"{problem} Enter {Show(least)} to {Show(most)}.");
         return value < least || value > most ? (0, $"Must be {Show(least)} to {Show(most)}.") : (value, "");
     }
 

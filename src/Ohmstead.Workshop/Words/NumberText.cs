@@ -16,13 +16,9 @@ internal static partial class NumberText
     /// <summary>Reads a number in the quantity's unit, in whatever digits it was typed.</summary>
     public static TypedNumber Read(string text, Quantity quantity)
     {
-        if (text.Length > MostSigns)
-            return Refused("That is too long for a number.");
-        var typed = PlainDigits.Of(text).Trim().Replace('\u2212', '-');
-        if (Mixed().IsMatch(typed))
-            return Refused($"\"{text}\" has separators for thousands: write the number without them.");
-        if (Thousands().IsMatch(typed))
-            return Refused($"\"{text}\" could be {typed.Replace(',', '.')} or {typed.Replace(",", "")}: write it without a comma.");
+        var (typed, unclear) = Clear(text);
+        if (unclear.Length > 0)
+            return Refused(unclear);
         var parts = Form().Match(typed);
         if (!parts.Success)
             return Refused($"“{text}” is not a number. Try 18.6, 0.3k or OL.");
@@ -46,6 +42,34 @@ internal static partial class NumberText
         if (value < 0 && quantity is not (Quantity.DcVolts or Quantity.Ohms))
             return Refused("This cannot be less than nothing. Leave the minus sign out.");
         return new TypedNumber(value, "");
+    }
+
+    /// <summary>Reads a number without prefix and unit, of a setting or a count, by the same rule for point and comma.</summary>
+    public static TypedNumber Plain(string text)
+    {
+        const NumberStyles style = NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint | NumberStyles.AllowExponent;
+        var (typed, unclear) = Clear(text);
+        if (unclear.Length > 0)
+            return Refused(unclear);
+        return double.TryParse(typed.Replace(',', '.'), style, CultureInfo.InvariantCulture, out var value) && double.IsFinite(value)
+            ? new TypedNumber(value, "")
+            : Refused($"“{Short(text)}” is not a number.");
+    }
+
+    /// <summary>A text as it is repeated to who typed it.</summary>
+    public static string Short(string text) => text.Length <= 20 ? text : text[..20] + "…";
+
+    /// <summary>What was typed, in plain digits, or why nobody can say which number it is.</summary>
+    private static (string Typed, string Unclear) Clear(string text)
+    {
+        if (text.Length > MostSigns)
+            return ("", "That is too long for a number.");
+        var typed = PlainDigits.Of(text).Trim().Replace('\u2212', '-');
+        if (Mixed().IsMatch(typed))
+            return ("", $"\"{text}\" has separators for thousands: write the number without them.");
+        if (Thousands().IsMatch(typed))
+            return ("", $"\"{text}\" could be {typed.Replace(',', '.')} or {typed.Replace(",", "")}: write it without a comma.");
+        return (typed, "");
     }
 
     /// <summary>A tester of insulation shows megohms, so that is what its bare number says.</summary>

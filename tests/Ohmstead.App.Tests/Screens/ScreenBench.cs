@@ -36,7 +36,8 @@ public sealed class ScreenBench : IAsyncDisposable
     public static Task<ScreenBench> DoubtingAsync(Func<UnitReadings, DiagnosisResult, DiagnosisResult> more, params Fact[] facts) =>
         OpenAsync(store => store, facts, (_, readings, _) => more(readings, NoFault(readings)));
 
-    private static DiagnosisResult NoFault(UnitReadings readings) =>
+    /// <summary>What a diagnosis says of a unit with nothing wrong.</summary>
+    public static DiagnosisResult NoFault(UnitReadings readings) =>
         new(
             0.9,
             [],

@@ -79,8 +79,29 @@ public class ExpectationTests
     }
 
     [Fact]
+    public void Bands_that_touch_are_not_apart()
+    {
+        Assert.False(Uneven.IsApartFrom(new(Quantity.AcVolts, 8, 7, 9)));
+        Assert.False(new Expectation(Quantity.AcVolts, 8, 7, 9).IsApartFrom(Uneven));
+        Assert.True(Uneven.IsApartFrom(new(Quantity.AcVolts, 8, 7, 8.999)));
+        Assert.True(Uneven.IsApartFrom(new(Quantity.AcVolts, 13, 12.001, 14)));
+    }
+
+    [Fact]
+    public void Where_only_open_is_expected_both_ends_are_open_and_where_it_may_be_only_the_upper_one()
+    {
+        const double open = double.PositiveInfinity;
+        Assert.Equal(Open, Expectation.Of(new PredictedReading(Ohms, open, open, open), Meter.Usual.For(Quantity.Ohms)));
+        var half = Expectation.Of(new PredictedReading(Ohms, 9e6, 8e6, open), new MeterError(0, 0.5, 0, 0));
+        Assert.Equal(8e6 - (1.1316 * 0.5), half.Low, 1e-3);
+        Assert.Equal(open, half.High);
+    }
+
+    [Fact]
     public void What_cannot_be_judged_is_on_no_side()
     {
+        Assert.Equal(new Standing(Side.NotJudged, 0, 0), (Uneven with { CanJudge = false }).Judge(10));
+        Assert.Equal(new Standing(Side.Within, 0, 0), Uneven.Judge(10));
         var standing = (Uneven with { CanJudge = false }).Judge(40);
         Assert.Equal(Side.NotJudged, standing.Side);
         Assert.False(standing.IsClearlyOff);

@@ -27,6 +27,18 @@ public class ShopEditTests
     [InlineData(" 2e6 ", 2e6)]
     public void Numbers_are_read_with_point_or_comma(string text, double value) => Assert.Equal((value, ""), ShopEdit.Number(text, 0, 1e9));
 
+    /// <summary>As with a reading: half a kilo-ohm or half a megohm is asked, not guessed.</summary>
+    [Theory]
+    [InlineData("500,000", "500.000 or 500000")]
+    [InlineData("1 234", "without them")]
+    [InlineData("1.234,5", "without them")]
+    public void A_comma_that_may_stand_for_thousands_is_asked_about(string text, string asked)
+    {
+        var (value, problem) = ShopEdit.Number(text, 0, 1e9);
+        Assert.Equal(0, value);
+        Assert.Contains(asked, problem, StringComparison.Ordinal);
+    }
+
     [Theory]
     [InlineData("")]
     [InlineData("a lot")]

@@ -56,6 +56,7 @@ internal sealed class BenchSearches
                 {
                     Evidence = evidence.On(bench),
                     Options = options with { MostWork = options.MostWork / WorkShare },
+                    Watch = null,
                 }
             );
             Stop = search.Run() is var stop && stop != SearchStop.Complete ? stop : Stop;

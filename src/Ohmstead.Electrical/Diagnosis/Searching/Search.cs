@@ -1,3 +1,4 @@
+using System.Numerics;
 using Ohmstead.Electrical.Diagnosis.Hypotheses;
 using Ohmstead.Electrical.Diagnosis.Likelihoods;
 using Ohmstead.Electrical.Diagnosis.Observed;
@@ -18,6 +19,9 @@ internal sealed class Search
 
     /// <summary>Sets within this of the best are judged by their own spread in the end, expanded or not [nat]: 1/55 of its weight.</summary>
     private const double SettledNats = 4;
+
+    /// <summary>Sets expanded before anybody is shown what was found so far: with fewer it is often something else in the end (docs/performance.md).</summary>
+    private const int FirstShown = 8;
 
     /// <summary>How often the spread of a set is worked out about the parameters that the readings point to.</summary>
     private const int MostBends = 2;
@@ -95,6 +99,8 @@ internal sealed class Search
             if (!budget.MayExpand)
                 return SearchStop.Budget;
             Expand(next.Members, next.Predicted, next.From);
+            if (Expanded >= FirstShown && BitOperations.IsPow2(Expanded) && budget.Pace != Pace.Stop)
+                setting.Watch?.Invoke(this);
             setting.Options.Progress?.Invoke(Expanded / (double)setting.Options.MostExpanded);
         }
         return setting.Guard.Or(SearchStop.Complete);

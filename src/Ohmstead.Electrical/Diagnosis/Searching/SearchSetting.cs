@@ -13,4 +13,8 @@ internal sealed record SearchSetting(
     Workers Workers,
     DiagnosisOptions Options,
     Guard Guard
-);
+)
+{
+    /// <summary>Shown the search at fixed amounts of its work; null where nobody looks.</summary>
+    public Action<Search>? Watch { get; init; }
+}

@@ -44,6 +44,24 @@ public class LaplaceTests
         Assert.Equal(expected, Laplace.LogIntegral([0.5, 0.4, 0.6], [0, 0, 0], curvature), 1e-6);
     }
 
+    /// <summary>Four sizes that all trade off, from beside their best: ½·gᵀA⁻¹g + ½·ln((2π)⁴/det A), worked out by Math.NET.</summary>
+    [Fact]
+    public void Four_sizes_integrate_to_the_normal_law_also_beside_the_top()
+    {
+        var a = MathNet.Numerics.LinearAlgebra.Matrix<double>.Build.DenseOfArray(
+            new[,]
+            {
+                { 5e4, 2e4, 1e4, -1e4 },
+                { 2e4, 6e4, 1.5e4, 0.5e4 },
+                { 1e4, 1.5e4, 4e4, 2.5e4 },
+                { -1e4, 0.5e4, 2.5e4, 7e4 },
+            }
+        );
+        var g = MathNet.Numerics.LinearAlgebra.Vector<double>.Build.Dense([300, -200, 250, 150]);
+        var expected = (0.5 * g.DotProduct(a.Inverse() * g)) + (0.5 * ((4 * Math.Log(2 * Math.PI)) - Math.Log(a.Determinant())));
+        Assert.Equal(expected, Laplace.LogIntegral([0.5, 0.4, 0.6, 0.5], [.. g], a.ToRowMajorArray()), 1e-5);
+    }
+
     /// <summary>The variance of each with the others free is the inverse's diagonal: 11, 7.75 and 5 over 18.25, of A plus the range's own 4.</summary>
     [Fact]
     public void Deviations_are_those_with_the_others_free()

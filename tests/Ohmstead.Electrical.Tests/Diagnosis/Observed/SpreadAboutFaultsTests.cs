@@ -1,0 +1,78 @@
+using Ohmstead.Electrical.Circuits;
+using Ohmstead.Electrical.Diagnosis.Hypotheses;
+using Ohmstead.Electrical.Diagnosis.Observed;
+using Ohmstead.Electrical.Readings;
+
+namespace Ohmstead.Electrical.Tests.Diagnosis.Observed;
+
+/// <summary>How far the sound parameters move a reading depends on what else is there; what an OL says depends on how far.</summary>
+public class SpreadAboutFaultsTests
+{
+    private const double Ohms = 10;
+    private const double Sigma = 0.1;
+
+    /// <summary>
+    /// Two equal resistors side by side, one of which spreads: sound, it moves half as much as alone, on half the ohms. Expected: half the
+    /// difference of the scale across ± one deviation, squared, and 1/3 of the meter's limit squared.
+    /// </summary>
+    [Theory]
+    [InlineData(false)]
+    [InlineData(true)]
+    public void A_set_of_faults_has_the_spread_of_the_faulted_unit(bool isOpen)
+    {
+        var (evidence, spreads, rows, workers, unit) = Bench(
+            new SheetDraft()
+                .Element("resistor", "wide", "a", "b", new { ohms = Ohms, spread = new { ohms = Sigma } })
+                .Element("resistor", "other", "a", "b", new { ohms = Ohms, spread = new { ohms = 1e-6 } })
+                .Reading("both", "ohms", ["a", "b"])
+                .Unit(),
+            Outcome.Value,
+            Ohms / 2
+        );
+        var set = Members.None;
+        if (isOpen)
+        {
+            var classes = ClassBuilder.Build(evidence, rows, unit.Catalogue.Odds(null), workers, out _);
+            set = set.With(classes.Single(c => c.Lead.Name == "other:open"), 0);
+        }
+        double At(double wide) => evidence.Set.ToScale(0, isOpen ? wide : wide * Ohms / (wide + Ohms));
+        var slope = (At(Ohms * Math.Exp(Sigma)) - At(Ohms * Math.Exp(-Sigma))) / 2;
+        var predicted = workers.One(worker => worker.Predict(set, [rows[0].Sound]));
+        Assert.Equal((slope * slope) + (1.0 / 3), spreads.Of(set, predicted).Gaussian.Covariance[0], 0.02 * slope * slope);
+    }
+
+    /// <summary>An OL at 5 MΩ, with a range of 20: Φ(−1.4/σ) of such parts are above it, with the meter's own doubt beside σ.</summary>
+    [Fact]
+    public void An_open_reading_below_the_range_is_the_likelier_the_wider_the_part_spreads()
+    {
+        double Log(double sigma)
+        {
+            var (evidence, spreads, rows, _, _) = Bench(
+                new SheetDraft()
+                    .Element("resistor", "path", "a", "b", new { ohms = 5e6, spread = new { ohms = sigma } })
+                    .Reading("both", "ohms", ["a", "b"])
+                    .Unit(),
+                Outcome.OverRange,
+                0
+            );
+            return evidence.LogOfOne(0, [rows[0].Sound], spreads.Of(Members.None, [rows[0].Sound]));
+        }
+        Assert.True(Log(0.05) < Log(0.3));
+        Assert.True(Log(0.3) < Log(1));
+    }
+
+    private static (Evidence Evidence, SpreadModel Spreads, ReadingRow[] Rows, Workers Workers, BenchUnit Unit) Bench(
+        BenchUnit unit,
+        Outcome outcome,
+        double value
+    )
+    {
+        var spec = unit.Model.Sheet.Readings[0];
+        var library = new ReadingLibrary(unit.Model);
+        var readings = new UnitReadings("draft", 120, null, Meter.Usual, [new(spec, outcome, value, [], "", "", spec.State)], []);
+        var evidence = new Evidence(library, readings, 1e-6);
+        var workers = new Workers(evidence.Set, 1);
+        var rows = library.Rows(evidence.Set, workers, () => false);
+        return (evidence, new SpreadModel(evidence, rows, workers), rows, workers, unit);
+    }
+}
