@@ -44,14 +44,27 @@ public sealed record BroughtIn(string Id, bool IsUsable, string Refused)
             return new("", false, "The type sheet in this file has mistakes. Ask for the file again.");
         var kept = await bench.Store.ReadDocumentAsync(Bench.SheetKind, sheet.Id, CancellationToken.None);
         if (kept?.Text == text)
+        {
+            await OwnTypes.KeepSoundAsync(bench, sheet.Id, own.Type.Sound);
             return new(sheet.Id, true, "");
+        }
         var id = sheet.Id;
         if (kept is not null)
         {
             id = KindText.FreeId(id, (await bench.Store.DocumentsAsync(Bench.SheetKind, CancellationToken.None)).Select(d => d.Id));
             text = KindText.Copy(text, id, sheet.Title);
         }
-        return await OwnTypes.SaveAsync(bench, id, own.Type with { Made = null }, text, own.Type.Made!)
+        return await OwnTypes.SaveAsync(
+            bench,
+            id,
+            own.Type with
+            {
+                Made = null,
+                Beside = id == sheet.Id ? "" : sheet.Id,
+            },
+            text,
+            own.Type.Made!
+        )
             ? new(id, true, "")
             : new("", false, "Another window is changing this type. Bring the file in again.");
     }

@@ -47,7 +47,7 @@ internal static class CircuitOverlays
                 .GroupBy(f => f.Part, f => f.Fault, StringComparer.Ordinal)
                 .ToDictionary(
                     g => g.Key,
-                    g => g.MaxBy(f => f.Probability)! is var f ? $"{PartNames.Mode(f.Mode)}, {ValueText.SureOf(f.Probability)}" : "",
+                    g => g.MaxBy(f => f.Probability)! is var f ? $"{PartNames.Mode(sheet, f.Mode)}, {ValueText.SureOf(f.Probability)}" : "",
                     StringComparer.Ordinal
                 ),
             diagnosed?.View.PartTags

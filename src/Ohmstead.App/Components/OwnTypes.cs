@@ -1,10 +1,13 @@
+using System.Collections.Immutable;
 using System.Globalization;
 using Ohmstead.App.Queue;
 using Ohmstead.App.Web;
+using Ohmstead.Electrical.Circuits;
 using Ohmstead.Electrical.Diagnosis;
 using Ohmstead.Electrical.TypeSheets;
 using Ohmstead.Workshop.Asking;
 using Ohmstead.Workshop.Journal;
+using Ohmstead.Workshop.Kinds;
 using Ohmstead.Workshop.Units;
 using Ohmstead.Workshop.Untyped;
 
@@ -99,13 +102,19 @@ internal static class OwnTypes
                     Cancellation = work.Stopped,
                     Progress = work.Tell,
                 };
-                return kinds is null ? null : TypeDraft.Run(kinds, asked, seen + 1, units, shop, options);
+                return kinds is null ? null : TypeDraft.Run(kinds, asked, seen + 1, units, shop, options, own.Type.Sound);
             },
             closed
         );
         begun(working);
         var drafted = await working.Answer;
-        if (drafted is null || !await SaveAsync(bench, id, own.Type, TypeSheetFile.Write(drafted.Sheet), drafted.Made, seen))
+        if (drafted is null)
+            return null;
+        var text = TypeSheetFile.Write(drafted.Sheet);
+        // Steps that a person has put right stay.
+        if (own.Type.HasOwnSteps && await bench.SheetAsync(id) is { } before)
+            text = TypeSteps.Put(text, TypeSteps.Kept(before, drafted.Sheet)) ?? text;
+        if (!await SaveAsync(bench, id, own.Type, text, drafted.Made, seen))
             return null;
         var isBehind = own.Type.Unit is { } waiting && await CarryAsync(bench, waiting, drafted.Sheet);
         return isBehind
@@ -137,6 +146,40 @@ internal static class OwnTypes
             }
         );
         return true;
+    }
+
+    /// <summary>Keeps other take-apart steps as a new version of a type's sheet.</summary>
+    public static async Task<bool> KeepStepsAsync(Bench bench, string id, ImmutableArray<TakeApartStep> steps)
+    {
+        if (
+            await ReadAsync(bench, id) is not ({ Made: { } made } own, var version)
+            || (await bench.Store.ReadDocumentAsync(Bench.SheetKind, id, CancellationToken.None))?.Text is not { } text
+            || TypeSteps.Put(text, steps) is not { } put
+        )
+            return false;
+        await KeepAsync(bench, id, version, own with { HasOwnSteps = true });
+        return await SaveAsync(bench, id, own, put, made);
+    }
+
+    /// <summary>Keeps sound units that came in with a file, beside those that came before.</summary>
+    public static async Task KeepSoundAsync(Bench bench, string id, IReadOnlyCollection<SoundUnit> came)
+    {
+        if (came.Count > 0 && await ReadAsync(bench, id) is ({ } own, var version))
+            await KeepAsync(bench, id, version, own with { Sound = SoundUnit.Together(own.Sound, came) });
+    }
+
+    /// <summary>The sound units of this bench, as they travel with their type.</summary>
+    public static async Task<ImmutableArray<SoundUnit>> SoundAsync(Bench bench, string id) =>
+        await bench.SheetAsync(id) is { } sheet
+            ? SoundUnit.Of(await UnitsAsync(bench, id), new UnitModel(sheet), await bench.ShopAsync())
+            : [];
+
+    /// <summary>Puts what came in beside one's own type into that: a new version from the readings of both.</summary>
+    /// <returns>Where to go on; null where the answers are refused.</returns>
+    public static async Task<string?> PoolAsync(Bench bench, string id, OwnType came, CancellationToken closed)
+    {
+        await KeepSoundAsync(bench, id, came.Sound);
+        return await MakeAsync(bench, id, [.. (await UnitsAsync(bench, id)).Where(u => u.CurrentReadings.Any())], closed);
     }
 
     /// <summary>Units of a type, by their tags.</summary>

@@ -1,4 +1,5 @@
 using System.Text;
+using Ohmstead.App.Components;
 using Ohmstead.Workshop.Asking;
 
 namespace Ohmstead.App.Web;
@@ -23,7 +24,7 @@ internal static class KindRoutes
                 && await bench.Store.ReadDocumentAsync(OwnType.DocumentKind, id, cancel) is { } document
                 && OwnType.Read(document.Text) is { Made: not null } type
                     ? Results.File(
-                        Encoding.UTF8.GetBytes(TypeFile.Write(sheet.Text, type)),
+                        Encoding.UTF8.GetBytes(TypeFile.Write(sheet.Text, type, await OwnTypes.SoundAsync(bench, id))),
                         "application/json",
                         $"{FileName(id)}.type.json"
                     )

@@ -72,6 +72,17 @@ public sealed class UnitValues
     /// <summary>A copy.</summary>
     public UnitValues Copy() => new(this);
 
+    /// <summary>Takes every number of the unit into a key.</summary>
+    internal void AddTo(ref WaveKey key)
+    {
+        foreach (
+            var numbers in (ReadOnlySpan<double[]>)[Ohms, Second, Third, ShortedTurns, BrokenAtTurn, ContactOhms, LossOhms, Excitation]
+        )
+            key.Add(numbers);
+        for (var n = 0; n < Flag.Length; n++)
+            key.Add(((ulong)Stuck[n] << 1) | (Flag[n] ? 1UL : 0UL));
+    }
+
     /// <summary>Makes this equal to <paramref name="other"/> of the same model, without allocating.</summary>
     public void CopyFrom(UnitValues other)
     {

@@ -84,13 +84,14 @@ public static class Diagnoser
     }
 
     /// <summary>ln of one over the chance that no fault is there which any reading could show.</summary>
-    private static double LogChanceOfNone(FaultCatalogue catalogue, double[] odds, List<FaultMode> still)
+    internal static double LogChanceOfNone(FaultCatalogue catalogue, double[] odds, List<FaultMode> still)
     {
         var (all, quiet) = (catalogue.Sums(odds, catalogue.Modes), catalogue.Sums(odds, still));
         return Enumerable.Range(0, all.Length).Sum(e => Math.Log((1 + all[e]) / (1 + quiet[e])));
     }
 
-    private static double SoundProbability(
+    /// <summary>Probability that nothing is wrong.</summary>
+    internal static double SoundProbability(
         FaultCatalogue catalogue,
         double[] odds,
         FaultClass[] classes,

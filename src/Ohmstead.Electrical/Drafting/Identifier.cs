@@ -24,7 +24,7 @@ public static class Identifier
 
     /// <summary>
     /// P(kind) ∝ its chance · Σ over sets of faults · ∫ over units of the kind. None of these has the chance <paramref name="none"/>, and the
-    /// evidence of the best-fitting structure with its numbers let loose. Cost: a diagnosis for each kind and two more.
+    /// evidence of the best-fitting structure with its numbers let loose. Cost: a search for each kind that stays near the best, and two more.
     /// </summary>
     /// <param name="none">Chance that it is none of these [0..1].</param>
     public static KindAnswer Run(ImmutableArray<PossibleKind> kinds, double none, DiagnosisOptions options)
@@ -35,26 +35,17 @@ public static class Identifier
             return new([.. kinds.Select(k => new KindProbability(k, 0, double.NegativeInfinity, []))], 1, [], []);
         var models = possible.ToDictionary(k => k, k => new UnitModel(kinds[k].Sheet));
         var readings = Shared(kinds, possible, models);
-        var (part, parts) = (0, possible.Length + Math.Min(Nearest, possible.Length));
-        var found = possible.ToDictionary(
-            k => k,
-            k => Diagnoser.Run(new UnitModel(TapAlignment.Of(kinds[k].Sheet, readings[k])), readings[k], options.Part(part++, parts))
-        );
+        TypeSheet[] aligned = [.. possible.Select(k => TapAlignment.Of(kinds[k].Sheet, readings[k]))];
+        var searches = new KindSearches([.. aligned.Select(s => new UnitModel(s))], [.. possible.Select(k => readings[k])], options);
+        var places = possible.Select((k, n) => (k, n)).ToDictionary(p => p.k, p => p.n);
+        double Evidence(int k) => searches.LogEvidence[places[k]];
+        var found = possible.ToDictionary(k => k, k => searches.Best(places[k]));
         var total = possible.Sum(k => kinds[k].Chance);
-        var logs = possible.ToDictionary(k => k, k => Math.Log((1 - none) * kinds[k].Chance / total) + found[k].LogEvidence);
+        var logs = possible.ToDictionary(k => k, k => Math.Log((1 - none) * kinds[k].Chance / total) + Evidence(k));
         var strange =
-            possible
-                .OrderByDescending(k => found[k].LogEvidence)
-                .Take(Nearest)
-                .Max(k =>
-                    Diagnoser
-                        .Run(
-                            new UnitModel(LetLoose(TapAlignment.Of(kinds[k].Sheet, readings[k]))),
-                            readings[k],
-                            options.Part(part++, parts)
-                        )
-                        .LogEvidence
-                ) + Math.Log(none);
+            searches.BestOf([
+                .. possible.OrderByDescending(Evidence).Take(Nearest).Select(k => (places[k], new UnitModel(LetLoose(aligned[places[k]])))),
+            ]) + Math.Log(none);
         var all = Vectors.LogSum([.. logs.Values, strange]);
         var alike = Alike(possible, models, readings);
         var probabilities = possible.ToDictionary(k => k, k => Math.Exp(logs[k] - all));
@@ -69,8 +60,8 @@ public static class Identifier
             [
                 .. kinds.Select(
                     (k, n) =>
-                        found.TryGetValue(n, out var f)
-                            ? new KindProbability(k, probabilities[n], f.LogEvidence, f.Hypotheses.IsEmpty ? [] : f.Hypotheses[0].Faults)
+                        found.TryGetValue(n, out var faults)
+                            ? new KindProbability(k, probabilities[n], Evidence(n), [.. faults.Select(f => f.Mode)])
                             : new KindProbability(k, 0, double.NegativeInfinity, [])
                 ),
             ],
@@ -111,7 +102,7 @@ public static class Identifier
     }
 
     /// <summary>A sheet with its numbers let loose.</summary>
-    private static TypeSheet LetLoose(TypeSheet sheet)
+    internal static TypeSheet LetLoose(TypeSheet sheet)
     {
         SpreadOverrides Wider(SpreadOverrides own, Func<string, double> usual, string[] fields) =>
             fields.Aggregate(
@@ -178,7 +169,7 @@ public static class Identifier
         ImmutableArray<PossibleKind> kinds,
         Dictionary<int, UnitModel> models,
         Dictionary<int, UnitReadings> readings,
-        Dictionary<int, DiagnosisResult> found,
+        Dictionary<int, ImmutableArray<AssumedFault>> found,
         Dictionary<int, double> probabilities
     )
     {
@@ -207,7 +198,7 @@ public static class Identifier
             ),
         ];
         var predicted = weighed
-            .Select(k => Prediction.Run(models[k], open.Select(r => Same(k, r)!).Select(r => (r, r.State)), Best(found[k])))
+            .Select(k => Prediction.Run(models[k], open.Select(r => Same(k, r)!).Select(r => (r, r.State)), found[k]))
             .ToArray();
         var total = weighed.Sum(k => probabilities[k]);
         double[] chances = [.. weighed.Select(k => probabilities[k] / total)];
@@ -227,15 +218,4 @@ public static class Identifier
                 .ThenBy(n => n.Spec.Id, StringComparer.Ordinal),
         ];
     }
-
-    /// <summary>The best set of faults with its sizes.</summary>
-    private static ImmutableArray<AssumedFault> Best(DiagnosisResult found) =>
-        found.Hypotheses.IsEmpty
-            ? []
-            :
-            [
-                .. found
-                    .Hypotheses[0]
-                    .Faults.Select(m => new AssumedFault(m, found.Faults.First(f => f.Mode.Number == m.Number).Size ?? m.MiddleSize)),
-            ];
 }

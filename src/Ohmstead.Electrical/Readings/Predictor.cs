@@ -5,7 +5,9 @@ using Ohmstead.Electrical.Solving;
 namespace Ohmstead.Electrical.Readings;
 
 /// <summary>Predicts readings of a faulted unit on the meter's scale. Scratch of one thread.</summary>
-internal sealed class Predictor(ReadingSet set)
+/// <param name="set">The readings.</param>
+/// <param name="waves">Where solutions are kept for whoever asks for the same unit again; null where nobody does.</param>
+internal sealed class Predictor(ReadingSet set, SolvedWaves? waves = null)
 {
     /// <summary>Parameters whose spread is at most this are differentiated on one side; wider ones across ± one deviation.</summary>
     private const double NarrowSigma = 0.15;
@@ -81,16 +83,28 @@ internal sealed class Predictor(ReadingSet set)
     {
         Solved++;
         var (circuit, group, isAveraging) = (set.Circuits[reading].For(faults), set.GroupOf(reading), set.Errors[reading].IsAveraging);
+        var isKept = waves is not null && !circuit.IsDirect && !circuit.Junctions.IsEmpty;
+        var key = isKept ? SolvedWaves.KeyOf(reading, circuit, values) : default;
+        if (isKept && waves!.Find(key) is { } known)
+        {
+            Work += WorkOfWave;
+            return Shown(known);
+        }
         var solved =
             ReferenceEquals(values, lastValues) && group == lastGroup
                 ? solver.Read(circuit, isAveraging)
                 : solver.Solve(circuit, values, isAveraging, StartOf(group, circuit));
         (lastValues, lastGroup) = circuit.IsDirect ? (null, -1) : (values, group);
         Work += solved.IsPeriodic ? WorkOfWave : 1;
-        if (solved.Value is not { } value)
-            return null;
-        return double.IsFinite(value) ? Math.Clamp(value, -Solution.NoPathOhms, Solution.NoPathOhms) : Solution.NoPathOhms;
+        if (isKept && solved.IsPeriodic)
+            waves!.Keep(key, solved);
+        return Shown(solved);
     }
+
+    private static double? Shown(Solution solved) =>
+        solved.Value is not { } value ? null
+        : double.IsFinite(value) ? Math.Clamp(value, -Solution.NoPathOhms, Solution.NoPathOhms)
+        : Solution.NoPathOhms;
 
     /// <summary>
     /// The sound unit's waves, from which every unit's are found: they hang on the circuit alone, and not on what was predicted before.

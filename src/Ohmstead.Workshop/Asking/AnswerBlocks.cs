@@ -149,10 +149,10 @@ internal sealed class AnswerBlocks(KindAnswers a)
                 ["throttle"] = id,
                 ["kind"] = said.Output == "dc" ? KindAnswers.Unknown : said.Output,
             };
-            // One unknown stack is told apart; of several, what is usual is taken.
-            if (a.Cell.Length > 0 && (a.Cell != KindAnswers.Unknown || a.ThrottleCount == 1))
-                rectifier["cell"] = a.Cell;
-            Add(KindQuestions.For(a, KindQuestions.Output, n), rectifier);
+            // One unknown stack is told apart; of several that are the same, what is usual is taken.
+            if (said.Cell.Length > 0 && (a.Cell != KindAnswers.Unknown || a.DirectThrottles.Count() == 1))
+                rectifier["cell"] = said.Cell;
+            Add(KindQuestions.For(a, KindQuestions.Cell, n), rectifier, KindQuestions.For(a, KindQuestions.Output, n));
         }
     }
 
@@ -167,10 +167,13 @@ internal sealed class AnswerBlocks(KindAnswers a)
         // What is no longer asked for is not built, either.
         int[] whistles = [.. a.WhistleThrottles];
         if (whistles.Length > 0 && a.Whistle == "shared")
-            Whistle(whistles.Select(n => ids[n]).ToList(), isOne: true);
+            Whistle(whistles.Select(n => ids[n]).ToList(), KindQuestions.WhistleFrom, a.WhistleFrom, a.WhistleVolts, isOne: true);
         else
             foreach (var n in whistles)
-                Whistle(ids[n], whistles.Length == 1);
+            {
+                var (said, question) = (a.At(n), KindQuestions.For(a, KindQuestions.WhistleFrom, n));
+                Whistle(ids[n], question, said.WhistleFrom, said.WhistleVolts, whistles.Length == 1 || a.WhistleFrom == KindAnswers.Differ);
+            }
         if (a.Direction == "reverses" && !a.IsDirect && Throttles.Any(a.IsDirectAt))
             problems.Add(new(KindQuestions.Direction, "A reversing switch needs DC, and one throttle gives AC. Choose again."));
         foreach (var n in Throttles.Where(n => a.At(n).Direction is not ("" or KindAnswers.None or KindAnswers.Unknown)))
@@ -185,16 +188,17 @@ internal sealed class AnswerBlocks(KindAnswers a)
             );
     }
 
-    private void Whistle(object throttle, bool isOne)
+    /// <param name="isOne">True where "I don't know" is of this whistle alone: both stay possible. Of several, what is usual is taken.</param>
+    private void Whistle(object throttle, string question, string from, string volts, bool isOne)
     {
         var block = new OutlineFields { ["block"] = "whistle", ["throttle"] = throttle };
-        if (a.WhistleFrom == KindAnswers.None)
+        if (from == KindAnswers.None)
             block["boost"] = 0;
         else
-            WithBoost(block, KindQuestions.WhistleFrom, a.WhistleVolts);
-        if (a.WhistleFrom is "own" or "winding" || (a.WhistleFrom == KindAnswers.Unknown && isOne))
-            block["from"] = a.WhistleFrom;
-        Add(KindQuestions.WhistleFrom, block);
+            WithBoost(block, question, volts);
+        if (from is "own" or "winding" || (from == KindAnswers.Unknown && isOne))
+            block["from"] = from;
+        Add(question, block);
     }
 
     private OutlineFields WithBoost(OutlineFields block, string question, string typed)

@@ -101,6 +101,9 @@ public sealed record KindAnswers
     /// <summary>True where DC comes out behind a throttle.</summary>
     public bool IsDirectAt(int n) => At(n).Output is "bridge" or "half" or "dc";
 
+    /// <summary>The throttles that DC comes out behind.</summary>
+    internal IEnumerable<int> DirectThrottles => Enumerable.Range(0, ThrottleCount).Where(IsDirectAt);
+
     /// <summary>The throttles that have a whistle lever, or a share in one: AC only.</summary>
     internal IEnumerable<int> WhistleThrottles =>
         Enumerable.Range(0, ThrottleCount).Where(n => !IsDirectAt(n) && At(n).Whistle is "each" or "shared");
@@ -116,7 +119,10 @@ public sealed record KindAnswers
             Output = Of(Output, own.Output),
             Range = Of(Range, own.Range),
             RangeVolts = Range == Differ ? own.RangeVolts : RangeVolts,
+            Cell = Of(Cell, own.Cell),
             Whistle = Of(Whistle, own.Whistle),
+            WhistleFrom = Of(WhistleFrom, own.WhistleFrom),
+            WhistleVolts = WhistleFrom == Differ ? own.WhistleVolts : WhistleVolts,
             Direction = Of(Direction, own.Direction),
         };
     }
@@ -138,9 +144,12 @@ public sealed record KindAnswers
             Throttles = [at],
             Runs = at.Runs,
             Output = at.Output,
+            Cell = at.Cell,
             Range = at.Range,
             RangeVolts = at.RangeVolts,
             Whistle = at.Whistle,
+            WhistleFrom = at.WhistleFrom,
+            WhistleVolts = at.WhistleVolts,
             Direction = at.Direction,
         };
     }
@@ -185,6 +194,9 @@ public sealed record ThrottleAnswer
     /// <summary>What comes out behind it, where they differ.</summary>
     public string Output { get; init; } = "";
 
+    /// <summary>What its rectifier is made of, where they differ.</summary>
+    public string Cell { get; init; } = "";
+
     /// <summary>Its range lever, where they differ.</summary>
     public string Range { get; init; } = "";
 
@@ -193,6 +205,12 @@ public sealed record ThrottleAnswer
 
     /// <summary>Its whistle lever, where they differ.</summary>
     public string Whistle { get; init; } = "";
+
+    /// <summary>Whose volts its whistle adds, where they differ.</summary>
+    public string WhistleFrom { get; init; } = "";
+
+    /// <summary>Volts that its whistle adds, where they differ.</summary>
+    public string WhistleVolts { get; init; } = "";
 
     /// <summary>What changes its direction, where they differ.</summary>
     public string Direction { get; init; } = "";

@@ -60,7 +60,7 @@ public static class KindQuestions
             : -1;
 
     /// <summary>Questions that are asked of all throttles at once, and of each where they differ.</summary>
-    private static readonly string[] OfAll = [Runs, Output, Range, Whistle, Direction];
+    private static readonly string[] OfAll = [Runs, Output, Cell, Range, WhistleFrom, Whistle, Direction];
 
     /// <summary>Key of a question of all throttles, asked of one.</summary>
     /// <param name="n">Counted from 0.</param>
@@ -81,6 +81,7 @@ public static class KindQuestions
     public static ImmutableArray<string> Of(KindAnswers a)
     {
         var throttles = Enumerable.Range(0, a.ThrottleCount).ToList();
+        var whistles = a.WhistleThrottles.ToList();
         var alternating = throttles.Where(n => !a.IsDirectAt(n)).ToList();
         IEnumerable<string> Asked(string key, List<int> of) =>
             of.Count == 0 ? []
@@ -92,12 +93,13 @@ public static class KindQuestions
             Count,
             .. Asked(Runs, throttles),
             .. Asked(Output, throttles),
-            .. throttles.Any(a.IsDirectAt) ? new[] { Cell } : [],
+            .. Asked(Cell, [.. a.DirectThrottles]),
             .. throttles.Select(Posts),
             Fixed,
             .. Asked(Range, throttles),
             .. Asked(Whistle, alternating),
-            .. a.WhistleThrottles.Any() ? new[] { WhistleFrom } : [],
+            // One lever for all is one whistle.
+            .. a.Whistle == "shared" && whistles.Count > 0 ? [WhistleFrom] : Asked(WhistleFrom, whistles),
             .. Asked(Direction, throttles),
             Breaker,
             Lamp,
@@ -136,8 +138,10 @@ public static class KindQuestions
         {
             Runs = one.Runs,
             Output = one.Output,
+            Cell = one.Cell,
             Range = one.Range,
             Whistle = one.Whistle,
+            WhistleFrom = one.WhistleFrom,
             Direction = one.Direction,
         };
 
@@ -165,8 +169,10 @@ public static class KindQuestions
         {
             Runs => one with { Runs = word },
             Output => one with { Output = word },
+            Cell => one with { Cell = word },
             Range => one with { Range = word },
             Whistle => one with { Whistle = word },
+            WhistleFrom => one with { WhistleFrom = word },
             _ => one with { Direction = word },
         };
 

@@ -25,6 +25,7 @@ internal static class LeverWords
                 new("own", "A small winding of its own", "It sits on the same core"),
                 new("winding", "Further along the same winding", "A second contact runs ahead of the throttle’s"),
                 new(KindAnswers.None, "It adds no volts", "The disc sits in the line, nothing more"),
+                .. a.Whistle == "shared" || a.WhistleThrottles.Count() < 2 ? [] : QuestionWords.TheyDiffer(a),
             ],
             a.Whistle == "shared" || a.WhistleThrottles.Count() == 1 ? QuestionWords.Settles : QuestionWords.Usual
         );

@@ -16,6 +16,15 @@ public sealed record OwnType(KindAnswers Answers, Guid? Unit, MadeType? Made, Im
     /// <summary>Kind of the document that holds one; its id is the sheet's.</summary>
     public const string DocumentKind = "own-type";
 
+    /// <summary>Sound units of other benches, which came in with a file.</summary>
+    public ImmutableArray<SoundUnit> Sound { get; init; } = [];
+
+    /// <summary>Id of one's own type that this one came in beside; empty for none.</summary>
+    public string Beside { get; init; } = "";
+
+    /// <summary>True where a person has put the take-apart steps right: another version of the sheet keeps them.</summary>
+    public bool HasOwnSteps { get; init; }
+
     /// <summary>As it is kept.</summary>
     public static string Write(OwnType type) => JsonSerializer.Serialize(type, FactText.Options);
 
@@ -28,6 +37,7 @@ public sealed record OwnType(KindAnswers Answers, Guid? Unit, MadeType? Made, Im
                 ? type with
                 {
                     Before = type.Before.IsDefault ? [] : type.Before,
+                    Sound = type.Sound.IsDefault ? [] : type.Sound,
                 }
                 : null;
         }

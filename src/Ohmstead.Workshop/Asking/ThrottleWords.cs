@@ -44,8 +44,9 @@ internal static class ThrottleWords
                 new("selenium", "Plates", "A stack of square plates with air between"),
                 new("silicon", "Diodes", "Small, black or glass, with a ring"),
                 new("disc", "Copper discs", "Small round discs on one screw"),
+                .. a.DirectThrottles.Count() < 2 ? [] : QuestionWords.TheyDiffer(a),
             ],
-            a.ThrottleCount == 1 ? QuestionWords.Settles : QuestionWords.Usual
+            a.DirectThrottles.Count() == 1 ? QuestionWords.Settles : QuestionWords.Usual
         );
 
     /// <summary>A question of all throttles, asked of one.</summary>
@@ -56,8 +57,10 @@ internal static class ThrottleWords
         {
             KindQuestions.Runs => "what does it run on?",
             KindQuestions.Output => "what comes out to the track?",
+            KindQuestions.Cell => "what is its rectifier made of?",
             KindQuestions.Range => "is there a range lever?",
             KindQuestions.Whistle => "is there a whistle lever?",
+            KindQuestions.WhistleFrom => "where does its whistle get the volts?",
             _ => "what changes the direction?",
         };
         return asked with { Key = KindQuestions.Each(key, n), Title = $"Throttle {ValueText.Plain(n + 1)}: {title}" };

@@ -25,16 +25,24 @@ public static class TypeDraft
 
     /// <summary>Drafts. Without units a second or so; with each unit some seconds more.</summary>
     /// <param name="units">Units of this type, faulty or not.</param>
+    /// <param name="sound">Sound units of other benches; one that is among the units counts once.</param>
     public static DraftedType Run(
         OutlineKinds kinds,
         AskedOutline asked,
         int sheetVersion,
         IReadOnlyCollection<BenchUnit> units,
         Shop shop,
-        DiagnosisOptions options
+        DiagnosisOptions options,
+        IReadOnlyCollection<SoundUnit>? sound = null
     )
     {
-        var all = kinds.Kinds.Select(k => (Kind: k, Units: Readings(k, units, shop))).ToList();
+        var marks = units.Select(SoundUnit.MarkOf).ToHashSet(StringComparer.Ordinal);
+        var others = (sound ?? []).Where(s => !marks.Contains(s.Mark)).ToList();
+        var all = kinds
+            .Kinds.Select(k =>
+                (Kind: k, Units: Readings(k, units, shop).AddRange(others.Select(s => s.On(k.Sheet)).OfType<UnitReadings>()))
+            )
+            .ToList();
         // A choice that cannot have a reading that was taken is none.
         var most = all.Max(k => k.Units.Sum(u => u.Readings.Length));
         var draft = Drafter.Run(
@@ -85,9 +93,7 @@ public static class TypeDraft
     {
         var (start, end) = (path.IndexOf('[', StringComparison.Ordinal), path.IndexOf(']', StringComparison.Ordinal));
         var block = int.Parse(path.AsSpan(start + 1, end - start - 1), System.Globalization.CultureInfo.InvariantCulture);
-        return path.EndsWith("].kind", StringComparison.Ordinal) ? asked.OfKind[block]
-            : path.EndsWith("].cell", StringComparison.Ordinal) && asked.Questions[block] != KindQuestions.Fixed ? KindQuestions.Cell
-            : asked.Questions[block];
+        return path.EndsWith("].kind", StringComparison.Ordinal) ? asked.OfKind[block] : asked.Questions[block];
     }
 }
 

@@ -3,7 +3,10 @@ using Ohmstead.Workshop.Journal;
 
 namespace Ohmstead.Workshop.Asking;
 
-/// <summary>A type of a workshop's own as one file: its answers, where its numbers come from, and its sheet. No unit and no owner is in it.</summary>
+/// <summary>
+/// A type of a workshop's own as one file: its answers, where its numbers come from, its sheet, and what was read on sound units. No tag
+/// and no owner is in it.
+/// </summary>
 /// <param name="Ohmstead">The mark of the format.</param>
 /// <param name="Sheet">The type sheet.</param>
 /// <param name="Type">What was answered, and what was made of it.</param>
@@ -19,12 +22,16 @@ public sealed record TypeFile(string Ohmstead, JsonElement Sheet, OwnType Type)
 
     /// <summary>The file of a type.</summary>
     /// <param name="sheet">Text of its sheet.</param>
-    public static string Write(string sheet, OwnType type)
+    /// <param name="sound">Sound units of this bench.</param>
+    public static string Write(string sheet, OwnType type, IEnumerable<SoundUnit> sound)
     {
         using var document = JsonDocument.Parse(sheet);
-        // Units and their tags stay at home, those waiting and those before.
-        return JsonSerializer.Serialize(new TypeFile(Mark, document.RootElement, type with { Unit = null, Before = [] }), Indented);
+        var told = AtHome(type) with { Sound = SoundUnit.Together(type.Sound, sound) };
+        return JsonSerializer.Serialize(new TypeFile(Mark, document.RootElement, told), Indented);
     }
+
+    /// <summary>Units and their tags stay at home, those waiting and those before; and what a type stood beside.</summary>
+    private static OwnType AtHome(OwnType type) => type with { Unit = null, Before = [], Beside = "" };
 
     /// <summary>Reads a file; null for a text that is none.</summary>
     public static TypeFile? Read(string text)
@@ -36,7 +43,7 @@ public sealed record TypeFile(string Ohmstead, JsonElement Sheet, OwnType Type)
                     is { Ohmstead: Mark, Sheet.ValueKind: JsonValueKind.Object, Type: { Answers: not null, Made: not null } } file
                 ? file with
                 {
-                    Type = file.Type with { Unit = null, Before = [] },
+                    Type = AtHome(file.Type) with { Sound = file.Type.Sound.IsDefault ? [] : file.Type.Sound },
                 }
                 : null;
         }

@@ -80,8 +80,9 @@ public static class PartNames
     public static string Headline(TypeSheet? sheet, string part, string mode) =>
         sheet is null ? $"{Title(null, part)}: a fault" : Sentences.Large(Fault(sheet, part, mode));
 
-    /// <summary>What a mode is called where its part was named: "worn", "poor contact", "cold".</summary>
-    public static string Mode(FaultMode mode) => FaultNames.Alone(mode.Kind, mode.Mode);
+    /// <summary>What a mode is called where its part was named: "worn", "poor contact", "cold"; of a fault that parts share, all of it.</summary>
+    public static string Mode(TypeSheet sheet, FaultMode mode) =>
+        mode.IsShared ? Of(sheet, mode.Element) : FaultNames.Alone(mode.Kind, mode.Mode);
 
     /// <summary>What sort of part it is: "wire", "breaker", "roller or shoe".</summary>
     public static string Sort(ElementKind kind) => kind == ElementKind.Slider ? "roller or shoe" : kind.Word();

@@ -265,7 +265,7 @@ public sealed class AskTypeTests : IAsyncLifetime
         var sheet = await workshop.TextAsync(Bench.SheetKind, type);
         var own = (await OwnTypes.ReadAsync(workshop.Bench, type))!.Value.Type;
         var put = TypeEdit.Put(sheet, own.Made!, "elements.primary.ohms", 6.5)!.Value;
-        var theirs = TypeFile.Write(put.Text, own with { Made = put.Made });
+        var theirs = TypeFile.Write(put.Text, own with { Made = put.Made }, []);
         var brought = await BroughtIn.KeepAsync(workshop.Bench, "club.type.json", theirs);
         Assert.True(brought.IsUsable);
         Assert.NotEqual(type, brought.Id);

@@ -203,4 +203,45 @@ public class IdentifierTests
         var answer = Run(Readings(six, ["blades"], whole), 0.05, six, seven);
         Assert.True(answer.Kinds[1].Probability > 10 * answer.Kinds[0].Probability);
     }
+
+    /// <summary>Against a whole diagnosis on every kind, and on strangers next to the two that fit best.</summary>
+    [Theory]
+    [InlineData(6.5, "roller-t:worn=2.5")]
+    [InlineData(9)]
+    public void What_is_left_behind_makes_no_millionth_of_a_probability(double b, params string[] faults)
+    {
+        const double none = 0.05;
+        TypeSheet[] kinds = [Known("far", b: 12, watts: 60), Known("six"), Known("seven", b: 7), Known("small", watts: 100, full: 14)];
+        var text = Readings(Known("unit", b: b), Ids, faults: faults);
+        var readings = kinds.Select(k => PossibleKinds.Read(k.Id, 1, k, text).Required.Readings!).ToArray();
+        var options = new DiagnosisOptions { RankNext = false, IsBenchAsNoted = true };
+        double Evidence(int k, Func<TypeSheet, TypeSheet> with) =>
+            Diagnoser.Run(new UnitModel(with(TapAlignment.Of(kinds[k], readings[k]))), readings[k], options).LogEvidence;
+        double[] own = [.. kinds.Select((_, k) => Evidence(k, s => s))];
+        var nearest = Enumerable.Range(0, kinds.Length).OrderByDescending(k => own[k]).Take(2);
+        var strange = Math.Log(none) + nearest.Max(k => Evidence(k, Identifier.LetLoose));
+        double[] logs = [.. own.Select(l => l + Math.Log((1 - none) / kinds.Length)), strange];
+        var best = logs.Max();
+        var all = logs.Sum(l => Math.Exp(l - best));
+        var answer = Run(text, none, kinds);
+        Assert.All(kinds.Index(), k => Assert.Equal(Math.Exp(logs[k.Index] - best) / all, answer.Kinds[k.Index].Probability, 1e-6));
+        Assert.Equal(Math.Exp(strange - best) / all, answer.None, 1e-6);
+        var first = Array.IndexOf(own, own.Max());
+        Assert.Equal(own[first], answer.Kinds[first].LogEvidence, 1e-9);
+    }
+
+    /// <summary>A unit of the second kind; the first is far from it, the third as near as can be.</summary>
+    [Fact]
+    public void A_kind_that_is_hopelessly_behind_is_left()
+    {
+        TypeSheet[] kinds = [Known("far", b: 12, watts: 60), Known("six"), Known("near", b: 6.01)];
+        var text = Readings(kinds[1], Ids);
+        var searches = new KindSearches(
+            [.. kinds.Select(k => new UnitModel(k))],
+            [.. kinds.Select(k => PossibleKinds.Read(k.Id, 1, k, text).Required.Readings!)],
+            new DiagnosisOptions()
+        );
+        Assert.Equal([true, false, false], Enumerable.Range(0, kinds.Length).Select(searches.IsLeft));
+        Assert.Empty(searches.Best(1));
+    }
 }

@@ -56,7 +56,7 @@ public sealed class WorkshopMergeTests : IAsyncLifetime
     private Task<MergeOutcome> MergeAsync(Store into, string from, Action<MergeProgress>? told = null, CancellationToken? stop = null) =>
         new WorkshopMerge(into, into.Photos, TimeProvider.System).RunAsync(
             from,
-            _ => Task.FromResult($"backup {++backups}"),
+            _ => Task.FromResult(FormattableString.Invariant($"backup {++backups}")),
             new Told(told ?? (_ => { })),
             stop ?? Stop
         );
@@ -68,7 +68,7 @@ public sealed class WorkshopMergeTests : IAsyncLifetime
             text.Add(JournalFile.Write(card.Id, (await store.ReadAsync(card.Id, Stop))!.Journal));
         foreach (var kind in await store.DocumentKindsAsync(Stop))
             if (kind is not (Shop.DocumentKind or BenchNames.OtherShopKind))
-                text.AddRange((await store.DocumentsAsync(kind, Stop)).Select(d => $"{d.Kind} {d.Id} {d.At.UtcTicks} {d.Text}"));
+                text.AddRange((await store.DocumentsAsync(kind, Stop)).Select(d => FormattableString.Invariant($"{d.Kind} {d.Id} {d.At.UtcTicks} {d.Text}")));
         return string.Join('\n', text);
     }
 

@@ -151,7 +151,7 @@ public sealed class TypeDraftTests
     {
         var drafted = Drafted(AskedUnits.Twin);
         var sheet = TypeSheetFile.Write(drafted.Sheet);
-        var text = TypeFile.Write(sheet, new OwnType(AskedUnits.Twin, new Guid(9, 0, 0, new byte[8]), drafted.Made, [new(1, 3, 1)]));
+        var text = TypeFile.Write(sheet, new OwnType(AskedUnits.Twin, new Guid(9, 0, 0, new byte[8]), drafted.Made, [new(1, 3, 1)]), []);
         Assert.DoesNotContain("00000009", text, StringComparison.Ordinal);
         var file = TypeFile.Read(text)!;
         Assert.Equal((null, 0), (file.Type.Unit, file.Type.Before.Length));

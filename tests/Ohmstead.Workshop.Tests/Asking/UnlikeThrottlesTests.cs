@@ -122,4 +122,97 @@ public sealed class UnlikeThrottlesTests
         Assert.Contains("a reading settles it", KindQuestions.Ask(one, KindQuestions.WhistleFrom).DontKnow, StringComparison.Ordinal);
         Assert.Contains("""{"block":"whistle","throttle":"a","from":"unknown"}""", AskedUnits.Blocks(one));
     }
+
+    [Fact]
+    public void Each_whistle_has_the_volts_that_were_said_of_its_own_lever()
+    {
+        var differ = Of(
+            Roller with
+            {
+                WhistleFrom = "own",
+                WhistleVolts = "3",
+            },
+            Roller with
+            {
+                Post = "D",
+                WhistleFrom = "winding",
+                WhistleVolts = "6",
+            }
+        ) with
+        {
+            Whistle = "each",
+            WhistleFrom = KindAnswers.Differ,
+            WhistleVolts = "9",
+        };
+        string[] Whistles(KindAnswers a) => [.. AskedUnits.Blocks(a).Where(b => b.Contains("\"whistle\"", StringComparison.Ordinal))];
+        Assert.Equal(
+            [
+                """{"block":"whistle","throttle":"a","boost":3,"from":"own"}""",
+                """{"block":"whistle","throttle":"d","boost":6,"from":"winding"}""",
+            ],
+            Whistles(differ)
+        );
+        Assert.Equal(
+            [
+                """{"block":"whistle","throttle":"a","boost":9,"from":"own"}""",
+                """{"block":"whistle","throttle":"d","boost":9,"from":"own"}""",
+            ],
+            Whistles(differ with { WhistleFrom = "own" })
+        );
+        Assert.Equal(
+            """{"block":"whistle","throttle":"d","boost":0}""",
+            Whistles(differ.With(1, differ.Throttle(1) with { WhistleFrom = KindAnswers.None }))[1]
+        );
+        Assert.Equal(["whistle-volts", "whistle-volts-1", "whistle-volts-2"], Asked(differ, "whistle-volts"));
+        Assert.Equal("whistle-volts-2", FirstProblem(differ.With(1, differ.Throttle(1) with { WhistleVolts = "some" })).Question);
+        var open = KindQuestions.Choose(differ, "whistle-volts-2", KindAnswers.Unknown);
+        Assert.Equal("""{"block":"whistle","throttle":"d","boost":6,"from":"unknown"}""", Whistles(open)[1]);
+        Assert.Equal("Throttle 2: where does its whistle get the volts?", KindQuestions.Ask(open, "whistle-volts-2").Title);
+    }
+
+    [Fact]
+    public void One_lever_for_all_throttles_is_asked_about_once()
+    {
+        var each = AskedUnits.Twin;
+        Assert.Contains(KindQuestions.Ask(each, KindQuestions.WhistleFrom).Choices, c => c.Word == KindAnswers.Differ);
+        var shared = each with { Whistle = "shared", WhistleFrom = KindAnswers.Differ };
+        Assert.DoesNotContain(KindQuestions.Ask(shared, KindQuestions.WhistleFrom).Choices, c => c.Word == KindAnswers.Differ);
+        Assert.Equal(["whistle-volts"], Asked(shared, "whistle-volts"));
+        Assert.Contains("""{"block":"whistle","throttle":["a","d"],"boost":5}""", AskedUnits.Blocks(shared));
+    }
+
+    [Fact]
+    public void Each_rectifier_is_made_of_what_was_said_of_its_own()
+    {
+        var plates = Roller with { Output = "bridge", Cell = "selenium" };
+        var differ = Of(plates, plates with { Output = "half", Cell = "silicon" }) with { Cell = KindAnswers.Differ };
+        string[] Rectifiers(KindAnswers a) => [.. AskedUnits.Blocks(a).Where(b => b.Contains("\"rectifier\"", StringComparison.Ordinal))];
+        Assert.Equal(
+            [
+                """{"block":"rectifier","throttle":"first","kind":"bridge","cell":"selenium"}""",
+                """{"block":"rectifier","throttle":"second","kind":"half","cell":"silicon"}""",
+            ],
+            Rectifiers(differ)
+        );
+        Assert.All(Rectifiers(differ with { Cell = "disc" }), b => Assert.EndsWith("\"cell\":\"disc\"}", b, StringComparison.Ordinal));
+        // Of several that are the same and unknown what is usual is taken; of one by itself all stay possible.
+        Assert.All(Rectifiers(differ with { Cell = KindAnswers.Unknown }), b => Assert.DoesNotContain("cell", b, StringComparison.Ordinal));
+        Assert.Equal(["rectifier", "rectifier-1", "rectifier-2"], Asked(differ, "rectifier"));
+        Assert.DoesNotContain(KindQuestions.Ask(AskedUnits.Unlike, KindQuestions.Cell).Choices, c => c.Word == KindAnswers.Differ);
+    }
+
+    [Fact]
+    public void What_an_unknown_rectifier_may_be_is_settled_at_its_own_question()
+    {
+        var plates = Roller with { Output = "bridge", Cell = "selenium" };
+        var open = Of(plates, plates with { Cell = KindAnswers.Unknown }) with { Cell = KindAnswers.Differ };
+        var (kinds, asked, problems) = TypeDraft.Read(open, AskedUnits.Id);
+        Assert.Empty(problems);
+        var drafted = TypeDraft.Run(kinds!, asked, 1, [], UsualShop.Make(), new DiagnosisOptions());
+        Assert.Equal(["rectifier-2"], drafted.Made.Open.Select(o => o.Question).Distinct());
+        Assert.Equal(["disc", "selenium", "silicon"], drafted.Made.Open.Select(o => o.Word).Order(StringComparer.Ordinal));
+    }
+
+    private static IEnumerable<string> Asked(KindAnswers a, string about) =>
+        KindQuestions.Of(a).Where(q => q.StartsWith(about, StringComparison.Ordinal));
 }

@@ -46,6 +46,15 @@ public class NewSortsTests
         Assert.DoesNotContain("stack-aged", made, StringComparison.Ordinal);
     }
 
+    /// <summary>Beside the name of one plate "weak" would blame that plate alone.</summary>
+    [Fact]
+    public void Beside_a_part_that_shares_it_the_whole_fault_is_said()
+    {
+        var sheet = Stack("aged stack of plates");
+        Assert.Equal("aged stack of plates", PartNames.Mode(sheet, Mode(sheet, "stack-aged:high-drop")));
+        Assert.Equal("weak", PartNames.Mode(sheet, Mode(sheet, "plate-2:high-drop")));
+    }
+
     [Fact]
     public void What_to_do_about_it_is_what_its_parts_want()
     {

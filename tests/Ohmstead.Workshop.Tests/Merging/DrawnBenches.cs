@@ -42,7 +42,7 @@ internal sealed class DrawnBenches
     private void Begin()
     {
         for (var unit = 0; unit < 2; unit++)
-            Enter(0, new Guid(99, 0, 0, [(byte)unit, 0, 0, 0, 0, 0, 0, 0]), new TakenIn($"T-{unit}", "", "", ""));
+            Enter(0, new Guid(99, 0, 0, [(byte)unit, 0, 0, 0, 0, 0, 0, 0]), new TakenIn(FormattableString.Invariant($"T-{unit}"), "", "", ""));
         benches[1] = benches[2] = benches[0];
         for (var bench = 0; bench < 3; bench++)
             skewMinutes[bench] = Next(3) == 0 ? Next(400) - 200 : 0;
@@ -57,7 +57,7 @@ internal sealed class DrawnBenches
         if (Next(9) == 0)
             benches[bench] = benches[bench].Merge(benches[Next(3)]);
         else if (Next(9) == 0)
-            Enter(bench, Id(), new TakenIn($"T-{Next(3)}", "", "", ""));
+            Enter(bench, Id(), new TakenIn(FormattableString.Invariant($"T-{Next(3)}"), "", "", ""));
         else if (Next(8) == 0)
             Save(bench);
         else
@@ -81,13 +81,13 @@ internal sealed class DrawnBenches
 
     private void Save(int bench)
     {
-        var key = Next(2) == 0 ? ("sheet", $"type-{Next(2)}") : ("shop", Marks[bench]);
-        var version = DocumentHistory.Of([new(Noon.AddMinutes(minute), $"text {Next(4)}")]);
+        var key = Next(2) == 0 ? ("sheet", FormattableString.Invariant($"type-{Next(2)}")) : ("shop", Marks[bench]);
+        var version = DocumentHistory.Of([new(Noon.AddMinutes(minute), FormattableString.Invariant($"text {Next(4)}"))]);
         var kept = benches[bench].Documents;
         benches[bench] = benches[bench] with
         {
             Documents = kept.SetItem(key, kept.TryGetValue(key, out var before) ? before.Merge(version) : version),
-            Photos = benches[bench].Photos.Add($"photo {Next(9)}"),
+            Photos = benches[bench].Photos.Add(FormattableString.Invariant($"photo {Next(9)}")),
         };
     }
 
@@ -95,10 +95,10 @@ internal sealed class DrawnBenches
         Next(10) switch
         {
             0 or 1 => new Corrected(journal[Next(journal.Length)].Id, null),
-            2 => new Corrected(journal[Next(journal.Length)].Id, new Noted($"right {Next(3)}")),
+            2 => new Corrected(journal[Next(journal.Length)].Id, new Noted(FormattableString.Invariant($"right {Next(3)}"))),
             3 => new FindingJudged("roller", "worn", Next(2) == 0 ? Judgement.Confirmed : Judgement.Dismissed, ""),
             4 => new StageClosed((Stage)Next(7), Next(2) == 0, ""),
-            5 => new CardChanged($"T-{Next(3)}", "", $"owner {Next(2)}", "", "", ""),
+            5 => new CardChanged(FormattableString.Invariant($"T-{Next(3)}"), "", FormattableString.Invariant($"owner {Next(2)}"), "", "", ""),
             6 => new PartChanged("roller", PartChange.Renewed, null, ""),
             7 => new Settled([journal[Next(journal.Length)].Id, journal[Next(journal.Length)].Id], ""),
             8 => new Returned(ReturnManner.Working, ""),

@@ -120,7 +120,9 @@ public class PartNamesTests
             .Concat(sheet.Controls.Select(c => PartNames.Control(sheet, c.Id)))
             .Concat(sheet.Controls.SelectMany(c => c.Positions.Select(p => PartNames.Position(sheet, c.Id, p))))
             .Concat(
-                new FaultCatalogue(new UnitModel(sheet)).Modes.SelectMany(m => new[] { PartNames.Headline(sheet, m), PartNames.Mode(m) })
+                new FaultCatalogue(new UnitModel(sheet)).Modes.SelectMany(m =>
+                    new[] { PartNames.Headline(sheet, m), PartNames.Mode(sheet, m) }
+                )
             )
             .Concat(sheet.TakeApart.Select(s => PartNames.Step(sheet, s.Id)))
             .ToList();

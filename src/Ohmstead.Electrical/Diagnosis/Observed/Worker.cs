@@ -6,7 +6,7 @@ using Ohmstead.Electrical.Readings;
 namespace Ohmstead.Electrical.Diagnosis.Observed;
 
 /// <summary>The scratch of one thread of a diagnosis.</summary>
-internal sealed class Worker(ReadingSet set)
+internal sealed class Worker(ReadingSet set, SolvedWaves? waves = null)
 {
     private readonly Stack<Judgement> judgements = [];
     private double[] residuals = [];
@@ -18,7 +18,7 @@ internal sealed class Worker(ReadingSet set)
         [],
     ];
 
-    public Predictor Predictor { get; } = new(set);
+    public Predictor Predictor { get; } = new(set, waves);
 
     /// <summary>
     /// The readings of a set of faults on the meter's scale. Where <paramref name="changed"/> is given, readings that the change cannot move
@@ -57,9 +57,13 @@ internal sealed class Worker(ReadingSet set)
 }
 
 /// <summary>A few workers that share out independent pieces; results are stored by piece, so their order does not matter.</summary>
-internal sealed class Workers(ReadingSet set, int threads)
+/// <param name="set">The readings.</param>
+/// <param name="threads">How many at once.</param>
+/// <param name="known">What was solved before by workers of the same readings and medians; null for nothing.</param>
+internal sealed class Workers(ReadingSet set, int threads, SolvedWaves? known = null)
 {
     private readonly ConcurrentBag<Worker> idle = [];
+    private readonly SolvedWaves waves = known ?? new();
 
     /// <summary>Does every piece; returns when all are done.</summary>
     public void Each(int count, Action<int, Worker> piece)
@@ -97,7 +101,7 @@ internal sealed class Workers(ReadingSet set, int threads)
         return result;
     }
 
-    private Worker Take() => idle.TryTake(out var worker) ? worker : new Worker(set);
+    private Worker Take() => idle.TryTake(out var worker) ? worker : new Worker(set, waves);
 
     /// <summary>Readings solved by all workers.</summary>
     public long Solved => idle.Sum(w => w.Predictor.Solved);

@@ -84,26 +84,33 @@ internal sealed class Search
     /// <summary>Why it stopped: nothing left that is worth it, the budget, the guard or the caller.</summary>
     public SearchStop Run()
     {
-        var stop = Look();
-        Settle();
-        return stop;
+        while (true)
+            if (Step() is { } stop)
+            {
+                Settle();
+                return stop;
+            }
     }
 
-    private SearchStop Look()
+    /// <summary>Expands one set more, the sound unit first; null while there is more to do, else why it stops.</summary>
+    public SearchStop? Step()
     {
-        Expand(Members.None, [.. setting.Rows.Select(r => r.Sound)], null);
-        while (budget.Pace != Pace.Stop)
+        if (Expanded == 0)
         {
-            if (Next() is not { } next)
-                return SearchStop.Complete;
-            if (!budget.MayExpand)
-                return SearchStop.Budget;
-            Expand(next.Members, next.Predicted, next.From);
-            if (Expanded >= FirstShown && BitOperations.IsPow2(Expanded) && budget.Pace != Pace.Stop)
-                setting.Watch?.Invoke(this);
-            setting.Options.Progress?.Invoke(Expanded / (double)setting.Options.MostExpanded);
+            Expand(Members.None, [.. setting.Rows.Select(r => r.Sound)], null);
+            return null;
         }
-        return setting.Guard.Or(SearchStop.Complete);
+        if (budget.Pace == Pace.Stop)
+            return setting.Guard.Or(SearchStop.Complete);
+        if (Next() is not { } next)
+            return SearchStop.Complete;
+        if (!budget.MayExpand)
+            return SearchStop.Budget;
+        Expand(next.Members, next.Predicted, next.From);
+        if (Expanded >= FirstShown && BitOperations.IsPow2(Expanded) && budget.Pace != Pace.Stop)
+            setting.Watch?.Invoke(this);
+        setting.Options.Progress?.Invoke(Expanded / (double)setting.Options.MostExpanded);
+        return null;
     }
 
     /// <summary>
@@ -173,7 +180,7 @@ internal sealed class Search
     /// A set that was found and not expanded was judged by the spread of the set it was found from, where a reading may hang
     /// on other parts altogether. Those that carry weight are judged by their own before they count.
     /// </summary>
-    private void Settle()
+    public void Settle()
     {
         while (Waiting(known.Best.LogPosterior - SettledNats).FirstOrDefault() is { } heaviest && budget.TrySettle())
             Fit(heaviest.Members, heaviest.Predicted, heaviest.From);
