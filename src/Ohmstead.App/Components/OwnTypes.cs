@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using System.Globalization;
 using Ohmstead.App.Queue;
 using Ohmstead.App.Web;
-using Ohmstead.Electrical.Circuits;
 using Ohmstead.Electrical.Diagnosis;
 using Ohmstead.Electrical.TypeSheets;
 using Ohmstead.Workshop.Asking;
@@ -102,7 +101,7 @@ internal static class OwnTypes
                     Cancellation = work.Stopped,
                     Progress = work.Tell,
                 };
-                return kinds is null ? null : TypeDraft.Run(kinds, asked, seen + 1, units, shop, options, own.Type.Sound);
+                return kinds is null ? null : TypeDraft.Run(kinds, asked, units, shop, options, own.Type.Sound);
             },
             closed
         );
@@ -110,16 +109,21 @@ internal static class OwnTypes
         var drafted = await working.Answer;
         if (drafted is null)
             return null;
-        var text = TypeSheetFile.Write(drafted.Sheet);
-        // Steps that a person has put right stay.
-        if (own.Type.HasOwnSteps && await bench.SheetAsync(id) is { } before)
-            text = TypeSteps.Put(text, TypeSteps.Kept(before, drafted.Sheet)) ?? text;
-        if (!await SaveAsync(bench, id, own.Type, text, drafted.Made, seen))
+        if (!await SaveAsync(bench, id, own.Type, await TextAsync(bench, own.Type, drafted.Sheet), drafted.Made, seen))
             return null;
         var isBehind = own.Type.Unit is { } waiting && await CarryAsync(bench, waiting, drafted.Sheet);
         return isBehind
             ? $"/units/{own.Type.Unit}/type"
             : $"/kinds/{Uri.EscapeDataString(id)}{(own.Type.Unit is { } of ? $"?unit={of}" : "")}";
+    }
+
+    /// <summary>A drafted sheet's text, with the take-apart steps that a person has put right.</summary>
+    private static async Task<string> TextAsync(Bench bench, OwnType own, TypeSheet drafted)
+    {
+        var text = TypeSheetFile.Write(drafted);
+        return own.HasOwnSteps && await bench.SheetAsync(drafted.Id) is { } before
+            ? TypeSteps.Put(text, TypeSteps.Kept(before, drafted)) ?? text
+            : text;
     }
 
     /// <summary>Keeps a new version of a type's sheet with what it rests on; answers that were given meanwhile stay.</summary>
@@ -168,12 +172,6 @@ internal static class OwnTypes
             await KeepAsync(bench, id, version, own with { Sound = SoundUnit.Together(own.Sound, came) });
     }
 
-    /// <summary>The sound units of this bench, as they travel with their type.</summary>
-    public static async Task<ImmutableArray<SoundUnit>> SoundAsync(Bench bench, string id) =>
-        await bench.SheetAsync(id) is { } sheet
-            ? SoundUnit.Of(await UnitsAsync(bench, id), new UnitModel(sheet), await bench.ShopAsync())
-            : [];
-
     /// <summary>Puts what came in beside one's own type into that: a new version from the readings of both.</summary>
     /// <returns>Where to go on; null where the answers are refused.</returns>
     public static async Task<string?> PoolAsync(Bench bench, string id, OwnType came, CancellationToken closed)
@@ -183,14 +181,7 @@ internal static class OwnTypes
     }
 
     /// <summary>Units of a type, by their tags.</summary>
-    public static async Task<IReadOnlyList<BenchUnit>> UnitsAsync(Bench bench, string id)
-    {
-        var units = new List<BenchUnit>();
-        foreach (var card in (await bench.Store.CardsAsync(withHandedBack: true, CancellationToken.None)).Where(c => c.SheetId == id))
-            if (await bench.ReadAsync(card.Id) is { } unit)
-                units.Add(unit);
-        return [.. units.OrderBy(u => u.Card.Tag, StringComparer.OrdinalIgnoreCase)];
-    }
+    public static Task<IReadOnlyList<BenchUnit>> UnitsAsync(Bench bench, string id) => TypeUnits.OfAsync(bench, id);
 
     /// <summary>Units that were measured keep the version that they were measured with.</summary>
     public static async Task KeepVersionAsync(Bench bench, string id, int version)

@@ -1,5 +1,4 @@
 using System.Text;
-using Ohmstead.App.Components;
 using Ohmstead.Workshop.Asking;
 
 namespace Ohmstead.App.Web;
@@ -24,7 +23,7 @@ internal static class KindRoutes
                 && await bench.Store.ReadDocumentAsync(OwnType.DocumentKind, id, cancel) is { } document
                 && OwnType.Read(document.Text) is { Made: not null } type
                     ? Results.File(
-                        Encoding.UTF8.GetBytes(TypeFile.Write(sheet.Text, type, await OwnTypes.SoundAsync(bench, id))),
+                        Encoding.UTF8.GetBytes(TypeFile.Write(sheet.Text, type, await TypeUnits.SoundAsync(bench, id))),
                         "application/json",
                         $"{FileName(id)}.type.json"
                     )

@@ -52,7 +52,7 @@ public static class Diagnoser
         var best = marginals.On[0];
         var chances = catalogue.Chances(odds);
         var faults = FaultTable.Of(catalogue, classes, still, marginals, chances);
-        var soundProbability = SoundProbability(catalogue, odds, classes, marginals, still);
+        var soundProbability = NothingWrong.Probability(catalogue, odds, classes, marginals, still);
         var slipsByPlace = new SlipFinder(evidence, marginals, workers).Find();
         ImmutableArray<ProbableSlip> slips =
         [
@@ -72,7 +72,7 @@ public static class Diagnoser
             new SearchEffort(searches.SetsTried, searches.Expanded, workers.Solved, searches.Stop)
         )
         {
-            LogEvidence = marginals.LogTotal - LogChanceOfNone(catalogue, odds, still),
+            LogEvidence = marginals.LogTotal - NothingWrong.LogChance(catalogue, odds, still),
             Weights = ForAndAgainst.Of(marginals, workers),
             Slips = slips,
             Doubts = doubts,
@@ -81,26 +81,5 @@ public static class Diagnoser
             return result;
         var doubted = readings with { Doubts = Gates.DoubtsOf(readings, result) };
         return result with { Next = new NextReadings(library, doubted, marginals, evidence, still, odds, options.Threads, guard).Rank() };
-    }
-
-    /// <summary>ln of one over the chance that no fault is there which any reading could show.</summary>
-    internal static double LogChanceOfNone(FaultCatalogue catalogue, double[] odds, List<FaultMode> still)
-    {
-        var (all, quiet) = (catalogue.Sums(odds, catalogue.Modes), catalogue.Sums(odds, still));
-        return Enumerable.Range(0, all.Length).Sum(e => Math.Log((1 + all[e]) / (1 + quiet[e])));
-    }
-
-    /// <summary>Probability that nothing is wrong.</summary>
-    internal static double SoundProbability(
-        FaultCatalogue catalogue,
-        double[] odds,
-        FaultClass[] classes,
-        Marginals marginals,
-        List<FaultMode> still
-    )
-    {
-        var quiet = catalogue.Sums(odds, still);
-        var noneFound = Enumerable.Range(0, marginals.Sets.Length).Where(n => marginals.Sets[n].Classes.Length == 0).Sum(marginals.Exactly);
-        return noneFound * quiet.Aggregate(1.0, (p, o) => p / (1 + o));
     }
 }

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Ohmstead.Electrical.Circuits;
 using Ohmstead.Electrical.Diagnosis;
+using Ohmstead.Electrical.Diagnosis.Answers;
 using Ohmstead.Electrical.Readings;
 
 namespace Ohmstead.Electrical.Drafting;

@@ -14,7 +14,6 @@ internal sealed class AnswerBlocks(KindAnswers a)
     private const string BehindDirect = "track";
 
     private static readonly string[] SeveralWindings = ["first", "second", "third", "fourth"];
-
     private readonly List<OutlineFields> blocks = [];
     private readonly List<string> questions = [],
         ofKind = [];

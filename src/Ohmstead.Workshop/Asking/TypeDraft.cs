@@ -14,6 +14,9 @@ namespace Ohmstead.Workshop.Asking;
 /// <summary>From the answers, and from readings of units, to a type sheet: what the verb <c>draft</c> does with files.</summary>
 public static class TypeDraft
 {
+    /// <summary>Of a sheet that is not kept yet; whoever keeps it knows better.</summary>
+    private const int FirstVersion = 1;
+
     /// <summary>What the answers stand for, or what is wrong with them, each at its question. Up to a second.</summary>
     public static (OutlineKinds? Kinds, AskedOutline Asked, ImmutableArray<AnswerProblem> Problems) Read(KindAnswers answers, string id)
     {
@@ -29,7 +32,6 @@ public static class TypeDraft
     public static DraftedType Run(
         OutlineKinds kinds,
         AskedOutline asked,
-        int sheetVersion,
         IReadOnlyCollection<BenchUnit> units,
         Shop shop,
         DiagnosisOptions options,
@@ -54,7 +56,7 @@ public static class TypeDraft
             draft.Sheet,
             new MadeType(
                 asked.Text,
-                new MadeFrom(sheetVersion, taken, draft.Units.Length),
+                new MadeFrom(FirstVersion, taken, draft.Units.Length),
                 draft.Values,
                 [.. draft.Wants.Select(w => new WantedNext(w.Spec.Id, w.Minutes, w.Fixes, w.RelativeErrorAfter))],
                 Open(draft, asked)

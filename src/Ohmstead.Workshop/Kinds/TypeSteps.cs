@@ -1,8 +1,5 @@
 using System.Collections.Immutable;
-using System.Text.Json;
-using System.Text.Json.Nodes;
 using Ohmstead.Electrical.TypeSheets;
-using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Shops;
 using Ohmstead.Workshop.TakeApart;
 
@@ -13,46 +10,14 @@ public static class TypeSteps
 {
     private const double MostMinutes = 10_000;
 
-    private static readonly JsonSerializerOptions Indented = new(FactText.Options) { WriteIndented = true };
-
     /// <summary>The sheet's text with other steps; null where it would no longer be sound.</summary>
     public static string? Put(string text, ImmutableArray<TakeApartStep> steps)
     {
-        if (JsonNode.Parse(text) is not JsonObject sheet || !TypeSheetFile.Read(text).IsSound)
+        if (!TypeSheetFile.Read(text).IsSound)
             return null;
-        var known = (sheet["takeApart"] as JsonArray ?? [])
-            .OfType<JsonObject>()
-            .ToDictionary(s => (string)s["id"]!, StringComparer.Ordinal);
-        // What a step says that this program does not read stays in it.
-        var all = new JsonArray([
-            .. steps.Select(s => Json(s, (JsonObject?)known.GetValueOrDefault(s.Id)?.DeepClone() ?? new JsonObject())),
-        ]);
-        var put = KindText.Put(text, "$.takeApart", all.ToJsonString(Indented));
+        var put = KindText.Put(text, "$.takeApart", TakeApartWriter.Write(steps, text));
         return TypeSheetFile.Read(put).IsSound ? put : null;
     }
-
-    private static JsonObject Json(TakeApartStep step, JsonObject into)
-    {
-        (into["id"], into["title"], into["after"]) = (step.Id, step.Title, Words(step.After));
-        (into["minutesOut"], into["minutesIn"]) = (step.MinutesOut, step.MinutesIn);
-        (into["breakPercent"], into["price"]) = (step.BreakPercent, step.Price);
-        void Unless(string field, bool isUsual, JsonNode value)
-        {
-            if (isUsual)
-                into.Remove(field);
-            else
-                into[field] = value;
-        }
-        Unless("afterAny", step.AfterAny.IsEmpty, new JsonArray([.. step.AfterAny.Select(Words)]));
-        Unless("lifts", step.Lifts.IsEmpty, Words(step.Lifts));
-        Unless("part", step.Part.Length == 0, step.Part);
-        Unless("cup", step.Cup == 0, step.Cup);
-        Unless("tool", step.Tool.Length == 0, step.Tool);
-        Unless("trick", step.Trick.Length == 0, step.Trick);
-        return into;
-    }
-
-    private static JsonArray Words(ImmutableArray<string> words) => [.. words.Select(w => (JsonNode)w)];
 
     /// <summary>A step with what was typed, or what is wrong with that.</summary>
     public static (TakeApartStep Step, string Problem) Typed(

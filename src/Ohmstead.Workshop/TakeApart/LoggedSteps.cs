@@ -38,36 +38,21 @@ public static class LoggedSteps
             if (fact is not TakenOff off || steps.Exists(s => s.Logged == off.Step))
                 continue;
             var known = KnownAs(off, sheet, taken);
-            var id = known?.Id ?? FreeId(off, sheet, taken);
-            var took = minutes is { } m && m >= LeastMinutes ? m : known?.MinutesOut ?? UsualMinutes;
-            var usual = known?.BreakPercent ?? UsualBreakPercent;
             ImmutableArray<string> after = [.. (known?.After ?? []).Where(taken.Contains)];
             if (way.Length > 0 && !after.Contains(way))
                 after = after.Insert(0, way);
-            steps.Add(
-                new(
-                    off.Step,
-                    new(
-                        id,
-                        off.Title is { } title ? Sentences.Large(title) : known?.Title ?? Sentences.Large(PartNames.Step(sheet, off.Step)),
-                        after,
-                        [],
-                        Rounded(took),
-                        Rounded(back.GetValueOrDefault(off.Step, known?.MinutesIn ?? took)),
-                        Rounded(((usual * UsualUnits) + (broke.Contains(off.Step) ? 100 : 0)) / (UsualUnits + 1)),
-                        known?.Price ?? 0,
-                        known?.Lifts ?? [],
-                        known?.Part ?? "",
-                        off.Cup
-                    )
-                    {
-                        Tool = known?.Tool ?? "",
-                        Trick = Remark(off, broke[off.Step], known),
-                    },
-                    known?.Title ?? "",
-                    broke[off.Step].Sum(p => p.Pieces)
-                )
-            );
+            var took = minutes is { } m && m >= LeastMinutes ? m : known?.MinutesOut ?? UsualMinutes;
+            var id = known?.Id ?? FreeId(off, sheet, taken);
+            var step = (known ?? new(id, "", [], [], 0, 0, UsualBreakPercent, 0, [], "", 0)) with
+            {
+                Title = Sentences.Large(off.Title ?? known?.Title ?? PartNames.Step(sheet, off.Step)),
+                After = after,
+                AfterAny = [],
+                MinutesOut = Rounded(took),
+                MinutesIn = Rounded(back.GetValueOrDefault(off.Step, known?.MinutesIn ?? took)),
+                Cup = off.Cup,
+            };
+            steps.Add(new(off.Step, Learned(step, off, [.. broke[off.Step]]), known?.Title ?? "", broke[off.Step].Sum(p => p.Pieces)));
             taken.Add(id);
             // What comes off for its own sake opens no way; everything else does.
             if (known is null || !ReachFor.PartsOf(known.Id, sheet).Any())
@@ -113,17 +98,16 @@ public static class LoggedSteps
         }
     }
 
-    private static string Remark(TakenOff off, IEnumerable<PieceNoted> broke, TakeApartStep? known) =>
-        string.Join(
-            " ",
-            new[] { off.Words.Length > 0 ? Sentences.Whole(off.Words) : known?.Trick ?? "" }
-                .Concat(
-                    broke.Select(p =>
-                        $"{Sentences.Large(Counted.Of(p.Pieces, "piece"))} broke{(p.Words.Length > 0 ? $": {p.Words}" : "")}."
-                    )
-                )
-                .Where(w => w.Length > 0)
-        );
+    /// <summary>With what was remembered of it, what broke, and the chance of that.</summary>
+    private static TakeApartStep Learned(TakeApartStep step, TakenOff off, ImmutableArray<PieceNoted> broke)
+    {
+        var said = broke.Select(p => $"{Counted.Of(p.Pieces, "piece")} broke{(p.Words.Length > 0 ? $": {p.Words}" : "")}.");
+        return step with
+        {
+            BreakPercent = Rounded(((step.BreakPercent * UsualUnits) + (broke.IsEmpty ? 0 : 100)) / (UsualUnits + 1)),
+            Trick = string.Join(" ", said.Prepend(off.Words.Length > 0 ? Sentences.Whole(off.Words) : step.Trick).Where(w => w.Length > 0)),
+        };
+    }
 
     private static double Rounded(double value) => Math.Round(value, 1);
 }

@@ -129,6 +129,6 @@ public sealed class OwnTypeOfClubTests : IAsyncLifetime
         Assert.Equal((2, 1, 1), (pooled.Made!.From.SheetVersion, pooled.Made.From.Units, pooled.Made.From.Readings));
         Assert.Contains("1 reading of 1 sound unit came in with a file", Page(Type).Markup, StringComparison.Ordinal);
         // A type that is not here yet comes in with them, and gives them on.
-        Assert.Single(TypeFile.Read(TypeFile.Write(put.Text, pooled, await OwnTypes.SoundAsync(Bench, Type)))!.Type.Sound);
+        Assert.Single(TypeFile.Read(TypeFile.Write(put.Text, pooled, await TypeUnits.SoundAsync(Bench, Type)))!.Type.Sound);
     }
 }

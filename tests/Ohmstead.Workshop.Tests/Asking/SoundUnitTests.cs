@@ -19,7 +19,7 @@ public sealed class SoundUnitTests
     private static DraftedType Drafted(IReadOnlyCollection<SoundUnit> sound, params BenchUnit[] units)
     {
         var (kinds, asked, _) = TypeDraft.Read(AskedUnits.Single, AskedUnits.Id);
-        return TypeDraft.Run(kinds!, asked, 1, units, Shop, new DiagnosisOptions(), sound);
+        return TypeDraft.Run(kinds!, asked, units, Shop, new DiagnosisOptions(), sound);
     }
 
     /// <summary>A unit of an owner, found sound, read at another line's volts and another place of the throttle.</summary>

@@ -16,7 +16,7 @@ public sealed class TypeDraftTests
     {
         var (kinds, asked, problems) = TypeDraft.Read(answers, AskedUnits.Id);
         Assert.Empty(problems);
-        return TypeDraft.Run(kinds!, asked, 1, units, UsualShop.Make(), new DiagnosisOptions());
+        return TypeDraft.Run(kinds!, asked, units, UsualShop.Make(), new DiagnosisOptions());
     }
 
     private static BenchUnit Unit(params (string Id, double Value)[] readings) =>

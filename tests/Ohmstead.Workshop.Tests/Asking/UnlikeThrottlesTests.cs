@@ -68,7 +68,7 @@ public sealed class UnlikeThrottlesTests
     {
         var (kinds, asked, problems) = TypeDraft.Read(Of(Stepped with { Post = "C" }, Roller), AskedUnits.Id);
         Assert.Empty(problems);
-        var drafted = TypeDraft.Run(kinds!, asked, 1, [], UsualShop.Make(), new DiagnosisOptions());
+        var drafted = TypeDraft.Run(kinds!, asked, [], UsualShop.Make(), new DiagnosisOptions());
         Assert.Equal("posts-2", TypeNumbers.Of(drafted.Sheet, drafted.Made).Single(n => n.Name == "Throttle A, full").Question);
     }
 
@@ -208,7 +208,7 @@ public sealed class UnlikeThrottlesTests
         var open = Of(plates, plates with { Cell = KindAnswers.Unknown }) with { Cell = KindAnswers.Differ };
         var (kinds, asked, problems) = TypeDraft.Read(open, AskedUnits.Id);
         Assert.Empty(problems);
-        var drafted = TypeDraft.Run(kinds!, asked, 1, [], UsualShop.Make(), new DiagnosisOptions());
+        var drafted = TypeDraft.Run(kinds!, asked, [], UsualShop.Make(), new DiagnosisOptions());
         Assert.Equal(["rectifier-2"], drafted.Made.Open.Select(o => o.Question).Distinct());
         Assert.Equal(["disc", "selenium", "silicon"], drafted.Made.Open.Select(o => o.Word).Order(StringComparer.Ordinal));
     }

@@ -1,3 +1,4 @@
+using System.Globalization;
 using Ohmstead.Electrical.Diagnosis;
 using Ohmstead.Electrical.Planning;
 using Ohmstead.Electrical.TypeSheets;
@@ -20,11 +21,11 @@ public sealed class LoggedStepsTests
     private static TypeSheet Drafted(KindAnswers answers)
     {
         var (kinds, asked, _) = TypeDraft.Read(answers, AskedUnits.Id);
-        return TypeDraft.Run(kinds!, asked, 1, [], UsualShop.Make(), new DiagnosisOptions()).Sheet;
+        return TypeDraft.Run(kinds!, asked, [], UsualShop.Make(), new DiagnosisOptions()).Sheet;
     }
 
     private static TakenOff Off(int n, string title, int cup = 0, string words = "") =>
-        new($"untyped-off-{n}", cup, 1, words) { Title = title };
+        new(string.Create(CultureInfo.InvariantCulture, $"untyped-off-{n}"), cup, 1, words) { Title = title };
 
     /// <summary>Half an hour of pause before the shield; a piece of it broke.</summary>
     private static readonly BenchUnit First = LoggedMinutesTests.Unit(

@@ -1,16 +1,15 @@
 using System.Collections.Immutable;
 using Ohmstead.Electrical.Circuits;
-using Ohmstead.Electrical.Diagnosis.Answers;
 using Ohmstead.Electrical.Diagnosis.Hypotheses;
 using Ohmstead.Electrical.Diagnosis.Observed;
 using Ohmstead.Electrical.Diagnosis.Searching;
 using Ohmstead.Electrical.Faults;
 using Ohmstead.Electrical.Readings;
 
-namespace Ohmstead.Electrical.Diagnosis;
+namespace Ohmstead.Electrical.Diagnosis.Answers;
 
 /// <summary>
-/// How likely readings are on a sheet, faults summed over, on the bench as noted: what <see cref="Diagnoser"/> finds, a set of faults at a
+/// How likely readings are on a sheet, faults summed over, on the bench as noted: what a diagnosis finds, a set of faults at a
 /// time, and nothing explained. So several sheets can be searched side by side, and one be left that has fallen hopelessly behind.
 /// </summary>
 internal sealed class EvidenceSearch
@@ -51,13 +50,13 @@ internal sealed class EvidenceSearch
     }
 
     /// <summary>ln of how likely the readings are [nat], by the sets looked at so far.</summary>
-    public double LogEvidence => new Marginals([search], classes).LogTotal - Diagnoser.LogChanceOfNone(catalogue, odds, still);
+    public double LogEvidence => new Marginals([search], classes).LogTotal - NothingWrong.LogChance(catalogue, odds, still);
 
     /// <summary>The best set of faults with its sizes.</summary>
     public ImmutableArray<AssumedFault> Best()
     {
         var marginals = new Marginals([search], classes);
-        var sound = Diagnoser.SoundProbability(catalogue, odds, classes, marginals, still);
+        var sound = NothingWrong.Probability(catalogue, odds, classes, marginals, still);
         if (WholeSets.Of(marginals, catalogue, sound) is not [var best, ..])
             return [];
         var faults = FaultTable.Of(catalogue, classes, still, marginals, catalogue.Chances(odds));
