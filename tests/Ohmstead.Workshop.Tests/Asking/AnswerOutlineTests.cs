@@ -151,7 +151,7 @@ public sealed class AnswerOutlineTests
         Assert.Empty(problems);
         Assert.Equal(2, kinds!.Kinds.Length);
         var open = TypeDraft
-            .Run(kinds, asked, 1, [], Ohmstead.Workshop.Shops.UsualShop.Make(), new Electrical.Diagnosis.DiagnosisOptions())
+            .Run(kinds, asked, [], Ohmstead.Workshop.Shops.UsualShop.Make(), new Electrical.Diagnosis.DiagnosisOptions())
             .Made.Open;
         Assert.Equal(["runs-1"], open.Select(o => o.Question).Distinct());
         Assert.Equal(["roller", "shoe"], open.Select(o => o.Word).Order(StringComparer.Ordinal));
