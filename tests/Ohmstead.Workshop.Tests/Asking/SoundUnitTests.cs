@@ -99,9 +99,9 @@ public sealed class SoundUnitTests
         Assert.Equal(3, all.Select(u => u.Mark).Distinct().Count());
         Assert.Equal([mine[0], theirs[0], theirs[1]], all);
         var pooled = Drafted(theirs, Unit(2)).Made;
-        Assert.Equal((2, 6), (pooled.From.Units, pooled.From.Readings));
+        Assert.Equal((2, 7), (pooled.From.Units, pooled.From.Readings));
         var alone = Drafted([], Unit(2)).Made;
-        Assert.Equal((1, 3), (alone.From.Units, alone.From.Readings));
+        Assert.Equal((1, 4), (alone.From.Units, alone.From.Readings));
         double Doubt(MadeType made) => made.Values.Single(v => v.Path == "elements.primary.ohms").RelativeError;
         Assert.True(Doubt(pooled) < Doubt(alone) && Doubt(alone) < Doubt(Type.Made));
     }

@@ -107,7 +107,11 @@ public sealed class LoggedStepsTests
         var steps = TypeSteps.Without(LoggedSteps.In(Sheet, LoggedSteps.Of(First, Sheet)), "cover");
         Assert.DoesNotContain(steps, s => s.Id == "cover");
         Assert.Equal(["screws"], steps.Single(s => s.Id == "fiber-shield").After);
-        Assert.NotNull(TypeSteps.Put(TypeSheetFile.Write(Sheet), steps));
+        // Readings with the case open need that one; what nobody needs can go.
+        Assert.Null(TypeSteps.Put(TypeSheetFile.Write(Sheet), steps));
+        var without = TypeSteps.Without(LoggedSteps.In(Sheet, LoggedSteps.Of(First, Sheet)), "fiber-shield");
+        Assert.Equal(["cover"], without.Single(s => s.Id == "breaker-out").After);
+        Assert.NotNull(TypeSteps.Put(TypeSheetFile.Write(Sheet), without));
     }
 
     [Fact]
