@@ -173,11 +173,12 @@ internal static class OwnTypes
     }
 
     /// <summary>Puts what came in beside one's own type into that: a new version from the readings of both.</summary>
+    /// <param name="begun">Told of the work, so that it can be followed and stopped.</param>
     /// <returns>Where to go on; null where the answers are refused.</returns>
-    public static async Task<string?> PoolAsync(Bench bench, string id, OwnType came, CancellationToken closed)
+    public static async Task<string?> PoolAsync(Bench bench, string id, OwnType came, Action<Work> begun, CancellationToken closed)
     {
         await KeepSoundAsync(bench, id, came.Sound);
-        return await MakeAsync(bench, id, [.. (await UnitsAsync(bench, id)).Where(u => u.CurrentReadings.Any())], closed);
+        return await MakeAsync(bench, id, [.. (await UnitsAsync(bench, id)).Where(u => u.CurrentReadings.Any())], begun, closed);
     }
 
     /// <summary>Units of a type, by their tags.</summary>

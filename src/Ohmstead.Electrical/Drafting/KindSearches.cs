@@ -20,14 +20,17 @@ internal sealed class KindSearches
 
     private readonly UnitReadings[] readings;
     private readonly DiagnosisOptions options;
+    private readonly Action<double>? told;
     private readonly SolvedWaves[] waves;
     private readonly EvidenceSearch[] searches;
+    private int stages;
 
     /// <param name="models">By kind: its sheet, taps aligned.</param>
     /// <param name="readings">By kind: the readings as it has them.</param>
     public KindSearches(UnitModel[] models, UnitReadings[] readings, DiagnosisOptions options)
     {
-        (this.readings, this.options) = (readings, options);
+        (this.readings, this.options, told) = (readings, options with { Progress = null }, options.Progress);
+        options = this.options;
         waves = [.. models.Select(_ => new SolvedWaves())];
         searches = new EvidenceSearch[models.Length];
         Each([.. Enumerable.Range(0, models.Length)], k => searches[k] = new EvidenceSearch(models[k], readings[k], options, waves[k]));
@@ -64,12 +67,16 @@ internal sealed class KindSearches
         foreach (var (sets, behind) in looks)
         {
             Each(live, s => s.StepTo(sets));
+            Tell();
             var logs = live.ToDictionary(s => s, s => s.LogEvidence);
             var best = logs.Values.Max();
             live = [.. live.Where(s => logs[s] > best - behind)];
         }
         Each(live, s => s.StepTo(int.MaxValue));
+        Tell();
     }
+
+    private void Tell() => told?.Invoke(++stages / (double)(Looks.Length + StrangeLooks.Length + 2));
 
     /// <summary>Some at once, and each with every thread: as long as one is at work no core waits.</summary>
     private void Each<T>(T[] all, Action<T> work) =>

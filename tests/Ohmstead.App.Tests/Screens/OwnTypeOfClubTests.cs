@@ -48,7 +48,7 @@ public sealed class OwnTypeOfClubTests : IAsyncLifetime
         workshop = await OpenWorkshop.OpenAsync();
         workshop.Screens.Services.AddSingleton(new SiteOptions(0, IsOnLan: false, IsDemo: false));
         await OwnTypes.KeepAsync(Bench, Type, 0, new OwnType(Answers, null, null, []));
-        await OwnTypes.MakeAsync(Bench, Type, [], CancellationToken.None);
+        await OwnTypes.MakeAsync(Bench, Type, [], _ => { }, CancellationToken.None);
     }
 
     public ValueTask DisposeAsync() => workshop.DisposeAsync();
@@ -100,7 +100,7 @@ public sealed class OwnTypeOfClubTests : IAsyncLifetime
         // The next unit takes them; another answer leaves them.
         var next = new Guid(6, 0, 0, new byte[8]);
         await Bench.EnterAsync(next, 0, "bench", new TakenIn("8", Type, "", ""), new WayChosen(["roller-a-out"]));
-        await OwnTypes.MakeAsync(Bench, Type, [], CancellationToken.None);
+        await OwnTypes.MakeAsync(Bench, Type, [], _ => { }, CancellationToken.None);
         var unit = (await Bench.ReadAsync(next))!;
         Assert.Equal("Brass screws", ApartState.Of(unit, (await Bench.SheetOfAsync(unit))!).NextOff()!.Title);
         Assert.Equal(1.5, (await Bench.SheetAsync(Type))!.TakeApart[2].MinutesOut);
