@@ -46,8 +46,13 @@ internal static class Worker
             (run as IDisposable)?.Dispose();
             awake.SetValue(null, Asleep);
             var took = (Environment.CpuUsage.TotalTime - before).TotalMilliseconds;
-            var seen = number == Counted ? came.Index().Where(c => c.Item > 0).Select(c => FormattableString.Invariant($" {c.Index}:{c.Item}")) : [];
-            await answers.WriteLineAsync(FormattableString.Invariant($"{(code == 0 ? "passed" : "failed")} {took:F0}") + string.Concat(seen));
+            var seen =
+                number == Counted
+                    ? came.Index().Where(c => c.Item > 0).Select(c => FormattableString.Invariant($" {c.Index}:{c.Item}"))
+                    : [];
+            await answers.WriteLineAsync(
+                FormattableString.Invariant($"{(code == 0 ? "passed" : "failed")} {took:F0}") + string.Concat(seen)
+            );
             await answers.FlushAsync();
         }
         return 0;

@@ -163,7 +163,9 @@ internal static class EntryFigures
             same += early.Count == 0 || IsSame(early[0]) ? 1 : 0;
             sameAtLast += early.Count == 0 || IsSame(early[^1]) ? 1 : 0;
         }
-        return FormattableString.Invariant($"Likeliest so far and in the end on {sheet.Id}: the same, or one that the readings do not tell from it, or in the end at least {NearlyAsLikely} times as likely, in {same} of {Compared} drawn units when it is said first, in {sameAtLast} when it is said last.");
+        return FormattableString.Invariant(
+            $"Likeliest so far and in the end on {sheet.Id}: the same, or one that the readings do not tell from it, or in the end at least {NearlyAsLikely} times as likely, in {same} of {Compared} drawn units when it is said first, in {sameAtLast} when it is said last."
+        );
     }
 
     /// <summary>As the screens name a fault: likelier than 5 %, and than on any unserviced unit.</summary>

@@ -68,7 +68,11 @@ public sealed class WorkshopMergeTests : IAsyncLifetime
             text.Add(JournalFile.Write(card.Id, (await store.ReadAsync(card.Id, Stop))!.Journal));
         foreach (var kind in await store.DocumentKindsAsync(Stop))
             if (kind is not (Shop.DocumentKind or BenchNames.OtherShopKind))
-                text.AddRange((await store.DocumentsAsync(kind, Stop)).Select(d => FormattableString.Invariant($"{d.Kind} {d.Id} {d.At.UtcTicks} {d.Text}")));
+                text.AddRange(
+                    (await store.DocumentsAsync(kind, Stop)).Select(d =>
+                        FormattableString.Invariant($"{d.Kind} {d.Id} {d.At.UtcTicks} {d.Text}")
+                    )
+                );
         return string.Join('\n', text);
     }
 

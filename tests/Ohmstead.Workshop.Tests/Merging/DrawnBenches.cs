@@ -42,7 +42,11 @@ internal sealed class DrawnBenches
     private void Begin()
     {
         for (var unit = 0; unit < 2; unit++)
-            Enter(0, new Guid(99, 0, 0, [(byte)unit, 0, 0, 0, 0, 0, 0, 0]), new TakenIn(FormattableString.Invariant($"T-{unit}"), "", "", ""));
+            Enter(
+                0,
+                new Guid(99, 0, 0, [(byte)unit, 0, 0, 0, 0, 0, 0, 0]),
+                new TakenIn(FormattableString.Invariant($"T-{unit}"), "", "", "")
+            );
         benches[1] = benches[2] = benches[0];
         for (var bench = 0; bench < 3; bench++)
             skewMinutes[bench] = Next(3) == 0 ? Next(400) - 200 : 0;
@@ -98,7 +102,14 @@ internal sealed class DrawnBenches
             2 => new Corrected(journal[Next(journal.Length)].Id, new Noted(FormattableString.Invariant($"right {Next(3)}"))),
             3 => new FindingJudged("roller", "worn", Next(2) == 0 ? Judgement.Confirmed : Judgement.Dismissed, ""),
             4 => new StageClosed((Stage)Next(7), Next(2) == 0, ""),
-            5 => new CardChanged(FormattableString.Invariant($"T-{Next(3)}"), "", FormattableString.Invariant($"owner {Next(2)}"), "", "", ""),
+            5 => new CardChanged(
+                FormattableString.Invariant($"T-{Next(3)}"),
+                "",
+                FormattableString.Invariant($"owner {Next(2)}"),
+                "",
+                "",
+                ""
+            ),
             6 => new PartChanged("roller", PartChange.Renewed, null, ""),
             7 => new Settled([journal[Next(journal.Length)].Id, journal[Next(journal.Length)].Id], ""),
             8 => new Returned(ReturnManner.Working, ""),

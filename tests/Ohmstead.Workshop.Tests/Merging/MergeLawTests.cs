@@ -39,7 +39,10 @@ public class MergeLawTests
             }
         }
         // What is drawn must hold what the laws are about.
-        Assert.True(contradicted > count && forked > count && jumped > count / 2, FormattableString.Invariant($"{contradicted} {forked} {jumped}"));
+        Assert.True(
+            contradicted > count && forked > count && jumped > count / 2,
+            FormattableString.Invariant($"{contradicted} {forked} {jumped}")
+        );
     }
 
     private static void Same(WorkshopContent one, WorkshopContent other, uint seed, string how) =>
