@@ -155,6 +155,9 @@ public sealed class EveryWidthTests(OpenBrowser browser, RunningDemo demo)
     public async Task Axe_finds_nothing_from_the_wiring_to_the_return_of_a_unit() => await AxeAsync(Width.Desk, "F-036", TypedToo);
 
     [Fact]
+    public async Task Axe_finds_nothing_on_the_second_screen() => await AxeAsync(Width.Desk, "", ["/show/F-036"]);
+
+    [Fact]
     public void Every_screen_of_a_unit_is_looked_at()
     {
         const string unit = "/units/{Id:guid}";

@@ -33,6 +33,9 @@ internal sealed class Published
     /// <summary>An input of the case.</summary>
     public double Given(string name) => Number("given", name);
 
+    /// <summary>An input of the case that is a word.</summary>
+    public string Word(string name) => row["given"]![name]!.GetValue<string>();
+
     public bool Gives(string name) => row["given"]!.AsObject().ContainsKey(name);
 
     /// <summary>A published outcome of the case.</summary>
@@ -42,6 +45,8 @@ internal sealed class Published
 
     /// <summary>What the source prints although it is wrong.</summary>
     public double Misprinted(string name) => Number("misprinted", name);
+
+    public bool IsMisprinted => row.ContainsKey("misprinted");
 
     /// <summary>Holds a value of ours against a published one; the tolerance is that of the printed figure unless stated.</summary>
     /// <param name="within">Largest difference in the figure's own unit.</param>

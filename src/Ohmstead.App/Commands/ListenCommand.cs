@@ -76,15 +76,8 @@ internal static class ListenCommand
                     ["seconds"] = r.Recording.Seconds,
                     ["supplyHertz"] = r.Recording.SupplyHertz,
                     ["foundHertz"] = r.Recording.FoundHertz,
-                    ["lines"] = new JsonArray([
-                        .. r.Recording.Lines.Select(l => new JsonObject
-                        {
-                            ["harmonic"] = l.Harmonic,
-                            ["hertz"] = l.Hertz,
-                            ["levelDb"] = l.LevelDb,
-                            ["aboveFloorDb"] = l.AboveFloorDb,
-                        }),
-                    ]),
+                    ["lines"] = new JsonArray([.. r.Recording.Lines.Select(Line)]),
+                    ["heardDb"] = r.Recording.HeardDb,
                     ["verdict"] = Output.Words(r.Recording.Verdict),
                     ["words"] = Output.Words(r.Recording.Words),
                 }),
@@ -98,12 +91,22 @@ internal static class ListenCommand
                 ["from"] = c.From,
                 ["to"] = c.To,
                 ["changeDb"] = c.ChangeDb,
+                ["heardChangeDb"] = c.HeardChangeDb,
                 ["words"] = c.Words,
             }),
         ]);
         all["gainMoved"] = compared.GainMoved;
         return all;
     }
+
+    private static JsonObject Line(HumLine line) =>
+        new()
+        {
+            ["harmonic"] = line.Harmonic,
+            ["hertz"] = line.Hertz,
+            ["levelDb"] = line.LevelDb,
+            ["aboveFloorDb"] = line.AboveFloorDb,
+        };
 
     private static void Show(List<(string File, HumRecording Recording)> recordings, HumComparison? compared)
     {

@@ -13,7 +13,7 @@ namespace Ohmstead.Electrical.Readings;
 internal static class PostRemarks
 {
     /// <summary>What a post of a toy-train unit gives with nothing connected [V] (common practice, no source).</summary>
-    private const double Least = 0.5,
+    internal const double Least = 0.5,
         Most = 60;
 
     /// <summary>Of a post behind an open contact, which is dead on purpose, less than this share is left under load.</summary>
@@ -56,14 +56,14 @@ internal static class PostRemarks
     }
 
     /// <summary>AC volts of the mains between two terminals of the low side.</summary>
-    private static bool IsOfAPost(TypeSheet sheet, ReadingSpec r) =>
+    internal static bool IsOfAPost(TypeSheet sheet, ReadingSpec r) =>
         r.Quantity == Quantity.AcVolts
         && r.State.Source is { IsDirect: false, HasLamp: false, SeriesOhms: 0 } s
         && Math.Abs(s.Volts - sheet.SupplyVolts) < 1e-9 * s.Volts
         && new[] { r.From, r.To }.Except([s.From, s.To]).Count() == 2;
 
     /// <summary>AC volts that a nominal sound unit shows there; NaN, which no bound is held against, while a rectifier conducts or nothing is solved.</summary>
-    private static double Volts(UnitModel model, ReadingSpec spec, ReadingState state)
+    internal static double Volts(UnitModel model, ReadingSpec spec, ReadingState state)
     {
         var solved = new ReadingSolver().Solve(new FaultedCircuits(model, spec, state).Usual, model.Nominal);
         return solved.IsPeriodic ? double.NaN : solved.Value ?? double.NaN;

@@ -14,7 +14,15 @@ public static class SheetRemarks
     public static IEnumerable<Problem> Of(TypeSheet sheet)
     {
         var model = new UnitModel(sheet);
-        return [.. Supply(sheet), .. FieldRemarks.Of(sheet), .. PostRemarks.Of(model), .. Gates(model), .. TitleRemarks.Of(sheet)];
+        return
+        [
+            .. Supply(sheet),
+            .. FieldRemarks.Of(sheet),
+            .. PostRemarks.Of(model),
+            .. WindingRemarks.Of(model),
+            .. Gates(model),
+            .. TitleRemarks.Of(sheet),
+        ];
     }
 
     /// <summary>True for a reading whose source is near the sheet's supply and not it, so that it does not scale with the line voltage.</summary>

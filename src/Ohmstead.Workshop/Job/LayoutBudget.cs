@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Ohmstead.Electrical.Carrying;
 using Ohmstead.Electrical.Reckoning.Proving;
 using Ohmstead.Workshop.Journal;
 
@@ -21,17 +22,19 @@ public sealed record LayoutBudget(LoadBudget Question, LoadBudgetAnswer Answer, 
             : null;
 
     /// <summary>
-    /// The budget of a layout. Usable amps of the whole unit: its usable watts at the loaded volts of the pair with the highest,
-    /// so that a load on a lower one is never promised more.
+    /// What the whole unit carries for hours: its usable watts at the loaded volts of the pair with the highest, so that a load on a lower
+    /// one is never promised more. Rounded down, as what each pair may carry is [A].
     /// </summary>
+    internal static double UnitAmps(Rating rating, IEnumerable<OutletLimit> limits) =>
+        Math.Max(0.1, Math.Floor((10 * rating.UsableWatts / limits.MaxBy(l => l.IdleVolts)!.LoadedVolts) + 1e-9) / 10);
+
+    /// <summary>The budget of a layout.</summary>
     /// <returns>Null where the posts of the unit are not known.</returns>
     public static LayoutBudget? Of(Rating rating, ImmutableArray<PostSupply> supplies, LayoutStated stated)
     {
         if (supplies.IsEmpty || rating.UsableWatts <= 0)
             return null;
-        var highest = supplies.MaxBy(s => s.Outlet.Limit.IdleVolts)!.Outlet.Limit.LoadedVolts;
-        // Rounded down, as what each pair may carry is.
-        var usable = Math.Max(0.1, Math.Floor((10 * rating.UsableWatts / highest) + 1e-9) / 10);
+        var usable = UnitAmps(rating, supplies.Select(s => s.Outlet.Limit));
         var said = supplies.Select(s => (Supply: s, Post: PostOf(stated, s.Outlet), Id: IdOf(supplies, s))).ToImmutableArray();
         var question = Asked(usable, said);
         var answer = question.Answer();

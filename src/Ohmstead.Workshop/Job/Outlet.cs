@@ -18,17 +18,29 @@ public sealed record Outlet(string Posts, string Setting, OutletLimit Limit, str
     /// <summary>A pair of less than this is put on the paper in hundredths [A].</summary>
     private const double Small = 1;
 
+    /// <summary>What the whole unit carries for hours [A]: no pair of its posts is promised more.</summary>
+    public double UnitAmps { get; init; } = double.PositiveInfinity;
+
     /// <summary>The most for hours, rounded down: "6.5 A".</summary>
-    public string Most => Down(Limit.Amps, Limit.Amps < Small ? 100 : 10);
+    public string Most => Down(CappedAmps, CappedAmps < Small ? 100 : 10);
 
     /// <summary>The same as a number [A].</summary>
-    public double MostAmps => DownTo(Limit.Amps, Limit.Amps < Small ? 100 : 10);
+    public double MostAmps => DownTo(CappedAmps, CappedAmps < Small ? 100 : 10);
 
     /// <summary>What it is limited by: "limited by its breaker, 6.5 A".</summary>
-    public string Held => $"limited by {HeldBy}, {Down(Limit.PartMostAmps, Limit.PartMostAmps < Small ? 100 : 10)}";
+    public string Held =>
+        IsCapped ? "limited by the whole unit" : $"limited by {HeldBy}, {Down(Limit.PartMostAmps, Limit.PartMostAmps < Small ? 100 : 10)}";
 
     /// <summary>The same, and where the figure of that part is no sheet's, that it is not.</summary>
-    public string HeldInFull => Limit.IsEstimated ? $"{Held} ({Estimated})" : Held;
+    public string HeldInFull => IsEstimated ? $"{Held} ({Estimated})" : Held;
+
+    /// <summary>True where what limits it is a figure that no sheet gives.</summary>
+    public bool IsEstimated => Limit.IsEstimated && !IsCapped;
+
+    private double CappedAmps => Math.Min(Limit.Amps, UnitAmps);
+
+    // Rounded down the two may be the same: then the part limits it.
+    private bool IsCapped => MostAmps < DownTo(Limit.Amps, Limit.Amps < Small ? 100 : 10);
 
     /// <summary>The most that a breaker or fuse outside may be rated for, where none is inside: "7.5 A"; empty where one is.</summary>
     public string FuseOutside => Limit.IsProtected ? "" : Down(Limit.Amps, Limit.Amps < Small ? 10 : 2);

@@ -43,7 +43,9 @@ internal static class Outlets
                 && r.State.Lifted.Length == 0
             )
             .GroupBy(r => string.CompareOrdinal(r.From, r.To) < 0 ? (r.From, r.To) : (r.To, r.From));
-        return [.. pairs.Select(p => Best(model, solver, p, rating.UsableWatts)).OfType<Outlet>()];
+        var outlets = pairs.Select(p => Best(model, solver, p, rating.UsableWatts)).OfType<Outlet>().ToImmutableArray();
+        var unit = outlets.IsEmpty ? 0 : LayoutBudget.UnitAmps(rating, outlets.Select(o => o.Limit));
+        return [.. outlets.Select(o => o with { UnitAmps = unit })];
     }
 
     private static bool IsPair(ReadingSpec r, string a, string b) => (r.From == a && r.To == b) || (r.From == b && r.To == a);

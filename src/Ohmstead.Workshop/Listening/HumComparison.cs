@@ -32,7 +32,12 @@ public sealed record HumComparison(ImmutableArray<HumChange> Changes, bool GainM
                         recordings[c.n].Label,
                         c.Change,
                         HumWords.OfChange(c.Change, recordings[c.n].Label)
-                    )),
+                    )
+                    {
+                        // Each against the noise of its own recording, as line 2 is.
+                        HeardChangeDb =
+                            recordings[c.n].Recording.HeardDb - lines[c.n].FloorDb - (recordings[0].Recording.HeardDb - lines[0].FloorDb),
+                    }),
             ],
             lines.Max(l => l.FloorDb) - lines.Min(l => l.FloorDb) > MostFloorDb
         );
@@ -44,4 +49,8 @@ public sealed record HumComparison(ImmutableArray<HumChange> Changes, bool GainM
 /// <param name="To">Label of this one.</param>
 /// <param name="ChangeDb">Of line 2 above the noise; null where neither has hum.</param>
 /// <param name="Words">The same for a person.</param>
-public sealed record HumChange(string From, string To, double? ChangeDb, string Words);
+public sealed record HumChange(string From, string To, double? ChangeDb, string Words)
+{
+    /// <summary>Of all lines as an ear hears them, each against the noise of its own recording [dB(A)]; null where one has no hum.</summary>
+    public double? HeardChangeDb { get; init; }
+}

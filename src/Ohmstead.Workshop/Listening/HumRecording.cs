@@ -22,6 +22,9 @@ public sealed record HumRecording(
     private const int MostSampleRate = 768_000;
     internal const double LeastSeconds = 4;
 
+    /// <summary>How loud the hum is to an ear [dB(A) of a sine of full scale]; null without hum. A phone's gain is not known: only differences count.</summary>
+    public double? HeardDb => EarWeight.LevelOf(Lines);
+
     private HumSpectrum Spectrum { get; init; } = null!;
 
     /// <summary>Listens to a WAV file; never the whole of it in memory.</summary>

@@ -127,7 +127,7 @@ public static class OwnerPage
         Row.Of(
             Cut(say.Name(outlet.Posts), 40),
             outlet.Most,
-            $"{say.Name(outlet.Held)}{(outlet.Limit.IsEstimated ? "*" : "")}",
+            $"{say.Name(outlet.Held)}{(outlet.IsEstimated ? "*" : "")}",
             outlet.FuseOutside.Length > 0 ? say.Say($"fuse outside: {outlet.FuseOutside}") : ""
         );
 
@@ -135,7 +135,7 @@ public static class OwnerPage
         new(
             Cut(say.Name(post.Supply.Outlet.Posts), 40),
             post.Load.Amps / post.MostAmps,
-            say.Name(LayoutWords.Amps(post)) + (post.Supply.Outlet.Limit.IsEstimated ? "*" : ""),
+            say.Name(LayoutWords.Amps(post)) + (post.Supply.Outlet.IsEstimated ? "*" : ""),
             say.Name(LayoutWords.Fuse(post))
         );
 
@@ -168,7 +168,7 @@ public static class OwnerPage
             );
         else if (shown.Any(o => o.FuseOutside.Length > 0))
             yield return say.Caution(s => s.Name("Fuse outside: no more amps, in that post’s lead."));
-        if (shown.Any(o => o.Limit.IsEstimated))
+        if (shown.Any(o => o.IsEstimated))
             yield return $"* {Sentences.Large(say.Name(Outlet.Estimated))}.";
     }
 

@@ -99,7 +99,7 @@ internal static class OwnerSheet
                     .Select(p => new Row(
                         [p.Supply.Outlet.Posts, LayoutWords.Items(p), LayoutWords.Amps(p), LayoutWords.Fuse(p)],
                         Weight.None,
-                        $"{LayoutWords.AtTrain(p)} {LayoutWords.Wire(p)}".TrimEnd()
+                        $"{LayoutWords.AtTrain(p)} {LayoutWords.Wire(p)} {LayoutShort.Of(p)?.Words}".TrimEnd()
                     )),
             ],
             Size.Usual

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Ohmstead.Electrical.Reckoning.Standards;
 
 namespace Ohmstead.Workshop.Shops;
 
@@ -8,6 +9,8 @@ namespace Ohmstead.Workshop.Shops;
 /// <param name="Source">Who says so.</param>
 public sealed record WindingClass(string Title, double RiseKelvin, string Source)
 {
+    // The table's own temperatures less a room of 40 °C are 60, 75 and 80 K: 5 K stricter. The figures here are what is usual for old units; the
+    // stricter ones only make a unit "warm" (docs/methods/proving.md).
     private const string AfterTable = "common practice, after IEC 61558-1, table 1, from memory";
 
     /// <summary>Old units are of class A; so a shop starts with its rise.</summary>
@@ -21,4 +24,10 @@ public sealed record WindingClass(string Title, double RiseKelvin, string Source
         new("Class B: glass, mica", 85, AfterTable),
         new("An isolating transformer", 55, "FAA L-830, 4.2.4"),
     ];
+
+    /// <summary>The rise over 40 °C by the table itself, for a limit that is a class of it [K]; null for any other limit.</summary>
+    public static double? WarmOf(double limitKelvin) =>
+        All.FirstOrDefault(c => c.RiseKelvin == limitKelvin && c.Title.StartsWith("Class ", StringComparison.Ordinal)) is { } row
+            ? InsulationClass.Of(row.Title.Substring("Class ".Length, 1)).Normal - InsulationClass.RoomCelsius
+            : null;
 }

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Ohmstead.Electrical.Reckoning.Proving;
+using Ohmstead.Electrical.Reckoning.Standards;
 using Ohmstead.Electrical.TypeSheets;
 using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Shops;
@@ -31,6 +32,8 @@ internal static class BreakerCheck
         }
         else
             words = ["Fail: at these amps it never opens.", .. words];
+        if (plan.Answer.Verdict == "leave, add outside")
+            words = words.Add($"For the one outside: {ResetType.All[2].Does}");
         return new(test, limit, read, plan.Answer.Verdict == "renew" ? TestEnd.Fail : end, words, plan.Question)
         {
             IsOfDanger = plan.Answer.Why.Contains("slow on a short"),

@@ -1,5 +1,7 @@
 using System.Globalization;
+using Ohmstead.Electrical.Reckoning.Standards;
 using Ohmstead.Workshop.Journal;
+using Ohmstead.Workshop.Shops;
 using Ohmstead.Workshop.Units;
 using Ohmstead.Workshop.Words;
 
@@ -32,6 +34,7 @@ internal static class HeatCheck
                     TestEnd.Fail => "Fail: the whole range, 9 chances in 10, lies above the limit.",
                     _ => "Not judged: the limit lies inside the range. A longer run settles it.",
                 },
+                .. Warmth(end, run.Begun.LimitKelvin, ended),
                 .. Carries(unit) is { } c
                     ? [$"For hours, at {ValueText.Plain(c.RoomCelsius)} °C in the room: at most {TestWords.AmpsAtMost(c.Amps)}."]
                     : Array.Empty<string>(),
@@ -39,6 +42,18 @@ internal static class HeatCheck
             run.Question()
         );
     }
+
+    /// <summary>Beside the verdict: warm by the stricter figure of the standard, or what its life is worth above the limit.</summary>
+    private static IEnumerable<string> Warmth(TestEnd end, double limitKelvin, HeatRunEnded ended)
+    {
+        if (end == TestEnd.Fail && ended.RiseKelvin - limitKelvin is { } over and > 0)
+            yield return $"About {Whole(over)} °C over: insulation lasts {Times(over, 10)} times its life by the 10 °C rule, {Times(over, 8)} by the 8 °C rule.";
+        else if (WindingClass.WarmOf(limitKelvin) is { } warm && ended.HighKelvin > warm)
+            yield return $"Warm: IEC 61558-1, table 1 (from memory) gives {Whole(warm)} °C. The upper end of the range is above it.";
+    }
+
+    private static string Times(double over, double halving) =>
+        InsulationClass.LifeTimes(over, halving).ToString("0.00", CultureInfo.InvariantCulture);
 
     /// <summary>What it may carry, where that was worked out after the run.</summary>
     public static LoadForHours? Carries(BenchUnit unit)

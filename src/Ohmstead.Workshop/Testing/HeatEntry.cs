@@ -110,7 +110,12 @@ public static class HeatEntry
             : new(new HeatRunEnded(0, 0, null, null, null, "go on", why.Trim().TrimEnd('.')), "");
 
     /// <summary>What it may carry for hours in a warm room.</summary>
-    public static (LoadForHours? Fact, ImmutableArray<string> Words, string Refused) Carry(HeatRunState run, HeatCarryTyped typed)
+    /// <param name="line">The line and the plate's, where the line was noted; then a raised line is said too.</param>
+    public static (LoadForHours? Fact, ImmutableArray<string> Words, string Refused) Carry(
+        HeatRunState run,
+        HeatCarryTyped typed,
+        HeatLine? line = null
+    )
     {
         var form = new TypedForm();
         var room = form.Number("Room", typed.RoomCelsius, LeastRoom, MostRoom);
@@ -120,7 +125,7 @@ public static class HeatEntry
             return (null, [], form.Problem);
         if (run.Ended is not { RiseKelvin: > 0 } ended)
             return (null, [], "The heat run has no end yet.");
-        var (answer, refused) = HeatQuestion.Elsewhere(run.Begun, ended, idle, copper, room).Ask<RiseElsewhereAnswer>();
+        var (answer, refused) = HeatQuestion.Elsewhere(run.Begun, ended, idle, copper, room, line).Ask<RiseElsewhereAnswer>();
         return answer is null ? (null, [], refused) : (new LoadForHours(answer.MostAmps, room, idle, copper), answer.Words, "");
     }
 

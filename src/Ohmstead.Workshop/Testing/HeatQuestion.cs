@@ -39,7 +39,8 @@ internal static class HeatQuestion
         HeatRunEnded ended,
         double noLoadWatts,
         double copperWatts,
-        double warmCelsius
+        double warmCelsius,
+        HeatLine? line
     ) =>
         TestQuestion.Of(
             "rise-elsewhere",
@@ -51,6 +52,10 @@ internal static class HeatQuestion
                 ("finalRiseKelvin", (ended.HighKelvin ?? ended.RiseKelvin).GetValueOrDefault()),
                 ("limitKelvin", begun.LimitKelvin),
                 ("mostAmpsCelsius", warmCelsius),
+                .. line is null ? Array.Empty<(string, object)>() : [("testVolts", line.TestVolts), ("ratedVolts", line.RatedVolts)],
             ]
         );
 }
+
+/// <summary>The line of a heat run, and that of the plate [V].</summary>
+public sealed record HeatLine(double TestVolts, double RatedVolts);

@@ -49,6 +49,20 @@ public class LayoutPaperTests
         Assert.Contains("| 2 motors, 4 lamps | 3.3 of 6.3 A | fuse 4 A", text, StringComparison.Ordinal);
     }
 
+    /// <summary>The lower posts' own winding carries 7.8 A, the whole unit 7.2 A: one figure on every paper, whether the owner said what he runs or not.</summary>
+    [Fact]
+    public void A_pair_of_posts_has_the_same_most_amps_on_every_paper()
+    {
+        foreach (var matter in new[] { Matter(Shop.Letter), Matter(Shop.Letter, Layout) })
+        {
+            var record = ServiceRecord.Make(matter).Text;
+            Assert.DoesNotContain("7.8 A", record, StringComparison.Ordinal);
+            Assert.Contains("7.2 A, limited by the whole unit.", record, StringComparison.Ordinal);
+            Assert.DoesNotContain("7.8 A", OwnerPage.Make(matter, 5).Text, StringComparison.Ordinal);
+            Assert.Contains("7.2 A", OwnerPage.Make(matter, 5).Text, StringComparison.Ordinal);
+        }
+    }
+
     [Fact]
     public void Nothing_is_said_of_a_layout_to_the_owner_of_a_unit_that_is_not_to_be_plugged_in()
     {

@@ -38,6 +38,9 @@ public class CanRunTests
         Assert.Contains("1 motor, 1 smoke unit.", comes, StringComparison.Ordinal);
         Assert.Contains("Put a 3 A fuse in its lead.", comes, StringComparison.Ordinal);
         Assert.Contains("18 AWG, 20 ft one way", comes, StringComparison.Ordinal);
+        Assert.Contains("On a dead short, about", comes, StringComparison.Ordinal);
+        Assert.Contains("AC trains, nominal: 16 V.", screen.Markup, StringComparison.Ordinal);
+        Assert.DoesNotContain("NEM 611", screen.Markup, StringComparison.Ordinal);
         Assert.Contains("0.0 of", Of("post 0 – 14 V post"), StringComparison.Ordinal);
         Assert.Empty((await bench.UnitAsync()).All<LayoutStated>());
         await screen.Find("button.do").ClickAsync(new());

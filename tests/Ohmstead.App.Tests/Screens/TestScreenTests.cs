@@ -64,6 +64,11 @@ public class TestScreenTests
         var screen = One(bench, TestList.Touch);
         screen.WaitForAssertion(() => Assert.Contains("at most 0.25 mA", screen.Markup, StringComparison.Ordinal));
         Assert.Contains("IEC 60950, class II, as listed", screen.Markup, StringComparison.Ordinal);
+        Assert.Contains("nF from the line to the core lets 0.25 mA through.", screen.Markup, StringComparison.Ordinal);
+        Assert.DoesNotContain("10 kΩ and 0.022 µF", screen.Markup, StringComparison.Ordinal);
+        screen.Do(() => screen.Find("#network").Change("weighted-500-ohm"));
+        Assert.Contains("10 kΩ and 0.022 µF", screen.Markup, StringComparison.Ordinal);
+        screen.Do(() => screen.Find("#network").Change("1500-ohm"));
         screen.Do(() => screen.Find("#one-way").Input("45m"));
         screen.Do(() => screen.Find("#other-way").Input("0.061"));
         await screen.Find("section[aria-label='What it reads'] form").SubmitAsync();

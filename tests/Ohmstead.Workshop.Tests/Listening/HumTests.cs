@@ -72,6 +72,56 @@ public class HumTests
     public void In_quiet_and_busy_rooms_it_is_heard_as_asked() =>
         Assert.All(HumExperiment.Run(12, 300, new StringBuilder()), a => Assert.True(a.IsMet, a.Row()));
 
+    /// <remarks>
+    /// Check value 12.1: the A-weighting of IEC 61672 as tabled at lichtbeeldgeluid.nl (seen), at the exact base-10 frequencies of the nominal
+    /// ones. 12.2: the same formula off the table, recomputed with 20.6, 107.7, 737.9 and 12194 Hz. 12.3: at 100 Hz it is −19.145, the table
+    /// says −19.1.
+    /// </remarks>
+    [Theory]
+    [InlineData(17, -30.2)]
+    [InlineData(18, -26.2)]
+    [InlineData(20, -19.1)]
+    [InlineData(21, -16.1)]
+    [InlineData(22, -13.4)]
+    [InlineData(23, -10.9)]
+    [InlineData(24, -8.6)]
+    [InlineData(27, -3.2)]
+    [InlineData(30, 0)]
+    [InlineData(33, 1.2)]
+    [InlineData(36, 1.0)]
+    public void An_ear_hears_a_tone_as_tabled(int tenthsOfADecade, double db) =>
+        Assert.Equal(db, EarWeight.Db(Math.Pow(10, tenthsOfADecade / 10.0)), 0.05);
+
+    [Theory]
+    [InlineData(60, -27.05)]
+    [InlineData(120, -16.71)]
+    [InlineData(180, -11.95)]
+    [InlineData(240, -9.06)]
+    [InlineData(360, -5.57)]
+    [InlineData(480, -3.51)]
+    [InlineData(100, -19.15)]
+    public void Lines_of_the_hum_are_weighted_off_the_table(double hertz, double db) => Assert.Equal(db, EarWeight.Db(hertz), 0.01);
+
+    /// <remarks>−24 − 16.71 and −35 − 9.06 dB add by their power: −40.71 and −44.06 are −39.06 dB(A).</remarks>
+    [Fact]
+    public void The_hum_to_an_ear_is_the_sum_of_its_weighted_lines()
+    {
+        Assert.Equal(-39.06, Heard(60, Silent, -24, Silent, -35).HeardDb!.Value, 0.3);
+        Assert.Null(Heard(new MadeRecording(new Random(2), 5, 60, [], -60, traffic: true).ToWave()).HeardDb);
+    }
+
+    /// <remarks>All lines 10 dB louder in the same noise are 10 dB louder to an ear; a phone that turns itself up by 4 dB is not.</remarks>
+    [Fact]
+    public void A_louder_hum_is_as_much_louder_to_an_ear()
+    {
+        var quiet = Heard(new MadeRecording(new Random(5), 5, 60, [Silent, -40, Silent, -45], -75).ToWave());
+        var loud = Heard(new MadeRecording(new Random(6), 5, 60, [Silent, -30, Silent, -35], -75).ToWave());
+        var turnedUp = Heard(new MadeRecording(new Random(7), 5, 60, [Silent, -36, Silent, -41], -71).ToWave());
+        var changes = HumComparison.Of([("idle", quiet), ("load", loud), ("again", turnedUp)]).Changes;
+        Assert.Equal(10, changes[0].HeardChangeDb!.Value, 1.5);
+        Assert.Equal(0, changes[1].HeardChangeDb!.Value, 1.5);
+    }
+
     private static HumComparison Compared(double[] levels, double[] floors) =>
         HumComparison.Of([
             .. levels.Select(

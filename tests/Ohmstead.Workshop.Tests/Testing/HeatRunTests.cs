@@ -174,6 +174,45 @@ public class HeatRunTests
         Assert.StartsWith("No-load watts: ", HeatEntry.Carry(run, new("25", "", "14")).Refused, StringComparison.Ordinal);
     }
 
+    /// <remarks>5 °C over 65: by the rule of 10 K 2^−0.5 = 0.71, by that of 8 K 2^−0.625 = 0.65 (docs/methods/proving.md).</remarks>
+    [Fact]
+    public void Above_its_limit_it_says_what_that_costs_in_life_and_by_which_rule()
+    {
+        var unit = new TestedUnit().Add(Begun(), new HeatRead(60, 20, 3.5, 22), new HeatRunEnded(60, 22, 70, 66, 74, "above", ""));
+        Assert.Contains(
+            "About 5 °C over: insulation lasts 0.71 times its life by the 10 °C rule, 0.65 by the 8 °C rule.",
+            unit.Result(TestList.Heat).Words
+        );
+    }
+
+    /// <remarks>IEC 61558-1 table 1, from memory: class A 100 °C, less a room of 40 °C is 60. The limit of 65 is common practice.</remarks>
+    [Theory]
+    [InlineData(59, false)]
+    [InlineData(62, true)]
+    public void Below_its_limit_and_above_the_stricter_figure_it_is_warm(double high, bool isWarm)
+    {
+        var unit = new TestedUnit().Add(Begun(), new HeatRead(60, 20, 3.5, 22), new HeatRunEnded(60, 22, 52, 44, high, "below", ""));
+        Assert.Equal(TestEnd.Pass, unit.Result(TestList.Heat).End);
+        Assert.Equal(
+            isWarm,
+            unit.Result(TestList.Heat)
+                .Words.Contains("Warm: IEC 61558-1, table 1 (from memory) gives 60 °C. The upper end of the range is above it.")
+        );
+    }
+
+    /// <remarks>EN 61558-1, 14.2: at 1.06 times 120 V. What it comes to is held in the core’s tests.</remarks>
+    [Fact]
+    public void Where_the_line_was_noted_the_rise_on_a_raised_line_is_said()
+    {
+        var unit = new TestedUnit().Add(Begun(), new HeatRead(60, 20, 3.5, 22), new HeatRunEnded(60, 22, 52, 44, 60, "below", ""));
+        var run = HeatRunState.Done(unit.Bench.Unit)!;
+        Assert.Single(HeatEntry.Carry(run, new("25", "11", "14")).Words);
+        Assert.Contains(
+            HeatEntry.Carry(run, new("25", "11", "14"), new(120, 120)).Words,
+            w => w.StartsWith("A standard test raises the line to 127.2 V", StringComparison.Ordinal)
+        );
+    }
+
     [Theory]
     [InlineData("above", TestEnd.Fail)]
     [InlineData("go on", TestEnd.NotJudged)]

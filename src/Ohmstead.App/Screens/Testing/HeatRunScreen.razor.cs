@@ -212,7 +212,11 @@ public sealed partial class HeatRunScreen
 
     private async Task<(ImmutableArray<string> Words, string Refused)> CarryAsync(HeatCarryTyped typed)
     {
-        var (fact, words, problem) = HeatEntry.Carry(done!, typed);
+        var (fact, words, problem) = HeatEntry.Carry(
+            done!,
+            typed,
+            Unit!.Bench.SupplyVolts is { } volts ? new(volts, Sheet!.SupplyVolts) : null
+        );
         if (fact is not null)
             await EnterAsync(fact);
         return (words, problem);

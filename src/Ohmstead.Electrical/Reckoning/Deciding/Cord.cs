@@ -1,9 +1,11 @@
 using System.Collections.Immutable;
+using System.Text.Json.Serialization;
+using Ohmstead.Electrical.Reckoning.Standards;
 
 namespace Ohmstead.Electrical.Reckoning.Deciding;
 
 /// <summary>
-/// <c>cord</c>: what a cord with two conductors drops, how much it carries in the warmth around it, and whether it goes through
+/// <c>cord</c>: what a cord drops, how much it carries in the warmth around it, and whether it goes through
 /// eyelet and grommet (docs/methods/deciding.md).
 /// </summary>
 /// <param name="SquareMillimetres">Copper of one conductor; above 0.</param>
@@ -38,7 +40,7 @@ public sealed record Cord(
     /// <summary>Reads its fields.</summary>
     public static Cord Read(QuestionFields fields)
     {
-        var (area, rated) = Conductor(fields);
+        var (area, rated, gauge) = Conductor(fields, fields.Whole("conductors", 2, 3, 2));
         return new(
             area,
             fields.Optional("ratedAmps", NumberRange.NotNegative) ?? rated,
@@ -54,19 +56,44 @@ public sealed record Cord(
             fields.Optional("grommetMillimetres", NumberRange.NotNegative),
             fields.OneOf("relief", ["knot", "clamp", "none", "not looked at"], "not looked at"),
             fields.Flag("polarised")
-        );
+        )
+        {
+            GaugeAwg = gauge,
+            IsExtension = fields.Flag("extension"),
+        };
     }
 
+    /// <summary>Its gauge; null where its copper was given.</summary>
+    private int? GaugeAwg { get; init; }
+
+    /// <summary>It is an extension cord: how long one may be is tabled.</summary>
+    private bool IsExtension { get; init; }
+
+    private const double MetresPerFoot = 0.3048;
+
+    private static readonly ImmutableArray<(int GaugeAwg, double Amps, double Feet)> Extensions =
+    [
+        (16, 10, 100),
+        (16, 13, 50),
+        (14, 13, 100),
+        (14, 15, 50),
+        (12, 15, 100),
+    ];
+
+    /// <summary>How long an extension cord of a gauge may be for so many amps [ft] (key extension-cords); null where the table has none.</summary>
+    public static double? ExtensionFeet(int gaugeAwg, double amps) =>
+        Extensions.Where(e => e.GaugeAwg == gaugeAwg && amps <= e.Amps).Select(e => (double?)e.Feet).FirstOrDefault();
+
     /// <summary>Copper of one conductor [mm²] and the amps of the table; a gauge is the first of the two ways to say it.</summary>
-    private static (double Area, double? Amps) Conductor(QuestionFields fields)
+    private static (double Area, double? Amps, int? GaugeAwg) Conductor(QuestionFields fields, int conductors)
     {
         var area = fields.Optional("squareMillimetres", NumberRange.Positive);
         if (fields.Has("gaugeAwg") || area is null)
         {
             var gauge = fields.Whole("gaugeAwg", 10, 24);
-            return (AreaOf(gauge), TableAmps(gauge));
+            return (AreaOf(gauge), TableAmps(gauge, conductors), gauge);
         }
-        return (area.Value, null);
+        return (area.Value, null, null);
     }
 
     /// <summary>Copper of an American gauge [mm²]: d = 0.127·92^((36−n)/39) mm (key astm-b258).</summary>
@@ -76,15 +103,23 @@ public sealed record Cord(
         return Math.PI * d * d / 4;
     }
 
-    /// <summary>What a flexible cord with two conductors carries at 30 °C [A] (key nec-400-5); null for a gauge not in that table.</summary>
-    public static double? TableAmps(int gaugeAwg) =>
-        gaugeAwg switch
+    /// <summary>
+    /// What a flexible cord carries at 30 °C [A] (key nec-400-5; three conductors that carry current from memory); null for a gauge not in
+    /// that table.
+    /// </summary>
+    /// <param name="conductors">That carry current: 2 or 3.</param>
+    public static double? TableAmps(int gaugeAwg, int conductors = 2) =>
+        (gaugeAwg, conductors) switch
         {
-            18 => 10,
-            17 => 12,
-            16 => 13,
-            14 => 18,
-            12 => 25,
+            (18, 2) => 10,
+            (17, 2) => 12,
+            (16, 2) => 13,
+            (14, 2) => 18,
+            (12, 2) => 25,
+            (18, 3) => 7,
+            (16, 3) => 10,
+            (14, 3) => 15,
+            (12, 3) => 20,
             _ => null,
         };
 
@@ -97,10 +132,13 @@ public sealed record Cord(
         var ampacity = RatedAmps * Math.Sqrt(Math.Max(0, room));
         var strands = Math.Sqrt(4 * SquareMillimetres / Math.PI / Packing);
         var spare = EyeletMillimetres - strands;
+        var feet = IsExtension && GaugeAwg is { } gauge ? ExtensionFeet(gauge, Amps) : null;
+        var isTooLong = IsExtension && !(Metres <= feet * MetresPerFoot * (1 + 1e-9));
         ImmutableArray<string> why =
         [
             .. Reasons.If("too thin", ampacity < Amps),
             .. Reasons.If("rating unknown", ampacity is null),
+            .. Reasons.If("too long", isTooLong),
             .. Reasons.If("eyelet", spare < 0),
             .. Reasons.If("grommet", OutsideMillimetres > GrommetMillimetres),
             .. Reasons.If("no strain relief", Relief == "none"),
@@ -118,17 +156,27 @@ public sealed record Cord(
             why.IsEmpty
         )
         {
+            ExtensionFeet = feet,
             Words =
             [
                 why.IsEmpty ? "This cord fits." : $"Not this cord yet: {string.Join(", ", why.Select(Said))}.",
                 .. Reasons.If("Look at the strain relief too.", Relief == "not looked at"),
-                .. Reasons.If("A polarized plug changes nothing here. The question \"together\" looks at plugs.", IsPolarised),
+                .. Reasons.If(
+                    isTooLong && feet is null
+                        ? "No extension cord of this gauge is tabled for these amps. Use a thicker one."
+                        : FormattableString.Invariant($"An extension cord of this gauge may be {feet:0} ft long for these amps."),
+                    IsExtension
+                ),
+                .. Reasons.If(
+                    $"A polarized plug changes nothing here. {PlugBlades.Words} The question \"together\" looks at plugs.",
+                    IsPolarised
+                ),
             ],
             Cautions = ["Mains runs in this cord. Unplug it before you touch it."],
             Outside =
             [
                 "Local codes come first. They may ask for a thicker cord.",
-                "The amps of the table are for a flexible cord with two conductors in free air.",
+                "The amps of the table are for a flexible cord in free air, counting the conductors that carry current.",
             ],
         };
     }
@@ -160,4 +208,9 @@ public sealed record CordAnswer(
     ImmutableArray<string> Why,
     double? EyeletSpareMillimetres,
     bool Fit
-) : Answer;
+) : Answer
+{
+    /// <summary>How long an extension cord of its gauge may be; left out for any other cord, and where the table has none.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public double? ExtensionFeet { get; init; }
+}

@@ -1,3 +1,7 @@
+using System.Collections.Immutable;
+using System.Text.Json.Serialization;
+using Ohmstead.Electrical.Reckoning.Standards;
+
 namespace Ohmstead.Electrical.Reckoning.Proving;
 
 /// <summary>
@@ -13,18 +17,37 @@ public sealed record Rise(WindingMetal Metal, ColdWinding Cold, double HotOhms, 
     /// <summary>More than this below the room no winding is: then something was read wrongly.</summary>
     private const double MostColderKelvin = 5;
 
+    /// <summary>Carried back to the moment of switching off; null where it was read there.</summary>
+    private SwitchOff? CarriedBack { get; init; }
+
+    /// <summary>Its insulation; null where it is not known.</summary>
+    private InsulationClass? Insulation { get; init; }
+
+    /// <summary>How long such insulation lasts at its limit; null where nobody says.</summary>
+    private double? UsualYears { get; init; }
+
     /// <summary>Reads its fields.</summary>
     public static Rise Read(QuestionFields fields)
     {
+        var isRead = fields.Has("hotOhms") || !fields.Has("after");
+        if (fields.Has("hotOhms") && fields.Has("after"))
+            fields.Report("after", "is given beside hotOhms", "give one of them");
+        var (metal, cold) = (WindingMetal.Read(fields), ColdWinding.Read(fields));
+        var back = isRead ? null : SwitchOff.Read(fields);
         var rise = new Rise(
-            WindingMetal.Read(fields),
-            ColdWinding.Read(fields),
-            fields.Number("hotOhms", NumberRange.Positive),
+            metal,
+            cold,
+            isRead ? fields.Number("hotOhms", NumberRange.Positive) : back?.Ohms ?? cold.Ohms,
             fields.Number("endCelsius", NumberRange.Celsius)
-        );
-        if (fields.IsSoundAt("cold") && rise.Kelvin < -MostColderKelvin)
+        )
+        {
+            CarriedBack = back,
+            Insulation = fields.Has("insulation") ? InsulationClass.Of(fields.OneOf("insulation", InsulationClass.Letters)) : null,
+            UsualYears = fields.Optional("usualYears", NumberRange.Positive),
+        };
+        if (fields.IsSoundAt("cold") && fields.IsSoundAt("after") && rise.Kelvin < -MostColderKelvin)
             fields.Report(
-                "hotOhms",
+                isRead ? "hotOhms" : "after",
                 FormattableString.Invariant($"makes the winding {-rise.Kelvin:0} °C colder than the room"),
                 "read both again: the same winding, the same leads"
             );
@@ -34,14 +57,23 @@ public sealed record Rise(WindingMetal Metal, ColdWinding Cold, double HotOhms, 
     private double Kelvin => ((HotOhms - Cold.Ohms) / Cold.Ohms * (Metal.K + Cold.Celsius)) - (EndCelsius - Cold.Celsius);
 
     /// <inheritdoc/>
-    public override RiseAnswer Answer() =>
-        new(Kelvin, EndCelsius + Kelvin)
+    public override RiseAnswer Answer()
+    {
+        var ofClass = Insulation is { } row ? ClassOfWinding.Of(row, EndCelsius + Kelvin, UsualYears) : null;
+        return new(Kelvin, EndCelsius + Kelvin)
         {
+            AtSwitchOffOhms = CarriedBack?.Ohms,
+            CoolsToOhms = CarriedBack?.EndOhms,
+            Insulation = ofClass,
             Words =
             [
+                .. CarriedBack is { } back
+                    ? [FormattableString.Invariant($"Carried back to switch-off it had {back.Ohms:G5} Ω.")]
+                    : ImmutableArray<string>.Empty,
                 FormattableString.Invariant(
                     $"The winding is {Kelvin:0.0} °C warmer than the room: {EndCelsius + Kelvin:0.0} °C on average."
                 ),
+                .. ofClass is null ? ImmutableArray<string>.Empty : [ofClass.Words],
             ],
             Outside =
             [
@@ -49,9 +81,23 @@ public sealed record Rise(WindingMetal Metal, ColdWinding Cold, double HotOhms, 
                 TestRecord.NoCertification,
             ],
         };
+    }
 }
 
 /// <summary>What <c>rise</c> answers.</summary>
 /// <param name="RiseKelvin">Over the room.</param>
 /// <param name="WindingCelsius">On average.</param>
-public sealed record RiseAnswer(double RiseKelvin, double WindingCelsius) : Answer;
+public sealed record RiseAnswer(double RiseKelvin, double WindingCelsius) : Answer
+{
+    /// <summary>Ohms carried back to switch-off; left out where they were read there.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public double? AtSwitchOffOhms { get; init; }
+
+    /// <summary>Ohms to which it cools.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public double? CoolsToOhms { get; init; }
+
+    /// <summary>Beside its class of insulation; left out where that was not given.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public ClassOfWinding? Insulation { get; init; }
+}

@@ -6,8 +6,9 @@ namespace Ohmstead.Electrical.Reckoning.Proving;
 /// <param name="Volts">Plug one way, other way.</param>
 /// <param name="Network">Which network.</param>
 /// <param name="Hertz">Of the supply.</param>
+/// <param name="SupplyVolts">The line.</param>
 /// <param name="EarthProved">False where the earth it is read against was not proved: then it says nothing.</param>
-public sealed record TouchReading(ImmutableArray<double> Volts, string Network, double Hertz, bool EarthProved)
+public sealed record TouchReading(ImmutableArray<double> Volts, string Network, double Hertz, double SupplyVolts, bool EarthProved)
 {
     private const string Plain = "1500-ohm";
     private const string Shunted = "1500-ohm-0.15-uF";
@@ -23,7 +24,13 @@ public sealed record TouchReading(ImmutableArray<double> Volts, string Network, 
             fields.Report("volts", "is not two readings", "the plug one way, then the other way");
         var network = fields.OneOf("network", [Plain, Shunted, Weighted]);
         var hertz = network == Shunted ? fields.Number("hertz", NumberRange.Positive) : fields.Number("hertz", NumberRange.Positive, 60);
-        return new(volts.Length == 2 ? volts : [0, 0], network, hertz, fields.Flag("earthProved", true));
+        return new(
+            volts.Length == 2 ? volts : [0, 0],
+            network,
+            hertz,
+            fields.Number("supplyVolts", NumberRange.Positive, 120),
+            fields.Flag("earthProved", true)
+        );
     }
 
     /// <summary>
@@ -37,4 +44,10 @@ public sealed record TouchReading(ImmutableArray<double> Volts, string Network, 
             Shunted => 1000 / 1500.0 * Math.Sqrt(1 + Math.Pow(2 * Math.PI * Hertz * 1500 * 0.15e-6, 2)),
             _ => 1000 / 1500.0,
         };
+
+    /// <summary>A capacitor from the line to the posts or the core that lets so much through: C = I/(2πf·V) [nF].</summary>
+    public double Nanofarads(double milliamps) => 1e6 * milliamps / (2 * Math.PI * Hertz * SupplyVolts);
+
+    /// <summary>Ohms that the network is to the current, at its frequency: what it adds to the path [Ω].</summary>
+    public double NetworkOhms => Network == Weighted ? TouchNetwork.Ohms(Hertz) : 1000 / MilliampsPerVolt;
 }

@@ -71,8 +71,14 @@ public sealed record Verdict(
         )
         {
             Milliamps = Touch is { } touch ? [.. touch.Volts.Select(v => v * touch.MilliampsPerVolt)] : null,
+            Nanofarads = Touch?.Nanofarads(value),
+            NetworkOhms = Touch?.NetworkOhms,
             Words = isJudged
-                ? VerdictWords.Of(Words[worst], Limit, Math.Min(1, outside))
+                ?
+                [
+                    .. VerdictWords.Of(Words[worst], Limit, Math.Min(1, outside)),
+                    .. Touch is { } read ? VerdictWords.OfTouch(read, value) : ImmutableArray<string>.Empty,
+                ]
                 : ["Not judged: prove the earth first, then read again."],
             Cautions = Touch is null ? [] : VerdictWords.TouchCautions,
             Outside = [TestRecord.NoCertification],
@@ -136,4 +142,12 @@ public sealed record VerdictAnswer(
     /// <summary>Of touch current both ways round; left out of every other answer.</summary>
     [System.Text.Json.Serialization.JsonIgnore(Condition = System.Text.Json.Serialization.JsonIgnoreCondition.WhenWritingNull)]
     public IReadOnlyList<double>? Milliamps { get; init; }
+
+    /// <summary>The capacitor from the line that would let this much touch current through.</summary>
+    [System.Text.Json.Serialization.JsonIgnore(Condition = System.Text.Json.Serialization.JsonIgnoreCondition.WhenWritingNull)]
+    public double? Nanofarads { get; init; }
+
+    /// <summary>Ohms of the touch-current network at its frequency.</summary>
+    [System.Text.Json.Serialization.JsonIgnore(Condition = System.Text.Json.Serialization.JsonIgnoreCondition.WhenWritingNull)]
+    public double? NetworkOhms { get; init; }
 }

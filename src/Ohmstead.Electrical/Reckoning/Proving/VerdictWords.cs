@@ -8,6 +8,20 @@ internal static class VerdictWords
     public static ImmutableArray<string> TouchCautions { get; } =
     ["Clip on with the plug out. Plug in, hands off, read, plug out.", "Read it against a proved earth only. Without one it says nothing."];
 
+    /// <summary>What would let so much touch current through: a capacitor, or damp insulation.</summary>
+    public static ImmutableArray<string> OfTouch(TouchReading touch, double milliamps) =>
+        milliamps >= LeastMilliamps
+            ?
+            [
+                FormattableString.Invariant(
+                    $"A capacitor of {touch.Nanofarads(milliamps):0} nF from the line to what you clipped on explains this much. No capacitor there: look for dirt or damp."
+                ),
+            ]
+            : [];
+
+    /// <summary>Less than this is the windings’ own (common practice, no source) [mA].</summary>
+    private const double LeastMilliamps = 0.1;
+
     public static ImmutableArray<string> Of(string verdict, TestLimit limit, double? outside)
     {
         var said = verdict switch
