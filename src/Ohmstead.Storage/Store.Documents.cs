@@ -61,6 +61,9 @@ public sealed partial class Store
             async context =>
             {
                 var newest = await NewestAsync(context, kind, id, cancel);
+                // Sent twice it is kept once: the way may have been cut after it was.
+                if (newest is not null && newest.Version == seenVersion + 1 && newest.At == at && newest.Text == text)
+                    return new DocumentSaved(true, newest.Document);
                 if (newest is not null && newest.Version != seenVersion)
                     return new DocumentSaved(false, newest.Document);
                 var row = new DocumentRow

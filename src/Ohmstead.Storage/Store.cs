@@ -1,4 +1,5 @@
 using Microsoft.EntityFrameworkCore;
+using Ohmstead.Storage.Databases;
 using Ohmstead.Storage.PhotoFiles;
 using Ohmstead.Storage.Rows;
 using Ohmstead.Workshop.Drawers;
@@ -9,10 +10,14 @@ using Ohmstead.Workshop.Units;
 
 namespace Ohmstead.Storage;
 
-/// <summary>The workshop in a folder: a database beside a folder of photos. One program at a time has it open.</summary>
+/// <summary>
+/// The workshop: in a folder, which one program at a time has open, with its photos beside the database; or in a database that several
+/// programs share, photos in it.
+/// </summary>
 public sealed partial class Store : IStore, IAsyncDisposable
 {
-    private readonly FolderLock folderLock;
+    private readonly FolderLock? folderLock;
+    private readonly PostgresNotices? notices;
     private readonly Transactions transactions;
     private readonly PhotoFolder photos;
     private readonly SheetShelf sheets = new();
@@ -20,11 +25,18 @@ public sealed partial class Store : IStore, IAsyncDisposable
     // What is worked on at a time, with some to spare. A journal only grows: a unit and the number of its last entry say everything.
     private readonly BoundedCache<Guid, BenchUnit> kept = new("Units as last read", limit: 16);
 
-    private Store(string folder, FolderLock folderLock, Transactions transactions, string bench)
+    private Store(string folder, FolderLock? folderLock, Transactions transactions, PostgresNotices? notices, string bench)
     {
-        (this.folderLock, this.transactions) = (folderLock, transactions);
+        (this.folderLock, this.transactions, this.notices) = (folderLock, transactions, notices);
         (Folder, Bench) = (folder, bench);
         photos = new PhotoFolder(folder, transactions);
+    }
+
+    /// <inheritdoc/>
+    public event Action<StoreNews>? News
+    {
+        add => notices?.Add(value);
+        remove => notices?.Remove(value);
     }
 
     /// <summary>The data folder.</summary>
@@ -35,46 +47,6 @@ public sealed partial class Store : IStore, IAsyncDisposable
 
     /// <summary>The photos of this workshop.</summary>
     public IPhotos Photos => photos;
-
-    /// <summary>Opens the workshop that is in a folder.</summary>
-    /// <exception cref="StoreUnusable">As below, or there is none.</exception>
-    public static Task<Store> OpenFoundAsync(string folder, TimeProvider time, CancellationToken cancel = default)
-    {
-        SqliteFile.In(Path.GetFullPath(folder));
-        return OpenAsync(folder, time, cancel);
-    }
-
-    /// <summary>Opens the workshop in a folder, or begins one there. Tables of an older version are copied first, then brought up to this one.</summary>
-    /// <param name="time">Names the copy.</param>
-    /// <exception cref="StoreUnusable">The folder is in use, cannot be written to, or holds a damaged database.</exception>
-    public static async Task<Store> OpenAsync(string folder, TimeProvider time, CancellationToken cancel = default)
-    {
-        folder = Path.GetFullPath(folder);
-        Make(folder);
-        var folderLock = FolderLock.Take(folder, "Or name another folder with --data");
-        var path = Path.Combine(folder, SqliteFile.Name);
-        var transactions = new Transactions(path);
-        try
-        {
-            if (!File.Exists(path) || new FileInfo(path).Length == 0)
-                RefuseLostDatabase(folder, path);
-            await transactions.MigrateAsync(
-                () => RefuseLostDatabase(folder, path),
-                () => OwnCopies.Make(folder, path, time.GetUtcNow()),
-                cancel
-            );
-            return await BrokenDisk.InWordsAsync(
-                folder,
-                () => Task.FromResult(new Store(folder, folderLock, transactions, BenchMark.Of(folder, time.GetUtcNow())))
-            );
-        }
-        catch
-        {
-            transactions.Dispose();
-            folderLock.Dispose();
-            throw;
-        }
-    }
 
     /// <inheritdoc/>
     public async Task<Appended> AppendAsync(Guid unitId, int seenNumber, IReadOnlyList<NewEntry> entries, CancellationToken cancel)
@@ -154,37 +126,13 @@ public sealed partial class Store : IStore, IAsyncDisposable
         );
 
     /// <summary>Closes the database and lets go of the folder.</summary>
-    public ValueTask DisposeAsync()
+    public async ValueTask DisposeAsync()
     {
+        if (notices is not null)
+            await notices.DisposeAsync();
         photos.Dispose();
-        transactions.Dispose();
-        folderLock.Dispose();
-        return ValueTask.CompletedTask;
-    }
-
-    private static void Make(string folder)
-    {
-        try
-        {
-            Directory.CreateDirectory(folder);
-        }
-        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
-        {
-            throw new StoreUnusable($"{folder} cannot be a data folder: {BrokenDisk.Words(e) ?? e.Message}", e);
-        }
-    }
-
-    /// <summary>A database that is gone or empty beside what belonged to it was lost: an empty workshop in its place would hide that.</summary>
-    private static void RefuseLostDatabase(string folder, string path)
-    {
-        var what =
-            PhotoPlaces.Any(folder) ? "photos"
-            : OwnCopies.Any(folder) ? "copies of a database"
-            : "";
-        if (what.Length > 0)
-            throw new StoreUnusable(
-                $"{path} is {(File.Exists(path) ? "empty" : "missing")}, but there are {what} beside it: the database was lost. Ohmstead does not begin an empty workshop there. Bring back a backup with: ohmstead restore BACKUP --data NEW"
-            );
+        await transactions.DisposeAsync();
+        folderLock?.Dispose();
     }
 
     /// <summary>Numbers what is new, and puts it and the unit's card into the transaction.</summary>

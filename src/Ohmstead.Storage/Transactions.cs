@@ -1,40 +1,55 @@
-using Microsoft.Data.Sqlite;
+using System.Diagnostics;
 using Microsoft.EntityFrameworkCore;
-using Microsoft.EntityFrameworkCore.Infrastructure;
+using Ohmstead.Storage.Databases;
 
 namespace Ohmstead.Storage;
 
-/// <summary>Where reading and writing pass: one writer at a time, each in a transaction; what breaks is told in words.</summary>
-internal sealed class Transactions(string path) : IDisposable
+/// <summary>Where reading and writing pass: one writer at a time, each in a transaction; what breaks is tried again or told in words.</summary>
+internal sealed class Transactions(IDatabase database) : IAsyncDisposable
 {
-    private readonly PooledDbContextFactory<WorkshopContext> contexts = new(SqliteFile.Options(path));
+    private static readonly TimeSpan Pause = TimeSpan.FromMilliseconds(150);
     private readonly SemaphoreSlim writer = new(1, 1);
 
-    public Task<T> ReadAsync<T>(Func<WorkshopContext, Task<T>> read, CancellationToken cancel) =>
-        InWordsAsync(async () =>
-        {
-            await using var context = await contexts.CreateDbContextAsync(cancel);
-            context.ChangeTracker.QueryTrackingBehavior = QueryTrackingBehavior.NoTracking;
-            return await read(context);
-        });
+    // Once somebody waited in vain, nobody waits any more until it answers again.
+    private volatile bool isAway;
 
-    /// <summary>Writes in one transaction, which is on the disk when this returns; what throws leaves nothing behind.</summary>
+    /// <summary>True where photos are kept in the database.</summary>
+    public bool KeepsPhotos => database.KeepsPhotos;
+
+    public Task<T> ReadAsync<T>(Func<WorkshopContext, Task<T>> read, CancellationToken cancel) =>
+        InWordsAsync(
+            async _ =>
+            {
+                await using var context = await database.ContextAsync(cancel);
+                context.ChangeTracker.QueryTrackingBehavior = QueryTrackingBehavior.NoTracking;
+                return await read(context);
+            },
+            cancel
+        );
+
+    /// <summary>
+    /// Writes in one transaction, which is on the disk when this returns; what throws leaves nothing behind. Where the database may be
+    /// away for a moment it is done again: what is written must be the same when it finds that it is there already.
+    /// </summary>
     public async Task<T> WriteAsync<T>(Func<WorkshopContext, Task<T>> write, CancellationToken cancel)
     {
         await writer.WaitAsync(cancel);
         try
         {
-            return await InWordsAsync(async () =>
-            {
-                await using var context = await contexts.CreateDbContextAsync(cancel);
-                // SQLite's provider begins IMMEDIATE: the transaction can write from the start and need not be begun again.
-                await using var transaction = await context.Database.BeginTransactionAsync(cancel);
-                var answer = await write(context);
-                await context.SaveChangesAsync(cancel);
-                // Once it is asked for, the end is waited for: whoever is told "cancelled" may count on nothing being kept.
-                await transaction.CommitAsync(CancellationToken.None);
-                return answer;
-            });
+            return await InWordsAsync(
+                async ending =>
+                {
+                    await using var context = await database.ContextAsync(cancel);
+                    await using var transaction = await database.BeginAsync(context, cancel);
+                    var answer = await write(context);
+                    await context.SaveChangesAsync(cancel);
+                    // Once it is asked for, the end is waited for: whoever is told "cancelled" may count on nothing being kept.
+                    ending();
+                    await transaction.CommitAsync(CancellationToken.None);
+                    return answer;
+                },
+                cancel
+            );
         }
         finally
         {
@@ -42,51 +57,39 @@ internal sealed class Transactions(string path) : IDisposable
         }
     }
 
-    /// <summary>Brings the tables up to this version.</summary>
-    /// <param name="beforeBegin">Called before the first tables are made in an empty database.</param>
-    /// <param name="beforeChange">Called before tables of an older version are changed.</param>
-    public Task MigrateAsync(Action beforeBegin, Action beforeChange, CancellationToken cancel) =>
-        InWordsAsync(async () =>
+    /// <summary>Does a step, again where that may help; what breaks for good is told in words.</summary>
+    /// <param name="work">It calls what it is given when the end is asked for: if it breaks after that, nobody knows what became of it.</param>
+    /// <exception cref="StoreUnusable">The database did not take or give it.</exception>
+    public async Task<T> InWordsAsync<T>(Func<Action, Task<T>> work, CancellationToken cancel)
+    {
+        var begun = Stopwatch.GetTimestamp();
+        var isUnsure = false;
+        while (true)
         {
-            SqliteFile.Prepare(path);
-            if (SqliteFile.Faults(path, isQuick: true) is [var first, ..])
-                throw new StoreUnusable(SqliteFile.Damaged(path, first));
-            await using var context = await contexts.CreateDbContextAsync(cancel);
-            var applied = (await context.Database.GetAppliedMigrationsAsync(cancel)).ToList();
-            if (applied.Any(a => string.CompareOrdinal(a, context.Database.GetMigrations().Last()) > 0))
-                throw new StoreUnusable(Newer);
-            if (applied.Count == 0 && await SqliteFile.HasTablesAsync(context, cancel))
-                throw new StoreUnusable($"{path} is a database of another program. Name another folder with --data");
-            var pending = (await context.Database.GetPendingMigrationsAsync(cancel)).ToList();
-            if (pending.Count == 0)
-                return 0;
-            (applied.Count > 0 ? beforeChange : beforeBegin)();
-            await SqliteFile.ForgetMigrationLockAsync(context, cancel);
-            await context.Database.MigrateAsync(cancel);
-            return pending.Count;
-        });
+            var isEnding = false;
+            try
+            {
+                var done = await work(() => isEnding = true);
+                isAway = false;
+                return done;
+            }
+            catch (Exception broken) when (database.Words(broken) is { } words)
+            {
+                var mayPass = database.MayPass(broken);
+                isUnsure |= isEnding && mayPass;
+                if (!mayPass || isAway || Stopwatch.GetElapsedTime(begun) > database.Patience)
+                {
+                    isAway = mayPass;
+                    throw new StoreUnusable(words, broken) { IsUnsure = isUnsure };
+                }
+                await Task.Delay(Pause, cancel);
+            }
+        }
+    }
 
-    private string Newer =>
-        $"{path} was written by a newer Ohmstead than this one. Start the newer one. To go back for good, put the newest file of the folder {OwnCopies.FolderName} in its place; what was entered since is lost by that";
-
-    public void Dispose()
+    public ValueTask DisposeAsync()
     {
         writer.Dispose();
-        SqliteFile.Close(path);
+        return database.DisposeAsync();
     }
-
-    private async Task<T> InWordsAsync<T>(Func<Task<T>> work)
-    {
-        try
-        {
-            return await work();
-        }
-        catch (Exception broken) when (Failure(broken) is { } failure && SqliteFile.Words(failure, path) is { } words)
-        {
-            throw new StoreUnusable(words, broken);
-        }
-    }
-
-    private static SqliteException? Failure(Exception broken) =>
-        broken as SqliteException ?? (broken as DbUpdateException)?.InnerException as SqliteException;
 }

@@ -7,8 +7,15 @@ using Ohmstead.Workshop.Stores;
 namespace Ohmstead.Storage;
 
 /// <summary>The tables. Nothing here is of one database only.</summary>
-internal sealed class WorkshopContext(DbContextOptions<WorkshopContext> options) : DbContext(options)
+internal class WorkshopContext : DbContext
 {
+    public WorkshopContext(DbContextOptions<WorkshopContext> options)
+        : base(options) { }
+
+    /// <summary>For a database that needs tables of its own beside these.</summary>
+    protected WorkshopContext(DbContextOptions options)
+        : base(options) { }
+
     public DbSet<UnitRow> Units => Set<UnitRow>();
     public DbSet<EntryRow> Entries => Set<EntryRow>();
     public DbSet<DocumentRow> Documents => Set<DocumentRow>();

@@ -136,6 +136,7 @@ public class FolderOrderTests
                 used.Name is { } name
                 && (
                     name.Contains("EntityFramework", StringComparison.Ordinal)
+                    || name.Contains("Npgsql", StringComparison.Ordinal)
                     || name.Contains("Sqlite", StringComparison.OrdinalIgnoreCase)
                 )
             select $"{project.GetName().Name} uses {used.Name}";

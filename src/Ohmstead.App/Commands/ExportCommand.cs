@@ -13,7 +13,7 @@ internal static class ExportCommand
     {
         var to = new Argument<string>("ZIP") { Description = "The zip to write. It must not be there yet." };
         var unit = new Option<string?>("--unit") { Description = "Only this unit, by its tag.", HelpName = "TAG" };
-        var data = DataFolder.Option();
+        var (data, database) = (DataFolder.Option(), DatabaseOption.Make());
         var verb = new Verb(
             "export",
             "Write the workshop, or one unit, as a zip of plain JSON and photos. Photos go out without place and camera.",
@@ -25,18 +25,19 @@ internal static class ExportCommand
             to,
             unit,
             data,
+            database,
         };
         verb.SetAction(
-            (parsed, cancel) => RunAsync(parsed.GetValue(data) ?? DataFolder.Usual(), parsed.GetValue(to)!, parsed.GetValue(unit), cancel)
+            (parsed, cancel) => RunAsync(DatabaseOption.Place(parsed, data, database), parsed.GetValue(to)!, parsed.GetValue(unit), cancel)
         );
         return verb;
     }
 
-    private static async Task<int> RunAsync(string data, string to, string? unit, CancellationToken cancel)
+    private static async Task<int> RunAsync(WorkshopPlace place, string to, string? unit, CancellationToken cancel)
     {
         if (File.Exists(to) || Directory.Exists(to))
             throw new RefusedInput($"{to} is there already. Name a new file.");
-        await using var store = await Store.OpenFoundAsync(data, TimeProvider.System, cancel);
+        await using var store = await place.OpenFoundAsync(TimeProvider.System, Guid.NewGuid(), cancel);
         var id = unit is null ? (Guid?)null : await FindAsync(store, unit, cancel);
         // A name of its own: nothing that lies beside it is written over.
         var part = $"{to}.{Guid.NewGuid():N}.part";

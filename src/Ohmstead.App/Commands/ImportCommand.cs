@@ -17,7 +17,7 @@ internal static class ImportCommand
             Description =
                 "Where a type sheet or the Shop settings differ, use those of the zip. Yours stay as the version before. Without this, yours are used.",
         };
-        var data = DataFolder.Option();
+        var (data, database) = (DataFolder.Option(), DatabaseOption.Make());
         var verb = new Verb(
             "import",
             "Bring in units, type sheets and photos from a zip. What is here already stays as it is.",
@@ -29,11 +29,12 @@ internal static class ImportCommand
             from,
             theirs,
             data,
+            database,
         };
         verb.SetAction(
             (parsed, cancel) =>
                 RunAsync(
-                    parsed.GetValue(data) ?? DataFolder.Usual(),
+                    DatabaseOption.Place(parsed, data, database),
                     parsed.GetValue(from)!,
                     parsed.GetValue(theirs) ? DifferingDocuments.TakeTheirs : DifferingDocuments.KeepMine,
                     cancel
@@ -42,12 +43,12 @@ internal static class ImportCommand
         return verb;
     }
 
-    private static async Task<int> RunAsync(string data, string from, DifferingDocuments differing, CancellationToken cancel)
+    private static async Task<int> RunAsync(WorkshopPlace place, string from, DifferingDocuments differing, CancellationToken cancel)
     {
         if (!File.Exists(from))
             throw new RefusedInput($"{from}: no such file. Give the path of a zip.");
         await using var zip = File.OpenRead(from);
-        await using var store = await Store.OpenAsync(data, TimeProvider.System, cancel);
+        await using var store = await place.OpenAsync(TimeProvider.System, Guid.NewGuid(), cancel);
         var taken = await ZipIn.TakeAsync(zip, store, store.Photos, TimeProvider.System.GetUtcNow(), new ZipLimits(), differing, cancel);
         if (taken.Problems.Count > 0)
             throw new RefusedInput([.. taken.Problems.Select(p => $"{from}: {p}".ReplaceLineEndings(" "))]);

@@ -22,12 +22,14 @@ internal static class ServeCommand
 
     private static readonly Option<string?> Folder = DataFolder.Option();
 
+    private static readonly Option<string?> Database = DatabaseOption.Make();
+
     /// <summary>Makes the root start the tool.</summary>
     public static void PutInto(RootCommand root)
     {
-        foreach (Option option in (Option[])[Port, Lan, Folder])
+        foreach (Option option in (Option[])[Port, Lan, Folder, Database])
             root.Options.Add(option);
-        root.SetAction((parsed, cancel) => RunAsync(parsed, parsed.GetValue(Folder) ?? DataFolder.Usual(), isDemo: false, cancel));
+        root.SetAction((parsed, cancel) => RunAsync(parsed, DatabaseOption.Place(parsed, Folder, Database), isDemo: false, cancel));
     }
 
     /// <summary><c>demo</c>: an invented workshop in a folder that is thrown away.</summary>
@@ -50,7 +52,7 @@ internal static class ServeCommand
                 var folder = Directory.CreateTempSubdirectory("ohmstead-demo-");
                 try
                 {
-                    return await RunAsync(parsed, folder.FullName, isDemo: true, cancel);
+                    return await RunAsync(parsed, new WorkshopPlace(folder.FullName, null), isDemo: true, cancel);
                 }
                 finally
                 {
@@ -61,12 +63,12 @@ internal static class ServeCommand
         return verb;
     }
 
-    private static async Task<int> RunAsync(ParseResult parsed, string folder, bool isDemo, CancellationToken cancel)
+    private static async Task<int> RunAsync(ParseResult parsed, WorkshopPlace place, bool isDemo, CancellationToken cancel)
     {
         if (parsed.GetValue(Port) is < 0 or > 65535)
             throw new RefusedInput("--port: must be 0 to 65535. 0 takes any free one.");
         var options = new SiteOptions(parsed.GetValue(Port), parsed.GetValue(Lan), isDemo);
-        await using var store = await Store.OpenAsync(folder, TimeProvider.System, cancel);
+        await using var store = await place.OpenAsync(TimeProvider.System, Guid.NewGuid(), cancel);
         await using var app = Site.Build(options, store, store.Photos, TimeProvider.System);
         var filling = isDemo
             ? Task.Run(() => DemoWorkshop.FillAsync(app.Services.GetRequiredService<Bench>(), cancel), cancel)
@@ -94,7 +96,7 @@ internal static class ServeCommand
         Console.WriteLine(
             isDemo
                 ? "This workshop is invented and is thrown away at the end. Ctrl-C ends."
-                : $"Your workshop is saved in {folder}. Ctrl-C ends."
+                : $"Your workshop is saved in {place}. Ctrl-C ends."
         );
         await app.WaitForShutdownAsync(cancel);
         return ExitCode.Done;

@@ -131,7 +131,7 @@ public abstract class UnitScreen : BenchComponent, IDisposable
 
     private void OnUnitChanged(Guid unitId)
     {
-        if (unitId != Id || isEntering)
+        if ((unitId != Id && unitId != Guid.Empty) || isEntering)
             return;
         _ = InvokeAsync(async () =>
         {

@@ -1,6 +1,8 @@
 using System.Collections.Concurrent;
 using Ohmstead.App.Queue;
 using Ohmstead.Electrical.TypeSheets;
+using Ohmstead.Storage;
+using Ohmstead.Workshop.Drawers;
 using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Shops;
 using Ohmstead.Workshop.Stores;
@@ -18,6 +20,7 @@ public sealed class Bench
     /// <summary>Units without a type that are worked on at a time.</summary>
     private const int MostUntyped = 64;
 
+    private readonly UnsureEntries unsure = new();
     private readonly BoundedCache<Guid, (UntypedBasis Basis, TypeSheet Sheet)> untyped = new("Units without a type", MostUntyped);
 
     // No caches: one word a unit, by which locks go even where the store could not keep it.
@@ -25,14 +28,21 @@ public sealed class Bench
     private readonly ConcurrentDictionary<Guid, string> troubles = new();
     private readonly Func<Guid> newId;
 
+    /// <param name="store">Where the workshop is kept.</param>
+    /// <param name="photos">Where its photos are.</param>
+    /// <param name="time">The clock.</param>
     /// <param name="newId">Makes ids; they rise with time.</param>
     public Bench(IStore store, IPhotos photos, TimeProvider time, Func<Guid> newId)
     {
         (Store, Photos, Time, this.newId) = (store, photos, time, newId);
         Drawer = new(store, Work, time, newId);
+        store.News += Hear;
     }
 
-    /// <summary>A unit's journal grew, in whichever window. Called from any thread; a screen comes back to its own by InvokeAsync.</summary>
+    /// <summary>
+    /// A unit's journal grew, in whichever window or program; no id where any may have. Called from any thread; a screen comes back to
+    /// its own by InvokeAsync.
+    /// </summary>
     public event Action<Guid>? UnitChanged;
 
     /// <summary>What is doubted of a unit changed. Called from any thread.</summary>
@@ -40,6 +50,12 @@ public sealed class Bench
 
     /// <summary>The shop's settings changed. Called from any thread.</summary>
     public event Action? ShopChanged;
+
+    /// <summary>The store went away, or came back. Called from any thread.</summary>
+    public event Action? OutageChanged;
+
+    /// <summary>Why nothing can be read or saved just now, and what to do; empty while the store answers.</summary>
+    public string Outage { get; private set; } = "";
 
     /// <summary>Lists, search and documents are asked here directly.</summary>
     public IStore Store { get; }
@@ -79,13 +95,13 @@ public sealed class Bench
     }
 
     /// <summary>The unit with what is doubted of it, or null when there is none with this id.</summary>
-    public async Task<BenchUnit?> ReadAsync(Guid unitId) =>
-        await Store.ReadAsync(unitId, CancellationToken.None) is { } unit
-            ? unit with
-            {
-                Doubts = doubts.GetOrAdd(unitId, unit.Doubts) with { Trouble = troubles.GetValueOrDefault(unitId, "") },
-            }
-            : null;
+    public async Task<BenchUnit?> ReadAsync(Guid unitId)
+    {
+        if (await Store.ReadAsync(unitId, CancellationToken.None) is not { } unit)
+            return null;
+        unsure.Seen(unit);
+        return unit with { Doubts = doubts.GetOrAdd(unitId, unit.Doubts) with { Trouble = troubles.GetValueOrDefault(unitId, "") } };
+    }
 
     /// <summary>
     /// What a finished diagnosis doubts of a unit: from now on every lock and paper goes by it, also where the store could not keep it.
@@ -107,12 +123,24 @@ public sealed class Bench
             DoubtsChanged?.Invoke(unitId);
     }
 
-    /// <summary>Enters facts; they are on the disk when this returns.</summary>
+    /// <summary>
+    /// Enters facts; they are on the disk when this returns. What was sent before and nobody knows what became of it goes under the ids it
+    /// had: it is kept once.
+    /// </summary>
     /// <param name="seenNumber">Number of the last entry that the screen shows.</param>
-    public Task<Appended> EnterAsync(Guid unitId, int seenNumber, string by, params Fact[] facts)
+    public async Task<Appended> EnterAsync(Guid unitId, int seenNumber, string by, params Fact[] facts)
     {
         var at = Time.GetUtcNow();
-        return EnterAsync(unitId, seenNumber, [.. facts.Select(f => new NewEntry(NewId(), at, by, f))]);
+        var entries = unsure.Again(unitId, by, facts) ?? [.. facts.Select(f => new NewEntry(NewId(), at, by, f))];
+        try
+        {
+            return await EnterAsync(unitId, seenNumber, entries);
+        }
+        catch (StoreUnusable cut) when (cut.IsUnsure)
+        {
+            unsure.Keep(unitId, entries);
+            throw;
+        }
     }
 
     /// <summary>Enters entries whose ids are already made.</summary>
@@ -130,6 +158,38 @@ public sealed class Bench
         Drawer.ReadAgain();
         foreach (var unit in units)
             UnitChanged?.Invoke(unit);
+    }
+
+    /// <summary>What other programs wrote is told as if another window had; a store that came back may hold anything new.</summary>
+    private void Hear(StoreNews news)
+    {
+        switch (news.About)
+        {
+            case NewsOf.Entries:
+                UnitChanged?.Invoke(news.UnitId);
+                break;
+            case NewsOf.Found:
+                doubts.TryRemove(news.UnitId, out _);
+                DoubtsChanged?.Invoke(news.UnitId);
+                break;
+            case NewsOf.Document when news.Kind == Shop.DocumentKind:
+                ShopChanged?.Invoke();
+                break;
+            case NewsOf.Document when news.Kind == DrawerEntry.DocumentKind:
+                Drawer.ReadAgain();
+                break;
+            case NewsOf.Away:
+                Outage = news.Words;
+                OutageChanged?.Invoke();
+                break;
+            case NewsOf.Back:
+                Outage = "";
+                OutageChanged?.Invoke();
+                Drawer.ReadAgain();
+                ShopChanged?.Invoke();
+                UnitChanged?.Invoke(Guid.Empty);
+                break;
+        }
     }
 
     /// <summary>A sound type sheet, or null when there is none with this id or it has problems.</summary>

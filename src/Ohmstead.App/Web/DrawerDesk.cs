@@ -76,7 +76,7 @@ public sealed class DrawerDesk(IStore store, WorkQueue work, TimeProvider time, 
         Changed?.Invoke();
     }
 
-    /// <summary>Entries of another bench came in: they are read with the next look.</summary>
+    /// <summary>Another program or bench entered something: it is read with the next look.</summary>
     public void ReadAgain()
     {
         lock (door)

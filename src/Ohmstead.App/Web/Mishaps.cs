@@ -23,8 +23,14 @@ public sealed class Mishaps(ILogger log)
     public void Say(Exception broken, bool isKept)
     {
         Log(log, broken);
-        Now = isKept
-            ? new Mishap("Saved, but something went wrong afterwards.", $"{Why(broken)} Load the page again to see what was saved.")
+        Now =
+            broken is StoreUnusable { IsUnsure: true }
+                ? new Mishap(
+                    "It may not be saved.",
+                    $"{Why(broken)} What you typed is still in its box. When it answers again, look in the log. If it is not there, save it again."
+                )
+            : isKept
+                ? new Mishap("Saved, but something went wrong afterwards.", $"{Why(broken)} Load the page again to see what was saved.")
             : new Mishap("Not saved.", $"{Why(broken)} What you typed is still in its box. Put this right, then save it again.");
         Changed?.Invoke();
     }

@@ -1,6 +1,7 @@
 using System.Text;
 using System.Text.Encodings.Web;
 using Microsoft.AspNetCore.Diagnostics;
+using Ohmstead.Storage;
 using Ohmstead.Workshop.Readings;
 
 namespace Ohmstead.App.Web;
@@ -68,13 +69,22 @@ internal static class Refusals
                         )
                         : WriteAsync(
                             context,
-                            StatusCodes.Status500InternalServerError,
+                            Status(context),
                             "Something went wrong here",
                             $"{Mishaps.Why(Broken(context))} {Became(context)}What was saved before is still there."
                         ),
                 SuppressDiagnosticsCallback = failed => failed.Exception is BadHttpRequestException,
             }
         );
+    }
+
+    /// <summary>A store that is away comes back: a page in the address bar asks again by itself.</summary>
+    private static int Status(HttpContext context)
+    {
+        if (Broken(context) is not StoreUnusable || !HttpMethods.IsGet(context.Request.Method))
+            return StatusCodes.Status500InternalServerError;
+        context.Response.Headers["Refresh"] = "3";
+        return StatusCodes.Status503ServiceUnavailable;
     }
 
     /// <summary>What became of what was sent: it may be on the disk although the answer broke.</summary>

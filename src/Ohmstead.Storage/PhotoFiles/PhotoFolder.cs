@@ -1,18 +1,22 @@
 using System.Buffers;
 using System.Globalization;
 using System.Security.Cryptography;
-using Microsoft.EntityFrameworkCore;
 using Ohmstead.Storage.Rows;
 using Ohmstead.Workshop.Job;
+using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Stores;
 
 namespace Ohmstead.Storage.PhotoFiles;
 
-/// <summary>Photos in the data folder: first the file, written through to the disk, then its row.</summary>
+/// <summary>
+/// Photos in the data folder: first the file, written through to the disk, then its row. Where the database keeps them
+/// (<see cref="Transactions.KeepsPhotos"/>), their bytes go in with the row, and the folder holds copies of those that were looked at here.
+/// </summary>
 internal sealed class PhotoFolder : IPhotos, IDisposable
 {
     private readonly PhotoPlaces places;
-    private readonly Transactions transactions;
+    private readonly PhotoRows rows;
+    private readonly string mark;
     private long taken;
 
     /// <summary>Drawing a photo takes a processor and memory for a moment; a page of thumbnails must not take them all.</summary>
@@ -20,11 +24,17 @@ internal sealed class PhotoFolder : IPhotos, IDisposable
 
     public PhotoFolder(string folder, Transactions transactions)
     {
-        (places, this.transactions) = (new PhotoPlaces(folder), transactions);
+        (places, rows) = (new PhotoPlaces(folder), new PhotoRows(transactions));
+        mark = transactions.KeepsPhotos ? Path.GetRandomFileName() : "";
         Directory.CreateDirectory(places.Incoming);
+        // Where the folder is not ours alone, another program may be at its own just now: not those of today.
         foreach (var leftover in Directory.GetFiles(places.Incoming))
-            File.Delete(leftover);
+            if (!transactions.KeepsPhotos || File.GetLastWriteTimeUtc(leftover) < DateTime.UtcNow.AddDays(-1))
+                File.Delete(leftover);
     }
+
+    private string Incoming() =>
+        Path.Combine(places.Incoming, mark + Interlocked.Increment(ref taken).ToString(CultureInfo.InvariantCulture));
 
     /// <inheritdoc/>
     public Task<PhotoKept> KeepAsync(Stream photo, long mostBytes, DateTimeOffset at, CancellationToken cancel, string? name = null) =>
@@ -38,16 +48,10 @@ internal sealed class PhotoFolder : IPhotos, IDisposable
     public Task<PhotoKept> KeepRecordingAsync(Stream recording, long mostBytes, DateTimeOffset at, CancellationToken cancel) =>
         BrokenDisk.InWordsAsync(
             places.Incoming,
-            () =>
-                TakeAsync(
-                    recording,
-                    mostBytes,
-                    at,
-                    null,
-                    h => h.IsSound ? "" : "this is no recording Ohmstead knows. Use WAV, M4A, MP3, Ogg or WebM",
-                    cancel
-                )
+            () => TakeAsync(recording, mostBytes, at, null, h => h.IsSound ? "" : NoRecording, cancel)
         );
+
+    private const string NoRecording = "this is no recording Ohmstead knows. Use WAV, M4A, MP3, Ogg or WebM";
 
     private async Task<PhotoKept> TakeAsync(
         Stream photo,
@@ -58,7 +62,7 @@ internal sealed class PhotoFolder : IPhotos, IDisposable
         CancellationToken cancel
     )
     {
-        var incoming = Path.Combine(places.Incoming, Interlocked.Increment(ref taken).ToString(CultureInfo.InvariantCulture));
+        var incoming = Incoming();
         try
         {
             if (!await TakeInAsync(photo, incoming, mostBytes, cancel))
@@ -73,11 +77,11 @@ internal sealed class PhotoFolder : IPhotos, IDisposable
             var hash = name ?? fileHash;
             var place = places.File(hash, header.Extension);
             var kept = new PhotoKept(hash, "", header.WidthPixels, header.HeightPixels);
-            if (name is not null && File.Exists(place) && await HasRowAsync(hash, cancel))
+            if (name is not null && File.Exists(place) && await rows.HasAsync(hash, cancel))
                 return kept;
             if (!File.Exists(place) || new FileInfo(place).Length != bytes)
                 DurableFile.Place(incoming, place);
-            await RowAsync(RowOf(hash, fileHash, bytes, header, at), cancel);
+            await rows.KeepAsync(RowOf(hash, fileHash, bytes, header, at), place, cancel);
             return kept;
         }
         finally
@@ -87,13 +91,13 @@ internal sealed class PhotoFolder : IPhotos, IDisposable
     }
 
     /// <inheritdoc/>
-    public Task<PhotoFile?> OpenAsync(string hash, CancellationToken cancel) =>
-        Task.FromResult(places.Find(hash) is { } found ? new PhotoFile(Read(found.Path), found.MediaType) : null);
+    public async Task<PhotoFile?> OpenAsync(string hash, CancellationToken cancel) =>
+        await FindAsync(hash, cancel) is { } found ? new PhotoFile(Read(found.Path), found.MediaType) : null;
 
     /// <inheritdoc/>
     public async Task<PhotoFile?> OpenThumbnailAsync(string hash, CancellationToken cancel)
     {
-        if (places.Find(hash) is not { } found)
+        if (await FindAsync(hash, cancel) is not { } found)
             return null;
         var place = places.Thumbnail(hash);
         if (!File.Exists(place) && !await DrawAsync(found.Path, place, cancel))
@@ -104,7 +108,7 @@ internal sealed class PhotoFolder : IPhotos, IDisposable
     /// <inheritdoc/>
     public async Task<PhotoFile?> OpenPrintAsync(string hash, CancellationToken cancel)
     {
-        if (places.Find(hash) is not { } found)
+        if (await FindAsync(hash, cancel) is not { } found)
             return null;
         await drawing.WaitAsync(cancel);
         try
@@ -121,7 +125,7 @@ internal sealed class PhotoFolder : IPhotos, IDisposable
     /// <inheritdoc/>
     public async Task<string> JudgeAsync(string hash, CancellationToken cancel)
     {
-        if (places.Find(hash) is not { } found)
+        if (await FindAsync(hash, cancel) is not { } found)
             return "";
         await drawing.WaitAsync(cancel);
         try
@@ -145,7 +149,7 @@ internal sealed class PhotoFolder : IPhotos, IDisposable
                 return true;
             if (await Task.Run(() => Thumbnail.Make(path), cancel) is not { } small)
                 return false;
-            var part = Path.Combine(places.Incoming, Interlocked.Increment(ref taken).ToString(CultureInfo.InvariantCulture));
+            var part = Incoming();
             await File.WriteAllBytesAsync(part, small, cancel);
             Directory.CreateDirectory(Path.GetDirectoryName(place)!);
             File.Move(part, place, overwrite: true);
@@ -217,23 +221,24 @@ internal sealed class PhotoFolder : IPhotos, IDisposable
             At = at,
         };
 
-    private Task<bool> RowAsync(PhotoRow row, CancellationToken cancel) =>
-        transactions.WriteAsync(
-            async context =>
+    /// <summary>The photo's file and its kind; brought from the database where it was not looked at here before; null when there is none.</summary>
+    internal async Task<(string Path, string MediaType)?> FindAsync(string hash, CancellationToken cancel)
+    {
+        if (places.Find(hash) is { } here)
+            return here;
+        if (!PhotoHash.IsOne(hash) || await rows.ContentAsync(hash, cancel) is not var (content, mediaType))
+            return null;
+        return await BrokenDisk.InWordsAsync(
+            places.Incoming,
+            async () =>
             {
-                if (await context.Photos.SingleOrDefaultAsync(p => p.Hash == row.Hash, cancel) is { } known)
-                {
-                    (known.FileHash, known.Bytes) = (row.FileHash, row.Bytes);
-                    return false;
-                }
-                context.Photos.Add(row);
-                return true;
-            },
-            cancel
+                var incoming = Incoming();
+                await File.WriteAllBytesAsync(incoming, content, cancel);
+                DurableFile.Place(incoming, places.File(hash, PhotoHeader.Files.First(f => f.MediaType == mediaType).Extension));
+                return places.Find(hash);
+            }
         );
-
-    private Task<bool> HasRowAsync(string hash, CancellationToken cancel) =>
-        transactions.ReadAsync(context => context.Photos.AnyAsync(p => p.Hash == hash, cancel), cancel);
+    }
 
     private static PhotoHeader HeaderOf(string path)
     {

@@ -11,6 +11,13 @@ namespace Ohmstead.Workshop.Stores;
 /// <summary>Where the workshop is kept. Every method that writes returns when the data is on the disk, not before.</summary>
 public interface IStore
 {
+    /// <summary>What other programs wrote, and whether the store answers: only where several share it. Called from any thread.</summary>
+    event Action<StoreNews>? News
+    {
+        add { }
+        remove { }
+    }
+
     /// <summary>Adds entries to a unit's journal, or begins one (the first fact is <see cref="TakenIn"/>).</summary>
     /// <param name="seenNumber">Number of the last entry the writer had seen; 0 for a new unit.</param>
     /// <returns>The numbered entries; and those that others had written since <paramref name="seenNumber"/>, which the writer is told of. Both stay.</returns>
