@@ -34,6 +34,7 @@ var root = new RootCommand(
     ExportCommand.Make(),
     ImportCommand.Make(),
     MergeCommand.Make(),
+    MoveCommand.Make(),
 };
 ServeCommand.PutInto(root);
 HelpWithExamples.PutInto(root);

@@ -44,6 +44,11 @@ public sealed partial class Store : IStore, IAsyncDisposable
 
     /// <inheritdoc/>
     public string Bench { get; }
+    /// <summary>Where reading and writing pass.</summary>
+    internal Transactions Transactions => transactions;
+
+    /// <summary>The photos as files.</summary>
+    internal PhotoFolder PhotoFolder => photos;
 
     /// <summary>The photos of this workshop.</summary>
     public IPhotos Photos => photos;

@@ -25,11 +25,11 @@ internal sealed class Writer(Store store, int seed, int writer)
 
     private async Task EnterAsync(Guid unit, Fact[] facts)
     {
-        var known = await store.ReadAsync(unit, CancellationToken.None);
+        var known = await AgainAsync(() => store.ReadAsync(unit, CancellationToken.None));
         if (known is null)
             facts = [new TakenIn("killed", "", "", ""), .. facts];
         NewEntry[] entries = [.. facts.Select(f => new NewEntry(Id(), TimeProvider.System.GetUtcNow(), "writer", f))];
-        var appended = await store.AppendAsync(unit, known?.LastNumber ?? 0, entries, CancellationToken.None);
+        var appended = await AgainAsync(() => store.AppendAsync(unit, known?.LastNumber ?? 0, entries, CancellationToken.None));
         foreach (var e in appended.Written)
             Acknowledged.Say($"entry {unit} {e.Id} {e.Number.ToString(CultureInfo.InvariantCulture)}");
     }
@@ -40,10 +40,29 @@ internal sealed class Writer(Store store, int seed, int writer)
         var bytes = new byte[picture.Length + random.Next(300_000)];
         random.NextBytes(bytes);
         picture.CopyTo(bytes, 0);
-        using var content = new MemoryStream(bytes);
-        var kept = await store.Photos.KeepAsync(content, 1_000_000, TimeProvider.System.GetUtcNow(), CancellationToken.None);
+        var kept = await AgainAsync(async () =>
+        {
+            using var content = new MemoryStream(bytes);
+            return await store.Photos.KeepAsync(content, 1_000_000, TimeProvider.System.GetUtcNow(), CancellationToken.None);
+        });
         Acknowledged.Say($"photo {kept.Hash}");
         return new PhotoAdded(kept.Hash, "", "");
+    }
+
+    /// <summary>A person whose entry was not taken sends it again when the database is back.</summary>
+    private static async Task<T> AgainAsync<T>(Func<Task<T>> send)
+    {
+        while (true)
+        {
+            try
+            {
+                return await send();
+            }
+            catch (StoreUnusable away) when (away.InnerException is not null)
+            {
+                await Task.Delay(50);
+            }
+        }
     }
 
     private Guid Id() => new(seed, (short)writer, 0, [.. BitConverter.GetBytes(++made), 0, 0, 0, 0]);

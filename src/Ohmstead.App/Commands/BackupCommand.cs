@@ -1,5 +1,6 @@
 using System.CommandLine;
 using System.Globalization;
+using Ohmstead.Storage;
 using Ohmstead.Storage.Backups;
 using Ohmstead.Workshop.Words;
 
@@ -19,7 +20,7 @@ internal static class BackupCommand
             HelpName = "NUMBER",
             DefaultValueFactory = _ => UsuallyKept,
         };
-        var data = DataFolder.Option();
+        var (data, database) = (DataFolder.Option(), DatabaseOption.Make());
         var verb = new Verb(
             "backup",
             "Back up the workshop. Each photo is copied once for all backups. Ohmstead may be running.",
@@ -30,19 +31,20 @@ internal static class BackupCommand
         {
             to,
             data,
+            database,
             keep,
         };
         verb.SetAction(
-            (parsed, cancel) => RunAsync(parsed.GetValue(data) ?? DataFolder.Usual(), parsed.GetValue(to)!, parsed.GetValue(keep), cancel)
+            (parsed, cancel) => RunAsync(DatabaseOption.Place(parsed, data, database), parsed.GetValue(to)!, parsed.GetValue(keep), cancel)
         );
         return verb;
     }
 
-    private static async Task<int> RunAsync(string data, string to, int keep, CancellationToken cancel)
+    private static async Task<int> RunAsync(WorkshopPlace place, string to, int keep, CancellationToken cancel)
     {
         if (keep < 1)
             throw new RefusedInput("--keep: must be 1 or more");
-        var made = await Backup.MakeAsync(data, to, TimeProvider.System.GetUtcNow(), keep, cancel);
+        var made = await Backup.MakeAsync(place, to, TimeProvider.System.GetUtcNow(), keep, TimeProvider.System, Guid.NewGuid(), cancel);
         Console.WriteLine(
             string.Create(
                 CultureInfo.InvariantCulture,
@@ -58,7 +60,7 @@ internal static class BackupCommand
                 $"An earlier backup in {to} holds {Counted.Of(made.FewerEntries, "entry", "entries")} more than this one. Restore takes that one unless you name another. If this is another workshop, give it a backup folder of its own."
             );
         foreach (var hash in made.MissingPhotos)
-            Console.Error.WriteLine($"Photo {hash} is missing or damaged in {data}. It is not in the backup.");
+            Console.Error.WriteLine($"Photo {hash} is missing or damaged in {place}. It is not in the backup.");
         return ExitCode.Done;
     }
 }

@@ -1,6 +1,8 @@
 using System.CommandLine;
 using System.Globalization;
+using Ohmstead.Storage;
 using Ohmstead.Storage.Backups;
+using Ohmstead.Storage.Moves;
 using Ohmstead.Workshop.Words;
 
 namespace Ohmstead.App.Commands;
@@ -11,11 +13,11 @@ internal static class RestoreCommand
     public static Command Make()
     {
         var from = new Argument<string>("FOLDER") { Description = "Where the backups are." };
-        var data = new Option<string>("--data")
+        var data = new Option<string?>("--data") { Description = "The new data folder. It must be empty.", HelpName = "NEW" };
+        var database = new Option<string?>("--database")
         {
-            Description = "The new data folder. It must be empty.",
-            HelpName = "NEW",
-            Required = true,
+            Description = "An empty PostgreSQL database, in place of a data folder.",
+            HelpName = "ADDRESS",
         };
         var name = new Option<string?>("--backup")
         {
@@ -38,6 +40,7 @@ internal static class RestoreCommand
         {
             from,
             data,
+            database,
             name,
             instead,
             without,
@@ -47,13 +50,45 @@ internal static class RestoreCommand
                 RunAsync(
                     parsed.GetValue(from)!,
                     parsed.GetValue(name),
-                    parsed.GetValue(data)!,
+                    parsed.GetValue(data),
+                    parsed.GetValue(database),
                     parsed.GetValue(instead) ?? DataFolder.Usual(),
                     parsed.GetValue(without),
                     cancel
                 )
         );
         return verb;
+    }
+
+    private static async Task<int> RunAsync(
+        string from,
+        string? name,
+        string? data,
+        string? database,
+        string instead,
+        bool without,
+        CancellationToken cancel
+    )
+    {
+        if (data is null == database is null)
+            throw new RefusedInput("--data: name a new data folder, or an empty database with --database.");
+        if (data is not null)
+            return await RunAsync(from, name, data, instead, without, cancel);
+        var place = WorkshopPlace.Find("", database, null);
+        var passing = Directory.CreateTempSubdirectory("ohmstead-restore-");
+        try
+        {
+            var folder = Path.Combine(passing.FullName, "data");
+            await RunAsync(from, name, folder, instead, without, cancel);
+            place = place with { Folder = passing.FullName };
+            await Move.ToDatabaseAsync(folder, place, TimeProvider.System, Guid.NewGuid(), cancel);
+            Console.WriteLine($"All of it is in {place} now.");
+            return ExitCode.Done;
+        }
+        finally
+        {
+            passing.Delete(recursive: true);
+        }
     }
 
     private static async Task<int> RunAsync(string from, string? name, string data, string instead, bool without, CancellationToken cancel)

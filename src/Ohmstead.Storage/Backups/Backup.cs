@@ -1,5 +1,6 @@
 using System.Security.Cryptography;
 using Microsoft.EntityFrameworkCore;
+using Ohmstead.Storage.Moves;
 using Ohmstead.Storage.PhotoFiles;
 
 namespace Ohmstead.Storage.Backups;
@@ -19,17 +20,52 @@ public static class Backup
         var database = SqliteFile.In(data);
         if (data == to)
             throw new StoreUnusable($"{to} is the data folder itself. Name another folder, best on another disk");
-        return await BrokenDisk.InWordsAsync(to, () => MakeAsync(database, new PhotoPlaces(data), to, at, kept, cancel));
+        var source = new BackupSource(
+            database,
+            new PhotoPlaces(data),
+            copy =>
+            {
+                SqliteFile.CopyInWords(database, copy);
+                return Task.CompletedTask;
+            },
+            _ => Task.CompletedTask
+        );
+        return await BrokenDisk.InWordsAsync(to, () => MakeAsync(source, to, at, kept, cancel));
     }
 
-    private static async Task<BackupMade> MakeAsync(
-        string database,
-        PhotoPlaces photos,
+    /// <summary>Makes one more backup of a workshop, of one in a database that is shared too: the backup is of the same kind.</summary>
+    /// <param name="program">Another id for every program.</param>
+    /// <exception cref="StoreUnusable">As above, or the database cannot be used.</exception>
+    public static async Task<BackupMade> MakeAsync(
+        WorkshopPlace place,
         string to,
         DateTimeOffset at,
         int kept,
+        TimeProvider time,
+        Guid program,
         CancellationToken cancel
     )
+    {
+        if (place.Database is null)
+            return await MakeAsync(place.Folder, to, at, kept, cancel);
+        await using var store = await place.OpenFoundAsync(time, program, cancel);
+        var source = new BackupSource(
+            place.ToString(),
+            new PhotoPlaces(store.Folder),
+            copy => FileOf.MakeAsync(store, copy, cancel),
+            hash => store.PhotoFolder.FindAsync(hash, cancel)
+        );
+        return await BrokenDisk.InWordsAsync(to, () => MakeAsync(source, Path.GetFullPath(to), at, kept, cancel));
+    }
+
+    /// <summary>What is backed up.</summary>
+    /// <param name="Name">As it is told of.</param>
+    /// <param name="Photos">Where its photos lie.</param>
+    /// <param name="CopyAsync">Writes its database into a new file.</param>
+    /// <param name="BringAsync">Brings a photo to where they lie, if it is not there.</param>
+    private sealed record BackupSource(string Name, PhotoPlaces Photos, Func<string, Task> CopyAsync, Func<string, Task> BringAsync);
+
+    private static async Task<BackupMade> MakeAsync(BackupSource source, string to, DateTimeOffset at, int kept, CancellationToken cancel)
     {
         Directory.CreateDirectory(to);
         using var mine = FolderLock.Take(to, "Or name another folder for the backups");
@@ -41,10 +77,10 @@ public static class Backup
         {
             var copy = Path.Combine(part, SqliteFile.Name);
             // The database first: a photo's file is written before its row, so whatever the copy speaks of is on the disk by now.
-            SqliteFile.CopyInWords(database, copy);
+            await source.CopyAsync(copy);
             if (await SoundCopy.FaultsAsync(copy, cancel) is [var first, ..])
-                throw new StoreUnusable($"{SqliteFile.Damaged(database, first)}. No backup was made of it; those from before are kept");
-            var (manifest, taken) = await DescribeAsync(copy, new(to, photos, folder.Photos), at, cancel);
+                throw new StoreUnusable($"{SqliteFile.Damaged(source.Name, first)}. No backup was made of it; those from before are kept");
+            var (manifest, taken) = await DescribeAsync(copy, source, new(to, source.Photos, folder.Photos), folder.Photos, at, cancel);
             await File.WriteAllTextAsync(Path.Combine(part, BackupManifest.Name), manifest.Text(), cancel);
             folder.Finish(part, name);
             await folder.KeepAsync(kept, name, cancel);
@@ -69,12 +105,17 @@ public static class Backup
 
     private static async Task<(BackupManifest Manifest, BackedUpPhotos Photos)> DescribeAsync(
         string copy,
+        BackupSource source,
         BackupPhotos photos,
+        PhotoPlaces there,
         DateTimeOffset at,
         CancellationToken cancel
     )
     {
         await using var context = new WorkshopContext(SqliteFile.ReadOnlyOptions(copy));
+        foreach (var (photo, _, _) in await PhotoList.ReadAsync(context, cancel))
+            if (there.Find(photo) is null)
+                await source.BringAsync(photo);
         var taken = await photos.TakeAsync(context, cancel);
         var (units, entries) = (await context.Units.CountAsync(cancel), await context.Entries.CountAsync(cancel));
         var documents = await context.Documents.CountAsync(cancel);

@@ -2,7 +2,6 @@ using System.Buffers;
 using System.Globalization;
 using System.Security.Cryptography;
 using Ohmstead.Storage.Rows;
-using Ohmstead.Workshop.Job;
 using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Stores;
 
@@ -24,8 +23,7 @@ internal sealed class PhotoFolder : IPhotos, IDisposable
 
     public PhotoFolder(string folder, Transactions transactions)
     {
-        (places, rows) = (new PhotoPlaces(folder), new PhotoRows(transactions));
-        mark = transactions.KeepsPhotos ? Path.GetRandomFileName() : "";
+        (places, rows, mark) = (new(folder), new(transactions), transactions.KeepsPhotos ? Path.GetRandomFileName() : "");
         Directory.CreateDirectory(places.Incoming);
         // Where the folder is not ours alone, another program may be at its own just now: not those of today.
         foreach (var leftover in Directory.GetFiles(places.Incoming))
@@ -68,10 +66,8 @@ internal sealed class PhotoFolder : IPhotos, IDisposable
             if (!await TakeInAsync(photo, incoming, mostBytes, cancel))
                 return Refuse(string.Create(CultureInfo.InvariantCulture, $"this file is larger than {mostBytes / 1e6:0.##} MB"));
             var header = HeaderOf(incoming);
-            if (otherwise(header) is { Length: > 0 } why)
-                return Refuse(why);
-            if (header.Refused.Length > 0)
-                return Refuse(header.Refused);
+            if (otherwise(header) is var why && (why.Length > 0 || header.Refused.Length > 0))
+                return Refuse(why.Length > 0 ? why : header.Refused);
             if (await BareAsync(incoming, header, cancel) is not var (fileHash, bytes))
                 return Refuse("this picture is damaged. Take it again");
             var hash = name ?? fileHash;

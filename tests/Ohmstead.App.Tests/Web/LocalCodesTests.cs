@@ -54,6 +54,7 @@ public sealed class LocalCodesTests
         "print",
         "demo",
         "export",
+        "move",
         "import",
         "merge",
         "backup",

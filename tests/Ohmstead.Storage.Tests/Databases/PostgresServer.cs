@@ -13,6 +13,9 @@ namespace Ohmstead.Storage.Tests.Databases;
 /// </summary>
 public sealed class PostgresServer : IAsyncDisposable
 {
+    /// <summary>The collection of tests that use it: one stops it, and the others must not ask just then.</summary>
+    public const string Alone = "postgres";
+
     /// <summary>The server refuses to run as root; this account comes with the package.</summary>
     private const string Account = "postgres";
 
@@ -31,7 +34,7 @@ public sealed class PostgresServer : IAsyncDisposable
     {
         await StartedAsync();
         if (made.Add(name))
-            await RunSqlAsync($"CREATE DATABASE {name}");
+            await RunSqlAsync($"CREATE DATABASE \"{name}\"");
         else
             await RunSqlAsync("""TRUNCATE "Entries", "Units", "Documents", "Photos", "PhotoContents" """, name);
         return AddressOf(name);

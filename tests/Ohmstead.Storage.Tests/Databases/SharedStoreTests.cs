@@ -1,6 +1,7 @@
 namespace Ohmstead.Storage.Tests.Databases;
 
 /// <summary>The contract, kept by the store in a database that is shared.</summary>
+[Collection(PostgresServer.Alone)]
 public sealed class SharedStoreTests(PostgresServer server) : StoreContract, IDisposable
 {
     private readonly TempFolder folder = new();
