@@ -142,7 +142,7 @@ public sealed class PostgresServer : IAsyncDisposable
             // What it says goes where the tests' own words go: a server that inherits a pipe would keep it open.
             using var process = Process.Start(start)!;
             process.WaitForExit();
-            Assert.True(process.ExitCode == 0, $"{program} {string.Join(' ', arguments)} ended with {process.ExitCode}");
+            Assert.True(process.ExitCode == 0, $"{program} {string.Join(' ', arguments)} failed");
         }
         catch (System.ComponentModel.Win32Exception missing)
         {
