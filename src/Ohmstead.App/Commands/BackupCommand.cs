@@ -44,7 +44,7 @@ internal static class BackupCommand
     {
         if (keep < 1)
             throw new RefusedInput("--keep: must be 1 or more");
-        var made = await Backup.MakeAsync(place, to, TimeProvider.System.GetUtcNow(), keep, TimeProvider.System, Guid.NewGuid(), cancel);
+        var made = await Backup.MakeAsync(place, to, TimeProvider.System.GetUtcNow(), keep, Guid.NewGuid(), cancel);
         Console.WriteLine(
             string.Create(
                 CultureInfo.InvariantCulture,

@@ -50,8 +50,7 @@ internal static class RestoreCommand
                 RunAsync(
                     parsed.GetValue(from)!,
                     parsed.GetValue(name),
-                    parsed.GetValue(data),
-                    parsed.GetValue(database),
+                    (parsed.GetValue(data), parsed.GetValue(database)),
                     parsed.GetValue(instead) ?? DataFolder.Usual(),
                     parsed.GetValue(without),
                     cancel
@@ -63,24 +62,25 @@ internal static class RestoreCommand
     private static async Task<int> RunAsync(
         string from,
         string? name,
-        string? data,
-        string? database,
+        (string? Folder, string? Database) to,
         string instead,
         bool without,
         CancellationToken cancel
     )
     {
-        if (data is null == database is null)
+        if (to.Folder is null == to.Database is null)
             throw new RefusedInput("--data: name a new data folder, or an empty database with --database.");
-        if (data is not null)
-            return await RunAsync(from, name, data, instead, without, cancel);
-        var place = WorkshopPlace.Find("", database, null);
+        if (to.Folder is { } data)
+        {
+            await RestoreAsync(from, name, data, instead, without, cancel);
+            Console.WriteLine($"Start on it with: ohmstead --data {data}");
+            return ExitCode.Done;
+        }
         var passing = Directory.CreateTempSubdirectory("ohmstead-restore-");
         try
         {
-            var folder = Path.Combine(passing.FullName, "data");
-            await RunAsync(from, name, folder, instead, without, cancel);
-            place = place with { Folder = passing.FullName };
+            var (place, folder) = (WorkshopPlace.Find(passing.FullName, to.Database, null), Path.Combine(passing.FullName, "data"));
+            await RestoreAsync(from, name, folder, instead, without, cancel);
             await Move.ToDatabaseAsync(folder, place, TimeProvider.System, Guid.NewGuid(), cancel);
             Console.WriteLine($"All of it is in {place} now.");
             return ExitCode.Done;
@@ -91,7 +91,7 @@ internal static class RestoreCommand
         }
     }
 
-    private static async Task<int> RunAsync(string from, string? name, string data, string instead, bool without, CancellationToken cancel)
+    private static async Task RestoreAsync(string from, string? name, string data, string instead, bool without, CancellationToken cancel)
     {
         foreach (var loss in await RestoreLoss.LookAsync(from, name, instead, cancel))
             Console.Error.WriteLine(loss.ToString());
@@ -101,11 +101,10 @@ internal static class RestoreCommand
         Console.WriteLine(
             string.Create(
                 CultureInfo.InvariantCulture,
-                $"{data}: backup {restored.Backup}, {Counted.Of(restored.Units, "unit")}, {Counted.Of(restored.Entries, "entry", "entries")}, {Counted.Of(restored.Photos, "photo")}. Start on it with: ohmstead --data {data}"
+                $"Backup {restored.Backup}: {Counted.Of(restored.Units, "unit")}, {Counted.Of(restored.Entries, "entry", "entries")}, {Counted.Of(restored.Photos, "photo")}."
             )
         );
         foreach (var hash in restored.MissingPhotos)
             Console.Error.WriteLine($"Photo {hash} could not be brought back.");
-        return ExitCode.Done;
     }
 }

@@ -41,14 +41,13 @@ public static class Backup
         string to,
         DateTimeOffset at,
         int kept,
-        TimeProvider time,
         Guid program,
         CancellationToken cancel
     )
     {
-        if (place.Database is null)
+        if (place.Database is not { } address)
             return await MakeAsync(place.Folder, to, at, kept, cancel);
-        await using var store = await place.OpenFoundAsync(time, program, cancel);
+        await using var store = await Store.OpenSharedAsync(address, place.Folder, program, cancel);
         var source = new BackupSource(
             place.ToString(),
             new PhotoPlaces(store.Folder),

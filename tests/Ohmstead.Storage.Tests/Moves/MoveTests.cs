@@ -64,10 +64,10 @@ public sealed class MoveTests(PostgresServer server) : IDisposable
         await FillAsync();
         var place = new WorkshopPlace(folder.Of("local"), await server.DatabaseAsync("backed_up"));
         await Move.ToDatabaseAsync(Home, place, TimeProvider.System, Guid.Empty, Stop);
-        var made = await Backup.MakeAsync(place, folder.Of("backups"), Draft.Noon, 10, TimeProvider.System, Guid.Empty, Stop);
+        var made = await Backup.MakeAsync(place, folder.Of("backups"), Draft.Noon, 10, Guid.Empty, Stop);
         Assert.Equal((2, 2, 2), (made.Units, made.Photos, made.NewPhotos));
         Assert.Empty(made.MissingPhotos);
-        var again = await Backup.MakeAsync(place, folder.Of("backups"), Draft.Noon.AddHours(1), 10, TimeProvider.System, Guid.Empty, Stop);
+        var again = await Backup.MakeAsync(place, folder.Of("backups"), Draft.Noon.AddHours(1), 10, Guid.Empty, Stop);
         Assert.Equal(0, again.NewPhotos);
         var restored = await Restore.RunAsync(folder.Of("backups"), null, folder.Of("restored"), false, Stop);
         Assert.Empty(restored.Problems);
