@@ -1,6 +1,6 @@
 using System.Security.Cryptography;
 using Microsoft.EntityFrameworkCore;
-using Ohmstead.Storage.Moves;
+using Ohmstead.Storage.Databases;
 using Ohmstead.Storage.PhotoFiles;
 
 namespace Ohmstead.Storage.Backups;

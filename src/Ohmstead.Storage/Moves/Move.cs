@@ -1,6 +1,7 @@
 using System.Data;
 using System.Security.Cryptography;
 using Microsoft.EntityFrameworkCore;
+using Ohmstead.Storage.Databases;
 using Ohmstead.Storage.PhotoFiles;
 using Ohmstead.Storage.Rows;
 

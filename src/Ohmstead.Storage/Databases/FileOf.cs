@@ -1,7 +1,7 @@
 using System.Data;
 using Microsoft.EntityFrameworkCore;
 
-namespace Ohmstead.Storage.Moves;
+namespace Ohmstead.Storage.Databases;
 
 /// <summary>A database that is shared, as a file: what a backup of it holds, so that every backup is of one kind.</summary>
 internal static class FileOf

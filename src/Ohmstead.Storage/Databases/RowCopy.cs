@@ -1,8 +1,7 @@
 using System.Reflection;
 using Microsoft.EntityFrameworkCore;
-using Ohmstead.Storage.Databases;
 
-namespace Ohmstead.Storage.Moves;
+namespace Ohmstead.Storage.Databases;
 
 /// <summary>Every row of a workshop, from one database into another, and both held against each other afterwards.</summary>
 internal static class RowCopy
