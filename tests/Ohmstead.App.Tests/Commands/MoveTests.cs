@@ -29,7 +29,7 @@ public sealed class MoveTests(PostgresServer server) : IDisposable
         );
         // From now on the folder says where the workshop is.
         Assert.Equal(before, Exported("home"));
-        Assert.Contains("is there already", Refused("move", "database", "--data", Of("home")), StringComparison.Ordinal);
+        Assert.Contains("a workshop already", Refused("move", "database", "--data", Of("home")), StringComparison.Ordinal);
         Done("move", "folder", "--data", Of("back"), "--database", address);
         Assert.Equal(before, Exported("back"));
         Done("backup", Of("backups"), "--data", Of("home"));
