@@ -41,7 +41,10 @@ public sealed partial class Store
                 },
                 cancel
             );
-            return await BrokenDisk.InWordsAsync(folder, () => Task.FromResult(new Store(folder, folderLock, transactions, null, BenchMark.Of(folder, time.GetUtcNow()))));
+            return await BrokenDisk.InWordsAsync(
+                folder,
+                () => Task.FromResult(new Store(folder, folderLock, transactions, null, BenchMark.Of(folder, time.GetUtcNow())))
+            );
         }
         catch
         {

@@ -44,6 +44,7 @@ public sealed partial class Store : IStore, IAsyncDisposable
 
     /// <inheritdoc/>
     public string Bench { get; }
+
     /// <summary>Where reading and writing pass.</summary>
     internal Transactions Transactions => transactions;
 
