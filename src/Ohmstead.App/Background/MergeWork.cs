@@ -58,7 +58,7 @@ internal sealed class MergeWork(Bench bench)
     /// <summary>A backup of this workshop, as it is made before a merge.</summary>
     /// <returns>Where it is.</returns>
     public static async Task<string> BackUpAsync(Store store, string? folder, DateTimeOffset at, CancellationToken cancel) =>
-        (await Backup.MakeAsync(store.Folder, folder ?? Path.Combine(store.Folder, BackupFolder), at, BackupsKept, cancel)).Folder;
+        (await Backup.MakeAsync(store, folder ?? Path.Combine(store.Folder, BackupFolder), at, BackupsKept, cancel)).Folder;
 
     private async Task RunAsync(string from, Action after, CancellationTokenSource stop)
     {

@@ -21,7 +21,7 @@ internal static class MergeCommand
             Description = "Where the backup goes that is made first. Without this, into a folder beside the data.",
             HelpName = "FOLDER",
         };
-        var data = DataFolder.Option();
+        var (data, database) = (DataFolder.Option(), DatabaseOption.Make());
         var verb = new Verb(
             "merge",
             "Make one workshop of two that were worked on apart. Every entry of both is kept. Ctrl-C stops; run it again to go on.",
@@ -33,20 +33,21 @@ internal static class MergeCommand
             from,
             backup,
             data,
+            database,
         };
         verb.SetAction(
             (parsed, cancel) =>
-                RunAsync(parsed.GetValue(data) ?? DataFolder.Usual(), parsed.GetValue(from)!, parsed.GetValue(backup), cancel)
+                RunAsync(DatabaseOption.Place(parsed, data, database), parsed.GetValue(from)!, parsed.GetValue(backup), cancel)
         );
         return verb;
     }
 
-    private static async Task<int> RunAsync(string data, string from, string? backup, CancellationToken cancel)
+    private static async Task<int> RunAsync(WorkshopPlace place, string from, string? backup, CancellationToken cancel)
     {
         var time = TimeProvider.System;
-        if (Path.GetFullPath(data) == Path.GetFullPath(from))
+        if (place.Database is null && Path.GetFullPath(place.Folder) == Path.GetFullPath(from))
             throw new RefusedInput($"{from}: this is the workshop itself. Name the other one.");
-        await using var store = await Store.OpenFoundAsync(data, time, cancel);
+        await using var store = await place.OpenFoundAsync(time, Guid.NewGuid(), cancel);
         var outcome = await new WorkshopMerge(store, store.Photos, time).RunAsync(
             from,
             stop => MergeWork.BackUpAsync(store, backup, time.GetUtcNow(), stop),

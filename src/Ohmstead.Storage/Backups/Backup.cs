@@ -48,8 +48,17 @@ public static class Backup
         if (place.Database is not { } address)
             return await MakeAsync(place.Folder, to, at, kept, cancel);
         await using var store = await Store.OpenSharedAsync(address, place.Folder, program, cancel);
+        return await MakeAsync(store, to, at, kept, cancel);
+    }
+
+    /// <summary>Makes one more backup of a workshop that is open.</summary>
+    /// <exception cref="StoreUnusable">As above.</exception>
+    public static async Task<BackupMade> MakeAsync(Store store, string to, DateTimeOffset at, int kept, CancellationToken cancel)
+    {
+        if (!store.Transactions.KeepsPhotos)
+            return await MakeAsync(store.Folder, to, at, kept, cancel);
         var source = new BackupSource(
-            place.ToString(),
+            "the database",
             new PhotoPlaces(store.Folder),
             copy => FileOf.MakeAsync(store, copy, cancel),
             hash => store.PhotoFolder.FindAsync(hash, cancel)
