@@ -14,7 +14,7 @@ namespace Ohmstead.App.Tests.Web;
 /// <summary>What other programs on the same database did is told as if another window had; what was cut off at its end is kept once.</summary>
 public sealed class SharedBenchTests
 {
-    private static CancellationToken Stop => TestContext.Current.CancellationToken;
+    private static CancellationToken Stop => Xunit.TestContext.Current.CancellationToken;
 
     [Fact]
     public async Task An_entry_of_another_program_is_told_to_every_window_and_a_change_of_the_shop_too()

@@ -138,7 +138,7 @@ public sealed class OutageTests(PostgresServer server) : IDisposable
     [InlineData("Host=h;Database=d;Colour=red", "is not understood")]
     public async Task An_address_that_leads_nowhere_is_refused_in_words(string address, string words)
     {
-        await server.DatabaseAsync("some");
+        await server.StartedAsync();
         var asked = address.Replace(
             "{0}",
             server.Port.ToString(System.Globalization.CultureInfo.InvariantCulture),

@@ -89,7 +89,8 @@ public sealed class PostgresServer : IAsyncDisposable
         return ValueTask.CompletedTask;
     }
 
-    private async Task StartedAsync()
+    /// <summary>Starts it, unless it runs.</summary>
+    public async Task StartedAsync()
     {
         await turn.WaitAsync();
         try
