@@ -28,7 +28,7 @@ public static class TestAside
             [
                 "An older service figure is 0.5 mA (ANSI C101, as listed). Which of the two counts is for the shop to say.",
                 .. limit?.Max is { } most
-                    ? [Said($"A capacitor of {Capacitor(most, sheet):0.#} nF from the line to the core lets {most:0.##} mA through.")]
+                    ? [Said($"A capacitor of {Nanofarads(most, sheet):0.#} nF from the line to the core lets {most:0.##} mA through.")]
                     : ImmutableArray<string>.Empty,
             ],
             TestSort.NoLoadVolts or TestSort.LoadedVolts when test.Quantity == Quantity.AcVolts =>
@@ -41,7 +41,7 @@ public static class TestAside
             _ => [],
         };
 
-    private static double Capacitor(double milliamps, TypeSheet sheet) =>
+    private static double Nanofarads(double milliamps, TypeSheet sheet) =>
         new TouchReading([0, 0], "1500-ohm", sheet.SupplyHertz, sheet.SupplyVolts, true).Nanofarads(milliamps);
 
     private static double Today(string current, ToyFigure figure) =>
