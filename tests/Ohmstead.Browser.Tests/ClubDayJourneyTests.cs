@@ -14,19 +14,19 @@ public sealed class ClubDayJourneyTests(OpenBrowser browser)
         await using var window = await Window.OpenAsync(browser, tool.Address, width);
         var page = window.Page;
         await window.GoAsync("/day");
-        // Whatever the hour of the run: all day long and no break.
-        foreach (var (field, text) in ((string, string)[])[("#h-off", ""), ("#h-on", ""), ("#h-from", "00:00"), ("#h-to", "23:59")])
+        // Whatever the hour of the run: all day long and no break. A field counts when it is left.
+        foreach (var (field, text) in ((string, string)[])[("#h-from", "00:00"), ("#h-to", "23:59"), ("#h-off", ""), ("#h-on", "")])
         {
             await page.FillAsync(field, text);
-            await page.Locator(field).BlurAsync();
+            await page.Locator(field).PressAsync("Tab");
         }
-        await Expect(page.Locator("h1")).ToContainTextAsync("0:00 to 23:59");
         foreach (var tag in (string[])["F-041", "F-039", "F-036"])
         {
             var choice = page.Locator("#add-unit option", new() { HasTextString = tag });
             await page.SelectOptionAsync("#add-unit", (await choice.GetAttributeAsync("value"))!);
             await Expect(page.Locator(".day-unit", new() { HasTextString = tag })).ToBeVisibleAsync();
         }
+        await Expect(page.Locator("h1")).ToContainTextAsync("3 units, 0:00 to 23:59");
         foreach (var name in (string[])["Ann", "Ben"])
         {
             await page.FillAsync("#new-person", name);

@@ -77,7 +77,10 @@ public sealed class UnitDiagnoses : IAsyncDisposable
     public void Ask(Guid unitId)
     {
         jobs.Ask(unitId);
-        units.GetOrAdd(unitId, _ => new KeptDiagnosis());
+        var kept = units.GetOrAdd(unitId, _ => new KeptDiagnosis());
+        // What was likely so far did not know the last entry.
+        if (kept.State.SoFar is not null)
+            Tell(unitId, kept, kept.State with { SoFar = null, Progress = 0 });
     }
 
     /// <summary>Asks where nothing is known of a unit that was read: after a new start of the program.</summary>
@@ -127,7 +130,10 @@ public sealed class UnitDiagnoses : IAsyncDisposable
     {
         var kept = units.GetOrAdd(id, _ => new KeptDiagnosis());
         if (await bench.ReadAsync(id) is not { } unit || await bench.SheetOfAsync(unit) is not { } sheet)
+        {
+            Tell(id, kept, kept.State with { Progress = null, SoFar = null });
             return;
+        }
         var shop = await bench.ShopAsync();
         var own = OwnSheet.OnBench(unit, sheet, shop);
         if (!own.IsSound)

@@ -60,15 +60,20 @@ internal static class OwnTypes
     }
 
     /// <summary>Keeps what was answered, and leaves what another window made of the type meanwhile.</summary>
-    public static async Task<OwnType> KeepAnswersAsync(Bench bench, string id, OwnType known, KindAnswers answers)
+    public static Task<OwnType> KeepAnswersAsync(Bench bench, string id, OwnType known, KindAnswers answers) =>
+        ChangeAsync(bench, id, known, newest => newest with { Answers = answers });
+
+    /// <summary>Changes a type as it is kept now, so that what another window changed of it meanwhile stays.</summary>
+    /// <param name="known">What is changed where nothing is kept.</param>
+    private static async Task<OwnType> ChangeAsync(Bench bench, string id, OwnType known, Func<OwnType, OwnType> change)
     {
         while (true)
         {
             var (newest, version) = await ReadAsync(bench, id) ?? (known, 0);
-            var with = newest with { Answers = answers };
-            var kept = await bench.SaveDocumentAsync(OwnType.DocumentKind, id, version, OwnType.Write(with));
+            var changed = change(newest);
+            var kept = await bench.SaveDocumentAsync(OwnType.DocumentKind, id, version, OwnType.Write(changed));
             if (kept.IsSaved)
-                return with;
+                return changed;
         }
     }
 
@@ -156,20 +161,22 @@ internal static class OwnTypes
     public static async Task<bool> KeepStepsAsync(Bench bench, string id, ImmutableArray<TakeApartStep> steps)
     {
         if (
-            await ReadAsync(bench, id) is not ({ Made: { } made } own, var version)
+            await ReadAsync(bench, id) is not ({ Made: { } made } own, _)
             || (await bench.Store.ReadDocumentAsync(Bench.SheetKind, id, CancellationToken.None))?.Text is not { } text
             || TypeSteps.Put(text, steps) is not { } put
         )
             return false;
-        await KeepAsync(bench, id, version, own with { HasOwnSteps = true });
-        return await SaveAsync(bench, id, own, put, made);
+        if (!await SaveAsync(bench, id, own, put, made))
+            return false;
+        await ChangeAsync(bench, id, own, newest => newest with { HasOwnSteps = true });
+        return true;
     }
 
     /// <summary>Keeps sound units that came in with a file, beside those that came before.</summary>
     public static async Task KeepSoundAsync(Bench bench, string id, IReadOnlyCollection<SoundUnit> came)
     {
-        if (came.Count > 0 && await ReadAsync(bench, id) is ({ } own, var version))
-            await KeepAsync(bench, id, version, own with { Sound = SoundUnit.Together(own.Sound, came) });
+        if (came.Count > 0 && await ReadAsync(bench, id) is ({ } own, _))
+            await ChangeAsync(bench, id, own, newest => newest with { Sound = SoundUnit.Together(newest.Sound, came) });
     }
 
     /// <summary>Puts what came in beside one's own type into that: a new version from the readings of both.</summary>

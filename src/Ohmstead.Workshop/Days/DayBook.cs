@@ -104,6 +104,26 @@ public sealed record DayBook(ImmutableArray<DayStretch> Free, ImmutableArray<Day
             .Select(t => ((DayBookUnit, int)?)(t.Unit, t.Task))
             .FirstOrDefault();
 
+    /// <summary>Units on which nothing is to be begun any more and which are not ready yet, with when they will be [min of the day].</summary>
+    public ImmutableArray<(DayBookUnit Unit, int ReadyAt)> EndingAt(int now) =>
+        [
+            .. Units
+                .Where(u => !u.Tasks.IsEmpty && !u.Tasks.Any(t => t.IsOpen))
+                .Select(u => (u, ReadyAt: u.Tasks.Max(t => t.HandsUntil(now) + t.WaitMinutes)))
+                .Where(u => u.ReadyAt > now),
+        ];
+
+    /// <summary>True where somebody is at the unit of a task, or has its tool.</summary>
+    public bool IsTaken(Guid unit, int task)
+    {
+        var tool = Units.First(u => u.Id == unit).Tasks[task].Tool;
+        return Units.Any(u =>
+            u.Tasks.Any(t =>
+                t.IsGoingOn && (u.Id == unit || (tool.Length > 0 && string.Equals(t.Tool, tool, StringComparison.OrdinalIgnoreCase)))
+            )
+        );
+    }
+
     /// <summary>The place of a planned task among all of its unit.</summary>
     public int PlaceOf(Guid unit, int open) =>
         Units.First(u => u.Id == unit).Tasks.Select((t, n) => (t, n)).Where(t => t.t.IsOpen).ElementAt(open).n;
@@ -225,6 +245,9 @@ public sealed record DayBookTask(string Words, int Minutes, string WaitWords, in
     public static DayBookTask Of(DayTask task) =>
         new(task.Words, task.Minutes, task.WaitWords, task.WaitMinutes, null) { Tool = task.Tool, KeepsTool = task.KeepsTool };
 
-    /// <summary>When hands were or will be free of it; what goes on ends now at the soonest [min of the day].</summary>
-    public int HandsUntil(int now) => DoneAt ?? Math.Max(now, (StartedAt ?? now) + Minutes);
+    /// <summary>
+    /// When hands were or will be free of it [min of the day]. What goes on is not over before somebody says so: it ends a minute from now
+    /// at the soonest, and nobody else is told to begin on its unit or with its tool.
+    /// </summary>
+    public int HandsUntil(int now) => DoneAt ?? Math.Max(now + 1, (StartedAt ?? now) + Minutes);
 }

@@ -30,13 +30,18 @@ internal sealed class DayOrder
         People = [.. team.People.Select(p => p.Hours)];
         Hands = [.. units.Select(u => u.Tasks.Select(t => t.Minutes).ToArray())];
         Waits = [.. units.Select(u => u.Tasks.Select(t => t.WaitMinutes).ToArray())];
-        var names = units.SelectMany(u => u.Tasks).Select(t => t.Tool).Where(t => t.Length > 0).Distinct(StringComparer.Ordinal).ToList();
-        Tool = [.. units.Select(u => u.Tasks.Select(t => names.IndexOf(t.Tool)).ToArray())];
+        var names = units
+            .SelectMany(u => u.Tasks)
+            .Select(t => t.Tool)
+            .Where(t => t.Length > 0)
+            .Distinct(StringComparer.OrdinalIgnoreCase)
+            .ToList();
+        Tool = [.. units.Select(u => u.Tasks.Select(t => names.FindIndex(n => IsSame(n, t.Tool))).ToArray())];
         ToolMinutes = [.. units.Select(u => u.Tasks.Select(t => t.Minutes + (t.KeepsTool ? t.WaitMinutes : 0)).ToArray())];
         StartsAt = People.Min(h => h.StartsAt);
         readyAt = [.. units.Select(u => Math.Max(u.ReadyAt, StartsAt))];
         dueAt = [.. units.Select(u => Math.Min(u.DueAt ?? int.MaxValue, team.ClosesAt ?? int.MaxValue))];
-        toolsFreeAt = [.. names.Select(n => team.Tools.Where(t => t.Name == n).Select(t => t.FreeAt).DefaultIfEmpty(0).Max())];
+        toolsFreeAt = [.. names.Select(n => team.Tools.Where(t => IsSame(t.Name, n)).Select(t => t.FreeAt).DefaultIfEmpty(0).Max())];
         Longest = [.. People.Select(h => h.Longest)];
         Rest = new int[units.Length][];
         for (var u = 0; u < Rest.Length; u++)
@@ -47,6 +52,9 @@ internal sealed class DayOrder
         }
         run = new(this);
     }
+
+    /// <summary>A tool by another capital letter is the same one.</summary>
+    private static bool IsSame(string one, string other) => string.Equals(one, other, StringComparison.OrdinalIgnoreCase);
 
     /// <summary>When each is there.</summary>
     public DayHours[] People { get; }

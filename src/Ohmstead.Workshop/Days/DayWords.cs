@@ -50,6 +50,20 @@ public static class DayWords
             + (plan.IsProved ? " No order is better than this one." : "");
     }
 
+    /// <summary>How the whole day comes out, with the units that only have to end.</summary>
+    /// <param name="now">Minute of the day.</param>
+    public static string Outcome(DayPlan plan, DayBook book, int now)
+    {
+        var ending = book.EndingAt(now);
+        var closes = book.People.IsEmpty ? int.MaxValue : book.Free[^1].To;
+        var whole = plan with
+        {
+            Late = plan.Late + ending.Count(u => u.ReadyAt > Math.Min(u.Unit.DueAt ?? int.MaxValue, closes)),
+            EndsAt = ending.Select(u => u.ReadyAt).Append(plan.Tasks.IsEmpty ? 0 : plan.EndsAt).Max(),
+        };
+        return Outcome(whole, plan.Tasks.Select(t => t.Unit).Distinct().Count() + ending.Length);
+    }
+
     /// <summary>How it comes out: "All 4 units ready by 13:00." or which are late.</summary>
     public static string Outcome(DayPlan plan, int units) =>
         plan.Late == 0

@@ -58,10 +58,34 @@ public class DayBookTests
         Assert.Equal(("Return", 690), (left.Tasks.Single().Words, left.ReadyAt));
         Assert.Equal((0, 1), (book.GoingOn("Ann")!.Value.Task, book.PlaceOf(Unit, 0)));
         Assert.Null(book.GoingOn("Ben"));
-        // Ten minutes over: it ends now at the soonest.
-        Assert.Equal([640, 640], book.TeamAt(640).People.Select(p => p.Hours.StartsAt));
-        Assert.Equal(700, book.TeamAt(640).Tools.Single().FreeAt);
-        Assert.Equal(700, book.LeftAt(640).Single().ReadyAt);
+        // Ten minutes over and not said to be done: nobody else may begin on it now.
+        Assert.Equal([641, 640], book.TeamAt(640).People.Select(p => p.Hours.StartsAt));
+        Assert.Equal(701, book.TeamAt(640).Tools.Single().FreeAt);
+        Assert.Equal(701, book.LeftAt(640).Single().ReadyAt);
+        Assert.True(book.IsTaken(Unit, 1));
+        Assert.False(Club(heat with { DoneAt = 640 }, new("Return", 10, "", 0, null)).IsTaken(Unit, 1));
+    }
+
+    /// <summary>One unit at its last task until 15:00, one to do until 10:30: all is ready when the later of them is.</summary>
+    [Fact]
+    public void A_unit_at_its_last_task_counts_until_it_is_ready()
+    {
+        var ending = new DayBookUnit(new(2, 0, 0, new byte[8]), "F-2", [new("Heat run", 60, "cools", 60, null) { StartedAt = 780 }], null);
+        var book = Club(new DayBookTask("Return", 30, "", 0, null)) with { };
+        book = book with { Units = book.Units.Add(ending) };
+        var plan = new DayPlan([new(0, 0, 800, 830, 830)], 0, 830, 830, 1, true);
+        Assert.Equal("All 2 units ready by 15:00.", DayWords.Outcome(plan, book, 790));
+        Assert.Equal("1 of 2 units ready late. The last one is ready 17:41.", DayWords.Outcome(plan, book, 1000));
+        Assert.Equal("The one unit ready by 13:50.", DayWords.Outcome(plan, Club(new DayBookTask("Return", 30, "", 0, null)), 790));
+    }
+
+    [Fact]
+    public void A_tool_by_another_capital_letter_is_the_same_one()
+    {
+        DayTask test = new("test", 60, Tool: "Load bank");
+        DayUnit[] units = [new(Unit, "", [test]), new(Unit, "", [test with { Tool = "load bank" }])];
+        var team = new DayTeam([new("", new([(540, 1020)])), new("", new([(540, 1020)]))], [new("LOAD BANK", 600)]);
+        Assert.Equal(720, DayPlanner.Plan([.. units], team, DayBudget.Usual, TestContext.Current.CancellationToken).EndsAt);
     }
 
     /// <summary>Without the wait the tool goes back with the hands; one who is alone has no closing hour.</summary>
