@@ -77,15 +77,15 @@ internal sealed class CoreTests(string folder) : IDisposable
             throw new InvalidOperationException($"{string.Join(' ', cold)}: fails with every mistake asleep.");
         worker.Warm.UnionWith(cold);
         var answer = worker.Ask(mistake, classes, most);
-        // What a mistake leaves behind must not be held against the next one.
-        if (answer is { Passed: false } && worker.Ask(Worker.Asleep, classes, most) is not { Passed: true })
+        // What a mistake leaves behind must not be held against the next one, nor what befell the process.
+        if (answer is null || (!answer.Passed && worker.Ask(Worker.Asleep, classes, most) is not { Passed: true }))
         {
             worker.Dispose();
             return NoticesAtFirst(mistake, classes, most);
         }
         if (worker.IsAlive)
             idle.Add(worker);
-        return answer is not { Passed: true };
+        return !answer.Passed;
     }
 
     /// <summary>The same in a fresh process: for a mistake in what is made once for all.</summary>
