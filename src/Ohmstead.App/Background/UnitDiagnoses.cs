@@ -108,22 +108,15 @@ public sealed class UnitDiagnoses : IAsyncDisposable
     private void Broke(Guid id, Exception e)
     {
         log.LogError(e, "What is wrong with unit {Unit} could not be worked out", id);
-        var kept = units.GetOrAdd(id, _ => new KeptDiagnosis());
-        Tell(
-            id,
-            kept,
-            kept.State with
-            {
-                Progress = null,
-                Trouble = "What is probably wrong could not be worked out. Readings are kept. Open the findings again to try once more.",
-            }
-        );
+        EndWith(id, "What is probably wrong could not be worked out. Readings are kept. Open the findings again to try once more.");
     }
 
-    private void WasStopped(Guid id)
+    private void WasStopped(Guid id) => EndWith(id, StoppedByHand);
+
+    private void EndWith(Guid id, string trouble)
     {
         var kept = units.GetOrAdd(id, _ => new KeptDiagnosis());
-        Tell(id, kept, kept.State with { Progress = null, Trouble = StoppedByHand });
+        Tell(id, kept, kept.State with { Progress = null, Trouble = trouble });
     }
 
     private async Task WorkOutAsync(Guid id, Work work)
