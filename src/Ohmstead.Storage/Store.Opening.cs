@@ -59,11 +59,21 @@ public sealed partial class Store
     /// <param name="folder">The data folder of this machine: copies of photos lie in it, nothing that could be lost.</param>
     /// <param name="program">Another id for every program.</param>
     /// <exception cref="StoreUnusable">The database does not answer, or is not to be used; the address is not understood.</exception>
-    public static async Task<Store> OpenSharedAsync(string address, string folder, Guid program, CancellationToken cancel = default)
+    public static Task<Store> OpenSharedAsync(string address, string folder, Guid program, CancellationToken cancel = default) =>
+        OpenSharedAsync(address, folder, program, PostgresDatabase.UsualPatience, cancel);
+
+    /// <param name="patience">How long a step is tried again before the person is told.</param>
+    internal static async Task<Store> OpenSharedAsync(
+        string address,
+        string folder,
+        Guid program,
+        TimeSpan patience,
+        CancellationToken cancel
+    )
     {
         folder = LocalFolder(folder);
         Make(folder);
-        var database = new PostgresDatabase(PostgresAddress.Read(address, program));
+        var database = new PostgresDatabase(PostgresAddress.Read(address, program), patience);
         var transactions = new Transactions(database);
         try
         {
@@ -75,19 +85,11 @@ public sealed partial class Store
                 },
                 cancel
             );
+            // The journal is one, whoever writes it: the place alone is the bench.
+            var bench = await BrokenDisk.InWordsAsync(folder, () => Task.FromResult(BenchMark.Of(folder, DateTimeOffset.UnixEpoch)));
             return await BrokenDisk.InWordsAsync(
                 folder,
-                () =>
-                    // The journal is one, whoever writes it: the place alone is the bench.
-                    Task.FromResult(
-                        new Store(
-                            folder,
-                            null,
-                            transactions,
-                            new PostgresNotices(database.Address),
-                            BenchMark.Of(folder, DateTimeOffset.UnixEpoch)
-                        )
-                    )
+                () => Task.FromResult(new Store(folder, null, transactions, new PostgresNotices(database.Address), bench))
             );
         }
         catch

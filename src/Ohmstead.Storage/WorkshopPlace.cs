@@ -46,6 +46,10 @@ public sealed record WorkshopPlace(string Folder, string? Database)
             $"# The workshop is in this database. Without this file it is in this folder.\n{Checked(Database ?? None, Setting)}\n"
         );
 
+    /// <summary>Says before anything else is done that <see cref="Remember"/> would refuse.</summary>
+    /// <exception cref="StoreUnusable">A password stands in the address.</exception>
+    public void CheckCanBeRemembered() => Checked(Database ?? None, Setting);
+
     /// <summary>Opens the workshop, or begins one.</summary>
     /// <param name="program">Another id for every program.</param>
     /// <exception cref="StoreUnusable">It cannot be used.</exception>

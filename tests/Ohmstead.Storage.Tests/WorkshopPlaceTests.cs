@@ -34,12 +34,15 @@ public sealed class WorkshopPlaceTests : IDisposable
     [InlineData("Host=one;Database=trains;Password=secret")]
     [InlineData("Host=one;Database=trains;PWD=secret")]
     [InlineData("Host=one;Database=trains;psw = secret")]
+    [InlineData("Host=one;Database=trains;SSL Password=secret")]
+    [InlineData("Host=one;Database=trains;sslpassword=secret")]
     public void No_password_is_taken_where_others_can_read_it_or_written_down(string address)
     {
         var asked = Assert.Throws<StoreUnusable>(() => WorkshopPlace.Find(folder.Path, address, null));
         Assert.Contains(".pgpass", asked.Message, StringComparison.Ordinal);
         Assert.DoesNotContain("secret", asked.Message, StringComparison.Ordinal);
         Assert.Throws<StoreUnusable>(() => new WorkshopPlace(folder.Path, address).Remember());
+        Assert.Throws<StoreUnusable>(() => new WorkshopPlace(folder.Path, address).CheckCanBeRemembered());
         Assert.False(File.Exists(folder.Of(WorkshopPlace.Setting)));
         File.WriteAllText(folder.Of(WorkshopPlace.Setting), address);
         Assert.Throws<StoreUnusable>(() => WorkshopPlace.Find(folder.Path, null, null));

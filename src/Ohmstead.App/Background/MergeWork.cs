@@ -6,7 +6,7 @@ using Ohmstead.Storage.Merging;
 namespace Ohmstead.App.Background;
 
 /// <summary>The merge that is under way, one at a time: how far it is, how it ended, and the way to stop it. It goes on when its screen is closed.</summary>
-internal sealed class MergeWork(Bench bench)
+internal sealed class MergeWork(Bench bench, ILogger<MergeWork> log)
 {
     /// <summary>The folder beside the data in which the backups from before merges lie.</summary>
     public const string BackupFolder = "before-merging";
@@ -81,6 +81,11 @@ internal sealed class MergeWork(Bench bench)
         catch (Exception broken) when (broken is StoreUnusable or IOException or UnauthorizedAccessException)
         {
             Trouble = broken.Message;
+        }
+        catch (Exception broken)
+        {
+            Mishaps.Note(log, broken);
+            Trouble = Mishaps.Why(broken);
         }
         finally
         {

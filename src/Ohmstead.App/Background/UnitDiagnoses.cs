@@ -179,20 +179,17 @@ public sealed class UnitDiagnoses : IAsyncDisposable
             Tell(id, kept, kept.State with { Progress = null, SoFar = null, Trouble = Unfinished });
             return;
         }
+        var isSaved = false;
         try
         {
-            await bench.Store.SaveFoundAsync(
-                id,
-                unit.LastNumber,
-                CardOf.NextAfter(unit, sheet, shop, done),
-                done.Doubts,
-                CancellationToken.None
-            );
+            var next = CardOf.NextAfter(unit, sheet, shop, done);
+            await bench.Store.SaveFoundAsync(id, unit.LastNumber, next, done.Doubts, CancellationToken.None);
+            isSaved = true;
         }
         finally
         {
             // Even where it was not saved a doubted check opens nothing.
-            bench.Doubt(unit, done.Doubts);
+            bench.Doubt(unit, done.Doubts, isSaved);
         }
         (kept.Key, kept.Readings) = (key, readings);
         Tell(id, kept, new(done, null, ""));

@@ -37,6 +37,8 @@ internal static class MoveCommand
     {
         if (place.Database is null)
             throw new RefusedInput("--database: name the database, like \"Host=HOST;Database=NAME;Username=YOU\"");
+        if (where == ToDatabase)
+            place.CheckCanBeRemembered();
         var (time, program) = (TimeProvider.System, Guid.NewGuid());
         var moved =
             where == ToDatabase

@@ -80,9 +80,12 @@ internal static class RestoreCommand
         try
         {
             var (place, folder) = (WorkshopPlace.Find(passing.FullName, to.Database, null), Path.Combine(passing.FullName, "data"));
+            if (place.Database is null)
+                throw new RefusedInput("--database: name an empty database, or name a new data folder with --data. Nothing was restored.");
             await RestoreAsync(from, name, folder, instead, without, cancel);
             await Move.ToDatabaseAsync(folder, place, TimeProvider.System, Guid.NewGuid(), cancel);
             Console.WriteLine($"All of it is in {place} now.");
+            Console.WriteLine($"Start on it with: ohmstead --database \"{place.Database}\"");
             return ExitCode.Done;
         }
         finally

@@ -122,6 +122,12 @@ public abstract class UnitScreen : BenchComponent, IDisposable
         var unit = await Bench.ReadAsync(Id);
         if (unit is null)
             return;
+        if (Bench.SavedAllTheSame(unit, Who) is [_, ..] kept)
+        {
+            own.UnionWith(kept);
+            if (Mishaps?.Now is { IsUnsure: true })
+                Mishaps.SaySaved(() => Bench.ToldSaved(unit.Id, Who));
+        }
         if (before is { } seen && unit.LastNumber > seen)
             FromOthers = [.. FromOthers, .. unit.Journal.Where(e => e.Number > seen && !IsOwn(e.Id))];
         Unit = unit;

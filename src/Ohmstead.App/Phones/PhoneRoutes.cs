@@ -4,6 +4,7 @@ using Ohmstead.App.Background;
 using Ohmstead.App.Components;
 using Ohmstead.App.Web;
 using Ohmstead.Electrical.Readings;
+using Ohmstead.Storage;
 using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Readings;
 
@@ -59,7 +60,32 @@ internal static class PhoneRoutes
     // The form's token is checked before this is called.
     private static async Task<IResult> EnterAsync([FromForm] string reading, [FromForm] string shown, HttpContext context, Bench bench)
     {
-        if (PhoneGate.Of(context) is not { } phone || await PhoneUnit.ReadAsync(bench, phone.UnitId) is not { } unit)
+        if (PhoneGate.Of(context) is not { } phone)
+            return Results.StatusCode(StatusCodes.Status403Forbidden);
+        try
+        {
+            return await TakeAsync(reading, shown, context, bench, phone.UnitId);
+        }
+        catch (Exception broken) when (Press.Now is not { IsKept: true })
+        {
+            // A form without a live connection: the value would be gone with the page. The store is not asked once more.
+            var problem = broken is StoreUnusable { IsUnsure: true }
+                ? $"It may not be saved. {Mishaps.Why(broken)} Look in the log. If it is not there, enter it again."
+                : $"Not saved. {Mishaps.Why(broken)} What you typed is still here. Enter it again.";
+            return new RazorComponentResult<PhoneTyped>(
+                new
+                {
+                    Problem = problem,
+                    Reading = reading,
+                    Typed = shown,
+                }
+            );
+        }
+    }
+
+    private static async Task<IResult> TakeAsync(string reading, string shown, HttpContext context, Bench bench, Guid unitId)
+    {
+        if (await PhoneUnit.ReadAsync(bench, unitId) is not { } unit)
             return Results.StatusCode(StatusCodes.Status403Forbidden);
         if (unit.Offers.FirstOrDefault(o => o.Spec.Id == reading) is not { } offer)
             return await ShowAsync(context, bench, "This reading cannot be taken now.", "", shown);
@@ -69,15 +95,7 @@ internal static class PhoneRoutes
         var taken = ReadingEntry.Enter(offer, typed.Shown, unit.Unit.Bench);
         if (taken.Fact is null)
             return await ShowAsync(context, bench, taken.Refused, reading, shown);
-        try
-        {
-            await bench.EnterAsync(phone.UnitId, unit.Unit.LastNumber, Journalled, taken.Fact);
-        }
-        catch (Exception broken) when (Press.Now is not { IsKept: true })
-        {
-            // A form without a live connection: the value would be gone with the page.
-            return await ShowAsync(context, bench, $"Not saved. {Mishaps.Why(broken)}", reading, shown);
-        }
+        await bench.EnterAsync(unitId, unit.Unit.LastNumber, Journalled, taken.Fact);
         return Results.Redirect("/phone");
     }
 

@@ -24,7 +24,7 @@ public sealed class Bench
     private readonly BoundedCache<Guid, (UntypedBasis Basis, TypeSheet Sheet)> untyped = new("Units without a type", MostUntyped);
 
     // No caches: one word a unit, by which locks go even where the store could not keep it.
-    private readonly ConcurrentDictionary<Guid, UnitDoubts> doubts = new();
+    private readonly ConcurrentDictionary<Guid, (UnitDoubts Found, bool IsSaved)> doubts = new();
     private readonly ConcurrentDictionary<Guid, string> troubles = new();
     private readonly Func<Guid> newId;
 
@@ -99,17 +99,20 @@ public sealed class Bench
     {
         if (await Store.ReadAsync(unitId, CancellationToken.None) is not { } unit)
             return null;
-        unsure.Seen(unit);
-        return unit with { Doubts = doubts.GetOrAdd(unitId, unit.Doubts) with { Trouble = troubles.GetValueOrDefault(unitId, "") } };
+        return unit with
+        {
+            Doubts = doubts.GetOrAdd(unitId, (unit.Doubts, true)).Found with { Trouble = troubles.GetValueOrDefault(unitId, "") },
+        };
     }
 
     /// <summary>
     /// What a finished diagnosis doubts of a unit: from now on every lock and paper goes by it, also where the store could not keep it.
     /// </summary>
     /// <param name="unit">As it was read for the diagnosis, with what was doubted before.</param>
-    public void Doubt(BenchUnit unit, UnitDoubts found)
+    /// <param name="isSaved">False where the store could not keep it: then it counts here until the next search.</param>
+    public void Doubt(BenchUnit unit, UnitDoubts found, bool isSaved = true)
     {
-        doubts[unit.Id] = found;
+        doubts[unit.Id] = (found, isSaved);
         if (!unit.Doubts.IsEmpty || !found.IsEmpty)
             DoubtsChanged?.Invoke(unit.Id);
     }
@@ -134,14 +137,22 @@ public sealed class Bench
         var entries = unsure.Again(unitId, by, facts) ?? [.. facts.Select(f => new NewEntry(NewId(), at, by, f))];
         try
         {
-            return await EnterAsync(unitId, seenNumber, entries);
+            var appended = await EnterAsync(unitId, seenNumber, entries);
+            unsure.Drop(unitId, by);
+            return appended;
         }
         catch (StoreUnusable cut) when (cut.IsUnsure)
         {
-            unsure.Keep(unitId, entries);
+            unsure.Keep(unitId, by, entries);
             throw;
         }
     }
+
+    /// <summary>The entries that the unit has though nobody knew whether they were saved; none in most.</summary>
+    public IReadOnlyList<Guid> SavedAllTheSame(BenchUnit unit, string by) => unsure.In(unit, by);
+
+    /// <summary>The person was told: the same facts again are another entry.</summary>
+    public void ToldSaved(Guid unitId, string by) => unsure.Drop(unitId, by);
 
     /// <summary>Enters entries whose ids are already made.</summary>
     public async Task<Appended> EnterAsync(Guid unitId, int seenNumber, IReadOnlyList<NewEntry> entries)
@@ -184,9 +195,14 @@ public sealed class Bench
                 break;
             case NewsOf.Back:
                 Outage = "";
+                // What other benches doubt since nobody told. What could not be saved here still counts.
+                foreach (var (unit, known) in doubts)
+                    if (known.IsSaved || known.Found.IsEmpty)
+                        doubts.TryRemove(unit, out _);
                 OutageChanged?.Invoke();
                 Drawer.ReadAgain();
                 ShopChanged?.Invoke();
+                DoubtsChanged?.Invoke(Guid.Empty);
                 UnitChanged?.Invoke(Guid.Empty);
                 break;
         }

@@ -1,6 +1,7 @@
 using System.Collections.Concurrent;
 using System.Collections.Immutable;
 using Ohmstead.App.Queue;
+using Ohmstead.Storage;
 using Ohmstead.Workshop.Drawers;
 using Ohmstead.Workshop.Stores;
 
@@ -16,6 +17,9 @@ public sealed class DrawerDesk(IStore store, WorkQueue work, TimeProvider time, 
     private Task? loading;
     private Folded? last;
     private Ordered? lastOrders;
+
+    // Sent, and no answer came: sent again it goes under its id, and is kept once.
+    private DrawerEntry? unsure;
 
     /// <summary>Something was entered, in whichever window. Called from any thread.</summary>
     public event Action? Changed;
@@ -53,26 +57,57 @@ public sealed class DrawerDesk(IStore store, WorkQueue work, TimeProvider time, 
         return await worked;
     }
 
-    /// <summary>Enters facts as one entry, all or nothing; it is on the disk when this returns.</summary>
-    public Task EnterAsync(params ImmutableArray<DrawerFact> facts) => facts.IsEmpty ? Task.CompletedTask : EnterAsync(newId(), facts);
+    /// <summary>
+    /// Enters facts as one entry, all or nothing; it is on the disk when this returns. What was sent before and nobody knows what became of
+    /// it goes under the id it had.
+    /// </summary>
+    public async Task EnterAsync(params ImmutableArray<DrawerFact> facts)
+    {
+        if (facts.IsEmpty)
+            return;
+        var entry = unsure is { } sent && Said(sent.Facts) == Said(facts) ? sent : new(newId(), time.GetUtcNow(), "bench", facts);
+        try
+        {
+            await EnterAsync(entry);
+            unsure = null;
+        }
+        catch (StoreUnusable cut) when (cut.IsUnsure)
+        {
+            unsure = entry;
+            throw;
+        }
+    }
 
     /// <summary>Enters facts under an id that was made before: sent twice, they are kept once.</summary>
-    public async Task EnterAsync(Guid id, ImmutableArray<DrawerFact> facts)
+    public Task EnterAsync(Guid id, ImmutableArray<DrawerFact> facts) => EnterAsync(new DrawerEntry(id, time.GetUtcNow(), "bench", facts));
+
+    /// <summary>True where the drawer as last read has the entry that may not have been saved.</summary>
+    public bool IsSavedAllTheSame => unsure is { } sent && entries.ContainsKey(sent.Id);
+
+    /// <summary>The person was told: the same again is another entry.</summary>
+    public void ToldSaved() => unsure = null;
+
+    private static string Said(ImmutableArray<DrawerFact> facts) =>
+        new DrawerEntry(Guid.Empty, DateTimeOffset.UnixEpoch, "bench", facts).Write();
+
+    private async Task EnterAsync(DrawerEntry entry)
     {
-        var now = time.GetUtcNow();
-        var entry = new DrawerEntry(id, now, "bench", facts);
         var saved = await store.SaveDocumentAsync(
             DrawerEntry.DocumentKind,
             entry.DocumentId,
             0,
             entry.Write(),
-            now,
+            entry.At,
             CancellationToken.None
         );
-        if (!saved.IsSaved)
-            return;
         Press.Kept();
-        entries.TryAdd(id, entry);
+        if (!saved.IsSaved)
+        {
+            // It is there from before, as it was written then.
+            ReadAgain();
+            return;
+        }
+        entries.TryAdd(entry.Id, entry);
         Changed?.Invoke();
     }
 

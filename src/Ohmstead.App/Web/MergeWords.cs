@@ -23,6 +23,8 @@ internal static class MergeWords
             yield return $"{Sentences.Large(Counted.Of(outcome.AlteredEntries, "entry", "entries"))} of {from} were changed by hand outside Ohmstead. Compare them with the log.";
         foreach (var (_, clock) in outcome.WrongClocks)
             yield return Clock(clock, names);
+        foreach (var tag in outcome.TypesToLookAt)
+            yield return $"Look at the type of unit {tag}. It keeps an older version. That version may differ between your benches.";
         if (outcome.Backup.Length > 0)
             yield return $"A backup from before is in {outcome.Backup}.";
     }

@@ -12,6 +12,8 @@ public sealed class Mishaps(ILogger log)
         "Something went wrong in a window."
     );
 
+    private Action? told;
+
     /// <summary>Another mishap, or none any more.</summary>
     public event Action? Changed;
 
@@ -23,15 +25,27 @@ public sealed class Mishaps(ILogger log)
     public void Say(Exception broken, bool isKept)
     {
         Log(log, broken);
+        told = null;
         Now =
             broken is StoreUnusable { IsUnsure: true }
                 ? new Mishap(
                     "It may not be saved.",
                     $"{Why(broken)} What you typed is still in its box. When it answers again, look in the log. If it is not there, save it again."
                 )
+                {
+                    IsUnsure = true,
+                }
             : isKept
                 ? new Mishap("Saved, but something went wrong afterwards.", $"{Why(broken)} Load the page again to see what was saved.")
             : new Mishap("Not saved.", $"{Why(broken)} What you typed is still in its box. Put this right, then save it again.");
+        Changed?.Invoke();
+    }
+
+    /// <summary>Tells that what may not have been saved was.</summary>
+    /// <param name="read">Called when the person has read it.</param>
+    public void SaySaved(Action read)
+    {
+        (Now, told) = (new Mishap("It was saved all the same.", "You need not save it again."), read);
         Changed?.Invoke();
     }
 
@@ -43,7 +57,8 @@ public sealed class Mishaps(ILogger log)
     {
         if (Now is null)
             return;
-        Now = null;
+        told?.Invoke();
+        (Now, told) = (null, null);
         Changed?.Invoke();
     }
 
@@ -57,4 +72,8 @@ public sealed class Mishaps(ILogger log)
 }
 
 /// <summary>Something that went wrong, as a person is told.</summary>
-public sealed record Mishap(string Title, string Words);
+public sealed record Mishap(string Title, string Words)
+{
+    /// <summary>True while nobody knows whether it was saved.</summary>
+    public bool IsUnsure { get; init; }
+}

@@ -90,6 +90,7 @@ internal static class Refusals
     /// <summary>What became of what was sent: it may be on the disk although the answer broke.</summary>
     private static string Became(HttpContext context) =>
         HttpMethods.IsGet(context.Request.Method) ? ""
+        : Broken(context) is StoreUnusable { IsUnsure: true } ? "It may not be saved. Look in the log. "
         : Press.Now is { IsKept: true } ? "This was saved all the same: do not send it again. "
         : "This was not saved. ";
 

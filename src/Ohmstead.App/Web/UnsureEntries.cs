@@ -6,27 +6,28 @@ namespace Ohmstead.App.Web;
 
 /// <summary>
 /// Entries of which nobody knows whether they were kept: the way to the store was cut at the end. Sent again they go under the ids they
-/// had, and are kept once.
+/// had, and are kept once. That a screen read the unit changes nothing: whoever pressed may not have seen it.
 /// </summary>
 internal sealed class UnsureEntries
 {
-    private readonly ConcurrentDictionary<Guid, IReadOnlyList<NewEntry>> sent = new();
+    private readonly ConcurrentDictionary<(Guid UnitId, string By), IReadOnlyList<NewEntry>> sent = new();
 
     /// <summary>These were sent, and no answer came.</summary>
-    public void Keep(Guid unitId, IReadOnlyList<NewEntry> entries) => sent[unitId] = entries;
+    public void Keep(Guid unitId, string by, IReadOnlyList<NewEntry> entries) => sent[(unitId, by)] = entries;
+
+    /// <summary>An answer came since, or it was told that they were kept: the same facts again are meant so.</summary>
+    public void Drop(Guid unitId, string by) => sent.TryRemove((unitId, by), out _);
 
     /// <summary>The entries under which the same facts were sent before; null when they were not.</summary>
     public IReadOnlyList<NewEntry>? Again(Guid unitId, string by, IReadOnlyList<Fact> facts) =>
-        sent.TryGetValue(unitId, out var before)
-        && before.Select(e => (e.By, FactText.Write(e.Fact))).SequenceEqual(facts.Select(f => (by, FactText.Write(f))))
-        && sent.TryRemove(unitId, out _)
+        sent.TryGetValue((unitId, by), out var before) && before.Select(e => Said(e.Fact)).SequenceEqual(facts.Select(Said))
             ? before
             : null;
 
-    /// <summary>The unit was read. What is in it was kept, and the same fact again is another one.</summary>
-    public void Seen(BenchUnit unit)
-    {
-        if (sent.TryGetValue(unit.Id, out var before) && unit.Journal.Any(e => before.Any(b => b.Id == e.Id)))
-            sent.TryRemove(unit.Id, out _);
-    }
+    /// <summary>The ids of those that the unit has all the same; none where nothing was unsure, or nothing was kept.</summary>
+    public IReadOnlyList<Guid> In(BenchUnit unit, string by) =>
+        sent.TryGetValue((unit.Id, by), out var before) ? [.. before.Select(b => b.Id).Intersect(unit.Journal.Select(e => e.Id))] : [];
+
+    // Which readings a repair leaves is worked out from the unit, which may hold that very repair by now.
+    private static string Said(Fact fact) => FactText.Write(fact is PartChanged change ? change with { Keeps = [] } : fact);
 }

@@ -88,7 +88,7 @@ public static class Backup
             await source.CopyAsync(copy);
             if (await SoundCopy.FaultsAsync(copy, cancel) is [var first, ..])
                 throw new StoreUnusable($"{SqliteFile.Damaged(source.Name, first)}. No backup was made of it; those from before are kept");
-            var (manifest, taken) = await DescribeAsync(copy, source, new(to, source.Photos, folder.Photos), folder.Photos, at, cancel);
+            var (manifest, taken) = await DescribeAsync(copy, new(to, source.Photos, folder.Photos, bring: source.BringAsync), at, cancel);
             await File.WriteAllTextAsync(Path.Combine(part, BackupManifest.Name), manifest.Text(), cancel);
             folder.Finish(part, name);
             await folder.KeepAsync(kept, name, cancel);
@@ -113,17 +113,12 @@ public static class Backup
 
     private static async Task<(BackupManifest Manifest, BackedUpPhotos Photos)> DescribeAsync(
         string copy,
-        BackupSource source,
         BackupPhotos photos,
-        PhotoPlaces there,
         DateTimeOffset at,
         CancellationToken cancel
     )
     {
         await using var context = new WorkshopContext(SqliteFile.ReadOnlyOptions(copy));
-        foreach (var (photo, _, _) in await PhotoList.ReadAsync(context, cancel))
-            if (there.Find(photo) is null)
-                await source.BringAsync(photo);
         var taken = await photos.TakeAsync(context, cancel);
         var (units, entries) = (await context.Units.CountAsync(cancel), await context.Entries.CountAsync(cancel));
         var documents = await context.Documents.CountAsync(cancel);

@@ -9,7 +9,14 @@ namespace Ohmstead.Storage.Backups;
 /// backup, each in its turn: one that rotted is replaced by the one of the data folder.
 /// </summary>
 /// <param name="mostPhotos">So many are read again at a time.</param>
-internal sealed class BackupPhotos(string folder, PhotoPlaces from, PhotoPlaces to, int mostPhotos = 2_000)
+/// <param name="bring">Brings a photo to <paramref name="from"/> where it may lie elsewhere.</param>
+internal sealed class BackupPhotos(
+    string folder,
+    PhotoPlaces from,
+    PhotoPlaces to,
+    int mostPhotos = 2_000,
+    Func<string, Task>? bring = null
+)
 {
     /// <summary>Where the last backup left off, in a file of its own.</summary>
     private const string TurnName = "photos-checked-to.txt";
@@ -32,6 +39,8 @@ internal sealed class BackupPhotos(string folder, PhotoPlaces from, PhotoPlaces 
                 && (!turn.Contains(hash) || await HashAsync(there, cancel) == fileHash);
             if (isSound)
                 continue;
+            if (bring is not null && from.Find(hash) is null)
+                await bring(hash);
             if (
                 from.Find(hash) is not { } found
                 || !await VerifiedCopy.MakeAsync(found.Path, to.File(hash, Path.GetExtension(found.Path)), fileHash, cancel)

@@ -17,6 +17,7 @@ internal static class FileOf
                 async from =>
                 {
                     await using var moment = await from.Database.BeginTransactionAsync(IsolationLevel.RepeatableRead, cancel);
+                    await PostgresDatabase.MayPauseAsync(from, cancel);
                     await using var all = await to.Database.BeginTransactionAsync(cancel);
                     to.ChangeTracker.Clear();
                     await RowCopy.CopyAsync(from, to, cancel);

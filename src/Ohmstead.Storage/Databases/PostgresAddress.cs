@@ -41,7 +41,9 @@ internal sealed record PostgresAddress(string Text, string Name, string Program)
     /// <summary>True when a password stands in it.</summary>
     /// <exception cref="StoreUnusable">It names no database.</exception>
     public static bool HasPassword(string written) =>
-        Said(written) is var said && (said.ContainsKey("Password") || said.ContainsKey("PWD") || said.ContainsKey("PSW"));
+        Said(written).Keys.Cast<string>().Any(k => Secrets.Contains(k.Replace(" ", "", StringComparison.Ordinal)));
+
+    private static readonly HashSet<string> Secrets = new(["Password", "PWD", "PSW", "SslPassword"], StringComparer.OrdinalIgnoreCase);
 
     private const string Unclear =
         "The address of the database is not understood. Write it like this: --database \"Host=HOST;Database=NAME;Username=YOU\"";

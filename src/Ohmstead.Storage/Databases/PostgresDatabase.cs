@@ -19,9 +19,10 @@ internal sealed class PostgresDatabase : IDatabase
     private readonly PooledDbContextFactory<PostgresContext> contexts;
     private readonly PostgresWords words;
 
-    public PostgresDatabase(PostgresAddress address)
+    /// <param name="patience">How long a step is tried again before the person is told.</param>
+    public PostgresDatabase(PostgresAddress address, TimeSpan patience)
     {
-        Address = address;
+        (Address, Patience) = (address, patience);
         words = new PostgresWords(address.Name);
         source = NpgsqlDataSource.Create(address.Text);
         contexts = new(new DbContextOptionsBuilder<PostgresContext>().UseNpgsql(source).Options);
@@ -31,8 +32,16 @@ internal sealed class PostgresDatabase : IDatabase
 
     public bool KeepsPhotos => true;
 
-    // A server that is started anew is back in a second or two; a person waits that long without a word.
-    public TimeSpan Patience => TimeSpan.FromSeconds(6);
+    /// <summary>A server that is started anew is back in a second or two; a person waits that long without a word.</summary>
+    public static readonly TimeSpan UsualPatience = TimeSpan.FromSeconds(6);
+
+    public TimeSpan Patience { get; }
+
+    /// <summary>What reads or writes a whole workshop pauses between two questions, while it is busy with files; then nothing is cut off.</summary>
+    public static Task MayPauseAsync(WorkshopContext context, CancellationToken cancel) =>
+        context.Database.IsNpgsql()
+            ? context.Database.ExecuteSqlAsync($"SET LOCAL idle_in_transaction_session_timeout = 0", cancel)
+            : Task.CompletedTask;
 
     public async Task<WorkshopContext> ContextAsync(CancellationToken cancel) => await contexts.CreateDbContextAsync(cancel);
 

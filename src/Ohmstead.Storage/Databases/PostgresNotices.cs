@@ -1,4 +1,3 @@
-using System.Net.Sockets;
 using Npgsql;
 using Ohmstead.Workshop.Stores;
 
@@ -56,10 +55,10 @@ internal sealed class PostgresNotices : IAsyncDisposable
                 return;
             }
             catch (Exception broken)
-                when (broken is NpgsqlException or SocketException or IOException or TimeoutException or InvalidOperationException)
             {
+                // Whatever it was: without an ear here nothing of the other benches would be shown any more.
                 if (!isAway)
-                    Tell(new StoreNews(NewsOf.Away, Guid.Empty, "", words.Of(broken) ?? $"{address.Name}: {broken.Message}"));
+                    Tell(new StoreNews(NewsOf.Away, Guid.Empty, "", Words(broken)));
                 isAway = true;
                 await Task.Delay(Pause, closed.Token)
                     .ContinueWith(_ => { }, CancellationToken.None, TaskContinuationOptions.None, TaskScheduler.Default);
@@ -95,7 +94,23 @@ internal sealed class PostgresNotices : IAsyncDisposable
             await connection.WaitAsync(stop);
     }
 
-    private void Tell(StoreNews news) => heard?.Invoke(news);
+    private string Words(Exception broken) => $"{words.Of(broken) ?? $"{address.Name}: {broken.Message}"}. Ohmstead tries again by itself";
+
+    /// <summary>One who breaks on the news keeps them from nobody else, nor those that come after.</summary>
+    private void Tell(StoreNews news)
+    {
+        foreach (var hearer in Delegate.EnumerateInvocationList(heard))
+        {
+            try
+            {
+                hearer(news);
+            }
+            catch (Exception)
+            {
+                continue;
+            }
+        }
+    }
 
     public async ValueTask DisposeAsync()
     {

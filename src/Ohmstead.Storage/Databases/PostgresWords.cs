@@ -10,16 +10,14 @@ internal sealed class PostgresWords(string name)
     // In the middle of writing for too long without a word (idle_in_transaction_session_timeout); the package has no name for it.
     private const string IdleTooLong = "25P03";
 
-    private const string Itself = "Ohmstead tries again by itself";
-
     /// <summary>In words; null when it is a fault of the program.</summary>
     public string? Of(Exception broken) =>
         Find<PostgresException>(broken) is { } said ? Of(said)
-        : Find<TimeoutException>(broken) is not null ? Sentence($"{name} is too slow, or the network is. {Itself}")
+        : Find<TimeoutException>(broken) is not null ? Sentence($"{name} is too slow, or the network is")
         : Find<NpgsqlException>(broken) is { } failure
             ? IsRefusal(failure) ? Sentence($"{name} asks for a password. Put it into the file .pgpass of this account")
-                : Sentence($"{name} does not answer. Look whether its machine is on and the network is up. {Itself}")
-        : Find<SocketException>(broken) is not null ? Sentence($"{name} cannot be reached. Look whether the network is up. {Itself}")
+                : Sentence($"{name} does not answer. Look whether its machine is on and the network is up")
+        : Find<SocketException>(broken) is not null ? Sentence($"{name} cannot be reached. Look whether the network is up")
         : null;
 
     /// <summary>True when the same may succeed a moment later.</summary>
@@ -47,12 +45,12 @@ internal sealed class PostgresWords(string name)
             PostgresErrorCodes.InsufficientPrivilege => Sentence(
                 $"this account may not write to {name}. Ask whoever looks after it for the right to"
             ),
-            PostgresErrorCodes.QueryCanceled or PostgresErrorCodes.LockNotAvailable => Sentence($"{name} is too slow. {Itself}"),
+            PostgresErrorCodes.QueryCanceled or PostgresErrorCodes.LockNotAvailable => Sentence($"{name} is too slow"),
             PostgresErrorCodes.DataCorrupted or PostgresErrorCodes.IndexCorrupted => Sentence(
                 $"{name} is damaged ({said.MessageText}). Bring back a backup into a new one"
             ),
-            PostgresErrorCodes.CannotConnectNow => Sentence($"{name} is starting. {Itself}"),
-            _ when MayPass(said) => Sentence($"{name} is being shut down or started again. {Itself}"),
+            PostgresErrorCodes.CannotConnectNow => Sentence($"{name} is starting"),
+            _ when MayPass(said) => Sentence($"{name} is being shut down or started again"),
             _ => null,
         };
 

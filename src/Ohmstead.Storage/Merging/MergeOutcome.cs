@@ -53,6 +53,9 @@ public sealed record MergeOutcome
     /// <summary>Clocks that were wrong, with the unit on which it is seen first; each bench once.</summary>
     public IReadOnlyList<(Guid UnitId, WrongClock Clock)> WrongClocks { get; init; } = [];
 
+    /// <summary>Tags of units that keep an older version of their type: the other bench named it by a number, which is another text here.</summary>
+    public IReadOnlyList<string> TypesToLookAt { get; init; } = [];
+
     /// <summary>Units whose journals grew.</summary>
     public IReadOnlyList<Guid> Changed { get; init; } = [];
 }

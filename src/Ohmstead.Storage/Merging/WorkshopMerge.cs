@@ -20,6 +20,7 @@ public sealed class WorkshopMerge(IStore store, IPhotos photos, TimeProvider tim
     private readonly ZipLimits limits = new();
     private readonly List<Guid> changed = [];
     private readonly Dictionary<string, (Guid UnitId, WrongClock Clock)> clocks = new(StringComparer.Ordinal);
+    private readonly List<string> types = [];
     private MergeOutcome outcome = new();
 
     /// <summary>Merges.</summary>
@@ -59,7 +60,7 @@ public sealed class WorkshopMerge(IStore store, IPhotos photos, TimeProvider tim
         {
             outcome = outcome with { Problems = [new Problem(from, "cannot be merged", refused.Message)] };
         }
-        return outcome with { Changed = changed, WrongClocks = [.. clocks.Values] };
+        return outcome with { Changed = changed, WrongClocks = [.. clocks.Values], TypesToLookAt = types };
     }
 
     private async Task DocumentsAsync(MergeSource source, CancellationToken cancel)
@@ -100,8 +101,10 @@ public sealed class WorkshopMerge(IStore store, IPhotos photos, TimeProvider tim
             await PhotoAsync(source, hash, cancel);
         var before = await store.ReadAsync(unit, cancel);
         var fresh = await store.MergeAsync(unit, theirs, cancel);
-        var merged = (await store.ReadAsync(unit, cancel))!.Journal;
-        foreach (var clock in WrongClock.Of(merged, time.GetUtcNow()))
+        var merged = (await store.ReadAsync(unit, cancel))!;
+        if (await KeptType.IsAnotherAsync(before, merged, source, store, cancel))
+            types.Add(merged.Card.Tag);
+        foreach (var clock in WrongClock.Of(merged.Journal, time.GetUtcNow()))
             clocks.TryAdd(clock.Entry.Bench, (unit, clock));
         if (fresh > 0)
             changed.Add(unit);

@@ -1,9 +1,6 @@
 using System.Data;
-using System.Security.Cryptography;
 using Microsoft.EntityFrameworkCore;
 using Ohmstead.Storage.Databases;
-using Ohmstead.Storage.PhotoFiles;
-using Ohmstead.Storage.Rows;
 
 namespace Ohmstead.Storage.Moves;
 
@@ -70,59 +67,12 @@ public static class Move
             {
                 // What others write meanwhile is in all of it or in none.
                 await using var moment = await from.Database.BeginTransactionAsync(IsolationLevel.RepeatableRead, cancel);
-                return await target.Transactions.WriteAsync(to => CopyAsync(source, target, from, to, name, cancel), cancel);
+                await PostgresDatabase.MayPauseAsync(from, cancel);
+                var copy = new MoveCopy(source, target, name);
+                return await target.Transactions.WriteAsync(to => copy.RunAsync(from, to, cancel), cancel);
             },
             cancel
         );
-
-    private static async Task<Moved> CopyAsync(
-        Store source,
-        Store target,
-        WorkshopContext from,
-        WorkshopContext to,
-        string name,
-        CancellationToken cancel
-    )
-    {
-        if (!await RowCopy.IsEmptyAsync(to, cancel))
-            throw new StoreUnusable($"{name}: there is a workshop already. Name an empty one, so that nothing is mixed");
-        await RowCopy.CopyAsync(from, to, cancel);
-        var missing = new List<string>();
-        foreach (var photo in await from.Photos.AsNoTracking().OrderBy(p => p.Hash).ToListAsync(cancel))
-            if (!await PhotoAsync(source, target, to, photo, cancel))
-                missing.Add(photo.Hash);
-        if (await RowCopy.DifferencesAsync(from, to, cancel) is [_, ..] differences)
-            throw new StoreUnusable($"{name}: nothing was moved, it would not have been the same ({string.Join(", ", differences)})");
-        return new Moved(
-            await to.Units.CountAsync(cancel),
-            await to.Entries.CountAsync(cancel),
-            await to.Documents.CountAsync(cancel),
-            await to.Photos.CountAsync(cancel) - missing.Count,
-            missing
-        );
-    }
-
-    /// <returns>False when the photo is missing, or not what was kept.</returns>
-    private static async Task<bool> PhotoAsync(Store source, Store target, WorkshopContext to, PhotoRow photo, CancellationToken cancel)
-    {
-        if (await source.PhotoFolder.FindAsync(photo.Hash, cancel) is not { } found)
-            return false;
-        var fileHash = photo.FileHash.Length > 0 ? photo.FileHash : photo.Hash;
-        if (!target.Transactions.KeepsPhotos)
-            return await Backups.VerifiedCopy.MakeAsync(
-                found.Path,
-                new PhotoPlaces(target.Folder).File(photo.Hash, Path.GetExtension(found.Path)),
-                fileHash,
-                cancel
-            );
-        var content = await File.ReadAllBytesAsync(found.Path, cancel);
-        if (Convert.ToHexStringLower(SHA256.HashData(content)) != fileHash)
-            return false;
-        to.Add(new PhotoContentRow { Hash = photo.Hash, Content = content });
-        await to.SaveChangesAsync(cancel);
-        to.ChangeTracker.Clear();
-        return true;
-    }
 }
 
 /// <summary>What was moved.</summary>

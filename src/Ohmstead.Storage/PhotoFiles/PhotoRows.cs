@@ -7,9 +7,14 @@ namespace Ohmstead.Storage.PhotoFiles;
 /// <summary>The rows of photos, and their bytes where the database keeps them (<see cref="Transactions.KeepsPhotos"/>).</summary>
 internal sealed class PhotoRows(Transactions transactions)
 {
-    /// <summary>True when the photo was kept.</summary>
+    /// <summary>True when the photo was kept, with its bytes.</summary>
     public Task<bool> HasAsync(string hash, CancellationToken cancel) =>
-        transactions.ReadAsync(context => context.Photos.AnyAsync(p => p.Hash == hash, cancel), cancel);
+        transactions.ReadAsync(
+            async context =>
+                await context.Photos.AnyAsync(p => p.Hash == hash, cancel)
+                && (!transactions.KeepsPhotos || await HasContentAsync(context, hash, cancel)),
+            cancel
+        );
 
     /// <summary>Puts in the row of a photo.</summary>
     /// <param name="file">Where its bytes lie.</param>
@@ -23,7 +28,8 @@ internal sealed class PhotoRows(Transactions transactions)
                     context.Photos.Add(row);
                 else
                     (known.FileHash, known.Bytes) = (row.FileHash, row.Bytes);
-                if (transactions.KeepsPhotos && !isSame)
+                // A row may have come in without its bytes: they were missing where it was moved from.
+                if (transactions.KeepsPhotos && (!isSame || !await HasContentAsync(context, row.Hash, cancel)))
                 {
                     var content = await context.FindAsync<PhotoContentRow>([row.Hash], cancel);
                     if (content is null)
@@ -34,6 +40,9 @@ internal sealed class PhotoRows(Transactions transactions)
             },
             cancel
         );
+
+    private static Task<bool> HasContentAsync(WorkshopContext context, string hash, CancellationToken cancel) =>
+        context.Set<PhotoContentRow>().AnyAsync(c => c.Hash == hash, cancel);
 
     /// <summary>A photo's bytes and kind as the database has them; null where it has none, or they are not what was kept.</summary>
     public async Task<(byte[] Content, string MediaType)?> ContentAsync(string hash, CancellationToken cancel)

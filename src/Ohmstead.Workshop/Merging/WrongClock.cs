@@ -5,7 +5,7 @@ namespace Ohmstead.Workshop.Merging;
 
 /// <summary>An entry whose time cannot be right. Its bench's own order stands all the same.</summary>
 /// <param name="Entry">The first such entry of its bench.</param>
-/// <param name="IsFuture">True where it is dated later than now; false where it is dated before an earlier entry of its bench.</param>
+/// <param name="IsFuture">True where it is dated later than now; false where it is dated well before an earlier entry of its bench.</param>
 public sealed record WrongClock(Entry Entry, bool IsFuture)
 {
     /// <summary>Clocks of two machines may differ by so much.</summary>
@@ -18,7 +18,7 @@ public sealed record WrongClock(Entry Entry, bool IsFuture)
         var wrong = new Dictionary<string, WrongClock>(StringComparer.Ordinal);
         foreach (var entry in journal)
         {
-            var (isFuture, isBack) = (entry.At > now + Leeway, last.TryGetValue(entry.Bench, out var before) && entry.At < before);
+            var (isFuture, isBack) = (entry.At > now + Leeway, last.TryGetValue(entry.Bench, out var before) && entry.At < before - Leeway);
             if (isFuture || isBack)
                 wrong.TryAdd(entry.Bench, new(entry, isFuture));
             last[entry.Bench] = entry.At;

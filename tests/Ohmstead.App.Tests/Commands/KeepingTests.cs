@@ -22,6 +22,7 @@ public sealed class KeepingTests : IDisposable
         Assert.Contains("no units", Done("restore", Of("backups"), "--data", Of("c")), StringComparison.Ordinal);
         Assert.True(File.Exists(Path.Combine(Of("c"), "workshop.db")));
         Assert.Contains("is not empty", Refused("restore", Of("backups"), "--data", Of("c")), StringComparison.Ordinal);
+        Assert.Contains("Nothing was restored", Refused(2, "restore", Of("backups"), "--database", "none"), StringComparison.Ordinal);
         Assert.Contains("is there already", Refused("export", zip, "--data", Of("a")), StringComparison.Ordinal);
         Assert.Contains("no unit has the tag", Refused("export", Of("x.zip"), "--unit", "12", "--data", Of("a")), StringComparison.Ordinal);
         Assert.Contains("is no zip", Refused("import", Path.Combine(Of("a"), "workshop.db"), "--data", Of("b")), StringComparison.Ordinal);

@@ -33,7 +33,11 @@ public sealed class MoveTests(PostgresServer server) : IDisposable
         Done("move", "folder", "--data", Of("back"), "--database", address);
         Assert.Equal(before, Exported("back"));
         Done("backup", Of("backups"), "--data", Of("home"));
-        Done("restore", Of("backups"), "--database", second);
+        Assert.Contains(
+            $"Start on it with: ohmstead --database \"{second}\"",
+            Done("restore", Of("backups"), "--database", second),
+            StringComparison.Ordinal
+        );
         Assert.Equal(before, Exported("other", "--database", second));
         Assert.Contains("name the database", Refused("move", "folder", "--data", Of("new")), StringComparison.Ordinal);
         Assert.Contains(".pgpass", Refused("export", Of("x.zip"), "--database", address + ";Password=x"), StringComparison.Ordinal);

@@ -1,5 +1,6 @@
 using Bunit;
 using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Extensions.Logging.Abstractions;
 using Ohmstead.App.Background;
 using Ohmstead.App.Screens.Merging;
 using Ohmstead.App.Screens.Start;
@@ -19,7 +20,7 @@ public sealed class MergeScreenTests
     private static async Task<ScreenBench> OpenAsync()
     {
         var screens = await ScreenBench.OpenAsync();
-        screens.Context.Services.AddSingleton(new MergeWork(screens.Bench));
+        screens.Context.Services.AddSingleton(new MergeWork(screens.Bench, NullLogger<MergeWork>.Instance));
         return screens;
     }
 
@@ -46,6 +47,23 @@ public sealed class MergeScreenTests
                 }
             );
         await screens.Bench.Store.MergeAsync(ScreenBench.UnitId, theirs, Xunit.TestContext.Current.CancellationToken);
+    }
+
+    [Fact]
+    public async Task A_merge_that_breaks_off_on_an_error_of_the_program_says_so()
+    {
+        await using var screens = await OpenAsync();
+        var (work, folder) = (
+            screens.Context.Services.GetRequiredService<MergeWork>(),
+            Directory.CreateTempSubdirectory("ohmstead-other-")
+        );
+        await (await Store.OpenAsync(folder.FullName, TimeProvider.System, Xunit.TestContext.Current.CancellationToken)).DisposeAsync();
+        screens.Bench.Drawer.Changed += () => throw new FormatException();
+        var ended = new TaskCompletionSource();
+        work.Begin(folder.FullName, ended.SetResult);
+        await ended.Task.WaitAsync(TimeSpan.FromSeconds(20), Xunit.TestContext.Current.CancellationToken);
+        Assert.Contains("FormatException", work.Trouble, StringComparison.Ordinal);
+        folder.Delete(recursive: true);
     }
 
     private static async Task<ScreenBench> DisagreeingAsync()

@@ -1,9 +1,11 @@
 using Bunit;
 using Microsoft.AspNetCore.Components;
+using Microsoft.Extensions.DependencyInjection;
 using Ohmstead.App.Background;
 using Ohmstead.App.Hosting;
 using Ohmstead.App.Screens.Readings;
 using Ohmstead.App.Screens.Units;
+using Ohmstead.App.Tests.Web;
 using Ohmstead.App.Web;
 using Ohmstead.Workshop.Readings;
 using Ohmstead.Workshop.Stores;
@@ -87,6 +89,48 @@ public sealed class NotSavedTests
             await bench.Bench.Store.CardsAsync(withHandedBack: true, Xunit.TestContext.Current.CancellationToken),
             c => c.Tag == "G-1"
         );
+    }
+
+    [Fact]
+    public async Task A_reading_that_was_saved_all_the_same_is_told_so_and_the_next_Enter_does_not_double_it()
+    {
+        await using var bench = await ScreenBench.OpenAsync(TellingStore.Around);
+        var screen = Show<Round>(bench);
+        screen.WaitForElement("input[name=blades]", Patience);
+        TellingStore.CutNextEnd(bench.Bench.Store);
+        screen.Do(() => screen.Find("input[name=blades]").Input("3.8"));
+        Enter(screen);
+        screen.WaitForAssertion(() => Assert.Contains("It may not be saved.", Said(screen), StringComparison.Ordinal), Patience);
+        TellingStore.Say(bench.Bench.Store, new StoreNews(NewsOf.Back, Guid.Empty, "", ""));
+        screen.WaitForAssertion(() => Assert.Contains("It was saved all the same.", Said(screen), StringComparison.Ordinal), Patience);
+        Assert.DoesNotContain("may not", Said(screen), StringComparison.Ordinal);
+        // It is this window's own, nothing that came in from others.
+        var number = (await bench.UnitAsync()).LastNumber;
+        await bench.Bench.EnterAsync(ScreenBench.UnitId, number, "bench", BenchRead);
+        Assert.Equal(number, (await bench.UnitAsync()).LastNumber);
+        screen.Do(() => screen.Find(".mishap button").Click());
+        screen.WaitForAssertion(() => Assert.Empty(screen.FindAll(".mishap")), Patience);
+    }
+
+    private static readonly Workshop.Journal.Fact BenchRead = ScreenBench.Read("blades", 3.8);
+
+    [Fact]
+    public async Task A_unit_that_was_taken_in_all_the_same_is_opened_by_the_next_press_and_there_once()
+    {
+        await using var bench = await ScreenBench.OpenAsync(TellingStore.Around);
+        var screen = Show<NewUnit>(bench);
+        screen.WaitForAssertion(() => Assert.NotEqual("", Tag(screen)), Patience);
+        screen.Do(() => screen.Find("#tag").Change("G-1"));
+        TellingStore.CutNextEnd(bench.Bench.Store);
+        Enter(screen);
+        screen.WaitForAssertion(() => Assert.Contains("It may not be saved.", Said(screen), StringComparison.Ordinal), Patience);
+        Enter(screen);
+        var unit = Assert.Single(
+            await bench.Bench.Store.CardsAsync(withHandedBack: true, Xunit.TestContext.Current.CancellationToken),
+            c => c.Tag == "G-1"
+        );
+        var way = bench.Context.Services.GetRequiredService<NavigationManager>();
+        screen.WaitForAssertion(() => Assert.EndsWith($"/units/{unit.Id}/look-over", way.Uri, StringComparison.Ordinal), Patience);
     }
 
     [Fact]

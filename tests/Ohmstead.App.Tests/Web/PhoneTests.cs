@@ -2,6 +2,7 @@ using System.Text;
 using System.Text.RegularExpressions;
 using Microsoft.AspNetCore.Http;
 using Ohmstead.App.Phones;
+using Ohmstead.Storage;
 using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Stores;
 
@@ -161,6 +162,43 @@ public sealed class PhoneTests : IAsyncLifetime
         Assert.Contains("value=\"3.6\"", page, StringComparison.Ordinal);
     }
 
+    [Fact]
+    public async Task A_value_that_is_sent_while_the_store_is_away_comes_back_in_its_box_without_a_question_to_the_store()
+    {
+        await using var failing = await RunningSite.OnLanAsync(around: Screens.FailingStore.Around);
+        (var whole, site) = (site, failing);
+        var cookie = await PairAsync();
+        var away = new StoreUnusable("the database club on den does not answer");
+        var answer = await PostReadingAsync(
+            cookie,
+            "blades",
+            "3.6",
+            () => Screens.FailingStore.Break(site.Bench.Store, nameof(IStore.ReadAsync), away)
+        );
+        var page = await TextAsync(answer);
+        site = whole;
+        Assert.Equal(200, answer.Response.StatusCode);
+        Assert.Contains("Not saved. The database club on den does not answer.", page, StringComparison.Ordinal);
+        Assert.Matches("name=\"reading\" value=\"blades\"", page);
+        Assert.Contains("value=\"3.6\"", page, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_value_that_may_not_be_saved_is_told_so_and_there_once_when_it_is_entered_again()
+    {
+        await using var telling = await RunningSite.OnLanAsync(around: TellingStore.Around);
+        (var whole, site) = (site, telling);
+        var cookie = await PairAsync();
+        TellingStore.CutNextEnd(site.Bench.Store);
+        var page = await TextAsync(await PostReadingAsync(cookie, "blades", "3.6"));
+        Assert.Contains("It may not be saved.", page, StringComparison.Ordinal);
+        Assert.DoesNotContain("Not saved.", page, StringComparison.Ordinal);
+        // The page is read between the two: that is no answer to the person.
+        Assert.Equal(302, (await PostReadingAsync(cookie, "blades", "3.6")).Response.StatusCode);
+        Assert.Single((await site.Bench.ReadAsync(site.UnitId))!.All<ReadingEntered>());
+        site = whole;
+    }
+
     /// <summary>It is on the disk; what breaks is telling the other windows.</summary>
     [Fact]
     public async Task A_reading_that_is_on_the_disk_is_not_called_lost_though_the_answer_broke()
@@ -230,10 +268,11 @@ public sealed class PhoneTests : IAsyncLifetime
         return set.Split(';')[0];
     }
 
-    private async Task<HttpContext> PostReadingAsync(string cookie, string reading, string shown)
+    private async Task<HttpContext> PostReadingAsync(string cookie, string reading, string shown, Action? between = null)
     {
         var get = await site.FromPhoneAsync("GET", "/phone", cookie);
         var token = Regex.Match(await TextAsync(get), "name=\"__RequestVerificationToken\" value=\"([^\"]+)\"").Groups[1].Value;
+        between?.Invoke();
         var antiforgery = get.Response.Headers.SetCookie.ToString().Split(';')[0];
         var form =
             $"__RequestVerificationToken={Uri.EscapeDataString(token)}&reading={Uri.EscapeDataString(reading)}&shown={Uri.EscapeDataString(shown)}";

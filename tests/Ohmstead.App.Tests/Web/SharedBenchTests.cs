@@ -4,6 +4,7 @@ using Ohmstead.App.Components;
 using Ohmstead.App.Tests.Screens;
 using Ohmstead.App.Web;
 using Ohmstead.Storage;
+using Ohmstead.Workshop.Drawers;
 using Ohmstead.Workshop.Job;
 using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Stores;
@@ -74,15 +75,91 @@ public sealed class SharedBenchTests
         Task<Appended> EnterAsync() => screens.Bench.EnterAsync(ScreenBench.UnitId, 1, "bench", new Noted("the cord is brittle"));
     }
 
+    /// <summary>A screen read it, which whoever pressed may not have seen.</summary>
     [Fact]
-    public async Task An_entry_that_was_kept_and_seen_may_be_made_again()
+    public async Task An_entry_that_was_kept_and_read_is_there_once_when_it_is_sent_again()
     {
         await using var screens = await ScreenBench.OpenAsync(TellingStore.Around);
+        await CutAsync(screens, new Noted("twice"));
+        var unit = await screens.UnitAsync();
+        Assert.Equal(2, unit.LastNumber);
+        Assert.Equal([unit.Journal[^1].Id], screens.Bench.SavedAllTheSame(unit, "bench"));
+        Assert.Empty(screens.Bench.SavedAllTheSame(unit, "phone"));
+        Assert.Equal(2, await NoteAsync(screens, "twice"));
+        // It was answered: once more on purpose it is another entry.
+        Assert.Equal(3, await NoteAsync(screens, "twice"));
+    }
+
+    [Fact]
+    public async Task An_entry_that_was_kept_may_be_made_again_after_other_words_and_after_it_was_told()
+    {
+        await using var screens = await ScreenBench.OpenAsync(TellingStore.Around);
+        await CutAsync(screens, new Noted("twice"));
+        Assert.Equal(3, await NoteAsync(screens, "something else"));
+        Assert.Equal(4, await NoteAsync(screens, "twice"));
+        await CutAsync(screens, new Noted("again"));
+        screens.Bench.ToldSaved(ScreenBench.UnitId, "bench");
+        Assert.Equal(6, await NoteAsync(screens, "again"));
+    }
+
+    /// <summary>What a repair leaves is worked out from the unit, which has that repair by now.</summary>
+    [Fact]
+    public async Task A_repair_that_was_kept_is_there_once_whatever_readings_it_leaves_the_second_time()
+    {
+        await using var screens = await ScreenBench.OpenAsync(TellingStore.Around);
+        var repair = new PartChanged("lamp-1", PartChange.Renewed, null, "");
+        await CutAsync(screens, repair with { Keeps = ["blades"] });
+        await screens.Bench.EnterAsync(ScreenBench.UnitId, 2, "bench", repair);
+        Assert.Single((await screens.UnitAsync()).All<PartChanged>());
+    }
+
+    [Fact]
+    public async Task What_is_put_on_the_shelf_of_the_drawer_and_may_have_been_kept_is_there_once_when_it_is_sent_again()
+    {
+        await using var screens = await ScreenBench.OpenAsync(TellingStore.Around);
+        var (drawer, bin) = (screens.Bench.Drawer, new Guid(31, 0, 0, new byte[8]));
+        await drawer.EnterAsync(new BinSaid(bin) { Name = "Roller" }, new BinCounted(bin, 5));
         TellingStore.CutNextEnd(screens.Bench.Store);
-        await Assert.ThrowsAsync<StoreUnusable>(() => screens.Bench.EnterAsync(ScreenBench.UnitId, 1, "bench", new Noted("twice")));
-        Assert.Equal(2, (await screens.UnitAsync()).LastNumber);
-        await screens.Bench.EnterAsync(ScreenBench.UnitId, 2, "bench", new Noted("twice"));
-        Assert.Equal(3, (await screens.UnitAsync()).LastNumber);
+        await Assert.ThrowsAsync<StoreUnusable>(() => drawer.EnterAsync(new PartsUsed(bin, 2, "a job")));
+        drawer.ReadAgain();
+        Assert.Equal(3, (await drawer.ReadAsync()).Find(bin)!.Count);
+        Assert.True(drawer.IsSavedAllTheSame);
+        await drawer.EnterAsync(new PartsUsed(bin, 2, "a job"));
+        Assert.Equal(3, (await drawer.ReadAsync()).Find(bin)!.Count);
+        // Two more on purpose.
+        await drawer.EnterAsync(new PartsUsed(bin, 2, "a job"));
+        Assert.Equal(1, (await drawer.ReadAsync()).Find(bin)!.Count);
+    }
+
+    [Fact]
+    public async Task What_others_doubted_while_the_database_was_away_counts_when_it_is_back_and_what_could_not_be_saved_here_too()
+    {
+        await using var screens = await ScreenBench.OpenAsync(TellingStore.Around);
+        var unit = await screens.UnitAsync();
+        var theirs = new UnitDoubts(1, new(["blades"], 0.3), [], []);
+        await screens.Bench.Store.SaveFoundAsync(unit.Id, unit.LastNumber, new NextThing(NextAction.LookOver, "", 1, ""), theirs, Stop);
+        var told = new List<Guid>();
+        screens.Bench.DoubtsChanged += told.Add;
+        Back();
+        Assert.Equal(["blades"], (await screens.UnitAsync()).Doubts.Checks.Readings);
+        Assert.Contains(Guid.Empty, told);
+        screens.Bench.Doubt(unit, new UnitDoubts(1, new(["left"], 0.3), [], []), isSaved: false);
+        Back();
+        Assert.Equal(["left"], (await screens.UnitAsync()).Doubts.Checks.Readings);
+
+        void Back() => TellingStore.Say(screens.Bench.Store, new StoreNews(NewsOf.Back, Guid.Empty, "", ""));
+    }
+
+    private static async Task CutAsync(ScreenBench screens, Fact fact)
+    {
+        TellingStore.CutNextEnd(screens.Bench.Store);
+        await Assert.ThrowsAsync<StoreUnusable>(() => screens.Bench.EnterAsync(ScreenBench.UnitId, 1, "bench", fact));
+    }
+
+    private static async Task<int> NoteAsync(ScreenBench screens, string words)
+    {
+        await screens.Bench.EnterAsync(ScreenBench.UnitId, 2, "bench", new Noted(words));
+        return (await screens.UnitAsync()).LastNumber;
     }
 
     private static Mishap Told(Exception broken)
@@ -120,15 +197,15 @@ public class TellingStore : DispatchProxy
             return null;
         }
         var done = targetMethod.Invoke(inner, args);
-        if (!cutsNext || done is not Task<Appended> appending)
+        if (!cutsNext || done is not (Task<Appended> or Task<DocumentSaved>))
             return done;
         cutsNext = false;
-        return CutAsync(appending);
+        return CutAsync((dynamic)done);
     }
 
-    private static async Task<Appended> CutAsync(Task<Appended> appending)
+    private static async Task<T> CutAsync<T>(Task<T> writing)
     {
-        await appending;
+        await writing;
         throw new StoreUnusable("The database does not answer") { IsUnsure = true };
     }
 }

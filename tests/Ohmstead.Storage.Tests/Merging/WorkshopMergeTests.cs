@@ -88,6 +88,23 @@ public sealed class WorkshopMergeTests : IAsyncLifetime
         Assert.Equal([here.Bench, there.Bench], (await there.ReadAsync(unit, Stop))!.Journal.Select(e => e.Bench));
     }
 
+    /// <summary>A version is named by its number, and each bench counts its own.</summary>
+    [Theory]
+    [InlineData(true)]
+    [InlineData(false)]
+    public async Task A_unit_that_keeps_a_version_which_is_another_text_here_is_named(bool isAnother)
+    {
+        if (isAnother)
+            await here.SaveDocumentAsync("sheet", Sheets.Id, 1, Sheets.Text + " ", Draft.Noon.AddHours(1), Stop);
+        await there.SaveDocumentAsync("sheet", Sheets.Id, 1, Sheets.Text + "  ", Draft.Noon.AddHours(2), Stop);
+        var (other, newest) = (draft.Id(), draft.Id());
+        await there.AppendAsync(other, 0, [draft.TakenIn("13", Sheets.Id), draft.Entry(new SheetKept(Sheets.Id, 2))], Stop);
+        await there.AppendAsync(newest, 0, [draft.TakenIn("14", Sheets.Id), draft.Entry(new SheetKept(Sheets.Id, 0))], Stop);
+        Assert.Equal(isAnother ? ["13"] : [], (await MergeAsync(here, folder.Of("there"))).TypesToLookAt);
+        // It was said.
+        Assert.Empty((await MergeAsync(here, folder.Of("there"))).TypesToLookAt);
+    }
+
     [Fact]
     public async Task Two_folders_become_the_same_in_either_direction_and_again_changes_nothing()
     {

@@ -56,6 +56,54 @@ public sealed class MoveTests(PostgresServer server) : IDisposable
         var there = await Move.ToDatabaseAsync(Home, place, TimeProvider.System, Guid.Empty, Stop);
         Assert.Equal([Path.GetFileNameWithoutExtension(photo)], there.MissingPhotos);
         Assert.Equal(1, there.Photos);
+        // Brought again, it is there with its bytes, at every bench.
+        await using (var store = await place.OpenAsync(TimeProvider.System, new Guid(1, 0, 0, new byte[8]), Stop))
+            await KeepPhotosAsync(store);
+        await using var other = await (place with { Folder = folder.Of("other") }).OpenAsync(
+            TimeProvider.System,
+            new Guid(2, 0, 0, new byte[8]),
+            Stop
+        );
+        var found = await other.Photos.OpenAsync(there.MissingPhotos[0], Stop);
+        Assert.NotNull(found);
+        await found.Content.DisposeAsync();
+    }
+
+    /// <summary>Between two questions of a move lies the work on a photo: a club's has hundreds.</summary>
+    [Fact]
+    public async Task A_move_may_take_longer_than_a_server_lets_an_open_transaction_rest()
+    {
+        await FillAsync();
+        var place = new WorkshopPlace(folder.Of("local"), await server.DatabaseAsync("moved_slowly"));
+        await Move.ToDatabaseAsync(Home, place, TimeProvider.System, Guid.Empty, Stop);
+        var impatient = place with { Database = place.Database + ";Options='-c idle_in_transaction_session_timeout=1'" };
+        var back = await Move.ToFolderAsync(impatient, folder.Of("back"), TimeProvider.System, Guid.Empty, Stop);
+        Assert.Equal(2, back.Photos);
+    }
+
+    [Fact]
+    public async Task A_move_whose_last_answer_was_lost_is_done_all_the_same()
+    {
+        await FillAsync();
+        await using var line = new CutLine(server.Port);
+        var place = new WorkshopPlace(folder.Of("local"), await server.DatabaseAsync("moved_cut"));
+        await (await place.OpenAsync(TimeProvider.System, Guid.Empty, Stop)).DisposeAsync();
+        line.CutAtNextEnd();
+        var moving = Move.ToDatabaseAsync(
+            Home,
+            place with
+            {
+                Database = server.AddressOf("moved_cut", line.Port),
+            },
+            TimeProvider.System,
+            Guid.Empty,
+            Stop
+        );
+        while (!line.IsCut && !moving.IsCompleted)
+            await Task.Delay(20, Stop);
+        Assert.True(line.IsCut);
+        line.Mend();
+        Assert.Equal((2, 3, 2), ((await moving).Units, (await moving).Documents, (await moving).Photos));
     }
 
     [Fact]
@@ -69,6 +117,12 @@ public sealed class MoveTests(PostgresServer server) : IDisposable
         Assert.Empty(made.MissingPhotos);
         var again = await Backup.MakeAsync(place, folder.Of("backups"), Draft.Noon.AddHours(1), 10, Guid.Empty, Stop);
         Assert.Equal(0, again.NewPhotos);
+        // One that rotted in the backup is brought from the database, though nobody looked at it here.
+        var rotten = Directory.GetFiles(folder.Of("backups"), "*.jpg", SearchOption.AllDirectories)[0];
+        await File.WriteAllBytesAsync(rotten, [1, 2, 3], Stop);
+        Directory.Delete(Path.Combine(folder.Of("local"), "database", "photos"), recursive: true);
+        var mended = await Backup.MakeAsync(place, folder.Of("backups"), Draft.Noon.AddHours(2), 10, Guid.Empty, Stop);
+        Assert.Equal((1, 0), (mended.ReplacedPhotos, mended.MissingPhotos.Count));
         var restored = await Restore.RunAsync(folder.Of("backups"), null, folder.Of("restored"), false, Stop);
         Assert.Empty(restored.Problems);
         Assert.Equal(await SaidAsync(Home), await SaidAsync(folder.Of("restored")));
@@ -84,6 +138,11 @@ public sealed class MoveTests(PostgresServer server) : IDisposable
         await store.AppendAsync(unit, 0, [.. EveryKind.Facts(draft).Select(f => draft.Entry(f))], Stop);
         await store.AppendAsync(other, 0, [draft.TakenIn("grün 13", Sheets.Id)], Stop);
         await store.SaveFoundAsync(other, 1, (await store.NextAsync(other, Stop))!, new UnitDoubts(1, new(["left"], 0.3), [], []), Stop);
+        await KeepPhotosAsync(store);
+    }
+
+    private static async Task KeepPhotosAsync(Store store)
+    {
         foreach (var n in (int[])[1, 2])
         {
             using var picture = new MemoryStream(Draft.Picture(n));

@@ -73,6 +73,8 @@ public abstract class DrawerScreen : BenchComponent, IDisposable
     {
         Shop = await Bench.ShopAsync();
         Drawer = await Bench.Drawer.ReadAsync();
+        if (Mishaps?.Now is { IsUnsure: true } && Bench.Drawer.IsSavedAllTheSame)
+            Mishaps.SaySaved(Bench.Drawer.ToldSaved);
         await DrawerReadAsync();
     }
 
