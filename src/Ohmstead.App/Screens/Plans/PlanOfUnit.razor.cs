@@ -165,8 +165,17 @@ public sealed partial class PlanOfUnit
         // A second press, before the plan is made again, takes nothing.
         var parts = toTakeOut;
         toTakeOut = [];
-        if (!parts.IsEmpty)
+        if (parts.IsEmpty)
+            return;
+        try
+        {
             await Bench.Drawer.EnterAsync(new KitTaken(Id, Unit!.Card.Tag, parts));
+        }
+        catch
+        {
+            toTakeOut = parts;
+            throw;
+        }
     }
 
     /// <summary>The repair ends at a stop point: its fee is the bill, and the unit goes back.</summary>
