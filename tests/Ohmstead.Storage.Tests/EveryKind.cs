@@ -39,7 +39,7 @@ internal static class EveryKind
                 new(null, 0.25, "mA", "a rule"),
                 0.8,
                 0.03,
-                new("1500-ohm", 60, true)
+                new("1500-ohm", 60, true) { SupplyVolts = 120 }
             ),
             new TestRead("reading-a", "Plug to core", [], 1000, new(2, null, "MΩ", "a rule"), 5, 0.02, null),
             new TestNotTaken("ground", "Ground wire", "none fitted"),

@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using Ohmstead.Electrical.Reckoning.Deciding;
-using Ohmstead.Electrical.Reckoning.Standards;
 
 namespace Ohmstead.Workshop.Job;
 
@@ -33,20 +32,22 @@ public sealed record LayoutShort(FuseChoice Question, FuseAnswer Answer)
         return new(question, question.Answer());
     }
 
-    /// <summary>In a sentence or two: which fuse, how soon it opens, how long the wire bears it.</summary>
+    /// <summary>In a sentence or two: which fuse, how soon it opens, how long the wire bears it; or why there is none.</summary>
     public string Words
     {
         get
         {
             var amps = Math.Round(Question.ShortAmps).ToString(CultureInfo.InvariantCulture);
-            return Answer.Fuses.FirstOrDefault(f => f.Guards) is { } fuse
+            return Picked is { } fuse
                 ? $"On a dead short, about {amps} A, a {Title(fuse)} opens within {Seconds(fuse.OpensWithinSeconds)}. The wire takes that for {Seconds(Answer.WireSeconds)}."
-                : $"On a dead short, about {amps} A, no fuse is sure to open before the wire is too hot. Use thicker wire.";
+                : Answer.Words[0];
         }
     }
 
-    /// <summary>What a breaker in place of the fuse must be.</summary>
-    public static string Breaker => $"A breaker in place of a fuse: {ResetType.All[2].Does} {ResetType.All[0].Does}";
+    /// <summary>What a breaker in place of the fuse must be; empty where no fuse was found.</summary>
+    public string Breaker => Picked is null ? "" : Answer.Words[1];
+
+    private FuseOption? Picked => Answer.Fuses.FirstOrDefault(f => f.Family == Answer.Family);
 
     private static string Title(FuseOption fuse) => string.Create(CultureInfo.InvariantCulture, $"{fuse.RatedAmps:0.###} A {fuse.Title}");
 

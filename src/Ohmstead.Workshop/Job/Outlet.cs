@@ -43,7 +43,7 @@ public sealed record Outlet(string Posts, string Setting, OutletLimit Limit, str
     private bool IsCapped => MostAmps < DownTo(Limit.Amps, Limit.Amps < Small ? 100 : 10);
 
     /// <summary>The most that a breaker or fuse outside may be rated for, where none is inside: "7.5 A"; empty where one is.</summary>
-    public string FuseOutside => Limit.IsProtected ? "" : Down(Limit.Amps, Limit.Amps < Small ? 10 : 2);
+    public string FuseOutside => Limit.IsProtected ? "" : Down(CappedAmps, CappedAmps < Small ? 10 : 2);
 
     /// <summary>What is to be put outside the unit, in full words; empty where a breaker is inside.</summary>
     public string Outside => Limit.IsProtected ? "" : $"No breaker inside. Put a breaker or fuse of at most {FuseOutside} in its lead.";

@@ -51,4 +51,9 @@ public sealed record TestBound(double? Min, double? Max, string Unit, string Sou
 /// <param name="Network">The resistors, as question files name them.</param>
 /// <param name="Hertz">Of the mains.</param>
 /// <param name="EarthProved">True when the ground it is read against was proved.</param>
-public sealed record TouchSetup(string Network, double Hertz, bool EarthProved);
+public sealed record TouchSetup(string Network, double Hertz, bool EarthProved)
+{
+    /// <summary>The mains that the unit is made for [V]; null in older entries: then its type sheet says.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public double? SupplyVolts { get; init; }
+}

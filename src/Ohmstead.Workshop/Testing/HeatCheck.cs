@@ -46,14 +46,23 @@ internal static class HeatCheck
     /// <summary>Beside the verdict: warm by the stricter figure of the standard, or what its life is worth above the limit.</summary>
     private static IEnumerable<string> Warmth(TestEnd end, double limitKelvin, HeatRunEnded ended)
     {
+        var warm = WindingClass.WarmOf(limitKelvin);
+        var room = Whole(InsulationClass.RoomCelsius);
         if (end == TestEnd.Fail && ended.RiseKelvin - limitKelvin is { } over and > 0)
-            yield return $"About {Whole(over)} °C over: insulation lasts {Times(over, 10)} times its life by the 10 °C rule, {Times(over, 8)} by the 8 °C rule.";
-        else if (WindingClass.WarmOf(limitKelvin) is { } warm && ended.HighKelvin > warm)
-            yield return $"Warm: IEC 61558-1, table 1 (from memory) gives {Whole(warm)} °C. The upper end of the range is above it.";
+        {
+            yield return $"About {Whole(over)} °C over.";
+            // Only a class of insulation says how long it lasts.
+            if (warm is not null)
+                yield return $"In a room of {room} °C its insulation lasts {Lasts(over, 10)} by the 10 °C rule, {Lasts(over, 8)} by the 8 °C rule.";
+        }
+        else if (warm is { } kelvin && ended.HighKelvin > kelvin)
+            yield return $"Warm: IEC 61558-1, table 1 (from memory) gives {Whole(kelvin + InsulationClass.RoomCelsius)} °C, a rise of {Whole(kelvin)} °C over a {room} °C room. The upper end of the range is above it.";
     }
 
-    private static string Times(double over, double halving) =>
-        InsulationClass.LifeTimes(over, halving).ToString("0.00", CultureInfo.InvariantCulture);
+    private static string Lasts(double over, double halving) =>
+        InsulationClass.LifeTimes(over, halving).ToString("0.00", CultureInfo.InvariantCulture) is var times && times == "0.50"
+            ? "half as long"
+            : $"{times} times as long";
 
     /// <summary>What it may carry, where that was worked out after the run.</summary>
     public static LoadForHours? Carries(BenchUnit unit)

@@ -21,14 +21,14 @@ public static class TestAside
             [
                 Said($"500 V DC is as hard on insulation as {HighVolts.AcOf(TesterVolts):0} V AC."),
                 Said(
-                    $"Makers test new units with {HighVolts.OfNewEquipment(sheet.SupplyVolts):0} V AC or {HighVolts.DcOf(HighVolts.OfNewEquipment(sheet.SupplyVolts)):0} V DC. Never do that to an old unit."
+                    $"Makers test new units, from memory, with {HighVolts.OfNewEquipment(sheet.SupplyVolts):0} V AC or {HighVolts.DcOf(HighVolts.OfNewEquipment(sheet.SupplyVolts)):0} V DC. Never do that to an old unit."
                 ),
             ],
             TestSort.TouchCurrent =>
             [
                 "An older service figure is 0.5 mA (ANSI C101, as listed). Which of the two counts is for the shop to say.",
-                .. limit?.Max is { } most
-                    ? [Said($"A capacitor of {Nanofarads(most, sheet):0.#} nF from the line to the core lets {most:0.##} mA through.")]
+                .. limit?.Max is { } most && Nanofarads(most, sheet) is { } nanofarads
+                    ? [Said($"A capacitor of {nanofarads:0.#} nF from the line to the core lets {most:0.##} mA through.")]
                     : ImmutableArray<string>.Empty,
             ],
             TestSort.NoLoadVolts or TestSort.LoadedVolts when test.Quantity == Quantity.AcVolts =>
@@ -37,11 +37,12 @@ public static class TestAside
                     $"A toy transformer made today gives at most {Today("ac", ToyFigure.Volts):0} V AC and {Today("", ToyFigure.VoltAmperes):0} VA (EN 61558-2-7, as cited). An old unit was made before that."
                 ),
             ],
-            TestSort.WhistleFirst or TestSort.WhistleSecond when limit?.Min is { } least => [Whistle(least)],
+            TestSort.WhistleFirst when limit?.Min is { } least => [Whistle(least)],
+            TestSort.WhistleSecond => ["Set the meter to DC. On AC nearly the full post volts show."],
             _ => [],
         };
 
-    private static double Nanofarads(double milliamps, TypeSheet sheet) =>
+    private static double? Nanofarads(double milliamps, TypeSheet sheet) =>
         new TouchReading([0, 0], "1500-ohm", sheet.SupplyHertz, sheet.SupplyVolts, true).Nanofarads(milliamps);
 
     private static double Today(string current, ToyFigure figure) =>
@@ -52,7 +53,7 @@ public static class TestAside
         var half = MeterWave.Of("half-wave", 50);
         var shows = half.At(dcVolts / half.DcVolts);
         return Said(
-            $"Set the meter to DC. On AC a half wave of {dcVolts:0.#} V DC shows {shows.TrueRmsVolts:0.0} V with true RMS, {shows.AverageVolts:0.0} V on a meter that responds to the average."
+            $"Set the meter to DC. On AC a half wave of {dcVolts:0.#} V DC, at the limit, shows {shows.TrueRmsVolts:0.0} V with true RMS, {shows.AverageVolts:0.0} V on a meter that responds to the average."
         );
     }
 

@@ -111,7 +111,7 @@ public static class TestList
                 }),
         ];
 
-    private const string TouchNeeds = "volts AC on a 1.5 kΩ resistor to a proved ground";
+    private const string TouchNeeds = "volts AC on a 1.5 kΩ, 10 W resistor to a proved ground";
     private const string HeatNeeds = "load bank, ohmmeter, thermometer";
     private const string BreakerNeeds = "load bank for 20 A, a switch, ammeter";
 

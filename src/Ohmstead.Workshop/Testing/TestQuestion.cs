@@ -33,7 +33,8 @@ public sealed record TestQuestion(string Word, string Text)
     }
 
     /// <summary>A reading against a limit.</summary>
-    public static TestQuestion Verdict(TestBound limit, TestTaken taken)
+    /// <param name="supplyVolts">The mains of the type sheet; of touch current what was kept with it goes before.</param>
+    public static TestQuestion Verdict(TestBound limit, TestTaken taken, double supplyVolts)
     {
         var fields = new List<(string, object)> { ("limit", Limit(limit)) };
         if (taken.Read?.Touch is { } touch)
@@ -45,6 +46,7 @@ public sealed record TestQuestion(string Word, string Text)
                         volts = taken.Values,
                         network = touch.Network,
                         hertz = touch.Hertz,
+                        supplyVolts = touch.SupplyVolts ?? supplyVolts,
                         earthProved = touch.EarthProved,
                     }
                 )

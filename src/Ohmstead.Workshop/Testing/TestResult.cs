@@ -61,7 +61,7 @@ public sealed record TestResult(
             return new(test, limit, ReadWords(test, taken), TestEnd.NotJudged, [$"Not judged: {doubt}. Read it again."], null);
         return limit is null
             ? new(test, null, ReadWords(test, taken), TestEnd.NotJudged, ["Not judged: nothing can be concluded from it here."], null)
-            : Judged(test, limit, ReadWords(test, taken), TestQuestion.Verdict(limit, taken));
+            : Judged(test, limit, ReadWords(test, taken), TestQuestion.Verdict(limit, taken, model.Sheet.SupplyVolts));
     }
 
     /// <summary>A limit in words: <c>at most 0.25 mA</c>, <c>17.2–18.2 V</c>.</summary>

@@ -52,9 +52,32 @@ public class LayoutShortTests
     [Fact]
     public void Of_a_wire_that_nobody_named_nothing_is_said() => Assert.Null(LayoutShort.Of(Budget(null).Posts[0]));
 
+    /// <remarks>The wire bears the short of 36 A for 7.06 s. Where no fuse was found, no breaker of the same amps is one either.</remarks>
     [Fact]
-    public void A_breaker_in_its_place_is_reset_by_hand() =>
-        Assert.Contains("reset by hand", LayoutShort.Breaker, StringComparison.Ordinal);
+    public void A_breaker_in_its_place_is_reset_by_hand_and_opens_in_time()
+    {
+        var breaker = LayoutShort.Of(Budget(new(18, 20)).Posts[0])!.Breaker;
+        Assert.Contains("reset by hand", breaker, StringComparison.Ordinal);
+        Assert.Contains("of the same amps; its own sheet must say that it opens within 7.0", breaker, StringComparison.Ordinal);
+        Assert.Equal("", LayoutShort.Of(Budget(new(22, 100)).Posts[0])!.Breaker);
+    }
+
+    /// <remarks>20 ft of 22 AWG are 0.646 Ω: 18 V over 0.896 Ω drive 20 A, which a 4 A fuse opens in time; but 22 AWG carries 3 A only.</remarks>
+    [Fact]
+    public void A_wire_that_does_not_carry_the_fuse_is_too_thin_for_the_load() =>
+        Assert.Equal("This wire is too thin for this load: use 18 AWG.", LayoutShort.Of(Budget(new(22, 20)).Posts[0])!.Words);
+
+    /// <remarks>Of 7.2 A for the whole unit, rounded down to half an ampere: 7 A; the path alone would carry 7.5 A.</remarks>
+    [Theory]
+    [InlineData(7.2, "7.2 A", "7 A")]
+    [InlineData(double.PositiveInfinity, "7.5 A", "7.5 A")]
+    [InlineData(0.57, "0.57 A", "0.5 A")]
+    public void A_fuse_outside_is_rated_for_no_more_than_the_unit_carries(double unitAmps, string most, string fuse)
+    {
+        var rail = Rail with { Limit = Rail.Limit with { Amps = 7.5, IsProtected = false }, UnitAmps = unitAmps };
+        Assert.Equal((most, fuse), (rail.Most, rail.FuseOutside));
+        Assert.Contains($"at most {fuse} in", rail.Outside, StringComparison.Ordinal);
+    }
 
     private static ImmutableArray<string> Standards(bool isTrack, double? gauge)
     {

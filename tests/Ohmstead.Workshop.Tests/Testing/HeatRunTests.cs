@@ -180,9 +180,27 @@ public class HeatRunTests
     {
         var unit = new TestedUnit().Add(Begun(), new HeatRead(60, 20, 3.5, 22), new HeatRunEnded(60, 22, 70, 66, 74, "above", ""));
         Assert.Contains(
-            "About 5 °C over: insulation lasts 0.71 times its life by the 10 °C rule, 0.65 by the 8 °C rule.",
+            "In a room of 40 °C its insulation lasts 0.71 times as long by the 10 °C rule, 0.65 times as long by the 8 °C rule.",
             unit.Result(TestList.Heat).Words
         );
+        Assert.Contains("About 5 °C over.", unit.Result(TestList.Heat).Words);
+    }
+
+    /// <remarks>10 °C over 65, a class’s: half. 60 is the limit of no class.</remarks>
+    [Theory]
+    [InlineData(65, 75, "half as long by the 10 °C rule")]
+    [InlineData(60, 70, null)]
+    public void What_it_costs_in_life_is_said_of_a_class_alone(double limit, double rise, string? life)
+    {
+        var begun = Begun() with { LimitKelvin = limit };
+        var unit = new TestedUnit().Add(
+            begun,
+            new HeatRead(60, 20, 3.5, 22),
+            new HeatRunEnded(60, 22, rise, rise - 4, rise + 4, "above", "")
+        );
+        var words = unit.Result(TestList.Heat).Words;
+        Assert.Contains("About 10 °C over.", words);
+        Assert.Equal(life is not null, words.Any(w => w.Contains(life ?? "as long", StringComparison.Ordinal)));
     }
 
     /// <remarks>IEC 61558-1 table 1, from memory: class A 100 °C, less a room of 40 °C is 60. The limit of 65 is common practice.</remarks>
@@ -196,7 +214,9 @@ public class HeatRunTests
         Assert.Equal(
             isWarm,
             unit.Result(TestList.Heat)
-                .Words.Contains("Warm: IEC 61558-1, table 1 (from memory) gives 60 °C. The upper end of the range is above it.")
+                .Words.Contains(
+                    "Warm: IEC 61558-1, table 1 (from memory) gives 100 °C, a rise of 60 °C over a 40 °C room. The upper end of the range is above it."
+                )
         );
     }
 

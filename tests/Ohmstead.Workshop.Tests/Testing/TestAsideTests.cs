@@ -22,7 +22,11 @@ public class TestAsideTests
     {
         var said = Of(TestSort.Insulation);
         Assert.Contains("as hard on insulation as 354 V AC", said, StringComparison.Ordinal);
-        Assert.Contains("1240 V AC or 1754 V DC. Never do that to an old unit.", said, StringComparison.Ordinal);
+        Assert.Contains(
+            "Makers test new units, from memory, with 1240 V AC or 1754 V DC. Never do that to an old unit.",
+            said,
+            StringComparison.Ordinal
+        );
     }
 
     /// <remarks>0.25 mA/(2π·60 Hz·120 V) = 5.5 nF, half of check value 8.5.</remarks>
@@ -43,10 +47,15 @@ public class TestAsideTests
     [Fact]
     public void Before_the_whistle_is_read_it_is_said_what_an_AC_range_would_show() =>
         Assert.Contains(
-            "On AC a half wave of 4 V DC shows 4.8 V with true RMS, 4.9 V on a meter that responds to the average.",
+            "On AC a half wave of 4 V DC, at the limit, shows 4.8 V with true RMS, 4.9 V on a meter that responds to the average.",
             Of(TestSort.WhistleFirst),
             StringComparison.Ordinal
         );
+
+    /// <remarks>In the second step nearly all of a post’s volts are AC: a half wave is the first step’s.</remarks>
+    [Fact]
+    public void Of_the_second_step_of_the_whistle_no_half_wave_is_spoken() =>
+        Assert.Equal("Set the meter to DC. On AC nearly the full post volts show.", Of(TestSort.WhistleSecond));
 
     [Fact]
     public void Beside_other_tests_nothing_is_said() => Assert.Equal("", Of(TestSort.NoLoadWatts));

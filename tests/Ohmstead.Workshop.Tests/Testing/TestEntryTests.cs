@@ -60,7 +60,10 @@ public class TestEntryTests
     {
         // 18.10, 18.30, 18.20, 18.25 V against 18 V with 0.8 % + 0.03 V: close pass, outside in 4.18 of 100 (docs/methods/proving.md).
         var taken = new TestTaken(DateTimeOffset.UnixEpoch, [18.10, 18.30, 18.20, 18.25], null, 0.8, 0.03, null, "");
-        var answer = TestQuestion.Verdict(new(18, null, "V", "a rule"), taken).Ask<Electrical.Reckoning.Proving.VerdictAnswer>().Answer!;
+        var answer = TestQuestion
+            .Verdict(new(18, null, "V", "a rule"), taken, 120)
+            .Ask<Electrical.Reckoning.Proving.VerdictAnswer>()
+            .Answer!;
         Assert.Equal("close-pass", answer.Verdict);
         Assert.Equal(4.18, answer.ChanceOutsidePercent!.Value, 2);
 
@@ -88,6 +91,22 @@ public class TestEntryTests
         Assert.Equal("", unit.Take(Insulation, Shown.OverRange).Refused);
         // An insulation tester that shows OL above 1 GΩ says that it is above 2 MΩ.
         Assert.Equal((TestEnd.Pass, "OL"), (unit.Result(Insulation).End, unit.Result(Insulation).Read));
+    }
+
+    /// <remarks>0.6 V on 1500 Ω is 0.4 mA; C = I/(2πf·V), closed form: 5.5 nF at 50 Hz and 230 V, 10.6 nF, said as 11, at 120 V.</remarks>
+    [Theory]
+    [InlineData(230.0, 120, "5.5 nF")]
+    [InlineData(null, 230, "5.5 nF")]
+    [InlineData(null, 120, "11 nF")]
+    public void Touch_current_is_explained_by_the_mains_of_the_unit(double? kept, double ofSheet, string nanofarads)
+    {
+        var unit = new TestedUnit();
+        Assert.Equal("", unit.TakeTouch(0.045, 0.6, new("1500-ohm", 50, true) { SupplyVolts = kept }).Refused);
+        var model = new Electrical.Circuits.UnitModel(Readings.OnTheBench.Sheet with { SupplyVolts = ofSheet });
+        var result = Workshop.Testing.TestResult.Of(unit.Get(TestList.Touch), unit.Bench.Unit, model, TestedUnit.Shop, null);
+        Assert.Contains(result.Words, w => w.Contains($"A capacitor of {nanofarads} ", StringComparison.Ordinal));
+        // The downloaded question says the same.
+        Assert.Contains($"\"supplyVolts\": {kept ?? ofSheet}", result.Question!.Text, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -40,7 +40,7 @@ public sealed record Cord(
     /// <summary>Reads its fields.</summary>
     public static Cord Read(QuestionFields fields)
     {
-        var (area, rated, gauge) = Conductor(fields, fields.Whole("conductors", 2, 3, 2));
+        var (area, rated) = Conductor(fields, fields.Whole("conductors", 2, 3, 2));
         return new(
             area,
             fields.Optional("ratedAmps", NumberRange.NotNegative) ?? rated,
@@ -58,13 +58,9 @@ public sealed record Cord(
             fields.Flag("polarised")
         )
         {
-            GaugeAwg = gauge,
             IsExtension = fields.Flag("extension"),
         };
     }
-
-    /// <summary>Its gauge; null where its copper was given.</summary>
-    private int? GaugeAwg { get; init; }
 
     /// <summary>It is an extension cord: how long one may be is tabled.</summary>
     private bool IsExtension { get; init; }
@@ -84,16 +80,20 @@ public sealed record Cord(
     public static double? ExtensionFeet(int gaugeAwg, double amps) =>
         Extensions.Where(e => e.GaugeAwg == gaugeAwg && amps <= e.Amps).Select(e => (double?)e.Feet).FirstOrDefault();
 
+    /// <summary>The thickest tabled gauge that is no thicker than this cord; null for one thinner than all.</summary>
+    private int? ExtensionGauge =>
+        Extensions.Where(e => AreaOf(e.GaugeAwg) <= SquareMillimetres * (1 + 1e-9)).Select(e => (int?)e.GaugeAwg).Min();
+
     /// <summary>Copper of one conductor [mm²] and the amps of the table; a gauge is the first of the two ways to say it.</summary>
-    private static (double Area, double? Amps, int? GaugeAwg) Conductor(QuestionFields fields, int conductors)
+    private static (double Area, double? Amps) Conductor(QuestionFields fields, int conductors)
     {
         var area = fields.Optional("squareMillimetres", NumberRange.Positive);
         if (fields.Has("gaugeAwg") || area is null)
         {
             var gauge = fields.Whole("gaugeAwg", 10, 24);
-            return (AreaOf(gauge), TableAmps(gauge, conductors), gauge);
+            return (AreaOf(gauge), TableAmps(gauge, conductors));
         }
-        return (area.Value, null, null);
+        return (area.Value, null);
     }
 
     /// <summary>Copper of an American gauge [mm²]: d = 0.127·92^((36−n)/39) mm (key astm-b258).</summary>
@@ -132,7 +132,7 @@ public sealed record Cord(
         var ampacity = RatedAmps * Math.Sqrt(Math.Max(0, room));
         var strands = Math.Sqrt(4 * SquareMillimetres / Math.PI / Packing);
         var spare = EyeletMillimetres - strands;
-        var feet = IsExtension && GaugeAwg is { } gauge ? ExtensionFeet(gauge, Amps) : null;
+        var feet = IsExtension && ExtensionGauge is { } gauge ? ExtensionFeet(gauge, Amps) : null;
         var isTooLong = IsExtension && !(Metres <= feet * MetresPerFoot * (1 + 1e-9));
         ImmutableArray<string> why =
         [

@@ -64,8 +64,8 @@ public sealed record FuseChoice(
     {
         var k = Wire.K;
         var bears = WireHeat.Seconds(Wire.SquareMillimetres, ShortAmps, k);
-        var choices = Families.Select(f => Choose(f, bears)).OfType<FuseOption>().ToImmutableArray();
-        var pick = choices.FirstOrDefault(c => c.Guards && c.BearsRush);
+        var choices = Choices;
+        var pick = Pick;
         return new(
             k,
             Math.Pow(k * Wire.SquareMillimetres, 2),
@@ -90,71 +90,47 @@ public sealed record FuseChoice(
     }
 
     private ImmutableArray<string> Said(FuseOption? pick, double bears) =>
-        [
-            pick is null
-                ? FormattableString.Invariant(
-                    $"No fuse of this list opens in the {bears:0.##} s that the wire bears {ShortAmps:0.#} A. Use thicker wire."
-                )
-                : FormattableString.Invariant(
+        pick is null
+            ? [FuseRefusal.Of(this)]
+            :
+            [
+                FormattableString.Invariant(
                     $"Put in a {pick.RatedAmps:0.###} A {pick.Title}. A dead short opens it within {pick.OpensWithinSeconds:0.##} s. The wire bears it for {bears:0.##} s."
                 ),
-            $"A breaker in place of it: manual reset. {ResetType.All[2].Does} {ResetType.All[0].Does}",
-        ];
+                .. pick.IsBreaker
+                    ? ImmutableArray<string>.Empty
+                    :
+                    [
+                        FormattableString.Invariant(
+                            $"A breaker in place of it: of the same amps; its own sheet must say that it opens within {Math.Floor(bears * 100) / 100:0.##} s at {ShortAmps:0.#} A. {ResetType.All[2].Does} {ResetType.All[0].Does}"
+                        ),
+                    ],
+            ];
 
-    /// <summary>The least rating of a family that carries the load with its margin.</summary>
-    private FuseOption? Choose(string family, double bears)
+    /// <summary>Of each family the least rating that carries the load with its margin.</summary>
+    internal ImmutableArray<FuseOption> Choices => [.. Families.Select(Choose).OfType<FuseOption>()];
+
+    /// <summary>The first of them that guards the wire and bears the rush; null where none does.</summary>
+    internal FuseOption? Pick => Choices.FirstOrDefault(c => c.Guards && c.BearsRush);
+
+    private FuseOption? Choose(string family)
     {
         foreach (var rated in RatingsAmps.Where(r => r >= MarginTimes * LoadAmps * (1 - 1e-9)))
             if (Protector.Of(family, rated) is { } row)
-            {
-                var opens = row.LatestSeconds(ShortAmps / rated);
                 return new(
                     family,
                     row.Title,
                     rated,
-                    opens,
-                    opens <= bears,
+                    row.LatestSeconds(ShortAmps / rated),
+                    Wire.IsGuarded(row, rated, ShortAmps),
                     Rush is null || row.EarliestSeconds(Rush.Amps / rated) >= Rush.Seconds
                 );
-            }
         return null;
     }
 }
 
 /// <summary>What a unit draws for a moment when it is switched on.</summary>
 public sealed record FuseRush(double Amps, double Seconds);
-
-/// <summary>The wire that a fuse guards.</summary>
-/// <param name="SquareMillimetres">Of one conductor.</param>
-/// <param name="IsCopper">Else aluminum.</param>
-/// <param name="StartCelsius">With its load.</param>
-/// <param name="EndCelsius">The most that its insulation takes for a moment.</param>
-public sealed record FuseWire(double SquareMillimetres, bool IsCopper, double StartCelsius, double EndCelsius)
-{
-    /// <summary>Insulation of PVC takes this for a moment (IEC 60364-5-54, seen) [°C].</summary>
-    public const double UsualEnd = 160;
-
-    /// <summary>A wire with its load [°C], in the same table.</summary>
-    public const double UsualStart = 70;
-
-    internal double K => WireHeat.K(IsCopper, StartCelsius, EndCelsius);
-
-    internal static FuseWire Read(QuestionFields question)
-    {
-        if (question.NeededPart("wire", "{ \"gaugeAwg\": … } or { \"squareMillimetres\": … }") is not { } fields)
-            return new(1, true, UsualStart, UsualEnd);
-        var area = fields.Has("squareMillimetres")
-            ? fields.Number("squareMillimetres", NumberRange.Positive)
-            : Cord.AreaOf(fields.Whole("gaugeAwg", 0, 40));
-        var (start, end) = (
-            fields.Number("startCelsius", NumberRange.Celsius, UsualStart),
-            fields.Number("endCelsius", NumberRange.Celsius, UsualEnd)
-        );
-        if (end <= start)
-            fields.Report("endCelsius", "is not above startCelsius", "the wire begins cooler than it may end");
-        return new(area, fields.OneOf("metal", ["copper", "aluminium"], "copper") == "copper", start, Math.Max(end, start + 1));
-    }
-}
 
 /// <summary>What <c>fuse</c> answers.</summary>
 /// <param name="K">Of the wire [A·√s/mm²].</param>
@@ -183,6 +159,9 @@ public sealed record FuseAnswer(
 /// <param name="Title">For a person.</param>
 /// <param name="RatedAmps">Its rating.</param>
 /// <param name="OpensWithinSeconds">On a dead short; infinite where no gate says.</param>
-/// <param name="Guards">Before the wire is too hot.</param>
+/// <param name="Guards">The wire carries its rating, and it opens on a short and on overloads before the wire is too hot.</param>
 /// <param name="BearsRush">It does not open at switching on.</param>
-public sealed record FuseOption(string Family, string Title, double RatedAmps, double OpensWithinSeconds, bool Guards, bool BearsRush);
+public sealed record FuseOption(string Family, string Title, double RatedAmps, double OpensWithinSeconds, bool Guards, bool BearsRush)
+{
+    internal bool IsBreaker => Family.Contains("breaker", StringComparison.Ordinal) || Family == "supplementary";
+}

@@ -72,7 +72,7 @@ internal sealed record RiseElsewhere(
                 FormattableString.Invariant(
                     $"At {MostAmpsCelsius:0.#} °C in the room it stays within {LimitKelvin:0.#} °C of rise up to {amps:0.0} A for hours."
                 ),
-                .. raised is { } r ? [Said(r)] : ImmutableArray<string>.Empty,
+                .. raised is { } r ? [Said(r, LimitKelvin)] : ImmutableArray<string>.Empty,
             ],
             Outside =
             [
@@ -93,10 +93,10 @@ internal sealed record RiseElsewhere(
         return new(volts, TestAmps * times, left > 0 ? perWatt * watts / left : null);
     }
 
-    private static string Said(RaisedRise raised) =>
+    private static string Said(RaisedRise raised, double limit) =>
         raised.RiseKelvin is { } kelvin
             ? FormattableString.Invariant(
-                $"A standard test raises the line to {raised.Volts:0.#} V, 6 % over the plate (EN 61558-1, 14.2). There this load would rise {kelvin:0} °C."
+                $"A standard test raises the line to {raised.Volts:0.#} V, 6 % over the plate (EN 61558-1, 14.2). There this load would rise {kelvin:0} °C: {(kelvin <= limit * (1 + 1e-9) ? "within" : "over")} the limit of {limit:0.#} °C."
             )
             : FormattableString.Invariant($"At {raised.Volts:0.#} V, 6 % over the plate, this load would run away.");
 

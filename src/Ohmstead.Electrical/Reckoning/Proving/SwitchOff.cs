@@ -14,6 +14,9 @@ internal sealed record SwitchOff(double Ohms, double EndOhms, double Ratio)
     /// <summary>Steps are the same within this share.</summary>
     private const double SameStep = 0.1;
 
+    /// <summary>Copper that has cooled before the first reading had not twice its ohms: that were 250 °C more (234.5 and 20).</summary>
+    private const double MostTimes = 2;
+
     /// <summary>From the three readings; null where they do not fall as a cooling winding does.</summary>
     public static SwitchOff? Of(ImmutableArray<CoolingReading> read)
     {
@@ -40,7 +43,15 @@ internal sealed record SwitchOff(double Ohms, double EndOhms, double Ratio)
         if (one <= 0 || Math.Abs(two - one) > SameStep * one)
             fields.Report("after", "are not at equal steps", "three readings, as at 30, 60 and 90 s");
         else if (Of(read) is { } found)
-            return found;
+        {
+            if (found.Ohms <= MostTimes * read[0].Ohms)
+                return found;
+            fields.Report(
+                "after",
+                FormattableString.Invariant($"carried back make {found.Ohms:G3} Ω, more than twice the first"),
+                "read sooner after switch-off, at shorter steps"
+            );
+        }
         else
             fields.Report("after", "do not fall slower and slower", "read the same winding while it cools, with the same leads");
         return null;

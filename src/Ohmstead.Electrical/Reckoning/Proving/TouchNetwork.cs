@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Numerics;
 
 namespace Ohmstead.Electrical.Reckoning.Proving;
@@ -29,4 +30,27 @@ public static class TouchNetwork
     /// <summary>To build one, for a person.</summary>
     public const string Parts =
         "To build it: 1.5 kΩ with 0.22 µF across it, then 500 Ω to ground. Across the 500 Ω, 10 kΩ and 0.022 µF in series. Read the volts on the 0.022 µF.";
+
+    /// <summary>Lines of more than this get the capacitors for 240 V [V].</summary>
+    private const double HighLine = 150;
+
+    /// <summary>
+    /// What the parts must stand where something joins the unit to the line: 120² V²/1500 Ω are 9.6 W. Of a higher line they would be 35 W
+    /// and more, which no such resistor bears for long.
+    /// </summary>
+    public static ImmutableArray<string> Ratings(double supplyVolts) =>
+        [
+            supplyVolts > HighLine
+                ? "Use resistors of 10 W and capacitors of 500 V AC."
+                : "Use resistors of 10 W and capacitors of 250 V AC.",
+            "Look at them after a high reading.",
+            .. supplyVolts > HighLine
+                ?
+                [
+                    FormattableString.Invariant(
+                        $"A joint to the line puts {supplyVolts * supplyVolts / SkinOhms:0} W on 1.5 kΩ: on a high reading, plug out at once."
+                    ),
+                ]
+                : ImmutableArray<string>.Empty,
+        ];
 }

@@ -45,8 +45,17 @@ public sealed record TouchReading(ImmutableArray<double> Volts, string Network, 
             _ => 1000 / 1500.0,
         };
 
-    /// <summary>A capacitor from the line to the posts or the core that lets so much through: C = I/(2πf·V) [nF].</summary>
-    public double Nanofarads(double milliamps) => 1e6 * milliamps / (2 * Math.PI * Hertz * SupplyVolts);
+    /// <summary>From this share of the line’s volts on the network, it is no leak but a joint to the line (common practice, no source).</summary>
+    private const double JointShare = 0.1;
+
+    /// <summary>True where so much of the line lies across the network that something joins what was clipped on to the line.</summary>
+    public bool IsJoined(double milliamps) => milliamps / 1000 * NetworkOhms >= JointShare * SupplyVolts;
+
+    /// <summary>
+    /// A capacitor from the line to the posts or the core that lets so much through: C = I/(2πf·V) [nF]. Null for a joint to the line: that
+    /// holds only while the network takes little of the line’s volts.
+    /// </summary>
+    public double? Nanofarads(double milliamps) => IsJoined(milliamps) ? null : 1e6 * milliamps / (2 * Math.PI * Hertz * SupplyVolts);
 
     /// <summary>Ohms that the network is to the current, at its frequency: what it adds to the path [Ω].</summary>
     public double NetworkOhms => Network == Weighted ? TouchNetwork.Ohms(Hertz) : 1000 / MilliampsPerVolt;

@@ -37,6 +37,18 @@ public sealed record ToyStandards(string Current, double? TrackMillimetres, Immu
         if (fields.Has("inputWatts") || fields.Has("plateWatts"))
             figures[ToyFigure.InputOverPlate] =
                 fields.Number("inputWatts", NumberRange.NotNegative) / fields.Number("plateWatts", NumberRange.Positive);
+        if (!Fields.Any(f => fields.Has(f.Field)) && figures.Count == 0)
+            fields.Report(
+                "volts",
+                "is missing, and so is every other figure",
+                "at least one figure of the unit, such as volts, is required"
+            );
+        ImmutableArray<double> posts =
+        [
+            .. new[] { ToyFigure.TrackVolts, ToyFigure.AccessoryVolts }.Where(figures.ContainsKey).Select(f => figures[f]),
+        ];
+        if (!posts.IsEmpty)
+            figures.TryAdd(ToyFigure.Volts, posts.Max());
         return new(
             fields.OneOf("current", ["ac", "dc"], "ac"),
             fields.Optional("trackMillimetres", NumberRange.Positive),
@@ -55,7 +67,7 @@ public sealed record ToyStandards(string Current, double? TrackMillimetres, Immu
             [
                 over.Count == 0
                     ? "Nothing here is outside what these standards ask of new toys."
-                    : $"Outside what is asked of new toys: {string.Join("; ", over.Select(r => $"{r.Says} ({r.Source})").Distinct())}.",
+                    : $"Outside what is asked of new toys: {string.Join("; ", over.Select(Breach).Distinct())}.",
                 .. rows.Where(r => !r.Within && r.IsNominal)
                     .Select(r =>
                         FormattableString.Invariant(
@@ -81,6 +93,12 @@ public sealed record ToyStandards(string Current, double? TrackMillimetres, Immu
         && (
             rule is { FromMillimetres: 0, BelowMillimetres: double.PositiveInfinity }
             || (TrackMillimetres is { } gauge && gauge >= rule.FromMillimetres && gauge < rule.BelowMillimetres)
+        );
+
+    /// <summary>What is asked and what is there: "a toy transformer made today: at most 24 V AC, here 40 (EN 61558-2-7, as cited)".</summary>
+    private static string Breach(ToyRow row) =>
+        FormattableString.Invariant(
+            $"{row.Says}: {(row.Value > row.Most ? $"at most {row.Most:0.##}" : $"at least {row.Least:0.##}")} {row.Unit}, here {row.Value:0.##} ({row.Source})"
         );
 
     private ToyRow Row(ToyRule rule)

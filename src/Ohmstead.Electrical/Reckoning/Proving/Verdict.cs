@@ -77,7 +77,7 @@ public sealed record Verdict(
                 ?
                 [
                     .. VerdictWords.Of(Words[worst], Limit, Math.Min(1, outside)),
-                    .. Touch is { } read ? VerdictWords.OfTouch(read, value) : ImmutableArray<string>.Empty,
+                    .. Touch is { } read ? VerdictWords.OfTouch(Words[worst], read, value) : ImmutableArray<string>.Empty,
                 ]
                 : ["Not judged: prove the earth first, then read again."],
             Cautions = Touch is null ? [] : VerdictWords.TouchCautions,
@@ -143,7 +143,7 @@ public sealed record VerdictAnswer(
     [System.Text.Json.Serialization.JsonIgnore(Condition = System.Text.Json.Serialization.JsonIgnoreCondition.WhenWritingNull)]
     public IReadOnlyList<double>? Milliamps { get; init; }
 
-    /// <summary>The capacitor from the line that would let this much touch current through.</summary>
+    /// <summary>The capacitor from the line that would let this much touch current through; left out where something joins it to the line.</summary>
     [System.Text.Json.Serialization.JsonIgnore(Condition = System.Text.Json.Serialization.JsonIgnoreCondition.WhenWritingNull)]
     public double? Nanofarads { get; init; }
 

@@ -8,19 +8,17 @@ internal static class VerdictWords
     public static ImmutableArray<string> TouchCautions { get; } =
     ["Clip on with the plug out. Plug in, hands off, read, plug out.", "Read it against a proved earth only. Without one it says nothing."];
 
-    /// <summary>What would let so much touch current through: a capacitor, or damp insulation.</summary>
-    public static ImmutableArray<string> OfTouch(TouchReading touch, double milliamps) =>
-        milliamps >= LeastMilliamps
-            ?
-            [
-                FormattableString.Invariant(
-                    $"A capacitor of {touch.Nanofarads(milliamps):0} nF from the line to what you clipped on explains this much. No capacitor there: look for dirt or damp."
-                ),
-            ]
-            : [];
-
-    /// <summary>Less than this is the windings’ own (common practice, no source) [mA].</summary>
-    private const double LeastMilliamps = 0.1;
+    /// <summary>What lets so much touch current through: a joint to the line; else dirt or damp, or a capacitor. Nothing beside a pass.</summary>
+    public static ImmutableArray<string> OfTouch(string verdict, TouchReading touch, double milliamps) =>
+        touch.Nanofarads(milliamps) is not { } nanofarads ? ["Plug out. Something joins it to the line. Do the cold checks again."]
+        : verdict == "pass" ? []
+        :
+        [
+            "Look for dirt or damp first.",
+            FormattableString.Invariant(
+                $"A capacitor of {(nanofarads < 10 ? Math.Round(nanofarads, 1) : Math.Round(nanofarads))} nF from the line to what you clipped on would explain it too."
+            ),
+        ];
 
     public static ImmutableArray<string> Of(string verdict, TestLimit limit, double? outside)
     {

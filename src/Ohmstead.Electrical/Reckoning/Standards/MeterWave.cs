@@ -21,6 +21,8 @@ public sealed record MeterWave(double DcVolts, double RmsVolts, double TrueRmsVo
     /// <param name="dutyPercent">Of a pulse: how much of the time it is on.</param>
     public static MeterWave Of(string wave, double dutyPercent)
     {
+        if (wave == "pulse")
+            return OfPulse(dutyPercent / 100);
         var v = new double[Moments];
         for (var n = 0; n < Moments; n++)
         {
@@ -32,7 +34,6 @@ public sealed record MeterWave(double DcVolts, double RmsVolts, double TrueRmsVo
                 "full-wave" => Math.Abs(sine),
                 "square" => Math.Sign(sine),
                 "triangle" => 1 - (4 * Math.Abs(t - 0.5)),
-                "pulse" => t < dutyPercent / 100 ? 1 : 0,
                 _ => sine,
             };
         }
@@ -45,6 +46,13 @@ public sealed record MeterWave(double DcVolts, double RmsVolts, double TrueRmsVo
             scaled * v.Average(x => Math.Abs(x - mean)),
             scaled * v.Average(Math.Abs)
         );
+    }
+
+    /// <summary>On for a share d of the time, in closed form: mean d, RMS √d, mean of │v − d│ 2d(1 − d).</summary>
+    private static MeterWave OfPulse(double d)
+    {
+        var (rms, form) = (Math.Sqrt(d), Math.PI / (2 * Math.Sqrt(2)));
+        return new(rms, 1, Math.Sqrt(1 - d), form * 2 * rms * (1 - d), form * rms);
     }
 
     /// <summary>The same of a wave of so many volts RMS.</summary>

@@ -37,6 +37,20 @@ public class CordValuesTests
         Assert.Equal(("", "too long"), (Of(p.Expected("feet")).Why, Of(p.Expected("feet") + 1).Why));
     }
 
+    /// <remarks>12 AWG may be 100 ft for 15 A, 14 AWG 50 ft (check value 5.5): 10 AWG and 4 mm² are thicker than 12, 2.5 mm² only than 14.</remarks>
+    [Theory]
+    [InlineData("\"gaugeAwg\": 10", 100)]
+    [InlineData("\"squareMillimetres\": 4", 100)]
+    [InlineData("\"squareMillimetres\": 2.5", 50)]
+    public void A_cord_between_the_rows_counts_as_the_next_thinner_one(string copper, double feet)
+    {
+        var answer = Asked.Answer(
+            $"\"question\": \"cord\", {copper}, \"amps\": 15, \"metres\": 15, \"supplyVolts\": 120, \"extension\": true, \"ratedAmps\": 30"
+        );
+        Assert.Equal(feet, answer.Number("extensionFeet"));
+        Assert.Empty(answer["why"]!.AsArray());
+    }
+
     [Fact]
     public void An_extension_cord_that_no_table_has_is_too_long_at_any_length()
     {

@@ -47,6 +47,18 @@ public class MeterWaveTests
         Assert.True(shows.Number("averageVolts") - p.Misprinted("average") > 0.014);
     }
 
+    /// <remarks>Closed form: a pulse that is on for a share d of the time has the mean RMS·√d; of 0.1 % √0.001.</remarks>
+    [Theory]
+    [InlineData(0.1)]
+    [InlineData(30)]
+    public void A_short_pulse_has_its_own_mean(double duty)
+    {
+        var (shows, d) = (Shows("pulse", 10, duty), duty / 100);
+        Assert.Equal(10 * Math.Sqrt(d), shows.Number("dcVolts"), 1e-9);
+        Assert.Equal(10 * Math.Sqrt(1 - d), shows.Number("trueRmsVolts"), 1e-9);
+        Assert.Equal(10 * Math.PI / Math.Sqrt(2) * Math.Sqrt(d) * (1 - d), shows.Number("averageVolts"), 1e-9);
+    }
+
     [Fact]
     public void A_half_wave_shows_five_different_numbers()
     {

@@ -89,10 +89,37 @@ public class ToyValuesTests
         Assert.Equal(Cord.AreaOf((int)p.Expected("feeder")), Least("24 AWG"), 0.0005);
     }
 
+    private static JsonObject Of(string figures) => Asked.Answer($"\"question\": \"standards\", {figures}");
+
+    /// <remarks>24 V AC (check value 7.1). Volts that were given count before those of the track.</remarks>
+    [Theory]
+    [InlineData("\"trackVolts\": 40")]
+    [InlineData("\"accessoryVolts\": 40")]
+    [InlineData("\"trackVolts\": 18, \"accessoryVolts\": 40")]
+    [InlineData("\"volts\": 40, \"trackVolts\": 18")]
+    public void Volts_of_a_track_or_of_lamps_are_volts_of_a_post_and_a_breach_says_limit_and_value(string figures) =>
+        Assert.StartsWith(
+            "Outside what is asked of new toys: a toy transformer made today: at most 24 V AC, here 40 (EN 61558-2-7, as cited); ",
+            Of(figures)["words"]![0]!.GetValue<string>(),
+            StringComparison.Ordinal
+        );
+
+    [Fact]
+    public void Too_little_is_said_with_its_least() =>
+        Assert.Contains(
+            "at least 12 V, here 10 (NMRA S-9)",
+            Of("\"current\": \"dc\", \"trackVolts\": 10")["words"]![0]!.GetValue<string>(),
+            StringComparison.Ordinal
+        );
+
+    [Fact]
+    public void Without_a_figure_nothing_is_answered() =>
+        Assert.Equal(["$.volts"], Asked.Refused("\"question\": \"standards\", \"trackMillimetres\": 32"));
+
     [Fact]
     public void A_row_of_one_gauge_is_left_out_where_the_gauge_is_not_known() =>
         Assert.Equal(
-            ["NMRA S-9"],
+            ["EN 61558-2-7, as cited", "Directive 2009/48/EC, annex II", "NMRA S-9"],
             Asked.Answer("\"question\": \"standards\", \"current\": \"dc\", \"trackVolts\": 12")["rows"]!
                 .AsArray()
                 .Select(r => r!.Text("source"))
