@@ -84,7 +84,7 @@ public class OwnerPageTests
             "What was tested",
             "What it can run for hours",
             "limited by the core, 6.3 A",
-            "fuse outside: 7.5 A",
+            "fuse outside: 7 A",
             "Fuse outside: no more amps, in that post’s lead.",
             "Weak whistle disc: re",
             "Cord: replaced",
@@ -124,7 +124,7 @@ public class OwnerPageTests
         Assert.All(outlets.Where(o => !o.Limit.IsProtected), o => Assert.InRange(o.Limit.Amps, 7.75, 7.85));
         Assert.All(
             outlets.Where(o => !o.Limit.IsProtected),
-            o => Assert.Equal("No breaker inside. Put a breaker or fuse of at most 7.5 A in its lead.", o.Outside)
+            o => Assert.Equal("No breaker inside. Put a breaker or fuse of at most 7 A in its lead.", o.Outside)
         );
         var solo = PaperUnits.Matter("solo-110", new TakenIn("A-1", "solo-110", "", "")).Outlets;
         Assert.Contains(solo, o => o.HeldInFull.Contains("estimated, common practice, no source", StringComparison.Ordinal));

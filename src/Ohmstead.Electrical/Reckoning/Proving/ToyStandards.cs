@@ -98,7 +98,7 @@ public sealed record ToyStandards(string Current, double? TrackMillimetres, Immu
     /// <summary>What is asked and what is there: "a toy transformer made today: at most 24 V AC, here 40 (EN 61558-2-7, as cited)".</summary>
     private static string Breach(ToyRow row) =>
         FormattableString.Invariant(
-            $"{row.Says}: {(row.Value > row.Most ? $"at most {row.Most:0.##}" : $"at least {row.Least:0.##}")} {row.Unit}, here {row.Value:0.##} ({row.Source})"
+            $"{row.Says}: {(row.Value > row.Most ? "at most" : "at least")} {(row.Value > row.Most ? row.Most : row.Least):0.##} {row.Unit}, here {row.Value:0.##} ({row.Source})"
         );
 
     private ToyRow Row(ToyRule rule)
