@@ -70,7 +70,7 @@ public class FuseChoiceTests
         Assert.Equal(rated, (double?)answer["ratedAmps"]);
         if (rated is null)
             Assert.Equal(
-                [$"This wire is too thin for this load: use {(wire.Contains("alum", StringComparison.Ordinal) ? 12 : 14)} AWG."],
+                [$"This wire is too thin for this load: use {(wire.Contains("alum", StringComparison.Ordinal) ? "12" : "14")} AWG."],
                 Words(answer)
             );
     }

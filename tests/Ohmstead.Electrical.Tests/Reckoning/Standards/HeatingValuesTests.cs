@@ -148,7 +148,7 @@ public class HeatingValuesTests
                 w!
                     .GetValue<string>()
                     .EndsWith(
-                        $"by resistance: {limit - 20} °C left. The hottest spot is hotter than this average.",
+                        FormattableString.Invariant($"by resistance: {limit - 20} °C left. The hottest spot is hotter than this average."),
                         StringComparison.Ordinal
                     )
         );
