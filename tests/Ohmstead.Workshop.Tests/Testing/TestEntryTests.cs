@@ -106,7 +106,11 @@ public class TestEntryTests
         var result = Workshop.Testing.TestResult.Of(unit.Get(TestList.Touch), unit.Bench.Unit, model, TestedUnit.Shop, null);
         Assert.Contains(result.Words, w => w.Contains($"A capacitor of {nanofarads} ", StringComparison.Ordinal));
         // The downloaded question says the same.
-        Assert.Contains($"\"supplyVolts\": {kept ?? ofSheet}", result.Question!.Text, StringComparison.Ordinal);
+        Assert.Contains(
+            FormattableString.Invariant($"\"supplyVolts\": {kept ?? ofSheet}"),
+            result.Question!.Text,
+            StringComparison.Ordinal
+        );
     }
 
     [Fact]
