@@ -49,7 +49,7 @@ internal sealed class LiveEntry : IAsyncDisposable
     /// <summary>Enters a value for the open reading. Gives the milliseconds that it took.</summary>
     public async Task<double> TakeAsync(string value)
     {
-        var (box, again) = (page.Locator(".value-side form input"), page.GetByText("Read it once more"));
+        var (box, again) = (page.Locator(".value-side #entry"), page.GetByText("Read it once more"));
         await box.Or(again).First.WaitForAsync();
         if (await again.IsVisibleAsync())
             await again.ClickAsync();
