@@ -126,9 +126,7 @@ internal static class OwnTypes
     private static async Task<string> TextAsync(Bench bench, OwnType own, TypeSheet drafted)
     {
         var text = TypeSheetFile.Write(drafted);
-        return own.HasOwnSteps && await bench.SheetAsync(drafted.Id) is { } before
-            ? TypeSteps.Put(text, TypeSteps.Kept(before, drafted)) ?? text
-            : text;
+        return own.HasOwnSteps && await bench.SheetAsync(drafted.Id) is { } before ? TypeSteps.PutKept(text, before, drafted) : text;
     }
 
     /// <summary>Keeps a new version of a type's sheet with what it rests on; answers that were given meanwhile stay.</summary>

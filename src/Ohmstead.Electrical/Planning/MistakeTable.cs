@@ -17,8 +17,17 @@ internal sealed class MistakeTable
     private readonly ImmutableArray<(ReadingSpec Spec, ReadingState State, MeterError Error)> readings;
     private readonly TypeSheet sheet;
 
-    public MistakeTable(TypeSheet sheet, ImmutableArray<Mistake> mistakes, UnitReadings taken)
+    /// <param name="progress">Told the share of the mistakes that are done [0..1], from any thread.</param>
+    /// <param name="cancellation">Ends the work with an <see cref="OperationCanceledException"/>.</param>
+    public MistakeTable(
+        TypeSheet sheet,
+        ImmutableArray<Mistake> mistakes,
+        UnitReadings taken,
+        Action<double>? progress = null,
+        CancellationToken cancellation = default
+    )
     {
+        var stoppable = new ParallelOptions { CancellationToken = cancellation };
         this.sheet = sheet;
         Mistakes = mistakes;
         var model = new UnitModel(sheet);
@@ -40,6 +49,7 @@ internal sealed class MistakeTable
         Parallel.For(
             0,
             set.Count,
+            stoppable,
             () => new Predictor(set),
             (r, _, predictor) =>
             {
@@ -54,7 +64,17 @@ internal sealed class MistakeTable
             _ => { }
         );
         Wrong = new double[mistakes.Length][][];
-        Parallel.For(0, mistakes.Length, m => Wrong[m] = [.. mistakes[m].Sizes.Select(s => Shown(mistakes[m].Make(sheet, s)))]);
+        var done = 0;
+        Parallel.For(
+            0,
+            mistakes.Length,
+            stoppable,
+            m =>
+            {
+                Wrong[m] = [.. mistakes[m].Sizes.Select(s => Shown(mistakes[m].Make(sheet, s)))];
+                progress?.Invoke((double)Interlocked.Increment(ref done) / mistakes.Length);
+            }
+        );
     }
 
     public ImmutableArray<Mistake> Mistakes { get; }

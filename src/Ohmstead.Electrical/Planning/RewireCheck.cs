@@ -29,10 +29,25 @@ public static class RewireCheck
     /// <param name="taken">What was read since the rewire; without readings only what to read is worked out.</param>
     /// <param name="chances">Chances of the mistakes; null for those of the trade.</param>
     /// <param name="seen">Ends seen where they are not planned, for which nobody has answered yet: while there is one, nothing is proved.</param>
-    public static RewireResult Run(TypeSheet sheet, UnitReadings taken, RewireChances? chances = null, IEnumerable<SeenEnd>? seen = null)
+    /// <param name="progress">Told the share done [0..1], from any thread.</param>
+    /// <param name="cancellation">Ends the work with an <see cref="OperationCanceledException"/>.</param>
+    public static RewireResult Run(
+        TypeSheet sheet,
+        UnitReadings taken,
+        RewireChances? chances = null,
+        IEnumerable<SeenEnd>? seen = null,
+        Action<double>? progress = null,
+        CancellationToken cancellation = default
+    )
     {
         ImmutableArray<SeenEnd> ends = [.. seen ?? []];
-        var table = new MistakeTable(sheet, SeenEnd.With(ends, MistakeList.Of(sheet, chances), sheet, chances), taken);
+        var table = new MistakeTable(
+            sheet,
+            SeenEnd.With(ends, MistakeList.Of(sheet, chances), sheet, chances),
+            taken,
+            progress,
+            cancellation
+        );
         var wiring = new Wiring(sheet);
         return Run(table, new Discrimination(table, wiring), wiring, taken, ends);
     }

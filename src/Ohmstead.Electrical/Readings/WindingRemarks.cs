@@ -5,8 +5,9 @@ using Ohmstead.Electrical.TypeSheets;
 namespace Ohmstead.Electrical.Readings;
 
 /// <summary>
-/// Windings with a slip of the pen in them: one whose ends are exchanged, so that it takes away where it should add, and one whose ohms
-/// are ten times too high, so that a post drops more with its own load than such units do.
+/// Windings with a slip of the pen in them: one whose ends are exchanged, so that it takes away where it should add; one whose ohms
+/// are ten times too high, so that a post drops more with its own load than such units do; one whose ohms are ten times too low, so that
+/// its copper would not find room beside the others.
 /// </summary>
 internal static class WindingRemarks
 {
@@ -16,6 +17,13 @@ internal static class WindingRemarks
     /// <summary>Units of this sort drop less than the first under load, and more than the second is odd (common practice, no source).</summary>
     private const double UsualDrop = 0.12;
     private const double OddDrop = 0.2;
+
+    /// <summary>
+    /// The copper of a winding, turns² over ohms, against the primary's: makers give both sides about half of the window. More than the first
+    /// is odd for one winding, less than the second for all others together (common practice, no source).
+    /// </summary>
+    private const double MostCopper = 4;
+    private const double LeastCopper = 0.15;
 
     /// <summary>Each with the place of the winding.</summary>
     public static IEnumerable<Problem> Of(UnitModel model)
@@ -35,6 +43,35 @@ internal static class WindingRemarks
         foreach (var (winding, n) in windings)
             if (TenTimes(model, posts, winding, n) is { } tenTimes)
                 yield return tenTimes;
+        foreach (var crowded in Crowded(windings))
+            yield return crowded;
+    }
+
+    /// <summary>Ohms that are too low: the winding would be of more copper than the core's window holds beside the others.</summary>
+    private static IEnumerable<Problem> Crowded(List<(Winding Winding, int n)> windings)
+    {
+        if (windings.Count < 2 || windings.Exists(w => w.Winding.Ohms <= 0))
+            yield break;
+        static double Copper(Winding w) => w.Turns * w.Turns / w.Ohms;
+        var primary = windings.MaxBy(w => w.Winding.Turns);
+        var others = windings
+            .Where(w => w.n != primary.n)
+            .Select(w => (w.Winding, w.n, Share: Copper(w.Winding) / Copper(primary.Winding)))
+            .ToList();
+        foreach (var (winding, n, share) in others.Where(o => o.Share is > MostCopper and < 10 * MostCopper))
+            yield return Odd(winding, n, share, winding.Ohms * 10, share / 10);
+        if (others.Sum(o => o.Share) is > LeastCopper / 10 and < LeastCopper and var all)
+            yield return Odd(primary.Winding, primary.n, 1 / all, primary.Winding.Ohms * 10, 0.1 / all);
+
+        static Problem Odd(Winding winding, int n, double times, double ohms, double then) =>
+            new(
+                string.Create(CultureInfo.InvariantCulture, $"$.elements[{n}].ohms"),
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"is {winding.Ohms:G3}: with its turns \"{winding.Id}\" would hold {times:G2} times the copper of the other side, and with {ohms:G3} ohms {then:G2} times"
+                ),
+                "ohms ten times off?"
+            );
     }
 
     /// <summary>

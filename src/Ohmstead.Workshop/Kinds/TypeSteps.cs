@@ -19,6 +19,25 @@ public static class TypeSteps
         return TypeSheetFile.Read(put).IsSound ? put : null;
     }
 
+    /// <summary>
+    /// Puts the steps that a person has put right into the text of a sheet that was drafted anew. Where they cannot all stand on it, each
+    /// that can takes the place of the drafted one, or is added.
+    /// </summary>
+    public static string PutKept(string text, TypeSheet before, TypeSheet drafted)
+    {
+        var kept = Kept(before, drafted);
+        if (Put(text, kept) is { } whole)
+            return whole;
+        var steps = drafted.TakeApart;
+        foreach (var own in kept)
+        {
+            var at = steps.ToList().FindIndex(s => s.Id == own.Id);
+            var with = at < 0 ? steps.Add(own) : steps.SetItem(at, own);
+            (steps, text) = Put(text, with) is { } put ? (with, put) : (steps, text);
+        }
+        return text;
+    }
+
     /// <summary>A step with what was typed, or what is wrong with that.</summary>
     public static (TakeApartStep Step, string Problem) Typed(
         TakeApartStep step,

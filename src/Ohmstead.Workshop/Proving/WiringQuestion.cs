@@ -15,7 +15,10 @@ public sealed record WiringQuestion(CircuitKey Circuit, UnitReadings Readings, R
 {
     /// <summary>The answer.</summary>
     /// <param name="planned">The sheet of the unit as it is planned.</param>
-    public RewireResult Answer(TypeSheet planned) => RewireCheck.Run(planned, Readings, Chances, [.. WrongEnds.Select(w => w.AsSeen)]);
+    /// <param name="progress">Told the share done [0..1], from any thread.</param>
+    /// <param name="cancellation">Ends the work with an <see cref="OperationCanceledException"/>.</param>
+    public RewireResult Answer(TypeSheet planned, Action<double>? progress = null, CancellationToken cancellation = default) =>
+        RewireCheck.Run(planned, Readings, Chances, [.. WrongEnds.Select(w => w.AsSeen)], progress, cancellation);
 
     /// <inheritdoc/>
     public bool Equals(WiringQuestion? other) =>

@@ -22,7 +22,7 @@ public class DraftedSheetTests
     public void Check_remarks_on_nothing(string outline)
     {
         var sheet = OutlineText.Sheet(outline);
-        Assert.Empty(SheetRemarks.Of(sheet).Select(r => r.ToString()));
+        Assert.Empty(SheetRemarks.Of(sheet).Select(r => $"{r.Path} {r.Wrong}"));
         Assert.Equal(sheet.Elements.Length, TypeSheetFile.Read(TypeSheetFile.Write(sheet)).Required.Elements.Length);
     }
 
@@ -127,7 +127,11 @@ public class DraftedSheetTests
                     : 3
                 )
         );
-        var rewire = RewireCheck.Run(sheet, new UnitReadings(sheet.Id, sheet.SupplyVolts, null, Meter.Usual, [], []));
+        var rewire = RewireCheck.Run(
+            sheet,
+            new UnitReadings(sheet.Id, sheet.SupplyVolts, null, Meter.Usual, [], []),
+            cancellation: TestContext.Current.CancellationToken
+        );
         Assert.Contains(rewire.Mistakes, m => m.Id.StartsWith("swap:w-b", StringComparison.Ordinal));
         Assert.NotEmpty(rewire.ToRead);
         Assert.NotEmpty(

@@ -13,6 +13,25 @@ namespace Ohmstead.Electrical.Tests.Planning;
 public class RewireCheckTests
 {
     [Fact]
+    public void It_tells_how_far_it_is_and_ends_when_it_is_stopped()
+    {
+        using var stop = new CancellationTokenSource();
+        var told = new System.Collections.Concurrent.ConcurrentBag<double>();
+        void Told(double share)
+        {
+            told.Add(share);
+            stop.Cancel();
+        }
+        Assert.ThrowsAny<OperationCanceledException>(() => RewireCheck.Run(Sheet, Nothing, progress: Told, cancellation: stop.Token));
+        var all = MistakeList.Of(Sheet).Length;
+        // Each core may finish the few that it began.
+        Assert.InRange(told.Count, 1, all / 4);
+        told.Clear();
+        RewireCheck.Run(Sheet, Nothing, progress: told.Add, cancellation: TestContext.Current.CancellationToken);
+        Assert.Equal(Enumerable.Range(1, all).Select(n => (double)n / all), told.Order());
+    }
+
+    [Fact]
     public void Nine_in_ten_rightly_wired_units_pass() => RightlyWiredPass(30);
 
     [Fact]
@@ -70,7 +89,7 @@ public class RewireCheckTests
     [Fact]
     public void Without_readings_the_list_tells_every_mistake_that_can_be_told()
     {
-        var result = RewireCheck.Run(Sheet, Nothing);
+        var result = RewireCheck.Run(Sheet, Nothing, cancellation: TestContext.Current.CancellationToken);
         Assert.Equal(RewireVerdict.NotProved, result.Verdict);
         Assert.Empty(result.Probable);
         Assert.All(result.ToRead, t => Assert.True(t.Spec.State.Source is not { Volts: > 30 }, t.Spec.Id));
@@ -91,7 +110,10 @@ public class RewireCheckTests
     {
         var sheet = Reference.Sheet(file);
         var none = new UnitReadings(sheet.Id, sheet.SupplyVolts, null, Meter.Usual, [], []);
-        Assert.All(RewireCheck.Run(sheet, none).ToRead, t => Assert.NotEmpty(t.Discriminates));
+        Assert.All(
+            RewireCheck.Run(sheet, none, cancellation: TestContext.Current.CancellationToken).ToRead,
+            t => Assert.NotEmpty(t.Discriminates)
+        );
     }
 
     /// <summary>
@@ -197,7 +219,7 @@ public class RewireCheckTests
     {
         var far = new SeenEnd("main.from", Sheet.Elements.Single(e => e.Id == "w-17").To);
         Assert.DoesNotContain(MistakeList.Of(Sheet), m => m.Id.StartsWith("moved:main.from", StringComparison.Ordinal));
-        var result = RewireCheck.Run(Sheet, Nothing, null, [far]);
+        var result = RewireCheck.Run(Sheet, Nothing, null, [far], cancellation: TestContext.Current.CancellationToken);
         Assert.Single(result.Mistakes, m => m.Id == $"moved:main.from>{far.Terminal}");
     }
 

@@ -23,7 +23,7 @@ public class WindingRemarkTests
         };
         return new SheetDraft()
             .Core("core", "coil", 1e7, 1e5)
-            .Winding("coil", "b-1", "b-2", 1200, 1e-4)
+            .Winding("coil", "b-1", "b-2", 1200, 0.0144)
             .Winding("low", "low", "mid", 140, ohms)
             .Winding("boost", isExchanged ? "post" : "mid", isExchanged ? "mid" : "post", 50, 1e-4)
             .Reading("post", "ac-volts", ["low", "post"], hasLoad ? new { source, loads = new[] { load } } : (object)new { source })
@@ -56,4 +56,54 @@ public class WindingRemarkTests
             wrong is null ? [] : [wrong],
             Remarks(Sheet(false, ohms, hasLoad: true)).Where(r => r.Path.EndsWith(".ohms", StringComparison.Ordinal)).Select(r => r.Wrong)
         );
+
+    /// <summary>
+    /// By hand: the primary's 1000²/20 is 50,000 and the other's 150²/R. The bounds are four times the primary's copper and 0.15 of it:
+    /// R = 0.1125 Ω is just four times, 3 Ω just 0.15.
+    /// </summary>
+    [Theory]
+    [InlineData(20, 0.45, null, null)]
+    [InlineData(20, 0.113, null, null)]
+    [InlineData(
+        20,
+        0.112,
+        "$.elements[1].ohms",
+        "is 0.112: with its turns \"low\" would hold 4 times the copper of the other side, and with 1.12 ohms 0.4 times"
+    )]
+    [InlineData(
+        20,
+        0.045,
+        "$.elements[1].ohms",
+        "is 0.045: with its turns \"low\" would hold 10 times the copper of the other side, and with 0.45 ohms 1 times"
+    )]
+    [InlineData(
+        2,
+        0.45,
+        "$.elements[0].ohms",
+        "is 2: with its turns \"coil\" would hold 10 times the copper of the other side, and with 20 ohms 1 times"
+    )]
+    [InlineData(20, 2.99, null, null)]
+    [InlineData(
+        20,
+        3.01,
+        "$.elements[0].ohms",
+        "is 20: with its turns \"coil\" would hold 6.7 times the copper of the other side, and with 200 ohms 0.67 times"
+    )]
+    [InlineData(20, 30.1, null, null, "ten times the ohms would be no better")]
+    [InlineData(20, 0.0112, null, null, "ten times the ohms would be no better")]
+    public void Ohms_ten_times_too_low_are_remarked_on_with_the_copper_they_would_be_of(
+        double primary,
+        double secondary,
+        string? path,
+        string? wrong,
+        string _ = ""
+    )
+    {
+        var sheet = new SheetDraft()
+            .Core("core", "coil", 1e7, 1e5)
+            .Winding("coil", "b-1", "b-2", 1000, primary)
+            .Winding("low", "low", "post", 150, secondary)
+            .Sheet();
+        Assert.Equal(path is null ? [] : [(path, wrong!)], Remarks(sheet).Select(r => (r.Path, r.Wrong)));
+    }
 }

@@ -12,7 +12,11 @@ namespace Ohmstead.Workshop.Tests.Proving;
 public class WiringRunTests
 {
     private static readonly Lazy<RewireResult> Planned = new(() =>
-        RewireCheck.Run(OnTheBench.Sheet, new UnitReadings(OnTheBench.Sheet.Id, OnTheBench.Sheet.SupplyVolts, null, Meter.Usual, [], []))
+        RewireCheck.Run(
+            OnTheBench.Sheet,
+            new UnitReadings(OnTheBench.Sheet.Id, OnTheBench.Sheet.SupplyVolts, null, Meter.Usual, [], []),
+            cancellation: TestContext.Current.CancellationToken
+        )
     );
 
     private static WiringRun Of(OnTheBench bench) => WiringRun.Of(bench.Unit, bench.Model, OnTheBench.Shop, Planned.Value.ToRead);

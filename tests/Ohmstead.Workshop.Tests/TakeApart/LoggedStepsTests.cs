@@ -127,6 +127,22 @@ public sealed class LoggedStepsTests
         Assert.NotNull(TypeSteps.Put(TypeSheetFile.Write(drafted), kept));
     }
 
+    [Fact]
+    public void Where_not_all_can_stand_each_that_can_stands_on_the_new_sheet()
+    {
+        var text = TypeSheetFile.Write(Sheet);
+        // Readings with the case open need the cover, which is not among these; what comes after it alone cannot come before it.
+        var own = TypeSteps.Without(LoggedSteps.In(Sheet, LoggedSteps.Of(First, Sheet)), "cover");
+        var round = own.Single(s => s.Id == "screws") with { After = ["fiber-shield"] };
+        var before = Sheet with { TakeApart = own.SetItem(own.ToList().FindIndex(s => s.Id == "screws"), round) };
+        Assert.Null(TypeSteps.Put(text, TypeSteps.Kept(before, Sheet)));
+        var steps = TypeSheetFile.Read(TypeSteps.PutKept(text, before, Sheet)).Required.TakeApart;
+        Assert.Contains(steps, s => s.Id == "cover");
+        Assert.Equal("Fiber shield", steps.Single(s => s.Id == "fiber-shield").Title);
+        Assert.Equal("Breaker", steps.Single(s => s.Id == "breaker-out").Title);
+        Assert.Equal(5, steps.Single(s => s.Id == "breaker-out").MinutesIn);
+    }
+
     [Theory]
     [InlineData("", "2", "3", "4", "0", "Write what comes off.")]
     [InlineData("Lid", "much", "3", "4", "0", "Minutes off: ")]

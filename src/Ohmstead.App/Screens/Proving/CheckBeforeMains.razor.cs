@@ -100,7 +100,7 @@ public sealed partial class CheckBeforeMains
     private async Task WeighAsync(WiringQuestion question, TypeSheet planned)
     {
         (isWeighing, isStopped) = (true, false);
-        var mine = BeginWork("Wiring check", _ => question.Answer(planned));
+        var mine = BeginWork("Wiring check", work => question.Answer(planned, work.Tell, work.Stopped));
         weighing = mine;
         RewireResult? weighed = null;
         try
