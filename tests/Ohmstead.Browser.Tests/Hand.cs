@@ -9,9 +9,12 @@ internal sealed class Hand
 
     private Hand(Window window) => this.window = window;
 
-    /// <summary>The browser's own count, kept over the pages of the window: what the person's hand did, whatever the test says.</summary>
+    /// <summary>
+    /// The browser's own count, kept over the pages of the window: what the person's hand did, whatever the test says. A tap on an answer's
+    /// words is passed on to its button as a second click without a place.
+    /// </summary>
     private const string Count = """
-        for (const [type, name] of [['click', e => e.detail > 0 && 'taps'], ['keydown', e => e.key === 'Enter' ? 'taps' : e.key.length === 1 && 'characters']])
+        for (const [type, name] of [['click', e => e.detail > 0 && !(e.target.labels && !e.pointerType) && 'taps'], ['keydown', e => e.key === 'Enter' ? 'taps' : e.key.length === 1 && 'characters']])
             addEventListener(type, e => {
                 const counted = e.isTrusted && name(e);
                 if (counted) sessionStorage.setItem(`hand-${counted}`, Number(sessionStorage.getItem(`hand-${counted}`)) + 1);

@@ -60,6 +60,7 @@ internal static class UnitLinks
                 $"/shop/meters?meter={Uri.EscapeDataString(OhmMeter(unit, doubt, shop))}"
             ),
             { About: DoubtAbout.Line, IsEntered: false } => ("Enter the line voltage", $"/units/{unit.Id}/round"),
+            { IsDamp: true, Again: [var first, ..] } => ReadAgain(unit, first),
             { About: DoubtAbout.Unit } when unit.Card.SheetId.Length > 0 => (
                 "Learn from sound units",
                 $"/kinds/{Uri.EscapeDataString(unit.Card.SheetId)}/readings"
@@ -68,9 +69,12 @@ internal static class UnitLinks
                 "Compare with the type sheet",
                 $"/kinds/{Uri.EscapeDataString(unit.Card.SheetId)}"
             ),
-            { Again: [var first, ..] } => ($"Read again: {first.Title}", $"/units/{unit.Id}/reading/{Uri.EscapeDataString(first.Id)}"),
+            { Again: [var first, ..] } => ReadAgain(unit, first),
             _ => ("", ""),
         };
+
+    private static (string, string) ReadAgain(BenchUnit unit, ReadingSpec spec) =>
+        ($"Read again: {spec.Title}", $"/units/{unit.Id}/reading/{Uri.EscapeDataString(spec.Id)}");
 
     /// <summary>The meter that the doubted ohms were read with.</summary>
     private static string OhmMeter(BenchUnit unit, BenchDoubt doubt, Workshop.Shops.Shop shop) =>

@@ -23,6 +23,9 @@ public sealed record BenchDoubt(DoubtAbout About, string Headline, string Do, bo
     /// <summary>True where the line voltage is put right by now, and the readings that it was wrong for are not taken again yet.</summary>
     public bool IsEntered { get; init; }
 
+    /// <summary>True where nothing but insulation lies off: damp or old paper, whatever the type.</summary>
+    public bool IsDamp { get; init; }
+
     /// <summary>Said once after the doubts that weaken the findings.</summary>
     public const string CountLess = "Findings count less until then.";
 
@@ -34,7 +37,7 @@ public sealed record BenchDoubt(DoubtAbout About, string Headline, string Do, bo
 
     /// <summary>True where what a reading says by itself is doubted for this until it is settled.</summary>
     public bool Covers(ReadingSpec spec) =>
-        About is DoubtAbout.Unit or DoubtAbout.Kind ? spec.Limits is null : Weakens && Again.Any(r => r.Id == spec.Id);
+        About is DoubtAbout.Unit or DoubtAbout.Kind ? !IsDamp && spec.Limits is null : Weakens && Again.Any(r => r.Id == spec.Id);
 
     /// <summary>All doubts of a diagnosis: those that weaken the findings first, the most probable first among them.</summary>
     /// <param name="sheet">The unit's own sheet.</param>
@@ -61,8 +64,20 @@ public sealed record BenchDoubt(DoubtAbout About, string Headline, string Do, bo
         var isEntered = doubt.About == DoubtAbout.Line && 2 * Math.Abs(readings.SupplyVolts - doubt.Value) < Math.Abs(noted - doubt.Value);
         if (isEntered)
             again = [.. again.Where(r => readings.NotedLine(sheet, [r.Id]) == noted)];
+        var isDamp = IsOfInsulation(sheet, doubt);
+        if (isDamp)
+            again =
+            [
+                .. sheet.Readings.Where(r =>
+                    r.Quantity == Quantity.InsulationOhms && readings.Readings.Any(t => t.Spec.Id == r.Id && t.IsTaken)
+                ),
+            ];
         var (headline, act) = doubt.About switch
         {
+            _ when isDamp => (
+                "The insulation is lower than on other units of this type",
+                "Probably damp. Dry it slowly, warm and with the case open, for a day or two. Then read the insulation again."
+            ),
             DoubtAbout.Leads => (
                 $"Your test leads were probably not taken off: about {ValueText.About(doubt.Value, Quantity.Ohms)}",
                 "Touch the leads together and read the ohms. Enter that as test leads of this meter, under Shop."
@@ -90,8 +105,18 @@ public sealed record BenchDoubt(DoubtAbout About, string Headline, string Do, bo
                 "Perhaps another type. Compare the plate, the posts and the levers. No mains on a guessed type."
             ),
         };
-        return new(doubt.About, headline, act, doubt.About != DoubtAbout.Internal, again) { IsEntered = isEntered };
+        return new(doubt.About, headline, act, doubt.About != DoubtAbout.Internal && !isDamp, again)
+        {
+            IsEntered = isEntered,
+            IsDamp = isDamp,
+        };
     }
+
+    /// <summary>Where nothing else lies off, it is no other type: paper takes up water in every make (common practice, no source).</summary>
+    private static bool IsOfInsulation(TypeSheet sheet, Doubt doubt) =>
+        doubt.About is DoubtAbout.Unit or DoubtAbout.Kind
+        && !doubt.Parameters.IsEmpty
+        && doubt.Parameters.All(p => sheet.Elements.Any(e => e.Kind == ElementKind.Insulation && p == $"{e.Id}.ohms"));
 
     /// <summary>"This unit makes about 11 W more heat than it should".</summary>
     private static string Heat(Doubt doubt) =>

@@ -92,7 +92,8 @@ public sealed record Meaning(Verdict Verdict, string Words, string Next = "")
         var standing = expected.Judge(value);
         if (standing.Side == Side.NotJudged)
             return new(Verdict.NotJudged, "not judged: DC in the core");
-        if (standing.Side == Side.Within)
+        // Insulation is never too good.
+        if (standing.Side == Side.Within || (standing.Side == Side.Above && expected.Quantity == Quantity.InsulationOhms))
             return new(Verdict.Normal, "normal");
         if (double.IsPositiveInfinity(value))
             return new(Verdict.Off, "OL: open");

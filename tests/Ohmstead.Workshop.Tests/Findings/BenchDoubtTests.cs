@@ -1,5 +1,6 @@
 using Ohmstead.Electrical.Diagnosis;
 using Ohmstead.Electrical.Readings;
+using Ohmstead.Electrical.TypeSheets;
 using Ohmstead.Workshop.Findings;
 using Ohmstead.Workshop.Tests.Readings;
 
@@ -37,6 +38,28 @@ public class BenchDoubtTests
         Assert.StartsWith(act, doubt.Do, StringComparison.Ordinal);
         // What settles more heat is read at the low-voltage supply, never on mains.
         Assert.Equal(about == DoubtAbout.Internal ? ["low-amps"] : ["left-full", "blades"], doubt.Again.Select(r => r.Id));
+    }
+
+    /// <summary>Damp paper says nothing against a type, and nothing against the other readings.</summary>
+    [Theory]
+    [InlineData(DoubtAbout.Unit)]
+    [InlineData(DoubtAbout.Kind)]
+    public void Where_only_insulation_lies_off_the_unit_is_damp_and_no_other_type(DoubtAbout about)
+    {
+        string[] paths = [.. OnTheBench.Sheet.Elements.Where(e => e.Kind == ElementKind.Insulation).Select(e => $"{e.Id}.ohms").Take(2)];
+        var damp = Of(about, 5, ["insulation-core", "blades"], paths);
+        Assert.True(damp.IsDamp);
+        Assert.False(damp.Weakens);
+        Assert.Equal("The insulation is lower than on other units of this type", damp.Headline);
+        Assert.StartsWith("Probably damp. Dry it slowly", damp.Do, StringComparison.Ordinal);
+        Assert.All(damp.Again, r => Assert.Equal(Quantity.InsulationOhms, r.Quantity));
+        Assert.DoesNotContain(OnTheBench.Sheet.Readings, damp.Covers);
+        foreach (var other in new[] { Of(about, 5, [], [.. paths, "main.ohms"]), Of(about, 5, []) })
+        {
+            Assert.False(other.IsDamp);
+            Assert.True(other.Weakens);
+            Assert.Contains(OnTheBench.Sheet.Readings, other.Covers);
+        }
     }
 
     /// <summary>A figure of the type sheet is named as a meter or the hand meets it, each once.</summary>

@@ -79,6 +79,9 @@ public class MeaningTests
         Assert.Equal("3,500 times too low", Of(Shown.Number(20e3), spec, band).Words);
         Assert.Equal("2.2 times too low", Of(Shown.Number(32e6), spec, band).Words);
         Assert.Equal("a little low", Of(Shown.Number(60e6), spec, band).Words);
+        // It is never too good.
+        Assert.Equal(new Meaning(Verdict.Normal, "normal"), Of(Shown.Number(950e6), spec, band));
+        Assert.Equal(new Meaning(Verdict.Normal, "normal"), Of(Shown.OverRange, spec, band));
     }
 
     [Theory]

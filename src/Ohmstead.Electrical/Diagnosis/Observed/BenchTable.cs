@@ -23,10 +23,13 @@ internal sealed class BenchTable(Evidence evidence)
     /// <summary>Another type's figures: so many times what another batch's may be.</summary>
     private const double OtherType = 3;
 
+    /// <summary>Paper that is damp throughout: of all insulation together [nat].</summary>
+    internal const double DampDeviation = 2;
+
     private readonly ReadingSet set = evidence.Set;
 
     /// <summary>The bench and the unit are as noted.</summary>
-    public AssumedBench Matching => new(null, 0.815, Of(_ => 1), [], [], 1);
+    public AssumedBench Matching => new(null, 0.805, Of(_ => 1), [], [], 1);
 
     /// <summary>The others.</summary>
     public AssumedBench[] Others() =>
@@ -35,6 +38,7 @@ internal sealed class BenchTable(Evidence evidence)
             new(DoubtAbout.Leads, 0.04, Of(_ => 1), [], [ByReading(Leads)], 1),
             new(DoubtAbout.Meter, 0.015, Of(_ => 1), [], [], PoorMeter * PoorMeter),
             new(DoubtAbout.Unit, 0.03, Of(p => Square(BatchFactor(p))), BatchCommons(1), [], 1),
+            new(DoubtAbout.Unit, 0.01, Of(_ => 1), [Common(IsInsulation, DampDeviation)], [], 1),
             new(DoubtAbout.Internal, 0.08, Of(p => Square(InternalFactor(p))), [], [], 1),
             new(
                 DoubtAbout.Kind,
@@ -89,6 +93,9 @@ internal sealed class BenchTable(Evidence evidence)
 
     private bool IsSecondary(Parameter p) =>
         set.Model.Sheet.Elements[p.Index] is Winding { IsOnCore: true } && !set.Model.ReferenceWindings.Contains(p.Index);
+
+    private bool IsInsulation(Parameter p) =>
+        p.Kind == ParameterKind.Ohms && set.Model.Sheet.Elements[p.Index].Kind == ElementKind.Insulation;
 
     private static double Square(double v) => v * v;
 }

@@ -58,7 +58,25 @@ public class BenchTableTests
         }
     }
 
-    private static AssumedBench Bench(DoubtAbout about) => new BenchTable(Evidence).Others().Single(b => b.About == about);
+    [Fact]
+    public void A_damp_unit_has_all_its_insulation_in_common_and_nothing_else()
+    {
+        var damp = new BenchTable(Evidence).Others().Last(b => b.About == DoubtAbout.Unit);
+        var common = Assert.Single(damp.Commons);
+        foreach (var (parameter, n) in Twin.Model.Parameters.Select((p, n) => (p, n)))
+        {
+            var isPaper = Twin.Model.Sheet.Elements[parameter.Index].Kind == ElementKind.Insulation;
+            Assert.Equal(isPaper ? BenchTable.DampDeviation / parameter.Sigma : 0, common[n], 1e-12);
+        }
+        Assert.All(damp.Variances, v => Assert.Equal(1, v));
+    }
+
+    /// <summary>One of them is true.</summary>
+    [Fact]
+    public void The_chances_of_all_benches_come_to_one() =>
+        Assert.Equal(1, new BenchTable(Evidence).Others().Append(new BenchTable(Evidence).Matching).Sum(b => b.Chance), 1e-12);
+
+    private static AssumedBench Bench(DoubtAbout about) => new BenchTable(Evidence).Others().First(b => b.About == about);
 
     private static int Place(string id) => Array.FindIndex(Evidence.Taken, t => t.Spec.Id == id);
 
