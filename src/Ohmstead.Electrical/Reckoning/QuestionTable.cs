@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Ohmstead.Electrical.Reckoning.Dating;
 using Ohmstead.Electrical.Reckoning.Deciding;
 using Ohmstead.Electrical.Reckoning.Proving;
 
@@ -14,6 +15,7 @@ public static class QuestionTable
             ["batch"] = Batch.Read,
             ["breaker"] = Breaker.Read,
             ["cord"] = Cord.Read,
+            ["dating"] = DatingByDetails.Read,
             ["fuse"] = FuseChoice.Read,
             ["heat-run"] = HeatRun.Read,
             ["lamp"] = LampInPlace.Read,
