@@ -61,6 +61,7 @@ public class FolderOrderTests
             ["Repair", "Proving"],
             ["Testing"],
             ["Kinds"],
+            ["Dating"],
             ["Asking"],
             ["Job"],
             ["Merging"],

@@ -27,6 +27,7 @@ public sealed class EveryWidthTests(OpenBrowser browser, RunningDemo demo)
         "/can-run",
         "/hum",
         "/history",
+        "/dating",
         "/together",
         "/papers",
         "/return",
@@ -47,6 +48,8 @@ public sealed class EveryWidthTests(OpenBrowser browser, RunningDemo demo)
         "/can-run",
         "/hum",
         "/history",
+        "/dating",
+        "/dating/vents",
         "/together",
         "/papers",
         "/practice",
@@ -80,6 +83,7 @@ public sealed class EveryWidthTests(OpenBrowser browser, RunningDemo demo)
     private static readonly string[] Settings =
     [
         "/kinds/solo-110/readings",
+        "/kinds/solo-110/years",
         "/shop",
         "/shop/meters",
         "/shop/loads",

@@ -61,6 +61,8 @@ internal static class EveryKind
             },
             new PartChanged("w-1", PartChange.Moved, System.Text.Json.JsonDocument.Parse("""{"to":"post-2"}""").RootElement, ""),
             new PartDecided("disc-1", "high-drop", DecidedAct.Replace, "silicon diode", 1.40m, null, "weak", [new("slopeVolts", 0.045)]),
+            new DetailSeen("cord", "cloth", "Cord", "cloth over rubber"),
+            new DetailSeen("plug", DetailSeen.CannotTell, "Plug", ""),
             new LooksNoted("Lettering", "worn at the thumb", true, 20, 3.25m),
             new EstimateMade([new("Roller", 20, 5.10m, 71.5, false)], 79, 106, 72, 104, 120, [new("a lug breaks", 20)], new(2026, 12, 30)),
             new GoAheadGiven(new(2026, 11, 27), "by phone", 120, "keep the old knobs"),

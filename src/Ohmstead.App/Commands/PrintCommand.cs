@@ -5,6 +5,7 @@ using System.Text.Json.Nodes;
 using Ohmstead.App.Papers;
 using Ohmstead.Electrical.TypeSheets;
 using Ohmstead.Storage.Zips;
+using Ohmstead.Workshop.Dating;
 using Ohmstead.Workshop.Job;
 using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Papers;
@@ -128,7 +129,10 @@ internal static class PrintCommand
     private static (byte[] Bytes, JsonObject Answer) OfOwnerPage(ZipUnit read, TypeSheet? sheet, PageLanguage? language)
     {
         var last = read.Unit.Last.At.ToUniversalTime();
-        var matter = UnitJudge.Make(read.Unit, sheet, ShopText.Read(read.ShopText), last);
+        var matter = UnitJudge.Make(read.Unit, sheet, ShopText.Read(read.ShopText), last) with
+        {
+            Dated = KindDates.Read(read.DatesText ?? "") is { } dates ? DatedUnit.Of(read.Unit, dates, last.Year) : null,
+        };
         var paper = language is null
             ? PaperFiles.OnePage(PaperTable.All.Single(p => p.Id == OwnerPage.Id), matter)
             : PaperFiles.OnePage(matter, language);

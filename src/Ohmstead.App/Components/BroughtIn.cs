@@ -1,6 +1,7 @@
 using Ohmstead.App.Web;
 using Ohmstead.Electrical.TypeSheets;
 using Ohmstead.Workshop.Asking;
+using Ohmstead.Workshop.Dating;
 using Ohmstead.Workshop.Kinds;
 
 namespace Ohmstead.App.Components;
@@ -20,6 +21,8 @@ public sealed record BroughtIn(string Id, bool IsUsable, string Refused)
     {
         if (TypeFile.Read(text) is { } own)
             return await KeepOwnAsync(bench, own);
+        if (KindDates.Read(text) is { } dates)
+            return await KeepDatesAsync(bench, name, dates);
         var id = KindText.IdOf(text);
         if (KindText.IdProblem(id) is { Length: > 0 } wrong)
             return new("", false, $"{name} is no type sheet: its field \"id\" cannot be used. {wrong}");
@@ -36,6 +39,15 @@ public sealed record BroughtIn(string Id, bool IsUsable, string Refused)
         return new(id, false, "");
     }
 
+    /// <summary>Years and details of a type that is here: what it has stays, what it lacks is added.</summary>
+    private static async Task<BroughtIn> KeepDatesAsync(Bench bench, string name, KindDates dates)
+    {
+        if (await bench.Store.ReadDocumentAsync(Bench.SheetKind, dates.Type, CancellationToken.None) is null)
+            return new("", false, $"{name} holds years and details of a type that is not here. Bring in its type sheet first.");
+        await TypeDates.AddAsync(bench, dates.Type, dates);
+        return new(dates.Type, true, "");
+    }
+
     /// <summary>Keeps a type that another workshop was asked for, beside one's own: where its id is taken, under another.</summary>
     private static async Task<BroughtIn> KeepOwnAsync(Bench bench, TypeFile own)
     {
@@ -46,6 +58,7 @@ public sealed record BroughtIn(string Id, bool IsUsable, string Refused)
         if (kept?.Text == text)
         {
             await OwnTypes.KeepSoundAsync(bench, sheet.Id, own.Type.Sound);
+            await TypeDates.AddAsync(bench, sheet.Id, own.Dating);
             return new(sheet.Id, true, "");
         }
         var id = sheet.Id;
@@ -54,6 +67,7 @@ public sealed record BroughtIn(string Id, bool IsUsable, string Refused)
             id = KindText.FreeId(id, (await bench.Store.DocumentsAsync(Bench.SheetKind, CancellationToken.None)).Select(d => d.Id));
             text = KindText.Copy(text, id, sheet.Title);
         }
+        await TypeDates.AddAsync(bench, id, own.Dating);
         return await OwnTypes.SaveAsync(
             bench,
             id,

@@ -1,5 +1,6 @@
 using System.Security.Cryptography;
 using Ohmstead.App.Web;
+using Ohmstead.Workshop.Dating;
 using Ohmstead.Workshop.Drawers;
 using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Kinds;
@@ -9,7 +10,7 @@ namespace Ohmstead.App.Demo;
 /// <summary>The invented workshop of <c>ohmstead demo</c>.</summary>
 internal static class DemoWorkshop
 {
-    /// <summary>Fills an empty store: three kinds, a dozen units at different points of the job, their photos, a drawer of parts.</summary>
+    /// <summary>Fills an empty store: three kinds, a dozen units at different points of the job, their photos, a drawer of parts, years of the kinds.</summary>
     public static async Task FillAsync(Bench bench, CancellationToken cancel)
     {
         var now = bench.Time.GetUtcNow();
@@ -18,6 +19,8 @@ internal static class DemoWorkshop
         var units = Task.Run(() => Units(now, pictures), cancel);
         foreach (var id in PracticeTypes.Ids)
             await bench.Store.SaveDocumentAsync(Bench.SheetKind, id, 0, CarriedTypes.TextOf(id), now, cancel);
+        foreach (var (id, dates) in DemoDates.All())
+            await bench.Store.SaveDocumentAsync(KindDates.DocumentKind, id, 0, KindDates.Write(dates), now, cancel);
         foreach (var entry in DemoDrawer.Entries(now))
             await bench.Store.SaveDocumentAsync(DrawerEntry.DocumentKind, entry.DocumentId, 0, entry.Write(), now, cancel);
         foreach (var picture in pictures.All)

@@ -57,7 +57,12 @@ internal static class SoloUnits
         var lookedAt = new Diary(44, now.AddHours(-5), new DrawnUnit(sheet, 44))
             .Add(
                 new TakenIn("F-044", sheet.Id, "E. Aspen", "It was my uncle's. Does it still work?"),
-                new PhotoAdded(photos.Can, "front", "")
+                new PhotoAdded(photos.Can, "front", ""),
+                new DetailSeen("vents", "round", "Vents", "round holes"),
+                new DetailSeen("wire-cover", "rubber", "Wire cover", "rubber"),
+                new DetailSeen("cord", "plastic", "Cord", "gray plastic"),
+                new DetailSeen("plate", "one-line", "Plate wording", "one patent line"),
+                new DetailSeen("plug", DetailSeen.CannotTell, "Plug", "")
             )
             .Told(("slows-under-load", Answer.Unsure), ("pilot-dark", Answer.Yes))
             .Saw(("cord", "sticky or gummy", Decision.Renew));

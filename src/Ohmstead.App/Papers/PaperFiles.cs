@@ -59,7 +59,8 @@ internal static class PaperFiles
     {
         var (kind, shop) = (await bench.SheetOfAsync(unit), await bench.ShopAsync());
         var at = TimeZoneInfo.ConvertTime(bench.Time.GetUtcNow(), bench.Time.LocalTimeZone);
-        return await bench.Work.RunAsync("A paper", () => UnitJudge.Make(unit, kind, shop, at, bandsOf));
+        var dated = await TypeDates.OfAsync(bench, unit);
+        return await bench.Work.RunAsync("A paper", () => UnitJudge.Make(unit, kind, shop, at, bandsOf) with { Dated = dated });
     }
 
     private static async Task<Dictionary<string, byte[]>> PhotosAsync(Bench bench, IEnumerable<string> hashes)

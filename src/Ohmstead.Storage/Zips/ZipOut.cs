@@ -5,6 +5,7 @@ using System.Text.Json;
 using System.Text.Json.Nodes;
 using Ohmstead.Electrical.TypeSheets;
 using Ohmstead.Storage.PhotoFiles;
+using Ohmstead.Workshop.Dating;
 using Ohmstead.Workshop.Drawers;
 using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Shops;
@@ -26,7 +27,7 @@ public static class ZipOut
         return await WriteAsync(to, store, photos, [.. cards.Reverse().Select(c => c.Id)], documents, at, cancel);
     }
 
-    /// <summary>Writes one unit, with the sheet it is read by and the shop's settings; null when there is no such unit.</summary>
+    /// <summary>Writes one unit, with the sheet it is read by, what dates it, and the shop's settings; null when there is no such unit.</summary>
     public static async Task<ZipWritten?> WriteUnitAsync(
         Stream to,
         Guid unitId,
@@ -41,6 +42,8 @@ public static class ZipOut
         var documents = new List<Document>();
         if (await store.ReadDocumentAsync(SheetShelf.Kind, unit.Card.SheetId, cancel) is { } sheet)
             documents.Add(sheet);
+        if (await store.ReadDocumentAsync(KindDates.DocumentKind, unit.Card.SheetId, cancel) is { } dates)
+            documents.Add(dates);
         if (await store.ReadDocumentAsync(Shop.DocumentKind, Shop.DocumentKind, cancel) is { } shop)
             documents.Add(shop);
         return await WriteAsync(to, store, photos, [unitId], documents, at, cancel);

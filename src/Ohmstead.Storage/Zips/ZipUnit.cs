@@ -2,6 +2,7 @@ using System.Security.Cryptography;
 using System.Text;
 using Ohmstead.Electrical.TypeSheets;
 using Ohmstead.Storage.PhotoFiles;
+using Ohmstead.Workshop.Dating;
 using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Shops;
 using Ohmstead.Workshop.Stores;
@@ -23,6 +24,9 @@ public sealed record ZipUnit(
     IReadOnlyDictionary<string, ZipPicture> Photos
 )
 {
+    /// <summary>What dates the units of its type; null where the zip has none.</summary>
+    public string? DatesText { get; init; }
+
     /// <summary>Finds a unit by its tag or id. All of the zip that concerns it is looked at first.</summary>
     /// <returns>The unit, or every problem.</returns>
     public static async Task<Parsed<ZipUnit>> ReadAsync(Stream from, string tag, ZipLimits limits, CancellationToken cancel)
@@ -71,7 +75,10 @@ public sealed record ZipUnit(
         return problems.Count > 0
             ? new(null, problems)
             : new(
-                new(one, hash, Document(SheetShelf.Kind, one.Card.SheetId), Document(Shop.DocumentKind, Shop.DocumentId), photos),
+                new(one, hash, Document(SheetShelf.Kind, one.Card.SheetId), Document(Shop.DocumentKind, Shop.DocumentId), photos)
+                {
+                    DatesText = Document(KindDates.DocumentKind, one.Card.SheetId),
+                },
                 problems
             );
     }

@@ -1,4 +1,5 @@
 using System.Text.Json;
+using Ohmstead.Workshop.Dating;
 using Ohmstead.Workshop.Journal;
 
 namespace Ohmstead.Workshop.Asking;
@@ -17,17 +18,21 @@ public sealed record TypeFile(string Ohmstead, JsonElement Sheet, OwnType Type)
 
     private static readonly JsonSerializerOptions Indented = new(FactText.Options) { WriteIndented = true };
 
+    /// <summary>What dates its units; null where nothing was entered.</summary>
+    public KindDates? Dating { get; init; }
+
     /// <summary>The sheet's text.</summary>
     public string SheetText => JsonSerializer.Serialize(Sheet, Indented);
 
     /// <summary>The file of a type.</summary>
     /// <param name="sheet">Text of its sheet.</param>
     /// <param name="sound">Sound units of this bench.</param>
-    public static string Write(string sheet, OwnType type, IEnumerable<SoundUnit> sound)
+    /// <param name="dates">What dates its units; null for nothing.</param>
+    public static string Write(string sheet, OwnType type, IEnumerable<SoundUnit> sound, KindDates? dates = null)
     {
         using var document = JsonDocument.Parse(sheet);
         var told = AtHome(type) with { Sound = SoundUnit.Together(type.Sound, sound) };
-        return JsonSerializer.Serialize(new TypeFile(Mark, document.RootElement, told), Indented);
+        return JsonSerializer.Serialize(new TypeFile(Mark, document.RootElement, told) { Dating = dates }, Indented);
     }
 
     /// <summary>Units and their tags stay at home, those waiting and those before; and what a type stood beside.</summary>

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using Ohmstead.Electrical.Diagnosis;
 using Ohmstead.Electrical.Readings;
 using Ohmstead.Electrical.TypeSheets;
+using Ohmstead.Workshop.Dating;
 using Ohmstead.Workshop.Findings;
 using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.LookOver;
@@ -34,6 +35,9 @@ public sealed record JudgedUnit(
 {
     /// <summary>What is doubted of the bench, the type sheet or the inside of the unit, what weakens the findings first.</summary>
     public ImmutableArray<BenchDoubt> Doubts { get; init; } = [];
+
+    /// <summary>When it was made, by what was seen of it; null where its type has no years.</summary>
+    public DatedUnit? Dated { get; init; }
 
     /// <summary>What of the owner's things it can run; null where nothing was said of them, or its posts are not known.</summary>
     public LayoutBudget? Layout { get; init; }

@@ -14,6 +14,7 @@ namespace Ohmstead.Workshop.Journal;
 [JsonDerivedType(typeof(SignAnswered), "sign")]
 [JsonDerivedType(typeof(ConditionNoted), "condition")]
 [JsonDerivedType(typeof(NotLookedAt), "not-looked-at")]
+[JsonDerivedType(typeof(DetailSeen), "detail")]
 [JsonDerivedType(typeof(DamagePinned), "damage")]
 [JsonDerivedType(typeof(PhotoAdded), "photo")]
 [JsonDerivedType(typeof(BenchSet), "bench")]

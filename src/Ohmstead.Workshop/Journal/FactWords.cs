@@ -29,6 +29,7 @@ public static class FactWords
                 : $"{c.Title ?? ItemTitle(c.Item)}: {c.Words}{(c.Decision == Decision.Open ? "" : $", {Decided(c.Decision)}")}",
             NotLookedAt n => $"{n.Title ?? ItemTitle(n.Item)}: not looked at, {n.Why}. Signed by {n.SignedBy}",
             DamagePinned d => $"Damage: {d.Words}",
+            DetailSeen d => $"{d.Title}: {Seen(d)}",
             PhotoAdded p => p.Title.Length == 0 ? "Photo taken" : $"Photo taken: {p.Title}",
             BenchSet => "Conditions set",
             ReadingEntered r =>
@@ -151,6 +152,15 @@ public static class FactWords
         quantity is not null || shown.Kind != ShownKind.Value
             ? ShownText.Write(shown, quantity ?? Quantity.Ohms)
             : shown.Value.ToString("0.######", CultureInfo.InvariantCulture);
+
+    private static string Seen(DetailSeen detail) =>
+        detail.Shows switch
+        {
+            DetailSeen.Another => "none of those known",
+            DetailSeen.CannotTell => "could not tell",
+            "" => "not looked at",
+            _ => detail.Words,
+        };
 
     private static string Answered(Answer answer) =>
         answer switch

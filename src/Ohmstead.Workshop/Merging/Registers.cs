@@ -15,6 +15,7 @@ internal static class Registers
             ConditionNoted c => $"part {c.Item}",
             NotLookedAt n => $"part {n.Item}",
             LooksNoted l => $"looks {l.Item}",
+            DetailSeen d => $"detail {d.Detail}",
             PlateRead => "plate",
             TerminalNamed t => $"terminal {t.Id}",
             SheetKept k => $"sheet {k.SheetId}",
@@ -41,6 +42,7 @@ internal static class Registers
             StageClosed s => s.IsClosed ? "closed" : "open",
             Returned r => r.Manner.ToString(),
             ReadingWaived => "waived",
+            DetailSeen d => d.Shows,
             _ => FactText.Write(fact),
         };
 

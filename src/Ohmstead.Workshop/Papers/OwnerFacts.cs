@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using Ohmstead.Electrical.TypeSheets;
 using Ohmstead.Workshop.Job;
 using Ohmstead.Workshop.Journal;
@@ -120,6 +121,15 @@ public static class OwnerFacts
 
     /// <summary>When the unit as it is now was last read; when the paper is made while nothing is.</summary>
     public static DateTimeOffset TestedOn(JudgedUnit judged) => judged.Lines.Where(l => l.IsTaken).Max(l => l.At) ?? judged.At;
+
+    /// <summary>In which years it was probably made, by what was seen of it; empty where nothing was seen, or nothing narrows its type's years.</summary>
+    internal static string MadeIn(JudgedUnit judged, PageSpeaker say)
+    {
+        if (judged.Dated is not { IsSeen: true, Answer: { } answer } || !judged.Dated.IsNarrowed)
+            return "";
+        var (from, to) = (answer.From.ToString(CultureInfo.InvariantCulture), answer.To.ToString(CultureInfo.InvariantCulture));
+        return from == to ? say.Say($"Probably made in {from}.") : say.Say($"Probably made between {from} and {to}.");
+    }
 
     /// <summary>What the unit is.</summary>
     public static string Title(JudgedUnit judged) => PaperParts.Letterhead(judged, []).Title;

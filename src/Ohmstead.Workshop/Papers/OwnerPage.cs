@@ -85,6 +85,8 @@ public static class OwnerPage
         else
             yield return $"{say.Day(judged.At)}.";
         yield return $"{Cut(OwnerFacts.Title(judged).TrimEnd('.'), 70)}.";
+        if (OwnerFacts.MadeIn(judged, say) is { Length: > 0 } made)
+            yield return made;
         if (card.Owner.Length > 0)
             yield return say.Say($"For {Cut(card.Owner, 60)}.");
         if (OwnerFacts.Said(judged) is { Length: > 0 } said)

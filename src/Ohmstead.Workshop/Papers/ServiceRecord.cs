@@ -48,6 +48,16 @@ public static class ServiceRecord
             yield return new Heading("Look-over", 2);
             yield return new Table([new("Part", 3), new("Seen", 7), new("Decided", 3)], conditions, Size.Usual);
         }
+        if (judged.Dated is { IsSeen: true } dated)
+        {
+            yield return new Heading("How old it is", 2);
+            yield return new Table(
+                [new("Detail", 3), new("Seen", 5), new("Probably swapped since", 5)],
+                [.. dated.Details.Where(l => l.Argues is not null).Select(l => Row.Of(l.Detail.Title, l.Words, l.Swapped))],
+                Size.Usual
+            );
+            yield return new Prose(dated.Sentence);
+        }
         if (judged.Apart is { IsBegun: true } apart)
         {
             yield return new Heading("Taken apart and put together", 2);

@@ -1,5 +1,6 @@
 using System.Text.Json;
 using Ohmstead.Electrical.TypeSheets;
+using Ohmstead.Workshop.Dating;
 using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Kinds;
 using Ohmstead.Workshop.Shops;
@@ -18,6 +19,11 @@ public static class DocumentFile
         var problems = new List<Problem>();
         if (kind == KindText.DraftKind)
             return problems;
+        if (kind == KindDates.DocumentKind && KindDates.Read(text) is null)
+        {
+            problems.Add(new Problem("$", "are no years and details of a type", "what ohmstead export writes"));
+            return problems;
+        }
         if (!JsonCursor.TryOpen(text, problems, out var root) || kind != Shop.DocumentKind)
             return problems;
         try

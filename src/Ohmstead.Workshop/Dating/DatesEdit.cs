@@ -1,0 +1,189 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using Ohmstead.Workshop.Shops;
+
+namespace Ohmstead.Workshop.Dating;
+
+/// <summary>Changes of what dates a type, each from what was typed. What was entered on units stays, whatever is changed here.</summary>
+public static class DatesEdit
+{
+    private const int Earliest = 1800;
+
+    private const int Latest = 2200;
+
+    private const int MostYears = 200;
+
+    private const int MostSoftYears = 50;
+
+    private const int MostWords = 120;
+
+    /// <summary>As many as the question takes.</summary>
+    private const int MostOfEach = 40;
+
+    /// <summary>Details that most types have, to begin with. Chances of a swap are common practice, no source.</summary>
+    public static ImmutableArray<DateDetail> Usual { get; } =
+    [
+        new("cord", "Cord", "along the cord, plug to case", 60, "", []),
+        new("plug", "Plug", "the plug in your hand, cord pulled out of the wall", 15, "cord", []),
+        new("vents", "Vents", "the openings of the case", 3, "", []),
+        new("screws", "Screw heads", "under the case and on the cover", 15, "", []),
+        new("post-nuts", "Post nuts", "on the posts", 35, "", []),
+        new("wire-cover", "Wire cover", "the wires behind the posts, with the cover off", 10, "", []),
+        new("disc", "Whistle disc", "inside, with the cover off", 25, "", []),
+        new("plate", "Plate wording", "the rating plate: volts, cycles, patents", 2, "", []),
+    ];
+
+    /// <summary>A year as it stands in a field.</summary>
+    public static string Show(int year) => year.ToString(CultureInfo.InvariantCulture);
+
+    /// <summary>The years of making, and the share of donors' parts.</summary>
+    public static DatesEdited Made(KindDates dates, string first, string last, string donors)
+    {
+        var ((from, fromWrong), (to, toWrong)) = (Year(first, mustBe: true), Year(last, mustBe: true));
+        var (percent, percentWrong) = ShopEdit.Number(donors, 0, 100);
+        var wrong =
+            fromWrong.Length > 0 ? $"First year: {fromWrong}"
+            : toWrong.Length > 0 ? $"Last year: {toWrong}"
+            : to < from ? "The last year is before the first."
+            : to - from >= MostYears ? $"At most {Show(MostYears)} years."
+            : percentWrong.Length > 0 ? $"Parts of other units: {percentWrong}"
+            : "";
+        return wrong.Length > 0 ? new(null, wrong) : new(dates with { FirstYear = from, LastYear = to, DonorPercent = percent }, "");
+    }
+
+    /// <summary>Adds a detail, with a key of its own.</summary>
+    public static DatesEdited Add(KindDates dates, DateDetail detail)
+    {
+        if (dates.Details.Length >= MostOfEach)
+            return new(null, $"At most {Show(MostOfEach)} details.");
+        var id = Key(detail.Title, dates.Details.Select(d => d.Id));
+        var edited = Put(
+            dates with
+            {
+                Details = dates.Details.Add(detail with { Id = id, With = "" }),
+            },
+            id,
+            detail.Title,
+            detail.Where,
+            Percent(detail),
+            ""
+        );
+        // What it comes with may not be there.
+        return edited.Dates is { } added && dates.Details.Any(d => d.Id == detail.With && d.With.Length == 0)
+            ? Put(added, id, detail.Title, detail.Where, Percent(detail), detail.With)
+            : edited;
+    }
+
+    private static string Percent(DateDetail detail) => detail.SwappedPercent.ToString(CultureInfo.InvariantCulture);
+
+    /// <summary>Changes a detail.</summary>
+    public static DatesEdited Put(KindDates dates, string id, string title, string where, string swapped, string with)
+    {
+        var (percent, percentWrong) = ShopEdit.Number(swapped, 0, 100);
+        var other = dates.Details.FirstOrDefault(d => d.Id == with);
+        var wrong =
+            Named(title) is { Length: > 0 } unnamed ? unnamed
+            : where.Trim().Length > MostWords ? $"Where to look: at most {Show(MostWords)} letters."
+            : percentWrong.Length > 0 ? $"Swapped: {percentWrong}"
+            : with.Length > 0 && (other is null || with == id || other.With.Length > 0)
+                ? "It can be swapped with a detail that itself goes with no other."
+            : with.Length > 0 && dates.Details.Any(d => d.With == id) ? "Another detail goes with this one, so it cannot go with a third."
+            : "";
+        return wrong.Length > 0
+            ? new(null, wrong)
+            : new(
+                Changed(dates, id, d => d with { Title = title.Trim(), Where = where.Trim(), SwappedPercent = percent, With = with }),
+                ""
+            );
+    }
+
+    /// <summary>Takes a detail away; those that went with it go alone.</summary>
+    public static KindDates Without(KindDates dates, string id) =>
+        dates with
+        {
+            Details = [.. dates.Details.Where(d => d.Id != id).Select(d => d.With == id ? d with { With = "" } : d)],
+        };
+
+    /// <summary>Adds a variant, or changes the one with this key.</summary>
+    /// <param name="variant">Its key; empty for a new one.</param>
+    public static DatesEdited PutVariant(
+        KindDates dates,
+        string detail,
+        string variant,
+        string title,
+        string first,
+        string last,
+        string soft
+    )
+    {
+        if (dates.Details.FirstOrDefault(d => d.Id == detail) is not { } of)
+            return new(null, "This detail is no longer there.");
+        var ((from, fromWrong), (to, toWrong)) = (Year(first, mustBe: false), Year(last, mustBe: false));
+        var (years, softWrong) = ShopEdit.Number(soft, 0, MostSoftYears);
+        var wrong =
+            Named(title) is { Length: > 0 } unnamed ? unnamed
+            : fromWrong.Length > 0 ? $"First year: {fromWrong}"
+            : toWrong.Length > 0 ? $"Last year: {toWrong}"
+            : to < from ? "The last year is before the first."
+            : softWrong.Length > 0 ? $"Give or take: {softWrong}"
+            : years != Math.Floor(years) ? "Give or take: a whole number of years."
+            : variant.Length == 0 && of.Variants.Length >= MostOfEach ? $"At most {Show(MostOfEach)} of them."
+            : "";
+        if (wrong.Length > 0)
+            return new(null, wrong);
+        DateVariant Now(DateVariant was) => was with { Title = title.Trim(), FirstYear = from, LastYear = to, SoftYears = (int)years };
+        return new(
+            Changed(
+                dates,
+                detail,
+                d =>
+                    d with
+                    {
+                        Variants =
+                            variant.Length == 0
+                                ? d.Variants.Add(Now(new(Key(title, d.Variants.Select(v => v.Id)), "", null, null, 0)))
+                                : [.. d.Variants.Select(v => v.Id == variant ? Now(v) : v)],
+                    }
+            ),
+            ""
+        );
+    }
+
+    /// <summary>Takes a variant away.</summary>
+    public static KindDates WithoutVariant(KindDates dates, string detail, string variant) =>
+        Changed(dates, detail, d => d with { Variants = [.. d.Variants.Where(v => v.Id != variant)] });
+
+    private static KindDates Changed(KindDates dates, string id, Func<DateDetail, DateDetail> change) =>
+        dates with
+        {
+            Details = [.. dates.Details.Select(d => d.Id == id ? change(d) : d)],
+        };
+
+    private static string Named(string title) =>
+        title.Trim().Length == 0 ? "It needs a name."
+        : title.Trim().Length > MostWords ? $"The name: at most {Show(MostWords)} letters."
+        : "";
+
+    private static (int? Year, string Wrong) Year(string typed, bool mustBe)
+    {
+        if (typed.Trim().Length == 0)
+            return (null, mustBe ? "enter a year." : "");
+        var (year, wrong) = ShopEdit.Number(typed, Earliest, Latest);
+        return wrong.Length > 0 ? (null, wrong)
+            : year != Math.Floor(year) ? (null, "a whole year.")
+            : ((int)year, "");
+    }
+
+    /// <summary>A key made of the words, that none of the others has and that means nothing else.</summary>
+    private static string Key(string title, IEnumerable<string> taken)
+    {
+        var words = string.Concat(title.Trim().ToLowerInvariant().Select(c => char.IsAsciiLetterOrDigit(c) ? c : '-')).Trim('-');
+        var ids = taken.Append(Journal.DetailSeen.Another).ToHashSet(StringComparer.Ordinal);
+        var plain = words.Length == 0 ? "detail" : words[..Math.Min(words.Length, 40)];
+        return ids.Contains(plain) ? Kinds.KindText.FreeId(plain, ids) : plain;
+    }
+}
+
+/// <summary>What a change made, or why it was refused.</summary>
+/// <param name="Dates">The changed one; null where it was refused.</param>
+public sealed record DatesEdited(KindDates? Dates, string Problem);

@@ -1,0 +1,140 @@
+using System.Collections.Immutable;
+using System.Text.Json;
+using System.Text.Json.Serialization;
+using Ohmstead.Workshop.Journal;
+
+namespace Ohmstead.Workshop.Dating;
+
+/// <summary>
+/// What dates the units of a type: its years of making, and the details that changed in them. It lies beside the type sheet, under the
+/// same id: no number of the circuit depends on it, so another year makes no new version of the sheet.
+/// </summary>
+/// <param name="FirstYear">First year of making; null where it is not entered yet.</param>
+/// <param name="LastYear">Last year of making.</param>
+/// <param name="Details">The details, in the order in which they are asked.</param>
+public sealed record KindDates(int? FirstYear, int? LastYear, ImmutableArray<DateDetail> Details)
+{
+    /// <summary>Kind of the document that holds them; its id is the sheet's.</summary>
+    public const string DocumentKind = "dating";
+
+    /// <summary>The mark of the format, in the field <c>ohmstead</c>.</summary>
+    public const string Mark = "dating/1";
+
+    /// <summary>Of swapped parts, how many come from another unit of the type [percent]. Common practice, no source.</summary>
+    public const double UsualDonorPercent = 20;
+
+    /// <summary>None entered.</summary>
+    public static KindDates None { get; } = new(null, null, []);
+
+    /// <summary>The mark.</summary>
+    public string Ohmstead { get; init; } = Mark;
+
+    /// <summary>Id of the type sheet that it is of, in a file of its own; empty where it lies beside its sheet.</summary>
+    public string Type { get; init; } = "";
+
+    /// <inheritdoc cref="UsualDonorPercent"/>
+    public double DonorPercent { get; init; } = UsualDonorPercent;
+
+    /// <summary>Fields of a later version, as they were read.</summary>
+    [JsonExtensionData]
+    public IDictionary<string, JsonElement> AsRead { get; init; } = new Dictionary<string, JsonElement>(StringComparer.Ordinal);
+
+    /// <summary>True where a unit can be dated: years of making, and a detail with a variant.</summary>
+    [JsonIgnore]
+    public bool CanDate => FirstYear is not null && LastYear is not null && Details.Any(d => !d.Variants.IsEmpty);
+
+    /// <summary>As it is kept.</summary>
+    public static string Write(KindDates dates) => JsonSerializer.Serialize(dates, Indented);
+
+    /// <summary>From what was kept; null where it cannot be read.</summary>
+    public static KindDates? Read(string text)
+    {
+        try
+        {
+            return
+                JsonSerializer.Deserialize<KindDates>(text, FactText.Options) is { Ohmstead: Mark } dates
+                && !dates.Details.IsDefault
+                && dates.Details.All(d =>
+                    d is { Id: not null, Title: not null, Variants.IsDefault: false }
+                    && d.Variants.All(v => v is { Id: not null, Title: not null })
+                )
+                ? dates
+                : null;
+        }
+        catch (JsonException)
+        {
+            return null;
+        }
+    }
+
+    /// <summary>What came in with a file, put beside what is here: what is here stays as it is, what it lacks is added.</summary>
+    public KindDates With(KindDates came)
+    {
+        DateDetail Both(DateDetail mine) =>
+            came.Details.FirstOrDefault(d => d.Id == mine.Id) is { } theirs
+                ? mine with
+                {
+                    Variants = [.. mine.Variants, .. theirs.Variants.Where(v => mine.Variants.All(m => m.Id != v.Id))],
+                }
+                : mine;
+        var added = came.Details.Where(d => Details.All(m => m.Id != d.Id)).ToList();
+        var ids = Details.Concat(added).Where(d => d.With.Length == 0).Select(d => d.Id).ToHashSet(StringComparer.Ordinal);
+        return this with
+        {
+            FirstYear = FirstYear ?? came.FirstYear,
+            LastYear = FirstYear is null ? came.LastYear : LastYear,
+            DonorPercent = FirstYear is null ? came.DonorPercent : DonorPercent,
+            Details = [.. Details.Select(Both), .. added.Select(d => ids.Contains(d.With) ? d : d with { With = "" })],
+        };
+    }
+
+    private static readonly JsonSerializerOptions Indented = new(FactText.Options) { WriteIndented = true };
+}
+
+/// <summary>A detail of a type that changed with the years.</summary>
+/// <param name="Id">Its key, which entries of units hold.</param>
+/// <param name="Title">What it is called: "Cord".</param>
+/// <param name="Where">Where to look, in words; empty for none.</param>
+/// <param name="SwappedPercent">Of a hundred units, how many have another one by now [percent].</param>
+/// <param name="With">Key of the detail that it is swapped together with; empty for none.</param>
+/// <param name="Variants">What it can look like.</param>
+public sealed record DateDetail(
+    string Id,
+    string Title,
+    string Where,
+    double SwappedPercent,
+    string With,
+    ImmutableArray<DateVariant> Variants
+)
+{
+    /// <summary>Fields of a later version, as they were read.</summary>
+    [JsonExtensionData]
+    public IDictionary<string, JsonElement> AsRead { get; init; } = new Dictionary<string, JsonElement>(StringComparer.Ordinal);
+}
+
+/// <summary>One way in which a detail looks, and the years of it.</summary>
+/// <param name="Id">Its key within the detail.</param>
+/// <param name="Title">What it looks like: "cloth over rubber".</param>
+/// <param name="FirstYear">First year; null: from the beginning.</param>
+/// <param name="LastYear">Last year; null: until now.</param>
+/// <param name="SoftYears">How many years before and after it is still possible, less and less: with 2 two thirds as likely, one third, not.</param>
+public sealed record DateVariant(string Id, string Title, int? FirstYear, int? LastYear, int SoftYears)
+{
+    /// <summary>Parts lie on the shelf over the New Year. Common practice, no source.</summary>
+    public const int UsualSoftYears = 1;
+
+    /// <summary>Fields of a later version, as they were read.</summary>
+    [JsonExtensionData]
+    public IDictionary<string, JsonElement> AsRead { get; init; } = new Dictionary<string, JsonElement>(StringComparer.Ordinal);
+
+    /// <summary>Its years in words: "1946 to 1951", "from 1952", "until 1951", "all years".</summary>
+    [JsonIgnore]
+    public string Years =>
+        (FirstYear, LastYear) switch
+        {
+            ({ } first, { } last) => first == last ? DatesEdit.Show(first) : $"{DatesEdit.Show(first)} to {DatesEdit.Show(last)}",
+            ({ } first, null) => $"from {DatesEdit.Show(first)}",
+            (null, { } last) => $"until {DatesEdit.Show(last)}",
+            _ => "all years",
+        };
+}

@@ -1,0 +1,186 @@
+using System.Globalization;
+using AngleSharp.Dom;
+using Bunit;
+using Microsoft.AspNetCore.Components;
+using Microsoft.Extensions.DependencyInjection;
+using Ohmstead.App.Components;
+using Ohmstead.App.Screens.Owner;
+using Ohmstead.App.Screens.Types;
+using Ohmstead.App.Screens.Units;
+using Ohmstead.App.Web;
+using Ohmstead.Workshop.Asking;
+using Ohmstead.Workshop.Dating;
+using Ohmstead.Workshop.Journal;
+
+namespace Ohmstead.App.Tests.Screens;
+
+/// <summary>Years are entered at the type; the unit is asked one detail at a time, and says how old it is.</summary>
+public class DatingScreenTests
+{
+    private const string Type = "twin-175";
+
+    private static readonly KindDates Dates = new(
+        1946,
+        1955,
+        [
+            new("cord", "Cord", "", 60, "", [new("cloth", "cloth", null, 1950, 1), new("plastic", "gray plastic", 1961, null, 1)]),
+            new("vents", "Vents", "on the case", 3, "", [new("slots", "slots", null, 1949, 1), new("round", "round holes", 1950, null, 1)]),
+            new("cover", "Wire cover", "", 10, "", [new("cotton", "cotton", null, 1951, 1), new("rubber", "rubber", 1952, null, 1)]),
+        ]
+    );
+
+    private static async Task<ScreenBench> WithDatesAsync(params Fact[] facts)
+    {
+        var bench = await ScreenBench.OpenAsync(facts);
+        await bench.Bench.SaveDocumentAsync(KindDates.DocumentKind, Type, 0, KindDates.Write(Dates));
+        return bench;
+    }
+
+    private static void Press(IRenderedComponent<IComponent> screen, string words) =>
+        screen.Do(() => screen.FindAll("button").First(b => b.TextContent.StartsWith(words, StringComparison.Ordinal)).Click());
+
+    private static string Address(ScreenBench bench) =>
+        new Uri(bench.Context.Services.GetRequiredService<NavigationManager>().Uri).AbsolutePath;
+
+    private static IRenderedComponent<HowOld> Screen(ScreenBench bench, string? detail = null) =>
+        bench.Context.Render<HowOld>(p => p.Add(s => s.Id, ScreenBench.UnitId).Add(s => s.Detail, detail));
+
+    [Fact]
+    public async Task Years_and_details_are_entered_and_kept_and_what_is_wrong_is_said()
+    {
+        await using var bench = await ScreenBench.OpenAsync();
+        var screen = bench.Context.Render<YearsOfType>(p => p.Add(s => s.KindId, Type));
+        screen.Do(() => screen.Find("#first").Change("1955"));
+        screen.Do(() => screen.Find("#last").Change("1946"));
+        screen.Do(() => screen.Find("#made").ParentElement!.QuerySelector("form")!.Submit());
+        screen.WaitForAssertion(() => Assert.Equal("The last year is before the first.", screen.Find(".warning").TextContent));
+        Assert.Null(await TypeDates.ReadAsync(bench.Bench, Type));
+        screen.Do(() => screen.Find("#first").Change("1941"));
+        screen.Do(() => screen.Find("#made").ParentElement!.QuerySelector("form")!.Submit());
+        screen.WaitForAssertion(() => Assert.Empty(screen.FindAll(".warning")));
+
+        Press(screen, "Vents");
+        screen.WaitForElement("#t-vents-new");
+        screen.Do(() => screen.Find("#t-vents-new").Change("slots"));
+        screen.Do(() => screen.Find("#l-vents-new").Change("1943"));
+        screen.Do(() => screen.Find("#t-vents-new").Closest("form")!.Submit());
+        screen.WaitForElement("#t-vents-slots");
+        Assert.Contains("Slots: until 1943, give or take 1 year", screen.Markup, StringComparison.Ordinal);
+        // The next one begins empty.
+        Assert.Equal("", screen.Find("#t-vents-new").GetAttribute("value") ?? "");
+        var kept = (await TypeDates.ReadAsync(bench.Bench, Type))!;
+        Assert.Equal((1941, 1946, 3.0), (kept.FirstYear, kept.LastYear, kept.Details[0].SwappedPercent));
+        Assert.Equal("slots", Assert.Single(kept.Details[0].Variants).Id);
+
+        screen.Do(() => screen.Find("#p-vents").Change("8"));
+        screen.Do(() => screen.Find("#p-vents").Closest("form")!.Submit());
+        screen.WaitForAssertion(() => Assert.Contains("8 of 100 units", screen.Markup, StringComparison.Ordinal));
+        Press(screen, "Take it away: slots");
+        screen.WaitForAssertion(() => Assert.Empty(screen.FindAll("#t-vents-slots")));
+        Press(screen, "Take it away: Vents");
+        screen.WaitForAssertion(() => Assert.Empty(screen.FindAll("#d-vents")));
+        Assert.Empty((await TypeDates.ReadAsync(bench.Bench, Type))!.Details);
+    }
+
+    [Fact]
+    public async Task What_two_windows_change_both_stays()
+    {
+        await using var bench = await WithDatesAsync();
+        var (one, other) = (
+            bench.Context.Render<YearsOfType>(p => p.Add(s => s.KindId, Type)),
+            bench.Context.Render<YearsOfType>(p => p.Add(s => s.KindId, Type))
+        );
+        Press(one, "Plug");
+        Press(other, "Post nuts");
+        other.WaitForElement("#d-post-nuts");
+        Assert.Equal(
+            ["cord", "vents", "cover", "plug", "post-nuts"],
+            (await TypeDates.ReadAsync(bench.Bench, Type))!.Details.Select(d => d.Id)
+        );
+    }
+
+    [Fact]
+    public async Task A_unit_whose_type_has_no_years_is_led_to_where_they_are_entered()
+    {
+        await using var bench = await ScreenBench.OpenAsync();
+        Assert.Equal($"/kinds/{Type}/years", Screen(bench).Find("a.do").GetAttribute("href"));
+    }
+
+    [Fact]
+    public async Task One_detail_is_asked_at_a_time_the_best_first_and_I_do_not_know_is_an_answer()
+    {
+        await using var bench = await WithDatesAsync();
+        var screen = Screen(bench);
+        Assert.Contains("Nothing was seen yet", screen.Markup, StringComparison.Ordinal);
+        Assert.EndsWith("/dating/vents", screen.Find("a.do").GetAttribute("href"), StringComparison.Ordinal);
+        var asked = Screen(bench, "vents");
+        Assert.Contains("Where to look: on the case.", asked.Markup, StringComparison.Ordinal);
+        // Years would lead the eye.
+        Assert.DoesNotMatch("19[45][0-9]", asked.Find("[role=group]").TextContent);
+        Press(asked, "Round holes");
+        asked.WaitForAssertion(() => Assert.EndsWith("/dating/cover", Address(bench), StringComparison.Ordinal));
+        var last = Assert.Single((await bench.UnitAsync()).All<DetailSeen>()).Fact;
+        Assert.Equal(new DetailSeen("vents", "round", "Vents", "round holes"), last);
+        Press(Screen(bench, "cover"), "I don’t know");
+        Press(Screen(bench, "cord"), "Gray plastic");
+        bench
+            .Context.Render<HowOld>(p => p.Add(s => s.Id, ScreenBench.UnitId))
+            .WaitForAssertion(() => Assert.EndsWith("/dating", Address(bench), StringComparison.Ordinal));
+        Assert.Equal(DetailSeen.CannotTell, (await bench.UnitAsync()).All<DetailSeen>().Single(d => d.Fact.Detail == "cover").Fact.Shows);
+    }
+
+    [Fact]
+    public async Task The_range_is_said_and_drawn_and_what_argues_against_it_is_named()
+    {
+        await using var bench = await WithDatesAsync(
+            new DetailSeen("vents", "round", "Vents", "round holes"),
+            new DetailSeen("cover", "cotton", "Wire cover", "cotton"),
+            new DetailSeen("cord", "plastic", "Cord", "gray plastic")
+        );
+        var screen = Screen(bench);
+        var answer = (await TypeDates.OfAsync(bench.Bench, await bench.UnitAsync()))!.Answer!;
+        Assert.Equal(answer.Words[0], screen.Find("#years").TextContent);
+        Assert.Contains("Against it: Cord (gray plastic).", screen.Markup, StringComparison.Ordinal);
+        Assert.Contains("▲ Argues against it: probably swapped since", screen.Find(".word.look").TextContent, StringComparison.Ordinal);
+        // A bar for each year, as tall as its chance; those of the range are filled, and the line under them is as long.
+        var bars = screen.FindAll("svg.years rect");
+        Assert.Equal(10, bars.Count);
+        Assert.Equal(answer.To - answer.From + 1, screen.FindAll("svg.years rect.in").Count);
+        double At(IElement bar, string name) => double.Parse(bar.GetAttribute(name)!, CultureInfo.InvariantCulture);
+        var best = answer.Years.Max(y => y.Percent);
+        foreach (var (bar, year) in bars.Zip(answer.Years))
+            Assert.Equal(162 * year.Percent / best, At(bar, "height"), 0.01);
+        Assert.Equal(
+            FormattableString.Invariant($"M{36 * (answer.From - 1946)} 174V181H{36 * (answer.To - 1945)}V174"),
+            screen.Find("svg.years .range").GetAttribute("d")
+        );
+        Assert.Contains("\"question\": \"dating\"", screen.Find("pre").TextContent, StringComparison.Ordinal);
+        // On its own page, with a way there.
+        var unit = bench.Context.Render<UnitOverview>(p => p.Add(s => s.Id, ScreenBench.UnitId));
+        unit.WaitForAssertion(() => Assert.Contains(unit.FindAll("a"), a => a.TextContent == answer.Words[0]));
+    }
+
+    [Fact]
+    public async Task Years_travel_with_their_type_and_add_to_those_that_are_here()
+    {
+        await using var bench = await WithDatesAsync();
+        var text = KindDates.Write(
+            Dates with
+            {
+                Type = Type,
+                Details = [.. Dates.Details, Dates.Details[0] with { Id = "knob", Title = "Knob" }],
+            }
+        );
+        var brought = await BroughtIn.KeepAsync(bench.Bench, "x.dating.json", text);
+        Assert.Equal((Type, true, ""), (brought.Id, brought.IsUsable, brought.Refused));
+        Assert.Equal(["cord", "vents", "cover", "knob"], (await TypeDates.ReadAsync(bench.Bench, Type))!.Details.Select(d => d.Id));
+        var strange = await BroughtIn.KeepAsync(bench.Bench, "x.dating.json", KindDates.Write(Dates with { Type = "not-here" }));
+        Assert.Equal("x.dating.json holds years and details of a type that is not here. Bring in its type sheet first.", strange.Refused);
+        // In the file of a type of one's own.
+        var sheet = await File.ReadAllTextAsync(Tool.Demo("solo-110.sheet.json"), CancellationToken.None);
+        var own = new OwnType(new KindAnswers(), null, new MadeType("", new(1, 0, 0), [], [], []), []);
+        var came = await BroughtIn.KeepAsync(bench.Bench, "club.type.json", TypeFile.Write(sheet, own, [], Dates));
+        Assert.Equal("solo-110", came.Id);
+        Assert.Equal(3, (await TypeDates.ReadAsync(bench.Bench, "solo-110"))!.Details.Length);
+    }
+}

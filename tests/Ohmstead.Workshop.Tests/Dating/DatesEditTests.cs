@@ -1,0 +1,113 @@
+using Ohmstead.Workshop.Dating;
+
+namespace Ohmstead.Workshop.Tests.Dating;
+
+/// <summary>Years and details as they are typed: kept where they are sound, refused with what to do where not.</summary>
+public class DatesEditTests
+{
+    private static KindDates Begun()
+    {
+        var dates = KindDates.None;
+        foreach (var usual in DatesEdit.Usual)
+            dates = DatesEdit.Add(dates, usual).Dates!;
+        return dates;
+    }
+
+    [Theory]
+    [InlineData("1946", "1957", "12,5", "")]
+    [InlineData("1946", "1946", "0", "")]
+    [InlineData("", "1957", "20", "First year: enter a year.")]
+    [InlineData("1946", "x", "20", "Last year: ")]
+    [InlineData("1946", "1945", "20", "The last year is before the first.")]
+    [InlineData("1946.5", "1950", "20", "First year: a whole year.")]
+    [InlineData("1799", "1950", "20", "First year: Must be 1800 to 2200.")]
+    [InlineData("1846", "2046", "20", "At most 200 years.")]
+    [InlineData("1946", "1950", "101", "Parts of other units: Must be 0 to 100.")]
+    public void Years_of_making(string first, string last, string donors, string problem)
+    {
+        var made = DatesEdit.Made(KindDates.None, first, last, donors);
+        Assert.StartsWith(problem, made.Problem, StringComparison.Ordinal);
+        Assert.Equal(problem.Length == 0, made.Dates is not null);
+        if (donors == "12,5")
+            Assert.Equal((1946, 1957, 12.5), (made.Dates!.FirstYear, made.Dates.LastYear, made.Dates.DonorPercent));
+    }
+
+    [Fact]
+    public void The_usual_details_are_those_of_the_trade_and_the_plug_comes_with_the_cord()
+    {
+        var dates = Begun();
+        Assert.Equal(["cord", "plug", "vents", "screws", "post-nuts", "wire-cover", "disc", "plate"], dates.Details.Select(d => d.Id));
+        Assert.Equal("cord", Assert.Single(dates.Details, d => d.With.Length > 0).With);
+        // Without a cord the plug goes alone.
+        Assert.Equal("", DatesEdit.Add(KindDates.None, DatesEdit.Usual[1]).Dates!.Details[0].With);
+    }
+
+    [Fact]
+    public void A_detail_of_ones_own_gets_a_key_that_no_other_has()
+    {
+        var dates = Begun();
+        foreach (var title in (string[])["Cord", " Cord ", "Ω!", "Another"])
+            dates = DatesEdit.Add(dates, new DateDetail("", title, "", 10, "", [])).Dates!;
+        Assert.Equal(["cord-2", "cord-3", "detail", "another-2"], dates.Details.Skip(8).Select(d => d.Id));
+        Assert.Equal("Cord", dates.Details[9].Title);
+        Assert.Equal("It needs a name.", DatesEdit.Add(dates, new DateDetail("", " ", "", 10, "", [])).Problem);
+    }
+
+    [Theory]
+    [InlineData("plate", "cord", "")]
+    [InlineData("plate", "", "")]
+    [InlineData("plate", "plug", "It can be swapped with a detail that itself goes with no other.")]
+    [InlineData("plate", "plate", "It can be swapped with a detail that itself goes with no other.")]
+    [InlineData("plate", "gone", "It can be swapped with a detail that itself goes with no other.")]
+    [InlineData("cord", "plate", "Another detail goes with this one, so it cannot go with a third.")]
+    public void What_is_swapped_together_has_one_that_the_others_come_with(string detail, string with, string problem)
+    {
+        var put = DatesEdit.Put(Begun(), detail, "A name", "a place", "7", with);
+        Assert.Equal(problem, put.Problem);
+        if (problem.Length == 0)
+            Assert.Equal(("A name", "a place", 7.0, with), Of(put.Dates!.Details.Single(d => d.Id == detail)));
+
+        static (string, string, double, string) Of(DateDetail d) => (d.Title, d.Where, d.SwappedPercent, d.With);
+    }
+
+    [Fact]
+    public void A_detail_that_is_taken_away_leaves_what_came_with_it_by_itself()
+    {
+        var dates = DatesEdit.Without(Begun(), "cord");
+        Assert.Equal(7, dates.Details.Length);
+        Assert.All(dates.Details, d => Assert.Equal("", d.With));
+    }
+
+    [Theory]
+    [InlineData("cloth", "1946", "1951", "2", "")]
+    [InlineData("cloth", "", "", "0", "")]
+    [InlineData("", "1946", "1951", "1", "It needs a name.")]
+    [InlineData("cloth", "1952", "1951", "1", "The last year is before the first.")]
+    [InlineData("cloth", "19", "1951", "1", "First year: Must be 1800 to 2200.")]
+    [InlineData("cloth", "1946", "next", "1", "Last year: ")]
+    [InlineData("cloth", "1946", "1951", "", "Give or take: ")]
+    [InlineData("cloth", "1946", "1951", "1.5", "Give or take: a whole number of years.")]
+    [InlineData("cloth", "1946", "1951", "51", "Give or take: Must be 0 to 50.")]
+    public void A_way_it_looks(string title, string first, string last, string soft, string problem)
+    {
+        var put = DatesEdit.PutVariant(Begun(), "cord", "", title, first, last, soft);
+        Assert.StartsWith(problem, put.Problem, StringComparison.Ordinal);
+        Assert.Equal(problem.Length == 0, put.Dates is not null);
+    }
+
+    [Fact]
+    public void A_way_it_looks_keeps_its_key_when_its_name_is_changed()
+    {
+        var dates = DatesEdit.PutVariant(Begun(), "cord", "", "Cloth, brown", "1946", "", "1").Dates!;
+        dates = DatesEdit.PutVariant(dates, "cord", "", "Cloth, brown", "1950", "", "1").Dates!;
+        Assert.Equal(["cloth--brown", "cloth--brown-2"], dates.Details[0].Variants.Select(v => v.Id));
+        dates = DatesEdit.PutVariant(dates, "cord", "cloth--brown", "Rubber", "", "1951", "3").Dates!;
+        Assert.Equal(new DateVariant("cloth--brown", "Rubber", null, 1951, 3).Years, dates.Details[0].Variants[0].Years);
+        Assert.Equal(
+            ("cloth--brown", "Rubber", 3),
+            (dates.Details[0].Variants[0].Id, dates.Details[0].Variants[0].Title, dates.Details[0].Variants[0].SoftYears)
+        );
+        Assert.Equal("cloth--brown-2", Assert.Single(DatesEdit.WithoutVariant(dates, "cord", "cloth--brown").Details[0].Variants).Id);
+        Assert.Equal("This detail is no longer there.", DatesEdit.PutVariant(dates, "gone", "", "x", "", "", "1").Problem);
+    }
+}
