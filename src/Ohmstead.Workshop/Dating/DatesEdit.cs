@@ -51,27 +51,16 @@ public static class DatesEdit
         return wrong.Length > 0 ? new(null, wrong) : new(dates with { FirstYear = from, LastYear = to, DonorPercent = percent }, "");
     }
 
-    /// <summary>Adds a detail, with a key of its own.</summary>
+    /// <summary>Adds a detail, under its key where that is free; what it comes with is kept only where that is there.</summary>
     public static DatesEdited Add(KindDates dates, DateDetail detail)
     {
         if (dates.Details.Length >= MostOfEach)
             return new(null, $"At most {Show(MostOfEach)} details.");
-        var id = Key(detail.Title, dates.Details.Select(d => d.Id));
-        var edited = Put(
-            dates with
-            {
-                Details = dates.Details.Add(detail with { Id = id, With = "" }),
-            },
-            id,
-            detail.Title,
-            detail.Where,
-            Percent(detail),
-            ""
-        );
-        // What it comes with may not be there.
-        return edited.Dates is { } added && dates.Details.Any(d => d.Id == detail.With && d.With.Length == 0)
-            ? Put(added, id, detail.Title, detail.Where, Percent(detail), detail.With)
-            : edited;
+        var ids = dates.Details.Select(d => d.Id).ToList();
+        var id = detail.Id.Length > 0 && !ids.Contains(detail.Id) ? detail.Id : Key(detail.Title, ids);
+        var with = dates.Details.Any(d => d.Id == detail.With && d.With.Length == 0) ? detail.With : "";
+        var added = dates with { Details = dates.Details.Add(detail with { Id = id, With = "" }) };
+        return Put(added, id, detail.Title, detail.Where, Percent(detail), with);
     }
 
     private static string Percent(DateDetail detail) => detail.SwappedPercent.ToString(CultureInfo.InvariantCulture);
@@ -106,46 +95,43 @@ public static class DatesEdit
 
     /// <summary>Adds a variant, or changes the one with this key.</summary>
     /// <param name="variant">Its key; empty for a new one.</param>
-    public static DatesEdited PutVariant(
-        KindDates dates,
-        string detail,
-        string variant,
-        string title,
-        string first,
-        string last,
-        string soft
-    )
+    public static DatesEdited PutVariant(KindDates dates, string detail, string variant, TypedVariant typed)
     {
         if (dates.Details.FirstOrDefault(d => d.Id == detail) is not { } of)
             return new(null, "This detail is no longer there.");
-        var ((from, fromWrong), (to, toWrong)) = (Year(first, mustBe: false), Year(last, mustBe: false));
-        var (years, softWrong) = ShopEdit.Number(soft, 0, MostSoftYears);
-        var wrong =
-            Named(title) is { Length: > 0 } unnamed ? unnamed
+        var (read, wrong) = Read(typed);
+        if (wrong.Length == 0 && variant.Length == 0 && of.Variants.Length >= MostOfEach)
+            wrong = $"At most {Show(MostOfEach)} of them.";
+        if (wrong.Length > 0)
+            return new(null, wrong);
+        DateVariant Now(DateVariant was) =>
+            was with
+            {
+                Title = read.Title,
+                FirstYear = read.FirstYear,
+                LastYear = read.LastYear,
+                SoftYears = read.SoftYears,
+            };
+        ImmutableArray<DateVariant> variants =
+            variant.Length == 0
+                ? of.Variants.Add(read with { Id = Key(read.Title, of.Variants.Select(v => v.Id)) })
+                : [.. of.Variants.Select(v => v.Id == variant ? Now(v) : v)];
+        return new(Changed(dates, detail, d => d with { Variants = variants }), "");
+    }
+
+    private static (DateVariant Read, string Wrong) Read(TypedVariant typed)
+    {
+        var ((from, fromWrong), (to, toWrong)) = (Year(typed.First, mustBe: false), Year(typed.Last, mustBe: false));
+        var (years, softWrong) = ShopEdit.Number(typed.Soft, 0, MostSoftYears);
+        return (
+            new("", typed.Title.Trim(), from, to, (int)years),
+            Named(typed.Title) is { Length: > 0 } unnamed ? unnamed
             : fromWrong.Length > 0 ? $"First year: {fromWrong}"
             : toWrong.Length > 0 ? $"Last year: {toWrong}"
             : to < from ? "The last year is before the first."
             : softWrong.Length > 0 ? $"Give or take: {softWrong}"
             : years != Math.Floor(years) ? "Give or take: a whole number of years."
-            : variant.Length == 0 && of.Variants.Length >= MostOfEach ? $"At most {Show(MostOfEach)} of them."
-            : "";
-        if (wrong.Length > 0)
-            return new(null, wrong);
-        DateVariant Now(DateVariant was) => was with { Title = title.Trim(), FirstYear = from, LastYear = to, SoftYears = (int)years };
-        return new(
-            Changed(
-                dates,
-                detail,
-                d =>
-                    d with
-                    {
-                        Variants =
-                            variant.Length == 0
-                                ? d.Variants.Add(Now(new(Key(title, d.Variants.Select(v => v.Id)), "", null, null, 0)))
-                                : [.. d.Variants.Select(v => v.Id == variant ? Now(v) : v)],
-                    }
-            ),
-            ""
+            : ""
         );
     }
 
@@ -183,6 +169,12 @@ public static class DatesEdit
         return ids.Contains(plain) ? Kinds.KindText.FreeId(plain, ids) : plain;
     }
 }
+
+/// <summary>One way in which a detail looks, as it was typed.</summary>
+/// <param name="First">First year; empty for the beginning.</param>
+/// <param name="Last">Last year; empty for now.</param>
+/// <param name="Soft">Years, give or take.</param>
+public sealed record TypedVariant(string Title, string First, string Last, string Soft);
 
 /// <summary>What a change made, or why it was refused.</summary>
 /// <param name="Dates">The changed one; null where it was refused.</param>

@@ -48,16 +48,8 @@ public static class ServiceRecord
             yield return new Heading("Look-over", 2);
             yield return new Table([new("Part", 3), new("Seen", 7), new("Decided", 3)], conditions, Size.Usual);
         }
-        if (judged.Dated is { IsSeen: true } dated)
-        {
-            yield return new Heading("How old it is", 2);
-            yield return new Table(
-                [new("Detail", 3), new("Seen", 5), new("Probably swapped since", 5)],
-                [.. dated.Details.Where(l => l.Argues is not null).Select(l => Row.Of(l.Detail.Title, l.Words, l.Swapped))],
-                Size.Usual
-            );
-            yield return new Prose(dated.Sentence);
-        }
+        foreach (var block in HowOld(judged))
+            yield return block;
         if (judged.Apart is { IsBegun: true } apart)
         {
             yield return new Heading("Taken apart and put together", 2);
@@ -75,6 +67,19 @@ public static class ServiceRecord
             yield break;
         yield return new Heading("Notes", 2);
         yield return new Points([.. notes.Select(n => $"{PaperParts.Day(n.Entry.At)}: {n.Fact.Words}")]);
+    }
+
+    private static IEnumerable<Block> HowOld(JudgedUnit judged)
+    {
+        if (judged.Dated is not { IsSeen: true } dated)
+            yield break;
+        yield return new Heading("How old it is", 2);
+        yield return new Table(
+            [new("Detail", 3), new("Seen", 5), new("Probably swapped since", 5)],
+            [.. dated.Details.Where(l => l.Argues is not null).Select(l => Row.Of(l.Detail.Title, l.Words, l.Swapped))],
+            Size.Usual
+        );
+        yield return new Prose(dated.Sentence);
     }
 
     private static ImmutableArray<string> Hum(JudgedUnit judged) =>

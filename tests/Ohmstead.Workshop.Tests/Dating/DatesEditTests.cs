@@ -90,7 +90,7 @@ public class DatesEditTests
     [InlineData("cloth", "1946", "1951", "51", "Give or take: Must be 0 to 50.")]
     public void A_way_it_looks(string title, string first, string last, string soft, string problem)
     {
-        var put = DatesEdit.PutVariant(Begun(), "cord", "", title, first, last, soft);
+        var put = DatesEdit.PutVariant(Begun(), "cord", "", new(title, first, last, soft));
         Assert.StartsWith(problem, put.Problem, StringComparison.Ordinal);
         Assert.Equal(problem.Length == 0, put.Dates is not null);
     }
@@ -98,16 +98,16 @@ public class DatesEditTests
     [Fact]
     public void A_way_it_looks_keeps_its_key_when_its_name_is_changed()
     {
-        var dates = DatesEdit.PutVariant(Begun(), "cord", "", "Cloth, brown", "1946", "", "1").Dates!;
-        dates = DatesEdit.PutVariant(dates, "cord", "", "Cloth, brown", "1950", "", "1").Dates!;
+        var dates = DatesEdit.PutVariant(Begun(), "cord", "", new("Cloth, brown", "1946", "", "1")).Dates!;
+        dates = DatesEdit.PutVariant(dates, "cord", "", new("Cloth, brown", "1950", "", "1")).Dates!;
         Assert.Equal(["cloth--brown", "cloth--brown-2"], dates.Details[0].Variants.Select(v => v.Id));
-        dates = DatesEdit.PutVariant(dates, "cord", "cloth--brown", "Rubber", "", "1951", "3").Dates!;
+        dates = DatesEdit.PutVariant(dates, "cord", "cloth--brown", new("Rubber", "", "1951", "3")).Dates!;
         Assert.Equal(new DateVariant("cloth--brown", "Rubber", null, 1951, 3).Years, dates.Details[0].Variants[0].Years);
         Assert.Equal(
             ("cloth--brown", "Rubber", 3),
             (dates.Details[0].Variants[0].Id, dates.Details[0].Variants[0].Title, dates.Details[0].Variants[0].SoftYears)
         );
         Assert.Equal("cloth--brown-2", Assert.Single(DatesEdit.WithoutVariant(dates, "cord", "cloth--brown").Details[0].Variants).Id);
-        Assert.Equal("This detail is no longer there.", DatesEdit.PutVariant(dates, "gone", "", "x", "", "", "1").Problem);
+        Assert.Equal("This detail is no longer there.", DatesEdit.PutVariant(dates, "gone", "", new("x", "", "", "1")).Problem);
     }
 }

@@ -29,7 +29,7 @@ public class KindDatesTests
         var read = KindDates.Read(kept.ToJsonString())!;
         Assert.Equal((1946, 1957, 20.0), (read.FirstYear, read.LastYear, read.DonorPercent));
         Assert.Equal(Vents.Variants.Select(v => v.Years), read.Details[0].Variants.Select(v => v.Years));
-        var changed = DatesEdit.PutVariant(read, "vents", "round", "round holes", "1953", "", "2").Dates!;
+        var changed = DatesEdit.PutVariant(read, "vents", "round", new("round holes", "1953", "", "2")).Dates!;
         var again = JsonNode.Parse(KindDates.Write(changed))!;
         Assert.Equal(1953, (int)again["details"]![0]!["variants"]![1]!["firstYear"]!);
         Assert.Equal("damp", (string)again["climate"]!);

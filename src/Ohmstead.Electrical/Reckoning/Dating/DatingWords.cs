@@ -25,8 +25,8 @@ internal static class DatingWords
             words.Add($"Against it: {detail.Title} ({shows}).");
             words.Add(
                 said.SwappedPercent >= Probably
-                    ? $"It was probably swapped since ({InHundred(said.SwappedPercent)})."
-                    : $"It was swapped since with a chance of {InHundred(said.SwappedPercent)}. Look at it again."
+                    ? $"It was probably swapped since ({InHundred(said.SwappedPercent)}). Photograph it."
+                    : $"It was swapped since with a chance of {InHundred(said.SwappedPercent)}. Look at it again, and photograph it."
             );
         }
         if (answer.Next.FirstOrDefault(n => n.Why == NextDetail.TellsMost) is { } next)

@@ -53,7 +53,7 @@ public class DatingTests
             [
                 "Probably made between 1950 and 1951 (more than 99 in 100).",
                 "Against it: Cord (gray plastic).",
-                "It was probably swapped since (more than 99 in 100).",
+                "It was probably swapped since (more than 99 in 100). Photograph it.",
             ],
             Words(answer)
         );
