@@ -13,11 +13,18 @@ namespace Ohmstead.Electrical.Tests.Diagnosis;
 /// <summary>A diagnosis of a small unit taken apart: what each of its steps has in hand, to be asked by itself.</summary>
 internal sealed class Pieces
 {
-    public Pieces(BenchUnit unit, TakenReading[] taken, double wrongChance = 1e-3, DiagnosisOptions? options = null, Meter? meter = null)
+    public Pieces(
+        BenchUnit unit,
+        TakenReading[] taken,
+        double wrongChance = 1e-3,
+        DiagnosisOptions? options = null,
+        Meter? meter = null,
+        Symptom[]? symptoms = null
+    )
     {
         Unit = unit;
         Options = (options ?? new DiagnosisOptions { RankNext = false, IsBenchAsNoted = true }) with { Threads = 1 };
-        Readings = WireBench.Unit(unit, taken) with { Meter = meter ?? Meter.Usual };
+        Readings = WireBench.Unit(unit, taken) with { Meter = meter ?? Meter.Usual, Symptoms = [.. symptoms ?? []] };
         Library = new ReadingLibrary(unit.Model);
         Evidence = new Evidence(Library, Readings, wrongChance);
         Workers = new Workers(Evidence.Set, 1);

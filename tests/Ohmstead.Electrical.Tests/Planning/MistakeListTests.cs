@@ -171,4 +171,16 @@ public class MistakeListTests
         Assert.Equal(8, SeenEnd.With([Seen("coil.from", "c")], [], Sheet, null).Single().Percent);
         Assert.Equal(2, SeenEnd.With([Seen("coil.from", "c")], [], Sheet, new RewireChances(1, 2, 3, 4, 5, 6, 7)).Single().Percent);
     }
+
+    /// <summary>Three wires whose six ends all lie on something else: of the fifteen pairs the three of one wire's own ends leave the circuit as it was.</summary>
+    [Fact]
+    public void Every_end_can_be_exchanged_with_every_end_of_another_wire()
+    {
+        var draft = new SheetDraft().Wire("w-0", "a", "b", 0.01).Wire("w-1", "c", "d", 0.01).Wire("w-2", "e", "f", 0.01);
+        foreach (var (at, ohms) in new[] { ("a", 10), ("b", 20), ("c", 30), ("d", 40), ("e", 50), ("f", 60) })
+            draft = draft.Resistor("r-" + at, at, "g", ohms);
+        string[] ends = ["w-0.from", "w-0.to", "w-1.from", "w-1.to", "w-2.from", "w-2.to"];
+        var pairs = ends.SelectMany((a, n) => ends.Skip(n + 1).Where(b => a[..3] != b[..3]).Select(b => $"swap:{a}~{b}"));
+        Assert.Equal(pairs, MistakeList.Of(draft.Sheet()).Select(m => m.Id).Where(id => id.StartsWith("swap:", StringComparison.Ordinal)));
+    }
 }

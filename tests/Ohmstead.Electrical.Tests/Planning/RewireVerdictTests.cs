@@ -96,4 +96,23 @@ public class RewireVerdictTests
         Assert.False(Alike(4, 5, 0));
         Assert.True(Alike(4, 4, 0));
     }
+
+    /// <summary>Three that show the same stand in one group, whatever their chances; what shows elsewhere, or alone, stands in none.</summary>
+    [Fact]
+    public void All_that_are_alike_stand_in_one_group()
+    {
+        var sheet = Sheet(0);
+        Mistake[] mistakes =
+        [
+            new("cold:w-1", 1, [3]),
+            new("cold:w-2", 2, [5]),
+            new("cold:w-1", 3, [3.02]),
+            new("cold:w-1", 4, [8]),
+            new("cold:w-1", 5, [3.04]),
+        ];
+        var table = Table(sheet, mistakes);
+        var wiring = new Wiring(sheet);
+        var result = RewireCheck.Run(table, new Discrimination(table, wiring), wiring, Taken(sheet));
+        Assert.Equal([1, 3, 5], Assert.Single(result.Alike).Select(m => m.Percent));
+    }
 }

@@ -54,4 +54,20 @@ public class FaultClassTests
 
     private static FaultMode Mode(int number, string element, double min, double max, SizeKind size = SizeKind.Continuous) =>
         new(number, element, number, ElementKind.Resistor, new FaultSpec("drifted", FaultChange.SetsOhms, 1, size, min, max));
+
+    /// <summary>2 to 20 Ω with odds of 3 and 6 to 60 Ω with odds of 1, by hand: both a decade wide, 1.477 decades together.</summary>
+    [Theory]
+    [InlineData(0.1, 0.01, 1, 0)]
+    [InlineData(0.5, 0.01, 0.75, 0.25)]
+    [InlineData(0.9, 0.01, 0, 1)]
+    // At 0.06, 0.3 and 0.54 of it: 2.4, 5.5 and 12.6 Ω.
+    [InlineData(0.3, 0.2, 0.9, 0.1)]
+    public void So_it_is_where_sizes_begin_elsewhere(double share, double deviation, double first, double second)
+    {
+        var both = new FaultClass(0, [Mode(0, "near", 2, 20), Mode(1, "far", 6, 60)], [3, 1], [0, 1]);
+        Assert.Equal(2 * Math.Pow(30, share), both.SizeAt(share), 1e-9);
+        Assert.Equal([first, second], both.SharesOfModes(share, deviation).Select(s => Math.Round(s, 9)));
+        var perDecade = (first > 0 ? 3 : 0) + (second > 0 && deviation < 0.1 ? 1 : 0);
+        Assert.Equal(Math.Log(perDecade * Math.Log10(30) / 4), both.LogDensity(share), 1e-9);
+    }
 }

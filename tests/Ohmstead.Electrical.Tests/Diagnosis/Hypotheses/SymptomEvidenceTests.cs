@@ -49,6 +49,23 @@ public class SymptomEvidenceTests
         Assert.Equal(quiet.KeyOf(Class(3, "d", "open").Lead), quiet.KeyOf(other.Lead));
     }
 
+    /// <summary>What parts share acts as it does in each of them, unless something is said of it itself.</summary>
+    [Fact]
+    public void What_parts_share_causes_it_by_each_of_them()
+    {
+        FaultMode Shared(string id, params string[] parts) =>
+            new(0, id, 0, ElementKind.Switch, new FaultSpec("resistive", FaultChange.SetsOhms, 1)) { SharedBy = [.. parts] };
+        double Yes(FaultMode mode, Observation o) =>
+            Math.Exp(
+                new SymptomEvidence([new Symptom(o, true)], []).LogLikelihood([new FaultClass(0, [mode], [1], [0]) { Moves = [true] }])
+            );
+        var hum = new Observation("hum", "It hums", [("a:resistive", 0.8), ("b:resistive", 0.5), ("c:open", 0.9)], 0.1);
+        Assert.Equal(1 - (0.2 * 0.5), Yes(Shared("damp", "a", "b", "c"), hum), 1e-12);
+        Assert.Equal(0.8, Yes(Shared("damp", "a", "c"), hum), 1e-12);
+        Assert.Equal(0.1, Yes(Shared("damp", "c", "d"), hum), 1e-12);
+        Assert.Equal(0.3, Yes(Shared("damp", "a", "b"), hum with { Given = [.. hum.Given, ("damp:resistive", 0.3)] }), 1e-12);
+    }
+
     private static FaultClass Class(int number, string element, string mode) =>
         new(0, [new FaultMode(0, element, number, ElementKind.Switch, new FaultSpec(mode, FaultChange.SetsOhms, 1))], [1], [0])
         {

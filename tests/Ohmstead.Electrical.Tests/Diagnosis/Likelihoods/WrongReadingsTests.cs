@@ -45,4 +45,24 @@ public class WrongReadingsTests
         Assert.Equal(0.5 / 300, shares[^1], 1e-12);
         Assert.Equal(0, shares[0] + shares[2] + shares[3] + shares[4], 1e-12);
     }
+
+    /// <summary>40 V beside the 60: its own slips, ten times what was meant (4 V: 8 on the scale) and the others, are its own.</summary>
+    [Fact]
+    public void Every_reading_has_slips_of_its_own()
+    {
+        var two = new WrongReadings([(60, new MeterError(0, 0.5, 0, 0)), (40, new MeterError(0, 0.5, 0, 0))], Chance);
+        Assert.Equal(Math.Log(Chance * ((0.16 / 10 * Top) + (0.5 / 300))), two.LogDensity(1, 80 - 8, 1), 1e-6);
+        Assert.Equal(Math.Log(Chance * 0.5 / 300), two.LogDensity(1, 120 - 12, 1), 1e-9);
+        var shares = two.Shares(1, 80 - 8, 1);
+        Assert.Equal(0.16 / 10 * Top, shares[0], 1e-9);
+        Assert.Equal(0, shares[1..^1].Sum(), 1e-9);
+        Assert.Equal(0.03 * Top, two.Shares(1, 80 + 80, 1)[4], 1e-9);
+        Assert.Equal(0.16 / 10 * Top, two.Shares(0, 120 - 12, 1)[0], 1e-9);
+        // Half as far as the nearest slip it is worth a look, and where it is wildly off.
+        Assert.Equal(Math.Log(Chance * 0.5 / 300), two.LogAnywhere, 1e-12);
+        Assert.False(two.IsWorthALook(1, 35.9, 0));
+        Assert.True(two.IsWorthALook(1, 36.1, 0));
+        Assert.True(two.IsWorthALook(1, 1, -two.LogAnywhere - 6.9));
+        Assert.False(two.IsWorthALook(1, 1, -two.LogAnywhere - 7.1));
+    }
 }

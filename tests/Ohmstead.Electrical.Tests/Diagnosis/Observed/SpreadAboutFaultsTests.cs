@@ -75,4 +75,58 @@ public class SpreadAboutFaultsTests
         var rows = library.Rows(evidence.Set, workers, () => false);
         return (evidence, new SpreadModel(evidence, rows, workers), rows, workers, unit);
     }
+
+    /// <summary>
+    /// Both resistors spread by a tenth: each moves the two together by half of what it would alone, in quadrature; with one of them drifted
+    /// to twice its ohms by a fault its own spread still counts, at its new share of the current.
+    /// </summary>
+    [Theory]
+    [InlineData(false)]
+    [InlineData(true)]
+    public void Every_parameter_has_its_part_in_the_spread(bool isDrifted)
+    {
+        var (evidence, spreads, rows, workers, unit) = Bench(
+            new SheetDraft()
+                .Element("resistor", "wide", "a", "b", new { ohms = Ohms, spread = new { ohms = Sigma } })
+                .Element("resistor", "other", "a", "b", new { ohms = Ohms, spread = new { ohms = Sigma } })
+                .Reading("both", "ohms", ["a", "b"])
+                .Unit(),
+            Outcome.Value,
+            Ohms / 2
+        );
+        var (set, other) = (Members.None, Ohms);
+        if (isDrifted)
+        {
+            var drifted = ClassBuilder
+                .Build(evidence, rows, unit.Catalogue.Odds(null), workers, out _)
+                .Single(c => c.Lead.Name == "other:drifted");
+            (set, other) = (set.With(drifted, 0.9), Ohms * drifted.SizeAt(0.9));
+        }
+        double At(double wide, double beside) => evidence.Set.ToScale(0, wide * beside / (wide + beside));
+        var up = Math.Exp(0.1 * Sigma);
+        var first = (At(Ohms * up, other) - At(Ohms, other)) / 0.1;
+        var second = (At(Ohms, other * up) - At(Ohms, other)) / 0.1;
+        var predicted = workers.One(worker => worker.Predict(set, [rows[0].Sound]));
+        var covariance = spreads.Of(set, predicted).Gaussian.Covariance[0];
+        Assert.Equal((first * first) + (second * second) + (1.0 / 3), covariance, 0.02 * covariance);
+    }
+
+    /// <summary>A set that was fitted is judged by the spread it was fitted with; one that was only found by that of the set itself, worked out.</summary>
+    [Fact]
+    public void A_set_that_was_fitted_keeps_its_spread()
+    {
+        var unit = WireBench.Chain(2);
+        var pieces = new Pieces(unit, [WireBench.Value(unit, "whole", 5)]);
+        var (sound, fitted) = (pieces.Fitted(Members.None), pieces.Fitted(pieces.Set(("w0:resistive", 0.5))));
+        Assert.Same(fitted.Spread, pieces.Spreads.Of(fitted));
+        var found = new FoundHypothesis(fitted.Members, sound)
+        {
+            Predicted = fitted.Predicted,
+            LeftOut = [],
+            LogEvidence = 0,
+        };
+        Assert.Same(sound.Spread, found.Spread);
+        Assert.NotSame(sound.Spread, pieces.Spreads.Of(found));
+        Assert.Equal(fitted.Spread.Gaussian.Covariance[0], pieces.Spreads.Of(found).Gaussian.Covariance[0], 1e-3);
+    }
 }

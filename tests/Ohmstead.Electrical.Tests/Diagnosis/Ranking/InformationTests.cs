@@ -158,4 +158,16 @@ public class InformationTests
         var meter = ohms is null ? Meter.Usual : new Meter(Meter.Usual.Errors.SetItem(Quantity.Ohms, ohms));
         return Diagnoser.Run(unit.Model, new UnitReadings("draft", 120, null, meter, [], []), new DiagnosisOptions()).Next;
     }
+
+    /// <summary>
+    /// The same with one chance in three for the first: OL (1 in 6) is never the second, and without it the first is left with 1 in 5:
+    /// H(⅓) − ⅚·H(⅕) bit.
+    /// </summary>
+    [Fact]
+    public void OL_of_a_scenario_that_is_less_likely_is_worth_more_each_time_it_comes()
+    {
+        static double Entropy(double p) => -(p * Math.Log2(p)) - ((1 - p) * Math.Log2(1 - p));
+        List<Component> parts = [new(0, 0.5, 100, 1), new(0, 0.5, 0, 1), new(1, 2, 0, 1)];
+        Assert.Equal(Entropy(1.0 / 3) - (5.0 / 6 * Entropy(0.2)), Information.Bits(parts, 50), 1e-6);
+    }
 }

@@ -42,14 +42,33 @@ public class JointInformationTests
 
     /// <summary>The quadrature for one reading and the draws for several are two ways to one number.</summary>
     [Theory]
-    [InlineData(3)]
-    [InlineData(2.5)]
-    [InlineData(2)]
-    public void Of_one_reading_it_is_what_the_quadrature_gives(double apart)
+    [InlineData(3, 1)]
+    [InlineData(2.5, 1)]
+    [InlineData(2, 1)]
+    [InlineData(30, 100)]
+    [InlineData(0.2, 0.01)]
+    public void Of_one_reading_it_is_what_the_quadrature_gives(double apart, double variance)
     {
-        List<Component> parts = [new(0, 1, 0, 1), new(1, 1, apart, 1)];
+        List<Component> parts = [new(0, 1, 0, variance), new(1, 1, apart, variance)];
         Assert.Equal(Information.Bits(parts, Out), new JointInformation([1, 1], [0, 1]).With(parts, Out), 0.1);
     }
 
     private static List<Component> Apart(params double[] means) => [.. means.Select((m, s) => new Component(s, 1, 1000 * m, 1))];
+
+    /// <summary>A narrow and a wide one about the same place: what is shown in the middle speaks for the narrow one, the more so the denser it is.</summary>
+    [Fact]
+    public void A_narrow_law_is_denser_than_a_wide_one()
+    {
+        List<Component> parts = [new(0, 1, 0, 1), new(1, 1, 0, 400)];
+        // Σ ½∫ p(t|s)·log₂ p(t|s)/p(t), in steps of 0.01 out to six deviations.
+        static double Law(double t, double deviation) => Math.Exp(-0.5 * t * t / (deviation * deviation)) / deviation;
+        double Of(double deviation) =>
+            Enumerable
+                .Range(-12000, 24001)
+                .Select(n => n / 100.0)
+                .Sum(t => Law(t, deviation) * Math.Log2(Law(t, deviation) / (0.5 * (Law(t, 1) + Law(t, 20)))))
+            * 0.01
+            / Math.Sqrt(2 * Math.PI);
+        Assert.Equal((Of(1) + Of(20)) / 2, new JointInformation([1, 1], [0, 1]).With(parts, Out), 0.08);
+    }
 }
