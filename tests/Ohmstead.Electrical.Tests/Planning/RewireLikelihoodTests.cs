@@ -215,4 +215,14 @@ public class RewireLikelihoodTests
     }
 
     private static bool Near(double a, double b) => Math.Abs(a - b) <= 1e-6 * Math.Abs(b);
+
+    /// <summary>So have two whose sizes are fitted: each costs its own share of sizes, also beside the other.</summary>
+    [Fact]
+    public void Two_sizes_cost_the_share_of_both()
+    {
+        var table = Table(Sheet(0.14), Cold("w-1", 1.3, 3), Cold("w-2", 2.6, 6));
+        (int, double)[] read = [(0, 1.5), (1, 2.9)];
+        var (one, other, both) = (Odds(table, read, [0]), Odds(table, read, [1]), Odds(table, read, [0, 1]));
+        Assert.Equal(one * other, both, both * 0.02);
+    }
 }

@@ -90,4 +90,24 @@ public class RewireListTests
         Assert.Equal("row", take.Spec.Id);
         Assert.Equal(["cold:w-1", "cold:w-2"], take.Discriminates.Select(m => m.Id));
     }
+
+    /// <summary>
+    /// A mistake of 6 % is ruled out sooner than it is found: where it is there it must be likelier than none, (1 + √(1 + 2·ln(94/6)))² thirds of a
+    /// limit away by the list. Where the first reading alone is not so far, the second of the same wire is asked for, and each of the two
+    /// is said to show it.
+    /// </summary>
+    [Theory]
+    [InlineData(1.004, "first")]
+    [InlineData(0.996, "first again")]
+    public void The_list_finds_a_mistake_that_is_there(double far, string list)
+    {
+        var away = Math.Sqrt(Math.Pow(1 + Math.Sqrt(1 + (2 * Math.Log(94.0 / 6))), 2) / 3);
+        Assert.True(away > 1.02 * Needed(6, 0.005));
+        var sheet = Sheet(0);
+        sheet = sheet with { Readings = sheet.Readings.Add(sheet.Readings[0] with { Id = "again", Minutes = 2 }) };
+        var table = Table(sheet, new Mistake("cold:w-1", 6, [1 + (far * away * Floor)]));
+        var take = new Discrimination(table, new Wiring(sheet)).ShortestList();
+        Assert.Equal(list, string.Join(' ', take.Select(t => t.Spec.Id)));
+        Assert.All(take, t => Assert.Equal("cold:w-1", Assert.Single(t.Discriminates).Id));
+    }
 }

@@ -190,4 +190,50 @@ public class SlipChanceTests
             slips.Where(s => s.Kind == SlipKind.Exchanged).Select(s => $"{s.Id} {s.With}").Order(StringComparer.Ordinal)
         );
     }
+
+    /// <summary>
+    /// Nothing read across a resistor that is hardly ever shorted: a short explains it, by its odds and the meter's density 1/√(2π/3); or it is a
+    /// slip. The sets share the probability, and a slip it is as far as the reading is wrong over all of them.
+    /// </summary>
+    [Theory]
+    [InlineData(0.0024, true)]
+    [InlineData(0.004, true)]
+    [InlineData(0.008, false)]
+    public void What_a_rare_fault_explains_too_is_a_slip_by_what_is_left(double percent, bool isTold)
+    {
+        var unit = new SheetDraft()
+            .Element(
+                "resistor",
+                "r",
+                "a",
+                "g",
+                new
+                {
+                    ohms = 470,
+                    faults = new Dictionary<string, double>
+                    {
+                        ["open"] = 0,
+                        ["shorted"] = percent,
+                        ["drifted"] = 0,
+                    },
+                }
+            )
+            .Reading("ten", "ohms", ["a", "g"])
+            .Unit();
+        var result = Diagnoser.Run(
+            unit.Model,
+            WireBench.Unit(unit, [WireBench.Value(unit, "ten", unit.ReadListed("ten", "r:shorted"))]),
+            new DiagnosisOptions
+            {
+                RankNext = false,
+                IsBenchAsNoted = true,
+                WrongReadingChance = Chance,
+            }
+        );
+        var (fault, slip) = (percent / (100 - percent) / Math.Sqrt(2 * Math.PI / 3), Anywhere);
+        Assert.Equal(fault / (fault + slip), WireBench.Chance(result, "r:shorted"), 0.01);
+        Assert.Equal(isTold, result.Slips.Length == 1);
+        if (isTold)
+            Assert.Equal(slip / (fault + slip), result.Slips[0].Probability, 0.01);
+    }
 }
