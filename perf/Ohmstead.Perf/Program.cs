@@ -1,10 +1,12 @@
 using System.Globalization;
 using Ohmstead.Perf;
+using Ohmstead.Perf.Benches;
 using Ohmstead.Perf.Benchmarks;
 using Ohmstead.Perf.Days;
 using Ohmstead.Perf.Experiments;
 using Ohmstead.Perf.Listening;
 using Ohmstead.Perf.Stores;
+using Ohmstead.Perf.Stores.Many;
 
 CultureInfo.CurrentCulture = CultureInfo.DefaultThreadCurrentCulture = CultureInfo.InvariantCulture;
 switch (args.FirstOrDefault())
@@ -29,6 +31,10 @@ switch (args.FirstOrDefault())
         return await ServerFigures.RunAsync();
     case "plan":
         return await PlanFigures.RunAsync();
+    case "many":
+        return await ManyFigures.RunAsync(args[1..]);
+    case "benches":
+        return await BenchesFigures.RunAsync(args[1..]);
     case "merge":
         return await MergeFigures.RunAsync();
     case "slow-laptop":
@@ -45,7 +51,7 @@ switch (args.FirstOrDefault())
         return PinnedAnswers.Remake(RepositoryRoot.Path);
     default:
         Console.Error.WriteLine(
-            "usage: bench | process | questions | scaling | planning | ngspice-ratio | store | entry | server | plan | merge | slow-laptop | page [again] [part ...] | experiments [quick] [units | diagnosis | next | doubt ... | heat-run | minutes | drafted [UNITS | times]] | hum | day | pins"
+            "usage: bench | process | questions | scaling | planning | ngspice-ratio | store | entry | server | plan | benches [SECONDS] | many [SIZE ...] [folder | database] | merge | slow-laptop | page [again] [part ...] | experiments [quick] [units | diagnosis | next | doubt ... | heat-run | minutes | drafted [UNITS | times]] | hum | day | pins"
         );
         return 2;
 }

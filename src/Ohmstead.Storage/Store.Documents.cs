@@ -11,7 +11,7 @@ using Ohmstead.Workshop.Units;
 
 namespace Ohmstead.Storage;
 
-/// <content>The next thing on a unit, documents in versions, the parts of the drawer in units, and the search.</content>
+/// <content>The next thing on a unit, documents in versions, and the parts of the drawer in units.</content>
 public sealed partial class Store
 {
     /// <inheritdoc/>
@@ -93,33 +93,6 @@ public sealed partial class Store
         );
 
     /// <inheritdoc/>
-    public Task<IReadOnlyList<Hit>> SearchAsync(string words, int most, CancellationToken cancel)
-    {
-        var asked = SearchText.Words(words);
-        if (asked.Count == 0)
-            return Task.FromResult<IReadOnlyList<Hit>>([]);
-        return transactions.ReadAsync<IReadOnlyList<Hit>>(
-            async context =>
-            {
-                var found = context.Units.AsQueryable();
-                foreach (var word in asked)
-                    found = found.Where(u => u.Search.Contains(word) || u.KindSearch.Contains(word));
-                var units = await found
-                    .Select(UnitRow.Light)
-                    .OrderByDescending(u => u.LastAt)
-                    .ThenBy(u => u.Id)
-                    .Take(most)
-                    .ToListAsync(cancel);
-                var hits = new List<Hit>(units.Count);
-                foreach (var unit in units)
-                    hits.Add(new Hit(unit.Card, await WhereAsync(context, unit.Card, asked, cancel)));
-                return hits;
-            },
-            cancel
-        );
-    }
-
-    /// <inheritdoc/>
     public Task<IReadOnlyList<FittedPart>> FittedAsync(CancellationToken cancel) =>
         transactions.ReadAsync<IReadOnlyList<FittedPart>>(
             async context =>
@@ -161,22 +134,5 @@ public sealed partial class Store
             // A unit that keeps an earlier version is shown by that one.
             if (UnitHistory.Fold(await JournalAsync(context, unit.Id, cancel)) is { SheetVersion: 0 } told)
                 unit.Take(CardOf.Make(told, sheet, shop));
-    }
-
-    /// <summary>The newest entry with a word that the card does not show; else what the card itself shows.</summary>
-    private async Task<string> WhereAsync(WorkshopContext context, UnitCard card, IReadOnlyList<string> asked, CancellationToken cancel)
-    {
-        var shown = SearchText.Of(string.Join(' ', card.Tag, card.Owner, card.Kind));
-        if (asked.FirstOrDefault(w => !shown.Contains(w, StringComparison.Ordinal)) is not { } word)
-            return "";
-        var json = await context
-            .Entries.Where(e => e.UnitId == card.Id && e.Search.Contains(word))
-            .OrderByDescending(e => e.Number)
-            .Select(e => e.Json)
-            .FirstOrDefaultAsync(cancel);
-        if (json is null)
-            return "";
-        var unit = UnitHistory.Fold(await JournalAsync(context, card.Id, cancel));
-        return FactWords.Of(FactText.Read(json), await sheets.OfAsync(context, unit, cancel));
     }
 }

@@ -103,20 +103,6 @@ public sealed partial class Store : IStore, IAsyncDisposable
     private BenchUnit? KeptAs(Guid unitId, int lastNumber) => kept.Find(unitId, u => u.LastNumber == lastNumber);
 
     /// <inheritdoc/>
-    public Task<IReadOnlyList<UnitCard>> CardsAsync(bool withHandedBack, CancellationToken cancel) =>
-        transactions.ReadAsync<IReadOnlyList<UnitCard>>(
-            async context =>
-                await context
-                    .Units.Where(u => withHandedBack || !u.IsHandedBack)
-                    .Select(UnitRow.Light)
-                    .OrderByDescending(u => u.LastAt)
-                    .ThenBy(u => u.Id)
-                    .Select(u => u.Card)
-                    .ToListAsync(cancel),
-            cancel
-        );
-
-    /// <inheritdoc/>
     public Task SaveFoundAsync(Guid unitId, int seenNumber, NextThing next, UnitDoubts doubts, CancellationToken cancel) =>
         transactions.WriteAsync(
             async context =>

@@ -1,6 +1,7 @@
 using System.Diagnostics;
 using Microsoft.EntityFrameworkCore;
 using Ohmstead.Storage.Databases;
+using Ohmstead.Storage.Rows;
 
 namespace Ohmstead.Storage;
 
@@ -15,6 +16,9 @@ internal sealed class Transactions(IDatabase database) : IAsyncDisposable
 
     /// <summary>True where photos are kept in the database.</summary>
     public bool KeepsPhotos => database.KeepsPhotos;
+
+    /// <summary>The units that may have all the words: all that do, and few others.</summary>
+    public IQueryable<UnitRow> MayHave(WorkshopContext context, IReadOnlyList<string> words) => database.MayHave(context, words);
 
     public Task<T> ReadAsync<T>(Func<WorkshopContext, Task<T>> read, CancellationToken cancel) =>
         InWordsAsync(

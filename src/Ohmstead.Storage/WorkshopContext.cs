@@ -29,6 +29,25 @@ internal class WorkshopContext : DbContext
             unit.Property(u => u.NextAction).HasConversion<string>();
             unit.HasIndex(u => u.LastAt);
             unit.HasIndex(u => u.SheetId);
+            // What the lists show first, without reading the others. Few units have a question open, or a part of the drawer in them.
+            unit.HasIndex(u => new
+                {
+                    u.IsHandedBack,
+                    u.Place,
+                    u.LastAt,
+                    u.Id,
+                })
+                .IsDescending(false, false, true, false);
+            unit.HasIndex(u => new
+                {
+                    u.IsHandedBack,
+                    u.LastAt,
+                    u.Id,
+                })
+                .IsDescending(false, true, false);
+            unit.HasIndex(u => new { u.IsHandedBack, u.Tag });
+            unit.HasIndex(u => u.Contradictions).HasFilter("\"Contradictions\" > 0");
+            unit.HasIndex(u => u.Id, "IX_Units_WithFitted").HasFilter("\"Fitted\" <> ''");
             unit.Ignore(u => u.Card);
         });
         modelBuilder.Entity<EntryRow>(entry =>

@@ -9,7 +9,6 @@ internal sealed class Writer(Store store, int seed, int writer)
 {
     private const int Units = 3;
     private readonly Random random = new(seed * 2 + writer);
-    private readonly byte[] picture = Picture();
     private int made;
 
     public async Task RunAsync()
@@ -36,10 +35,7 @@ internal sealed class Writer(Store store, int seed, int writer)
 
     private async Task<Fact> PhotoAsync()
     {
-        // A JPEG may be followed by anything: that makes each one another file, small or large.
-        var bytes = new byte[picture.Length + random.Next(300_000)];
-        random.NextBytes(bytes);
-        picture.CopyTo(bytes, 0);
+        var bytes = Picture();
         var kept = await AgainAsync(async () =>
         {
             using var content = new MemoryStream(bytes);
@@ -69,9 +65,13 @@ internal sealed class Writer(Store store, int seed, int writer)
 
     private string Words() => new('x', random.Next(1, 2000));
 
-    private static byte[] Picture()
+    /// <summary>Noise, a few kilobytes or a few hundred: each another file, of which nothing may be left out as what follows a picture is.</summary>
+    private byte[] Picture()
     {
-        using var bitmap = new SKBitmap(16, 16);
+        using var bitmap = new SKBitmap(16, random.Next(16, 8000));
+        var dots = new byte[bitmap.ByteCount];
+        random.NextBytes(dots);
+        System.Runtime.InteropServices.Marshal.Copy(dots, 0, bitmap.GetPixels(), dots.Length);
         using var encoded = bitmap.Encode(SKEncodedImageFormat.Jpeg, 80);
         return encoded.ToArray();
     }

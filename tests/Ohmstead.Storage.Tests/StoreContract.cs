@@ -10,7 +10,7 @@ using Ohmstead.Workshop.Units;
 namespace Ohmstead.Storage.Tests;
 
 /// <summary>What every store must do, whatever lies under it. A store under test derives from this and says how it is opened.</summary>
-public abstract class StoreContract
+public abstract partial class StoreContract
 {
     private readonly Draft draft = new();
 

@@ -38,6 +38,14 @@ internal static class Clock
                 solver.Solve(c, values);
     }
 
+    /// <summary>The value that so large a share of a list does not exceed.</summary>
+    /// <param name="share">0 to 1.</param>
+    public static double Percentile(IEnumerable<double> values, double share)
+    {
+        double[] all = [.. values.Order()];
+        return all[Math.Clamp((int)Math.Ceiling(share * all.Length) - 1, 0, all.Length - 1)];
+    }
+
     /// <summary>The middle of a list.</summary>
     public static double Median(IEnumerable<double> values)
     {

@@ -1,4 +1,6 @@
+using Ohmstead.Perf.Benches;
 using Ohmstead.Perf.Stores;
+using Ohmstead.Perf.Stores.Many;
 
 namespace Ohmstead.Perf.Benchmarks;
 
@@ -17,6 +19,8 @@ internal static class PerformancePage
         ("entry", () => EntryFigures.RunAsync().GetAwaiter().GetResult()),
         ("server", () => ServerFigures.RunAsync().GetAwaiter().GetResult()),
         ("plan", () => PlanFigures.RunAsync().GetAwaiter().GetResult()),
+        ("benches", () => BenchesFigures.RunAsync([]).GetAwaiter().GetResult()),
+        ("many", () => ManyFigures.RunAsync([]).GetAwaiter().GetResult()),
         ("merge", () => MergeFigures.RunAsync().GetAwaiter().GetResult()),
         ("slow-laptop", () => SlowLaptopFigures.RunAsync().GetAwaiter().GetResult()),
     ];

@@ -196,7 +196,8 @@ internal static class EntryFigures
         return said == 0 ? Stopwatch.GetTimestamp() : said;
     }
 
-    private static Fact Fact(TakenReading taken) =>
+    /// <summary>A drawn reading as it is entered.</summary>
+    public static Fact Fact(TakenReading taken) =>
         new ReadingEntered(
             taken.Spec.Id,
             taken.Outcome switch

@@ -5,7 +5,14 @@ using SkiaSharp;
 namespace Ohmstead.Perf.Stores;
 
 /// <summary>An invented workshop of many years: units, each with readings, photos, notes and answers, drawn from a seed.</summary>
-internal sealed class FilledStore(Store store, int seed)
+/// <param name="photosAUnit">Photos that each unit has.</param>
+/// <param name="readingsAUnit">Readings that each unit has.</param>
+internal sealed class FilledStore(
+    Store store,
+    int seed,
+    int photosAUnit = FilledStore.PhotosAUnit,
+    int readingsAUnit = FilledStore.ReadingsAUnit
+)
 {
     public const int Units = 1000;
     public const int ReadingsAUnit = 40;
@@ -30,6 +37,9 @@ internal sealed class FilledStore(Store store, int seed)
     private static readonly string[] Names = ["Brass", "Copper", "Tinman", "Fuse", "Winding", "Lever", "Signal", "Halt"];
     private readonly Random random = new(seed);
     private int ids;
+
+    /// <summary>True where every photo is the same picture, so that it is kept once.</summary>
+    public bool IsOnePicture { get; init; }
 
     /// <summary>Ids of the units, in the order in which they came.</summary>
     public List<Guid> Ids { get; } = [];
@@ -57,12 +67,12 @@ internal sealed class FilledStore(Store store, int seed)
         var at = Began.AddHours(number * 40);
         var owner = $"{(char)('A' + random.Next(26))}. {Names[random.Next(Names.Length)]}";
         var facts = new List<Fact> { new TakenIn(FormattableString.Invariant($"{number:D4}"), sheetId, owner, Sentence(6)) };
-        for (var k = 0; k < PhotosAUnit; k++)
+        for (var k = 0; k < photosAUnit; k++)
             facts.Add(new PhotoAdded(await PhotoAsync(at, cancel), Sentence(2), ""));
         for (var k = 0; k < 6; k++)
             facts.Add(new Noted(Sentence(8)));
         facts.Add(new StageClosed(Stage.LookOver, true, ""));
-        for (var k = 0; k < ReadingsAUnit; k++)
+        for (var k = 0; k < readingsAUnit; k++)
             facts.Add(
                 new ReadingEntered(
                     readings[k % readings.Length],
@@ -86,22 +96,23 @@ internal sealed class FilledStore(Store store, int seed)
 
     private Guid NewId() => new(seed, 0, 0, [.. BitConverter.GetBytes(++ids), 0, 0, 0, 0]);
 
-    /// <summary>A small JPEG: one picture, followed by bytes that make each another file.</summary>
-    public static byte[] Picture { get; } = Draw();
-
     private async Task<string> PhotoAsync(DateTimeOffset at, CancellationToken cancel)
     {
-        var bytes = new byte[Picture.Length + 16];
-        random.NextBytes(bytes);
-        Picture.CopyTo(bytes, 0);
-        using var content = new MemoryStream(bytes);
+        using var content = new MemoryStream(Picture(IsOnePicture ? 0 : random.NextInt64()));
         return (await store.Photos.KeepAsync(content, 1_000_000, at, cancel)).Hash;
     }
 
-    private static byte[] Draw()
+    /// <summary>A small JPEG, another for every number: what follows a picture would be left out of the file.</summary>
+    public static byte[] Picture(long number)
     {
-        using var bitmap = new SKBitmap(320, 240);
+        const int dot = 8;
+        using var bitmap = new SKBitmap(16 * dot, 4 * dot);
         bitmap.Erase(SKColors.Tan);
+        using var canvas = new SKCanvas(bitmap);
+        using var paint = new SKPaint { Color = SKColors.Black };
+        for (var bit = 0; bit < 64; bit++)
+            if ((number >> bit & 1) == 1)
+                canvas.DrawRect(bit % 16 * dot, bit / 16 * dot, dot, dot, paint);
         using var jpeg = bitmap.Encode(SKEncodedImageFormat.Jpeg, 80);
         return jpeg.ToArray();
     }

@@ -25,7 +25,7 @@ internal static class MergeFigures
                 new List<string>()
             );
             string Of(string name) => Path.Combine(folder, name);
-            var ids = await ServerFigures.FillAsync(Of("laptop"), FilledStore.Units);
+            var ids = await ServerFigures.FillAsync(Of("laptop"), FilledStore.Units, isOnePicture: true);
             Copy(Of("laptop"), Of("tablet"));
             await GrowAsync(Of("laptop"), ids, 1);
             await GrowAsync(Of("tablet"), ids, 2);
@@ -35,7 +35,7 @@ internal static class MergeFigures
             if (laptop != await TextAsync(Of("tablet"), ids))
                 broken.Add("the two workshops are not the same afterwards");
             Directory.Delete(Of("tablet"), recursive: true);
-            await ServerFigures.FillAsync(Of("club"), FilledStore.Units, seed: 77);
+            await ServerFigures.FillAsync(Of("club"), FilledStore.Units, seed: 77, isOnePicture: true);
             await MeasureAsync(table, broken, "a workshop that it never met", Of("laptop"), Of("club"));
             table.Append(
                 CultureInfo.InvariantCulture,

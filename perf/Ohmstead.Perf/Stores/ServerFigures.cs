@@ -131,12 +131,13 @@ internal static partial class ServerFigures
     }
 
     /// <summary>A folder of so many units; their ids.</summary>
-    public static async Task<IReadOnlyList<Guid>> FillAsync(string data, int units, int seed = 18600)
+    /// <param name="isOnePicture">True where every photo is the same picture, so that it is kept once.</param>
+    public static async Task<IReadOnlyList<Guid>> FillAsync(string data, int units, int seed = 18600, bool isOnePicture = false)
     {
         var stop = CancellationToken.None;
         var sheet = RepositoryRoot.Sample;
         await using var store = await Store.OpenAsync(data, TimeProvider.System, stop);
-        var filled = new FilledStore(store, seed);
+        var filled = new FilledStore(store, seed) { IsOnePicture = isOnePicture };
         await filled.FillAsync(
             sheet.Id,
             await File.ReadAllTextAsync(RepositoryRoot.SamplePath, stop),
@@ -230,13 +231,14 @@ internal static partial class ServerFigures
         return await answer.Content.ReadAsByteArrayAsync();
     }
 
-    private static async Task PostAsync(HttpClient http, string unit)
+    /// <summary>An entry with a photo.</summary>
+    public static async Task PostAsync(HttpClient http, string unit)
     {
         var entry = Guid.CreateVersion7();
         using var request = new HttpRequestMessage(HttpMethod.Post, $"/units/{unit}/photos?entry={entry}&title=measured");
         request.Headers.Add("Origin", http.BaseAddress!.GetLeftPart(UriPartial.Authority));
-        // Another file every time: one that is there already would not be written.
-        request.Content = new ByteArrayContent([.. FilledStore.Picture, .. entry.ToByteArray()]);
+        // Another picture every time: one that is there already would not be written.
+        request.Content = new ByteArrayContent(FilledStore.Picture(BitConverter.ToInt64(entry.ToByteArray(), 8)));
         using var answer = await http.SendAsync(request);
         answer.EnsureSuccessStatusCode();
     }

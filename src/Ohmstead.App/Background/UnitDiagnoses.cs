@@ -15,9 +15,9 @@ namespace Ohmstead.App.Background;
 
 /// <summary>
 /// Works out in the background what is probably wrong with a unit, after every entry on it from whichever window or phone, one
-/// unit at a time with both cores. A newer entry ends what an older one began; nobody waits for it.
+/// unit at a time with both cores, by what its journal says when its turn comes (<see cref="UnitJobs"/>); nobody waits for it.
 /// </summary>
-public sealed class UnitDiagnoses : IAsyncDisposable
+public sealed partial class UnitDiagnoses : IAsyncDisposable
 {
     /// <summary>An entry is often followed by the next at once.</summary>
     private static readonly TimeSpan Patience = TimeSpan.FromSeconds(0.15);
@@ -57,7 +57,8 @@ public sealed class UnitDiagnoses : IAsyncDisposable
             Stopped = WasStopped,
         };
         units = new("Findings of units", MostKept, mayGo: id => !jobs.IsBusy(id));
-        bench.UnitChanged += Ask;
+        bench.UnitEntered += Ask;
+        bench.UnitChanged += AskWhereShown;
         bench.ShopChanged += AskAll;
     }
 
@@ -73,34 +74,11 @@ public sealed class UnitDiagnoses : IAsyncDisposable
     /// <summary>How many units wait for an answer, with the one that is worked on.</summary>
     public int Waiting => jobs.Count;
 
-    /// <summary>Asks for an answer that knows the last entry of a unit. Returns at once.</summary>
-    public void Ask(Guid unitId)
-    {
-        jobs.Ask(unitId);
-        var kept = units.GetOrAdd(unitId, _ => new KeptDiagnosis());
-        // What was likely so far did not know the last entry.
-        if (kept.State.SoFar is not null)
-            Tell(unitId, kept, kept.State with { SoFar = null, Progress = 0 });
-    }
-
-    /// <summary>Asks where nothing is known of a unit that was read: after a new start of the program.</summary>
-    public void AskOnce(BenchUnit unit)
-    {
-        if (Of(unit.Id) is { Latest: null, Progress: null, Trouble: "" } && unit.CurrentReadings.Any())
-            Ask(unit.Id);
-    }
-
-    /// <summary>Another meter, or its test leads, may mean another answer; where nothing changed the last one stays.</summary>
-    private void AskAll()
-    {
-        foreach (var id in units.Keys)
-            Ask(id);
-    }
-
     /// <summary>Ends what is being worked out, and returns when nothing of it will touch the store any more.</summary>
     public async ValueTask DisposeAsync()
     {
-        bench.UnitChanged -= Ask;
+        bench.UnitEntered -= Ask;
+        bench.UnitChanged -= AskWhereShown;
         bench.ShopChanged -= AskAll;
         await jobs.DisposeAsync();
     }

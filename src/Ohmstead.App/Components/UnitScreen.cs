@@ -56,6 +56,9 @@ public abstract class UnitScreen : BenchComponent, IDisposable
     {
         if (shownId == Id)
             return;
+        if (shownId is { } before)
+            Bench.LookedAt.End(before);
+        Bench.LookedAt.Begin(Id);
         (shownId, FromOthers, SavedAt) = (Id, [], null);
         await ReadAsync();
         if (Unit is null)
@@ -152,6 +155,9 @@ public abstract class UnitScreen : BenchComponent, IDisposable
     public virtual void Dispose()
     {
         closed.Cancel();
+        if (shownId is { } shown)
+            Bench.LookedAt.End(shown);
+        shownId = null;
         Bench.UnitChanged -= OnUnitChanged;
         Bench.DoubtsChanged -= OnUnitChanged;
         GC.SuppressFinalize(this);

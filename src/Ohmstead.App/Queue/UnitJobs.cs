@@ -1,14 +1,18 @@
 namespace Ohmstead.App.Queue;
 
 /// <summary>
-/// Work on units that nobody waits for: one unit at a time, in the order of asking. A newer request for a unit ends what an older one
-/// began.
+/// Work on units that nobody waits for: one unit at a time, in the order of asking. A unit that waits keeps its place whatever is asked
+/// again, and what is worked on knows the newest when it begins. A newer request ends what an older one began; not where other units wait,
+/// nor twice in a row: else a bench that enters faster than is worked out would never see an answer.
 /// </summary>
 /// <param name="title">What it is, in a few words.</param>
-/// <param name="pause">How long a job waits for a newer one before it begins.</param>
+/// <param name="pause">How long a job waits for a newer request before it begins.</param>
 internal sealed class UnitJobs(WorkQueue queue, string title, TimeProvider time, TimeSpan pause) : IAsyncDisposable
 {
-    private readonly Dictionary<Guid, CancellationTokenSource> latest = [];
+    /// <summary>So long an answer that is already old may take to its end, from the request that made it old.</summary>
+    private static readonly TimeSpan MostOutdated = TimeSpan.FromSeconds(20);
+
+    private readonly Dictionary<Guid, Job> open = [];
     private readonly HashSet<Task> running = [];
     private readonly Lock door = new();
     private bool isEnded;
@@ -28,7 +32,17 @@ internal sealed class UnitJobs(WorkQueue queue, string title, TimeProvider time,
         get
         {
             lock (door)
-                return latest.Count;
+                return open.Count;
+        }
+    }
+
+    /// <summary>How long the unit that was asked for first has been without an answer; zero where none is.</summary>
+    public TimeSpan Behind
+    {
+        get
+        {
+            lock (door)
+                return open.Count == 0 ? TimeSpan.Zero : time.GetElapsedTime(open.Values.Min(j => j.AskedAt));
         }
     }
 
@@ -36,56 +50,72 @@ internal sealed class UnitJobs(WorkQueue queue, string title, TimeProvider time,
     public bool IsBusy(Guid unitId)
     {
         lock (door)
-            return latest.ContainsKey(unitId);
+            return open.ContainsKey(unitId);
     }
 
     /// <summary>Asks for work on a unit. Returns at once.</summary>
     public void Ask(Guid unitId)
     {
-        var mine = new CancellationTokenSource();
-        CancellationTokenSource? older;
+        CancellationTokenSource? outdated = null;
         lock (door)
         {
             if (isEnded)
                 return;
-            latest.TryGetValue(unitId, out older);
-            latest[unitId] = mine;
-            var job = Task.Run(() => RunAsync(unitId, mine), CancellationToken.None);
-            running.Add(job);
-            _ = job.ContinueWith(Forget, CancellationToken.None, TaskContinuationOptions.None, TaskScheduler.Default);
+            if (!open.TryGetValue(unitId, out var job))
+                Begin(unitId, wasCut: false);
+            else if (job.HasBegun && !job.IsAskedAgain)
+            {
+                (job.IsAskedAgain, job.AskedAgainAt) = (true, time.GetTimestamp());
+                outdated = job.Stop;
+                if (job.WasCut || open.Count > 1)
+                {
+                    outdated.CancelAfter(MostOutdated);
+                    return;
+                }
+            }
         }
-        older?.Cancel();
+        outdated?.Cancel();
     }
 
     /// <summary>Ends what is under way, and returns when nothing of it will touch the store any more.</summary>
     public async ValueTask DisposeAsync()
     {
-        CancellationTokenSource[] open;
+        CancellationTokenSource[] stops;
         Task[] left;
         lock (door)
-            (isEnded, open, left) = (true, [.. latest.Values], [.. running]);
-        foreach (var job in open)
-            await job.CancelAsync();
+            (isEnded, stops, left) = (true, [.. open.Values.Select(j => j.Stop)], [.. running]);
+        foreach (var stop in stops)
+            await stop.CancelAsync();
         await Task.WhenAll(left);
     }
 
-    private void Forget(Task job)
+    /// <summary>Called with the door shut.</summary>
+    private void Begin(Guid unitId, bool wasCut, long? askedAt = null)
     {
-        lock (door)
-            running.Remove(job);
+        var job = new Job(new(Timeout.InfiniteTimeSpan, time), wasCut, askedAt ?? time.GetTimestamp());
+        open[unitId] = job;
+        var run = Task.Run(() => RunAsync(unitId, job), CancellationToken.None);
+        running.Add(run);
+        _ = run.ContinueWith(Forget, CancellationToken.None, TaskContinuationOptions.None, TaskScheduler.Default);
     }
 
-    private async Task RunAsync(Guid unitId, CancellationTokenSource mine)
+    private void Forget(Task run)
+    {
+        lock (door)
+            running.Remove(run);
+    }
+
+    private async Task RunAsync(Guid unitId, Job job)
     {
         try
         {
-            await Task.Delay(pause, time, mine.Token);
-            await queue.LaterAsync(title, work => Do(unitId, work), mine.Token);
+            await Task.Delay(pause, time, job.Stop.Token);
+            await queue.LaterAsync(title, work => DoAsync(unitId, job, work), job.Stop.Token);
         }
         catch (OperationCanceledException)
         {
             // Where a newer request took over, that tells when it is done.
-            if (!mine.IsCancellationRequested)
+            if (!job.Stop.IsCancellationRequested)
                 Stopped(unitId);
         }
 #pragma warning disable CA1031 // The edge: whatever goes wrong in the background must not take the bench down.
@@ -95,7 +125,30 @@ internal sealed class UnitJobs(WorkQueue queue, string title, TimeProvider time,
             Broke(unitId, e);
         }
         lock (door)
-            if (latest.TryGetValue(unitId, out var last) && last == mine)
-                latest.Remove(unitId);
+        {
+            open.Remove(unitId);
+            if (job.IsAskedAgain && !isEnded)
+                Begin(unitId, wasCut: job.Stop.IsCancellationRequested, job.Stop.IsCancellationRequested ? job.AskedAt : job.AskedAgainAt);
+        }
+    }
+
+    private Task DoAsync(Guid unitId, Job job, Work work)
+    {
+        lock (door)
+            job.HasBegun = true;
+        return Do(unitId, work);
+    }
+
+    /// <param name="WasCut">True where the one before it on this unit was ended by a newer request.</param>
+    /// <param name="AskedAt">When the first request came that has no answer yet.</param>
+    private sealed record Job(CancellationTokenSource Stop, bool WasCut, long AskedAt)
+    {
+        /// <summary>From here on it may not know what is entered.</summary>
+        public bool HasBegun { get; set; }
+
+        /// <summary>There is something newer than what it began with.</summary>
+        public bool IsAskedAgain { get; set; }
+
+        public long AskedAgainAt { get; set; }
     }
 }

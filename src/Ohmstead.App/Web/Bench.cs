@@ -12,7 +12,7 @@ using Ohmstead.Workshop.Untyped;
 namespace Ohmstead.App.Web;
 
 /// <summary>The workshop as every screen sees it: the store, with clock and new ids put in, and word of what other windows entered.</summary>
-public sealed class Bench
+public sealed partial class Bench
 {
     /// <summary>Document kind of type sheets.</summary>
     public const string SheetKind = "sheet";
@@ -45,6 +45,9 @@ public sealed class Bench
     /// </summary>
     public event Action<Guid>? UnitChanged;
 
+    /// <summary>A unit's journal grew by what was entered or merged at this program. Called from any thread, after the other.</summary>
+    public event Action<Guid>? UnitEntered;
+
     /// <summary>What is doubted of a unit changed. Called from any thread.</summary>
     public event Action<Guid>? DoubtsChanged;
 
@@ -65,6 +68,9 @@ public sealed class Bench
 
     /// <summary>The shop's drawer of parts.</summary>
     public DrawerDesk Drawer { get; }
+
+    /// <summary>The units that windows of this program show.</summary>
+    public LookedAt LookedAt { get; } = new();
 
     /// <summary>What is asked for just now, for second screens.</summary>
     public AskedReadings Asked { get; } = new();
@@ -160,6 +166,7 @@ public sealed class Bench
         var appended = await Store.AppendAsync(unitId, seenNumber, entries, CancellationToken.None);
         Press.Kept();
         UnitChanged?.Invoke(unitId);
+        UnitEntered?.Invoke(unitId);
         return appended;
     }
 
@@ -168,7 +175,10 @@ public sealed class Bench
     {
         Drawer.ReadAgain();
         foreach (var unit in units)
+        {
             UnitChanged?.Invoke(unit);
+            UnitEntered?.Invoke(unit);
+        }
     }
 
     /// <summary>What other programs wrote is told as if another window had; a store that came back may hold anything new.</summary>
@@ -208,39 +218,6 @@ public sealed class Bench
         }
     }
 
-    /// <summary>A sound type sheet, or null when there is none with this id or it has problems.</summary>
-    public Task<TypeSheet?> SheetAsync(string id) => Store.SheetAsync(id, CancellationToken.None);
-
     /// <summary>What is kept in memory here and beside the disk.</summary>
     public IReadOnlyList<CacheCount> Caches => [.. Store.Caches, untyped.Counted];
-
-    /// <summary>Saves a new version of a document; it is on the disk when this returns.</summary>
-    /// <param name="seenVersion">The version that was edited; 0 for a new one. When another stands there, nothing is written.</param>
-    public async Task<DocumentSaved> SaveDocumentAsync(string kind, string id, int seenVersion, string text)
-    {
-        var saved = await Store.SaveDocumentAsync(kind, id, seenVersion, text, Time.GetUtcNow(), CancellationToken.None);
-        if (saved.IsSaved)
-        {
-            Press.Kept();
-            if (kind == Shop.DocumentKind)
-                ShopChanged?.Invoke();
-        }
-        return saved;
-    }
-
-    /// <summary>The shop's settings.</summary>
-    public async Task<Shop> ShopAsync() =>
-        ShopText.Read((await Store.ReadDocumentAsync(Shop.DocumentKind, Shop.DocumentId, CancellationToken.None))?.Text);
-
-    /// <summary>Changes the shop's settings as they are now, whoever wrote them last.</summary>
-    public async Task EditShopAsync(Func<Shop, Shop> change)
-    {
-        while (true)
-        {
-            var kept = await Store.ReadDocumentAsync(Shop.DocumentKind, Shop.DocumentId, CancellationToken.None);
-            var text = ShopText.Write(change(await ShopAsync()));
-            if ((await SaveDocumentAsync(Shop.DocumentKind, Shop.DocumentId, kept?.Version ?? 0, text)).IsSaved)
-                return;
-        }
-    }
 }

@@ -18,9 +18,8 @@ public sealed record OpenQuestions(
     private const int MostUnits = 40;
 
     /// <summary>How many there are.</summary>
-    /// <param name="cards">The units on the bench.</param>
-    public static async Task<int> CountAsync(IStore store, IEnumerable<UnitCard> cards) =>
-        (await store.ContradictedAsync(CancellationToken.None)).Sum(u => u.Count) + (await TagsAsync(store, cards)).Length;
+    public static async Task<int> CountAsync(IStore store) =>
+        (await store.ContradictedAsync(CancellationToken.None)).Sum(u => u.Count) + (await TagsAsync(store)).Length;
 
     /// <summary>The questions, in words.</summary>
     public static async Task<OpenQuestions> ReadAsync(Bench bench, BenchNames names)
@@ -34,14 +33,13 @@ public sealed record OpenQuestions(
                     (unit, [.. Contradictions.Of(unit).Select(c => ContradictionWords.Of(c, unit, sheet, names, bench.Time.LocalTimeZone))])
                 );
             }
-        var cards = await bench.Store.CardsAsync(withHandedBack: false, CancellationToken.None);
-        return new(units.ToImmutable(), await TagsAsync(bench.Store, cards));
+        return new(units.ToImmutable(), await TagsAsync(bench.Store));
     }
 
-    private static async Task<ImmutableArray<(BenchUnit One, BenchUnit Other)>> TagsAsync(IStore store, IEnumerable<UnitCard> cards)
+    private static async Task<ImmutableArray<(BenchUnit One, BenchUnit Other)>> TagsAsync(IStore store)
     {
         var tags = ImmutableArray.CreateBuilder<(BenchUnit, BenchUnit)>();
-        foreach (var (one, other) in TwiceTagged.Candidates(cards))
+        foreach (var (one, other) in TwiceTagged.Candidates(await store.TwiceTaggedAsync(CancellationToken.None)))
             if (
                 await store.ReadAsync(one, CancellationToken.None) is { } first
                 && await store.ReadAsync(other, CancellationToken.None) is { } second

@@ -1,4 +1,5 @@
 using Microsoft.EntityFrameworkCore.Storage;
+using Ohmstead.Storage.Rows;
 
 namespace Ohmstead.Storage.Databases;
 
@@ -16,6 +17,10 @@ internal interface IDatabase : IAsyncDisposable
 
     /// <summary>Begins to write: from here to the end of the transaction nobody else does, in whichever program.</summary>
     Task<IDbContextTransaction> BeginAsync(WorkshopContext context, CancellationToken cancel);
+
+    /// <summary>The units that may have all the words, as the database can say without looking at each: all that do, and few others.</summary>
+    /// <param name="words">As <see cref="Ohmstead.Workshop.Stores.SearchText"/> has them.</param>
+    IQueryable<UnitRow> MayHave(WorkshopContext context, IReadOnlyList<string> words);
 
     /// <summary>What a failure means to the person at the bench; null when it is a fault of the program.</summary>
     string? Words(Exception broken);

@@ -2,6 +2,7 @@ using Microsoft.Data.Sqlite;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Infrastructure;
 using Microsoft.EntityFrameworkCore.Storage;
+using Ohmstead.Storage.Rows;
 
 namespace Ohmstead.Storage.Databases;
 
@@ -20,6 +21,9 @@ internal sealed class SqliteDatabase(string path) : IDatabase
     // SQLite's provider begins IMMEDIATE: the transaction can write from the start and need not be begun again.
     public Task<IDbContextTransaction> BeginAsync(WorkshopContext context, CancellationToken cancel) =>
         context.Database.BeginTransactionAsync(cancel);
+
+    public IQueryable<UnitRow> MayHave(WorkshopContext context, IReadOnlyList<string> words) =>
+        LetterIndex.Asked(words) is { Length: > 0 } asked ? LetterIndex.Find(context, asked) : context.Units;
 
     public string? Words(Exception broken) =>
         (broken as SqliteException ?? (broken as DbUpdateException)?.InnerException as SqliteException) is { } failure

@@ -22,6 +22,9 @@ internal sealed class UnitRow
     public string NextAbout { get; set; } = "";
     public bool IsHandedBack { get; set; }
 
+    /// <summary>Where it stands among the others by what is next, as <see cref="HalfHour.PlaceOf"/> has it.</summary>
+    public int Place { get; set; }
+
     /// <summary>What the last finished diagnosis doubts, as <see cref="Ohmstead.Workshop.Units.DoubtsText"/> has it; empty for nothing.</summary>
     public string Doubts { get; set; } = "";
 
@@ -66,7 +69,13 @@ internal sealed class UnitRow
     }
 
     public void Take(NextThing next) =>
-        (NextAction, NextWords, NextMinutes, NextAbout) = (next.Action, next.Words, next.Minutes, next.About);
+        (NextAction, NextWords, NextMinutes, NextAbout, Place) = (
+            next.Action,
+            next.Words,
+            next.Minutes,
+            next.About,
+            HalfHour.PlaceOf(next)
+        );
 
     private static Expression<Func<UnitRow, UnitRow>> MakeLight()
     {

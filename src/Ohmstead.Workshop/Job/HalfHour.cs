@@ -8,9 +8,10 @@ public static class HalfHour
 
     /// <summary>Units with something to do that fits: what is half done first, then what was touched last.</summary>
     public static IEnumerable<UnitCard> Order(IEnumerable<UnitCard> cards) =>
-        cards.Where(c => !c.IsHandedBack).OrderBy(c => Place(c.Next)).ThenByDescending(c => c.LastAt);
+        cards.Where(c => !c.IsHandedBack).OrderBy(c => PlaceOf(c.Next)).ThenByDescending(c => c.LastAt);
 
-    private static int Place(NextThing next) =>
+    /// <summary>Where a unit with this to do stands among the others, 0 the first.</summary>
+    public static int PlaceOf(NextThing next) =>
         next.Minutes > Minutes
             ? 9
             : next.Action switch

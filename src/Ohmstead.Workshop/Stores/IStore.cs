@@ -54,6 +54,21 @@ public interface IStore
     /// <summary>Cards of all units, those last touched first.</summary>
     Task<IReadOnlyList<UnitCard>> CardsAsync(bool withHandedBack, CancellationToken cancel);
 
+    /// <summary>The first cards of the units on the bench, in the order of <see cref="HalfHour"/>, and how many there are.</summary>
+    /// <param name="most">Cards at most.</param>
+    Task<FirstCards> OnBenchAsync(int most, CancellationToken cancel);
+
+    /// <summary>The first cards of the units that were handed back, those last touched first, and how many there are.</summary>
+    /// <param name="most">Cards at most.</param>
+    Task<FirstCards> HandedBackAsync(int most, CancellationToken cancel);
+
+    /// <summary>Cards of units on the bench whose tag, in small or capital letters (of English), another one there has too.</summary>
+    Task<IReadOnlyList<UnitCard>> TwiceTaggedAsync(CancellationToken cancel);
+
+    /// <summary>How many units there are of each type, by the id of its sheet; those without a type under none.</summary>
+    /// <param name="without">Units of this owner do not count.</param>
+    Task<IReadOnlyDictionary<string, int>> CountOfTypesAsync(string without, CancellationToken cancel);
+
     /// <summary>The next thing to do on a unit, the same that its card in the lists shows; null when there is no such unit.</summary>
     Task<NextThing?> NextAsync(Guid unitId, CancellationToken cancel);
 
@@ -109,6 +124,11 @@ public interface IStore
 /// <param name="Written">The entries with their numbers (those already there under the same id keep theirs).</param>
 /// <param name="Between">What others had written since the writer looked.</param>
 public sealed record Appended(IReadOnlyList<Entry> Written, IReadOnlyList<Entry> Between);
+
+/// <summary>The first of a list.</summary>
+/// <param name="Cards">In the order of the list.</param>
+/// <param name="Count">How many the whole list has.</param>
+public sealed record FirstCards(IReadOnlyList<UnitCard> Cards, int Count);
 
 /// <summary>A unit that a search found.</summary>
 /// <param name="Where">The words around the hit.</param>

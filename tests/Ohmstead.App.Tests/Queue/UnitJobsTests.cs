@@ -132,6 +132,102 @@ public sealed class UnitJobsTests
         Assert.True(SpinWait.SpinUntil(() => jobs.Count == 0, Patience));
     }
 
+    [Fact]
+    public async Task A_unit_that_waits_keeps_its_place_however_often_it_is_asked_again()
+    {
+        var (begun, go, order) = (new SemaphoreSlim(0), new SemaphoreSlim(0), new List<Guid>());
+        await using var jobs = Jobs(
+            async (id, cancel) =>
+            {
+                order.Add(id);
+                begun.Release();
+                await go.WaitAsync(cancel);
+            }
+        );
+        var queue = (Guid[])[Units.One, Units.Two, new(3, 0, 0, new byte[8])];
+        jobs.Ask(queue[0]);
+        await begun.WaitAsync(Patience, Stop);
+        foreach (var unit in queue[1..])
+        {
+            jobs.Ask(unit);
+            Assert.True(SpinWait.SpinUntil(() => jobs.Count == Array.IndexOf(queue, unit) + 1, Patience));
+            await Task.Delay(50, Stop);
+        }
+        for (var n = 0; n < 5; n++)
+            jobs.Ask(queue[1]);
+        for (var n = 0; n < 2; n++)
+        {
+            go.Release();
+            await begun.WaitAsync(Patience, Stop);
+        }
+        go.Release();
+        Assert.True(SpinWait.SpinUntil(() => jobs.Count == 0, Patience));
+        Assert.Equal(queue, order);
+    }
+
+    [Fact]
+    public async Task Where_another_unit_waits_what_was_begun_comes_to_its_end_and_the_newer_request_has_its_turn_after_it()
+    {
+        var (begun, go) = (new SemaphoreSlim(0), new SemaphoreSlim(0));
+        var (order, cut) = (new List<Guid>(), 0);
+        await using var jobs = Jobs(
+            async (id, cancel) =>
+            {
+                order.Add(id);
+                begun.Release();
+                await go.WaitAsync(CancellationToken.None);
+                cut += cancel.IsCancellationRequested ? 1 : 0;
+            }
+        );
+        jobs.Ask(Units.One);
+        await begun.WaitAsync(Patience, Stop);
+        jobs.Ask(Units.Two);
+        jobs.Ask(Units.One);
+        jobs.Ask(Units.One);
+        for (var n = 0; n < 2; n++)
+        {
+            go.Release();
+            await begun.WaitAsync(Patience, Stop);
+        }
+        go.Release();
+        Assert.True(SpinWait.SpinUntil(() => jobs.Count == 0, Patience));
+        Assert.Equal((0, [Units.One, Units.Two, Units.One]), (cut, order));
+    }
+
+    [Fact]
+    public async Task Whoever_enters_faster_than_is_worked_out_sees_an_answer_all_the_same()
+    {
+        var (begun, go) = (new SemaphoreSlim(0), new SemaphoreSlim(0));
+        var ends = new List<bool>();
+        await using var jobs = Jobs(
+            async (_, cancel) =>
+            {
+                begun.Release();
+                try
+                {
+                    await go.WaitAsync(cancel);
+                }
+                finally
+                {
+                    ends.Add(!cancel.IsCancellationRequested);
+                }
+            }
+        );
+        jobs.Ask(Units.One);
+        await begun.WaitAsync(Patience, Stop);
+        // The first is cut, the second is not, and what came meanwhile is worked out after it.
+        jobs.Ask(Units.One);
+        await begun.WaitAsync(Patience, Stop);
+        jobs.Ask(Units.One);
+        Assert.True(jobs.IsBusy(Units.One) && jobs.Behind > TimeSpan.Zero);
+        go.Release();
+        await begun.WaitAsync(Patience, Stop);
+        go.Release();
+        Assert.True(SpinWait.SpinUntil(() => jobs.Count == 0, Patience));
+        Assert.Equal([false, true, true], ends);
+        Assert.Equal(TimeSpan.Zero, jobs.Behind);
+    }
+
     private static UnitJobs Jobs(
         Func<Guid, CancellationToken, Task> work,
         Action<Guid, Exception>? broke = null,

@@ -13,10 +13,15 @@ namespace Ohmstead.Storage.Tests.Databases;
 public sealed class SharedKillTests(PostgresServer server) : IAsyncLifetime
 {
     private const int Writers = 3;
+
+    /// <summary>Then there is a new database, so that looking through it stays quick.</summary>
+    private const int BlowsAPart = 50;
+
     private readonly TempFolder folder = new();
     private readonly ConcurrentQueue<string> said = new();
-    private readonly Process?[] writers = new Process?[Writers];
+    private readonly KilledWriter?[] writers = new KilledWriter?[Writers];
     private CutLine line = null!;
+    private string database = "";
     private string address = "";
     private int begun;
 
@@ -24,96 +29,80 @@ public sealed class SharedKillTests(PostgresServer server) : IAsyncLifetime
 
     public async ValueTask InitializeAsync()
     {
-        await server.DatabaseAsync("killed");
+        await server.StartedAsync();
         line = new CutLine(server.Port);
-        address = server.AddressOf("killed", line.Port);
     }
 
     public async ValueTask DisposeAsync()
     {
         foreach (var writer in writers)
-        {
-            writer?.Kill();
             writer?.Dispose();
-        }
         await line.DisposeAsync();
         folder.Dispose();
     }
 
     [Fact]
-    public Task Six_blows_take_nothing_that_was_acknowledged() => StrikeAsync(blows: 6, seed: 100);
+    public async Task Six_blows_take_nothing_that_was_acknowledged() => Assert.True((await StrikeAsync(first: 0, blows: 6)).Photos > 0);
 
     [Fact, Trait("kind", "long")]
-    public Task A_thousand_blows_take_nothing_that_was_acknowledged() => StrikeAsync(blows: 1000, seed: 9000);
-
-    private async Task StrikeAsync(int blows, int seed)
+    public async Task A_thousand_blows_take_nothing_that_was_acknowledged()
     {
-        var random = new Random(seed);
+        var (entries, photos) = await new LongRun("database", 1000).GoOnAsync(
+            BlowsAPart,
+            lanes: 1,
+            (first, count) => StrikeAsync(9000 + first, count)
+        );
+        Assert.True(entries >= 1000 && photos > 0, "too little was acknowledged: the test saw nothing");
+    }
+
+    /// <param name="first">The number of the first blow; it draws what comes.</param>
+    private async Task<(int Entries, int Photos)> StrikeAsync(int first, int blows)
+    {
+        var random = new Random(first + 100);
+        said.Clear();
+        database = "killed_" + Draft.Name(first);
+        await server.DatabaseAsync(database);
+        address = server.AddressOf(database, line.Port);
         for (var n = 0; n < Writers; n++)
-            Begin(n, seed);
+            Begin(n, first);
         await UntilMoreAsync(10);
         for (var blow = 0; blow < blows; blow++)
         {
             await Task.Delay(random.Next(150), Stop);
-            switch (blow % 3)
-            {
-                case 0:
-                    line.Cut();
-                    await Task.Delay(random.Next(100), Stop);
-                    line.Mend();
-                    break;
-                case 1:
-                    server.Stop(random.Next(2) == 0 ? "immediate" : "fast");
-                    server.Start();
-                    break;
-                default:
-                    var n = random.Next(Writers);
-                    Assert.False(writers[n]!.HasExited, "the writer ended by itself");
-                    writers[n]!.Kill();
-                    await writers[n]!.WaitForExitAsync(Stop);
-                    Begin(n, seed);
-                    break;
-            }
+            await StrikeAsync(blow % 3, random, first);
             // Something must be at stake at the next blow.
             await UntilMoreAsync(3);
-            if (blow % 100 == 99)
-                await LookAsync(withPhotos: false);
         }
         for (var n = 0; n < Writers; n++)
+            await writers[n]!.KillAsync(Stop);
+        return await LookAsync();
+    }
+
+    private async Task StrikeAsync(int what, Random random, int seed)
+    {
+        switch (what)
         {
-            writers[n]!.Kill();
-            await writers[n]!.WaitForExitAsync(Stop);
+            case 0:
+                line.Cut();
+                await Task.Delay(random.Next(100), Stop);
+                line.Mend();
+                break;
+            case 1:
+                server.Stop(random.Next(2) == 0 ? "immediate" : "fast");
+                server.Start();
+                break;
+            default:
+                var n = random.Next(Writers);
+                await writers[n]!.KillAsync(Stop);
+                Begin(n, seed);
+                break;
         }
-        await LookAsync(withPhotos: true);
-        TestContext.Current.SendDiagnosticMessage("{0} blows, {1} lines acknowledged", blows, said.Count);
-        Assert.True(
-            said.Count(l => l.StartsWith("photo", StringComparison.Ordinal)) > 0,
-            "no photo was acknowledged: the test saw nothing of them"
-        );
     }
 
     private void Begin(int n, int seed)
     {
-        var program = AppContext.BaseDirectory.Replace("Ohmstead.Storage.Tests", "Ohmstead.Storage.Killed", StringComparison.Ordinal);
-        var start = new ProcessStartInfo("dotnet") { RedirectStandardOutput = true };
-        foreach (
-            var a in (string[])
-                [
-                    Path.Combine(program, "Ohmstead.Storage.Killed.dll"),
-                    folder.Of(Draft.Name(n)),
-                    (seed + ++begun).ToString(CultureInfo.InvariantCulture),
-                    address,
-                ]
-        )
-            start.ArgumentList.Add(a);
         writers[n]?.Dispose();
-        var process = writers[n] = Process.Start(start)!;
-        process.OutputDataReceived += (_, e) =>
-        {
-            if (e.Data is { } text && text.EndsWith(" ok", StringComparison.Ordinal))
-                said.Enqueue(text);
-        };
-        process.BeginOutputReadLine();
+        writers[n] = new KilledWriter(folder.Of(Draft.Name(n)), seed * 1000 + ++begun, address, said.Enqueue);
     }
 
     private async Task UntilMoreAsync(int lines)
@@ -126,10 +115,10 @@ public sealed class SharedKillTests(PostgresServer server) : IAsyncLifetime
         }
     }
 
-    private async Task LookAsync(bool withPhotos)
+    private async Task<(int Entries, int Photos)> LookAsync()
     {
         string[][] acknowledged = [.. said.Select(l => l.Split(' '))];
-        await using var store = await Store.OpenSharedAsync(server.AddressOf("killed"), folder.Of("look"), Guid.Empty, Stop);
+        await using var store = await Store.OpenSharedAsync(server.AddressOf(database), folder.Of("look"), Guid.Empty, Stop);
         var all = new HashSet<Guid>();
         foreach (var unit in acknowledged.Where(l => l[0] == "entry").GroupBy(l => Guid.Parse(l[1])))
         {
@@ -139,12 +128,12 @@ public sealed class SharedKillTests(PostgresServer server) : IAsyncLifetime
             var kept = journal.ToDictionary(e => e.Id, e => e.Number);
             Assert.All(unit, l => Assert.Equal(int.Parse(l[3], CultureInfo.InvariantCulture), kept.GetValueOrDefault(Guid.Parse(l[2]))));
         }
-        if (!withPhotos)
-            return;
-        foreach (var hash in acknowledged.Where(l => l[0] == "photo").Select(l => l[1]).Distinct())
+        string[] photos = [.. acknowledged.Where(l => l[0] == "photo").Select(l => l[1]).Distinct()];
+        foreach (var hash in photos)
         {
             await using var content = (await store.Photos.OpenAsync(hash, Stop))!.Content;
             Assert.Equal(hash, Convert.ToHexStringLower(await SHA256.HashDataAsync(content, Stop)));
         }
+        return (acknowledged.Count(l => l[0] == "entry"), photos.Length);
     }
 }

@@ -14,7 +14,7 @@ public class UnitRowTests
         "abc",
         "Taken in",
         new DateTimeOffset(2026, 3, 4, 12, 0, 0, TimeSpan.Zero),
-        new NextThing(NextAction.Repair, "Repair: worn roller", 20, "roller-1"),
+        new NextThing(NextAction.Repair, "Repair: worn roller", 40, "roller-1"),
         true
     );
 
