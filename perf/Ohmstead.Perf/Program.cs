@@ -29,6 +29,8 @@ switch (args.FirstOrDefault())
         return await EntryFigures.RunAsync();
     case "server":
         return await ServerFigures.RunAsync();
+    case "memory":
+        return await MemoryFigures.RunAsync(args[1..]);
     case "plan":
         return await PlanFigures.RunAsync();
     case "many":
@@ -51,7 +53,7 @@ switch (args.FirstOrDefault())
         return PinnedAnswers.Remake(RepositoryRoot.Path);
     default:
         Console.Error.WriteLine(
-            "usage: bench | process | questions | scaling | planning | ngspice-ratio | store | entry | server | plan | benches [SECONDS] | many [SIZE ...] [folder | database] | merge | slow-laptop | page [again] [part ...] | experiments [quick] [units | diagnosis | next | doubt ... | heat-run | minutes | drafted [UNITS | times]] | hum | day | pins"
+            "usage: bench | process | questions | scaling | planning | ngspice-ratio | store | entry | server | memory [UNITS] | plan | benches [SECONDS] | many [SIZE ...] [folder | database] | merge | slow-laptop | page [again] [part ...] | experiments [quick] [units | diagnosis | next | doubt ... | heat-run | minutes | drafted [UNITS | times]] | hum | day | pins"
         );
         return 2;
 }

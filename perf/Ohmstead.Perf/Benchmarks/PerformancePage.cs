@@ -18,6 +18,7 @@ internal static class PerformancePage
         ("store", () => StoreFigures.RunAsync().GetAwaiter().GetResult()),
         ("entry", () => EntryFigures.RunAsync().GetAwaiter().GetResult()),
         ("server", () => ServerFigures.RunAsync().GetAwaiter().GetResult()),
+        ("memory", () => MemoryFigures.RunAsync([]).GetAwaiter().GetResult()),
         ("plan", () => PlanFigures.RunAsync().GetAwaiter().GetResult()),
         ("benches", () => BenchesFigures.RunAsync([]).GetAwaiter().GetResult()),
         ("many", () => ManyFigures.RunAsync([]).GetAwaiter().GetResult()),

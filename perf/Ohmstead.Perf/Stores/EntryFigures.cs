@@ -130,11 +130,12 @@ internal static class EntryFigures
         allowed.Add(string.Create(CultureInfo.InvariantCulture, $"Wanted on {sheet.Id}: {mostSeconds} s (median)."));
     }
 
-    private static async Task<Guid> BeginAsync(Bench bench, TypeSheet sheet, IReadOnlyList<TakenReading> drawn)
+    /// <summary>A unit with the first of its drawn readings.</summary>
+    public static async Task<Guid> BeginAsync(Bench bench, TypeSheet sheet, IReadOnlyList<TakenReading> drawn, int readings = Before)
     {
         var id = bench.NewId();
         await bench.EnterAsync(id, 0, "bench", new TakenIn("P-1", sheet.Id, "", ""));
-        await bench.EnterAsync(id, 1, "bench", [.. drawn.Take(Before).Select(Fact)]);
+        await bench.EnterAsync(id, 1, "bench", [.. drawn.Take(readings).Select(Fact)]);
         return id;
     }
 
@@ -174,7 +175,7 @@ internal static class EntryFigures
 
     /// <summary>Waits until the findings know the last entry.</summary>
     /// <returns>When something likely was first said about it.</returns>
-    private static async Task<long> KnownAsync(Bench bench, UnitDiagnoses diagnoses, Guid id)
+    public static async Task<long> KnownAsync(Bench bench, UnitDiagnoses diagnoses, Guid id)
     {
         var said = 0L;
         var last = (await bench.ReadAsync(id))!.LastNumber;

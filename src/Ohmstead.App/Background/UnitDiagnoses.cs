@@ -198,8 +198,8 @@ public sealed partial class UnitDiagnoses : IAsyncDisposable
             {
                 IsOverdue = () => bench.Time.GetElapsedTime(begun) > MostTime,
                 Cancellation = cancel,
-                // The screens have threads of their own (Site), and the next entry ends this: it never waits.
-                Threads = Environment.ProcessorCount,
+                // The screens have threads of their own (Site). Where units wait, several benches are at work, and a core is left to them.
+                Threads = jobs.Count > 1 ? Math.Max(1, Environment.ProcessorCount / 2) : Environment.ProcessorCount,
                 Early = early,
                 Progress = share =>
                 {

@@ -24,11 +24,7 @@ public sealed class MergeScreenTests
         return screens;
     }
 
-    private static async Task<int> CountAsync(ScreenBench screens) =>
-        await OpenQuestions.CountAsync(
-            screens.Bench.Store,
-            await screens.Bench.Store.CardsAsync(withHandedBack: false, Xunit.TestContext.Current.CancellationToken)
-        );
+    private static Task<int> CountAsync(ScreenBench screens) => OpenQuestions.CountAsync(screens.Bench.Store);
 
     /// <summary>Another bench had the unit as it was taken in, and entered something of its own.</summary>
     private static async Task FromOtherAsync(ScreenBench screens, params Fact[] facts)
