@@ -35,8 +35,10 @@ internal sealed class MergeWork(Bench bench, ILogger<MergeWork> log)
     /// <summary>Begins; nothing where one runs.</summary>
     /// <param name="from">A data folder, one backup, or a zip.</param>
     /// <param name="after">Called when it ended: what was only for it goes.</param>
+    /// <exception cref="NotAllowed">A device asks: it would name files of this machine.</exception>
     public void Begin(string from, Action after)
     {
+        Asker.MustBeHere();
         CancellationTokenSource stop;
         lock (door)
         {
@@ -64,9 +66,9 @@ internal sealed class MergeWork(Bench bench, ILogger<MergeWork> log)
     {
         try
         {
-            if (bench.Store is not Store store)
+            if (bench.Itself is not Store store)
                 throw new StoreUnusable("Merging needs a workshop in a folder, where a backup can be made first");
-            Outcome = await new WorkshopMerge(store, bench.Photos, bench.Time).RunAsync(
+            Outcome = await new WorkshopMerge(store, store.Photos, bench.Time).RunAsync(
                 from,
                 cancel => BackUpAsync(store, null, bench.Time.GetUtcNow(), cancel),
                 new Told(this),

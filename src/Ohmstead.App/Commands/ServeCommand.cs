@@ -18,7 +18,10 @@ internal static class ServeCommand
         DefaultValueFactory = _ => SiteOptions.UsualPort,
     };
 
-    private static readonly Option<bool> Lan = new("--lan") { Description = "Let phones on the local network in, each by a QR code." };
+    private static readonly Option<bool> Lan = new("--lan")
+    {
+        Description = "Let phones and tablets on the local network in, each by a code.",
+    };
 
     private static readonly Option<string?> Folder = DataFolder.Option();
 
@@ -67,7 +70,7 @@ internal static class ServeCommand
     {
         if (parsed.GetValue(Port) is < 0 or > 65535)
             throw new RefusedInput("--port: must be 0 to 65535. 0 takes any free one.");
-        var options = new SiteOptions(parsed.GetValue(Port), parsed.GetValue(Lan), isDemo);
+        var options = new SiteOptions(parsed.GetValue(Port), parsed.GetValue(Lan), isDemo) { Folder = isDemo ? null : place.Folder };
         await using var store = await place.OpenAsync(TimeProvider.System, Guid.NewGuid(), cancel);
         await using var app = Site.Build(options, store, store.Photos, TimeProvider.System);
         var filling = isDemo
@@ -82,7 +85,7 @@ internal static class ServeCommand
             throw new RefusedInput(
                 string.Create(
                     CultureInfo.InvariantCulture,
-                    $"Port {options.Port} is in use. Ohmstead may be running already. Use another one: --port {(options.Port < 65535 ? options.Port + 1 : options.Port - 1)}"
+                    $"Port {options.Port}{(options.IsOnLan ? $" or {options.LanPort}" : "")} is in use. Ohmstead may be running already. Use another one: --port {(options.Port < 65530 ? options.Port + 2 : options.Port - 2)}"
                 )
             );
         }
@@ -92,7 +95,7 @@ internal static class ServeCommand
         }
         Console.WriteLine($"Ohmstead is at {SiteAddress.Of(app)}");
         if (options.IsOnLan)
-            Console.WriteLine("To let a phone in, scan the code on a unit's page.");
+            Console.WriteLine("To let a tablet or a phone in, open Devices there.");
         Console.WriteLine(
             isDemo
                 ? "This workshop is invented and is thrown away at the end. Ctrl-C ends."

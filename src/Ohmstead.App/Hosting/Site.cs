@@ -1,5 +1,7 @@
 using System.Net;
 using Microsoft.AspNetCore.DataProtection;
+using Microsoft.AspNetCore.Server.Kestrel.Core;
+using Microsoft.AspNetCore.Server.Kestrel.Https;
 using Ohmstead.App.Background;
 using Ohmstead.App.Demo;
 using Ohmstead.App.Papers;
@@ -42,18 +44,17 @@ internal static class Site
         {
             kestrel.AddServerHeader = false;
             kestrel.Limits.MaxRequestBodySize = MostBytes;
+            kestrel.Listen(IPAddress.Loopback, options.Port);
             if (options.IsOnLan)
-                kestrel.Listen(IPAddress.Any, options.Port);
-            else
-                kestrel.Listen(IPAddress.Loopback, options.Port);
+                kestrel.Listen(IPAddress.Any, options.LanPort, listen => OpenToDevices(listen));
         });
         alter?.Invoke(builder.WebHost);
         AddServices(builder.Services, options, new Bench(store, photos, time, () => Guid.CreateVersion7(time.GetUtcNow())));
         var app = builder.Build();
         var assets = app.Services.GetRequiredService<Assets>();
-        var phones = options.IsOnLan ? app.Services.GetRequiredService<PhoneGate>() : null;
+        var devices = options.IsOnLan ? app.Services.GetRequiredService<DeviceGate>() : null;
         Refusals.CatchWhatBreaks(app);
-        app.Use((context, next) => AdmitAsync(context, next, assets, phones));
+        app.Use((context, next) => AdmitAsync(context, next, assets, devices));
         Refusals.SayWhy(app);
         app.UseRouting();
         app.UseAntiforgery();
@@ -63,8 +64,12 @@ internal static class Site
         DrawerRoutes.Map(app);
         PhotoRoutes.Map(app);
         HumRoutes.Map(app);
+        KeptRoutes.Map(app);
         if (options.IsOnLan)
+        {
             PhoneRoutes.Map(app);
+            DeviceRoutes.Map(app);
+        }
         Refusals.MapRest(app);
         app.MapRazorComponents<Frame>().AddInteractiveServerRenderMode(o => o.ContentSecurityFrameAncestorsPolicy = null);
         return app;
@@ -87,20 +92,37 @@ internal static class Site
         services.AddSingleton<UnitDiagnoses>();
         services.AddSingleton<ShopMinutes>();
         services.AddSingleton<MergeWork>();
-        services.AddSingleton(new PhoneBook(bench.Time, bench.NewId));
-        services.AddSingleton<PhoneGate>();
-        services.AddSingleton<PhoneAddress>();
+        AddDevices(services, options, bench);
         services.AddSingleton(_ => new DemoOpener(bench.Time, (other, store) => Build(other, store, store.Photos, bench.Time)));
     }
 
-    /// <param name="phones">Who lets phones in; null when the tool listens to this machine only.</param>
-    private static async Task AdmitAsync(HttpContext context, RequestDelegate next, Assets assets, PhoneGate? phones)
+    private static void AddDevices(IServiceCollection services, SiteOptions options, Bench bench)
+    {
+        services.AddSingleton(new NetworkFolder(options.Folder));
+        services.AddSingleton(new PairingCodes(bench.Time));
+        services.AddSingleton(s => new DeviceBook(s.GetRequiredService<NetworkFolder>(), bench.Time, bench.NewId));
+        services.AddSingleton(new DeviceProofs(bench.Time));
+        services.AddSingleton(new LiveConnections(bench.Time));
+        services.AddSingleton(s => new LanDoor(s.GetRequiredService<NetworkFolder>(), bench.Time, LanAddresses.All));
+        services.AddSingleton<PairingDesk>();
+        services.AddSingleton<DeviceGate>();
+    }
+
+    private static void OpenToDevices(ListenOptions listen)
+    {
+        var door = listen.ApplicationServices.GetRequiredService<LanDoor>();
+        listen.Protocols = HttpProtocols.Http1;
+        listen.UseHttps(new TlsHandshakeCallbackOptions { OnConnection = _ => door.Open() });
+    }
+
+    /// <param name="devices">Who lets devices in; null when the tool listens to this machine only.</param>
+    private static async Task AdmitAsync(HttpContext context, RequestDelegate next, Assets assets, DeviceGate? devices)
     {
         Guard.PutHeaders(context);
-        if (phones is not null && !Guard.IsLocal(context.Connection))
+        // The encrypted door is for devices, wherever a connection to it comes from.
+        if (devices is not null && (context.Request.IsHttps || !Guard.IsLocal(context.Connection)))
         {
-            if (await phones.AdmitAsync(context))
-                await next(context);
+            await devices.AdmitAsync(context, next);
             return;
         }
         if (!Guard.IsLocal(context.Connection) || !Guard.IsOwnName(context.Request.Host) || !Guard.IsFromOwnPage(context.Request))

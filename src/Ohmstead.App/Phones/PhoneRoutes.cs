@@ -26,33 +26,35 @@ internal static class PhoneRoutes
         app.MapPost(
             "/phone/photos",
             (Guid entry, HttpContext context, Bench bench) =>
-                PhoneGate.Of(context) is { } phone
-                    ? PhotoRoutes.TakeAsync(context, bench, phone.UnitId, Journalled, new NewPhoto(entry, "", ""))
+                UnitOf(context) is { } phone
+                    ? PhotoRoutes.TakeAsync(context, bench, phone, Journalled, new NewPhoto(entry, "", ""))
                     : NotForPhones
         );
         app.MapGet(
             "/phone/photos/{hash}/small",
             async (string hash, HttpContext context, Bench bench) =>
-                PhoneGate.Of(context) is { } phone
-                && (await bench.ReadAsync(phone.UnitId))?.All<PhotoAdded>().Any(p => p.Fact.Photo == hash) == true
+                UnitOf(context) is { } phone && (await bench.ReadAsync(phone))?.All<PhotoAdded>().Any(p => p.Fact.Photo == hash) == true
                     ? await PhotoRoutes.SendAsync(context, hash, bench.Photos.OpenThumbnailAsync)
                     : await NotForPhones
         );
     }
+
+    /// <summary>The one unit of the phone that asks; null for all others.</summary>
+    private static Guid? UnitOf(HttpContext context) => DeviceGate.Of(context)?.UnitId;
 
     private static Task<IResult> NotForPhones => Task.FromResult(Results.StatusCode(StatusCodes.Status403Forbidden));
 
     /// <summary>The second screen for a class: what the bench asks for of this unit, fetched again by the browser every few seconds.</summary>
     private static async Task<IResult> SecondScreenAsync(HttpContext context, Bench bench, UnitDiagnoses diagnoses)
     {
-        if (PhoneGate.Of(context) is not { } phone || await PhoneUnit.ReadAsync(bench, phone.UnitId) is not { Model: { } model } unit)
+        if (UnitOf(context) is not { } phone || await PhoneUnit.ReadAsync(bench, phone) is not { Model: { } model } unit)
             return Results.StatusCode(StatusCodes.Status403Forbidden);
         (Expectation, Meaning?) Judge(ReadingOffer o)
         {
             var band = Expectation.Of(model, o.Spec, o.State, MeterInHand.Of(unit.Unit.Bench, unit.Shop));
             return (band, ShownReading.MeaningOf(o, band, unit.Shop));
         }
-        var board = ShownReading.Now(unit.Unit, model, unit.All, bench.Asked.Of(unit.Unit), Judge, diagnoses.Of(phone.UnitId).Latest);
+        var board = ShownReading.Now(unit.Unit, model, unit.All, bench.Asked.Of(unit.Unit), Judge, diagnoses.Of(phone).Latest);
         context.Response.Headers["Refresh"] = SecondsToNext;
         return new RazorComponentResult<PhoneShow>(new { unit.Unit.Card.Tag, Board = board });
     }
@@ -60,11 +62,11 @@ internal static class PhoneRoutes
     // The form's token is checked before this is called.
     private static async Task<IResult> EnterAsync([FromForm] string reading, [FromForm] string shown, HttpContext context, Bench bench)
     {
-        if (PhoneGate.Of(context) is not { } phone)
+        if (UnitOf(context) is not { } phone)
             return Results.StatusCode(StatusCodes.Status403Forbidden);
         try
         {
-            return await TakeAsync(reading, shown, context, bench, phone.UnitId);
+            return await TakeAsync(reading, shown, context, bench, phone);
         }
         catch (Exception broken) when (Press.Now is not { IsKept: true })
         {
@@ -100,7 +102,7 @@ internal static class PhoneRoutes
     }
 
     private static async Task<IResult> ShowAsync(HttpContext context, Bench bench, string problem, string reading, string shown) =>
-        PhoneGate.Of(context) is { } phone && await PhoneUnit.ReadAsync(bench, phone.UnitId) is { } unit
+        UnitOf(context) is { } phone && await PhoneUnit.ReadAsync(bench, phone) is { } unit
             ? new RazorComponentResult<PhonePage>(
                 new
                 {

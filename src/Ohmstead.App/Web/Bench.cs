@@ -34,8 +34,8 @@ public sealed partial class Bench
     /// <param name="newId">Makes ids; they rise with time.</param>
     public Bench(IStore store, IPhotos photos, TimeProvider time, Func<Guid> newId)
     {
-        (Store, Photos, Time, this.newId) = (store, photos, time, newId);
-        Drawer = new(store, Work, time, newId);
+        (Itself, Store, Photos, Time, this.newId) = (store, new AskedStore(store), new AskedPhotos(photos), time, newId);
+        Drawer = new(Store, Work, time, newId);
         store.News += Hear;
     }
 
@@ -60,8 +60,14 @@ public sealed partial class Bench
     /// <summary>Why nothing can be read or saved just now, and what to do; empty while the store answers.</summary>
     public string Outage { get; private set; } = "";
 
-    /// <summary>Lists, search and documents are asked here directly.</summary>
+    /// <summary>Lists, search and documents are asked here directly. What whoever asks may not write is refused here.</summary>
     public IStore Store { get; }
+
+    /// <summary>The store itself, for what is done at this machine alone.</summary>
+    internal IStore Itself { get; }
+
+    /// <summary>Who has which unit open.</summary>
+    internal Presence Present { get; } = new();
 
     /// <summary>All that is worked out behind the screens.</summary>
     public WorkQueue Work { get; } = new();

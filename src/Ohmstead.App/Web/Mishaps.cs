@@ -64,7 +64,8 @@ public sealed class Mishaps(ILogger log)
 
     /// <summary>Why, in a sentence.</summary>
     public static string Why(Exception broken) =>
-        broken is StoreUnusable unusable ? Sentence(unusable.Message)
+        broken is NotAllowed refused ? refused.Message
+        : broken is StoreUnusable unusable ? Sentence(unusable.Message)
         : BrokenDisk.Words(broken) is { } words ? Sentence(words)
         : $"There is an error in Ohmstead ({broken.GetType().Name}). The window it was started from says more.";
 

@@ -73,7 +73,7 @@ internal static class Refusals
                             "Something went wrong here",
                             $"{Mishaps.Why(Broken(context))} {Became(context)}What was saved before is still there."
                         ),
-                SuppressDiagnosticsCallback = failed => failed.Exception is BadHttpRequestException,
+                SuppressDiagnosticsCallback = failed => failed.Exception is BadHttpRequestException or NotAllowed,
             }
         );
     }
@@ -81,6 +81,8 @@ internal static class Refusals
     /// <summary>A store that is away comes back: a page in the address bar asks again by itself.</summary>
     private static int Status(HttpContext context)
     {
+        if (Broken(context) is NotAllowed)
+            return StatusCodes.Status403Forbidden;
         if (Broken(context) is not StoreUnusable || !HttpMethods.IsGet(context.Request.Method))
             return StatusCodes.Status500InternalServerError;
         context.Response.Headers["Refresh"] = "3";
@@ -97,7 +99,7 @@ internal static class Refusals
     private static Exception Broken(HttpContext context) =>
         context.Features.Get<IExceptionHandlerFeature>()?.Error ?? new InvalidOperationException();
 
-    /// <summary>Gives words to refusals that would have none; what a phone may not see stays bare.</summary>
+    /// <summary>Gives words to refusals that would have none; what a device may not see stays bare.</summary>
     public static void SayWhy(WebApplication app) =>
         app.UseStatusCodePages(context =>
         {

@@ -1,4 +1,5 @@
 using System.Reflection;
+using Ohmstead.App.Web;
 using Ohmstead.Workshop.Stores;
 
 namespace Ohmstead.App.Tests.Screens;
@@ -21,14 +22,17 @@ public class FailingStore : DispatchProxy
     }
 
     /// <summary>Makes the next call of a method fail.</summary>
-    public static void Fail(IStore failing, string method, Exception failure) => ((FailingStore)(object)failing).next = (method, failure);
+    public static void Fail(IStore failing, string method, Exception failure) => Of(failing).next = (method, failure);
 
     /// <summary>Makes every call of a method fail, whoever calls.</summary>
     /// <param name="since">Only after a call of this method has gone well.</param>
     public static void Break(IStore failing, string method, Exception failure, string? since = null) =>
-        ((FailingStore)(object)failing).all = (method, failure, since);
+        Of(failing).all = (method, failure, since);
 
-    public static void Mend(IStore failing) => ((FailingStore)(object)failing).all = null;
+    public static void Mend(IStore failing) => Of(failing).all = null;
+
+    /// <summary>A bench puts who asks between its screens and its store.</summary>
+    private static FailingStore Of(IStore store) => (FailingStore)(object)(store is AskedStore asked ? asked.Inner : store);
 
     protected override object? Invoke(MethodInfo? targetMethod, object?[]? args)
     {

@@ -185,7 +185,7 @@ public sealed class MergeScreenTests
         await TypeAsync(page, "#path", folder);
         await PressAsync(page, w => w == "Merge");
         Sees(page, "1 new unit, no units with new entries, 1 new entry");
-        var backups = Path.Combine(((Store)screens.Bench.Store).Folder, MergeWork.BackupFolder);
+        var backups = Path.Combine(((Store)screens.Bench.Itself).Folder, MergeWork.BackupFolder);
         Assert.Single(Directory.GetDirectories(backups), d => File.Exists(Path.Combine(d, "workshop.db")));
         // The settings of the other bench are shown beside one's own, and used when somebody says so twice.
         Sees(page, "The club");

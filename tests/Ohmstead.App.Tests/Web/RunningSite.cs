@@ -1,10 +1,12 @@
 using System.Net;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Hosting;
+using Microsoft.AspNetCore.Hosting.Server;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.TestHost;
 using Microsoft.Extensions.DependencyInjection;
 using Ohmstead.App.Hosting;
+using Ohmstead.App.Phones;
 using Ohmstead.App.Web;
 using Ohmstead.Storage;
 using Ohmstead.Workshop.Journal;
@@ -23,6 +25,7 @@ internal sealed class RunningSite : IAsyncDisposable
         (this.folder, this.store, this.app) = (folder, store, app);
 
     public const string OwnAddress = "192.168.7.2";
+    public const int OwnPort = 18601;
 
     public Bench Bench => Get<Bench>();
 
@@ -39,6 +42,14 @@ internal sealed class RunningSite : IAsyncDisposable
     public static Task<RunningSite> OnLanAsync(TimeProvider? time = null, Func<IStore, IStore>? around = null) =>
         StartAsync(isOnLan: true, time ?? TimeProvider.System, host => host.UseTestServer(), around);
 
+    /// <summary>Both doors on real ports: the plain one of this machine and the encrypted one for devices.</summary>
+    public static Task<RunningSite> OnPortsAsync(TimeProvider? time = null) => StartAsync(isOnLan: true, time ?? TimeProvider.System, null);
+
+    /// <summary>The encrypted door for devices; what comes there is a device's, from this machine too.</summary>
+    public Uri DeviceAddress => LanDoor.At(Get<IServer>(), "127.0.0.1");
+
+    public string Folder => folder.FullName;
+
     private static async Task<RunningSite> StartAsync(
         bool isOnLan,
         TimeProvider time,
@@ -51,7 +62,13 @@ internal sealed class RunningSite : IAsyncDisposable
         var site = new RunningSite(
             folder,
             store,
-            Site.Build(new SiteOptions(0, isOnLan, IsDemo: false), around?.Invoke(store) ?? store, store.Photos, time, alter)
+            Site.Build(
+                new SiteOptions(0, isOnLan, IsDemo: false) { Folder = folder.FullName },
+                around?.Invoke(store) ?? store,
+                store.Photos,
+                time,
+                alter
+            )
         );
         await site.app.StartAsync();
         if (alter is null)
@@ -87,14 +104,14 @@ internal sealed class RunningSite : IAsyncDisposable
                     IPAddress.Parse("192.168.7.9"),
                     IPAddress.Parse(OwnAddress)
                 );
-                (context.Request.Method, context.Request.Scheme) = (method, "http");
-                context.Request.Host = new HostString(OwnAddress, 18600);
+                (context.Request.Method, context.Request.Scheme) = (method, "https");
+                context.Request.Host = new HostString(OwnAddress, OwnPort);
                 var question = path.IndexOf('?', StringComparison.Ordinal);
                 context.Request.Path = question < 0 ? path : path[..question];
                 if (question >= 0)
                     context.Request.QueryString = new QueryString(path[question..]);
                 if (method != "GET")
-                    context.Request.Headers.Origin = $"http://{context.Request.Host}";
+                    context.Request.Headers.Origin = $"https://{context.Request.Host}";
                 if (cookie is not null)
                     context.Request.Headers.Cookie = cookie;
                 more?.Invoke(context);

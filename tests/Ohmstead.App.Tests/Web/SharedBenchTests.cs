@@ -184,10 +184,12 @@ public class TellingStore : DispatchProxy
         return telling;
     }
 
-    public static void Say(IStore telling, StoreNews news) => ((TellingStore)(object)telling).heard?.Invoke(news);
+    public static void Say(IStore telling, StoreNews news) => Of(telling).heard?.Invoke(news);
 
     /// <summary>The next entry is kept, and the answer does not come.</summary>
-    public static void CutNextEnd(IStore telling) => ((TellingStore)(object)telling).cutsNext = true;
+    public static void CutNextEnd(IStore telling) => Of(telling).cutsNext = true;
+
+    private static TellingStore Of(IStore store) => (TellingStore)(object)(store is AskedStore asked ? asked.Inner : store);
 
     protected override object? Invoke(MethodInfo? targetMethod, object?[]? args)
     {

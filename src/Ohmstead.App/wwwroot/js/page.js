@@ -32,6 +32,8 @@ document.addEventListener("keydown", e => {
     const typed = [...boxes].filter(b => b.isConnected && b.value).map(b => [key(b), b.value]);
     if (typed.length) sessionStorage.setItem(name, JSON.stringify({ path: location.pathname, typed }));
   };
+  // The page on which a device proves its key comes in between: it has no boxes.
+  if (document.getElementById("prove")) return;
   const kept = JSON.parse(sessionStorage.getItem(name) ?? "null");
   sessionStorage.removeItem(name);
   if (kept?.path !== location.pathname) return;
@@ -62,7 +64,7 @@ document.addEventListener("keydown", e => {
   const again = async () => {
     for (;;) {
       // Photos that wait would be lost with the page: they go first.
-      try { if ((await fetch("/", { cache: "no-store" })).ok && !window.ohmstead.photosWait?.()) { window.ohmstead.keepTyped(); location.reload(); return; } } catch { /* not back yet */ }
+      try { if (await window.ohmstead.answers() && !window.ohmstead.photosWait?.()) { window.ohmstead.keepTyped(); location.reload(); return; } } catch { /* not back yet */ }
       await new Promise(done => setTimeout(done, 2000));
     }
   };

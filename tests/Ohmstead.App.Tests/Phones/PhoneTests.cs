@@ -2,23 +2,26 @@ using System.Text;
 using System.Text.RegularExpressions;
 using Microsoft.AspNetCore.Http;
 using Ohmstead.App.Phones;
+using Ohmstead.App.Tests.Web;
 using Ohmstead.Storage;
 using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Stores;
 
-namespace Ohmstead.App.Tests.Web;
+namespace Ohmstead.App.Tests.Phones;
 
 /// <summary>What another machine of the network sees: nothing, but for a phone that scanned a code, and that sees one unit.</summary>
 public sealed class PhoneTests : IAsyncLifetime
 {
-    private readonly Hand hand = new();
+    private readonly HandClock hand = new();
     private RunningSite site = null!;
 
     public async ValueTask InitializeAsync() => site = await RunningSite.OnLanAsync(hand);
 
     public ValueTask DisposeAsync() => site.DisposeAsync();
 
-    private PhoneBook Book => site.Get<PhoneBook>();
+    private DeviceBook Book => site.Get<DeviceBook>();
+
+    private PairingCodes Codes => site.Get<PairingCodes>();
 
     [Theory]
     [InlineData("/")]
@@ -27,9 +30,12 @@ public sealed class PhoneTests : IAsyncLifetime
     [InlineData("/blazor.web.js")]
     [InlineData("/_blazor")]
     [InlineData("/kinds")]
-    [InlineData("/phone/key/0123456789abcdef0123456789abcdef")]
+    [InlineData("/pair/ABCD-EFGH")]
+    [InlineData("/pair/ABCD-EFGH/ohmstead.js")]
+    [InlineData("/proof")]
+    [InlineData("/devices/certificate.crt")]
     [InlineData("/nothing")]
-    public async Task Without_a_key_nothing_is_shown(string path) => await RefusedAsync("GET", path, null);
+    public async Task Without_a_code_nothing_is_shown(string path) => await RefusedAsync("GET", path, null);
 
     [Fact]
     public async Task A_phone_sees_the_unit_it_was_paired_for_and_nothing_else()
@@ -57,36 +63,16 @@ public sealed class PhoneTests : IAsyncLifetime
     }
 
     [Fact]
-    public async Task A_key_lets_one_phone_in_once()
-    {
-        var key = Book.NewKey(site.UnitId).Text;
-        Assert.NotEmpty(await PairAsync(key));
-        await RefusedAsync("GET", $"/phone/key/{key}", null);
-        Assert.Single(Book.Phones);
-    }
-
-    [Fact]
-    public async Task A_key_that_is_too_old_or_was_taken_away_lets_nobody_in()
-    {
-        var old = Book.NewKey(site.UnitId);
-        hand.Turn(PhoneBook.KeyLife);
-        await RefusedAsync("GET", $"/phone/key/{old.Text}", null);
-        var gone = Book.NewKey(site.UnitId);
-        Book.Forget(gone);
-        await RefusedAsync("GET", $"/phone/key/{gone.Text}", null);
-    }
-
-    [Fact]
     public async Task A_phone_that_is_shut_out_sees_nothing_any_more()
     {
         var cookie = await PairAsync();
         hand.Turn(TimeSpan.FromSeconds(1));
         var other = await PairAsync();
-        Book.Revoke(Book.Phones[0].Id);
+        Book.Revoke(Book.Devices[0].Id);
         await RefusedAsync("GET", "/phone", cookie);
         await RefusedAsync("POST", $"/phone/photos?entry={Guid.CreateVersion7()}", cookie);
         Assert.Contains("F-7", await PageAsync(other), StringComparison.Ordinal);
-        hand.Turn(PhoneBook.PhoneLife);
+        hand.Turn(DeviceBook.PhoneLife);
         await RefusedAsync("GET", "/phone", other);
     }
 
@@ -108,7 +94,7 @@ public sealed class PhoneTests : IAsyncLifetime
     public async Task The_laptop_gives_a_phone_another_unit()
     {
         var cookie = await PairAsync();
-        Book.Turn(Book.Phones[0].Id, await site.TakeInAsync("F-8"));
+        Book.Turn(Book.Devices[0].Id, await site.TakeInAsync("F-8"));
         var page = await PageAsync(cookie);
         Assert.Contains("F-8", page, StringComparison.Ordinal);
         Assert.DoesNotContain("F-7", page, StringComparison.Ordinal);
@@ -129,7 +115,7 @@ public sealed class PhoneTests : IAsyncLifetime
         Assert.Equal("phone", entry.By);
         Assert.Equal(200, (await site.FromPhoneAsync("GET", $"/phone/photos/{photo.Photo}/small", cookie)).Response.StatusCode);
         // A photo of another unit is none of this phone's.
-        Book.Turn(Book.Phones[0].Id, await site.TakeInAsync("F-8"));
+        Book.Turn(Book.Devices[0].Id, await site.TakeInAsync("F-8"));
         await RefusedAsync("GET", $"/phone/photos/{photo.Photo}/small", cookie);
     }
 
@@ -253,19 +239,18 @@ public sealed class PhoneTests : IAsyncLifetime
             "POST",
             $"/phone/photos?entry={Guid.CreateVersion7()}",
             cookie,
-            c => c.Request.Headers.Origin = "http://evil.test"
+            c => c.Request.Headers.Origin = "https://evil.test"
         );
         await RefusedAsync("GET", "/phone", cookie, c => c.Request.Host = new HostString("evil.test"));
         await RefusedAsync("GET", "/phone", cookie, c => c.Request.Host = new HostString("localhost"));
     }
 
-    private async Task<string> PairAsync(string? key = null)
+    private async Task<string> PairAsync()
     {
-        var answer = await site.FromPhoneAsync("GET", $"/phone/key/{key ?? Book.NewKey(site.UnitId).Text}");
-        Assert.Equal("/phone", answer.Response.Headers.Location);
-        var set = answer.Response.Headers.SetCookie.ToString();
-        Assert.Contains("httponly", set, StringComparison.Ordinal);
-        return set.Split(';')[0];
+        using var phone = Handheld.Of(site);
+        var answer = await phone.PairAsync(Codes.New(new DeviceRights(site.UnitId, MayWork: true, DeviceBook.PhoneLife)).Text);
+        Assert.Equal((200, "/phone"), (answer.Status, answer.Text));
+        return phone.Cookies;
     }
 
     private async Task<HttpContext> PostReadingAsync(string cookie, string reading, string shown, Action? between = null)
@@ -306,15 +291,5 @@ public sealed class PhoneTests : IAsyncLifetime
         var answer = await site.FromPhoneAsync(method, path, cookie, more);
         Assert.Equal(403, answer.Response.StatusCode);
         Assert.Empty(await TextAsync(answer));
-    }
-
-    /// <summary>A clock that is turned by hand.</summary>
-    private sealed class Hand : TimeProvider
-    {
-        private TimeSpan turned = TimeSpan.Zero;
-
-        public void Turn(TimeSpan by) => turned += by;
-
-        public override DateTimeOffset GetUtcNow() => DateTimeOffset.UnixEpoch.AddYears(60) + turned;
     }
 }

@@ -1,0 +1,140 @@
+using System.Collections.Immutable;
+using System.Text.Json;
+using Ohmstead.App.Web;
+
+namespace Ohmstead.App.Phones;
+
+/// <summary>The devices that are let in. They stay over a restart of the tool, until their time is over or they are shut out.</summary>
+internal sealed class DeviceBook
+{
+    /// <summary>How long a phone for one unit stays: a working day.</summary>
+    public static readonly TimeSpan PhoneLife = TimeSpan.FromHours(12);
+
+    /// <summary>The longest name that is taken [letters].</summary>
+    public const int MostLetters = 40;
+
+    /// <summary>What was last seen is written down no oftener than this.</summary>
+    private static readonly TimeSpan SeenStep = TimeSpan.FromMinutes(1);
+
+    private const string File = "devices.json";
+    private readonly Lock door = new();
+    private readonly NetworkFolder folder;
+    private readonly TimeProvider time;
+    private readonly Func<Guid> newId;
+    private ImmutableDictionary<string, Device> devices;
+
+    /// <param name="newId">Makes ids.</param>
+    public DeviceBook(NetworkFolder folder, TimeProvider time, Func<Guid> newId)
+    {
+        (this.folder, this.time, this.newId) = (folder, time, newId);
+        devices = Read(folder.Read(File)).Where(IsLetIn).ToImmutableDictionary(d => d.CookieHash, StringComparer.Ordinal);
+    }
+
+    /// <summary>A device came, went, was seen, or may do something else. Called from any thread.</summary>
+    public event Action? Changed;
+
+    /// <summary>A device is let in no more: whatever it has open ends. Called from any thread.</summary>
+    public event Action<Guid>? ShutOut;
+
+    /// <summary>The devices that are let in now, first come first.</summary>
+    public IReadOnlyList<Device> Devices => [.. devices.Values.Where(IsLetIn).OrderBy(d => d.At).ThenBy(d => d.Id)];
+
+    /// <summary>Lets a device in that knew a code and proved its key.</summary>
+    /// <param name="name">As its person calls it.</param>
+    /// <param name="key">The open half of its key, base 64.</param>
+    /// <returns>The device with the secret for its cookie.</returns>
+    public (Device Device, string Cookie) LetIn(DeviceRights rights, string name, string key)
+    {
+        var (secret, now) = (Secret.New(), time.GetUtcNow());
+        var said = name.Trim();
+        var device = new Device(
+            newId(),
+            said.Length == 0 ? "A device" : said[..Math.Min(said.Length, MostLetters)],
+            rights.UnitId,
+            rights.MayWork,
+            key,
+            Secret.Hash(secret)
+        )
+        {
+            At = now,
+            Until = now + rights.Life,
+            Seen = now,
+        };
+        Change(all => all.Add(device.CookieHash, device));
+        return (device, secret);
+    }
+
+    /// <summary>The device whose cookie this is, or null.</summary>
+    public Device? Find(string? cookie) =>
+        !string.IsNullOrEmpty(cookie) && devices.TryGetValue(Secret.Hash(cookie), out var device) && IsLetIn(device) ? device : null;
+
+    /// <summary>The device as it stands now; null when it is let in no more.</summary>
+    public Device? Find(Guid id) => devices.Values.FirstOrDefault(d => d.Id == id && IsLetIn(d));
+
+    /// <summary>It proved just now that it is the one.</summary>
+    public void Saw(Guid id)
+    {
+        var now = time.GetUtcNow();
+        if (Find(id) is { } device && now - device.Seen >= SeenStep)
+            Replace(id, d => d with { Seen = now });
+    }
+
+    /// <summary>Gives a phone another unit to see.</summary>
+    /// <exception cref="NotAllowed">A device asks.</exception>
+    public void Turn(Guid id, Guid unitId)
+    {
+        Asker.MustBeHere();
+        Replace(id, d => d with { UnitId = unitId });
+    }
+
+    /// <summary>Lets a bench work, or only look.</summary>
+    /// <exception cref="NotAllowed">A device asks.</exception>
+    public void Let(Guid id, bool work)
+    {
+        Asker.MustBeHere();
+        Replace(id, d => d with { MayWork = work });
+    }
+
+    /// <summary>Shuts a device out, at once and for good.</summary>
+    /// <exception cref="NotAllowed">A device asks.</exception>
+    public void Revoke(Guid id)
+    {
+        Asker.MustBeHere();
+        Replace(id, _ => null);
+        ShutOut?.Invoke(id);
+    }
+
+    private void Replace(Guid id, Func<Device, Device?> by) =>
+        Change(all =>
+        {
+            foreach (var (hash, device) in all.Where(d => d.Value.Id == id))
+                all = by(device) is { } other ? all.SetItem(hash, other) : all.Remove(hash);
+            return all;
+        });
+
+    private void Change(Func<ImmutableDictionary<string, Device>, ImmutableDictionary<string, Device>> change)
+    {
+        lock (door)
+        {
+            var kept = devices.RemoveRange(devices.Where(d => !IsLetIn(d.Value)).Select(d => d.Key));
+            devices = change(kept);
+            folder.Write(File, JsonSerializer.SerializeToUtf8Bytes(devices.Values.OrderBy(d => d.At).ThenBy(d => d.Id)));
+        }
+        Changed?.Invoke();
+    }
+
+    private bool IsLetIn(Device device) => device.Until > time.GetUtcNow();
+
+    private static IReadOnlyList<Device> Read(byte[]? file)
+    {
+        try
+        {
+            return file is null ? [] : JsonSerializer.Deserialize<Device[]>(file) ?? [];
+        }
+        catch (JsonException)
+        {
+            // Nobody is let in by a file that cannot be read: they are paired again.
+            return [];
+        }
+    }
+}

@@ -1,0 +1,90 @@
+// A paired device proves at every page and every live connection that it is the one: it signs a challenge with a key that was made here at
+// its pairing and that this browser gives to nobody, not to this script either.
+(() => {
+  const root = document.documentElement, keyName = "device";
+  const opened = new Promise((done, failed) => {
+    const asked = indexedDB.open("ohmstead", 1);
+    asked.onupgradeneeded = () => { asked.result.createObjectStore("keys"); asked.result.createObjectStore("kept", { keyPath: "id" }); };
+    asked.onsuccess = () => done(asked.result);
+    asked.onerror = () => failed(asked.error);
+  });
+  opened.catch(() => { /* said where it is needed */ });
+  const from = async (store, mode, act) => {
+    const db = await opened;
+    return new Promise((done, failed) => {
+      const turn = db.transaction(store, mode), asked = act(turn.objectStore(store));
+      turn.oncomplete = () => done(asked.result);
+      turn.onerror = turn.onabort = () => failed(turn.error);
+    });
+  };
+  const base64 = bytes => btoa(String.fromCharCode(...new Uint8Array(bytes)));
+  const sign = async (key, text) => base64(await crypto.subtle.sign({ name: "ECDSA", hash: "SHA-256" }, key, new TextEncoder().encode(text)));
+  const post = async (path, body) => {
+    const answer = await fetch(path, { method: "POST", cache: "no-store", headers: body ? { "Content-Type": "application/json" } : {}, body: body && JSON.stringify(body) });
+    if (!answer.ok) throw Object.assign(new Error(await answer.text()), { status: answer.status });
+    return answer.text();
+  };
+  const prove = async use => {
+    const pair = await from("keys", "readonly", s => s.get(keyName));
+    if (!pair) throw new Error("This browser has no key.");
+    const challenge = await post("/proof/challenge");
+    return post("/proof", { use, challenge, signature: await sign(pair.privateKey, `ohmstead\n${use}\n${location.host}\n${challenge}`) });
+  };
+  const isDevice = () => "device" in root.dataset;
+  const notLetIn = "This device is not let in any more. Ask for a new code at the bench.";
+  // Shut out, or its time is over: what stands on the page is the bench's, and goes.
+  const proveOrLeave = use => prove(use).catch(why => {
+    if (why.status === 403) {
+      window.ohmstead.keepTyped?.();
+      const said = document.createElement("h1");
+      said.textContent = notLetIn; document.body.replaceChildren(said);
+    }
+    throw why;
+  });
+  // Does the bench answer, so that this page may be fetched anew?
+  const answers = async () => {
+    if (isDevice()) await proveOrLeave("page");
+    return (await fetch("/", { cache: "no-store" })).ok;
+  };
+  window.ohmstead = Object.assign(window.ohmstead ?? {}, { from, isDevice, prove, answers });
+
+  // Pairing: the key is made, its open half is sent.
+  const form = document.getElementById("pair");
+  form?.addEventListener("submit", async e => {
+    e.preventDefault();
+    const says = document.getElementById("pair-says"), button = form.querySelector("button");
+    button.disabled = true; says.textContent = "";
+    try {
+      const pair = await crypto.subtle.generateKey({ name: "ECDSA", namedCurve: "P-256" }, false, ["sign"]);
+      await from("keys", "readwrite", s => s.put(pair, keyName));
+      const key = base64(await crypto.subtle.exportKey("spki", pair.publicKey)), code = form.dataset.code;
+      const to = await post(`/pair/${code}`, { name: document.getElementById("name").value, key, print: location.hash.slice(1), signature: await sign(pair.privateKey, `ohmstead\npair\n${location.host}\n${code}`) });
+      location.replace(to);
+    } catch (why) {
+      button.disabled = false;
+      says.textContent = why.status === 403 ? "This code is not good any more. Ask for a new one at the bench." : why.status ? why.message : `This browser could not make or keep a key (${why.message}). A private window often cannot.`;
+    }
+  });
+
+  // A cookie alone: prove, then fetch the page that was asked for.
+  const wait = document.getElementById("prove");
+  if (wait)
+    prove("page").then(() => location.reload(), why => {
+      wait.textContent = why.status || /no key/.test(why.message) ? notLetIn : "The bench does not answer. Is this device still on its network?";
+      wait.className = "warning";
+    });
+
+  // A page that is open renews its pass, so that photos and papers are shown.
+  if (isDevice()) {
+    const renew = () => proveOrLeave("page").catch(() => { /* the connection says it where it matters */ });
+    setInterval(renew, 60000);
+    document.addEventListener("visibilitychange", () => { if (!document.hidden) renew(); });
+  }
+
+  // The live connection: a device signs for each one, also when it comes back.
+  document.addEventListener("DOMContentLoaded", () => {
+    window.Blazor?.start(!isDevice() ? {} : {
+      circuit: { configureSignalR: builder => builder.withUrl("/_blazor", { transport: 1, skipNegotiation: true, accessTokenFactory: () => proveOrLeave("live") }) },
+    });
+  });
+})();

@@ -1,0 +1,85 @@
+// A reading that is entered while there is no connection is kept in this browser, and sent when it is back: in its order, and once, by the
+// id that it gets here. What the bench then refuses stays, with the reason, until a person throws it away.
+(() => {
+  const box = "[data-kept]", pause = 5000;
+  const modal = document.getElementById("components-reconnect-modal"), place = document.getElementById("unsent");
+  if (!modal || !place) return;
+  const { from, isDevice, prove } = window.ohmstead;
+  const isAway = () => /components-reconnect-(show|retrying|failed|rejected|paused)/.test(modal.className) || (isDevice() && !navigator.onLine);
+  const all = async () => (await from("kept", "readonly", s => s.getAll())).sort((a, b) => a.n - b.n);
+  const write = item => from("kept", "readwrite", s => s.put(item));
+  const drop = id => from("kept", "readwrite", s => s.delete(id));
+  const make = (name, words, more = {}) => Object.assign(document.createElement(name), { textContent: words, ...more });
+
+  const show = async () => {
+    const items = await all(), waits = items.filter(i => !i.refused).length;
+    place.hidden = items.length === 0 && !(isAway() && document.querySelector(box));
+    if (place.hidden) return;
+    const rows = items.map(item => {
+      const row = make("li", `${item.title}: ${item.shown}${item.refused ? ` – not taken: ${item.refused}` : ""}`);
+      if (item.refused) row.append(
+        make("button", "Send it again", { type: "button", className: "can", onclick: async () => { await write({ ...item, refused: "" }); send(); } }),
+        make("button", "Throw it away", { type: "button", className: "can", onclick: async () => { await drop(item.id); show(); } }));
+      return row;
+    });
+    const list = document.createElement("ul");
+    list.append(...rows);
+    const stays = navigator.serviceWorker?.controller ? "It stays, also when you load this page again." : "It stays in this browser. Leave this page open: it can only be loaded again when the bench answers.";
+    place.replaceChildren(
+      make("b", waits === 0 && items.length > 0 ? "Not taken by the bench" : isAway() ? "No connection. A reading that you enter now is kept here and sent later." : "Sending what was kept here…"),
+      ...(items.length > 0 ? [make("p", isAway() ? `Kept here, not sent yet: ${waits}. ${stays}` : ""), list] : []));
+  };
+
+  const keep = async input => {
+    const shown = input.value.trim(), unit = location.pathname.match(/^\/units\/([0-9a-f-]{36})/)?.[1];
+    if (!shown || !unit) return;
+    const items = await all();
+    await write({ id: window.ohmstead.entryId(input.dataset.window), n: (items.at(-1)?.n ?? 0) + 1, unit, reading: input.dataset.kept, title: input.dataset.title, shown, at: Date.now() });
+    // Only what is on the disk leaves its box.
+    if (input.value.trim() === shown) input.value = "";
+    await show();
+  };
+
+  let isSending = false;
+  const post = item => fetch(`/units/${item.unit}/kept`, {
+    method: "POST", headers: { "Content-Type": "application/json" },
+    body: JSON.stringify({ id: item.id, reading: item.reading, shown: item.shown, secondsAgo: Math.max(0, (Date.now() - item.at) / 1000) }),
+  });
+  const send = async () => {
+    if (isSending || isAway()) return;
+    isSending = true;
+    try {
+      for (const item of (await all()).filter(i => !i.refused)) {
+        let answer = await post(item);
+        if (answer.status === 401) { await prove("page"); answer = await post(item); }
+        if (answer.ok) await drop(item.id);
+        else if (answer.status >= 400 && answer.status < 500) await write({ ...item, refused: (await answer.text()) || "this device may not enter anything now." });
+        else return;
+      }
+    } catch { /* not back yet: it is tried again */ } finally { isSending = false; await show(); }
+  };
+
+  // While there is no connection the pad works here: the screen's own keys would be pressed for nobody.
+  const mine = e => { e.stopImmediatePropagation(); return true; };
+  addEventListener("submit", e => {
+    const input = isAway() && e.target.querySelector?.(box);
+    if (input && mine(e)) { e.preventDefault(); keep(input); }
+  }, true);
+  addEventListener("click", e => {
+    const key = isAway() && e.target.closest?.(".pad .keys button[type=button]"), input = key && key.closest("form").querySelector(box);
+    if (!input || !mine(e)) return;
+    const word = key.textContent.trim(), text = input.value;
+    if (word === "⌫") input.value = text.slice(0, -1);
+    else if (word === "−") input.value = text.startsWith("-") ? text.slice(1) : `-${text}`;
+    else if (word === "jumps") input.value = `jumps ${text}`;
+    else if (word === "to") input.value = `${text.trimEnd()} to `;
+    else if (word !== "not taken") input.value = text + word;
+  }, true);
+  for (const type of ["input", "keydown", "keyup", "change"])
+    addEventListener(type, e => { if (isAway() && e.target.matches?.(box)) mine(e); }, true);
+
+  const turn = () => { show(); send(); };
+  new MutationObserver(turn).observe(modal, { attributes: true, attributeFilter: ["class"] });
+  for (const type of ["online", "offline", "load"]) addEventListener(type, turn);
+  setInterval(async () => { if ((await all()).some(i => !i.refused)) send(); }, pause);
+})();

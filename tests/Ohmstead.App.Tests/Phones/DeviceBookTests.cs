@@ -1,0 +1,115 @@
+using Ohmstead.App.Phones;
+using Ohmstead.App.Web;
+
+namespace Ohmstead.App.Tests.Phones;
+
+/// <summary>A device stays until its time is over or it is shut out, over a restart too; its secrets are nowhere.</summary>
+public sealed class DeviceBookTests : IDisposable
+{
+    private readonly DirectoryInfo folder = Directory.CreateTempSubdirectory("ohmstead-devices-");
+    private readonly HandClock hand = new();
+
+    public void Dispose() => folder.Delete(recursive: true);
+
+    [Fact]
+    public void It_is_found_by_its_cookie_alone_until_its_time_is_over()
+    {
+        var book = Book();
+        var (device, cookie) = book.LetIn(new(null, MayWork: true, TimeSpan.FromDays(7)), " Tablet at the vise ", "key");
+        Assert.Equal(("Tablet at the vise", true, true), (device.Name, device.IsBench, device.MayWork));
+        Assert.Equal(device, book.Find(cookie));
+        Assert.Null(book.Find(device.CookieHash));
+        Assert.Null(book.Find(""));
+        Assert.Null(book.Find((string?)null));
+        hand.Turn(TimeSpan.FromDays(7) - TimeSpan.FromTicks(1));
+        Assert.NotNull(book.Find(cookie));
+        Assert.NotNull(book.Find(device.Id));
+        hand.Turn(TimeSpan.FromTicks(1));
+        Assert.Null(book.Find(cookie));
+        Assert.Null(book.Find(device.Id));
+        Assert.Empty(book.Devices);
+    }
+
+    [Fact]
+    public void After_a_restart_it_is_still_let_in_and_the_file_holds_no_secret()
+    {
+        var (device, cookie) = Book().LetIn(new(Guid.NewGuid(), MayWork: true, DeviceBook.PhoneLife), "Phone", "key");
+        Assert.Equal(device, Book().Find(cookie));
+        var file = File.ReadAllText(Path.Combine(folder.FullName, "network", "devices.json"));
+        Assert.DoesNotContain(cookie, file, StringComparison.OrdinalIgnoreCase);
+        hand.Turn(DeviceBook.PhoneLife);
+        Assert.Null(Book().Find(cookie));
+    }
+
+    [Fact]
+    public void Shut_out_it_is_not_found_any_more_and_whatever_it_has_open_is_told()
+    {
+        var book = Book();
+        var (first, cookie) = book.LetIn(new(null, true, TimeSpan.FromDays(1)), "", "key");
+        var (second, other) = book.LetIn(new(null, true, TimeSpan.FromDays(1)), new string('x', 100), "key");
+        Assert.Equal(("A device", DeviceBook.MostLetters), (first.Name, second.Name.Length));
+        var ended = new List<Guid>();
+        book.ShutOut += ended.Add;
+        book.Revoke(first.Id);
+        Assert.Equal([first.Id], ended);
+        Assert.Null(book.Find(cookie));
+        Assert.Equal(second, book.Find(other));
+        Assert.Null(Book().Find(cookie));
+    }
+
+    [Fact]
+    public void What_it_may_do_is_changed_and_remembered()
+    {
+        var book = Book();
+        var (device, cookie) = book.LetIn(new(null, MayWork: false, TimeSpan.FromDays(1)), "Tablet", "key");
+        book.Let(device.Id, work: true);
+        Assert.True(book.Find(cookie)!.MayWork);
+        Assert.True(Book().Find(cookie)!.MayWork);
+        var unit = Guid.NewGuid();
+        book.Turn(device.Id, unit);
+        Assert.Equal(unit, book.Find(cookie)!.UnitId);
+    }
+
+    [Fact]
+    public void When_it_was_last_seen_is_written_down_by_the_minute()
+    {
+        var book = Book();
+        var (device, _) = book.LetIn(new(null, true, TimeSpan.FromDays(1)), "Tablet", "key");
+        var changed = 0;
+        book.Changed += () => changed++;
+        hand.Turn(TimeSpan.FromSeconds(59));
+        book.Saw(device.Id);
+        Assert.Equal((device.At, 0), (book.Find(device.Id)!.Seen, changed));
+        hand.Turn(TimeSpan.FromSeconds(1));
+        book.Saw(device.Id);
+        Assert.Equal((hand.GetUtcNow(), 1), (book.Find(device.Id)!.Seen, changed));
+    }
+
+    [Fact]
+    public async Task A_device_neither_shuts_out_nor_lets_work_nor_turns_another_one()
+    {
+        var book = Book();
+        var (device, _) = book.LetIn(new(null, MayWork: false, TimeSpan.FromDays(1)), "Tablet", "key");
+        await Task.Run(
+            () =>
+            {
+                Asker.Begin(new Asker(device.Mark, device.Name, () => true));
+                Assert.Throws<NotAllowed>(() => book.Let(device.Id, work: true));
+                Assert.Throws<NotAllowed>(() => book.Revoke(device.Id));
+                Assert.Throws<NotAllowed>(() => book.Turn(device.Id, Guid.NewGuid()));
+            },
+            Xunit.TestContext.Current.CancellationToken
+        );
+        Assert.Equal(device, Assert.Single(book.Devices));
+    }
+
+    [Fact]
+    public void A_file_that_was_spoiled_lets_nobody_in()
+    {
+        var (_, cookie) = Book().LetIn(new(null, true, TimeSpan.FromDays(1)), "Tablet", "key");
+        File.WriteAllText(Path.Combine(folder.FullName, "network", "devices.json"), "[{");
+        Assert.Null(Book().Find(cookie));
+    }
+
+    private DeviceBook Book() => new(new NetworkFolder(folder.FullName), hand, Guid.CreateVersion7);
+}
