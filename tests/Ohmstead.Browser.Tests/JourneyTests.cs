@@ -232,11 +232,13 @@ public sealed class JourneyTests(OpenBrowser browser, RunningBench bench)
         if (await window.Page.GetByText("on no network").IsVisibleAsync())
             Assert.Skip("this machine is on no network that a phone could reach");
         await window.PressAsync("Show a code for a phone");
-        var address = new Uri(await window.Page.Locator("p.address").InnerTextAsync());
+        var address = new Uri(await window.Page.Locator("p.address b").InnerTextAsync());
         await window.SeeAsync("pairing");
         await using var phone = await Window.OpenAsync(browser, new Uri(address.GetLeftPart(UriPartial.Authority)), Width.Phone);
         await phone.Page.GotoAsync(address.AbsolutePath);
-        await Expect(phone.Page.Locator("main")).ToBeVisibleAsync();
+        await phone.SeeAsync();
+        await phone.PressAsync("Pair it");
+        await Expect(phone.Page.Locator("#shown")).ToBeVisibleAsync();
         Assert.Equal(403, await phone.StatusAsync("/"));
         await phone.SeeAsync();
         await phone.Page.SelectOptionAsync("#reading", "blades");
@@ -261,7 +263,7 @@ public sealed class JourneyTests(OpenBrowser browser, RunningBench bench)
         await window.GoAsync($"{unit}/look-over");
         await window.Page.Locator("#photos .photos button").First.WaitForAsync();
         await window.GoAsync($"{unit}/phone");
-        await window.PressAsync("Remove it");
+        await window.PressAsync("Shut it out");
         await Expect(window.Page.GetByText("None.")).ToBeVisibleAsync();
         Assert.Equal(403, await phone.StatusAsync("/phone"));
     }

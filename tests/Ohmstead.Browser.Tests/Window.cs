@@ -29,6 +29,8 @@ internal sealed partial class Window : IAsyncDisposable
                 DeviceScaleFactor = scale,
                 HasTouch = width == Width.Phone,
                 ReducedMotion = ReducedMotion.Reduce,
+                // A tablet whose person compared the print and went on.
+                IgnoreHTTPSErrors = address.Scheme == Uri.UriSchemeHttps,
             }
         );
         context.SetDefaultTimeout(30_000);
@@ -125,6 +127,9 @@ internal sealed partial class Window : IAsyncDisposable
         Assert.Equal(200, answer.Status);
         return await Pdf.TextAsync(await answer.BodyAsync());
     }
+
+    /// <summary>Takes the network away, or gives it back.</summary>
+    public Task CutAsync(bool isCut) => context.SetOfflineAsync(isCut);
 
     /// <summary>The status that an address answers with.</summary>
     public async Task<int> StatusAsync(string path) => (await context.APIRequest.GetAsync(path)).Status;

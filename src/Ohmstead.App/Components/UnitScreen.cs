@@ -38,6 +38,9 @@ public abstract class UnitScreen : BenchComponent, IDisposable
     /// <summary>Entries of others that came in while this screen was open and have not been acknowledged.</summary>
     protected IReadOnlyList<Entry> FromOthers { get; private set; } = [];
 
+    /// <summary>The entries made in this window.</summary>
+    protected IReadOnlyList<Entry> Own => Unit is null ? [] : [.. Unit.Journal.Where(e => IsOwn(e.Id))];
+
     /// <summary>When the last entry made here was on the disk; null for none.</summary>
     protected DateTimeOffset? SavedAt { get; private set; }
 

@@ -15,7 +15,7 @@ internal sealed class DeviceProofs(TimeProvider time)
     public static readonly TimeSpan ChallengeLife = TimeSpan.FromSeconds(30);
 
     /// <summary>How long pages are shown after a proof. A page that is open proves anew every minute.</summary>
-    public static readonly TimeSpan PassLife = TimeSpan.FromMinutes(3);
+    public static readonly TimeSpan PassLife = TimeSpan.FromMinutes(5);
 
     /// <summary>The use of a proof that gives a pass for pages.</summary>
     public const string Page = "page";

@@ -27,7 +27,7 @@ internal sealed class Assets
             .ToImmutableDictionary(n => n[Prefix.Length..], n => Read(assembly, n), StringComparer.Ordinal);
         var all = ImmutableDictionary.CreateBuilder<string, Asset>(StringComparer.Ordinal);
         foreach (var (name, bytes) in files)
-            if (MediaType(name) is { } type && (!IsJoined(name) || name == BlazorScript))
+            if (MediaType(name) is { } type && (!IsJoined(name) || IsAlone(name)))
                 all["/" + name] = new Asset(bytes, type);
         all["/ohmstead.css"] = new Asset(
             // How drawings look is said once, where they are written.
@@ -38,7 +38,8 @@ internal sealed class Assets
         byPath = all.ToImmutable();
     }
 
-    private const string BlazorScript = "blazor.web.js";
+    /// <summary>Scripts with an address of their own: what is not ours, and what stands in for the tool while it does not answer.</summary>
+    private static bool IsAlone(string name) => name is "blazor.web.js" or "offline.js";
 
     /// <summary>The address of a file, with its hash.</summary>
     public string Url(string path) => $"{path}?v={byPath[path].Tag}";
@@ -76,7 +77,7 @@ internal sealed class Assets
     {
         var joined = new MemoryStream();
         var chosen = files
-            .Where(f => f.Key.EndsWith(ending, StringComparison.Ordinal) && f.Key != BlazorScript)
+            .Where(f => f.Key.EndsWith(ending, StringComparison.Ordinal) && !IsAlone(f.Key))
             .OrderBy(f => f.Key, StringComparer.Ordinal);
         foreach (var (_, bytes) in chosen)
         {
