@@ -62,6 +62,7 @@ public sealed class EveryWidthTests(OpenBrowser browser, RunningDemo demo)
         "/units/new",
         "/units/new?type=solo-110",
         "/handed-back",
+        "/devices",
         "/merge",
         "/search?words=post",
         "/nowhere",

@@ -53,6 +53,7 @@ internal sealed class MergeWork(Bench bench, ILogger<MergeWork> log)
     /// <summary>Ends it after the unit that is being merged; what came in stays.</summary>
     public void Stop()
     {
+        Asker.MustBeHere();
         lock (door)
             running?.Cancel();
     }

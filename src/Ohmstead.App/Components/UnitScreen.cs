@@ -39,7 +39,7 @@ public abstract class UnitScreen : BenchComponent, IDisposable
     protected IReadOnlyList<Entry> FromOthers { get; private set; } = [];
 
     /// <summary>The entries made in this window.</summary>
-    protected IReadOnlyList<Entry> Own => Unit is null ? [] : [.. Unit.Journal.Where(e => IsOwn(e.Id))];
+    protected IReadOnlyList<Entry> EnteredHere => Unit is null ? [] : [.. Unit.Journal.Where(e => IsOwn(e.Id))];
 
     /// <summary>When the last entry made here was on the disk; null for none.</summary>
     protected DateTimeOffset? SavedAt { get; private set; }

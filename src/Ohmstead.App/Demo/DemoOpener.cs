@@ -18,8 +18,10 @@ internal sealed class DemoOpener(TimeProvider time, Func<SiteOptions, Store, Web
 
     /// <summary>Where it is.</summary>
     /// <param name="home">The way back.</param>
+    /// <exception cref="NotAllowed">A device asks: it would find nothing at that address.</exception>
     public async Task<Uri> OpenAsync(Uri home)
     {
+        Asker.MustBeHere();
         await turn.WaitAsync();
         try
         {

@@ -15,6 +15,9 @@ public sealed class AskedReadings
     /// <param name="seenNumber">Number of the last entry that the screen shows.</param>
     public void Ask(Guid unitId, string readingId, int seenNumber)
     {
+        // Whoever only looks turns no page for the others.
+        if (Asker.Now is { MayWork: false })
+            return;
         asked[unitId] = (readingId, seenNumber);
         Changed?.Invoke(unitId);
     }
