@@ -7,6 +7,9 @@ namespace Ohmstead.App.Phones;
 /// <summary>Readings that were typed while a device had no connection, and are sent when it is back.</summary>
 internal static class KeptRoutes
 {
+    /// <summary>So long a press may have been on its way.</summary>
+    private static readonly TimeSpan OnItsWay = TimeSpan.FromSeconds(60);
+
     /// <summary>Nobody works on without a connection for longer: a clock that says so is wrong.</summary>
     private static readonly TimeSpan LongestAgo = TimeSpan.FromDays(7);
 
@@ -22,6 +25,8 @@ internal static class KeptRoutes
         Asker.MustWork();
         if (await PhoneUnit.ReadAsync(bench, id) is not { } unit)
             return Refuse("This unit is not in the workshop any more.");
+        // How long ago is what a device knows, whatever its clock says.
+        var at = bench.Time.GetUtcNow() - TimeSpan.FromSeconds(Math.Clamp(kept.SecondsAgo, 0, LongestAgo.TotalSeconds));
         if (unit.Unit.Journal.Any(e => e.Id == kept.Id))
             return Results.Ok();
         if (unit.All.FirstOrDefault(o => o.Spec.Id == kept.Reading) is not { } offer)
@@ -34,15 +39,29 @@ internal static class KeptRoutes
         var taken = ReadingEntry.Enter(offer, typed.Shown, unit.Unit.Bench);
         if (taken.Fact is null)
             return Refuse(taken.Refused);
-        // How long ago is what a device knows, whatever its clock says.
-        var ago = TimeSpan.FromSeconds(Math.Clamp(kept.SecondsAgo, 0, LongestAgo.TotalSeconds));
-        await bench.EnterAsync(id, unit.Unit.LastNumber, [new NewEntry(kept.Id, bench.Time.GetUtcNow() - ago, "bench", taken.Fact)]);
+        if (kept.WasPressed && IsThere(unit, taken.Fact, at, bench))
+            return Results.Ok();
+        await bench.EnterAsync(id, unit.Unit.LastNumber, [new NewEntry(kept.Id, at, "bench", taken.Fact)]);
         return Results.Ok();
+    }
+
+    /// <summary>It was pressed while the connection went, and did arrive: the same value of the same reading, from the same bench, at that time.</summary>
+    private static bool IsThere(PhoneUnit unit, ReadingEntered fact, DateTimeOffset at, Bench bench)
+    {
+        var mark = Asker.Now?.Mark ?? bench.Store.Bench;
+        return unit
+            .Unit.All<ReadingEntered>()
+            .Any(r =>
+                r.Entry.Bench == mark
+                && (r.Entry.At - at).Duration() <= OnItsWay
+                && (r.Fact.ReadingId, r.Fact.Shown) == (fact.ReadingId, fact.Shown)
+            );
     }
 
     private static IResult Refuse(string why) => Results.Text(why, statusCode: StatusCodes.Status409Conflict);
 
     /// <param name="Id">Made where it was typed.</param>
     /// <param name="SecondsAgo">How long ago it was typed [s].</param>
-    private sealed record KeptReading(Guid Id, string Reading, string Shown, double SecondsAgo);
+    /// <param name="WasPressed">It was entered just before the connection went: nobody knows whether it arrived.</param>
+    private sealed record KeptReading(Guid Id, string Reading, string Shown, double SecondsAgo, bool WasPressed = false);
 }

@@ -24,7 +24,9 @@ public sealed class Mishaps(ILogger log)
     /// <param name="isKept">True when the entry itself was on the disk by then.</param>
     public void Say(Exception broken, bool isKept)
     {
-        Log(log, broken);
+        // That a device may only look is no fault of the tool.
+        if (broken is not NotAllowed)
+            Log(log, broken);
         told = null;
         Now =
             broken is StoreUnusable { IsUnsure: true }

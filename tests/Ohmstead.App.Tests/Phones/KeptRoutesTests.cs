@@ -64,6 +64,19 @@ public sealed class KeptRoutesTests : IAsyncLifetime
         Assert.Equal(hand.GetUtcNow().AddSeconds(-meant), entry.At);
     }
 
+    [Theory]
+    [InlineData("3.6", 50, 1)]
+    [InlineData("3.7", 50, 2)]
+    [InlineData("3.6", 70, 2)]
+    public async Task What_was_entered_as_the_connection_went_is_not_kept_twice_where_it_did_arrive(string shown, int secondsLater, int stand)
+    {
+        await SendAsync(Guid.CreateVersion7(), "blades", "3.6", 0);
+        hand.Turn(TimeSpan.FromSeconds(600));
+        var body = $$"""{"id":"{{Guid.CreateVersion7()}}","reading":"blades","shown":"{{shown}}","secondsAgo":{{600 - secondsLater}},"wasPressed":true}""";
+        Assert.Equal((200, ""), await SendAsync(body));
+        Assert.Equal(stand, (await site.Bench.ReadAsync(site.UnitId))!.All<ReadingEntered>().Count());
+    }
+
     [Fact]
     public async Task A_strange_page_sends_none()
     {
@@ -71,21 +84,27 @@ public sealed class KeptRoutesTests : IAsyncLifetime
         Assert.Equal(409, (await SendAsync(Guid.CreateVersion7(), "blades", "3.6", 1, unit: Guid.NewGuid())).Status);
     }
 
-    private async Task<(int Status, string Words)> SendAsync(
+    private Task<(int Status, string Words)> SendAsync(
         Guid id,
         string reading,
         string shown,
         double secondsAgo,
         string? origin = null,
         Guid? unit = null
-    )
+    ) =>
+        SendAsync(
+            string.Create(
+                CultureInfo.InvariantCulture,
+                $$"""{"id":"{{id}}","reading":"{{reading}}","shown":"{{shown}}","secondsAgo":{{secondsAgo}}}"""
+            ),
+            origin,
+            unit
+        );
+
+    private async Task<(int Status, string Words)> SendAsync(string body, string? origin = null, Guid? unit = null)
     {
         using var request = new HttpRequestMessage(HttpMethod.Post, $"/units/{unit ?? site.UnitId}/kept");
         request.Headers.Add("Origin", origin ?? site.Address.GetLeftPart(UriPartial.Authority));
-        var body = string.Create(
-            CultureInfo.InvariantCulture,
-            $$"""{"id":"{{id}}","reading":"{{reading}}","shown":"{{shown}}","secondsAgo":{{secondsAgo}}}"""
-        );
         request.Content = new StringContent(body, Encoding.UTF8, "application/json");
         using var answer = await site.Client.SendAsync(request, Stop);
         return ((int)answer.StatusCode, await answer.Content.ReadAsStringAsync(Stop));

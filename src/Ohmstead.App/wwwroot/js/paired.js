@@ -32,13 +32,10 @@
   };
   const isDevice = () => "device" in root.dataset;
   const notLetIn = "This device is not let in any more. Ask for a new code at the bench.";
-  // Shut out, or its time is over: what stands on the page is the bench's, and goes.
+  // Shut out, or its time is over: what stands on the page is the bench's, and goes. The bench has no page for strangers: this one is made here.
+  const leave = () => location.replace(URL.createObjectURL(new Blob([`<!DOCTYPE html><html lang="en"><meta charset="utf-8"><meta name="viewport" content="width=device-width, initial-scale=1"><title>Ohmstead</title><h1>${notLetIn}</h1>`], { type: "text/html" })));
   const proveOrLeave = use => prove(use).catch(why => {
-    if (why.status === 403) {
-      window.ohmstead.keepTyped?.();
-      const said = document.createElement("h1");
-      said.textContent = notLetIn; document.body.replaceChildren(said);
-    }
+    if (why.status === 403) leave();
     throw why;
   });
   // Does the bench answer, so that this page may be fetched anew?

@@ -1,7 +1,8 @@
 // A reading that is entered while there is no connection is kept in this browser, and sent when it is back: in its order, and once, by the
 // id that it gets here. What the bench then refuses stays, with the reason, until a person throws it away.
 (() => {
-  const box = "[data-kept]", pause = 5000;
+  const box = "[data-kept]", pause = 5000, onItsWay = 45000;
+  let pressed = null;
   const modal = document.getElementById("components-reconnect-modal"), place = document.getElementById("unsent");
   if (!modal || !place) return;
   const { from, isDevice, prove } = window.ohmstead;
@@ -30,11 +31,11 @@
       ...(items.length > 0 ? [make("p", isAway() ? `Kept here, not sent yet: ${waits}. ${stays}` : ""), list] : []));
   };
 
-  const keep = async input => {
+  const keep = async (input, pressedAt = 0) => {
     const shown = input.value.trim(), unit = location.pathname.match(/^\/units\/([0-9a-f-]{36})/)?.[1];
     if (!shown || !unit) return;
     const items = await all();
-    await write({ id: window.ohmstead.entryId(input.dataset.window), n: (items.at(-1)?.n ?? 0) + 1, unit, reading: input.dataset.kept, title: input.dataset.title, shown, at: Date.now() });
+    await write({ id: window.ohmstead.entryId(input.dataset.window), n: (items.at(-1)?.n ?? 0) + 1, unit, reading: input.dataset.kept, title: input.dataset.title, shown, at: pressedAt || Date.now(), wasPressed: pressedAt > 0 });
     // Only what is on the disk leaves its box.
     if (input.value.trim() === shown) input.value = "";
     await show();
@@ -43,7 +44,7 @@
   let isSending = false;
   const post = item => fetch(`/units/${item.unit}/kept`, {
     method: "POST", headers: { "Content-Type": "application/json" },
-    body: JSON.stringify({ id: item.id, reading: item.reading, shown: item.shown, secondsAgo: Math.max(0, (Date.now() - item.at) / 1000) }),
+    body: JSON.stringify({ id: item.id, reading: item.reading, shown: item.shown, secondsAgo: Math.max(0, (Date.now() - item.at) / 1000), wasPressed: item.wasPressed }),
   });
   const send = async () => {
     if (isSending || isAway()) return;
@@ -62,8 +63,9 @@
   // While there is no connection the pad works here: the screen's own keys would be pressed for nobody.
   const mine = e => { e.stopImmediatePropagation(); return true; };
   addEventListener("submit", e => {
-    const input = isAway() && e.target.querySelector?.(box);
-    if (input && mine(e)) { e.preventDefault(); keep(input); }
+    const input = e.target.querySelector?.(box);
+    if (input && isAway() && mine(e)) { e.preventDefault(); keep(input); }
+    else if (input) pressed = { input, shown: input.value.trim(), at: Date.now() };
   }, true);
   addEventListener("click", e => {
     const key = isAway() && e.target.closest?.(".pad .keys button[type=button]"), input = key && key.closest("form").querySelector(box);
@@ -78,7 +80,14 @@
   for (const type of ["input", "keydown", "keyup", "change"])
     addEventListener(type, e => { if (isAway() && e.target.matches?.(box)) mine(e); }, true);
 
-  const turn = () => { show(); send(); };
+  // What was entered just before the connection went may have got through or not: it is kept, and said so to the bench, which looks.
+  const turn = async () => {
+    const last = pressed;
+    if (isAway()) pressed = null;
+    if (!pressed && last?.shown && last.input.isConnected && last.input.value.trim() === last.shown && Date.now() - last.at < onItsWay) await keep(last.input, last.at);
+    await show();
+    await send();
+  };
   new MutationObserver(turn).observe(modal, { attributes: true, attributeFilter: ["class"] });
   for (const type of ["online", "offline", "load"]) addEventListener(type, turn);
   setInterval(async () => { if ((await all()).some(i => !i.refused)) send(); }, pause);
