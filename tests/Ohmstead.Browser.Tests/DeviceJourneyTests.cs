@@ -62,7 +62,10 @@ public sealed partial class DeviceJourneyTests(OpenBrowser browser)
         await Expect(tablet.Page.GetByText("Also on this unit")).ToBeVisibleAsync();
         await tablet.GoAsync("/");
         await Expect(laptop.Page.GetByText("Also on this unit")).ToHaveCountAsync(0);
-        Assert.Matches(ByTablet(), await Window.WordsAsync(laptop.Page.Locator("section", new() { Has = laptop.Page.Locator("#journal") })));
+        Assert.Matches(
+            ByTablet(),
+            await Window.WordsAsync(laptop.Page.Locator("section", new() { Has = laptop.Page.Locator("#journal") }))
+        );
     }
 
     /// <summary>What is typed without a network is kept, told, and sent once and in order when it is back.</summary>

@@ -39,7 +39,7 @@ internal static class KeptRoutes
         var taken = ReadingEntry.Enter(offer, typed.Shown, unit.Unit.Bench);
         if (taken.Fact is null)
             return Refuse(taken.Refused);
-        if (kept.WasPressed && IsThere(unit, taken.Fact, at, bench))
+        if (kept.WasPressed && taken.Fact is ReadingEntered read && IsThere(unit, read, at, bench))
             return Results.Ok();
         await bench.EnterAsync(id, unit.Unit.LastNumber, [new NewEntry(kept.Id, at, "bench", taken.Fact)]);
         return Results.Ok();

@@ -63,10 +63,8 @@ public sealed partial class Bench
     /// <summary>Lists, search and documents are asked here directly. What whoever asks may not write is refused here.</summary>
     public IStore Store { get; }
 
-    /// <summary>The store itself, for what is done at this machine alone.</summary>
+    /// <summary>The store itself, for what is done at this machine alone; and who has which unit open.</summary>
     internal IStore Itself { get; }
-
-    /// <summary>Who has which unit open.</summary>
     internal Presence Present { get; } = new();
 
     /// <summary>All that is worked out behind the screens.</summary>

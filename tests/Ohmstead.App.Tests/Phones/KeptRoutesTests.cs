@@ -68,11 +68,16 @@ public sealed class KeptRoutesTests : IAsyncLifetime
     [InlineData("3.6", 50, 1)]
     [InlineData("3.7", 50, 2)]
     [InlineData("3.6", 70, 2)]
-    public async Task What_was_entered_as_the_connection_went_is_not_kept_twice_where_it_did_arrive(string shown, int secondsLater, int stand)
+    public async Task What_was_entered_as_the_connection_went_is_not_kept_twice_where_it_did_arrive(
+        string shown,
+        int secondsLater,
+        int stand
+    )
     {
         await SendAsync(Guid.CreateVersion7(), "blades", "3.6", 0);
         hand.Turn(TimeSpan.FromSeconds(600));
-        var body = $$"""{"id":"{{Guid.CreateVersion7()}}","reading":"blades","shown":"{{shown}}","secondsAgo":{{600 - secondsLater}},"wasPressed":true}""";
+        var body =
+            $$"""{"id":"{{Guid.CreateVersion7()}}","reading":"blades","shown":"{{shown}}","secondsAgo":{{600 - secondsLater}},"wasPressed":true}""";
         Assert.Equal((200, ""), await SendAsync(body));
         Assert.Equal(stand, (await site.Bench.ReadAsync(site.UnitId))!.All<ReadingEntered>().Count());
     }

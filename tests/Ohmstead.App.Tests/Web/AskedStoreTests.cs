@@ -48,7 +48,17 @@ public sealed class AskedStoreTests
         Assert.Equal(unit.LastNumber, (await screens.UnitAsync()).LastNumber);
         // Every method of the store is of one kind or the other: a new one that writes is thought of here.
         string[] reads = ["ReadAsync", "CardsAsync", "NextAsync", "FittedAsync", "SearchAsync", "VersionsAsync", "ContradictedAsync"];
-        string[] readsToo = ["DocumentKindsAsync", "ReadDocumentAsync", "DocumentsAsync", "SheetAsync", "get_Bench", "get_Caches", "add_News", "remove_News"];
+        string[] readsToo =
+        [
+            "DocumentKindsAsync",
+            "ReadDocumentAsync",
+            "DocumentsAsync",
+            "SheetAsync",
+            "get_Bench",
+            "get_Caches",
+            "add_News",
+            "remove_News",
+        ];
         string[] written = ["AppendAsync", "AppendAllAsync", "MergeAsync", "MergeDocumentsAsync", "SaveDocumentAsync", "SaveFoundAsync"];
         Assert.Empty(typeof(IStore).GetMethods().Select(m => m.Name).Except([.. reads, .. readsToo, .. written]));
     }
@@ -73,7 +83,8 @@ public sealed class AskedStoreTests
         var found = new UnitDoubts(1, new(["blades"], 0.3), [], []);
         await As(
             new Asker("0badcafe", "Tablet", () => false),
-            () => screens.Bench.Store.SaveFoundAsync(unit.Id, unit.LastNumber, new(Workshop.Job.NextAction.LookOver, "", 1, ""), found, Stop)
+            () =>
+                screens.Bench.Store.SaveFoundAsync(unit.Id, unit.LastNumber, new(Workshop.Job.NextAction.LookOver, "", 1, ""), found, Stop)
         );
         Assert.Equal(["blades"], (await screens.UnitAsync()).Doubts.Checks.Readings);
     }

@@ -7,7 +7,8 @@
   if (!modal || !place) return;
   const { from, isDevice, prove } = window.ohmstead;
   const isAway = () => /components-reconnect-(show|retrying|failed|rejected|paused)/.test(modal.className) || (isDevice() && !navigator.onLine);
-  const all = async () => (await from("kept", "readonly", s => s.getAll())).sort((a, b) => a.n - b.n);
+  // A private window may keep nothing: then nothing waits, and what is typed stays in its box.
+  const all = async () => { try { return (await from("kept", "readonly", s => s.getAll())).sort((a, b) => a.n - b.n); } catch { return []; } };
   const write = item => from("kept", "readwrite", s => s.put(item));
   const drop = id => from("kept", "readwrite", s => s.delete(id));
   const make = (name, words, more = {}) => Object.assign(document.createElement(name), { textContent: words, ...more });
@@ -35,7 +36,13 @@
     const shown = input.value.trim(), unit = location.pathname.match(/^\/units\/([0-9a-f-]{36})/)?.[1];
     if (!shown || !unit) return;
     const items = await all();
-    await write({ id: window.ohmstead.entryId(input.dataset.window), n: (items.at(-1)?.n ?? 0) + 1, unit, reading: input.dataset.kept, title: input.dataset.title, shown, at: pressedAt || Date.now(), wasPressed: pressedAt > 0 });
+    try {
+      await write({ id: window.ohmstead.entryId(input.dataset.window), n: (items.at(-1)?.n ?? 0) + 1, unit, reading: input.dataset.kept, title: input.dataset.title, shown, at: pressedAt || Date.now(), wasPressed: pressedAt > 0 });
+    } catch {
+      place.hidden = false;
+      place.replaceChildren(make("b", "This browser cannot keep it. Leave it in its box until the connection is back, then enter it."));
+      return;
+    }
     // Only what is on the disk leaves its box.
     if (input.value.trim() === shown) input.value = "";
     await show();
