@@ -68,8 +68,11 @@ internal sealed class DeviceProofs(TimeProvider time)
 
     private bool Take(string use, string? secret, Guid deviceId, string address) =>
         !string.IsNullOrEmpty(secret)
-        && given.TryRemove(Secret.Hash(secret), out var found)
+        && given.TryGetValue(Secret.Hash(secret), out var found)
+        // Shown in another's place, or for another use, it stays what it is.
         && (found.Use, found.DeviceId, found.Address) == (use, deviceId, address)
+        // Of two that bring it at once, one has it.
+        && given.TryRemove(KeyValuePair.Create(Secret.Hash(secret), found))
         && found.Until > time.GetUtcNow();
 
     private string Give(string use, Guid deviceId, string address, TimeSpan life)

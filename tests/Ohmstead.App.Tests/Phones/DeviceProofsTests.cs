@@ -26,6 +26,7 @@ public sealed class DeviceProofsTests : IDisposable
         Assert.False(proofs.IsPass(pass, device.Id, "b"));
         Assert.False(proofs.IsPass(pass, Guid.NewGuid(), "a"));
         Assert.False(proofs.UseTicket(pass, device.Id, "a"));
+        Assert.True(proofs.IsPass(pass, device.Id, "a"));
         Assert.False(proofs.IsPass("", device.Id, "a") || proofs.IsPass(null, device.Id, "a"));
         hand.Turn(DeviceProofs.PassLife - TimeSpan.FromTicks(1));
         Assert.True(proofs.IsPass(Prove(DeviceProofs.Page), device.Id, "a"));
