@@ -76,8 +76,8 @@ public sealed class KeptRoutesTests : IAsyncLifetime
     {
         await SendAsync(Guid.CreateVersion7(), "blades", "3.6", 0);
         hand.Turn(TimeSpan.FromSeconds(600));
-        var body =
-            $$"""{"id":"{{Guid.CreateVersion7()}}","reading":"blades","shown":"{{shown}}","secondsAgo":{{600 - secondsLater}},"wasPressed":true}""";
+        var ago = (600 - secondsLater).ToString(CultureInfo.InvariantCulture);
+        var body = $$"""{"id":"{{Guid.CreateVersion7()}}","reading":"blades","shown":"{{shown}}","secondsAgo":{{ago}},"wasPressed":true}""";
         Assert.Equal((200, ""), await SendAsync(body));
         Assert.Equal(stand, (await site.Bench.ReadAsync(site.UnitId))!.All<ReadingEntered>().Count());
     }

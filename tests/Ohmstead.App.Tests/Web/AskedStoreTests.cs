@@ -1,3 +1,6 @@
+using Microsoft.Extensions.Logging.Abstractions;
+using Ohmstead.App.Background;
+using Ohmstead.App.Demo;
 using Ohmstead.App.Tests.Screens;
 using Ohmstead.App.Web;
 using Ohmstead.Workshop.Journal;
@@ -89,8 +92,43 @@ public sealed class AskedStoreTests
         Assert.Equal(["blades"], (await screens.UnitAsync()).Doubts.Checks.Readings);
     }
 
+    [Fact]
+    public async Task What_names_files_of_the_machine_or_opens_a_port_there_is_for_the_machine_alone()
+    {
+        await using var screens = await ScreenBench.OpenAsync();
+        var merge = new MergeWork(screens.Bench, NullLogger<MergeWork>.Instance);
+        await using var demo = new DemoOpener(TimeProvider.System, (_, _) => throw new InvalidOperationException());
+        var asker = new Asker("0badcafe", "Tablet", () => true);
+        await Assert.ThrowsAsync<NotAllowed>(() => As(asker, () => Try(() => merge.Begin("/etc", () => { }))));
+        await Assert.ThrowsAsync<NotAllowed>(() => As(asker, () => Try(merge.Stop)));
+        await Assert.ThrowsAsync<NotAllowed>(() => As(asker, () => demo.OpenAsync(new Uri("http://127.0.0.1/"))));
+        Assert.False(merge.IsRunning);
+    }
+
+    [Fact]
+    public async Task Whoever_only_looks_turns_no_page_on_the_second_screen()
+    {
+        await using var screens = await ScreenBench.OpenAsync();
+        var (asked, unit) = (screens.Bench.Asked, await screens.UnitAsync());
+        async Task AskAsync(string reading)
+        {
+            await Task.Yield();
+            asked.Ask(unit.Id, reading, unit.LastNumber);
+        }
+        await As(new Asker("0badcafe", "Tablet", () => false), () => AskAsync("blades"));
+        Assert.Null(asked.Of(unit));
+        await As(new Asker("0badcafe", "Tablet", () => true), () => AskAsync("blades"));
+        Assert.Equal("blades", asked.Of(unit)?.Reading);
+    }
+
     private static async Task NoteAsync(ScreenBench screens, string by, string words) =>
         await screens.Bench.EnterAsync(ScreenBench.UnitId, (await screens.UnitAsync()).LastNumber, by, new Noted(words));
+
+    private static async Task Try(Action act)
+    {
+        await Task.Yield();
+        act();
+    }
 
     /// <summary>As a request does that a device sent: what comes of it asks as the device, nothing else does.</summary>
     private static async Task As(Asker asker, Func<Task> act)
