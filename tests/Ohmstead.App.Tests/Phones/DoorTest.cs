@@ -46,6 +46,7 @@ public abstract class DoorTest : IAsyncLifetime
         Tablet.Dispose();
         client.Dispose();
         await Site.DisposeAsync();
+        GC.SuppressFinalize(this);
     }
 
     private protected async Task PairAsync(DeviceRights rights) =>
