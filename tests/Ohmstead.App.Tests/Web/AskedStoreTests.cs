@@ -89,7 +89,7 @@ public sealed class AskedStoreTests
             () =>
                 screens.Bench.Store.SaveFoundAsync(unit.Id, unit.LastNumber, new(Workshop.Job.NextAction.LookOver, "", 1, ""), found, Stop)
         );
-        Assert.Equal(["blades"], (await screens.UnitAsync()).Doubts.Checks.Readings);
+        Assert.Equal(["blades"], (await screens.Bench.Store.ReadAsync(unit.Id, Stop))!.Doubts.Checks.Readings);
     }
 
     [Fact]
