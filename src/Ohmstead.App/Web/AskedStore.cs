@@ -73,6 +73,19 @@ internal sealed class AskedStore(IStore inner) : IStore
         inner.CardsAsync(withHandedBack, cancel);
 
     /// <inheritdoc/>
+    public Task<FirstCards> OnBenchAsync(int most, CancellationToken cancel) => inner.OnBenchAsync(most, cancel);
+
+    /// <inheritdoc/>
+    public Task<FirstCards> HandedBackAsync(int most, CancellationToken cancel) => inner.HandedBackAsync(most, cancel);
+
+    /// <inheritdoc/>
+    public Task<IReadOnlyList<UnitCard>> TwiceTaggedAsync(CancellationToken cancel) => inner.TwiceTaggedAsync(cancel);
+
+    /// <inheritdoc/>
+    public Task<IReadOnlyDictionary<string, int>> CountOfTypesAsync(string without, CancellationToken cancel) =>
+        inner.CountOfTypesAsync(without, cancel);
+
+    /// <inheritdoc/>
     public Task<NextThing?> NextAsync(Guid unitId, CancellationToken cancel) => inner.NextAsync(unitId, cancel);
 
     /// <inheritdoc/>
