@@ -1,4 +1,5 @@
 using Microsoft.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore.Metadata.Builders;
 using Microsoft.EntityFrameworkCore.Storage.ValueConversion;
 using Ohmstead.Storage.Rows;
 using Ohmstead.Workshop.Job;
@@ -29,25 +30,7 @@ internal class WorkshopContext : DbContext
             unit.Property(u => u.NextAction).HasConversion<string>();
             unit.HasIndex(u => u.LastAt);
             unit.HasIndex(u => u.SheetId);
-            // What the lists show first, without reading the others. Few units have a question open, or a part of the drawer in them.
-            unit.HasIndex(u => new
-                {
-                    u.IsHandedBack,
-                    u.Place,
-                    u.LastAt,
-                    u.Id,
-                })
-                .IsDescending(false, false, true, false);
-            unit.HasIndex(u => new
-                {
-                    u.IsHandedBack,
-                    u.LastAt,
-                    u.Id,
-                })
-                .IsDescending(false, true, false);
-            unit.HasIndex(u => new { u.IsHandedBack, u.Tag });
-            unit.HasIndex(u => u.Contradictions).HasFilter("\"Contradictions\" > 0");
-            unit.HasIndex(u => u.Id, "IX_Units_WithFitted").HasFilter("\"Fitted\" <> ''");
+            Lists(unit);
             unit.Ignore(u => u.Card);
         });
         modelBuilder.Entity<EntryRow>(entry =>
@@ -70,6 +53,29 @@ internal class WorkshopContext : DbContext
             document.Ignore(d => d.Document);
         });
         modelBuilder.Entity<PhotoRow>().ToTable("Photos").HasKey(p => p.Hash);
+    }
+
+    /// <summary>What the lists show first, without reading the others. Few units have a question open, or a part of the drawer in them.</summary>
+    private static void Lists(EntityTypeBuilder<UnitRow> unit)
+    {
+        unit.HasIndex(u => new
+            {
+                u.IsHandedBack,
+                u.Place,
+                u.LastAt,
+                u.Id,
+            })
+            .IsDescending(false, false, true, false);
+        unit.HasIndex(u => new
+            {
+                u.IsHandedBack,
+                u.LastAt,
+                u.Id,
+            })
+            .IsDescending(false, true, false);
+        unit.HasIndex(u => new { u.IsHandedBack, u.Tag });
+        unit.HasIndex(u => u.Contradictions).HasFilter("\"Contradictions\" > 0");
+        unit.HasIndex(u => u.Id, "IX_Units_WithFitted").HasFilter("\"Fitted\" <> ''");
     }
 
     // Ticks sort and compare in every database; a column of times with offsets does not.
