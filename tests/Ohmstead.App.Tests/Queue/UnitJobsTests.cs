@@ -191,7 +191,8 @@ public sealed class UnitJobsTests
         }
         go.Release();
         Assert.True(SpinWait.SpinUntil(() => jobs.Count == 0, Patience));
-        Assert.Equal((0, [Units.One, Units.Two, Units.One]), (cut, order));
+        Assert.Equal([Units.One, Units.Two, Units.One], order);
+        Assert.Equal(0, cut);
     }
 
     [Fact]
