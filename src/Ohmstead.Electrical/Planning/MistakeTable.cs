@@ -27,7 +27,6 @@ internal sealed class MistakeTable
         CancellationToken cancellation = default
     )
     {
-        var stoppable = new ParallelOptions { CancellationToken = cancellation };
         this.sheet = sheet;
         Mistakes = mistakes;
         var model = new UnitModel(sheet);
@@ -44,18 +43,23 @@ internal sealed class MistakeTable
         ];
         var set = new ReadingSet(model, new FaultCatalogue(model), readings);
         Set = set;
-        Right = new double[set.Count];
-        Slopes = new double[set.Count][];
+        var stoppable = new ParallelOptions { CancellationToken = cancellation };
+        (Right, Slopes, Wrong) = (new double[set.Count], new double[set.Count][], new double[mistakes.Length][][]);
+        ReadRight(stoppable);
+        ReadWrong(stoppable, progress);
+    }
+
+    private void ReadRight(ParallelOptions stoppable) =>
         Parallel.For(
             0,
-            set.Count,
+            Set.Count,
             stoppable,
-            () => new Predictor(set),
+            () => new Predictor(Set),
             (r, _, predictor) =>
             {
                 var nominal = predictor.OfSound(r);
                 Right[r] = Cut(r, nominal);
-                Slopes[r] = new double[model.Parameters.Length];
+                Slopes[r] = new double[Set.Model.Parameters.Length];
                 // Above the cut all values are one, whatever the unit.
                 if (nominal <= Right[r])
                     predictor.SlopesOf(r, [], nominal, [.. Slopes[r].Select(_ => true)], Slopes[r], new double[Slopes[r].Length]);
@@ -63,16 +67,18 @@ internal sealed class MistakeTable
             },
             _ => { }
         );
-        Wrong = new double[mistakes.Length][][];
+
+    private void ReadWrong(ParallelOptions stoppable, Action<double>? progress)
+    {
         var done = 0;
         Parallel.For(
             0,
-            mistakes.Length,
+            Mistakes.Length,
             stoppable,
             m =>
             {
-                Wrong[m] = [.. mistakes[m].Sizes.Select(s => Shown(mistakes[m].Make(sheet, s)))];
-                progress?.Invoke((double)Interlocked.Increment(ref done) / mistakes.Length);
+                Wrong[m] = [.. Mistakes[m].Sizes.Select(s => Shown(Mistakes[m].Make(sheet, s)))];
+                progress?.Invoke((double)Interlocked.Increment(ref done) / Mistakes.Length);
             }
         );
     }

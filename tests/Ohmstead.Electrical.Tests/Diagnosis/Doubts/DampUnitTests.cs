@@ -42,7 +42,9 @@ public class DampUnitTests
     }
 
     private static bool IsPaper(string parameter) =>
-        Twin.Model.Sheet.Elements.Any(e => e.Kind == ElementKind.Insulation && parameter.EndsWith($"{e.Id}.ohms", StringComparison.Ordinal));
+        Twin.Model.Sheet.Elements.Any(e =>
+            e.Kind == ElementKind.Insulation && parameter.EndsWith($"{e.Id}.ohms", StringComparison.Ordinal)
+        );
 
     private static DiagnosisResult Run(UnitValues values) =>
         Diagnoser.Run(
