@@ -145,7 +145,8 @@ public class UnitScreenTests
         await using var bench = await ScreenBench.OpenAsync(ScreenBench.Read("blades", 38));
         var screen = Show<UnitOverview>(bench);
         screen.Find("button[aria-label^='Correct: Between']").Click();
-        Assert.Equal("38 Ω", screen.Find("#right").GetAttribute("value"));
+        // What is still being read for the screen goes before the press.
+        Assert.Equal("38 Ω", screen.WaitForElement("#right", TimeSpan.FromSeconds(20)).GetAttribute("value"));
         screen.Find("#right").Change("lots");
         screen.Find(".entry-line form").Submit();
         Assert.NotEqual("", screen.Find("[role=alert]").TextContent);

@@ -20,19 +20,20 @@ public class BenchFiguresTests
 
     private static readonly AssumedBench[] Others = new BenchTable(Evidence).Others();
 
-    private static AssumedBench Of(DoubtAbout about) => Others.Single(b => b.About == about);
+    private static AssumedBench Of(DoubtAbout about) => Others.First(b => b.About == about);
 
     [Fact]
     public void One_of_them_it_is()
     {
         var matching = new BenchTable(Evidence).Matching;
-        Assert.Equal((null, 0.815), (matching.About, matching.Chance));
+        Assert.Equal((null, 0.805), (matching.About, matching.Chance));
         Assert.Equal(
             [
                 (DoubtAbout.Line, 0.015),
                 (DoubtAbout.Leads, 0.04),
                 (DoubtAbout.Meter, 0.015),
                 (DoubtAbout.Unit, 0.03),
+                (DoubtAbout.Unit, 0.01),
                 (DoubtAbout.Internal, 0.08),
                 (DoubtAbout.Kind, 0.005),
             ],
