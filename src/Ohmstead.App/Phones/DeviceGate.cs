@@ -84,9 +84,18 @@ internal sealed class DeviceGate
             return;
         }
         if (isSocket)
-            await live.RunAsync(device, context.Abort, () => next(context));
+            await live.RunAsync(device, context.Abort, () => OpenAsync(context, device, next));
         else
             await next(context);
+    }
+
+    /// <summary>Opens a connection that can be ended by now. Shut out before that, its device has no more.</summary>
+    private Task OpenAsync(HttpContext context, Device device, RequestDelegate next)
+    {
+        if (book.Find(device.Id) is not null)
+            return next(context);
+        Refuse(context);
+        return Task.CompletedTask;
     }
 
     /// <summary>The Host header must be the very address that was connected to: a name that leads here is somebody's trick.</summary>

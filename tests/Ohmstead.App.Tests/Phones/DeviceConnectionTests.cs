@@ -4,6 +4,7 @@ using System.Net.Sockets;
 using System.Security.Cryptography;
 using System.Security.Cryptography.X509Certificates;
 using System.Text;
+using Microsoft.AspNetCore.Http;
 using Ohmstead.App.Phones;
 using Ohmstead.App.Tests.Web;
 using Ohmstead.Workshop.Journal;
@@ -61,6 +62,42 @@ public sealed class DeviceConnectionTests : DoorTest
         Assert.False(patience.IsCancellationRequested);
         while (live.Has(device.Id))
             await Task.Delay(10, patience.Token);
+    }
+
+    /// <summary>Between the look into the book and the moment from which it can be ended, its device is shut out.</summary>
+    [Theory]
+    [InlineData(true, 403, false)]
+    [InlineData(false, 200, true)]
+    public async Task A_connection_that_is_being_opened_while_its_device_is_shut_out_is_not_opened(
+        bool isShutOut,
+        int status,
+        bool isOpened
+    )
+    {
+        await PairAsync(Work);
+        var (book, opened) = (Site.Get<DeviceBook>(), false);
+        var device = Assert.Single(book.Devices);
+        var context = new DefaultHttpContext { RequestServices = Site.Get<IServiceProvider>() };
+        var (request, connection) = (context.Request, context.Connection);
+        (connection.RemoteIpAddress, connection.LocalIpAddress) = (IPAddress.Loopback, IPAddress.Loopback);
+        (request.Method, request.Scheme, request.Path, request.Host) = ("GET", "https", "/_blazor", new HostString(Host));
+        request.QueryString = new QueryString($"?access_token={(await Tablet.ProveAsync("live")).Text}");
+        (request.Headers.Upgrade, request.Headers.Origin, request.Headers.Cookie) = ("websocket", $"https://{Host}", Tablet.Cookies);
+        context.Items = new Gap(() =>
+        {
+            if (isShutOut)
+                book.Revoke(device.Id);
+        });
+        await Site.Get<DeviceGate>()
+            .AdmitAsync(
+                context,
+                _ =>
+                {
+                    opened = true;
+                    return Task.CompletedTask;
+                }
+            );
+        Assert.Equal((status, isOpened), (context.Response.StatusCode, opened));
     }
 
     [Fact]
@@ -151,5 +188,19 @@ public sealed class DeviceConnectionTests : DoorTest
         var line = new byte[12];
         await stream.ReadExactlyAsync(line, Stop);
         return int.Parse(Encoding.ASCII.GetString(line)[9..], System.Globalization.CultureInfo.InvariantCulture);
+    }
+
+    /// <summary>What a request has with it; something happens as the gate writes down who asks.</summary>
+    private sealed class Gap(Action then) : Dictionary<object, object?>, IDictionary<object, object?>
+    {
+        object? IDictionary<object, object?>.this[object key]
+        {
+            get => this.GetValueOrDefault(key);
+            set
+            {
+                this[key] = value;
+                then();
+            }
+        }
     }
 }
