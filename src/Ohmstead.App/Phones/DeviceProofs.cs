@@ -1,4 +1,5 @@
 using System.Collections.Concurrent;
+using System.Globalization;
 using System.Security.Cryptography;
 using System.Text;
 
@@ -23,24 +24,38 @@ internal sealed class DeviceProofs(TimeProvider time)
     /// <summary>The use of a proof that gives a ticket for one live connection.</summary>
     public const string Live = "live";
 
-    /// <summary>More than these wait for nobody honest: the oldest go.</summary>
-    private const int MostOfDevice = 32;
+    /// <summary>More passes or tickets are in use by nobody honest: the oldest of that use go.</summary>
+    private const int MostOfUse = 32;
+
+    /// <summary>A device signs no more challenges while one waits.</summary>
+    private const int MostSigned = 256;
+    private const string Signed = "signed";
 
     private readonly ConcurrentDictionary<string, Given> given = new(StringComparer.Ordinal);
+    private readonly byte[] own = RandomNumberGenerator.GetBytes(HMACSHA256.HashSizeInBytes);
 
-    /// <summary>A new challenge for a device.</summary>
-    public string Challenge(Guid deviceId) => Give("challenge", deviceId, "", ChallengeLife);
+    /// <summary>
+    /// A new challenge for a device. Nothing of it is kept until it is signed: whoever has the cookie alone can ask for as many as he
+    /// likes and takes nothing from the device that has the key.
+    /// </summary>
+    public string Challenge(Guid deviceId)
+    {
+        var asked = string.Create(CultureInfo.InvariantCulture, $"{Secret.New()}.{(time.GetUtcNow() + ChallengeLife).UtcTicks}");
+        return $"{asked}.{SealOf(asked, deviceId)}";
+    }
 
     /// <summary>Takes the signature of a challenge.</summary>
     /// <param name="use"><see cref="Page"/> or <see cref="Live"/>.</param>
     /// <param name="host">The address that was asked, with its port: a signature for another one is none here.</param>
     /// <param name="address">Where the device asks from: what it gets counts from there.</param>
-    /// <returns>The pass or the ticket; null when nothing was proved.</returns>
+    /// <returns>The pass or the ticket; null when nothing was proved: another challenge may be signed then.</returns>
     public string? Prove(Device device, string use, string host, DeviceAnswer answer, string address)
     {
-        if (use is not (Page or Live) || !Take("challenge", answer.Challenge, device.Id, ""))
-            return null;
-        return DeviceKey.IsSigned(device.Key, answer.Signature, $"ohmstead\n{use}\n{host}\n{answer.Challenge}")
+        return
+            use is Page or Live
+            && EndOf(answer.Challenge, device.Id) is { } until
+            && DeviceKey.IsSigned(device.Key, answer.Signature, $"ohmstead\n{use}\n{host}\n{answer.Challenge}")
+            && IsFirst(answer.Challenge, device.Id, until)
             ? Give(use, device.Id, address, use == Page ? PassLife : ChallengeLife)
             : null;
     }
@@ -75,16 +90,46 @@ internal sealed class DeviceProofs(TimeProvider time)
         && given.TryRemove(KeyValuePair.Create(Secret.Hash(secret), found))
         && found.Until > time.GetUtcNow();
 
+    /// <summary>When a challenge ends; null where it is none of this device, or did.</summary>
+    private DateTimeOffset? EndOf(string challenge, Guid deviceId)
+    {
+        var seal = challenge.LastIndexOf('.');
+        if (seal < 0 || !Same(challenge[(seal + 1)..], SealOf(challenge[..seal], deviceId)))
+            return null;
+        var ticks = challenge[(challenge.IndexOf('.', StringComparison.Ordinal) + 1)..seal];
+        var until = new DateTimeOffset(long.Parse(ticks, CultureInfo.InvariantCulture), TimeSpan.Zero);
+        return until > time.GetUtcNow() ? until : null;
+    }
+
+    private static bool Same(string one, string other) =>
+        CryptographicOperations.FixedTimeEquals(Encoding.UTF8.GetBytes(one), Encoding.UTF8.GetBytes(other));
+
+    private string SealOf(string asked, Guid deviceId) =>
+        Convert.ToHexStringLower(HMACSHA256.HashData(own, Encoding.UTF8.GetBytes($"{deviceId:N}\n{asked}")));
+
+    /// <summary>True once for a challenge that was signed: it is remembered until it ends.</summary>
+    private bool IsFirst(string challenge, Guid deviceId, DateTimeOffset until)
+    {
+        DropOld();
+        return given.Count(g => (g.Value.DeviceId, g.Value.Use) == (deviceId, Signed)) < MostSigned
+            && given.TryAdd(Secret.Hash(challenge), new(Signed, deviceId, "", until));
+    }
+
+    private void DropOld()
+    {
+        foreach (var (hash, old) in given)
+            if (old.Until <= time.GetUtcNow())
+                given.TryRemove(hash, out _);
+    }
+
     private string Give(string use, Guid deviceId, string address, TimeSpan life)
     {
-        var now = time.GetUtcNow();
-        foreach (var (hash, old) in given)
-            if (old.Until <= now)
-                given.TryRemove(hash, out _);
-        foreach (var (hash, _) in given.Where(g => g.Value.DeviceId == deviceId).OrderByDescending(g => g.Value.Until).Skip(MostOfDevice))
+        DropOld();
+        var mine = given.Where(g => (g.Value.DeviceId, g.Value.Use) == (deviceId, use));
+        foreach (var (hash, _) in mine.OrderByDescending(g => g.Value.Until).Skip(MostOfUse - 1))
             given.TryRemove(hash, out _);
         var secret = Secret.New();
-        given[Secret.Hash(secret)] = new(use, deviceId, address, now + life);
+        given[Secret.Hash(secret)] = new(use, deviceId, address, time.GetUtcNow() + life);
         return secret;
     }
 

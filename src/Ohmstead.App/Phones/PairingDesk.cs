@@ -50,22 +50,27 @@ internal sealed class PairingDesk(PairingCodes codes, DeviceBook book, DevicePro
             Refuse(context);
     }
 
-    /// <summary>POST /proof/challenge: a challenge; POST /proof: its signature.</summary>
+    /// <summary>
+    /// POST /proof/challenge: a challenge; POST /proof: its signature. A 409 means that another challenge may be signed; a 403 comes only
+    /// from the gate, which lets the device in no more.
+    /// </summary>
     public async Task ProveAsync(HttpContext context, Device device)
     {
         if (!HttpMethods.IsPost(context.Request.Method))
-            Refuse(context);
+            context.Response.StatusCode = StatusCodes.Status405MethodNotAllowed;
         else if (context.Request.Path.Equals($"{ProofPath}/challenge"))
             await context.Response.WriteAsync(proofs.Challenge(device.Id));
+        else if (!context.Request.Path.Equals(ProofPath))
+            context.Response.StatusCode = StatusCodes.Status404NotFound;
+        else if (await ReadAsync<UsedAnswer>(context) is not { } said)
+            context.Response.StatusCode = StatusCodes.Status400BadRequest;
         else if (
-            context.Request.Path.Equals(ProofPath)
-            && await ReadAsync<UsedAnswer>(context) is { } said
-            && proofs.Prove(device, said.Use, context.Request.Host.Value ?? "", new(said.Challenge, said.Signature), AddressOf(context))
-                is { } secret
+            proofs.Prove(device, said.Use, context.Request.Host.Value ?? "", new(said.Challenge, said.Signature), AddressOf(context)) is
+            { } secret
         )
             await GiveAsync(context, device, said.Use, secret);
         else
-            Refuse(context);
+            context.Response.StatusCode = StatusCodes.Status409Conflict;
     }
 
     /// <summary>The page on which a device with a cookie alone proves its key, for the address bar; a bare 401 for all else.</summary>

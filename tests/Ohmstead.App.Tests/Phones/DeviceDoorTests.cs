@@ -67,8 +67,12 @@ public sealed class DeviceDoorTests : DoorTest
         AssertBare(await Tablet.PostAsync($"/units/{Site.UnitId}/photos?entry={Guid.CreateVersion7()}"), 401);
         // Whoever copied the cookies has not the key.
         Tablet.LoseKey();
-        AssertBare(await Tablet.ProveAsync("page"), 403);
-        AssertBare(await Tablet.ProveAsync("live"), 403);
+        AssertBare(await Tablet.ProveAsync("page"), 409);
+        AssertBare(await Tablet.ProveAsync("live"), 409);
+        // Only a device that is let in no more is told so by a bare 403: its page goes by that.
+        AssertBare(await Tablet.PostAsync("/proof", "{}"), 400);
+        AssertBare(await Tablet.PostAsync("/proof/other"), 404);
+        AssertBare(await Tablet.GetAsync("/proof"), 405);
         Assert.Equal(401, (await Tablet.GetAsync("/")).Status);
     }
 
@@ -81,7 +85,10 @@ public sealed class DeviceDoorTests : DoorTest
         Assert.Equal((200, "/"), Two(await Tablet.ProveAsync("page")));
         Assert.Contains("data-device=\"work\"", (await Tablet.GetAsync($"/units/{Site.UnitId}")).Text, StringComparison.Ordinal);
         Assert.Equal(200, (await Tablet.GetAsync("/devices/certificate.crt")).Status);
+        var challenge = await Tablet.ChallengeAsync();
         Site.Get<DeviceBook>().Revoke(Site.Get<DeviceBook>().Devices.Single().Id);
+        AssertBare(await Tablet.AnswerAsync("page", challenge, Tablet.Sign($"ohmstead\npage\n{Host}\n{challenge}")), 403);
+        AssertBare(await Tablet.PostAsync("/proof/challenge"), 403);
         foreach (var place in Places.Select(Filled))
             AssertBare(await Tablet.GetAsync(place), 403);
     }

@@ -82,24 +82,70 @@ public sealed class DeviceProofsTests : IDisposable
         Assert.Null(Prove("all", signedUse: "all"));
     }
 
+    /// <summary>Whoever copied the cookie can ask, and can answer wrongly: the device that has the key goes on all the same.</summary>
     [Fact]
-    public void A_failed_answer_uses_its_challenge_up()
+    public void The_cookie_alone_takes_neither_challenges_nor_passes_nor_tickets_from_the_device()
     {
-        var challenge = proofs.Challenge(device.Id);
-        Assert.Null(proofs.Prove(device, DeviceProofs.Page, Host, new(challenge, "AAAA"), "a"));
-        Assert.Null(Prove(DeviceProofs.Page, challenge));
+        var (pass, ticket, first) = (Prove(DeviceProofs.Page), Prove(DeviceProofs.Live), proofs.Challenge(device.Id));
+        for (var n = 0; n < 1000; n++)
+        {
+            var asked = proofs.Challenge(device.Id);
+            Assert.Null(proofs.Prove(device, DeviceProofs.Page, Host, new(asked, "AAAA"), "a"));
+        }
+        Assert.Null(proofs.Prove(device, DeviceProofs.Page, Host, new(first, "AAAA"), "a"));
+        Assert.NotNull(Prove(DeviceProofs.Page, first));
+        Assert.True(proofs.IsPass(pass, device.Id, "a"));
+        Assert.True(proofs.UseTicket(ticket, device.Id, "a"));
     }
 
     [Fact]
-    public void Challenges_that_nobody_answers_do_not_pile_up()
+    public void Passes_and_tickets_of_a_device_go_oldest_first_and_each_use_by_itself()
     {
-        var first = proofs.Challenge(device.Id);
-        for (var n = 0; n < 100; n++)
+        var (first, ticket) = (Prove(DeviceProofs.Page), Prove(DeviceProofs.Live));
+        hand.Turn(TimeSpan.FromTicks(1));
+        var second = Prove(DeviceProofs.Page);
+        for (var n = 0; n < 31; n++)
         {
             hand.Turn(TimeSpan.FromTicks(1));
-            proofs.Challenge(device.Id);
+            Assert.NotNull(Prove(DeviceProofs.Page));
         }
+        Assert.False(proofs.IsPass(first, device.Id, "a"));
+        Assert.True(proofs.IsPass(second, device.Id, "a"));
+        Assert.True(proofs.UseTicket(ticket, device.Id, "a"));
+    }
+
+    [Fact]
+    public void A_challenge_that_was_altered_is_none()
+    {
+        var challenge = proofs.Challenge(device.Id);
+        var parts = challenge.Split('.');
+        foreach (
+            var other in (string[])
+                [
+                    $"{parts[0]}.9{parts[1]}.{parts[2]}",
+                    $"{parts[0]}.{parts[1]}.{new string('0', 64)}",
+                    $"{parts[0]}.{parts[1]}",
+                    $".{challenge}",
+                    "..",
+                    ".",
+                    "",
+                ]
+        )
+            Assert.Null(Prove(DeviceProofs.Page, other));
+        Assert.NotNull(Prove(DeviceProofs.Page, challenge));
+    }
+
+    [Fact]
+    public void A_device_that_signs_without_end_is_made_to_wait_and_repeats_nothing()
+    {
+        var first = proofs.Challenge(device.Id);
+        Assert.NotNull(Prove(DeviceProofs.Page, first));
+        for (var n = 1; n < 256; n++)
+            Assert.NotNull(Prove(DeviceProofs.Page));
+        Assert.Null(Prove(DeviceProofs.Page));
         Assert.Null(Prove(DeviceProofs.Page, first));
+        hand.Turn(DeviceProofs.ChallengeLife);
+        Assert.NotNull(Prove(DeviceProofs.Page));
     }
 
     [Fact]
