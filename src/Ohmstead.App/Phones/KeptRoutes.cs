@@ -1,6 +1,7 @@
 using Ohmstead.App.Web;
 using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Readings;
+using Ohmstead.Workshop.Units;
 
 namespace Ohmstead.App.Phones;
 
@@ -31,30 +32,44 @@ internal static class KeptRoutes
             return Results.Ok();
         if (unit.All.FirstOrDefault(o => o.Spec.Id == kept.Reading) is not { } offer)
             return Refuse("Its type has no such reading any more.");
-        if (!offer.IsOpen)
-            return Refuse("This reading is locked now. Open it to see what comes first.");
         var typed = ShownText.Read(kept.Shown, offer.Spec.Quantity);
         if (typed.Shown is null)
             return Refuse(typed.Problem);
-        var taken = ReadingEntry.Enter(offer, typed.Shown, unit.Unit.Bench);
+        if (kept.WasPressed && IsThere(unit, kept.Reading, typed.Shown, at, bench))
+            return Results.Ok();
+        var seen = Seen(unit.Unit, kept.Seen, at);
+        if (unit.Unit.All<PartChanged>().Any(p => p.Entry.Number > seen && !p.Fact.Keeps.Contains(kept.Reading)))
+            return Refuse("A part was changed after this was measured. Take this reading again.");
+        if (!offer.IsOpen)
+            return Refuse("This reading is locked now. Open it to see what comes first.");
+        // The meter and the line as they were when it was measured.
+        var then = UnitHistory.Fold([.. unit.Unit.Journal.TakeWhile(e => e.Number <= seen)]).Bench;
+        var taken = ReadingEntry.Enter(offer, typed.Shown, then);
         if (taken.Fact is null)
             return Refuse(taken.Refused);
-        if (kept.WasPressed && taken.Fact is ReadingEntered read && IsThere(unit, read, at, bench))
-            return Results.Ok();
-        await bench.EnterAsync(id, unit.Unit.LastNumber, [new NewEntry(kept.Id, at, "bench", taken.Fact)]);
+        var entries = new List<NewEntry> { new(kept.Id, at, "bench", taken.Fact) };
+        // What is entered after it is measured with what is in hand now.
+        if (taken.Fact is ReadingEntered && then != unit.Unit.Bench)
+            entries.Add(new(bench.NewId(), bench.Time.GetUtcNow(), "bench", new BenchSet(unit.Unit.Bench)));
+        await bench.EnterAsync(id, unit.Unit.LastNumber, entries);
         return Results.Ok();
     }
 
+    /// <summary>
+    /// The last entry that stood on the screen on which it was typed. A page that does not say saw none that came after the time at which
+    /// it was typed: then a repair too many counts as later, and the reading is taken again.
+    /// </summary>
+    private static int Seen(BenchUnit unit, int said, DateTimeOffset at) =>
+        said > 0 ? Math.Min(said, unit.LastNumber) : Math.Max(1, unit.Journal.TakeWhile(e => e.At <= at).Count());
+
     /// <summary>It was pressed while the connection went, and did arrive: the same value of the same reading, from the same bench, at that time.</summary>
-    private static bool IsThere(PhoneUnit unit, ReadingEntered fact, DateTimeOffset at, Bench bench)
+    private static bool IsThere(PhoneUnit unit, string readingId, Shown shown, DateTimeOffset at, Bench bench)
     {
         var mark = Asker.Now?.Mark ?? bench.Store.Bench;
         return unit
             .Unit.All<ReadingEntered>()
             .Any(r =>
-                r.Entry.Bench == mark
-                && (r.Entry.At - at).Duration() <= OnItsWay
-                && (r.Fact.ReadingId, r.Fact.Shown) == (fact.ReadingId, fact.Shown)
+                r.Entry.Bench == mark && (r.Entry.At - at).Duration() <= OnItsWay && (r.Fact.ReadingId, r.Fact.Shown) == (readingId, shown)
             );
     }
 
@@ -63,5 +78,6 @@ internal static class KeptRoutes
     /// <param name="Id">Made where it was typed.</param>
     /// <param name="SecondsAgo">How long ago it was typed [s].</param>
     /// <param name="WasPressed">It was entered just before the connection went: nobody knows whether it arrived.</param>
-    private sealed record KeptReading(Guid Id, string Reading, string Shown, double SecondsAgo, bool WasPressed = false);
+    /// <param name="Seen">Number of the last entry on the screen on which it was typed; 0 where the page does not say.</param>
+    private sealed record KeptReading(Guid Id, string Reading, string Shown, double SecondsAgo, bool WasPressed = false, int Seen = 0);
 }

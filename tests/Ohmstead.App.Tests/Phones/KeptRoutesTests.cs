@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text;
+using System.Text.Json;
 using Ohmstead.App.Tests.Web;
 using Ohmstead.Workshop.Journal;
 
@@ -82,12 +83,85 @@ public sealed class KeptRoutesTests : IAsyncLifetime
         Assert.Equal(stand, (await site.Bench.ReadAsync(site.UnitId))!.All<ReadingEntered>().Count());
     }
 
+    /// <summary>It would speak of the part that is out by now, and open its gate.</summary>
+    [Theory]
+    [InlineData(1, 0, 409)]
+    [InlineData(2, 0, 200)]
+    [InlineData(99, 0, 200)]
+    [InlineData(0, 60, 409)]
+    [InlineData(0, 10, 200)]
+    [InlineData(-1, 60, 409)]
+    public async Task A_reading_that_was_measured_before_a_repair_is_taken_again(int seen, double secondsAgo, int status)
+    {
+        await RepairAsync();
+        hand.Turn(TimeSpan.FromSeconds(30));
+        var answer = await SendSeenAsync(seen, secondsAgo);
+        Assert.Equal(status, answer.Status);
+        Assert.Equal(status == 200 ? "" : "A part was changed after this was measured. Take this reading again.", answer.Words);
+        Assert.Equal(status == 200 ? 1 : 0, (await site.Bench.ReadAsync(site.UnitId))!.All<ReadingEntered>().Count());
+    }
+
+    [Fact]
+    public async Task A_repair_that_cannot_have_moved_the_reading_or_was_taken_back_refuses_nothing()
+    {
+        await RepairAsync("blades");
+        Assert.Equal(200, (await SendSeenAsync(1, 5)).Status);
+        var other = await RepairAsync("left");
+        Assert.Equal(409, (await SendSeenAsync(3, 5)).Status);
+        await site.Bench.EnterAsync(site.UnitId, 4, "bench", new Corrected(other, null));
+        Assert.Equal(200, (await SendSeenAsync(3, 5)).Status);
+    }
+
+    [Fact]
+    public async Task It_counts_with_the_line_as_it_was_and_what_comes_after_it_with_the_line_as_it_is()
+    {
+        await site.Bench.EnterAsync(site.UnitId, 1, "bench", new BenchSet(BenchState.AsSheet with { SupplyVolts = 117 }));
+        await site.Bench.EnterAsync(site.UnitId, 2, "bench", new BenchSet(BenchState.AsSheet with { SupplyVolts = 124 }));
+        Assert.Equal(200, (await SendSeenAsync(2, 5)).Status);
+        var unit = (await site.Bench.ReadAsync(site.UnitId))!;
+        Assert.Equal((117d, 124d), (unit.All<ReadingEntered>().Single().Fact.Bench.SupplyVolts!.Value, unit.Bench.SupplyVolts!.Value));
+        // Nothing is set where nothing changed.
+        Assert.Equal(200, (await SendSeenAsync(unit.LastNumber, 5)).Status);
+        Assert.Equal(unit.LastNumber + 1, (await site.Bench.ReadAsync(site.UnitId))!.LastNumber);
+    }
+
+    [Fact]
+    public async Task What_did_arrive_before_a_repair_is_answered_the_same_after_it()
+    {
+        await SendAsync(Guid.CreateVersion7(), "blades", "3.6", 0);
+        await RepairAsync();
+        Assert.Equal((200, ""), await SendSeenAsync(1, 0, wasPressed: true));
+        Assert.Single((await site.Bench.ReadAsync(site.UnitId))!.All<ReadingEntered>());
+    }
+
     [Fact]
     public async Task A_strange_page_sends_none()
     {
         Assert.Equal(403, (await SendAsync(Guid.CreateVersion7(), "blades", "3.6", 1, "http://evil.test")).Status);
         Assert.Equal(409, (await SendAsync(Guid.CreateVersion7(), "blades", "3.6", 1, unit: Guid.NewGuid())).Status);
     }
+
+    private async Task<Guid> RepairAsync(params string[] keeps)
+    {
+        var unit = (await site.Bench.ReadAsync(site.UnitId))!;
+        var repair = new PartChanged("disc", PartChange.Renewed, null, "") { Keeps = [.. keeps] };
+        return (await site.Bench.EnterAsync(site.UnitId, unit.LastNumber, "bench", repair)).Written.Single().Id;
+    }
+
+    private Task<(int Status, string Words)> SendSeenAsync(int seen, double secondsAgo, bool wasPressed = false) =>
+        SendAsync(
+            JsonSerializer.Serialize(
+                new
+                {
+                    id = Guid.CreateVersion7(),
+                    reading = "blades",
+                    shown = "3.6",
+                    secondsAgo,
+                    wasPressed,
+                    seen,
+                }
+            )
+        );
 
     private Task<(int Status, string Words)> SendAsync(
         Guid id,

@@ -36,6 +36,7 @@ public class OneReadingTests
         await using var bench = await ScreenBench.OpenAsync();
         var screen = Show(bench, "blades");
         Assert.Contains("Should read", screen.Markup, StringComparison.Ordinal);
+        Assert.Equal("1", screen.Find("#entry").GetAttribute("data-seen"));
         Assert.Equal(["red", "black"], screen.FindAll(".leads .flag").Select(f => f.TextContent));
         Type(screen, "3,8");
         screen.WaitForAssertion(() => Assert.Equal("passed", screen.Find(".value-side .word").TextContent.Trim()), Patience);

@@ -38,6 +38,12 @@ public class RoundTests
             Patience
         );
         Assert.Equal(["blades 3.8 Value"], await bench.StandingAsync());
+        // What is kept without a connection tells up to where its screen had seen.
+        var last = (await bench.UnitAsync()).LastNumber.ToString(System.Globalization.CultureInfo.InvariantCulture);
+        screen.WaitForAssertion(
+            () => Assert.All(screen.FindAll("[data-kept]"), b => Assert.Equal(last, b.GetAttribute("data-seen"))),
+            Patience
+        );
         screen.WaitForAssertion(
             () => Assert.Equal(focused + 1, bench.Context.JSInterop.Invocations["Blazor._internal.domWrapper.focus"].Count),
             Patience
