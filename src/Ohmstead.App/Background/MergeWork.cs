@@ -34,20 +34,22 @@ internal sealed class MergeWork(Bench bench, ILogger<MergeWork> log)
 
     /// <summary>Begins; nothing where one runs.</summary>
     /// <param name="from">A data folder, one backup, or a zip.</param>
-    /// <param name="after">Called when it ended: what was only for it goes.</param>
+    /// <param name="after">Called when it ended, or did not begin because one runs: what was only for it goes.</param>
     /// <exception cref="NotAllowed">A device asks: it would name files of this machine.</exception>
     public void Begin(string from, Action after)
     {
         Asker.MustBeHere();
-        CancellationTokenSource stop;
+        CancellationTokenSource? stop = null;
         lock (door)
-        {
-            if (running is not null)
-                return;
-            stop = running = new();
-            (Progress, Outcome, Trouble) = (null, null, "");
-        }
-        _ = bench.Work.BesideAsync("A merge", _ => RunAsync(from, after, stop));
+            if (running is null)
+            {
+                stop = running = new();
+                (Progress, Outcome, Trouble) = (null, null, "");
+            }
+        if (stop is null)
+            after();
+        else
+            _ = bench.Work.BesideAsync("A merge", _ => RunAsync(from, after, stop));
     }
 
     /// <summary>Ends it after the unit that is being merged; what came in stays.</summary>

@@ -1,4 +1,5 @@
 using Bunit;
+using Microsoft.AspNetCore.Components.Forms;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Logging.Abstractions;
 using Ohmstead.App.Background;
@@ -43,6 +44,71 @@ public sealed class MergeScreenTests
                 }
             );
         await screens.Bench.Store.MergeAsync(ScreenBench.UnitId, theirs, Xunit.TestContext.Current.CancellationToken);
+    }
+
+    /// <summary>What it would bring is written beside the workshop, up to 2 GB.</summary>
+    [Fact]
+    public async Task Of_a_file_that_a_device_sends_no_byte_is_read()
+    {
+        await using var screens = await OpenAsync();
+        var (screen, sent) = (screens.Context.Render<MergeBenches>(), new Sent());
+        var chosen = screen.FindComponent<InputFile>().Instance.OnChange;
+        await Assert.ThrowsAsync<NotAllowed>(() =>
+            screen.InvokeAsync(async () =>
+            {
+                Asker.Begin(new Asker("0badcafe", "Tablet", () => true));
+                await chosen.InvokeAsync(new InputFileChangeEventArgs([sent]));
+            })
+        );
+        Assert.Equal(0, sent.Opened);
+    }
+
+    [Fact]
+    public async Task A_second_merge_while_one_runs_leaves_nothing_of_its_own_behind()
+    {
+        await using var screens = await OpenAsync();
+        var (work, folder) = (
+            screens.Context.Services.GetRequiredService<MergeWork>(),
+            Directory.CreateTempSubdirectory("ohmstead-other-")
+        );
+        await (await Store.OpenAsync(folder.FullName, TimeProvider.System, Stop)).DisposeAsync();
+        var (isThere, ended, second) = (new TaskCompletionSource(), new TaskCompletionSource(), 0);
+        using var held = new ManualResetEventSlim();
+        screens.Bench.Drawer.Changed += () =>
+        {
+            isThere.TrySetResult();
+            held.Wait(TimeSpan.FromSeconds(20), Stop);
+        };
+        work.Begin(folder.FullName, ended.SetResult);
+        await isThere.Task.WaitAsync(TimeSpan.FromSeconds(20), Stop);
+        work.Begin(folder.FullName, () => second++);
+        Assert.Equal((1, false), (second, ended.Task.IsCompleted));
+        held.Set();
+        await ended.Task.WaitAsync(TimeSpan.FromSeconds(20), Stop);
+        Assert.Equal(1, second);
+        folder.Delete(true);
+    }
+
+    private static CancellationToken Stop => Xunit.TestContext.Current.CancellationToken;
+
+    /// <summary>A file that tells whether it was read.</summary>
+    private sealed class Sent : IBrowserFile
+    {
+        public int Opened { get; private set; }
+
+        public string Name => "bench.zip";
+
+        public DateTimeOffset LastModified => Noon;
+
+        public long Size => 100;
+
+        public string ContentType => "application/zip";
+
+        public Stream OpenReadStream(long maxAllowedSize = 512000, CancellationToken cancellationToken = default)
+        {
+            Opened++;
+            return new MemoryStream(new byte[Size]);
+        }
     }
 
     [Fact]
