@@ -100,7 +100,12 @@ internal static class Site
     {
         services.AddSingleton(new NetworkFolder(options.Folder));
         services.AddSingleton(new PairingCodes(bench.Time));
-        services.AddSingleton(s => new DeviceBook(s.GetRequiredService<NetworkFolder>(), bench.Time, bench.NewId));
+        services.AddSingleton(s => new DeviceBook(
+            s.GetRequiredService<NetworkFolder>(),
+            bench.Time,
+            bench.NewId,
+            s.GetRequiredService<ILogger<DeviceBook>>()
+        ));
         services.AddSingleton(new DeviceProofs(bench.Time));
         services.AddSingleton(new LiveConnections(bench.Time));
         services.AddSingleton(s => new LanDoor(s.GetRequiredService<NetworkFolder>(), bench.Time, LanAddresses.All));

@@ -21,12 +21,14 @@ internal sealed class DeviceBook
     private readonly NetworkFolder folder;
     private readonly TimeProvider time;
     private readonly Func<Guid> newId;
+    private readonly ILogger? log;
     private ImmutableDictionary<string, Device> devices;
 
     /// <param name="newId">Makes ids.</param>
-    public DeviceBook(NetworkFolder folder, TimeProvider time, Func<Guid> newId)
+    /// <param name="log">Where a disk that cannot be written is told; null for nowhere.</param>
+    public DeviceBook(NetworkFolder folder, TimeProvider time, Func<Guid> newId, ILogger<DeviceBook>? log = null)
     {
-        (this.folder, this.time, this.newId) = (folder, time, newId);
+        (this.folder, this.time, this.newId, this.log) = (folder, time, newId, log);
         devices = Read(folder.Read(File)).Where(IsLetIn).ToImmutableDictionary(d => d.CookieHash, StringComparer.Ordinal);
     }
 
@@ -35,6 +37,12 @@ internal sealed class DeviceBook
 
     /// <summary>A device is let in no more: whatever it has open ends. Called from any thread.</summary>
     public event Action<Guid>? ShutOut;
+
+    /// <summary>
+    /// True where the disk could not be written: what was said of the devices holds until the tool is started again, and then what was
+    /// written last does.
+    /// </summary>
+    public bool IsUnwritten { get; private set; }
 
     /// <summary>The devices that are let in now, first come first.</summary>
     public IReadOnlyList<Device> Devices => [.. devices.Values.Where(IsLetIn).OrderBy(d => d.At).ThenBy(d => d.Id)];
@@ -100,8 +108,22 @@ internal sealed class DeviceBook
     public void Revoke(Guid id)
     {
         Asker.MustBeHere();
-        Replace(id, _ => null);
-        ShutOut?.Invoke(id);
+        try
+        {
+            Replace(id, _ => null);
+        }
+        finally
+        {
+            ShutOut?.Invoke(id);
+        }
+    }
+
+    /// <summary>Writes down what could not be written before.</summary>
+    /// <exception cref="NotAllowed">A device asks.</exception>
+    public void WriteAgain()
+    {
+        Asker.MustBeHere();
+        Change(all => all);
     }
 
     private void Replace(Guid id, Func<Device, Device?> by) =>
@@ -118,9 +140,25 @@ internal sealed class DeviceBook
         {
             var kept = devices.RemoveRange(devices.Where(d => !IsLetIn(d.Value)).Select(d => d.Key));
             devices = change(kept);
-            folder.Write(File, JsonSerializer.SerializeToUtf8Bytes(devices.Values.OrderBy(d => d.At).ThenBy(d => d.Id)));
+            Write();
         }
         Changed?.Invoke();
+    }
+
+    /// <summary>A disk that is full, or cannot be written, keeps no device in and no page from being shown: it is told.</summary>
+    private void Write()
+    {
+        try
+        {
+            folder.Write(File, JsonSerializer.SerializeToUtf8Bytes(devices.Values.OrderBy(d => d.At).ThenBy(d => d.Id)));
+            IsUnwritten = false;
+        }
+        catch (Exception broken) when (broken is IOException or UnauthorizedAccessException)
+        {
+            IsUnwritten = true;
+            if (log is not null)
+                Mishaps.Note(log, broken);
+        }
     }
 
     private bool IsLetIn(Device device) => device.Until > time.GetUtcNow();

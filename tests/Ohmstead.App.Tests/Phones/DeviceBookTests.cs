@@ -86,6 +86,52 @@ public sealed class DeviceBookTests : IDisposable
     }
 
     [Fact]
+    public void On_a_disk_that_cannot_be_written_shutting_out_ends_what_is_open_all_the_same_and_it_is_told()
+    {
+        var book = Book();
+        var (device, cookie) = book.LetIn(new(null, true, TimeSpan.FromDays(1)), "Tablet", "key");
+        var (ended, told) = (new List<Guid>(), 0);
+        book.ShutOut += ended.Add;
+        book.Changed += () => told++;
+        Assert.False(book.IsUnwritten);
+        var inTheWay = Directory.CreateDirectory(Path.Combine(folder.FullName, "network", "devices.json.part"));
+        book.Revoke(device.Id);
+        Assert.Equal([device.Id], ended);
+        Assert.Equal((1, true), (told, book.IsUnwritten));
+        Assert.Null(book.Find(cookie));
+        // What was written last says otherwise.
+        Assert.NotNull(Book().Find(cookie));
+        inTheWay.Delete();
+        book.WriteAgain();
+        Assert.False(book.IsUnwritten);
+        Assert.Null(Book().Find(cookie));
+    }
+
+    [Fact]
+    public void On_a_disk_that_cannot_be_written_pages_are_shown_all_the_same()
+    {
+        var book = Book();
+        var (device, _) = book.LetIn(new(null, true, TimeSpan.FromDays(1)), "Tablet", "key");
+        Directory.CreateDirectory(Path.Combine(folder.FullName, "network", "devices.json.part"));
+        hand.Turn(TimeSpan.FromMinutes(1));
+        book.Saw(device.Id);
+        Assert.Equal(hand.GetUtcNow(), book.Find(device.Id)!.Seen);
+    }
+
+    /// <summary>Whoever listens to the list may break: what is open ends first or last, but ends.</summary>
+    [Fact]
+    public void A_listener_that_breaks_keeps_nothing_open()
+    {
+        var book = Book();
+        var (device, _) = book.LetIn(new(null, true, TimeSpan.FromDays(1)), "Tablet", "key");
+        var ended = new List<Guid>();
+        book.ShutOut += ended.Add;
+        book.Changed += () => throw new FormatException();
+        Assert.Throws<FormatException>(() => book.Revoke(device.Id));
+        Assert.Equal([device.Id], ended);
+    }
+
+    [Fact]
     public async Task A_device_neither_shuts_out_nor_lets_work_nor_turns_another_one()
     {
         var book = Book();
@@ -96,6 +142,7 @@ public sealed class DeviceBookTests : IDisposable
                 Asker.Begin(new Asker(device.Mark, device.Name, () => true));
                 Assert.Throws<NotAllowed>(() => book.Let(device.Id, work: true));
                 Assert.Throws<NotAllowed>(() => book.Revoke(device.Id));
+                Assert.Throws<NotAllowed>(book.WriteAgain);
                 Assert.Throws<NotAllowed>(() => book.Turn(device.Id, Guid.NewGuid()));
             },
             Xunit.TestContext.Current.CancellationToken
