@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using System.Text.Json;
 using Ohmstead.App.Web;
 
@@ -48,16 +49,15 @@ internal sealed class DeviceBook
     public IReadOnlyList<Device> Devices => [.. devices.Values.Where(IsLetIn).OrderBy(d => d.At).ThenBy(d => d.Id)];
 
     /// <summary>Lets a device in that knew a code and proved its key.</summary>
-    /// <param name="name">As its person calls it.</param>
+    /// <param name="name">As its person calls it; one that another device has gets a number.</param>
     /// <param name="key">The open half of its key, base 64.</param>
     /// <returns>The device with the secret for its cookie.</returns>
     public (Device Device, string Cookie) LetIn(DeviceRights rights, string name, string key)
     {
         var (secret, now) = (Secret.New(), time.GetUtcNow());
-        var said = name.Trim();
         var device = new Device(
             newId(),
-            said.Length == 0 ? "A device" : said[..Math.Min(said.Length, MostLetters)],
+            Free(name.Trim() is { Length: > 0 } said ? said : "A device"),
             rights.UnitId,
             rights.MayWork,
             key,
@@ -124,6 +124,18 @@ internal sealed class DeviceBook
     {
         Asker.MustBeHere();
         Change(all => all);
+    }
+
+    /// <summary>The name, with a number where a device that is let in has it.</summary>
+    private string Free(string name)
+    {
+        for (var n = 1; ; n++)
+        {
+            var number = n == 1 ? "" : string.Create(CultureInfo.InvariantCulture, $" {n}");
+            var free = name[..Math.Min(name.Length, MostLetters - number.Length)].TrimEnd() + number;
+            if (!Devices.Any(d => string.Equals(d.Name, free, StringComparison.OrdinalIgnoreCase)))
+                return free;
+        }
     }
 
     private void Replace(Guid id, Func<Device, Device?> by) =>

@@ -102,6 +102,13 @@ internal sealed class PairingDesk(PairingCodes codes, DeviceBook book, DevicePro
             );
             return;
         }
+        // The code stays good: it is no try at one.
+        if (Asker.IsHere(asked.Name))
+        {
+            context.Response.StatusCode = StatusCodes.Status400BadRequest;
+            await context.Response.WriteAsync("The machine at the bench itself is called that. Give this device another name.");
+            return;
+        }
         if (codes.Use(code, address) is not { } rights)
         {
             Refuse(context);

@@ -118,10 +118,8 @@ internal sealed class AskedStore(IStore inner) : IStore
     /// <summary>What the screens enter as "the bench" was entered at this device.</summary>
     private static IReadOnlyList<NewEntry> Marked(IReadOnlyList<NewEntry> entries) =>
         Asker.Now is { } asker
-            ? [.. entries.Select(e => e with { Bench = e.Bench ?? asker.Mark, By = e.By == Here ? asker.Name : e.By })]
+            ? [.. entries.Select(e => e with { Bench = e.Bench ?? asker.Mark, By = e.By == Asker.Here ? asker.Name : e.By })]
             : entries;
-
-    private const string Here = "bench";
 }
 
 /// <summary>The photos as whoever asks may use them.</summary>

@@ -14,6 +14,23 @@ internal sealed class Asker(string mark, string name, Func<bool> mayWork)
     /// <summary>The device that asks now; null for this machine itself.</summary>
     public static Asker? Now => Current.Value;
 
+    /// <summary>The mark of the device that asks now; empty for this machine itself.</summary>
+    public static string NowMark => Now?.Mark ?? "";
+
+    /// <summary>What this machine itself is called where it enters something: no device's name.</summary>
+    public const string Here = "bench";
+
+    /// <summary>What it is called where others are told who is there.</summary>
+    public const string HereItself = "the bench itself";
+
+    /// <summary>True for a name that a device cannot have.</summary>
+    public static bool IsHere(string name) =>
+        name.Trim() is var said
+        && (
+            string.Equals(said, Here, StringComparison.OrdinalIgnoreCase)
+            || string.Equals(said, HereItself, StringComparison.OrdinalIgnoreCase)
+        );
+
     /// <summary>The mark that its entries carry.</summary>
     public string Mark { get; } = mark;
 

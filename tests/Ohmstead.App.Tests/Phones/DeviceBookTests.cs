@@ -132,6 +132,18 @@ public sealed class DeviceBookTests : IDisposable
     }
 
     [Fact]
+    public void A_name_that_another_device_has_gets_a_number()
+    {
+        var book = Book();
+        string Named(string name) => book.LetIn(new(null, true, TimeSpan.FromDays(1)), name, "key").Device.Name;
+        Assert.Equal(["Tablet", "tablet 2", "Tablet 3"], [Named("Tablet"), Named(" tablet "), Named("Tablet")]);
+        var most = new string('x', DeviceBook.MostLetters);
+        Assert.Equal([most, $"{most[..^2]} 2"], [Named(most + "y"), Named(most)]);
+        book.Revoke(book.Devices.Single(d => d.Name == "Tablet").Id);
+        Assert.Equal("Tablet", Named("Tablet"));
+    }
+
+    [Fact]
     public async Task A_device_neither_shuts_out_nor_lets_work_nor_turns_another_one()
     {
         var book = Book();

@@ -101,6 +101,8 @@ public sealed class DeviceDoorTests : DoorTest
         Assert.Equal(200, (await Tablet.GetAsync($"/pair/{code}/ohmstead.js")).Status);
         Assert.Equal(400, (await Tablet.PairAsync(code, signed: "something else")).Status);
         Assert.Equal(400, (await Tablet.PairAsync(code, print: new string('0', PairingDesk.PrintLetters))).Status);
+        foreach (var here in (string[])["bench", " Bench", "the bench itself"])
+            Assert.Contains("another name", (await Tablet.PairAsync(code, here)).Text, StringComparison.Ordinal);
         Assert.Empty(Site.Get<DeviceBook>().Devices);
         Assert.Equal((200, "/"), Two(await Tablet.PairAsync(code, print: PairingDesk.Short(Door.Certificate.Print))));
         AssertBare(await Tablet.PairAsync(code), 403);
