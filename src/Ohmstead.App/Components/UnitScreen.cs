@@ -15,6 +15,9 @@ namespace Ohmstead.App.Components;
 public abstract class UnitScreen : BenchComponent, IDisposable
 {
     private readonly CancellationTokenSource closed = new();
+
+    // Whose screen it is: word of what others entered comes on their way through the program, and would pass for them.
+    private readonly string from = Asker.NowMark;
     private Guid? shownId;
 
     /// <summary>What is kept, and what the screens do with it.</summary>
@@ -128,11 +131,11 @@ public abstract class UnitScreen : BenchComponent, IDisposable
         var unit = await Bench.ReadAsync(Id);
         if (unit is null)
             return;
-        if (Bench.SavedAllTheSame(unit, Who) is [_, ..] kept)
+        if (Bench.SavedAllTheSame(unit, Who, from) is [_, ..] kept)
         {
             own.UnionWith(kept);
             if (Mishaps?.Now is { IsUnsure: true })
-                Mishaps.SaySaved(() => Bench.ToldSaved(unit.Id, Who));
+                Mishaps.SaySaved(() => Bench.ToldSaved(unit.Id, Who, from));
         }
         if (before is { } seen && unit.LastNumber > seen)
             FromOthers = [.. FromOthers, .. unit.Journal.Where(e => e.Number > seen && !IsOwn(e.Id))];

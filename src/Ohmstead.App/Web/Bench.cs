@@ -143,26 +143,28 @@ public sealed partial class Bench
     /// <param name="seenNumber">Number of the last entry that the screen shows.</param>
     public async Task<Appended> EnterAsync(Guid unitId, int seenNumber, string by, params Fact[] facts)
     {
-        var at = Time.GetUtcNow();
-        var entries = unsure.Again(unitId, by, facts) ?? [.. facts.Select(f => new NewEntry(NewId(), at, by, f))];
+        var (at, sender) = (Time.GetUtcNow(), new Sender(by, Asker.NowMark));
+        var entries = unsure.Again(unitId, sender, facts) ?? [.. facts.Select(f => new NewEntry(NewId(), at, by, f))];
         try
         {
             var appended = await EnterAsync(unitId, seenNumber, entries);
-            unsure.Drop(unitId, by);
+            unsure.Drop(unitId, sender);
             return appended;
         }
         catch (StoreUnusable cut) when (cut.IsUnsure)
         {
-            unsure.Keep(unitId, by, entries);
+            unsure.Keep(unitId, sender, entries);
             throw;
         }
     }
 
     /// <summary>The entries that the unit has though nobody knew whether they were saved; none in most.</summary>
-    public IReadOnlyList<Guid> SavedAllTheSame(BenchUnit unit, string by) => unsure.In(unit, by);
+    /// <param name="from">The mark of the device that sent them; empty for this machine.</param>
+    public IReadOnlyList<Guid> SavedAllTheSame(BenchUnit unit, string by, string from = "") => unsure.In(unit, new(by, from));
 
     /// <summary>The person was told: the same facts again are another entry.</summary>
-    public void ToldSaved(Guid unitId, string by) => unsure.Drop(unitId, by);
+    /// <param name="from">The mark of the device that sent them; empty for this machine.</param>
+    public void ToldSaved(Guid unitId, string by, string from = "") => unsure.Drop(unitId, new(by, from));
 
     /// <summary>Enters entries whose ids are already made.</summary>
     public async Task<Appended> EnterAsync(Guid unitId, int seenNumber, IReadOnlyList<NewEntry> entries)

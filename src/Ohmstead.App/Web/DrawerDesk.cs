@@ -18,8 +18,8 @@ public sealed class DrawerDesk(IStore store, WorkQueue work, TimeProvider time, 
     private Folded? last;
     private Ordered? lastOrders;
 
-    // Sent, and no answer came: sent again it goes under its id, and is kept once.
-    private DrawerEntry? unsure;
+    // Sent, and no answer came: sent again from where it was, it goes under its id, and is kept once.
+    private readonly ConcurrentDictionary<string, DrawerEntry> unsure = new(StringComparer.Ordinal);
 
     /// <summary>Something was entered, in whichever window. Called from any thread.</summary>
     public event Action? Changed;
@@ -65,27 +65,34 @@ public sealed class DrawerDesk(IStore store, WorkQueue work, TimeProvider time, 
     {
         if (facts.IsEmpty)
             return;
-        var entry = unsure is { } sent && Said(sent.Facts) == Said(facts) ? sent : new(newId(), time.GetUtcNow(), "bench", facts);
+        var from = Asker.NowMark;
+        var entry = unsure.TryGetValue(from, out var sent) && Said(sent.Facts) == Said(facts) ? sent : Of(newId(), facts);
         try
         {
             await EnterAsync(entry);
-            unsure = null;
+            unsure.TryRemove(from, out _);
         }
         catch (StoreUnusable cut) when (cut.IsUnsure)
         {
-            unsure = entry;
+            unsure[from] = entry;
             throw;
         }
     }
 
     /// <summary>Enters facts under an id that was made before: sent twice, they are kept once.</summary>
-    public Task EnterAsync(Guid id, ImmutableArray<DrawerFact> facts) => EnterAsync(new DrawerEntry(id, time.GetUtcNow(), "bench", facts));
+    public Task EnterAsync(Guid id, ImmutableArray<DrawerFact> facts) => EnterAsync(Of(id, facts));
 
     /// <summary>True where the drawer as last read has the entry that may not have been saved.</summary>
-    public bool IsSavedAllTheSame => unsure is { } sent && entries.ContainsKey(sent.Id);
+    /// <param name="from">The mark of the device that sent it; empty for this machine.</param>
+    public bool IsSavedAllTheSame(string from) => unsure.TryGetValue(from, out var sent) && entries.ContainsKey(sent.Id);
 
     /// <summary>The person was told: the same again is another entry.</summary>
-    public void ToldSaved() => unsure = null;
+    /// <param name="from">The mark of the device that sent it; empty for this machine.</param>
+    public void ToldSaved(string from) => unsure.TryRemove(from, out _);
+
+    /// <summary>Made at the device that asks, or at this machine.</summary>
+    private DrawerEntry Of(Guid id, ImmutableArray<DrawerFact> facts) =>
+        new(id, time.GetUtcNow(), Asker.Now?.Name ?? Asker.Here, facts) { Bench = Asker.Now?.Mark };
 
     private static string Said(ImmutableArray<DrawerFact> facts) =>
         new DrawerEntry(Guid.Empty, DateTimeOffset.UnixEpoch, "bench", facts).Write();

@@ -123,12 +123,49 @@ public sealed class SharedBenchTests
         await Assert.ThrowsAsync<StoreUnusable>(() => drawer.EnterAsync(new PartsUsed(bin, 2, "a job")));
         drawer.ReadAgain();
         Assert.Equal(3, (await drawer.ReadAsync()).Find(bin)!.Count);
-        Assert.True(drawer.IsSavedAllTheSame);
+        Assert.True(drawer.IsSavedAllTheSame(""));
         await drawer.EnterAsync(new PartsUsed(bin, 2, "a job"));
         Assert.Equal(3, (await drawer.ReadAsync()).Find(bin)!.Count);
         // Two more on purpose.
         await drawer.EnterAsync(new PartsUsed(bin, 2, "a job"));
         Assert.Equal(1, (await drawer.ReadAsync()).Find(bin)!.Count);
+    }
+
+    /// <summary>The tablet's "2 taken out" is not the laptop's, though the words are the same.</summary>
+    [Fact]
+    public async Task The_same_from_a_device_and_from_this_machine_are_two_entries_also_where_one_may_have_been_kept()
+    {
+        await using var screens = await ScreenBench.OpenAsync(TellingStore.Around);
+        var (drawer, bin) = (screens.Bench.Drawer, new Guid(31, 0, 0, new byte[8]));
+        await drawer.EnterAsync(new BinSaid(bin) { Name = "Roller" }, new BinCounted(bin, 9));
+        await CutAsync(screens, new Noted("the cord is brittle"));
+        TellingStore.CutNextEnd(screens.Bench.Store);
+        await Assert.ThrowsAsync<StoreUnusable>(() => drawer.EnterAsync(new PartsUsed(bin, 2, "a job")));
+        await AtTabletAsync(() => drawer.EnterAsync(new PartsUsed(bin, 2, "a job")));
+        await AtTabletAsync(() => NoteAsync(screens, "the cord is brittle"));
+        drawer.ReadAgain();
+        var read = await drawer.ReadAsync();
+        var unit = await screens.UnitAsync();
+        Assert.Equal(5, read.Find(bin)!.Count);
+        Assert.Equal(2, unit.All<Noted>().Count());
+        Assert.Equal(
+            [("bench", null), ("Tablet", "0badcafe")],
+            read.Entries.Where(e => e.Facts[0] is PartsUsed).Select(e => (e.By, e.Bench))
+        );
+        // Each is told of its own.
+        Assert.True(drawer.IsSavedAllTheSame("") && !drawer.IsSavedAllTheSame("0badcafe"));
+        Assert.Single(screens.Bench.SavedAllTheSame(unit, "bench"));
+        Assert.Empty(screens.Bench.SavedAllTheSame(unit, "bench", "0badcafe"));
+        drawer.ToldSaved("0badcafe");
+        Assert.True(drawer.IsSavedAllTheSame(""));
+        drawer.ToldSaved("");
+        Assert.False(drawer.IsSavedAllTheSame(""));
+    }
+
+    private static async Task AtTabletAsync(Func<Task> act)
+    {
+        Asker.Begin(new Asker("0badcafe", "Tablet", () => true));
+        await act();
     }
 
     [Fact]

@@ -9,6 +9,8 @@ namespace Ohmstead.App.Screens.Bins;
 /// <summary>A screen of the drawer: reads it, and reads it again when any window entered something there or on a unit.</summary>
 public abstract class DrawerScreen : BenchComponent, IDisposable
 {
+    // Whose screen it is: word of what others entered comes on their way through the program, and would pass for them.
+    private readonly string own = Asker.NowMark;
     private bool isGone;
 
     /// <summary>What is kept.</summary>
@@ -73,8 +75,8 @@ public abstract class DrawerScreen : BenchComponent, IDisposable
     {
         Shop = await Bench.ShopAsync();
         Drawer = await Bench.Drawer.ReadAsync();
-        if (Mishaps?.Now is { IsUnsure: true } && Bench.Drawer.IsSavedAllTheSame)
-            Mishaps.SaySaved(Bench.Drawer.ToldSaved);
+        if (Mishaps?.Now is { IsUnsure: true } && Bench.Drawer.IsSavedAllTheSame(own))
+            Mishaps.SaySaved(() => Bench.Drawer.ToldSaved(own));
         await DrawerReadAsync();
     }
 
