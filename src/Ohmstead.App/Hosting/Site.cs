@@ -116,7 +116,10 @@ internal static class Site
     private static void OpenToDevices(ListenOptions listen)
     {
         var door = listen.ApplicationServices.GetRequiredService<LanDoor>();
+        var keeper = new DoorKeeper();
         listen.Protocols = HttpProtocols.Http1;
+        // Before the handshake, which costs this machine more than a stranger.
+        listen.Use(next => connection => keeper.AdmitAsync(connection, next));
         listen.UseHttps(new TlsHandshakeCallbackOptions { OnConnection = _ => door.Open() });
     }
 
