@@ -25,8 +25,14 @@ internal sealed class PairingCodes(TimeProvider time)
     /// <summary>Signs that are not taken for each other; thirty-two, five bits each.</summary>
     private const string Signs = "ABCDEFGHJKLMNPQRSTUVWXYZ23456789";
     private const int Letters = 8;
-    private const int MostAddresses = 4096;
+
+    /// <summary>Past so many addresses all new ones are counted as one: whoever has that many is one person.</summary>
+    public const int MostAddresses = 4096;
+
+    /// <summary>What those are counted as.</summary>
+    private const string Others = "";
     private readonly Lock door = new();
+    private bool hasRested;
     private ImmutableDictionary<string, (DeviceRights Rights, DateTimeOffset Until, int Wrong)> codes = ImmutableDictionary<
         string,
         (DeviceRights, DateTimeOffset, int)
@@ -35,6 +41,19 @@ internal sealed class PairingCodes(TimeProvider time)
 
     /// <summary>Every code was taken back after too many tries in vain. Called from any thread.</summary>
     public event Action? Guessed;
+
+    /// <summary>An address is not listened to from now on. Called from any thread.</summary>
+    public event Action? Rested;
+
+    /// <summary>The address that is not listened to longest, and until when; null for none. Empty where it is many.</summary>
+    public (string Address, DateTimeOffset Until)? Resting
+    {
+        get
+        {
+            var all = tries.Where(t => IsResting(t.Value)).OrderByDescending(t => t.Value.Last).ToList();
+            return all.Count == 0 ? null : (all[0].Key, all[0].Value.Last + Rest);
+        }
+    }
 
     /// <summary>Makes a code.</summary>
     /// <exception cref="NotAllowed">A device asks: none lets another one in.</exception>
@@ -86,15 +105,26 @@ internal sealed class PairingCodes(TimeProvider time)
 
     private void Guess(Func<bool> guess)
     {
-        bool isOver;
+        bool isOver,
+            isResting;
         lock (door)
+        {
             isOver = guess();
+            (isResting, hasRested) = (hasRested, false);
+        }
         if (isOver)
             Guessed?.Invoke();
+        if (isResting)
+            Rested?.Invoke();
     }
 
-    private bool IsResting(string address) =>
-        tries.TryGetValue(address, out var tried) && tried.Wrong >= MostOfAddress && tried.Last + Rest > time.GetUtcNow();
+    private bool IsResting(string address) => tries.TryGetValue(CountedAs(address), out var tried) && IsResting(tried);
+
+    private bool IsResting((int Wrong, DateTimeOffset Last) tried) => tried.Wrong >= MostOfAddress && IsCounted(tried);
+
+    private bool IsCounted((int Wrong, DateTimeOffset Last) tried) => tried.Last + Rest > time.GetUtcNow();
+
+    private string CountedAs(string address) => tries.ContainsKey(address) || tries.Count < MostAddresses ? address : Others;
 
     /// <summary>Counts a try in vain.</summary>
     /// <returns>True when it was the last for the codes that are shown.</returns>
@@ -102,9 +132,11 @@ internal sealed class PairingCodes(TimeProvider time)
     {
         var now = time.GetUtcNow();
         if (tries.Count >= MostAddresses)
-            tries = tries.RemoveRange(tries.Where(t => t.Value.Last + Rest <= now).Select(t => t.Key));
-        var before = tries.TryGetValue(address, out var tried) && tried.Last + Rest > now ? tried.Wrong : 0;
-        tries = tries.SetItem(address, (before + 1, now));
+            tries = tries.RemoveRange(tries.Where(t => !IsCounted(t.Value)).Select(t => t.Key));
+        var from = CountedAs(address);
+        var before = tries.TryGetValue(from, out var tried) && IsCounted(tried) ? tried.Wrong : 0;
+        tries = tries.SetItem(from, (before + 1, now));
+        hasRested |= before + 1 == MostOfAddress;
         var had = codes.Count;
         codes = codes.ToImmutableDictionary(c => c.Key, c => c.Value with { Wrong = c.Value.Wrong + 1 });
         codes = codes.RemoveRange(codes.Where(c => c.Value.Wrong >= MostOfCode).Select(c => c.Key));

@@ -173,6 +173,13 @@ public sealed class DeviceDoorTests : DoorTest
             AssertBare(await Tablet.GetAsync("/pair/AAAA-AAAA"), 403);
         AssertBare(await Tablet.GetAsync($"/pair/{code}"), 403);
         Assert.NotNull(Site.Get<PairingCodes>().Find(code, "another address"));
+        // Who sits at the laptop wonders why the right code is not taken.
+        var here = await Site.Client.GetStringAsync(new Uri("/devices", UriKind.Relative), Stop);
+        Assert.Contains(
+            "typed 5 times at the device with the address 127.0.0.1. No code from there is taken until",
+            here,
+            StringComparison.Ordinal
+        );
     }
 
     private string Filled(string place) => place.Replace("UNIT", Site.UnitId.ToString(), StringComparison.Ordinal);

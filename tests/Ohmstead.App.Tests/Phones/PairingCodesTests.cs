@@ -87,6 +87,42 @@ public sealed class PairingCodesTests
     }
 
     [Fact]
+    public void Which_address_is_not_listened_to_is_told_once_and_until_when()
+    {
+        var told = 0;
+        codes.Rested += () => told++;
+        for (var n = 0; n < PairingCodes.MostOfAddress - 1; n++)
+            codes.Find("AAAA-AAAA", "192.168.7.9");
+        Assert.Equal(((string, DateTimeOffset)?)null, codes.Resting);
+        Assert.Equal(0, told);
+        codes.Find("AAAA-AAAA", "192.168.7.9");
+        Assert.Equal(("192.168.7.9", hand.GetUtcNow() + PairingCodes.Rest), codes.Resting);
+        codes.Find("AAAA-AAAA", "192.168.7.9");
+        Assert.Equal(1, told);
+        hand.Turn(PairingCodes.Rest);
+        Assert.Equal(((string, DateTimeOffset)?)null, codes.Resting);
+    }
+
+    /// <summary>Somebody who takes a new address for each try has as many tries as there are addresses, no more.</summary>
+    [Fact]
+    public void Past_four_thousand_addresses_all_new_ones_are_counted_as_one_until_the_old_ones_have_rested()
+    {
+        codes.Find("AAAA-AAAA", "known");
+        for (var n = 1; n < PairingCodes.MostAddresses; n++)
+            codes.Find("AAAA-AAAA", $"first {n}");
+        var code = codes.New(Rights).Text;
+        for (var n = 0; n < PairingCodes.MostOfAddress; n++)
+        {
+            Assert.NotNull(codes.Find(code, "tablet"));
+            codes.Find("AAAA-AAAA", $"later {n}");
+        }
+        Assert.Null(codes.Find(code, "tablet"));
+        Assert.NotNull(codes.Find(code, "known"));
+        hand.Turn(PairingCodes.Rest);
+        Assert.NotNull(codes.Find(codes.New(Rights).Text, "tablet"));
+    }
+
+    [Fact]
     public async Task A_device_makes_no_code_for_another_one()
     {
         await Task.Run(
