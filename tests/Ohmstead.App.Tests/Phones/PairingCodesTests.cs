@@ -109,12 +109,12 @@ public sealed class PairingCodesTests
     {
         codes.Find("AAAA-AAAA", "known");
         for (var n = 1; n < PairingCodes.MostAddresses; n++)
-            codes.Find("AAAA-AAAA", $"first {n}");
+            codes.Find("AAAA-AAAA", FormattableString.Invariant($"first {n}"));
         var code = codes.New(Rights).Text;
         for (var n = 0; n < PairingCodes.MostOfAddress; n++)
         {
             Assert.NotNull(codes.Find(code, "tablet"));
-            codes.Find("AAAA-AAAA", $"later {n}");
+            codes.Find("AAAA-AAAA", FormattableString.Invariant($"later {n}"));
         }
         Assert.Null(codes.Find(code, "tablet"));
         Assert.NotNull(codes.Find(code, "known"));

@@ -54,6 +54,10 @@ public sealed class AskedStoreTests
         string[] lists = ["OnBenchAsync", "HandedBackAsync", "TwiceTaggedAsync", "CountOfTypesAsync"];
         string[] readsToo =
         [
+            "OnBenchAsync",
+            "HandedBackAsync",
+            "TwiceTaggedAsync",
+            "CountOfTypesAsync",
             "DocumentKindsAsync",
             "ReadDocumentAsync",
             "DocumentsAsync",

@@ -249,6 +249,10 @@ public class DrawerTests
         Assert.Equal(entry.Write(), read.Write());
         Assert.Equal((entry.Id, entry.At), (read.Id, read.At));
         Assert.Equivalent(facts, read.Facts);
+        Assert.Equal("0badcafe", DrawerEntry.Read(entry.DocumentId, (entry with { Bench = "0badcafe" }).Write())!.Bench);
+        // As earlier versions wrote it.
+        Assert.Null(read.Bench);
+        Assert.DoesNotContain("bench\":", entry.Write(), StringComparison.OrdinalIgnoreCase);
         Assert.Null(DrawerEntry.Read(entry.DocumentId, """{"at":"2026-03-04T12:00:00Z","by":"bench","facts":[{"kind":"of-next-year"}]}"""));
         Assert.Null(DrawerEntry.Read(entry.DocumentId, "{}"));
     }
