@@ -18,6 +18,7 @@ public sealed partial class DeviceJourneyTests(OpenBrowser browser)
         await using var tablet = await PairAsync(laptop, width);
         await BesideAsync(laptop, tablet, unit);
         await CutAsync(laptop, tablet, unit);
+        await TypedInCutAsync(tablet, unit);
         await LookOnlyAsync(laptop, tablet, unit);
         await laptop.PressAsync("Shut it out");
         await Expect(tablet.Page.Locator("h1")).ToContainTextAsync("not let in any more");
@@ -73,25 +74,48 @@ public sealed partial class DeviceJourneyTests(OpenBrowser browser)
     {
         await tablet.GoAsync($"{unit}/reading/blades-posts");
         var unsent = tablet.Page.Locator("#unsent");
+        await tablet.Page.FillAsync("#entry", "18.6M");
+        await Expect(tablet.Page.Locator("#entry-says")).ToContainTextAsync("18.6");
         await tablet.CutAsync(true);
         await Expect(unsent).ToContainTextAsync("No connection.");
+        await tablet.PressAsync("Enter");
+        await Expect(unsent).ToContainTextAsync("not sent yet: 1");
         await tablet.Page.GetByRole(AriaRole.Button, new() { NameString = "OL", Exact = true }).ClickAsync();
         await Expect(tablet.Page.Locator("#entry")).ToHaveValueAsync("OL");
         await tablet.PressAsync("Enter");
-        await Expect(unsent).ToContainTextAsync("not sent yet: 1");
+        await Expect(unsent).ToContainTextAsync("not sent yet: 2");
         await Expect(tablet.Page.Locator("#entry")).ToHaveValueAsync("");
         await tablet.EnterAsync("40M");
-        await Expect(unsent).ToContainTextAsync("not sent yet: 2");
+        await Expect(unsent).ToContainTextAsync("not sent yet: 3");
         await tablet.FitsAsync();
         await laptop.GoAsync(unit);
         Assert.DoesNotContain("40 MΩ", await Window.WordsAsync(laptop.Page.Locator("main")), StringComparison.Ordinal);
         await tablet.CutAsync(false);
         await Expect(unsent).ToBeHiddenAsync(new() { Timeout = 60_000 });
         await Expect(laptop.Page.Locator("main")).ToContainTextAsync("40 MΩ", new() { Timeout = 60_000 });
+        // What the screen heard before the cut is not entered once more by the empty box.
+        await tablet.Page.PressAsync("#entry", "Enter");
+        await Expect(tablet.Page.Locator("#entry-says.wrong")).ToBeVisibleAsync();
         var log = await Window.WordsAsync(laptop.Page.Locator("section", new() { Has = laptop.Page.Locator("#journal") }));
         Assert.Single(Regex.Matches(log, "40 MΩ"));
+        Assert.Single(Regex.Matches(log, @"18\.6 MΩ"));
         // The last is first in the log.
         Assert.True(log.IndexOf("40 MΩ", StringComparison.Ordinal) < log.IndexOf("OL", StringComparison.Ordinal), log);
+    }
+
+    /// <summary>What was typed without a network and not entered is entered when it is back.</summary>
+    private static async Task TypedInCutAsync(Window tablet, string unit)
+    {
+        await tablet.GoAsync($"{unit}/round");
+        var line = tablet.Page.Locator(".round-line", new() { Has = tablet.Page.Locator("input[name=blades]") });
+        await Expect(line.Locator(".expected b")).ToBeVisibleAsync();
+        await tablet.CutAsync(true);
+        await Expect(tablet.Page.Locator("#unsent")).ToContainTextAsync("No connection.");
+        await line.Locator("input").FillAsync("3.7");
+        await tablet.CutAsync(false);
+        await Expect(tablet.Page.Locator("#unsent")).ToBeHiddenAsync(new() { Timeout = 60_000 });
+        await line.Locator("input").PressAsync("Enter");
+        await Expect(line.Locator(".box b")).ToContainTextAsync("3.7");
     }
 
     private static async Task LookOnlyAsync(Window laptop, Window tablet, string unit)

@@ -2,11 +2,19 @@
 // id that it gets here. What the bench then refuses stays, with the reason, until a person throws it away.
 (() => {
   const box = "[data-kept]", pause = 5000, onItsWay = 45000;
-  let pressed = null;
   const modal = document.getElementById("components-reconnect-modal"), place = document.getElementById("unsent");
   if (!modal || !place) return;
   const { from, isDevice, prove } = window.ohmstead;
   const isAway = () => /components-reconnect-(show|retrying|failed|rejected|paused)/.test(modal.className) || (isDevice() && !navigator.onLine);
+  // What was typed without a connection is told to nobody: the screen takes what it heard last for what stands in the box. So it is told when
+  // the connection is back, of empty boxes too, and before anything is entered.
+  const tell = input => input.dispatchEvent(new Event("input", { bubbles: true }));
+  let wasAway = isAway();
+  const tellAll = () => {
+    const was = wasAway;
+    wasAway = isAway();
+    if (was && !wasAway) document.querySelectorAll(box).forEach(tell);
+  };
   // A private window may keep nothing: then nothing waits, and what is typed stays in its box.
   const all = async () => { try { return (await from("kept", "readonly", s => s.getAll())).sort((a, b) => a.n - b.n); } catch { return []; } };
   const write = item => from("kept", "readwrite", s => s.put(item));
@@ -32,12 +40,13 @@
       ...(items.length > 0 ? [make("p", isAway() ? `Kept here, not sent yet: ${waits}. ${stays}` : ""), list] : []));
   };
 
-  const keep = async (input, pressedAt = 0) => {
-    const shown = input.value.trim(), unit = location.pathname.match(/^\/units\/([0-9a-f-]{36})/)?.[1];
-    if (!shown || !unit) return;
+  const pressOf = input => ({ shown: input.value.trim(), at: Date.now() });
+  const keepOne = async (input, { shown, at, wasPressed = false }) => {
+    const unit = location.pathname.match(/^\/units\/([0-9a-f-]{36})/)?.[1];
+    if (!shown || !unit || !input.value) return;
     const items = await all();
     try {
-      await write({ id: window.ohmstead.entryId(input.dataset.window), n: (items.at(-1)?.n ?? 0) + 1, unit, reading: input.dataset.kept, title: input.dataset.title, shown, at: pressedAt || Date.now(), wasPressed: pressedAt > 0 });
+      await write({ id: window.ohmstead.entryId(input.dataset.window), n: (items.at(-1)?.n ?? 0) + 1, unit, reading: input.dataset.kept, title: input.dataset.title, shown, at, wasPressed });
     } catch {
       place.hidden = false;
       place.replaceChildren(make("b", "This browser cannot keep it. Leave it in its box until the connection is back, then enter it."));
@@ -45,8 +54,12 @@
     }
     // Only what is on the disk leaves its box.
     if (input.value.trim() === shown) input.value = "";
+    if (!isAway()) tell(input);
     await show();
   };
+  // One after the other: of two presses on one value the second finds its box empty.
+  let keeping = Promise.resolve();
+  const keep = (input, press) => (keeping = keeping.then(() => keepOne(input, press)));
 
   let isSending = false;
   const post = item => fetch(`/units/${item.unit}/kept`, {
@@ -68,13 +81,16 @@
   };
 
   // While there is no connection the pad works here: the screen's own keys would be pressed for nobody.
+  let pressed = null;
   const mine = e => { e.stopImmediatePropagation(); return true; };
   addEventListener("submit", e => {
     const input = e.target.querySelector?.(box);
-    if (input && isAway() && mine(e)) { e.preventDefault(); keep(input); }
-    else if (input) pressed = { input, shown: input.value.trim(), at: Date.now() };
+    tellAll();
+    if (input && isAway() && mine(e)) { e.preventDefault(); keep(input, pressOf(input)); }
+    else if (input) pressed = { input, press: pressOf(input) };
   }, true);
   addEventListener("click", e => {
+    tellAll();
     const key = isAway() && e.target.closest?.(".pad .keys button[type=button]"), input = key && key.closest("form").querySelector(box);
     if (!input || !mine(e)) return;
     const word = key.textContent.trim(), text = input.value;
@@ -85,13 +101,14 @@
     else if (word !== "not taken") input.value = text + word;
   }, true);
   for (const type of ["input", "keydown", "keyup", "change"])
-    addEventListener(type, e => { if (isAway() && e.target.matches?.(box)) mine(e); }, true);
+    addEventListener(type, e => { tellAll(); if (isAway() && e.target.matches?.(box)) mine(e); }, true);
 
   // What was entered just before the connection went may have got through or not: it is kept, and said so to the bench, which looks.
   const turn = async () => {
+    tellAll();
     const last = pressed;
     if (isAway()) pressed = null;
-    if (!pressed && last?.shown && last.input.isConnected && last.input.value.trim() === last.shown && Date.now() - last.at < onItsWay) await keep(last.input, last.at);
+    if (!pressed && last?.input.isConnected && last.input.value.trim() === last.press.shown && Date.now() - last.press.at < onItsWay) await keep(last.input, { ...last.press, wasPressed: true });
     await show();
     await send();
   };

@@ -1,0 +1,67 @@
+using Microsoft.Playwright;
+
+namespace Ohmstead.Browser.Tests;
+
+/// <summary>What a device's page does by itself: when its connection breaks, when its proof does not arrive, when it is paired again.</summary>
+public sealed class DeviceScriptTests(OpenBrowser browser)
+{
+    private const string PassCookie = "__Host-ohmstead-pass";
+
+    [Fact, Trait("kind", "long")]
+    public async Task What_is_typed_while_the_connection_is_broken_is_what_is_entered_when_it_is_back()
+    {
+        await using var tool = await RunningTool.StartAsync("--lan");
+        await using var laptop = await Window.OpenAsync(browser, tool.Address, Width.Desk);
+        var unit = await UnitAsync(laptop);
+        var code = await CodeAsync(laptop, "/devices", "Show a code");
+        await using var wire = new Wire(code);
+        await using var tablet = await PairAsync(wire.Over(code));
+        await tablet.GoAsync($"{unit}/reading/blades");
+        await tablet.Page.FillAsync("#entry", "1");
+        await Expect(tablet.Page.Locator("#entry-says")).ToContainTextAsync("= 1");
+        wire.Cut();
+        await Expect(tablet.Page.Locator("#unsent")).ToContainTextAsync("No connection.");
+        Assert.True(await tablet.Page.EvaluateAsync<bool>("navigator.onLine"));
+        await tablet.Page.FillAsync("#entry", "3.7");
+        wire.Mend();
+        await Expect(tablet.Page.Locator("#unsent")).ToBeHiddenAsync();
+        await tablet.Page.PressAsync("#entry", "Enter");
+        await Expect(tablet.Page.Locator("#entry")).ToHaveValueAsync("");
+        Assert.Matches(@"3\.7 Ω", await LogAsync(laptop, unit));
+        Assert.DoesNotMatch(@"\b1 Ω", await LogAsync(laptop, unit));
+    }
+
+    private static async Task<string> UnitAsync(Window laptop)
+    {
+        await laptop.BringInAsync("twin-175");
+        return await laptop.TakeInAsync("twin-175", "It hums.");
+    }
+
+    /// <summary>Where the code that a page shows leads.</summary>
+    private static async Task<Uri> CodeAsync(Window laptop, string path, string press)
+    {
+        await laptop.GoAsync(path);
+        if (await laptop.Page.GetByText("on no network").IsVisibleAsync())
+            Assert.Skip("this machine is on no network that a tablet could reach");
+        await laptop.PressAsync(press);
+        return new Uri(await laptop.Page.Locator("p.address b").First.InnerTextAsync());
+    }
+
+    private async Task<Window> PairAsync(Uri code)
+    {
+        var tablet = await Window.OpenAsync(browser, new Uri(code.GetLeftPart(UriPartial.Authority)), Width.Desk);
+        await tablet.Page.GotoAsync(code.AbsolutePath);
+        await tablet.PressAsync("Pair it");
+        await tablet.TitledAsync("On the bench");
+        return tablet;
+    }
+
+    /// <summary>As after a night in which the tablet slept.</summary>
+    private static Task PassRunsOutAsync(Window device) => device.Page.Context.ClearCookiesAsync(new() { Name = PassCookie });
+
+    private static async Task<string> LogAsync(Window laptop, string unit)
+    {
+        await laptop.GoAsync(unit);
+        return await Window.WordsAsync(laptop.Page.Locator("section", new() { Has = laptop.Page.Locator("#journal") }));
+    }
+}
