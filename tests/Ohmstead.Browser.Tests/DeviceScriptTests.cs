@@ -31,6 +31,21 @@ public sealed class DeviceScriptTests(OpenBrowser browser)
         Assert.DoesNotMatch(@"\b1 Ω", await LogAsync(laptop, unit));
     }
 
+    [Fact, Trait("kind", "long")]
+    public async Task What_is_typed_while_the_tool_is_gone_is_back_in_its_box_when_the_page_is_fetched_anew()
+    {
+        await using var tool = await RunningTool.StartAsync();
+        await using var laptop = await Window.OpenAsync(browser, tool.Address, Width.Desk);
+        var unit = await UnitAsync(laptop);
+        await laptop.GoAsync($"{unit}/reading/blades-posts");
+        await tool.KillAsync();
+        await Expect(laptop.Page.Locator("#unsent")).ToContainTextAsync("No connection.");
+        await laptop.Page.FillAsync("#entry", "8.6M");
+        await tool.AgainAsync();
+        await Expect(laptop.Page.Locator("#typed-back")).ToBeVisibleAsync(new() { Timeout = 60_000 });
+        await Expect(laptop.Page.Locator("#entry")).ToHaveValueAsync("8.6M");
+    }
+
     private static async Task<string> UnitAsync(Window laptop)
     {
         await laptop.BringInAsync("twin-175");

@@ -29,14 +29,16 @@ document.addEventListener("keydown", e => {
   const find = key => document.getElementById(key) ?? document.querySelector(`main [name="${CSS.escape(key)}"]`);
   document.addEventListener("input", e => { if (e.target.matches?.(kind) && key(e.target)) boxes.add(e.target); }, true);
   window.ohmstead.keepTyped = () => {
-    const typed = [...boxes].filter(b => b.isConnected && b.value).map(b => [key(b), b.value]);
+    // A box of a reading keeps its value for itself while there is no connection: it was heard of by nobody here.
+    const typed = [...new Set([...boxes, ...document.querySelectorAll("main [data-kept]")])].filter(b => b.isConnected && b.value).map(b => [key(b), b.value]);
     if (typed.length) sessionStorage.setItem(name, JSON.stringify({ path: location.pathname, typed }));
   };
-  // The page on which a device proves its key comes in between: it has no boxes.
-  if (document.getElementById("prove")) return;
+  // The page on which a device proves its key comes in between, or the one that stands in for the bench: they have no boxes.
+  if (document.getElementById("prove") || document.documentElement.dataset.device === "offline") return;
   const kept = JSON.parse(sessionStorage.getItem(name) ?? "null");
-  sessionStorage.removeItem(name);
+  // A device that was shut out comes back by other pages: it waits for its own.
   if (kept?.path !== location.pathname) return;
+  sessionStorage.removeItem(name);
   const end = Date.now() + 30000;
   const put = (left) => {
     // A page that is not live yet would lose it.
