@@ -46,6 +46,41 @@ public sealed class DeviceScriptTests(OpenBrowser browser)
         await Expect(laptop.Page.Locator("#entry")).ToHaveValueAsync("8.6M");
     }
 
+    [Fact, Trait("kind", "long")]
+    public async Task A_device_proves_once_more_keeps_its_first_key_and_takes_what_was_typed_along()
+    {
+        await using var tool = await RunningTool.StartAsync("--lan");
+        await using var laptop = await Window.OpenAsync(browser, tool.Address, Width.Desk);
+        var unit = await UnitAsync(laptop);
+        await using var tablet = await PairAsync(await CodeAsync(laptop, "/devices", "Show a code"));
+        await tablet.GoAsync($"{unit}/reading/blades-posts");
+
+        // A challenge that came too late: a new one is asked for.
+        await PassRunsOutAsync(tablet);
+        await tablet.Page.RouteAsync("**/proof", late => late.FulfillAsync(new() { Status = 409 }), new() { Times = 1 });
+        await tablet.Page.RunAndWaitForResponseAsync(
+            () => tablet.Page.EvaluateAsync("document.dispatchEvent(new Event('visibilitychange'))"),
+            answer => answer.Url.EndsWith("/proof", StringComparison.Ordinal) && answer.Status == 200
+        );
+        Assert.Equal(200, await tablet.StatusAsync("/"));
+        await Expect(tablet.Page.Locator("#entry")).ToBeVisibleAsync();
+
+        // A second pairing that comes to nothing leaves the first as it is.
+        var code = await CodeAsync(laptop, "/devices", "Show a code");
+        await tablet.Page.GotoAsync($"{code.AbsolutePath}#{new string('0', 32)}");
+        await tablet.PressAsync("Pair it");
+        await Expect(tablet.Page.Locator("#pair-says")).ToContainTextAsync("another certificate");
+        await PassRunsOutAsync(tablet);
+        await tablet.Page.GotoAsync($"{unit}/reading/blades-posts");
+        await tablet.TitledAsync("Both blades to all posts");
+
+        await tablet.Page.FillAsync("#entry", "8.6M");
+        await laptop.GoAsync("/devices");
+        await laptop.PressAsync("Shut it out");
+        await Expect(tablet.Page.Locator("h1")).ToContainTextAsync("not let in any more");
+        Assert.Contains("8.6M", await tablet.Page.EvaluateAsync<string>("sessionStorage.getItem('typed')"), StringComparison.Ordinal);
+    }
+
     private static async Task<string> UnitAsync(Window laptop)
     {
         await laptop.BringInAsync("twin-175");

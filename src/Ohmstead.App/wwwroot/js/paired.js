@@ -24,16 +24,25 @@
     if (!answer.ok) throw Object.assign(new Error(await answer.text()), { status: answer.status });
     return answer.text();
   };
-  const prove = async use => {
+  const proveOnce = async use => {
     const pair = await from("keys", "readonly", s => s.get(keyName));
     if (!pair) throw new Error("This browser has no key.");
     const challenge = await post("/proof/challenge");
     return post("/proof", { use, challenge, signature: await sign(pair.privateKey, `ohmstead\n${use}\n${location.host}\n${challenge}`) });
   };
+  // A challenge that grew old on its way, or that was pushed out by others, says nothing of the device: a new one is asked for, once.
+  const prove = use => proveOnce(use).catch(why => {
+    if (why.status !== 409) throw why;
+    return proveOnce(use);
+  });
   const isDevice = () => "device" in root.dataset;
   const notLetIn = "This device is not let in any more. Ask for a new code at the bench.";
   // Shut out, or its time is over: what stands on the page is the bench's, and goes. The bench has no page for strangers: this one is made here.
-  const leave = () => location.replace(URL.createObjectURL(new Blob([`<!DOCTYPE html><html lang="en"><meta charset="utf-8"><meta name="viewport" content="width=device-width, initial-scale=1"><title>Ohmstead</title><h1>${notLetIn}</h1>`], { type: "text/html" })));
+  // What was typed comes back when the device is paired again.
+  const leave = () => {
+    window.ohmstead.keepTyped();
+    location.replace(URL.createObjectURL(new Blob([`<!DOCTYPE html><html lang="en"><meta charset="utf-8"><meta name="viewport" content="width=device-width, initial-scale=1"><title>Ohmstead</title><h1>${notLetIn}</h1>`], { type: "text/html" })));
+  };
   const proveOrLeave = use => prove(use).catch(why => {
     if (why.status === 403) leave();
     throw why;
@@ -45,7 +54,7 @@
   };
   window.ohmstead = Object.assign(window.ohmstead ?? {}, { from, isDevice, prove, answers });
 
-  // Pairing: the key is made, its open half is sent.
+  // Pairing: the key is made, its open half is sent. The key of an earlier pairing is good until this one has come about.
   const form = document.getElementById("pair");
   form?.addEventListener("submit", async e => {
     e.preventDefault();
@@ -53,9 +62,10 @@
     button.disabled = true; says.textContent = "";
     try {
       const pair = await crypto.subtle.generateKey({ name: "ECDSA", namedCurve: "P-256" }, false, ["sign"]);
-      await from("keys", "readwrite", s => s.put(pair, keyName));
+      await from("keys", "readwrite", s => s.put(pair, "next"));
       const key = base64(await crypto.subtle.exportKey("spki", pair.publicKey)), code = form.dataset.code;
       const to = await post(`/pair/${code}`, { name: document.getElementById("name").value, key, print: location.hash.slice(1), signature: await sign(pair.privateKey, `ohmstead\npair\n${location.host}\n${code}`) });
+      await from("keys", "readwrite", s => { s.put(pair, keyName); return s.delete("next"); });
       location.replace(to);
     } catch (why) {
       button.disabled = false;
@@ -65,11 +75,13 @@
 
   // A cookie alone: prove, then fetch the page that was asked for.
   const wait = document.getElementById("prove");
-  if (wait)
-    prove("page").then(() => location.reload(), why => {
-      wait.textContent = why.status || /no key/.test(why.message) ? notLetIn : "The bench does not answer. Is this device still on its network?";
-      wait.className = "warning";
-    });
+  const proveHere = () => prove("page").then(() => location.reload(), why => {
+    const isOut = why.status === 403 || /no key/.test(why.message);
+    wait.textContent = isOut ? notLetIn : "The bench does not answer. Is this device still on its network? It is asked again by itself.";
+    wait.className = "warning";
+    if (!isOut) setTimeout(proveHere, 3000);
+  });
+  if (wait) proveHere();
 
   // A page that is open renews its pass, so that photos and papers are shown.
   if (isDevice()) {
