@@ -81,6 +81,37 @@ public sealed class DeviceScriptTests(OpenBrowser browser)
         Assert.Contains("8.6M", await tablet.Page.EvaluateAsync<string>("sessionStorage.getItem('typed')"), StringComparison.Ordinal);
     }
 
+    [Fact, Trait("kind", "long")]
+    public async Task A_phone_whose_pass_has_run_out_proves_itself_and_loses_neither_photo_nor_reading()
+    {
+        await using var tool = await RunningTool.StartAsync("--lan");
+        await using var laptop = await Window.OpenAsync(browser, tool.Address, Width.Desk);
+        var unit = await UnitAsync(laptop);
+        var code = await CodeAsync(laptop, $"{unit}/phone", "Show a code for a phone");
+        await using var phone = await Window.OpenAsync(browser, new Uri(code.GetLeftPart(UriPartial.Authority)), Width.Phone);
+        await phone.Page.GotoAsync(code.AbsolutePath);
+        await phone.PressAsync("Pair it");
+        await Expect(phone.Page.Locator("#shown")).ToBeVisibleAsync();
+        var picture = await phone.Page.ScreenshotAsync();
+        await PassRunsOutAsync(phone);
+        await phone.Page.SetInputFilesAsync(
+            "input[type=file]",
+            new FilePayload
+            {
+                Name = "plate.png",
+                MimeType = "image/png",
+                Buffer = picture,
+            }
+        );
+        await Expect(phone.Page.Locator("img.pic")).ToHaveCountAsync(1);
+        await PassRunsOutAsync(phone);
+        await phone.Page.SelectOptionAsync("#reading", "blades");
+        await phone.Page.FillAsync("#shown", "4.2");
+        await phone.PressAsync("Enter");
+        await phone.SeesAsync("Last entered: ");
+        Assert.Matches(@"4\.2 Ω", await LogAsync(laptop, unit));
+    }
+
     private static async Task<string> UnitAsync(Window laptop)
     {
         await laptop.BringInAsync("twin-175");

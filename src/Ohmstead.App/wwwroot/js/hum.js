@@ -25,7 +25,7 @@
     return view.buffer;
   };
   const post = async (address, body) => {
-    const answer = await fetch(address, { method: "POST", body }).catch(() => { throw new Error("Ohmstead does not answer. Choose the file again."); });
+    const answer = await window.ohmstead.asked(() => fetch(address, { method: "POST", body })).catch(() => { throw new Error("Ohmstead does not answer. Choose the file again."); });
     const said = await answer.text();
     if (!answer.ok) throw new Error(said || "Not saved. Choose the file again.");
     return said;

@@ -4,7 +4,7 @@
   const box = "[data-kept]", pause = 5000, onItsWay = 45000;
   const modal = document.getElementById("components-reconnect-modal"), place = document.getElementById("unsent");
   if (!modal || !place) return;
-  const { from, isDevice, prove } = window.ohmstead;
+  const { from, isDevice, asked } = window.ohmstead;
   const isAway = () => /components-reconnect-(show|retrying|failed|rejected|paused)/.test(modal.className) || (isDevice() && !navigator.onLine);
   // What was typed without a connection is told to nobody: the screen takes what it heard last for what stands in the box. So it is told when
   // the connection is back, of empty boxes too, and before anything is entered.
@@ -71,8 +71,7 @@
     isSending = true;
     try {
       for (const item of (await all()).filter(i => !i.refused)) {
-        let answer = await post(item);
-        if (answer.status === 401) { await prove("page"); answer = await post(item); }
+        const answer = await asked(() => post(item));
         if (answer.ok) await drop(item.id);
         else if (answer.status >= 400 && answer.status < 500) await write({ ...item, refused: (await answer.text()) || "this device may not enter anything now." });
         else return;
