@@ -1,3 +1,4 @@
+using System.Text.Json;
 using Microsoft.Playwright;
 
 namespace Ohmstead.Browser.Tests;
@@ -29,6 +30,46 @@ public sealed class DeviceScriptTests(OpenBrowser browser)
         await Expect(tablet.Page.Locator("#entry")).ToHaveValueAsync("");
         Assert.Matches(@"3\.7 Ω", await LogAsync(laptop, unit));
         Assert.DoesNotMatch(@"\b1 Ω", await LogAsync(laptop, unit));
+    }
+
+    [Fact, Trait("kind", "long")]
+    public async Task All_that_is_entered_before_a_cut_is_noticed_is_kept_and_a_long_one_is_spoken_of()
+    {
+        await using var tool = await RunningTool.StartAsync("--lan");
+        await using var laptop = await Window.OpenAsync(browser, tool.Address, Width.Desk);
+        var unit = await UnitAsync(laptop);
+        var code = await CodeAsync(laptop, "/devices", "Show a code");
+        await using var wire = new Wire(code);
+        await using var tablet = await PairAsync(wire.Over(code));
+        await tablet.Page.Clock.InstallAsync();
+        await tablet.GoAsync($"{unit}/round");
+        var unsent = tablet.Page.Locator("#unsent");
+        var (blades, posts) = (tablet.Page.Locator("input[name=blades]"), tablet.Page.Locator("input[name=blades-posts]"));
+        await Expect(blades).ToBeVisibleAsync();
+        // How far the screen had seen when it was entered goes along.
+        var seen = await blades.EvaluateAsync<string>("b => b.dataset.seen ??= '999999'");
+        wire.Silence();
+        foreach (var (box, value) in new[] { (blades, "3.7"), (posts, "OL") })
+        {
+            await box.FillAsync(value);
+            await box.PressAsync("Enter");
+        }
+        wire.Cut();
+        await Expect(unsent).ToContainTextAsync("not sent yet: 2");
+        await Expect(unsent).Not.ToContainTextAsync("another address");
+        await tablet.Page.Clock.FastForwardAsync(125_000);
+        await Expect(unsent).ToContainTextAsync("The bench may have another address now.");
+        var sent = new List<JsonElement>();
+        tablet.Page.Request += (_, request) =>
+        {
+            if (request.Url.EndsWith("/kept", StringComparison.Ordinal))
+                sent.Add(JsonDocument.Parse(request.PostData!).RootElement);
+        };
+        wire.Mend();
+        await Expect(unsent).ToBeHiddenAsync(new() { Timeout = 60_000 });
+        Assert.Equal(["3.7", "OL"], sent.Select(s => s.GetProperty("shown").GetString()));
+        Assert.Equal(seen, $"{sent[0].GetProperty("seen").GetInt32()}");
+        Assert.Matches(@"3\.7 Ω", await LogAsync(laptop, unit));
     }
 
     [Fact, Trait("kind", "long")]
