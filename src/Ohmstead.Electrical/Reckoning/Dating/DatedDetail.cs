@@ -26,6 +26,9 @@ internal sealed record DatedDetail(
 
     private const int MostVariants = 40;
 
+    /// <summary>Weights that should add up to 1 may miss by so much.</summary>
+    private const double Rounding = 1e-12;
+
     /// <summary>Reads one detail; <see cref="With"/> is resolved once all are known.</summary>
     public static DatedDetail Read(QuestionFields fields, int place, ISet<string> taken)
     {
@@ -68,7 +71,7 @@ internal sealed record DatedDetail(
             var sum = Variants.Sum(v => v.Weight(made.First + z));
             for (var v = 0; v < Variants.Length; v++)
                 chances[v][z] = Variants[v].Weight(made.First + z) / Math.Max(1, sum);
-            chances[Variants.Length][z] = Math.Max(0, 1 - sum);
+            chances[Variants.Length][z] = 1 - sum < Rounding ? 0 : 1 - sum;
         }
         return chances;
     }

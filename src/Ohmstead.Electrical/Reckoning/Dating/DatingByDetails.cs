@@ -11,6 +11,8 @@ internal sealed record DatingByDetails(MadeYears Made, ImmutableArray<DatedDetai
 {
     private const int MostDetails = 40;
 
+    private const double Rounding = 1e-12;
+
     /// <summary>The usual chance of the range [%].</summary>
     private const double UsualRangePercent = 90;
 
@@ -71,7 +73,8 @@ internal sealed record DatingByDetails(MadeYears Made, ImmutableArray<DatedDetai
         var argued = DetailArguments.Of(tables, Seen, joint, range);
         var against = DetailArguments.MostAgainst(argued);
         var next = NextDetails.Of(tables, Seen);
-        var best = Array.IndexOf(years, years.Max());
+        // Years that are alike may differ in the last digit.
+        var best = Array.FindIndex(years, y => y >= years.Max() - Rounding);
         var answer = new DatingAnswer(
             [.. years.Select((chance, y) => new YearChance(Made.First + y, 100 * chance))],
             Made.First + range.First,
@@ -125,7 +128,7 @@ public sealed record DatingAnswer(
 public sealed record YearChance(int Year, double Percent);
 
 /// <summary>How a detail argues.</summary>
-/// <param name="Times">How many times as likely it is in a unit of the range as in one of the other years, given what else was seen; null where no other year is left without it.</param>
+/// <param name="Times">How many times as likely it is in a unit of the range as in one of the other years, given what else was seen; null where it rules the other years out by itself, or none is left without it.</param>
 /// <param name="FitsPercent">Units of the range that showed it when they were new.</param>
 /// <param name="SwappedPercent">Chance that it was swapped since.</param>
 /// <param name="Argues">for, against or neither.</param>

@@ -26,24 +26,25 @@ internal static class DetailArguments
             fits += joint[y] * of.WhenNew[detail][variant][y];
             swapped += joint[y] * of.WhenSwapped[detail][variant][y];
         }
-        var original = of.Joint(seen, detail).Sum() / joint.Sum();
+        var replaced = Math.Clamp(1 - (of.Joint(seen, detail).Sum() / joint.Sum()), 0, 1);
         return new(
             new(
                 of.Details[detail].Id,
                 times,
                 100 * Math.Min(1, fits / with.Inside),
-                100 * Math.Clamp(1 - original, 0, 1),
-                    // Clearly likelier as a part that came later than as the one the unit was made with.
-                    fits * Weighs
-                        < swapped
-                    || times < 1 / Weighs
-                        ? "against"
-                    : times > Weighs ? "for"
-                    : "neither"
+                100 * replaced,
+                Says(times, isLaterLikelier: replaced > 0 && fits * Weighs < swapped)
             ),
             swapped > 0 ? fits / swapped : double.PositiveInfinity
         );
     }
+
+    /// <param name="times">How many times as likely in the range as outside; not a number where nothing is left outside.</param>
+    /// <param name="isLaterLikelier">True where it can have been swapped, and what it shows is clearly likelier on a part that came later.</param>
+    private static string Says(double times, bool isLaterLikelier) =>
+        times > Weighs ? "for"
+        : isLaterLikelier || times < 1 / Weighs ? "against"
+        : "neither";
 
     /// <summary>The one that argues most against; null where none does.</summary>
     public static Argued? MostAgainst(ImmutableArray<Argued> argued) =>

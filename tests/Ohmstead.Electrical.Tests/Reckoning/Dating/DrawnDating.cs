@@ -38,6 +38,17 @@ internal sealed record DrawnDating(int First, double[] Shares, int Now, double D
         return sums;
     }
 
+    /// <summary>Chance that a swapped part of a detail shows a variant, by the unit's year: every year that the part can be of, counted out.</summary>
+    public double Replaced(int detail, int variant, int year)
+    {
+        var sum = 0.0;
+        for (var donor = First; donor <= Last; donor++)
+            sum += DonorPercent / 100 * Shares[donor - First] / Shares.Sum() * Details[detail].Shows(variant, donor);
+        for (var later = year; later <= Now; later++)
+            sum += (1 - (DonorPercent / 100)) / (Now - year + 1) * Details[detail].Shows(variant, later);
+        return sum;
+    }
+
     /// <summary>Goes through the details; <paramref name="partYears"/> holds the year of each swapped part, null for what is original.</summary>
     private void Walk(int year, int at, double chance, int?[] partYears, double[] sums)
     {
@@ -120,7 +131,7 @@ internal sealed record DrawnDetail(double SwappedPercent, DrawnVariant[] Variant
         var sum = 0.0;
         foreach (var v in Variants)
             sum += v.Height(year);
-        return variant == Variants.Length ? (sum < 1 ? 1 - sum : 0)
+        return variant == Variants.Length ? (sum < 1 - 1e-12 ? 1 - sum : 0)
             : sum > 1 ? Variants[variant].Height(year) / sum
             : Variants[variant].Height(year);
     }
