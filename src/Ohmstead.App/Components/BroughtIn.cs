@@ -21,8 +21,10 @@ public sealed record BroughtIn(string Id, bool IsUsable, string Refused)
     {
         if (TypeFile.Read(text) is { } own)
             return await KeepOwnAsync(bench, own);
-        if (KindDates.Read(text) is { } dates)
-            return await KeepDatesAsync(bench, name, dates);
+        if (KindDatesRead.Of(text) is { IsOne: true } read)
+            return read.Dates is { } dates
+                ? await KeepDatesAsync(bench, name, dates)
+                : new("", false, $"{name} holds years and details that cannot be used. {read.Problem}");
         var id = KindText.IdOf(text);
         if (KindText.IdProblem(id) is { Length: > 0 } wrong)
             return new("", false, $"{name} is no type sheet: its field \"id\" cannot be used. {wrong}");
@@ -44,13 +46,16 @@ public sealed record BroughtIn(string Id, bool IsUsable, string Refused)
     {
         if (await bench.Store.ReadDocumentAsync(Bench.SheetKind, dates.Type, CancellationToken.None) is null)
             return new("", false, $"{name} holds years and details of a type that is not here. Bring in its type sheet first.");
-        await TypeDates.AddAsync(bench, dates.Type, dates);
-        return new(dates.Type, true, "");
+        return await TypeDates.AddAsync(bench, dates.Type, dates) is { Length: > 0 } refused
+            ? new("", false, $"{name}: {refused}")
+            : new(dates.Type, true, "");
     }
 
     /// <summary>Keeps a type that another workshop was asked for, beside one's own: where its id is taken, under another.</summary>
     private static async Task<BroughtIn> KeepOwnAsync(Bench bench, TypeFile own)
     {
+        if (own.DatingProblem.Length > 0)
+            return new("", false, $"The years and details in this file cannot be used. {own.DatingProblem} Ask for the file again.");
         var text = own.SheetText;
         if (TypeSheetFile.Read(text).Value is not { } sheet || KindText.IdProblem(sheet.Id).Length > 0)
             return new("", false, "The type sheet in this file has mistakes. Ask for the file again.");
@@ -58,8 +63,7 @@ public sealed record BroughtIn(string Id, bool IsUsable, string Refused)
         if (kept?.Text == text)
         {
             await OwnTypes.KeepSoundAsync(bench, sheet.Id, own.Type.Sound);
-            await TypeDates.AddAsync(bench, sheet.Id, own.Dating);
-            return new(sheet.Id, true, "");
+            return await WithDatesAsync(bench, sheet.Id, own);
         }
         var id = sheet.Id;
         if (kept is not null)
@@ -67,7 +71,6 @@ public sealed record BroughtIn(string Id, bool IsUsable, string Refused)
             id = KindText.FreeId(id, (await bench.Store.DocumentsAsync(Bench.SheetKind, CancellationToken.None)).Select(d => d.Id));
             text = KindText.Copy(text, id, sheet.Title);
         }
-        await TypeDates.AddAsync(bench, id, own.Dating);
         return await OwnTypes.SaveAsync(
             bench,
             id,
@@ -79,7 +82,13 @@ public sealed record BroughtIn(string Id, bool IsUsable, string Refused)
             text,
             own.Type.Made!
         )
-            ? new(id, true, "")
+            ? await WithDatesAsync(bench, id, own)
             : new("", false, "Another window is changing this type. Bring the file in again.");
     }
+
+    /// <summary>A type that is kept, and then what dates it.</summary>
+    private static async Task<BroughtIn> WithDatesAsync(Bench bench, string id, TypeFile own) =>
+        await TypeDates.AddAsync(bench, id, own.Dating) is { Length: > 0 } refused
+            ? new("", false, $"The type is here now, without its years and details. {refused}")
+            : new(id, true, "");
 }

@@ -23,21 +23,18 @@ internal static class KindRoutes
                 await bench.Store.ReadDocumentAsync(Bench.SheetKind, id, cancel) is { } sheet
                 && await bench.Store.ReadDocumentAsync(OwnType.DocumentKind, id, cancel) is { } document
                 && OwnType.Read(document.Text) is { Made: not null } type
-                    ? Results.File(
-                        Encoding.UTF8.GetBytes(
-                            TypeFile.Write(sheet.Text, type, await TypeUnits.SoundAsync(bench, id), await DatesAsync(bench, id, cancel))
-                        ),
-                        "application/json",
-                        $"{FileName(id)}.type.json"
-                    )
+                    ? await TypeAsync(bench, id, sheet.Text, type)
                     : Results.NotFound()
         );
         app.MapGet(
             "/kinds/{id}/dating.json",
             async (string id, Bench bench, CancellationToken cancel) =>
-                await DatesAsync(bench, id, cancel) is { } dates
+                await bench.Store.ReadDocumentAsync(KindDates.DocumentKind, id, cancel) is { } document
                     ? Results.File(
-                        Encoding.UTF8.GetBytes(KindDates.Write(dates with { Type = id })),
+                        // What this version cannot read goes out as it is kept.
+                        Encoding.UTF8.GetBytes(
+                            KindDates.Read(document.Text) is { } dates ? KindDates.Write(dates with { Type = id }) : document.Text
+                        ),
                         "application/json",
                         $"{FileName(id)}.dating.json"
                     )
@@ -45,8 +42,14 @@ internal static class KindRoutes
         );
     }
 
-    private static async Task<KindDates?> DatesAsync(Bench bench, string id, CancellationToken cancel) =>
-        await bench.Store.ReadDocumentAsync(KindDates.DocumentKind, id, cancel) is { } document ? KindDates.Read(document.Text) : null;
+    private static async Task<IResult> TypeAsync(Bench bench, string id, string sheet, OwnType type)
+    {
+        var read = await TypeDates.ReadAsync(bench, id);
+        if (read.Problem.Length > 0)
+            return Results.Text(read.Problem, "text/plain", Encoding.UTF8, StatusCodes.Status409Conflict);
+        var text = TypeFile.Write(sheet, type, await TypeUnits.SoundAsync(bench, id), read.Dates);
+        return Results.File(Encoding.UTF8.GetBytes(text), "application/json", $"{FileName(id)}.type.json");
+    }
 
     private static string FileName(string id) => string.Concat(id.Select(c => char.IsAsciiLetterOrDigit(c) || c is '-' or '_' ? c : '_'));
 }

@@ -6,17 +6,26 @@ namespace Ohmstead.App.Web;
 /// <summary>What dates the units of a type: read, changed, and asked of a unit.</summary>
 internal static class TypeDates
 {
-    /// <summary>Of a type; null where nothing was entered.</summary>
-    public static async Task<KindDates?> ReadAsync(Bench bench, string id) =>
-        await bench.Store.ReadDocumentAsync(KindDates.DocumentKind, id, CancellationToken.None) is { } document
-            ? KindDates.Read(document.Text)
-            : null;
+    /// <summary>Of a type: neither years nor a problem where nothing was entered, a problem where it cannot be read.</summary>
+    public static async Task<KindDatesRead> ReadAsync(Bench bench, string id)
+    {
+        if (await bench.Store.ReadDocumentAsync(KindDates.DocumentKind, id, CancellationToken.None) is not { } document)
+            return new(null, "", false);
+        var read = KindDatesRead.Of(document.Text);
+        return read.Dates is null ? read with { Problem = Unread(read) } : read;
+    }
+
+    private static string Unread(KindDatesRead read) =>
+        $"The years and details that are kept of this type cannot be used, and stay as they are. {read.Problem}";
 
     /// <summary>When a unit was made; null where its type has nothing entered.</summary>
     public static async Task<DatedUnit?> OfAsync(Bench bench, BenchUnit unit)
     {
-        if (unit.Card.SheetId.Length == 0 || await ReadAsync(bench, unit.Card.SheetId) is not { } dates)
+        if (unit.Card.SheetId.Length == 0)
             return null;
+        var read = await ReadAsync(bench, unit.Card.SheetId);
+        if (read.Dates is not { } dates)
+            return read.Problem.Length > 0 ? new([], null, read.Problem, "") : null;
         return DatedUnit.Of(unit, dates, TimeZoneInfo.ConvertTime(bench.Time.GetUtcNow(), bench.Time.LocalTimeZone).Year);
     }
 
@@ -27,10 +36,10 @@ internal static class TypeDates
         while (true)
         {
             var document = await bench.Store.ReadDocumentAsync(KindDates.DocumentKind, id, CancellationToken.None);
-            var now = document is null ? KindDates.None : KindDates.Read(document.Text);
-            if (now is null)
-                return new(null, "What is kept here was written by a later version of this program. Use that one.");
-            var edited = change(now);
+            var now = document is null ? new(KindDates.None, "", false) : KindDatesRead.Of(document.Text);
+            if (now.Dates is null)
+                return new(null, Unread(now));
+            var edited = change(now.Dates);
             if (edited.Dates is not { } changed)
                 return edited;
             var text = KindDates.Write(changed);
@@ -43,9 +52,28 @@ internal static class TypeDates
     }
 
     /// <summary>Adds what came in with a file, or with a copy; null adds nothing.</summary>
-    public static async Task AddAsync(Bench bench, string id, KindDates? came)
+    /// <returns>Why it was refused; empty where it was not.</returns>
+    public static async Task<string> AddAsync(Bench bench, string id, KindDates? came)
     {
-        if (came is not null)
-            await ChangeAsync(bench, id, mine => new(mine.With(came), ""));
+        if (came is null)
+            return "";
+        DatesEdited Both(KindDates mine)
+        {
+            var both = KindDatesRead.Of(mine.With(came));
+            return new(both.Dates, both.Problem.Length == 0 ? "" : $"What came cannot be put beside what is here. {both.Problem}");
+        }
+        return (await ChangeAsync(bench, id, Both)).Problem;
+    }
+
+    /// <summary>Copies what dates a type to a copy of the type; what cannot be read is copied as it is.</summary>
+    /// <returns>Why it was refused; empty where it was not.</returns>
+    public static async Task<string> CopyAsync(Bench bench, string from, string to)
+    {
+        if (await bench.Store.ReadDocumentAsync(KindDates.DocumentKind, from, CancellationToken.None) is not { } document)
+            return "";
+        if (KindDates.Read(document.Text) is { } dates)
+            return await AddAsync(bench, to, dates);
+        var kept = await bench.SaveDocumentAsync(KindDates.DocumentKind, to, 0, document.Text);
+        return kept.IsSaved ? "" : "Its years and details were not copied: the copy has some already.";
     }
 }

@@ -1,4 +1,5 @@
 using System.Text.Json;
+using System.Text.Json.Serialization;
 using Ohmstead.Workshop.Dating;
 using Ohmstead.Workshop.Journal;
 
@@ -20,6 +21,10 @@ public sealed record TypeFile(string Ohmstead, JsonElement Sheet, OwnType Type)
 
     /// <summary>What dates its units; null where nothing was entered.</summary>
     public KindDates? Dating { get; init; }
+
+    /// <summary>Why its years and details cannot be used; empty where they can, or there are none.</summary>
+    [JsonIgnore]
+    public string DatingProblem { get; init; } = "";
 
     /// <summary>The sheet's text.</summary>
     public string SheetText => JsonSerializer.Serialize(Sheet, Indented);
@@ -49,6 +54,8 @@ public sealed record TypeFile(string Ohmstead, JsonElement Sheet, OwnType Type)
                 ? file with
                 {
                     Type = AtHome(file.Type) with { Sound = file.Type.Sound.IsDefault ? [] : file.Type.Sound },
+                    Dating = file.Dating is { } dates ? KindDatesRead.Of(dates).Dates : null,
+                    DatingProblem = file.Dating is { } came ? KindDatesRead.Of(came).Problem : "",
                 }
                 : null;
         }

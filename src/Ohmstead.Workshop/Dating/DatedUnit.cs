@@ -45,7 +45,9 @@ public sealed record DatedUnit(ImmutableArray<DatedLine> Details, DatingAnswer? 
             return new(
                 lines,
                 null,
-                read.Problems.All(p => p.Path == "$.details") ? NoYear : "The years of this type cannot be used. Look through them.",
+                lines.Length <= DatesEdit.MostOfEach && read.Problems.All(p => p.Path == "$.details")
+                    ? NoYear
+                    : "The years of this type cannot be used. Look through them.",
                 question
             );
         var answer = (DatingAnswer)sound.Answer();
@@ -75,6 +77,8 @@ public sealed record DatedUnit(ImmutableArray<DatedLine> Details, DatingAnswer? 
     private static string Asked(ImmutableArray<DatedLine> lines, KindDates dates, int nowYear)
     {
         var asked = lines.Select(l => l.Detail.Id).ToHashSet(StringComparer.Ordinal);
+        // One that nothing was entered of is not in the question; what comes with it was swapped with it all the same.
+        DateDetail Alone(DateDetail d) => d.With.Length == 0 || asked.Contains(d.With) ? d : SwappedWith.Alone(d, dates.Details);
         return JsonSerializer.Serialize(
             new
             {
@@ -83,23 +87,24 @@ public sealed record DatedUnit(ImmutableArray<DatedLine> Details, DatingAnswer? 
                 made = new { firstYear = dates.FirstYear, lastYear = dates.LastYear },
                 nowYear,
                 donorPercent = dates.DonorPercent,
-                details = lines.Select(l => new
-                {
-                    id = l.Detail.Id,
-                    title = l.Detail.Title,
-                    swappedPercent = l.Detail.SwappedPercent,
-                    // One that nothing was entered of yet is not in the question.
-                    with = asked.Contains(l.Detail.With) ? l.Detail.With : null,
-                    variants = l.Detail.Variants.Select(v => new
+                details = lines
+                    .Select(l => (Detail: Alone(l.Detail), l.Said))
+                    .Select(l => new
                     {
-                        id = v.Id,
-                        title = v.Title,
-                        firstYear = v.FirstYear,
-                        lastYear = v.LastYear,
-                        softYears = v.SoftYears,
+                        id = l.Detail.Id,
+                        title = l.Detail.Title,
+                        swappedPercent = l.Detail.SwappedPercent,
+                        with = l.Detail.With.Length > 0 ? l.Detail.With : null,
+                        variants = l.Detail.Variants.Select(v => new
+                        {
+                            id = v.Id,
+                            title = v.Title,
+                            firstYear = v.FirstYear,
+                            lastYear = v.LastYear,
+                            softYears = v.SoftYears,
+                        }),
+                        seen = l.Said?.Shows,
                     }),
-                    seen = l.Said?.Shows,
-                }),
             },
             Indented
         );

@@ -17,8 +17,10 @@ public static class DatesEdit
 
     private const int MostWords = 120;
 
+    private const string NoDetail = "This detail is no longer there.";
+
     /// <summary>As many as the question takes.</summary>
-    private const int MostOfEach = 40;
+    internal const int MostOfEach = 40;
 
     /// <summary>Details that most types have, to begin with. Chances of a swap are common practice, no source.</summary>
     public static ImmutableArray<DateDetail> Usual { get; } =
@@ -36,11 +38,18 @@ public static class DatesEdit
     /// <summary>A year as it stands in a field.</summary>
     public static string Show(int year) => year.ToString(CultureInfo.InvariantCulture);
 
-    /// <summary>The years of making, and the share of donors' parts.</summary>
-    public static DatesEdited Made(KindDates dates, string first, string last, string donors)
+    /// <summary>The years of making, and the share of donors' parts. What was left as it was shown stays as it is now.</summary>
+    /// <param name="shown">What the form was filled from; another window may have changed it since.</param>
+    public static DatesEdited Made(KindDates dates, KindDates shown, string first, string last, string donors)
     {
         var ((from, fromWrong), (to, toWrong)) = (Year(first, mustBe: true), Year(last, mustBe: true));
         var (percent, percentWrong) = ShopEdit.Number(donors, 0, 100);
+        if (fromWrong.Length == 0 && from == shown.FirstYear)
+            from = dates.FirstYear;
+        if (toWrong.Length == 0 && to == shown.LastYear)
+            to = dates.LastYear;
+        if (percentWrong.Length == 0 && percent.Equals(shown.DonorPercent))
+            percent = dates.DonorPercent;
         var wrong =
             fromWrong.Length > 0 ? $"First year: {fromWrong}"
             : toWrong.Length > 0 ? $"Last year: {toWrong}"
@@ -59,8 +68,12 @@ public static class DatesEdit
         var ids = dates.Details.Select(d => d.Id).ToList();
         var id = detail.Id.Length > 0 && !ids.Contains(detail.Id) ? detail.Id : Key(detail.Title, ids);
         var with = dates.Details.Any(d => d.Id == detail.With && d.With.Length == 0) ? detail.With : "";
-        var added = dates with { Details = dates.Details.Add(detail with { Id = id, With = "" }) };
-        return Put(added, id, detail.Title, detail.Where, Percent(detail), with);
+        var put = with.Length > 0 ? detail : SwappedWith.Alone(detail, Usual);
+        var added = dates with
+        {
+            Details = dates.Details.Select(d => SwappedWith.Led(d, id, dates)).Append(put with { Id = id, With = "" }).ToImmutableArray(),
+        };
+        return Put(added, id, put.Title, put.Where, Percent(put), with);
     }
 
     private static string Percent(DateDetail detail) => detail.SwappedPercent.ToString(CultureInfo.InvariantCulture);
@@ -70,6 +83,8 @@ public static class DatesEdit
     {
         var (percent, percentWrong) = ShopEdit.Number(swapped, 0, 100);
         var other = dates.Details.FirstOrDefault(d => d.Id == with);
+        if (dates.Details.All(d => d.Id != id))
+            return new(null, NoDetail);
         var wrong =
             Named(title) is { Length: > 0 } unnamed ? unnamed
             : where.Trim().Length > MostWords ? $"Where to look: at most {Show(MostWords)} letters."
@@ -86,19 +101,35 @@ public static class DatesEdit
             );
     }
 
-    /// <summary>Takes a detail away; those that went with it go alone.</summary>
+    /// <summary>Takes a detail away; those that went with it go alone, as often as they were swapped with it or without.</summary>
     public static KindDates Without(KindDates dates, string id) =>
         dates with
         {
-            Details = [.. dates.Details.Where(d => d.Id != id).Select(d => d.With == id ? d with { With = "" } : d)],
+            Details = [.. dates.Details.Where(d => d.Id != id).Select(d => d.With == id ? SwappedWith.Alone(d, dates.Details) : d)],
         };
+
+    /// <summary>Puts back a detail that was taken away, where it was; what went with it goes with it again, if nobody changed it since.</summary>
+    /// <param name="before">As it was before the detail was taken away.</param>
+    public static DatesEdited PutBack(KindDates dates, KindDates before, string id)
+    {
+        if (before.Details.FirstOrDefault(d => d.Id == id) is not { } back || dates.Details.Any(d => d.Id == id))
+            return new(dates, "");
+        if (dates.Details.Length >= MostOfEach)
+            return new(null, $"At most {Show(MostOfEach)} details.");
+        var leads = dates.Details.Any(d => d.Id == back.With && d.With.Length == 0);
+        var at = Math.Min(before.Details.IndexOf(back), dates.Details.Length);
+        var all = dates.Details.Select(d => SwappedWith.Again(d, id, before, dates)).ToImmutableArray();
+        return new(dates with { Details = all.Insert(at, leads ? back : SwappedWith.Alone(back, before.Details)) }, "");
+    }
 
     /// <summary>Adds a variant, or changes the one with this key.</summary>
     /// <param name="variant">Its key; empty for a new one.</param>
     public static DatesEdited PutVariant(KindDates dates, string detail, string variant, TypedVariant typed)
     {
         if (dates.Details.FirstOrDefault(d => d.Id == detail) is not { } of)
-            return new(null, "This detail is no longer there.");
+            return new(null, NoDetail);
+        if (variant.Length > 0 && of.Variants.All(v => v.Id != variant))
+            return new(null, "This look is no longer there.");
         var (read, wrong) = Read(typed);
         if (wrong.Length == 0 && variant.Length == 0 && of.Variants.Length >= MostOfEach)
             wrong = $"At most {Show(MostOfEach)} of them.";
@@ -160,12 +191,10 @@ public static class DatesEdit
             : ((int)year, "");
     }
 
-    /// <summary>A key made of the words, that none of the others has and that means nothing else.</summary>
     private static string Key(string title, IEnumerable<string> taken)
     {
-        var words = string.Concat(title.Trim().ToLowerInvariant().Select(c => char.IsAsciiLetterOrDigit(c) ? c : '-')).Trim('-');
         var ids = taken.Append(Journal.DetailSeen.Another).ToHashSet(StringComparer.Ordinal);
-        var plain = words.Length == 0 ? "detail" : words[..Math.Min(words.Length, 40)];
+        var plain = TitleKey.Of(title);
         return ids.Contains(plain) ? Kinds.KindText.FreeId(plain, ids) : plain;
     }
 }

@@ -47,46 +47,36 @@ public sealed record KindDates(int? FirstYear, int? LastYear, ImmutableArray<Dat
     public static string Write(KindDates dates) => JsonSerializer.Serialize(dates, Indented);
 
     /// <summary>From what was kept; null where it cannot be read.</summary>
-    public static KindDates? Read(string text)
-    {
-        try
-        {
-            return
-                JsonSerializer.Deserialize<KindDates>(text, FactText.Options) is { Ohmstead: Mark } dates
-                && !dates.Details.IsDefault
-                && dates.Details.All(d =>
-                    d is { Id: not null, Title: not null, Variants.IsDefault: false }
-                    && d.Variants.All(v => v is { Id: not null, Title: not null })
-                )
-                ? dates
-                : null;
-        }
-        catch (JsonException)
-        {
-            return null;
-        }
-    }
+    public static KindDates? Read(string text) => KindDatesRead.Of(text).Dates;
 
-    /// <summary>What came in with a file, put beside what is here: what is here stays as it is, what it lacks is added.</summary>
+    /// <summary>
+    /// What came in with a file, put beside what is here: what is here stays as it is, what it lacks is added. Under one key two titles
+    /// are two details, or two looks: both are kept, the one that came under a key of its own.
+    /// </summary>
     public KindDates With(KindDates came)
     {
-        DateDetail Both(DateDetail mine) =>
-            came.Details.FirstOrDefault(d => d.Id == mine.Id) is { } theirs
-                ? mine with
-                {
-                    Variants = [.. mine.Variants, .. theirs.Variants.Where(v => mine.Variants.All(m => m.Id != v.Id))],
-                }
-                : mine;
-        var added = came.Details.Where(d => Details.All(m => m.Id != d.Id)).ToList();
+        var theirs = came.Details.ToDictionary(d => d.Id, d => IdHere(d.Id, d.Title, id => TitleOf(Details, id)), StringComparer.Ordinal);
+        ImmutableArray<DateDetail> renamed =
+        [
+            .. came.Details.Select(d => d with { Id = theirs[d.Id], With = theirs.GetValueOrDefault(d.With, d.With) }),
+        ];
+        DateDetail Both(DateDetail mine) => renamed.FirstOrDefault(d => d.Id == mine.Id) is { } other ? mine.WithLooks(other) : mine;
+        var added = renamed.Where(d => Details.All(m => m.Id != d.Id)).DistinctBy(d => d.Id, StringComparer.Ordinal).ToList();
         var ids = Details.Concat(added).Where(d => d.With.Length == 0).Select(d => d.Id).ToHashSet(StringComparer.Ordinal);
         return this with
         {
             FirstYear = FirstYear ?? came.FirstYear,
             LastYear = FirstYear is null ? came.LastYear : LastYear,
             DonorPercent = FirstYear is null ? came.DonorPercent : DonorPercent,
-            Details = [.. Details.Select(Both), .. added.Select(d => ids.Contains(d.With) ? d : d with { With = "" })],
+            Details = [.. Details.Select(Both), .. added.Select(d => ids.Contains(d.With) ? d : SwappedWith.Alone(d, renamed))],
         };
     }
+
+    private static string? TitleOf(ImmutableArray<DateDetail> details, string id) => details.FirstOrDefault(d => d.Id == id)?.Title;
+
+    /// <summary>The same key where it is free or means the same here; else one that the title marks, so that a second time finds it again.</summary>
+    internal static string IdHere(string id, string title, Func<string, string?> here) =>
+        here(id) is { } mine && !TitleKey.IsSame(mine, title) ? TitleKey.Marked(id, title) : id;
 
     private static readonly JsonSerializerOptions Indented = new(FactText.Options) { WriteIndented = true };
 }
@@ -102,11 +92,22 @@ public sealed record DateDetail(
     string Id,
     string Title,
     string Where,
-    double SwappedPercent,
-    string With,
-    ImmutableArray<DateVariant> Variants
+    double SwappedPercent = double.NaN,
+    string With = "",
+    ImmutableArray<DateVariant> Variants = default
 )
 {
+    /// <summary>With the looks of another bench that it lacks.</summary>
+    internal DateDetail WithLooks(DateDetail came)
+    {
+        string? Here(string id) => Variants.FirstOrDefault(v => v.Id == id)?.Title;
+        var renamed = came.Variants.Select(v => v with { Id = KindDates.IdHere(v.Id, v.Title, Here) });
+        return this with
+        {
+            Variants = [.. Variants, .. renamed.Where(v => Here(v.Id) is null).DistinctBy(v => v.Id, StringComparer.Ordinal)],
+        };
+    }
+
     /// <summary>Fields of a later version, as they were read.</summary>
     [JsonExtensionData]
     public IDictionary<string, JsonElement> AsRead { get; init; } = new Dictionary<string, JsonElement>(StringComparer.Ordinal);
@@ -118,7 +119,7 @@ public sealed record DateDetail(
 /// <param name="FirstYear">First year; null: from the beginning.</param>
 /// <param name="LastYear">Last year; null: until now.</param>
 /// <param name="SoftYears">How many years before and after it is still possible, less and less: with 2 two thirds as likely, one third, not.</param>
-public sealed record DateVariant(string Id, string Title, int? FirstYear, int? LastYear, int SoftYears)
+public sealed record DateVariant(string Id, string Title, int? FirstYear, int? LastYear, int SoftYears = DateVariant.UsualSoftYears)
 {
     /// <summary>Parts lie on the shelf over the New Year. Common practice, no source.</summary>
     public const int UsualSoftYears = 1;

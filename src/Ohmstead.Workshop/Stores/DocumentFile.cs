@@ -19,9 +19,9 @@ public static class DocumentFile
         var problems = new List<Problem>();
         if (kind == KindText.DraftKind)
             return problems;
-        if (kind == KindDates.DocumentKind && KindDates.Read(text) is null)
+        if (kind == KindDates.DocumentKind && KindDatesRead.Of(text) is { Dates: null } dates)
         {
-            problems.Add(new Problem("$", "are no years and details of a type", "what ohmstead export writes"));
+            problems.Add(new Problem("$", $"are no years and details of a type: {dates.Problem}", "what ohmstead export writes"));
             return problems;
         }
         if (!JsonCursor.TryOpen(text, problems, out var root) || kind != Shop.DocumentKind)

@@ -54,7 +54,7 @@ public class DatingScreenTests
         screen.Do(() => screen.Find("#last").Change("1946"));
         screen.Do(() => screen.Find("#made").ParentElement!.QuerySelector("form")!.Submit());
         screen.WaitForAssertion(() => Assert.Equal("The last year is before the first.", screen.Find(".warning").TextContent));
-        Assert.Null(await TypeDates.ReadAsync(bench.Bench, Type));
+        Assert.Null((await TypeDates.ReadAsync(bench.Bench, Type)).Dates);
         screen.Do(() => screen.Find("#first").Change("1941"));
         screen.Do(() => screen.Find("#made").ParentElement!.QuerySelector("form")!.Submit());
         screen.WaitForAssertion(() => Assert.Empty(screen.FindAll(".warning")));
@@ -68,7 +68,7 @@ public class DatingScreenTests
         Assert.Contains("Slots: until 1943, give or take 1 year", screen.Markup, StringComparison.Ordinal);
         // The next one begins empty.
         Assert.Equal("", screen.Find("#t-vents-new").GetAttribute("value") ?? "");
-        var kept = (await TypeDates.ReadAsync(bench.Bench, Type))!;
+        var kept = (await TypeDates.ReadAsync(bench.Bench, Type)).Dates!;
         Assert.Equal((1941, 1946, 3.0), (kept.FirstYear, kept.LastYear, kept.Details[0].SwappedPercent));
         Assert.Equal("slots", Assert.Single(kept.Details[0].Variants).Id);
 
@@ -79,7 +79,104 @@ public class DatingScreenTests
         screen.WaitForAssertion(() => Assert.Empty(screen.FindAll("#t-vents-slots")));
         Press(screen, "Take it away: Vents");
         screen.WaitForAssertion(() => Assert.Empty(screen.FindAll("#d-vents")));
-        Assert.Empty((await TypeDates.ReadAsync(bench.Bench, Type))!.Details);
+        Assert.Empty((await TypeDates.ReadAsync(bench.Bench, Type)).Dates!.Details);
+    }
+
+    /// <summary>A form is saved while others are being filled in: what was typed there is still there.</summary>
+    [Fact]
+    public async Task What_is_typed_in_one_form_stays_when_another_is_saved()
+    {
+        await using var bench = await WithDatesAsync();
+        var screen = bench.Context.Render<YearsOfType>(p => p.Add(s => s.KindId, Type));
+        string? Shown(string field) => screen.Find(field).GetAttribute("value");
+        screen.Do(() => screen.Find("#w-cord").Change("behind the case"));
+        screen.Do(() => screen.Find("#t-cord-cloth").Change("brown cloth"));
+        screen.Do(() => screen.Find("#f-vents-slots").Change("1944"));
+        screen.Do(() => screen.Find("#t-vents-new").Change("oval"));
+        screen.Do(() => screen.Find("#last").Change("1956"));
+        screen.Do(() => screen.Find("#p-vents").Change("8"));
+        screen.Do(() => screen.Find("#p-vents").Closest("form")!.Submit());
+        screen.WaitForAssertion(() => Assert.Contains("8 of 100 units", screen.Markup, StringComparison.Ordinal));
+        Press(screen, "Take it away: round holes");
+        screen.WaitForAssertion(() => Assert.Empty(screen.FindAll("#t-vents-round")));
+        Assert.Equal(
+            ["behind the case", "brown cloth", "1944", "oval", "1956", "8"],
+            new[] { "#w-cord", "#t-cord-cloth", "#f-vents-slots", "#t-vents-new", "#last", "#p-vents" }.Select(Shown)
+        );
+        // What another form changed of a kept value is shown; so is what another window changed of the years.
+        await TypeDates.ChangeAsync(bench.Bench, Type, d => new(d with { FirstYear = 1944 }, ""));
+        screen.Do(() => screen.Find("#t-vents-slots").Closest("form")!.Submit());
+        screen.WaitForAssertion(() => Assert.Equal("1944", Shown("#first")));
+        screen.Do(() => screen.Find("#made").ParentElement!.QuerySelector("form")!.Submit());
+        screen.WaitForAssertion(() => Assert.Equal("1956", Shown("#last")));
+        var kept = (await TypeDates.ReadAsync(bench.Bench, Type)).Dates!;
+        Assert.Equal((1944, 1956, ""), (kept.FirstYear, kept.LastYear, kept.Details[0].Where));
+    }
+
+    [Fact]
+    public async Task A_detail_that_another_window_took_away_is_said_to_be_gone_and_one_taken_away_here_comes_back()
+    {
+        await using var bench = await WithDatesAsync();
+        var screen = bench.Context.Render<YearsOfType>(p => p.Add(s => s.KindId, Type));
+        var was = (await bench.Bench.Store.ReadDocumentAsync(KindDates.DocumentKind, Type, CancellationToken.None))!.Text;
+        Press(screen, "Take it away: Cord");
+        screen.WaitForAssertion(() => Assert.Empty(screen.FindAll("#d-cord")));
+        Press(screen, "Undo: put back cord");
+        screen.WaitForElement("#t-cord-plastic");
+        Assert.Equal(was, (await bench.Bench.Store.ReadDocumentAsync(KindDates.DocumentKind, Type, CancellationToken.None))!.Text);
+        Assert.DoesNotContain(screen.FindAll("button"), b => b.TextContent.StartsWith("Undo", StringComparison.Ordinal));
+        await TypeDates.ChangeAsync(bench.Bench, Type, d => new(DatesEdit.Without(d, "vents"), ""));
+        screen.Do(() => screen.Find("#p-vents").Closest("form")!.Submit());
+        screen.WaitForAssertion(() => Assert.Equal("This detail is no longer there.", screen.Find(".warning").TextContent));
+        Assert.DoesNotContain("Saved.", screen.Markup, StringComparison.Ordinal);
+    }
+
+    /// <summary>What a later version wrote is not shown as nothing, nor written over.</summary>
+    [Fact]
+    public async Task What_cannot_be_read_is_said_to_be_so_and_stays()
+    {
+        const string later = """{ "ohmstead": "dating/2", "details": [] }""";
+        await using var bench = await ScreenBench.OpenAsync();
+        await bench.Bench.SaveDocumentAsync(KindDates.DocumentKind, Type, 0, later);
+        const string said = "The years and details that are kept of this type cannot be used, and stay as they are. ";
+        var years = bench.Context.Render<YearsOfType>(p => p.Add(s => s.KindId, Type));
+        Assert.StartsWith(said, years.Find(".warning").TextContent, StringComparison.Ordinal);
+        Assert.Empty(years.FindAll("form"));
+        var asked = Screen(bench);
+        Assert.StartsWith(said, asked.Find(".warning").TextContent, StringComparison.Ordinal);
+        Assert.DoesNotContain("No years are entered", asked.Markup, StringComparison.Ordinal);
+        var brought = await BroughtIn.KeepAsync(bench.Bench, "x.json", KindDates.Write(Dates with { Type = Type }));
+        Assert.StartsWith($"x.json: {said}", brought.Refused, StringComparison.Ordinal);
+        Assert.Equal("", await TypeDates.CopyAsync(bench.Bench, Type, "copy"));
+        foreach (var id in new[] { Type, "copy" })
+            Assert.Equal(later, (await bench.Bench.Store.ReadDocumentAsync(KindDates.DocumentKind, id, CancellationToken.None))!.Text);
+    }
+
+    [Fact]
+    public async Task A_file_whose_years_cannot_be_used_is_refused_before_anything_is_kept()
+    {
+        await using var bench = await ScreenBench.OpenAsync();
+        var sheet = await File.ReadAllTextAsync(Tool.Demo("solo-110.sheet.json"), CancellationToken.None);
+        var own = new OwnType(new KindAnswers(), null, new MadeType("", new(1, 0, 0), [], [], []), []);
+        var text = TypeFile.Write(sheet, own, [], Dates with { Details = [] });
+        var parsed = System.Text.Json.Nodes.JsonNode.Parse(text)!;
+        parsed["dating"]!.AsObject().Remove("details");
+        var brought = await BroughtIn.KeepAsync(bench.Bench, "club.type.json", parsed.ToJsonString());
+        Assert.Equal("The years and details in this file cannot be used. It has no details. Ask for the file again.", brought.Refused);
+        Assert.Null(await bench.Bench.Store.ReadDocumentAsync(KindDates.DocumentKind, "solo-110", CancellationToken.None));
+        var twice = KindDates.Write(Dates with { Type = Type, Details = [Dates.Details[0], Dates.Details[0]] });
+        Assert.Equal(
+            "x.json holds years and details that cannot be used. Two details have the id \"cord\".",
+            (await BroughtIn.KeepAsync(bench.Bench, "x.json", twice)).Refused
+        );
+        // More than fit beside what is here: nothing is added, and it is said.
+        await bench.Bench.SaveDocumentAsync(KindDates.DocumentKind, Type, 0, KindDates.Write(Dates));
+        var many = Dates with { Type = Type, Details = [.. Enumerable.Range(0, 40).Select(n => Dates.Details[1] with { Id = $"d{n}" })] };
+        Assert.Equal(
+            "x.json: What came cannot be put beside what is here. It has more than 40 details.",
+            (await BroughtIn.KeepAsync(bench.Bench, "x.json", KindDates.Write(many))).Refused
+        );
+        Assert.Equal(3, (await TypeDates.ReadAsync(bench.Bench, Type)).Dates!.Details.Length);
     }
 
     [Fact]
@@ -95,7 +192,7 @@ public class DatingScreenTests
         other.WaitForElement("#d-post-nuts");
         Assert.Equal(
             ["cord", "vents", "cover", "plug", "post-nuts"],
-            (await TypeDates.ReadAsync(bench.Bench, Type))!.Details.Select(d => d.Id)
+            (await TypeDates.ReadAsync(bench.Bench, Type)).Dates!.Details.Select(d => d.Id)
         );
     }
 
@@ -173,7 +270,7 @@ public class DatingScreenTests
         );
         var brought = await BroughtIn.KeepAsync(bench.Bench, "x.dating.json", text);
         Assert.Equal((Type, true, ""), (brought.Id, brought.IsUsable, brought.Refused));
-        Assert.Equal(["cord", "vents", "cover", "knob"], (await TypeDates.ReadAsync(bench.Bench, Type))!.Details.Select(d => d.Id));
+        Assert.Equal(["cord", "vents", "cover", "knob"], (await TypeDates.ReadAsync(bench.Bench, Type)).Dates!.Details.Select(d => d.Id));
         var strange = await BroughtIn.KeepAsync(bench.Bench, "x.dating.json", KindDates.Write(Dates with { Type = "not-here" }));
         Assert.Equal("x.dating.json holds years and details of a type that is not here. Bring in its type sheet first.", strange.Refused);
         // In the file of a type of one's own.
@@ -181,6 +278,6 @@ public class DatingScreenTests
         var own = new OwnType(new KindAnswers(), null, new MadeType("", new(1, 0, 0), [], [], []), []);
         var came = await BroughtIn.KeepAsync(bench.Bench, "club.type.json", TypeFile.Write(sheet, own, [], Dates));
         Assert.Equal("solo-110", came.Id);
-        Assert.Equal(3, (await TypeDates.ReadAsync(bench.Bench, "solo-110"))!.Details.Length);
+        Assert.Equal(3, (await TypeDates.ReadAsync(bench.Bench, "solo-110")).Dates!.Details.Length);
     }
 }

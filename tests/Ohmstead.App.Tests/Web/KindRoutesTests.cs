@@ -23,6 +23,12 @@ public sealed class KindRoutesTests
         Assert.Equal("twin-175.dating.json", answer.Content.Headers.ContentDisposition!.FileName);
         var file = await answer.Content.ReadAsStringAsync(Stop);
         Assert.Equal(KindDates.Write(dates with { Type = "twin-175" }), file);
+        // What this version cannot read goes out as it is kept.
+        await site.Bench.SaveDocumentAsync(KindDates.DocumentKind, "solo-110", 0, "{ \"ohmstead\": \"dating/2\" }");
+        Assert.Equal(
+            "{ \"ohmstead\": \"dating/2\" }",
+            await site.Client.GetStringAsync(new Uri("/kinds/solo-110/dating.json", UriKind.Relative), Stop)
+        );
         // What is here already stays as it is.
         Assert.Equal("twin-175", (await BroughtIn.KeepAsync(site.Bench, "x.json", file)).Id);
         Assert.Equal(KindDates.Write(dates), (await site.Bench.Store.ReadDocumentAsync(KindDates.DocumentKind, "twin-175", Stop))!.Text);

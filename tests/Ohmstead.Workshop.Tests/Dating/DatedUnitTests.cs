@@ -84,6 +84,19 @@ public class DatedUnitTests
         var dated = Of(dates, Saw("plug", "molded"));
         Assert.NotNull(dated.Answer);
         Assert.Equal("plug", Assert.Single(dated.Answer.Details).Id);
+        // 60 of 100 by the cord, 10 of the others alone: 64. The same as with a cord that shows nothing.
+        Assert.Contains("\"swappedPercent\": 64,", dated.Question, StringComparison.Ordinal);
+        Assert.DoesNotContain("\"with\": \"cord\"", dated.Question, StringComparison.Ordinal);
+        var unseen = Of(Saw("plug", "molded"));
+        foreach (var (year, other) in unseen.Answer!.Years.Zip(dated.Answer.Years))
+            Assert.Equal(year.Percent, other.Percent, 1e-9);
+    }
+
+    [Fact]
+    public void More_details_than_a_question_takes_are_not_said_to_leave_no_year()
+    {
+        var many = Dates with { Details = [.. Enumerable.Range(0, 41).Select(n => Dates.Details[2] with { Id = $"d{n}" })] };
+        Assert.Equal("The years of this type cannot be used. Look through them.", Of(many, Saw("d0", "slots")).Problem);
     }
 
     [Fact]

@@ -25,7 +25,7 @@ public class DatesEditTests
     [InlineData("1946", "1950", "101", "Parts of other units: Must be 0 to 100.")]
     public void Years_of_making(string first, string last, string donors, string problem)
     {
-        var made = DatesEdit.Made(KindDates.None, first, last, donors);
+        var made = DatesEdit.Made(KindDates.None, KindDates.None, first, last, donors);
         Assert.StartsWith(problem, made.Problem, StringComparison.Ordinal);
         Assert.Equal(problem.Length == 0, made.Dates is not null);
         if (donors == "12,5")
@@ -38,8 +38,14 @@ public class DatesEditTests
         var dates = Begun();
         Assert.Equal(["cord", "plug", "vents", "screws", "post-nuts", "wire-cover", "disc", "plate"], dates.Details.Select(d => d.Id));
         Assert.Equal("cord", Assert.Single(dates.Details, d => d.With.Length > 0).With);
-        // Without a cord the plug goes alone.
-        Assert.Equal("", DatesEdit.Add(KindDates.None, DatesEdit.Usual[1]).Dates!.Details[0].With);
+        // Without a cord the plug goes alone, and as often as with the cord or without: not missed by 60 and not by 15 of 100.
+        var alone = DatesEdit.Add(KindDates.None, DatesEdit.Usual[1]).Dates!;
+        Assert.Equal(("", 66.0), (alone.Details[0].With, alone.Details[0].SwappedPercent));
+        // When the cord comes it goes with it; where a person said how often, it stays as it was said.
+        var led = DatesEdit.Add(alone, DatesEdit.Usual[0]).Dates!;
+        Assert.Equal([("plug", "cord", 15.0), ("cord", "", 60.0)], led.Details.Select(d => (d.Id, d.With, d.SwappedPercent)));
+        var said = DatesEdit.Add(DatesEdit.Put(alone, "plug", "Plug", "", "20", "").Dates!, DatesEdit.Usual[0]).Dates!;
+        Assert.Equal(("", 20.0), (said.Details[0].With, said.Details[0].SwappedPercent));
     }
 
     [Fact]
@@ -48,7 +54,7 @@ public class DatesEditTests
         var dates = Begun();
         foreach (var title in (string[])["Cord", " Cord ", "Ω!", "Another"])
             dates = DatesEdit.Add(dates, new DateDetail("", title, "", 10, "", [])).Dates!;
-        Assert.Equal(["cord-2", "cord-3", "detail", "another-2"], dates.Details.Skip(8).Select(d => d.Id));
+        Assert.Equal(["cord-2", "cord-3", "detail-ff585a42", "another-2"], dates.Details.Skip(8).Select(d => d.Id));
         Assert.Equal("Cord", dates.Details[9].Title);
         Assert.Equal("It needs a name.", DatesEdit.Add(dates, new DateDetail("", " ", "", 10, "", [])).Problem);
     }
@@ -76,6 +82,58 @@ public class DatesEditTests
         var dates = DatesEdit.Without(Begun(), "cord");
         Assert.Equal(7, dates.Details.Length);
         Assert.All(dates.Details, d => Assert.Equal("", d.With));
+        Assert.Equal(66, dates.Details[0].SwappedPercent);
+    }
+
+    [Fact]
+    public void A_detail_that_is_put_back_is_where_it_was_and_leads_again_what_nobody_changed()
+    {
+        var before = DatesEdit.PutVariant(Begun(), "cord", "", new("cloth", "1946", "1951", "1")).Dates!;
+        var without = DatesEdit.Without(before, "cord");
+        Assert.Equal(KindDates.Write(before), KindDates.Write(DatesEdit.PutBack(without, before, "cord").Dates!));
+        var changed = DatesEdit.Put(without, "plug", "Plug", "", "30", "").Dates!;
+        var back = DatesEdit.PutBack(changed, before, "cord").Dates!;
+        Assert.Equal(
+            ("cord", "plug", "", 30.0),
+            (back.Details[0].Id, back.Details[1].Id, back.Details[1].With, back.Details[1].SwappedPercent)
+        );
+        // Another window has put one there already.
+        Assert.Same(back, DatesEdit.PutBack(back, before, "cord").Dates);
+        var plugOnly = DatesEdit.Without(DatesEdit.Without(before, "plug"), "cord");
+        Assert.Equal(66, DatesEdit.PutBack(plugOnly, before, "plug").Dates!.Details[1].SwappedPercent);
+    }
+
+    [Fact]
+    public void What_another_window_took_away_is_not_said_to_be_kept()
+    {
+        var gone = DatesEdit.Put(Begun(), "gone", "A name", "", "7", "");
+        Assert.Equal((null, "This detail is no longer there."), (gone.Dates, gone.Problem));
+        var look = DatesEdit.PutVariant(Begun(), "cord", "gone", new("cloth", "", "", "1"));
+        Assert.Equal((null, "This look is no longer there."), (look.Dates, look.Problem));
+    }
+
+    [Fact]
+    public void Of_the_years_only_those_that_were_changed_here_are_written()
+    {
+        var shown = new KindDates(1946, 1957, []);
+        var now = shown with { FirstYear = 1948, DonorPercent = 35 };
+        var made = DatesEdit.Made(now, shown, "1946", "1960", "20").Dates!;
+        Assert.Equal((1948, 1960, 35.0), (made.FirstYear, made.LastYear, made.DonorPercent));
+        made = DatesEdit.Made(now with { LastYear = 1955 }, shown, "1947", "1957", "10").Dates!;
+        Assert.Equal((1947, 1955, 10.0), (made.FirstYear, made.LastYear, made.DonorPercent));
+        Assert.Equal("The last year is before the first.", DatesEdit.Made(now, shown, "1946", "1947", "20").Problem);
+    }
+
+    [Fact]
+    public void Titles_in_other_letters_have_keys_of_their_own_and_the_same_at_every_bench()
+    {
+        string Key(string title) => DatesEdit.Add(KindDates.None, new DateDetail("", title, "", 10, "", [])).Dates!.Details[0].Id;
+        Assert.Equal(Key("шнур"), Key(" Шнур "));
+        Assert.NotEqual(Key("шнур"), Key("вилка"));
+        Assert.NotEqual(Key("Schlüssel"), Key("Schlössel"));
+        Assert.NotEqual(Key(new string('a', 60)), Key(new string('a', 61)));
+        Assert.All(new[] { "шнур", "Schlüssel" }, t => Assert.Matches("^[a-z-]+-[0-9a-f]{8}$", Key(t)));
+        Assert.Equal("lead-wires", Key("Lead wires"));
     }
 
     [Theory]

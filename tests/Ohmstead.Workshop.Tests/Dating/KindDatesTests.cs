@@ -47,7 +47,7 @@ public class KindDatesTests
     [InlineData("""{ "ohmstead": "dating/1", "details": [ null ] }""")]
     [InlineData("""{ "ohmstead": "dating/1", "details": [ { "id": "x", "title": "X" } ] }""")]
     [InlineData("""{ "ohmstead": "dating/1", "details": [ { "id": "x", "title": "X", "variants": [ { "title": "Y" } ] } ] }""")]
-    [InlineData("""{ "ohmstead": "dating/1", "details": [ { "id": "x", "title": "X", "variants": [] } ] }""", true)]
+    [InlineData("""{ "ohmstead": "dating/1", "details": [ { "id": "x", "title": "X", "swappedPercent": 1, "variants": [] } ] }""", true)]
     public void What_is_something_else_is_not_read(string text, bool isRead = false) =>
         Assert.Equal(isRead, KindDates.Read(text) is not null);
 
@@ -70,8 +70,8 @@ public class KindDatesTests
             [
                 Vents with
                 {
-                    Title = "Openings",
-                    Variants = [new("round", "holes", 1900, null, 0), new("none", "none", null, 1947, 1)],
+                    Title = " vents ",
+                    Variants = [new("round", "Round holes", 1900, null, 0), new("none", "none", null, 1947, 1)],
                 },
                 new("cord", "Cord", "", 60, "", []),
                 Plug with
@@ -101,6 +101,81 @@ public class KindDatesTests
         Assert.Equal(KindDates.Write(both), KindDates.Write(both.With(theirs)));
         var fresh = KindDates.None.With(theirs);
         Assert.Equal((1900, 1901, 50.0), (fresh.FirstYear, fresh.LastYear, fresh.DonorPercent));
+    }
+
+    /// <summary>Nothing of another bench is taken for what has the same key here, and a second time adds nothing.</summary>
+    [Fact]
+    public void Under_one_key_two_titles_are_two_details_and_two_looks()
+    {
+        var theirs = new KindDates(
+            null,
+            null,
+            [
+                Vents with
+                {
+                    Title = "Openings",
+                },
+                Plug with
+                {
+                    With = "vents",
+                    Variants = [new("open", "three screws", 1951, null, 1)],
+                },
+                Plug with
+                {
+                    Id = "knot",
+                    With = "vents",
+                },
+            ]
+        );
+        var both = Dates.With(theirs);
+        Assert.Equal(["Vents", "Plug", "Openings", "Plug"], both.Details.Select(d => d.Title));
+        Assert.Equal(4, both.Details.Select(d => d.Id).Distinct().Count());
+        Assert.Matches("^vents-[0-9a-f]{8}$", both.Details[2].Id);
+        Assert.Equal(both.Details[2].Id, both.Details[3].With);
+        Assert.Equal(["two screws", "three screws"], both.Details[1].Variants.Select(v => v.Title));
+        Assert.Equal(2, both.Details[1].Variants.Select(v => v.Id).Distinct().Count());
+        Assert.Equal(KindDates.Write(both), KindDates.Write(both.With(theirs)));
+    }
+
+    [Fact]
+    public void What_comes_in_without_the_one_that_it_was_swapped_with_keeps_the_chance_of_both()
+    {
+        var here = new KindDates(1946, 1957, [new("cord", "Cord", "", 60, "plate", []), new("plate", "Plate", "", 2, "", [])]);
+        var both = here.With(new KindDates(1946, 1957, [new("cord", "Cord", "", 60, "", []), Plug]));
+        Assert.Equal(("", 66.0), (both.Details[2].With, both.Details[2].SwappedPercent));
+    }
+
+    [Theory]
+    [InlineData("\"swappedPercent\": 3", "", 3, 1)]
+    [InlineData("\"swappedPercent\": 3, \"where\": null, \"with\": null", "", 3, 1)]
+    [InlineData("\"with\": \"y\"", "y", 0, 1)]
+    public void What_is_left_out_means_what_it_means_in_the_question(string more, string with, double swapped, int soft)
+    {
+        var read = KindDates.Read(Text(more))!;
+        Assert.Equal((with, "", swapped), (read.Details[0].With, read.Details[0].Where, read.Details[0].SwappedPercent));
+        Assert.Equal(soft, read.Details[0].Variants[0].SoftYears);
+        Assert.NotEmpty(KindDates.Write(DatesEdit.Put(read, "x", "X", read.Details[0].Where, "4", "").Dates!));
+    }
+
+    private static string Text(string more, string variants = """{ "id": "v", "title": "V" }""", string after = "") =>
+        $$"""{ "ohmstead": "dating/1", "details": [ { "id": "x", "title": "X", {{more}}, "variants": [ {{variants}} ] }{{after}} ] }""";
+
+    [Fact]
+    public void What_cannot_be_used_says_why()
+    {
+        const string sound = "\"swappedPercent\": 3";
+        const string variant = """{ "id": "v", "title": "V" }""";
+        Assert.Equal("X: swappedPercent is missing.", KindDatesRead.Of(Text("\"where\": \"\"")).Problem);
+        Assert.Equal("X: swappedPercent must be 0 to 100.", KindDatesRead.Of(Text("\"swappedPercent\": 101")).Problem);
+        Assert.Equal("X: two variants have the id \"v\".", KindDatesRead.Of(Text(sound, $"{variant}, {variant}")).Problem);
+        var twice = Text(sound, variant, """, { "id": "x", "title": "Z", "swappedPercent": 3, "variants": [] }""");
+        Assert.Equal("Two details have the id \"x\".", KindDatesRead.Of(twice).Problem);
+        var many = new KindDates(1946, 1957, [.. Enumerable.Range(0, 41).Select(n => Vents with { Id = $"d{n}" })]);
+        Assert.Equal("It has more than 40 details.", KindDatesRead.Of(KindDates.Write(many)).Problem);
+        Assert.Equal((true, null), (KindDatesRead.Of(twice).IsOne, KindDatesRead.Of(twice).Dates));
+        Assert.True(KindDatesRead.Of("""{ "ohmstead": "dating/2", "details": 5 }""").IsOne);
+        Assert.False(KindDatesRead.Of("""{ "ohmstead": "type-sheet/1" }""").IsOne);
+        Assert.Equal("", KindDatesRead.Of(Text(sound)).Problem);
     }
 
     [Fact]
