@@ -171,7 +171,11 @@ public class DatingScreenTests
         );
         // More than fit beside what is here: nothing is added, and it is said.
         await bench.Bench.SaveDocumentAsync(KindDates.DocumentKind, Type, 0, KindDates.Write(Dates));
-        var many = Dates with { Type = Type, Details = [.. Enumerable.Range(0, 40).Select(n => Dates.Details[1] with { Id = $"d{n}" })] };
+        var many = Dates with
+        {
+            Type = Type,
+            Details = [.. Enumerable.Range(0, 40).Select(n => Dates.Details[1] with { Id = FormattableString.Invariant($"d{n}") })],
+        };
         Assert.Equal(
             "x.json: What came cannot be put beside what is here. It has more than 40 details.",
             (await BroughtIn.KeepAsync(bench.Bench, "x.json", KindDates.Write(many))).Refused

@@ -95,7 +95,10 @@ public class DatedUnitTests
     [Fact]
     public void More_details_than_a_question_takes_are_not_said_to_leave_no_year()
     {
-        var many = Dates with { Details = [.. Enumerable.Range(0, 41).Select(n => Dates.Details[2] with { Id = $"d{n}" })] };
+        var many = Dates with
+        {
+            Details = [.. Enumerable.Range(0, 41).Select(n => Dates.Details[2] with { Id = FormattableString.Invariant($"d{n}") })],
+        };
         Assert.Equal("The years of this type cannot be used. Look through them.", Of(many, Saw("d0", "slots")).Problem);
     }
 

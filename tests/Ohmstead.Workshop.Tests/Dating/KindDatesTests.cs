@@ -170,7 +170,11 @@ public class KindDatesTests
         Assert.Equal("X: two variants have the id \"v\".", KindDatesRead.Of(Text(sound, $"{variant}, {variant}")).Problem);
         var twice = Text(sound, variant, """, { "id": "x", "title": "Z", "swappedPercent": 3, "variants": [] }""");
         Assert.Equal("Two details have the id \"x\".", KindDatesRead.Of(twice).Problem);
-        var many = new KindDates(1946, 1957, [.. Enumerable.Range(0, 41).Select(n => Vents with { Id = $"d{n}" })]);
+        var many = new KindDates(
+            1946,
+            1957,
+            [.. Enumerable.Range(0, 41).Select(n => Vents with { Id = FormattableString.Invariant($"d{n}") })]
+        );
         Assert.Equal("It has more than 40 details.", KindDatesRead.Of(KindDates.Write(many)).Problem);
         Assert.Equal((true, null), (KindDatesRead.Of(twice).IsOne, KindDatesRead.Of(twice).Dates));
         Assert.True(KindDatesRead.Of("""{ "ohmstead": "dating/2", "details": 5 }""").IsOne);
