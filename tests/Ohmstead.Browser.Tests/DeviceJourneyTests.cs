@@ -7,8 +7,9 @@ namespace Ohmstead.Browser.Tests;
 public sealed partial class DeviceJourneyTests(OpenBrowser browser)
 {
     [Theory]
+    [Trait("kind", "long")]
     [InlineData(Width.Phone)]
-    [InlineData(Width.Desk, Traits = ["kind", "long"])]
+    [InlineData(Width.Desk)]
     public async Task A_tablet_is_paired_works_beside_the_laptop_loses_the_network_and_is_shut_out(Width width)
     {
         await using var tool = await RunningTool.StartAsync("--lan");

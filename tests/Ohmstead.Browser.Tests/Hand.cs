@@ -11,10 +11,10 @@ internal sealed class Hand
 
     /// <summary>
     /// The browser's own count, kept over the pages of the window: what the person's hand did, whatever the test says. A tap on an answer's
-    /// words is passed on to its button as a second click without a place.
+    /// words is passed on to its button as a second click: what is counted is the finger.
     /// </summary>
     private const string Count = """
-        for (const [type, name] of [['click', e => e.detail > 0 && !(e.target.labels && !e.pointerType) && 'taps'], ['keydown', e => e.key === 'Enter' ? 'taps' : e.key.length === 1 && 'characters']])
+        for (const [type, name] of [['pointerup', () => 'taps'], ['keydown', e => e.key === 'Enter' ? 'taps' : e.key.length === 1 && 'characters']])
             addEventListener(type, e => {
                 const counted = e.isTrusted && name(e);
                 if (counted) sessionStorage.setItem(`hand-${counted}`, Number(sessionStorage.getItem(`hand-${counted}`)) + 1);

@@ -191,4 +191,14 @@ public class KindDatesTests
         Assert.False((Dates with { Details = [Vents with { Variants = [] }] }).CanDate);
         Assert.False(KindDates.None.CanDate);
     }
+
+    /// <summary>A file that says nothing of years is a file of something else.</summary>
+    [Theory]
+    [InlineData("{}", false)]
+    [InlineData("""{ "details": [] }""", false)]
+    [InlineData("""{ "ohmstead": "dating/1" }""", true)]
+    [InlineData("""{ "ohmstead": "dating/9", "details": [] }""", true)]
+    [InlineData("[1, 2]", false)]
+    [InlineData("", false)]
+    public void Only_what_says_so_is_of_years_and_details(string text, bool isOne) => Assert.Equal(isOne, KindDatesRead.Of(text).IsOne);
 }
