@@ -55,7 +55,6 @@ public sealed class OwnTypeJourneyTests(OpenBrowser browser)
         await window.TitledAsync("Post");
         await ReadColdAsync(window, hand);
         Assert.InRange(hand.Taps, 1, MostTaps);
-        await hand.CountedAsync("the first finding, a unit that no type fits", Width.Phone);
     }
 
     /// <summary>Cold readings as the tool asks for them, until a finding is there: the post of the throttle is open, all else as drafted.</summary>
