@@ -18,7 +18,10 @@ public sealed record KindDatesRead(KindDates? Dates, string Problem, bool IsOne)
         try
         {
             return JsonSerializer.Deserialize<KindDates>(text, FactText.Options) is { Ohmstead: KindDates.Mark } dates
-                ? Of(dates) with { IsOne = IsMarked(text) }
+                ? Of(dates) with
+                {
+                    IsOne = IsMarked(text),
+                }
                 : new(null, Broken, IsMarked(text));
         }
         catch (JsonException)
