@@ -39,11 +39,11 @@ public sealed class ReadingFitTests(OpenBrowser browser, RunningDemo demo)
 
     [Theory]
     [InlineData(Width.Phone, "twin-175")]
-    [InlineData(Width.Desk, "twin-175")]
-    [InlineData(Width.Phone, "solo-110")]
+    [InlineData(Width.Desk, "twin-175", Traits = ["kind", "long"])]
+    [InlineData(Width.Phone, "solo-110", Traits = ["kind", "long"])]
     [InlineData(Width.Desk, "solo-110")]
     [InlineData(Width.Phone, "step-230")]
-    [InlineData(Width.Desk, "step-230")]
+    [InlineData(Width.Desk, "step-230", Traits = ["kind", "long"])]
     public Task A_third_of_the_readings_of_a_type_fit_their_screen(Width width, string kind) => FitAsync(width, kind, oneIn: 3);
 
     [Theory]
