@@ -40,6 +40,8 @@ public sealed class KeysJourneyTests(OpenBrowser browser)
         await window.EnterOnAsync("What is probably wrong");
         await window.TitledAsync("Findings");
         await window.Page.Locator("article.finding").First.WaitForAsync();
+        // What is found so far may change its place until the search is done.
+        await Expect(window.Page.Locator(".working")).ToHaveCountAsync(0, new() { Timeout = 120_000 });
         await window.EnterOnAsync("Worn shoe");
         await window.EnterOnAsync("Found it");
         await window.SeesAsync("found. Get to it");
