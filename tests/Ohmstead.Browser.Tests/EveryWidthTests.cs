@@ -142,6 +142,7 @@ public sealed class EveryWidthTests(OpenBrowser browser, RunningDemo demo)
     public async Task A_unit_without_a_type_fits_every_width() => await FitAsync("F-046", Untyped);
 
     [Fact]
+    [Trait("kind", "long")]
     public async Task A_unit_without_a_type_fits_every_width_from_its_steps_to_its_return() => await FitAsync("F-046", UntypedToo);
 
     [Fact]
@@ -154,6 +155,7 @@ public sealed class EveryWidthTests(OpenBrowser browser, RunningDemo demo)
     public async Task Axe_finds_nothing_on_a_unit_without_a_type() => await AxeAsync(Width.Phone, "F-046", Untyped);
 
     [Fact]
+    [Trait("kind", "long")]
     public async Task Axe_finds_nothing_from_its_steps_to_its_return() => await AxeAsync(Width.Phone, "F-046", UntypedToo);
 
     [Fact]

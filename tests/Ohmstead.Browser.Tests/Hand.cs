@@ -49,8 +49,10 @@ internal sealed class Hand
     /// <summary>Taps a field and types into it.</summary>
     public async Task FillAsync(string label, string text)
     {
-        await TapAsync(window.Page.GetByLabel(label, new() { Exact = false }));
+        var box = window.Page.GetByLabel(label, new() { Exact = false }).First;
+        await TapAsync(box);
         await window.Page.Keyboard.TypeAsync(text);
+        await Expect(box).ToHaveValueAsync(text);
         Characters += text.Length;
     }
 

@@ -5,7 +5,7 @@ using Microsoft.Playwright;
 [assembly: AssemblyFixture(typeof(Ohmstead.Browser.Tests.RunningBench))]
 
 // A journey waits for its page half of its time: three at once, whichever class they stand in, keep two processors busy.
-[assembly: Xunit.v3.Parallelization(Mode = Xunit.Sdk.ParallelMode.All, MaxThreads = 3)]
+[assembly: Xunit.v3.Parallelization(Mode = Xunit.Sdk.ParallelMode.All, MaxThreads = 4)]
 
 namespace Ohmstead.Browser.Tests;
 

@@ -42,7 +42,7 @@ public sealed class ReadingFitTests(OpenBrowser browser, RunningDemo demo)
     [InlineData(Width.Desk, "twin-175", Traits = ["kind", "long"])]
     [InlineData(Width.Phone, "solo-110", Traits = ["kind", "long"])]
     [InlineData(Width.Desk, "solo-110")]
-    [InlineData(Width.Phone, "step-230")]
+    [InlineData(Width.Phone, "step-230", Traits = ["kind", "long"])]
     [InlineData(Width.Desk, "step-230", Traits = ["kind", "long"])]
     public Task A_third_of_the_readings_of_a_type_fit_their_screen(Width width, string kind) => FitAsync(width, kind, oneIn: 3);
 

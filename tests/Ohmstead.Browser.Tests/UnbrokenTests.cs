@@ -26,7 +26,7 @@ public sealed class UnbrokenTests(OpenBrowser browser, RunningDemo demo)
     [Theory]
     [InlineData("twin-175")]
     [InlineData("solo-110")]
-    [InlineData("step-230")]
+    [InlineData("step-230", Traits = ["kind", "long"])]
     public async Task A_number_stands_on_one_line_with_its_unit(string kind)
     {
         await using var window = await Window.OpenAsync(browser, demo.Tool.Address, Width.Phone);

@@ -8,7 +8,7 @@ public sealed class WholeJobTests(OpenBrowser browser)
     [Theory]
     [InlineData(Width.Phone, "twin-175", "roller-1:worn", 3, "ohms-1", "Worn roller")]
     [InlineData(Width.Desk, "solo-110", "shoe:worn", 3, "ohms-track", "Worn shoe")]
-    [InlineData(Width.Phone, "step-230", "w-ac-1:resistive", 8, "ohms-rails", "Poor wire, one of")]
+    [InlineData(Width.Phone, "step-230", "w-ac-1:resistive", 8, "ohms-rails", "Poor wire, one of", Traits = ["kind", "long"])]
     public Task A_new_unit_goes_from_look_over_to_record(Width width, string kind, string fault, double size, string cold, string found) =>
         WalkAsync(width, kind, fault, size, cold, found);
 

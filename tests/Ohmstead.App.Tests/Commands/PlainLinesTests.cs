@@ -19,7 +19,7 @@ public partial class PlainLinesTests
     [Theory]
     [InlineData("solo-110")]
     [InlineData("twin-175")]
-    [InlineData("step-230")]
+    [InlineData("step-230", Traits = ["kind", "long"])]
     public void An_id_that_one_types_and_the_reading_beside_it_are_never_cut(string type)
     {
         var path = Tool.Demo($"{type}.sheet.json");

@@ -68,7 +68,7 @@ public sealed partial class NoIdsOnScreensTests(DemoSite demo)
     [Theory]
     [InlineData("F-036", "twin-175")]
     [InlineData("F-042", "solo-110")]
-    [InlineData("F-039", "step-230")]
+    [InlineData("F-039", "step-230", Traits = ["kind", "long"])]
     public async Task No_reading_of_a_type_shows_an_id_or_counts_nothing(string tag, string type)
     {
         var card = demo.Card(tag);

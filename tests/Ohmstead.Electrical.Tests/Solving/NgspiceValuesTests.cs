@@ -46,7 +46,7 @@ public class NgspiceValuesTests
     /// ordinary run is meant to do some of it.
     /// </summary>
     [Fact]
-    public void A_sixtieth_of_the_values_comes_out_of_ngspice_again_and_agrees_with_ours() => ComeOutAgain(oneIn: 60);
+    public void A_drawn_share_of_the_values_comes_out_of_ngspice_again_and_agrees_with_ours() => ComeOutAgain(oneIn: 180);
 
     [Fact]
     [Trait("kind", "long")]

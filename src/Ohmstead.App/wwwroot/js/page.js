@@ -12,6 +12,9 @@
   });
 })();
 
+// The first box of a new page, unless the hand was quicker and types in another already.
+window.ohmstead.handTo = box => { if (!document.activeElement?.matches("input,textarea,select")) box?.focus(); };
+
 // A button that names its keys is pressed by them wherever the hand is, but not while something is typed.
 document.addEventListener("keydown", e => {
   if (e.ctrlKey || e.altKey || e.metaKey || e.target.matches?.("input,textarea,select,[contenteditable]")) return;
