@@ -30,8 +30,17 @@ internal static class DiagnosisExperiment
     };
 
     /// <returns>What is asked of the units that were run in full.</returns>
-    public static IEnumerable<Asked> Run(UnitModel model, string units, int drawn, int wide, DiagnosisLimits limits, StringBuilder page)
+    public static IEnumerable<Asked> Run(
+        UnitModel model,
+        string units,
+        int drawn,
+        int wide,
+        DiagnosisLimits limits,
+        KeptResults kept,
+        StringBuilder page
+    )
     {
+        var sheet = model.Sheet.Id;
         var library = new ReadingLibrary(model);
         var fromSimulator = Directory.Exists(units)
             ? Directory.GetFiles(units, "*.readings.json").Order(StringComparer.Ordinal).Select(f => FromFile(model, f)).ToList()
@@ -48,25 +57,40 @@ internal static class DiagnosisExperiment
         var asked = new List<Asked>();
         if (fromSimulator.Count > 0)
         {
-            var simulated = Judge(fromSimulator, u => Answers(model, u, Usual));
+            var simulated = Judge(fromSimulator, kept, $"{sheet} simulated", u => Answers(model, u, Usual));
             Row(page, FormattableString.Invariant($"{fromSimulator.Count}, read through ngspice"), "Ohmstead", simulated);
             asked.AddRange(limits.Simulated.Of($"{model.Sheet.Id}, read through ngspice", simulated));
         }
         if (own.Count == 0)
             return asked;
-        var all = Judge(own, u => Answers(model, u, Usual));
+        var all = Judge(own, kept, $"{sheet} drawn", u => Answers(model, u, Usual));
         if (drawn >= FullUnits)
             asked.AddRange(limits.Own.Of($"{model.Sheet.Id}, read through the own solver", all));
         Row(page, FormattableString.Invariant($"{drawn}, read through the own solver"), "Ohmstead", all);
-        Row(page, FormattableString.Invariant($"{drawn}, the same"), "the chances alone", Judge(own, u => Chances(library.Catalogue, u)));
-        Row(page, FormattableString.Invariant($"{drawn}, the same"), "one fault at most", Judge(own, u => Answers(model, u, Single)));
+        Row(
+            page,
+            FormattableString.Invariant($"{drawn}, the same"),
+            "the chances alone",
+            Judge(own, kept, $"{sheet} chances", u => Chances(library.Catalogue, u))
+        );
+        Row(
+            page,
+            FormattableString.Invariant($"{drawn}, the same"),
+            "one fault at most",
+            Judge(own, kept, $"{sheet} single", u => Answers(model, u, Single))
+        );
         var few = own.Take(wide).ToList();
-        Row(page, FormattableString.Invariant($"the first {wide}"), "Ohmstead", Judge(few, u => Answers(model, u, Usual)));
+        Row(
+            page,
+            FormattableString.Invariant($"the first {wide}"),
+            "Ohmstead",
+            Judge(few, kept, $"{sheet} drawn", u => Answers(model, u, Usual))
+        );
         Row(
             page,
             FormattableString.Invariant($"the first {wide}"),
             "reference run (200 sets expanded, margin 10 nats)",
-            Judge(few, u => Answers(model, u, Wide))
+            Judge(few, kept, $"{sheet} wide", u => Answers(model, u, Wide))
         );
         foreach (var share in (ReadOnlySpan<double>)[0.75, 0.5, 0.25])
         {
@@ -75,7 +99,7 @@ internal static class DiagnosisExperiment
                 page,
                 string.Create(CultureInfo.InvariantCulture, $"the first {wide}, {share:P0} of the readings"),
                 "Ohmstead",
-                Judge(fewer, u => Answers(model, u, Usual))
+                Judge(fewer, kept, FormattableString.Invariant($"{sheet} {share}"), u => Answers(model, u, Usual))
             );
         }
         page.AppendLine(
@@ -93,28 +117,28 @@ internal static class DiagnosisExperiment
         return new DrawnUnit([.. truth.Select(t => $"{(string)t!["element"]!}:{(string)t["mode"]!}")], readings);
     }
 
-    private static Score Judge(List<DrawnUnit> units, Func<DrawnUnit, IReadOnlyList<(string, double)>> answer)
+    private static Score Judge(List<DrawnUnit> units, KeptResults kept, string name, Func<DrawnUnit, Dictionary<string, double>> answer)
     {
         var score = new Score();
-        var answers = new IReadOnlyList<(string, double)>[units.Count];
+        var answers = new Dictionary<string, double>[units.Count];
         Parallel.For(
             0,
             units.Count,
             new ParallelOptions { MaxDegreeOfParallelism = Environment.ProcessorCount },
-            n => answers[n] = answer(units[n])
+            n => answers[n] = kept.Of(FormattableString.Invariant($"{name} {n}"), () => answer(units[n]))
         );
         for (var n = 0; n < units.Count; n++)
-            score.Add(answers[n], units[n].Truth);
+            score.Add([.. answers[n].Select(a => (a.Key, a.Value))], units[n].Truth);
         return score;
     }
 
-    private static List<(string, double)> Answers(UnitModel model, DrawnUnit unit, DiagnosisOptions options) =>
-        [.. Diagnoser.Run(model, unit.Readings, options).Faults.Select(f => (f.Mode.Name, f.Probability))];
+    private static Dictionary<string, double> Answers(UnitModel model, DrawnUnit unit, DiagnosisOptions options) =>
+        Diagnoser.Run(model, unit.Readings, options).Faults.ToDictionary(f => f.Mode.Name, f => f.Probability, StringComparer.Ordinal);
 
-    private static List<(string, double)> Chances(FaultCatalogue catalogue, DrawnUnit unit)
+    private static Dictionary<string, double> Chances(FaultCatalogue catalogue, DrawnUnit unit)
     {
         var chances = catalogue.Chances(catalogue.Odds(unit.Readings.ExpectedFaults));
-        return [.. catalogue.Modes.Select(m => (m.Name, chances[m.Number]))];
+        return catalogue.Modes.ToDictionary(m => m.Name, m => chances[m.Number], StringComparer.Ordinal);
     }
 
     private static void Row(StringBuilder page, string units, string method, Score s)

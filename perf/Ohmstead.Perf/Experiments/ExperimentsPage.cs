@@ -39,6 +39,7 @@ internal static class ExperimentsPage
         var page = new StringBuilder();
         var minutes = new double[3];
         var asked = new List<Asked>();
+        var kept = KeptResults.OfDiagnosis(root);
         foreach (var (file, name) in Sheets)
         {
             var model = new UnitModel(TypeSheetFile.Read(File.ReadAllText(Path.Combine(root, file))).Required);
@@ -48,10 +49,10 @@ internal static class ExperimentsPage
                 : isQuick ? (40, 10)
                 : (DiagnosisExperiment.FullUnits, 30);
             if (what is "" or "units" or "diagnosis")
-                asked.AddRange(DiagnosisExperiment.Run(model, units, drawn, wide, limits, page));
+                asked.AddRange(DiagnosisExperiment.Run(model, units, drawn, wide, limits, kept, page));
             if (what is not ("" or "next"))
                 continue;
-            var own = NextExperiment.Run(model, isQuick ? 10 : 100, page);
+            var own = NextExperiment.Run(model, isQuick ? 10 : 100, kept, page);
             if (!isQuick)
                 asked.AddRange(limits.OfMinutes(name, own[0], own[1], own[2]));
             minutes = [.. own.Zip(minutes, (a, b) => a + b)];

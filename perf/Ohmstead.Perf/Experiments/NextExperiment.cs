@@ -28,7 +28,7 @@ internal static class NextExperiment
 
     /// <summary>Follows the three orders on units of one sheet.</summary>
     /// <returns>Minutes of each, summed over the faults: proposed, sheet's order, shortest first.</returns>
-    public static double[] Run(UnitModel model, int units, StringBuilder page)
+    public static double[] Run(UnitModel model, int units, KeptResults kept, StringBuilder page)
     {
         var library = new ReadingLibrary(model);
         var drawn = Enumerable
@@ -44,9 +44,9 @@ internal static class NextExperiment
             new ParallelOptions { MaxDegreeOfParallelism = 2 },
             n =>
                 walks[n] = (
-                    Follow(library, drawn[n], NextOf),
-                    Follow(library, drawn[n], InSheetOrder),
-                    Follow(library, drawn[n], ShortestFirst)
+                    kept.Of(FormattableString.Invariant($"{model.Sheet.Id} next {n}"), () => Follow(library, drawn[n], NextOf)),
+                    kept.Of(FormattableString.Invariant($"{model.Sheet.Id} in order {n}"), () => Follow(library, drawn[n], InSheetOrder)),
+                    kept.Of(FormattableString.Invariant($"{model.Sheet.Id} shortest {n}"), () => Follow(library, drawn[n], ShortestFirst))
                 )
         );
         var (next, sheet, shortest) = (All(walks.Select(w => w.Next)), All(walks.Select(w => w.Sheet)), All(walks.Select(w => w.Short)));

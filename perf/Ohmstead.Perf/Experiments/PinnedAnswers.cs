@@ -15,7 +15,7 @@ namespace Ohmstead.Perf.Experiments;
 /// </summary>
 internal static class PinnedAnswers
 {
-    private const string File = "tests/Ohmstead.Electrical.Tests/Diagnosis/PinnedAnswers.json";
+    public const string File = "tests/Ohmstead.Electrical.Tests/Diagnosis/PinnedAnswers.json";
     private const int DrawnOfEach = 30;
 
     /// <summary>Ten digits after the point: a ten-thousandth of what the test allows.</summary>

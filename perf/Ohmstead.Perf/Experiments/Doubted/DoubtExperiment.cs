@@ -15,12 +15,13 @@ internal static class DoubtExperiment
 
     private static readonly DiagnosisOptions Usual = new() { Threads = 1 };
 
-    /// <summary>Runs it and prints each row as soon as it is there.</summary>
+    /// <summary>Runs it and prints each row as soon as it is there. What was stopped goes on where it was.</summary>
     /// <returns>What is asked, and what came of it.</returns>
     public static ImmutableArray<Asked> Run(string root, DoubtArguments run, StringBuilder page)
     {
         Dictionary<string, DoubtFigures> tight = [],
             wide = [];
+        var kept = KeptResults.OfDiagnosis(root);
         foreach (var of in run.Sheets)
         {
             var model = new UnitModel(TypeSheetFile.Read(File.ReadAllText(Path.Combine(root, of.File))).Required);
@@ -34,10 +35,21 @@ internal static class DoubtExperiment
             foreach (var condition in run.Conditions)
             {
                 var (alone, together) = (new DoubtFigures(condition), FiguresIn(of.IsWide ? wide : tight, condition));
-                foreach (var unit in Diagnosed(model, condition, run.Units ?? of.Units, run.Seed))
+                var judged = new JudgedUnit[run.Units ?? of.Units];
+                Parallel.For(
+                    0,
+                    judged.Length,
+                    new ParallelOptions { MaxDegreeOfParallelism = ThreadsOverUnits },
+                    n =>
+                        judged[n] = kept.Of(
+                            FormattableString.Invariant($"{of.Name} {condition.Name} {run.Seed + n}"),
+                            () => JudgedUnit.Of(Diagnose(model, condition, run.Seed + n), condition)
+                        )
+                );
+                foreach (var unit in judged)
                 {
                     if (run.IsVerbose)
-                        Console.WriteLine(unit.Line());
+                        Console.WriteLine(unit.Line);
                     alone.Add(unit);
                     together.Add(unit);
                 }
@@ -56,18 +68,6 @@ internal static class DoubtExperiment
         if (!all.TryGetValue(condition.Name, out var figures))
             all[condition.Name] = figures = new DoubtFigures(condition);
         return figures;
-    }
-
-    private static DiagnosedUnit[] Diagnosed(UnitModel model, DoubtCondition condition, int units, int seed)
-    {
-        var all = new DiagnosedUnit[units];
-        Parallel.For(
-            0,
-            units,
-            new ParallelOptions { MaxDegreeOfParallelism = ThreadsOverUnits },
-            n => all[n] = Diagnose(model, condition, seed + n)
-        );
-        return all;
     }
 
     private static DiagnosedUnit Diagnose(UnitModel model, DoubtCondition condition, int seed)

@@ -1,18 +1,11 @@
 using System.Collections.Immutable;
 using System.Globalization;
-using Ohmstead.Electrical.Diagnosis;
 
 namespace Ohmstead.Perf.Experiments.Doubted;
 
 /// <summary>What the diagnosis came to on the units of one condition.</summary>
 internal sealed class DoubtFigures(DoubtCondition condition)
 {
-    /// <summary>How near the figure of the leads must come [Ω].</summary>
-    private const double LeadsWithin = 0.06;
-
-    /// <summary>How near the figure of the line is called near: a quarter of what it is noted off.</summary>
-    private const double LineWithin = 0.25;
-
     private readonly Score score = new();
 
     /// <summary>The table's heading.</summary>
@@ -59,44 +52,21 @@ internal sealed class DoubtFigures(DoubtCondition condition)
     /// <summary>Readings with the mains that were proposed while a check was doubted.</summary>
     public int EarlyMains { get; private set; }
 
-    public void Add(DiagnosedUnit unit)
+    public void Add(JudgedUnit unit)
     {
-        var (drawn, result) = (unit.Unit, unit.Result);
-        score.Add([.. result.Faults.Select(f => (f.Mode.Name, f.Probability))], drawn.Truth);
-        var falselySure = unit.FalselySure.Count();
-        FalselySure = FalselySure.With(falselySure, 1);
-        UnitsFalselySure = UnitsFalselySure.With(falselySure > 0);
-        Doubting = Doubting.With(!result.Doubts.IsEmpty);
-        if (!condition.Right.IsEmpty)
-            Right = Right.With(result.Doubts.Any(d => condition.Right.Contains(d.About)));
-        if (condition.Bench.LeadOhms > 0)
-            NearLeads = NearLeads.With(
-                result.Doubts.Any(d => d.About == DoubtAbout.Leads && Math.Abs(d.Value - condition.Bench.LeadOhms) <= LeadsWithin)
-            );
-        var lineOff = Math.Abs(drawn.Readings.SupplyVolts - drawn.LineVolts);
-        if (condition.Bench.LineOffVolts > 0)
-            NearLine = NearLine.With(
-                result.Doubts.Any(d => d.About == DoubtAbout.Line && Math.Abs(d.Value - drawn.LineVolts) <= LineWithin * lineOff)
-            );
-        AddSlips(unit);
-        if (drawn.Unlisted is { IsShort: true })
-            ShortsFound = ShortsFound.With(unit.FindsInternal);
-        if (drawn.Unlisted is { IsLooseCore: true })
-            LooseFound = LooseFound.With(unit.FindsInternal);
+        score.Add([.. unit.Answers.Select(a => (a.Name, a.Probability))], unit.Truth);
+        FalselySure = FalselySure.With(unit.FalselySure, 1);
+        UnitsFalselySure = UnitsFalselySure.With(unit.FalselySure > 0);
+        Doubting = Doubting.With(unit.IsDoubting);
+        Right = Right.With(unit.IsRight);
+        NearLeads = NearLeads.With(unit.IsNearLeads);
+        NearLine = NearLine.With(unit.IsNearLine);
+        foreach (var slip in unit.Slips)
+            (Named, KindRight) = (Named.With(slip.IsNamed), KindRight.With(slip.HasRightKind));
+        NamedWrongly = NamedWrongly.With(unit.NamedWrongly.Count, unit.NamedWrongly.Of);
+        ShortsFound = ShortsFound.With(unit.FindsShort);
+        LooseFound = LooseFound.With(unit.FindsLoose);
         EarlyMains += unit.EarlyMains;
-    }
-
-    private void AddSlips(DiagnosedUnit unit)
-    {
-        foreach (var slip in unit.Unit.Slips.Where(s => s.Matters))
-        {
-            var named = unit.NamedFor(slip);
-            Named = Named.With(named is not null);
-            if (named is not null && DiagnosedUnit.HasRightKind(slip, named) is { } isRight)
-                KindRight = KindRight.With(isRight);
-        }
-        foreach (var named in unit.Result.Slips)
-            NamedWrongly = NamedWrongly.With(unit.Unit.Slips.All(s => s.Id != named.Id));
     }
 
     /// <summary>The table's row.</summary>

@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Text.Json.Serialization;
 
 namespace Ohmstead.Perf.Experiments.Doubted;
 
@@ -6,9 +7,11 @@ namespace Ohmstead.Perf.Experiments.Doubted;
 internal readonly record struct Share(int Count, int Of)
 {
     /// <summary>The share; NaN of nothing.</summary>
+    [JsonIgnore]
     public double Value => Count / (double)Of;
 
-    public Share With(bool counts) => With(counts ? 1 : 0, 1);
+    /// <summary>With one more; null does not count.</summary>
+    public Share With(bool? counts) => counts is { } does ? With(does ? 1 : 0, 1) : this;
 
     public Share With(int count, int of) => new(Count + count, Of + of);
 

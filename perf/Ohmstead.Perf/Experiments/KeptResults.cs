@@ -1,7 +1,8 @@
 using System.Collections.Concurrent;
+using System.Security.Cryptography;
 using System.Text.Json;
 
-namespace Ohmstead.Perf.Experiments.Drafted;
+namespace Ohmstead.Perf.Experiments;
 
 /// <summary>Results of a long run, each on the disk as soon as it is there, so that a run can be taken up where it stopped.</summary>
 internal sealed class KeptResults
@@ -18,6 +19,13 @@ internal sealed class KeptResults
         foreach (var line in File.Exists(file) ? File.ReadAllLines(file) : [])
             if (line.Split('\t') is [var key, var text, "."])
                 kept[key] = text;
+    }
+
+    /// <summary>Results of this method of diagnosis, which is told by the answers that it is held to: with others, a run begins anew.</summary>
+    public static KeptResults OfDiagnosis(string root)
+    {
+        var method = Convert.ToHexStringLower(SHA256.HashData(File.ReadAllBytes(Path.Combine(root, PinnedAnswers.File))));
+        return new(Path.Combine(root, ".build/diagnosed", $"results-{method[..16]}.tsv"));
     }
 
     /// <summary>What was kept by this name, or what the work gives, which is kept.</summary>
