@@ -34,7 +34,7 @@ public sealed class AnswerBoxesTests
                 )
         );
         Assert.Equal(shown, boxes.Find("#a-range").GetAttribute("value") ?? "");
-        boxes.Find("#a-range").Change("4");
+        boxes.Do(() => boxes.Find("#a-range").Change("4"));
         Assert.Equal((first, second, ""), (answers.Throttle(0).RangeVolts, answers.Throttle(1).RangeVolts, answers.RangeVolts));
     }
 
@@ -61,7 +61,7 @@ public sealed class AnswerBoxesTests
                 )
         );
         Assert.Equal("3", boxes.Find("#a-boost").GetAttribute("value"));
-        boxes.Find("#a-boost").Change("4");
+        boxes.Do(() => boxes.Find("#a-boost").Change("4"));
         Assert.Equal(("4", ""), (answers.Throttle(0).WhistleVolts, answers.WhistleVolts));
         // A whistle that adds no volts is asked for none; nor are all at once where each is asked.
         foreach (var question in (string[])["whistle-volts-2", "whistle-volts"])

@@ -45,7 +45,7 @@ public sealed class AskTypeTests : IAsyncLifetime
         var unit = (await workshop.Bench.ReadAsync(Id))!;
         var sheet = await workshop.Bench.SheetOfAsync(unit);
         var panel = workshop.Screens.Render<UntypedPanel>(p => p.Add(s => s.Unit, unit).Add(s => s.Sheet, sheet));
-        panel.Find("button").Click();
+        await panel.DoAsync(() => panel.Find("button").ClickAsync());
         panel.WaitForAssertion(() => Assert.EndsWith("/ask/plate", At, StringComparison.Ordinal));
         return At.Split('/')[2];
     }
@@ -60,33 +60,33 @@ public sealed class AskTypeTests : IAsyncLifetime
     private async Task<KindAnswers> AnswersAsync(string type) => (await OwnTypes.ReadAsync(workshop.Bench, type))!.Value.Type.Answers;
 
     /// <summary>Answers one question and presses the copper button; ends on the next.</summary>
-    private void Answer(string type, string question, string word, string next)
+    private async Task AnswerAsync(string type, string question, string word, string next)
     {
         var screen = Show(type, question);
-        screen.Do(() => screen.Find($"input[value='{word}']").Change(word));
-        Press(screen, type, next);
+        await screen.DoAsync(() => screen.Find($"input[value='{word}']").ChangeAsync(word));
+        await PressAsync(screen, type, next);
     }
 
-    private void Press(IRenderedComponent<AskType> screen, string type, string next)
+    private async Task PressAsync(IRenderedComponent<AskType> screen, string type, string next)
     {
-        screen.Do(() => screen.Find("form").Submit());
+        await screen.DoAsync(() => screen.Find("form").SubmitAsync());
         screen.WaitForAssertion(() => Assert.Equal($"/kinds/{type}/ask/{next}", At));
     }
 
     private async Task<string> AnsweredAsync()
     {
         var type = await BegunAsync();
-        Press(Show(type, "plate"), type, "throttles");
-        Answer(type, "throttles", "1", "runs");
-        Answer(type, "runs", "roller", "output");
-        Answer(type, "output", "ac", "posts-1");
-        Press(Show(type, "posts-1"), type, "fixed");
-        Press(Show(type, "fixed"), type, "range");
-        Answer(type, "range", "none", "whistle");
-        Answer(type, "whistle", "none", "direction");
-        Answer(type, "direction", "none", "breaker");
-        Answer(type, "breaker", "common", "lamp");
-        Answer(type, "lamp", "none", "name");
+        await PressAsync(Show(type, "plate"), type, "throttles");
+        await AnswerAsync(type, "throttles", "1", "runs");
+        await AnswerAsync(type, "runs", "roller", "output");
+        await AnswerAsync(type, "output", "ac", "posts-1");
+        await PressAsync(Show(type, "posts-1"), type, "fixed");
+        await PressAsync(Show(type, "fixed"), type, "range");
+        await AnswerAsync(type, "range", "none", "whistle");
+        await AnswerAsync(type, "whistle", "none", "direction");
+        await AnswerAsync(type, "direction", "none", "breaker");
+        await AnswerAsync(type, "breaker", "common", "lamp");
+        await AnswerAsync(type, "lamp", "none", "name");
         return type;
     }
 
@@ -94,7 +94,7 @@ public sealed class AskTypeTests : IAsyncLifetime
     {
         var type = await AnsweredAsync();
         var last = Show(type, "name");
-        last.Do(() => last.Find("form").Submit());
+        await last.DoAsync(() => last.Find("form").SubmitAsync());
         last.WaitForAssertion(() => Assert.Equal($"/kinds/{type}", At));
         return type;
     }
@@ -133,7 +133,7 @@ public sealed class AskTypeTests : IAsyncLifetime
                 .Order(StringComparer.Ordinal)
         );
         var page = Page(type);
-        Assert.Contains("drafted from its plate and your answers", page.Markup, StringComparison.Ordinal);
+        page.WaitForAssertion(() => Assert.Contains("drafted from its plate and your answers", page.Markup, StringComparison.Ordinal));
         Assert.Contains("Next reading", page.Find("a.do").TextContent, StringComparison.Ordinal);
         Assert.Contains(
             page.FindAll(".own-number"),
@@ -147,7 +147,7 @@ public sealed class AskTypeTests : IAsyncLifetime
         var type = await BegunAsync();
         var screen = Show(type, "plate");
         Assert.Equal("90", screen.Find("#a-watts").GetAttribute("value"));
-        screen.Do(() => screen.Find("#a-watts").Change("eighty"));
+        await screen.DoAsync(() => screen.Find("#a-watts").ChangeAsync("eighty"));
         screen.WaitForAssertion(() => Assert.Contains("saved", screen.Find("[role=status]").TextContent, StringComparison.Ordinal));
         Assert.Equal("eighty", (await AnswersAsync(type)).Watts);
         Assert.Equal("eighty", Show(type, "plate").Find("#a-watts").GetAttribute("value"));
@@ -160,18 +160,18 @@ public sealed class AskTypeTests : IAsyncLifetime
     {
         var type = await BegunAsync();
         var plate = Show(type, "plate");
-        plate.Do(() => plate.Find("#a-watts").Change("eighty"));
-        plate.Do(() => plate.Find("form").Submit());
+        await plate.DoAsync(() => plate.Find("#a-watts").ChangeAsync("eighty"));
+        await plate.DoAsync(() => plate.Find("form").SubmitAsync());
         plate.WaitForAssertion(() =>
             Assert.Contains("“eighty” is not a number", plate.Find("[role=alert]").TextContent, StringComparison.Ordinal)
         );
         Assert.EndsWith("/ask/plate", At, StringComparison.Ordinal);
         var count = Show(type, "throttles");
-        count.Do(() => count.Find("form").Submit());
+        await count.DoAsync(() => count.Find("form").SubmitAsync());
         count.WaitForAssertion(() => Assert.Contains("Choose one", count.Find("[role=alert]").TextContent, StringComparison.Ordinal));
         // From a later question the way back to it is a link.
-        count.Do(() => count.Find("input[value='1']").Change("1"));
-        count.Do(() => count.Find("form").Submit());
+        await count.DoAsync(() => count.Find("input[value='1']").ChangeAsync("1"));
+        await count.DoAsync(() => count.Find("form").SubmitAsync());
         count.WaitForAssertion(() => Assert.Equal(OwnTypes.Address(type, "plate"), count.Find("[role=alert] a").GetAttribute("href")));
     }
 
@@ -184,7 +184,9 @@ public sealed class AskTypeTests : IAsyncLifetime
             Assert.Contains("breaker, between", screen.Find("svg").ParentElement!.OuterHtml + screen.Markup, StringComparison.Ordinal)
         );
         Assert.Contains(", new", screen.Markup, StringComparison.Ordinal);
-        screen.Do(() => screen.FindAll("button").Single(b => b.TextContent.StartsWith("I don’t know", StringComparison.Ordinal)).Click());
+        await screen.DoAsync(() =>
+            screen.FindAll("button").Single(b => b.TextContent.StartsWith("I don’t know", StringComparison.Ordinal)).ClickAsync()
+        );
         screen.WaitForAssertion(() => Assert.Equal($"/kinds/{type}/ask/lamp", At));
         Assert.Equal(KindAnswers.Unknown, (await AnswersAsync(type)).Breaker);
     }
@@ -194,15 +196,17 @@ public sealed class AskTypeTests : IAsyncLifetime
     {
         var type = await MadeAsync();
         await workshop.Bench.EnterAsync(Id, 6, "bench", new ReadingEntered("blades", Shown.Number(7.1), BenchState.AsSheet));
-        Answer(type, "breaker", "throttle", "lamp");
+        await AnswerAsync(type, "breaker", "throttle", "lamp");
         var page = Page(type);
-        page.Do(() => page.FindAll("button").Single(b => b.TextContent == "Make a new version").Click());
+        await page.DoAsync(() => page.FindAll("button").Single(b => b.TextContent == "Make a new version").ClickAsync());
         page.WaitForAssertion(() => Assert.Contains("Saved as a new version", page.Markup, StringComparison.Ordinal));
         var unit = (await workshop.Bench.ReadAsync(Id))!;
         Assert.Equal(1, unit.SheetVersion);
         Assert.Contains((await workshop.Bench.SheetOfAsync(unit))!.Elements, e => e.Id == "breaker");
         Assert.Contains((await workshop.Bench.SheetAsync(type))!.Elements, e => e.Id == "breaker-a");
-        page.Do(() => page.FindAll("button").Single(b => b.TextContent.StartsWith("Use the newest", StringComparison.Ordinal)).Click());
+        await page.DoAsync(() =>
+            page.FindAll("button").Single(b => b.TextContent.StartsWith("Use the newest", StringComparison.Ordinal)).ClickAsync()
+        );
         page.WaitForAssertion(() => Assert.DoesNotContain("Use the newest", page.Markup, StringComparison.Ordinal));
         Assert.Contains((await workshop.Bench.SheetOfAsync((await workshop.Bench.ReadAsync(Id))!))!.Elements, e => e.Id == "breaker-a");
     }
@@ -213,14 +217,14 @@ public sealed class AskTypeTests : IAsyncLifetime
         var type = await MadeAsync();
         await workshop.Bench.EnterAsync(Id, 6, "bench", new ReadingEntered("blades", Shown.Number(7.1), BenchState.AsSheet));
         var page = Page(type);
-        page.Do(() => page.FindAll("button").Single(b => b.TextContent == "Learn from 1 reading").Click());
+        await page.DoAsync(() => page.FindAll("button").Single(b => b.TextContent == "Learn from 1 reading").ClickAsync());
         page.WaitForAssertion(() =>
             Assert.Contains("drafted from its plate and 1 reading. Bands are wide", page.Markup, StringComparison.Ordinal)
         );
-        Assert.Contains("Measured", Row(page, "Primary, ohms").TextContent, StringComparison.Ordinal);
-        page.Do(() => Row(page, "Primary, ohms").QuerySelector("button")!.Click());
-        page.Do(() => page.Find(".own-number form input").Change("6.5"));
-        page.Do(() => page.Find(".own-number form").Submit());
+        page.WaitForAssertion(() => Assert.Contains("Measured", Row(page, "Primary, ohms").TextContent, StringComparison.Ordinal));
+        await page.DoAsync(() => Row(page, "Primary, ohms").QuerySelector("button")!.ClickAsync());
+        await page.DoAsync(() => page.Find(".own-number form input").ChangeAsync("6.5"));
+        await page.DoAsync(() => page.Find(".own-number form").SubmitAsync());
         page.WaitForAssertion(() => Assert.Contains("6.50 Ω", Row(page, "Primary, ohms").TextContent, StringComparison.Ordinal));
         Assert.Equal(3, (await workshop.Bench.Store.ReadDocumentAsync(Bench.SheetKind, type, CancellationToken.None))!.Version);
         // The unit that was measured first is judged by what it was measured with.

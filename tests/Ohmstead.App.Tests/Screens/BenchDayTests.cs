@@ -19,7 +19,7 @@ public class BenchDayTests
         await using var screens = await ScreenBench.OpenAsync(ScreenBench.NothingLive);
         var day = screens.Context.Render<BenchDay>();
         day.WaitForElement("#add-unit");
-        day.Do(() => day.Find("#add-unit").Change(ScreenBench.UnitId.ToString()));
+        await day.DoAsync(() => day.Find("#add-unit").ChangeAsync(ScreenBench.UnitId.ToString()));
         day.WaitForElement(".day-list");
         Assert.Equal("Look-over", day.Find(".day-row b:not(.at)").TextContent);
         Assert.Contains("F-9", day.Find(".day-chart").TextContent, StringComparison.Ordinal);
@@ -36,20 +36,20 @@ public class BenchDayTests
         await using var screens = await ScreenBench.OpenAsync();
         var day = screens.Context.Render<BenchDay>();
         day.WaitForElement("#add-unit");
-        day.Do(() => day.Find("#add-unit").Change(ScreenBench.UnitId.ToString()));
+        await day.DoAsync(() => day.Find("#add-unit").ChangeAsync(ScreenBench.UnitId.ToString()));
         day.WaitForElement(".day-list");
         var first = $"{ScreenBench.UnitId}-0";
-        day.Do(() => day.Find($"[id='m-{first}']").Change("a while"));
+        await day.DoAsync(() => day.Find($"[id='m-{first}']").ChangeAsync("a while"));
         day.WaitForAssertion(() =>
             Assert.Contains("“a while” is not a number", day.Find("[role=alert]").TextContent, StringComparison.Ordinal)
         );
-        day.Do(() => day.Find($"[id='m-{first}']").Change("900"));
+        await day.DoAsync(() => day.Find($"[id='m-{first}']").ChangeAsync("900"));
         day.WaitForAssertion(() =>
             Assert.Contains("Split it, or free more time.", day.Find("[role=alert]").TextContent, StringComparison.Ordinal)
         );
-        day.Do(() => day.Find($"[id='m-{first}']").Change("25"));
+        await day.DoAsync(() => day.Find($"[id='m-{first}']").ChangeAsync("25"));
         day.WaitForAssertion(() => Assert.Contains("25 min", day.Find(".day-row").TextContent, StringComparison.Ordinal));
-        day.Do(() => day.Find($"[id='w-{first}']").Change("45"));
+        await day.DoAsync(() => day.Find($"[id='w-{first}']").ChangeAsync("45"));
         day.WaitForAssertion(() => Assert.Contains("then waits until", day.Find(".day-row").TextContent, StringComparison.Ordinal));
         var task = (await KeptAsync(screens)).Units.Single().Tasks[0];
         Assert.Equal((25, 45), (task.Minutes, task.WaitMinutes));
@@ -61,13 +61,13 @@ public class BenchDayTests
         await using var screens = await ScreenBench.OpenAsync();
         var day = screens.Context.Render<BenchDay>();
         day.WaitForElement("#add-unit");
-        day.Do(() => day.Find("#add-unit").Change(ScreenBench.UnitId.ToString()));
+        await day.DoAsync(() => day.Find("#add-unit").ChangeAsync(ScreenBench.UnitId.ToString()));
         day.WaitForElement(".day-list");
         var before = day.FindAll(".day-row").Count;
-        day.Do(() => day.FindAll("button").Single(b => b.TextContent.StartsWith("Done", StringComparison.Ordinal)).Click());
+        await day.DoAsync(() => day.FindAll("button").Single(b => b.TextContent.StartsWith("Done", StringComparison.Ordinal)).ClickAsync());
         day.WaitForAssertion(() => Assert.Equal(before - 1, day.FindAll(".day-row").Count));
         Assert.NotNull((await KeptAsync(screens)).Units.Single().Tasks[0].DoneAt);
-        day.Do(() => day.FindAll("button").Single(b => b.TextContent.StartsWith("Undo", StringComparison.Ordinal)).Click());
+        await day.DoAsync(() => day.FindAll("button").Single(b => b.TextContent.StartsWith("Undo", StringComparison.Ordinal)).ClickAsync());
         day.WaitForAssertion(() => Assert.Equal(before, day.FindAll(".day-row").Count));
     }
 
@@ -77,9 +77,9 @@ public class BenchDayTests
         await using var screens = await ScreenBench.OpenAsync();
         var day = screens.Context.Render<BenchDay>();
         day.WaitForElement("#h-from");
-        day.Do(() => day.Find("#h-from").Change("18:00"));
+        await day.DoAsync(() => day.Find("#h-from").ChangeAsync("18:00"));
         day.WaitForAssertion(() => Assert.Equal("Your hours must begin before they end.", day.Find("[role=alert]").TextContent));
-        day.Do(() => day.Find("#h-from").Change("08:30"));
+        await day.DoAsync(() => day.Find("#h-from").ChangeAsync("08:30"));
         day.WaitForAssertion(() => Assert.Empty(day.FindAll("[role=alert]")));
         Assert.Equal(510, (await KeptAsync(screens)).Free[0].From);
     }
@@ -99,21 +99,21 @@ public class BenchDayTests
         day.WaitForElement("#new-person");
         foreach (var name in new[] { "Ann", "Ben" })
         {
-            day.Do(() => day.Find("#new-person").Change(name));
-            day.Do(() => day.Find("#new-person").Closest("form")!.Submit());
+            await day.DoAsync(() => day.Find("#new-person").ChangeAsync(name));
+            await day.DoAsync(() => day.Find("#new-person").Closest("form")!.SubmitAsync());
             day.WaitForAssertion(() => Assert.Contains($"p-from-{name}", day.Markup, StringComparison.Ordinal));
         }
         day.WaitForAssertion(() => Assert.Equal(["Ann", "Ben"], day.FindAll(".day-who .at").Select(a => a.TextContent)));
         Assert.Equal("All 2 units ready by", day.Find(".day-plan p b").TextContent[..20]);
-        Press(day, "Begin: Ann");
+        await PressAsync(day, "Begin: Ann");
         day.WaitForAssertion(() => Assert.Contains("until", day.Find(".day-who li").TextContent, StringComparison.Ordinal));
         var begun = (await KeptAsync(screens)).Units.SelectMany(u => u.Tasks).Single(t => t.IsGoingOn);
         Assert.Equal(("Ann", 20), (begun.By, begun.Minutes));
-        Press(day, "10 min more: Ann");
+        await PressAsync(day, "10 min more: Ann");
         day.WaitForAssertion(() => Assert.Contains("saved", day.Find("[role=status]").TextContent, StringComparison.Ordinal));
         begun = (await KeptAsync(screens)).Units.SelectMany(u => u.Tasks).Single(t => t.IsGoingOn);
         Assert.InRange(begun.Minutes, 30, 31);
-        Press(day, "Done: Ann");
+        await PressAsync(day, "Done: Ann");
         day.WaitForAssertion(() => Assert.DoesNotContain("10 min more", day.Markup, StringComparison.Ordinal));
         var show = screens.Context.Render<ShowDay>();
         show.WaitForAssertion(() => Assert.Equal(["Ann", "Ben"], show.FindAll(".day-who .at").Select(a => a.TextContent)));
@@ -123,13 +123,13 @@ public class BenchDayTests
     private static DayBookUnit Unit(int id, string tag) =>
         new(new(id, 0, 0, new byte[8]), tag, [new("Look-over", 20, "", 0, null), new("Repair", 30, "", 0, null)], null);
 
-    private static void Press(IRenderedComponent<BenchDay> day, string name) =>
-        day.Do(() =>
+    private static Task PressAsync(IRenderedComponent<BenchDay> day, string name) =>
+        day.DoAsync(() =>
             day.FindAll("button")
                 .Single(b =>
                     string.Join(' ', b.TextContent.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries))
                         .StartsWith(name, StringComparison.Ordinal)
                 )
-                .Click()
+                .ClickAsync()
         );
 }

@@ -21,7 +21,9 @@ public class BreakerScreenTests
     {
         var screen = Show(bench);
         screen.WaitForAssertion(() => Assert.Contains("Load on: start the count", screen.Markup, StringComparison.Ordinal));
-        await screen.FindAll("button").Single(b => b.TextContent == "Load on: start the count").ClickAsync(new MouseEventArgs());
+        await screen.DoAsync(() =>
+            screen.FindAll("button").Single(b => b.TextContent == "Load on: start the count").ClickAsync(new MouseEventArgs())
+        );
         screen.WaitForAssertion(() => Assert.NotEmpty(screen.FindAll(".hands-off")));
         return screen;
     }
@@ -76,12 +78,12 @@ public class BreakerScreenTests
         var screen = await StartedAsync(bench);
         time.Move(12.5);
         await HoldAsync(screen, time, 0.5);
-        await screen.Find(".hands-off button").TriggerEventAsync("onpointerup", new PointerEventArgs());
+        await screen.DoAsync(() => screen.Find(".hands-off button").TriggerEventAsync("onpointerup", new PointerEventArgs()));
         time.Move(2);
         Assert.NotEmpty(screen.FindAll(".hands-off"));
         Assert.Empty((await bench.UnitAsync()).All<BreakerTimed>());
         // At 15 s, by the space bar.
-        await screen.Find(".hands-off button").KeyDownAsync(new KeyboardEventArgs { Key = " " });
+        await screen.DoAsync(() => screen.Find(".hands-off button").KeyDownAsync(new KeyboardEventArgs { Key = " " }));
         time.Move(1);
         screen.WaitForAssertion(() => Assert.Empty(screen.FindAll(".hands-off")));
         var timed = (await bench.UnitAsync()).All<BreakerTimed>().Single().Fact;
@@ -95,7 +97,7 @@ public class BreakerScreenTests
 
     private static async Task HoldAsync(IRenderedComponent<BreakerScreen> screen, MovedTime time, double seconds)
     {
-        await screen.Find(".hands-off button").TriggerEventAsync("onpointerdown", new PointerEventArgs());
+        await screen.DoAsync(() => screen.Find(".hands-off button").TriggerEventAsync("onpointerdown", new PointerEventArgs()));
         time.Move(seconds);
     }
 }

@@ -11,6 +11,7 @@ using Ohmstead.App.Web;
 using Ohmstead.Workshop.Asking;
 using Ohmstead.Workshop.Dating;
 using Ohmstead.Workshop.Journal;
+using Ohmstead.Workshop.Stores;
 
 namespace Ohmstead.App.Tests.Screens;
 
@@ -36,8 +37,8 @@ public class DatingScreenTests
         return bench;
     }
 
-    private static void Press(IRenderedComponent<IComponent> screen, string words) =>
-        screen.Do(() => screen.FindAll("button").First(b => b.TextContent.StartsWith(words, StringComparison.Ordinal)).Click());
+    private static Task PressAsync(IRenderedComponent<IComponent> screen, string words) =>
+        screen.DoAsync(() => screen.FindAll("button").First(b => b.TextContent.StartsWith(words, StringComparison.Ordinal)).ClickAsync());
 
     private static string Address(ScreenBench bench) =>
         new Uri(bench.Context.Services.GetRequiredService<NavigationManager>().Uri).AbsolutePath;
@@ -50,20 +51,20 @@ public class DatingScreenTests
     {
         await using var bench = await ScreenBench.OpenAsync();
         var screen = bench.Context.Render<YearsOfType>(p => p.Add(s => s.KindId, Type));
-        screen.Do(() => screen.Find("#first").Change("1955"));
-        screen.Do(() => screen.Find("#last").Change("1946"));
-        screen.Do(() => screen.Find("#made").ParentElement!.QuerySelector("form")!.Submit());
+        await screen.DoAsync(() => screen.Find("#first").ChangeAsync("1955"));
+        await screen.DoAsync(() => screen.Find("#last").ChangeAsync("1946"));
+        await screen.DoAsync(() => screen.Find("#made").ParentElement!.QuerySelector("form")!.SubmitAsync());
         screen.WaitForAssertion(() => Assert.Equal("The last year is before the first.", screen.Find(".warning").TextContent));
         Assert.Null((await TypeDates.ReadAsync(bench.Bench, Type)).Dates);
-        screen.Do(() => screen.Find("#first").Change("1941"));
-        screen.Do(() => screen.Find("#made").ParentElement!.QuerySelector("form")!.Submit());
+        await screen.DoAsync(() => screen.Find("#first").ChangeAsync("1941"));
+        await screen.DoAsync(() => screen.Find("#made").ParentElement!.QuerySelector("form")!.SubmitAsync());
         screen.WaitForAssertion(() => Assert.Empty(screen.FindAll(".warning")));
 
-        Press(screen, "Vents");
+        await PressAsync(screen, "Vents");
         screen.WaitForElement("#t-vents-new");
-        screen.Do(() => screen.Find("#t-vents-new").Change("slots"));
-        screen.Do(() => screen.Find("#l-vents-new").Change("1943"));
-        screen.Do(() => screen.Find("#t-vents-new").Closest("form")!.Submit());
+        await screen.DoAsync(() => screen.Find("#t-vents-new").ChangeAsync("slots"));
+        await screen.DoAsync(() => screen.Find("#l-vents-new").ChangeAsync("1943"));
+        await screen.DoAsync(() => screen.Find("#t-vents-new").Closest("form")!.SubmitAsync());
         screen.WaitForElement("#t-vents-slots");
         Assert.Contains("Slots: until 1943, give or take 1 year", screen.Markup, StringComparison.Ordinal);
         // The next one begins empty.
@@ -72,12 +73,12 @@ public class DatingScreenTests
         Assert.Equal((1941, 1946, 3.0), (kept.FirstYear, kept.LastYear, kept.Details[0].SwappedPercent));
         Assert.Equal("slots", Assert.Single(kept.Details[0].Variants).Id);
 
-        screen.Do(() => screen.Find("#p-vents").Change("8"));
-        screen.Do(() => screen.Find("#p-vents").Closest("form")!.Submit());
+        await screen.DoAsync(() => screen.Find("#p-vents").ChangeAsync("8"));
+        await screen.DoAsync(() => screen.Find("#p-vents").Closest("form")!.SubmitAsync());
         screen.WaitForAssertion(() => Assert.Contains("8 of 100 units", screen.Markup, StringComparison.Ordinal));
-        Press(screen, "Take it away: slots");
+        await PressAsync(screen, "Take it away: slots");
         screen.WaitForAssertion(() => Assert.Empty(screen.FindAll("#t-vents-slots")));
-        Press(screen, "Take it away: Vents");
+        await PressAsync(screen, "Take it away: Vents");
         screen.WaitForAssertion(() => Assert.Empty(screen.FindAll("#d-vents")));
         Assert.Empty((await TypeDates.ReadAsync(bench.Bench, Type)).Dates!.Details);
     }
@@ -89,15 +90,15 @@ public class DatingScreenTests
         await using var bench = await WithDatesAsync();
         var screen = bench.Context.Render<YearsOfType>(p => p.Add(s => s.KindId, Type));
         string? Shown(string field) => screen.Find(field).GetAttribute("value");
-        screen.Do(() => screen.Find("#w-cord").Change("behind the case"));
-        screen.Do(() => screen.Find("#t-cord-cloth").Change("brown cloth"));
-        screen.Do(() => screen.Find("#f-vents-slots").Change("1944"));
-        screen.Do(() => screen.Find("#t-vents-new").Change("oval"));
-        screen.Do(() => screen.Find("#last").Change("1956"));
-        screen.Do(() => screen.Find("#p-vents").Change("8"));
-        screen.Do(() => screen.Find("#p-vents").Closest("form")!.Submit());
+        await screen.DoAsync(() => screen.Find("#w-cord").ChangeAsync("behind the case"));
+        await screen.DoAsync(() => screen.Find("#t-cord-cloth").ChangeAsync("brown cloth"));
+        await screen.DoAsync(() => screen.Find("#f-vents-slots").ChangeAsync("1944"));
+        await screen.DoAsync(() => screen.Find("#t-vents-new").ChangeAsync("oval"));
+        await screen.DoAsync(() => screen.Find("#last").ChangeAsync("1956"));
+        await screen.DoAsync(() => screen.Find("#p-vents").ChangeAsync("8"));
+        await screen.DoAsync(() => screen.Find("#p-vents").Closest("form")!.SubmitAsync());
         screen.WaitForAssertion(() => Assert.Contains("8 of 100 units", screen.Markup, StringComparison.Ordinal));
-        Press(screen, "Take it away: round holes");
+        await PressAsync(screen, "Take it away: round holes");
         screen.WaitForAssertion(() => Assert.Empty(screen.FindAll("#t-vents-round")));
         Assert.Equal(
             ["behind the case", "brown cloth", "1944", "oval", "1956", "8"],
@@ -105,9 +106,9 @@ public class DatingScreenTests
         );
         // What another form changed of a kept value is shown; so is what another window changed of the years.
         await TypeDates.ChangeAsync(bench.Bench, Type, d => new(d with { FirstYear = 1944 }, ""));
-        screen.Do(() => screen.Find("#t-vents-slots").Closest("form")!.Submit());
+        await screen.DoAsync(() => screen.Find("#t-vents-slots").Closest("form")!.SubmitAsync());
         screen.WaitForAssertion(() => Assert.Equal("1944", Shown("#first")));
-        screen.Do(() => screen.Find("#made").ParentElement!.QuerySelector("form")!.Submit());
+        await screen.DoAsync(() => screen.Find("#made").ParentElement!.QuerySelector("form")!.SubmitAsync());
         screen.WaitForAssertion(() => Assert.Equal("1956", Shown("#last")));
         var kept = (await TypeDates.ReadAsync(bench.Bench, Type)).Dates!;
         Assert.Equal((1944, 1956, ""), (kept.FirstYear, kept.LastYear, kept.Details[0].Where));
@@ -119,16 +120,32 @@ public class DatingScreenTests
         await using var bench = await WithDatesAsync();
         var screen = bench.Context.Render<YearsOfType>(p => p.Add(s => s.KindId, Type));
         var was = (await bench.Bench.Store.ReadDocumentAsync(KindDates.DocumentKind, Type, CancellationToken.None))!.Text;
-        Press(screen, "Take it away: Cord");
+        await PressAsync(screen, "Take it away: Cord");
         screen.WaitForAssertion(() => Assert.Empty(screen.FindAll("#d-cord")));
-        Press(screen, "Undo: put back cord");
+        await PressAsync(screen, "Undo: put back cord");
         screen.WaitForElement("#t-cord-plastic");
         Assert.Equal(was, (await bench.Bench.Store.ReadDocumentAsync(KindDates.DocumentKind, Type, CancellationToken.None))!.Text);
         Assert.DoesNotContain(screen.FindAll("button"), b => b.TextContent.StartsWith("Undo", StringComparison.Ordinal));
         await TypeDates.ChangeAsync(bench.Bench, Type, d => new(DatesEdit.Without(d, "vents"), ""));
-        screen.Do(() => screen.Find("#p-vents").Closest("form")!.Submit());
+        await screen.DoAsync(() => screen.Find("#p-vents").Closest("form")!.SubmitAsync());
         screen.WaitForAssertion(() => Assert.Equal("This detail is no longer there.", screen.Find(".warning").TextContent));
         Assert.DoesNotContain("Saved.", screen.Markup, StringComparison.Ordinal);
+    }
+
+    /// <summary>The answer of a database that is far away comes when the form that was pressed is gone.</summary>
+    [Fact]
+    public async Task What_is_taken_away_can_be_put_back_also_where_the_store_answers_late()
+    {
+        await using var bench = await ScreenBench.OpenAsync(FailingStore.Around);
+        await bench.Bench.SaveDocumentAsync(KindDates.DocumentKind, Type, 0, KindDates.Write(Dates));
+        var screen = bench.Context.Render<YearsOfType>(p => p.Add(s => s.KindId, Type));
+        screen.WaitForElement("#d-cord");
+        var saved = FailingStore.Hold(bench.Bench.Store, nameof(IStore.SaveDocumentAsync));
+        var press = PressAsync(screen, "Take it away: Cord");
+        saved.SetResult();
+        await press;
+        await PressAsync(screen, "Undo: put back cord");
+        screen.WaitForElement("#d-cord");
     }
 
     /// <summary>What a later version wrote is not shown as nothing, nor written over.</summary>
@@ -140,10 +157,10 @@ public class DatingScreenTests
         await bench.Bench.SaveDocumentAsync(KindDates.DocumentKind, Type, 0, later);
         const string said = "The years and details that are kept of this type cannot be used, and stay as they are. ";
         var years = bench.Context.Render<YearsOfType>(p => p.Add(s => s.KindId, Type));
-        Assert.StartsWith(said, years.Find(".warning").TextContent, StringComparison.Ordinal);
+        years.WaitForAssertion(() => Assert.StartsWith(said, years.Find(".warning").TextContent, StringComparison.Ordinal));
         Assert.Empty(years.FindAll("form"));
         var asked = Screen(bench);
-        Assert.StartsWith(said, asked.Find(".warning").TextContent, StringComparison.Ordinal);
+        asked.WaitForAssertion(() => Assert.StartsWith(said, asked.Find(".warning").TextContent, StringComparison.Ordinal));
         Assert.DoesNotContain("No years are entered", asked.Markup, StringComparison.Ordinal);
         var brought = await BroughtIn.KeepAsync(bench.Bench, "x.json", KindDates.Write(Dates with { Type = Type }));
         Assert.StartsWith($"x.json: {said}", brought.Refused, StringComparison.Ordinal);
@@ -191,8 +208,8 @@ public class DatingScreenTests
             bench.Context.Render<YearsOfType>(p => p.Add(s => s.KindId, Type)),
             bench.Context.Render<YearsOfType>(p => p.Add(s => s.KindId, Type))
         );
-        Press(one, "Plug");
-        Press(other, "Post nuts");
+        await PressAsync(one, "Plug");
+        await PressAsync(other, "Post nuts");
         other.WaitForElement("#d-post-nuts");
         Assert.Equal(
             ["cord", "vents", "cover", "plug", "post-nuts"],
@@ -204,7 +221,7 @@ public class DatingScreenTests
     public async Task A_unit_whose_type_has_no_years_is_led_to_where_they_are_entered()
     {
         await using var bench = await ScreenBench.OpenAsync();
-        Assert.Equal($"/kinds/{Type}/years", Screen(bench).Find("a.do").GetAttribute("href"));
+        Assert.Equal($"/kinds/{Type}/years", Screen(bench).WaitForElement("a.do").GetAttribute("href"));
     }
 
     [Fact]
@@ -212,18 +229,18 @@ public class DatingScreenTests
     {
         await using var bench = await WithDatesAsync();
         var screen = Screen(bench);
-        Assert.Contains("Nothing was seen yet", screen.Markup, StringComparison.Ordinal);
+        screen.WaitForAssertion(() => Assert.Contains("Nothing was seen yet", screen.Markup, StringComparison.Ordinal));
         Assert.EndsWith("/dating/vents", screen.Find("a.do").GetAttribute("href"), StringComparison.Ordinal);
         var asked = Screen(bench, "vents");
-        Assert.Contains("Where to look: on the case.", asked.Markup, StringComparison.Ordinal);
+        asked.WaitForAssertion(() => Assert.Contains("Where to look: on the case.", asked.Markup, StringComparison.Ordinal));
         // Years would lead the eye.
         Assert.DoesNotMatch("19[45][0-9]", asked.Find("[role=group]").TextContent);
-        Press(asked, "Round holes");
+        await PressAsync(asked, "Round holes");
         asked.WaitForAssertion(() => Assert.EndsWith("/dating/cover", Address(bench), StringComparison.Ordinal));
         var last = Assert.Single((await bench.UnitAsync()).All<DetailSeen>()).Fact;
         Assert.Equal(new DetailSeen("vents", "round", "Vents", "round holes"), last);
-        Press(Screen(bench, "cover"), "I don’t know");
-        Press(Screen(bench, "cord"), "Gray plastic");
+        await PressAsync(Screen(bench, "cover"), "I don’t know");
+        await PressAsync(Screen(bench, "cord"), "Gray plastic");
         bench
             .Context.Render<HowOld>(p => p.Add(s => s.Id, ScreenBench.UnitId))
             .WaitForAssertion(() => Assert.EndsWith("/dating", Address(bench), StringComparison.Ordinal));
@@ -240,7 +257,7 @@ public class DatingScreenTests
         );
         var screen = Screen(bench);
         var answer = (await TypeDates.OfAsync(bench.Bench, await bench.UnitAsync()))!.Answer!;
-        Assert.Equal(answer.Words[0], screen.Find("#years").TextContent);
+        screen.WaitForAssertion(() => Assert.Equal(answer.Words[0], screen.Find("#years").TextContent));
         Assert.Contains("Against it: Cord (gray plastic).", screen.Markup, StringComparison.Ordinal);
         Assert.Contains("▲ Argues against it: probably swapped since", screen.Find(".word.look").TextContent, StringComparison.Ordinal);
         // A bar for each year, as tall as its chance; those of the range are filled, and the line under them is as long.

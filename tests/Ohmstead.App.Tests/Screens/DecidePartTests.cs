@@ -19,8 +19,8 @@ public class DecidePartTests
         return screen;
     }
 
-    private static void Press(IRenderedComponent<DecidePart> screen, string words) =>
-        screen.Do(() => screen.FindAll("button").Single(b => b.TextContent.Trim() == words).Click());
+    private static Task PressAsync(IRenderedComponent<DecidePart> screen, string words) =>
+        screen.DoAsync(() => screen.FindAll("button").Single(b => b.TextContent.Trim() == words).ClickAsync());
 
     [Fact]
     public async Task A_part_that_is_not_there_is_said_to_be_so()
@@ -34,12 +34,12 @@ public class DecidePartTests
     {
         await using var bench = await ScreenBench.OpenAsync(ScreenBench.ColdGates);
         var screen = Show(bench, "roller-1");
-        screen.Do(() => screen.Find("#m-now").Input("6.5"));
+        await screen.DoAsync(() => screen.Find("#m-now").InputAsync("6.5"));
         screen.WaitForAssertion(() =>
             Assert.Contains("Replace.", screen.Find("section[aria-labelledby=measure] [role=status]").TextContent, StringComparison.Ordinal)
         );
-        Press(screen, "Use this");
-        Press(screen, "Save the decision");
+        await PressAsync(screen, "Use this");
+        await PressAsync(screen, "Save the decision");
         screen.WaitForState(() => screen.Markup.Contains("See the plan", StringComparison.Ordinal), Patience);
         var fact = Assert.Single((await bench.UnitAsync()).All<PartDecided>()).Fact;
         Assert.Equal(("roller-1", DecidedAct.Replace, "68 % of its size left", 5.10m), (fact.About, fact.Act, fact.Why, fact.Price));
@@ -54,18 +54,18 @@ public class DecidePartTests
             new BinCounted(Rollers, 4),
             new BinSaid(Diodes) { Tag = "D4", Name = "Diode 8 A" }
         );
-        string Said(string about, bool isOther)
+        async Task<string> SaidAsync(string about, bool isOther)
         {
             var screen = Show(bench, about);
-            screen.Do(() => screen.FindAll("input[name=act]")[4].Change(true));
+            await screen.DoAsync(() => screen.FindAll("input[name=act]")[4].ChangeAsync(true));
             if (isOther)
-                screen.Do(() => screen.FindAll("input[name=fit]")[1].Change(true));
+                await screen.DoAsync(() => screen.FindAll("input[name=fit]")[1].ChangeAsync(true));
             screen.WaitForState(() => screen.Markup.Contains("In the drawer:", StringComparison.Ordinal), Patience);
             return screen.FindAll("p.small").Single(p => p.TextContent.StartsWith("In the drawer:", StringComparison.Ordinal)).TextContent;
         }
-        Assert.Equal("In the drawer: Roller, carbon, 4 in bin C1.", Said("roller-1", false));
-        Assert.Equal("In the drawer: none.", Said("disc", false));
-        Assert.Equal("In the drawer: Diode 8 A, to order.", Said("disc", true));
+        Assert.Equal("In the drawer: Roller, carbon, 4 in bin C1.", await SaidAsync("roller-1", false));
+        Assert.Equal("In the drawer: none.", await SaidAsync("disc", false));
+        Assert.Equal("In the drawer: Diode 8 A, to order.", await SaidAsync("disc", true));
     }
 
     [Fact]
@@ -75,9 +75,9 @@ public class DecidePartTests
         var screen = Show(bench, "disc");
         screen.WaitForState(() => screen.FindAll(".disc-part").Count == 3, Patience);
         Assert.Contains("at the track", screen.Find(".disc-part").TextContent, StringComparison.Ordinal);
-        screen.Do(() => screen.FindAll("input[name=act]")[4].Change(true));
-        screen.Do(() => screen.FindAll("input[name=fit]")[1].Change(true));
-        Press(screen, "Save the decision");
+        await screen.DoAsync(() => screen.FindAll("input[name=act]")[4].ChangeAsync(true));
+        await screen.DoAsync(() => screen.FindAll("input[name=fit]")[1].ChangeAsync(true));
+        await PressAsync(screen, "Save the decision");
         screen.WaitForState(() => screen.Markup.Contains("See the plan", StringComparison.Ordinal), Patience);
         var fact = Assert.Single((await bench.UnitAsync()).All<PartDecided>()).Fact;
         Assert.Equal("silicon diode", fact.Part);

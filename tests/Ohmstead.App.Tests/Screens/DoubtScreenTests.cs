@@ -83,7 +83,9 @@ public class DoubtScreenTests
         // Said once: as a slip, not as the best next reading besides.
         Assert.DoesNotContain("Read it again.", screen.Markup.Replace('\u00a0', ' '), StringComparison.Ordinal);
         Assert.StartsWith("Read again", Assert.Single(screen.FindAll(".do")).TextContent.Trim(), StringComparison.Ordinal);
-        screen.Do(() => screen.FindAll("button").First(b => b.TextContent.Replace('\u00a0', ' ').Trim() == "Yes, 17.7 V").Click());
+        await screen.DoAsync(() =>
+            screen.FindAll("button").First(b => b.TextContent.Replace('\u00a0', ' ').Trim() == "Yes, 17.7 V").ClickAsync()
+        );
         screen.WaitForAssertion(() => Assert.DoesNotContain("Ten times too high?", screen.Markup, StringComparison.Ordinal), Patience);
         Assert.Contains("load-1 17.7 Value", await bench.StandingAsync());
     }
@@ -104,7 +106,7 @@ public class DoubtScreenTests
         var screen = Show<OneReading>(bench, "full-1");
         Sees(screen, "Possible slip: Post 1, full throttle, 4 Ω load.");
         Assert.Contains("load-1 177 Value", await bench.StandingAsync());
-        screen.Do(() => screen.FindAll(".slip-note button").First(b => b.TextContent.Trim() == "No, it is right").Click());
+        await screen.DoAsync(() => screen.FindAll(".slip-note button").First(b => b.TextContent.Trim() == "No, it is right").ClickAsync());
         screen.WaitForAssertion(() => Assert.Empty(screen.FindAll(".slip-note")), Patience);
         Assert.Contains("load-1 177 Value", await bench.StandingAsync());
         var list = Show<Round>(bench);
@@ -130,12 +132,12 @@ public class DoubtScreenTests
         await using var bench = await ScreenBench.DoubtingAsync(Slips(("blades", 3.9)), Passed);
         var screen = Show<OneReading>(bench, "blades");
         screen.WaitForElement("#entry", Patience);
-        screen.Do(() => screen.Find("#entry").Input("3.9"));
-        screen.Do(() => screen.Find("form.pad").Submit());
+        await screen.DoAsync(() => screen.Find("#entry").InputAsync("3.9"));
+        await screen.DoAsync(() => screen.Find("form.pad").SubmitAsync());
         Sees(screen, "Read it again. It unlocks nothing until then.");
         var act = Assert.Single(screen.FindAll(".do"));
         Assert.Equal("Read it again", act.TextContent.Trim());
-        screen.Do(() => screen.Find("button.do").Click());
+        await screen.DoAsync(() => screen.Find("button.do").ClickAsync());
         screen.WaitForElement("#entry", Patience);
     }
 

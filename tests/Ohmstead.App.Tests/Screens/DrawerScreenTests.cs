@@ -47,15 +47,15 @@ public class DrawerScreenTests
         await using var screens = await ScreenBench.OpenAsync();
         var page = screens.Context.Render<AllBins>();
         page.WaitForElement("#bin-name");
-        page.Do(() => page.Find("#bin-name").Input("Roller, carbon"));
-        page.Do(() => page.Find("#bin-tag").Input("C1"));
-        page.Do(() => page.Find("#bin-count").Input("six"));
-        page.Do(() => page.Find("details form").Submit());
+        await page.DoAsync(() => page.Find("#bin-name").InputAsync("Roller, carbon"));
+        await page.DoAsync(() => page.Find("#bin-tag").InputAsync("C1"));
+        await page.DoAsync(() => page.Find("#bin-count").InputAsync("six"));
+        await page.DoAsync(() => page.Find("details form").SubmitAsync());
         page.WaitForAssertion(() =>
             Assert.Contains("“six” is not a number", page.Find("[role=alert]").TextContent, StringComparison.Ordinal)
         );
-        page.Do(() => page.Find("#bin-count").Input("6"));
-        page.Do(() => page.Find("details form").Submit());
+        await page.DoAsync(() => page.Find("#bin-count").InputAsync("6"));
+        await page.DoAsync(() => page.Find("details form").SubmitAsync());
         page.WaitForAssertion(() => Assert.Equal("6", page.Find("a.front .front-count b").TextContent));
         var bin = Assert.Single((await screens.Bench.Drawer.ReadAsync()).Bins);
         Assert.Equal(("C1", "Roller, carbon", 6), (bin.Tag, bin.Name, bin.Count));
@@ -70,7 +70,7 @@ public class DrawerScreenTests
             Assert.Contains("You use 2 a month, they take 5 weeks; 2 are left.", page.Find(".order").TextContent, StringComparison.Ordinal)
         );
         Assert.Contains("$9.60", page.Find(".order").TextContent, StringComparison.Ordinal);
-        page.Do(() => page.Find(".order button").Click());
+        await page.DoAsync(() => page.Find(".order button").ClickAsync());
         page.WaitForAssertion(() => Assert.Contains("Nothing to order today.", page.Markup, StringComparison.Ordinal));
         Assert.Equal(6, (await BinAsync(screens, Lamps)).OnOrder);
     }
@@ -81,18 +81,18 @@ public class DrawerScreenTests
         await using var screens = await FilledAsync();
         var page = screens.Context.Render<OneBin>(p => p.Add(b => b.Id, Rollers.ToString()));
         page.WaitForElement("#came");
-        page.Do(() => page.Find("#came").Change("4"));
-        page.Do(() => page.Find("#came-from").Change("Acme"));
-        page.Do(() => page.Find("#lot").Change("41"));
-        page.Do(() => page.Find("#date").Change("2026-11-03"));
-        page.Do(() => page.FindAll("form").Single(f => f.QuerySelector("#lot") is not null).Submit());
+        await page.DoAsync(() => page.Find("#came").ChangeAsync("4"));
+        await page.DoAsync(() => page.Find("#came-from").ChangeAsync("Acme"));
+        await page.DoAsync(() => page.Find("#lot").ChangeAsync("41"));
+        await page.DoAsync(() => page.Find("#date").ChangeAsync("2026-11-03"));
+        await page.DoAsync(() => page.FindAll("form").Single(f => f.QuerySelector("#lot") is not null).SubmitAsync());
         page.WaitForAssertion(() => Assert.Contains("Acme, lot 41, Nov 3, 2026", page.Markup, StringComparison.Ordinal));
         Assert.Equal("6", page.Find(".value").TextContent);
-        page.Do(() => page.Find("#used").Change("9"));
-        page.Do(() => page.FindAll("form").Single(f => f.QuerySelector("#used") is not null).Submit());
+        await page.DoAsync(() => page.Find("#used").ChangeAsync("9"));
+        await page.DoAsync(() => page.FindAll("form").Single(f => f.QuerySelector("#used") is not null).SubmitAsync());
         page.WaitForAssertion(() => Assert.Equal("Only 6 in the bin. Count it first.", page.Find("[role=alert]").TextContent));
-        page.Do(() => page.Find("#count").Change("5"));
-        page.Do(() => page.FindAll("form").First(f => f.QuerySelector("#count") is not null).Submit());
+        await page.DoAsync(() => page.Find("#count").ChangeAsync("5"));
+        await page.DoAsync(() => page.FindAll("form").First(f => f.QuerySelector("#count") is not null).SubmitAsync());
         page.WaitForAssertion(() => Assert.Equal("5", page.Find(".value").TextContent));
     }
 
@@ -103,7 +103,7 @@ public class DrawerScreenTests
         var (one, other) = (screens.Context.Render<OneBin>(p => p.Add(b => b.Id, Rollers.ToString())), screens.Context.Render<AllBins>());
         other.WaitForElement("a.front");
         one.WaitForElement("#used");
-        one.Do(() => one.FindAll("form").Single(f => f.QuerySelector("#used") is not null).Submit());
+        await one.DoAsync(() => one.FindAll("form").Single(f => f.QuerySelector("#used") is not null).SubmitAsync());
         other.WaitForAssertion(() => Assert.Equal(["2", "1"], other.FindAll("a.front .front-count b").Select(b => b.TextContent)));
     }
 
@@ -116,12 +116,12 @@ public class DrawerScreenTests
         );
         var page = screens.Context.Render<AllBins>();
         page.WaitForElement("#out-kit");
-        page.Do(() => page.Find("#out-kit").Change(new Guid(31, 0, 0, new byte[8]).ToString()));
+        await page.DoAsync(() => page.Find("#out-kit").ChangeAsync(new Guid(31, 0, 0, new byte[8]).ToString()));
         page.WaitForAssertion(() => Assert.Equal(2, page.FindAll("a.front.wanted").Count));
-        page.Do(() => page.Find("button.do").Click());
+        await page.DoAsync(() => page.Find("button.do").ClickAsync());
         page.WaitForAssertion(() => Assert.Equal("Choose the unit that they are for.", page.Find("[role=alert]").TextContent));
-        page.Do(() => page.Find("#out-unit").Change(ScreenBench.UnitId.ToString()));
-        page.Do(() => page.Find("button.do").Click());
+        await page.DoAsync(() => page.Find("#out-unit").ChangeAsync(ScreenBench.UnitId.ToString()));
+        await page.DoAsync(() => page.Find("button.do").ClickAsync());
         page.WaitForAssertion(() =>
             Assert.Contains("Beside F-9", page.Find("section[aria-labelledby=take-out]").TextContent, StringComparison.Ordinal)
         );
@@ -157,12 +157,12 @@ public class DrawerScreenTests
             ],
             choice.FindAll("option").Select(o => o.TextContent)
         );
-        choice.Do(() => choice.Find("select").Change("0"));
-        choice.Do(() => choice.Find("input").Input("5"));
+        await choice.DoAsync(() => choice.Find("select").ChangeAsync("0"));
+        await choice.DoAsync(() => choice.Find("input").InputAsync("5"));
         choice.WaitForAssertion(() =>
             Assert.Equal("Roller, carbon: only 4 by the count. Count the bin first.", choice.Find("[role=alert]").TextContent)
         );
-        choice.Do(() => choice.Find("input").Input("1"));
+        await choice.DoAsync(() => choice.Find("input").InputAsync("1"));
         choice.WaitForAssertion(() => Assert.Empty(choice.FindAll("[role=alert]")));
         await screens.Bench.EnterAsync(
             ScreenBench.UnitId,
@@ -193,10 +193,10 @@ public class DrawerScreenTests
         await screens.Bench.Drawer.EnterAsync(new PartsUsed(Rollers, 1, "a friend's"));
         var log = screens.Context.Render<DrawerLog>();
         log.WaitForAssertion(() => Assert.Contains("Roller, carbon: 1 used, a friend's", log.Markup, StringComparison.Ordinal));
-        log.Do(() => log.Find("button[aria-label^=Undo]").Click());
+        await log.DoAsync(() => log.Find("button[aria-label^=Undo]").ClickAsync());
         log.WaitForElement("button[aria-label^=Redo]");
         Assert.Equal(2, (await BinAsync(screens, Rollers)).Count);
-        log.Do(() => log.Find("button[aria-label^=Redo]").Click());
+        await log.DoAsync(() => log.Find("button[aria-label^=Redo]").ClickAsync());
         log.WaitForAssertion(() => Assert.Empty(log.FindAll("button[aria-label^=Redo]")));
         Assert.Equal(1, (await BinAsync(screens, Rollers)).Count);
     }
@@ -207,19 +207,23 @@ public class DrawerScreenTests
         await using var screens = await FilledAsync();
         var kits = screens.Context.Render<AllKits>();
         kits.WaitForElement("#kit-name");
-        kits.Do(() => kits.Find("#kit-name").Change("Roller job"));
-        kits.Do(() => kits.Find("#more-bin").Change(Rollers.ToString()));
-        kits.Do(() => kits.Find("form").Submit());
+        await kits.DoAsync(() => kits.Find("#kit-name").ChangeAsync("Roller job"));
+        await kits.DoAsync(() => kits.Find("#more-bin").ChangeAsync(Rollers.ToString()));
+        await kits.DoAsync(() => kits.Find("form").SubmitAsync());
         kits.WaitForAssertion(() => Assert.Contains("enough for 2 jobs", kits.Markup, StringComparison.Ordinal));
-        kits.Do(() => kits.FindAll("button").Single(b => b.TextContent.StartsWith("Remove", StringComparison.Ordinal)).Click());
+        await kits.DoAsync(() =>
+            kits.FindAll("button").Single(b => b.TextContent.StartsWith("Remove", StringComparison.Ordinal)).ClickAsync()
+        );
         kits.WaitForAssertion(() => Assert.DoesNotContain("enough for", kits.Markup, StringComparison.Ordinal));
         var donors = screens.Context.Render<AllDonors>();
         donors.WaitForElement("#donor-tag");
-        donors.Do(() => donors.Find("#donor-tag").Change("0388"));
-        donors.Do(() => donors.Find("#more-bin").Change(Rollers.ToString()));
-        donors.Do(() => donors.Find("form").Submit());
+        await donors.DoAsync(() => donors.Find("#donor-tag").ChangeAsync("0388"));
+        await donors.DoAsync(() => donors.Find("#more-bin").ChangeAsync(Rollers.ToString()));
+        await donors.DoAsync(() => donors.Find("form").SubmitAsync());
         donors.WaitForAssertion(() => Assert.Contains("Unit 0388", donors.Markup, StringComparison.Ordinal));
-        donors.Do(() => donors.FindAll("button").Single(b => b.TextContent.StartsWith("Take one out", StringComparison.Ordinal)).Click());
+        await donors.DoAsync(() =>
+            donors.FindAll("button").Single(b => b.TextContent.StartsWith("Take one out", StringComparison.Ordinal)).ClickAsync()
+        );
         donors.WaitForAssertion(() => Assert.DoesNotContain("Unit 0388", donors.Markup, StringComparison.Ordinal));
         Assert.Equal(3, (await BinAsync(screens, Rollers)).Count);
     }

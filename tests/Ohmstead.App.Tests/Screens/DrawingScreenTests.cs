@@ -63,9 +63,9 @@ public class DrawingScreenTests
     {
         await using var bench = await ScreenBench.OpenAsync();
         var screen = Show(bench);
-        await screen.Find("#part").ChangeAsync(new ChangeEventArgs { Value = "main" });
+        await screen.DoAsync(() => screen.Find("#part").ChangeAsync(new ChangeEventArgs { Value = "main" }));
         Assert.Contains("58", screen.Find("[aria-label='What is known of it']").TextContent, StringComparison.Ordinal);
-        await screen.Find("[aria-label='What is known of it'] button").ClickAsync(new());
+        await screen.DoAsync(() => screen.Find("[aria-label='What is known of it'] button").ClickAsync(new()));
         Assert.Empty(screen.FindAll("[aria-label='What is known of it']"));
     }
 
@@ -75,7 +75,7 @@ public class DrawingScreenTests
         await using var bench = await ScreenBench.OpenAsync(ScreenBench.ColdGates);
         var screen = Show(bench);
         Assert.Contains("3.8 Ω", screen.Find(".circuit-pane").TextContent, StringComparison.Ordinal);
-        await screen.Find("#laid").ChangeAsync(new ChangeEventArgs { Value = "-" });
+        await screen.DoAsync(() => screen.Find("#laid").ChangeAsync(new ChangeEventArgs { Value = "-" }));
         screen.WaitForAssertion(
             () => Assert.DoesNotContain("3.8 Ω", screen.Find(".circuit-pane").TextContent, StringComparison.Ordinal),
             Patience
@@ -115,7 +115,9 @@ public class DrawingScreenTests
     {
         await using var bench = await ScreenBench.OpenAsync();
         var screen = Show(bench);
-        screen.FindAll("[aria-label='Which lane'] button").First(b => b.TextContent == "14 V post").Click();
+        await screen.DoAsync(() =>
+            screen.FindAll("[aria-label='Which lane'] button").First(b => b.TextContent == "14 V post").ClickAsync()
+        );
         screen.WaitForAssertion(
             () =>
             {
@@ -125,7 +127,7 @@ public class DrawingScreenTests
             },
             Patience
         );
-        screen.FindAll("[aria-label='Which lane'] button").First(b => b.TextContent == "Whole").Click();
+        await screen.DoAsync(() => screen.FindAll("[aria-label='Which lane'] button").First(b => b.TextContent == "Whole").ClickAsync());
         screen.WaitForAssertion(() => Assert.Empty(screen.FindAll(".ladder")), Patience);
     }
 }

@@ -4,12 +4,16 @@ using Ohmstead.Workshop.Stores;
 
 namespace Ohmstead.App.Tests.Screens;
 
-/// <summary>A store that goes wrong when a test says so: at the next call of a method and once, or at all of them until it is mended.</summary>
+/// <summary>
+/// A store that goes wrong when a test says so: at the next call of a method and once, or at all of them until it is mended. Or it
+/// answers late.
+/// </summary>
 public class FailingStore : DispatchProxy
 {
     private IStore inner = null!;
     private (string Method, Exception Failure)? next;
     private (string Method, Exception Failure, string? Since)? all;
+    private (string Method, Task Until)? held;
 
     /// <summary>As the system reports a full disk: errno 28, ENOSPC.</summary>
     public static IOException FullDisk => new("No space left on device", 28);
@@ -29,6 +33,14 @@ public class FailingStore : DispatchProxy
     public static void Break(IStore failing, string method, Exception failure, string? since = null) =>
         Of(failing).all = (method, failure, since);
 
+    /// <summary>Calls of a method are answered once the test lets them be, as by a database that is far away.</summary>
+    public static TaskCompletionSource Hold(IStore late, string method)
+    {
+        var letGo = new TaskCompletionSource(TaskCreationOptions.RunContinuationsAsynchronously);
+        Of(late).held = (method, letGo.Task);
+        return letGo;
+    }
+
     public static void Mend(IStore failing) => Of(failing).all = null;
 
     /// <summary>A bench puts who asks between its screens and its store.</summary>
@@ -45,9 +57,17 @@ public class FailingStore : DispatchProxy
             throw failing.Failure;
         }
         var done = targetMethod.Invoke(inner, args);
+        if (held is { } late && late.Method == name)
+            return Late((dynamic)done!, late.Until);
         if (all is { } waiting && waiting.Since == name && done is Task task)
             return AfterwardsBroken((dynamic)task, waiting);
         return done;
+    }
+
+    private static async Task<T> Late<T>(Task<T> answer, Task until)
+    {
+        await until;
+        return await answer;
     }
 
     private async Task<T> AfterwardsBroken<T>(Task<T> task, (string Method, Exception Failure, string? Since) waiting)

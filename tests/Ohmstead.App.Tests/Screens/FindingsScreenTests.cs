@@ -93,11 +93,11 @@ public class FindingsScreenTests
     {
         await using var bench = await ScreenBench.OpenAsync(Worn);
         var screen = Show(bench);
-        screen.Do(() => Button(screen, "Not this").Click());
+        await screen.DoAsync(() => Button(screen, "Not this").ClickAsync());
         screen.WaitForAssertion(() => Assert.Contains("Ruled out by you", screen.Markup, StringComparison.Ordinal), Patience);
         var fact = Assert.IsType<FindingJudged>((await bench.UnitAsync()).Last.Fact);
         Assert.Equal(Judgement.Dismissed, fact.Judgement);
-        screen.Do(() => screen.FindAll("button").First(b => b.TextContent.Trim() == "Undo").Click());
+        await screen.DoAsync(() => screen.FindAll("button").First(b => b.TextContent.Trim() == "Undo").ClickAsync());
         screen.WaitForAssertion(() => Assert.DoesNotContain("Ruled out by you", screen.Markup, StringComparison.Ordinal), Patience);
     }
 
@@ -111,9 +111,9 @@ public class FindingsScreenTests
             () => Assert.Contains("You found it", screen.Find("article.finding").TextContent, StringComparison.Ordinal),
             Patience
         );
-        screen.Do(() => Button(screen, "Repaired…").Click());
-        screen.Do(() => screen.Find("article.finding .repair input").Input("new part"));
-        screen.Do(() => Button(screen, "Replaced, same part").Click());
+        await screen.DoAsync(() => Button(screen, "Repaired…").ClickAsync());
+        await screen.DoAsync(() => screen.Find("article.finding .repair input").InputAsync("new part"));
+        await screen.DoAsync(() => Button(screen, "Replaced, same part").ClickAsync());
         screen.WaitForAssertion(
             () => Assert.Contains("After the repair: read these again", screen.Markup, StringComparison.Ordinal),
             Patience

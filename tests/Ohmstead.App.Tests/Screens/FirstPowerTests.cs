@@ -31,8 +31,8 @@ public class FirstPowerTests
         Assert.All(Lamps(screen), l => Assert.False(l.QuerySelector("input")!.HasAttribute("checked")));
         Assert.Contains("Tick the lamps you have.", screen.Markup, StringComparison.Ordinal);
         Assert.DoesNotContain("best for this unit", screen.Markup, StringComparison.Ordinal);
-        screen.Do(() =>
-            Lamps(screen).Single(l => l.TextContent.Contains("60 W", StringComparison.Ordinal)).QuerySelector("input")!.Change(true)
+        await screen.DoAsync(() =>
+            Lamps(screen).Single(l => l.TextContent.Contains("60 W", StringComparison.Ordinal)).QuerySelector("input")!.ChangeAsync(true)
         );
         screen.WaitForAssertion(() =>
             Assert.Contains(

@@ -86,10 +86,10 @@ public class FirstStartTests
     public async Task An_address_of_no_unit_ends_in_the_page_that_says_so_even_when_it_is_all_zeros()
     {
         await using var workshop = await OpenAsync();
-        var was = false;
-        workshop.Screens.Services.GetRequiredService<NavigationManager>().OnNotFound += (_, _) => was = true;
+        var told = new TaskCompletionSource(TaskCreationOptions.RunContinuationsAsynchronously);
+        workshop.Screens.Services.GetRequiredService<NavigationManager>().OnNotFound += (_, _) => told.TrySetResult();
         workshop.Screens.Render<UnitOverview>(p => p.Add(s => s.Id, Guid.Empty));
-        Assert.True(was);
+        await told.Task.WaitAsync(BunitContext.DefaultWaitTimeout, Xunit.TestContext.Current.CancellationToken);
     }
 
     [Fact]
@@ -113,7 +113,7 @@ public class FirstStartTests
         workshop.Screens.Services.GetRequiredService<NavigationManager>().NavigateTo("/units/new?type=solo-110");
         var screen = workshop.Screens.Render<NewUnit>();
         screen.WaitForAssertion(() => Assert.Contains("invented, for practice", screen.Markup, StringComparison.Ordinal));
-        screen.Find("form").Submit();
+        await screen.DoAsync(() => screen.Find("form").SubmitAsync());
         screen.WaitForAssertion(() => Assert.EndsWith("/reading", At(workshop), StringComparison.Ordinal));
         var card = Assert.Single(await workshop.Bench.Store.CardsAsync(false, CancellationToken.None));
         Assert.Equal("solo-110", card.SheetId);
@@ -127,12 +127,13 @@ public class FirstStartTests
     {
         await using var workshop = await OpenAsync();
         var screen = workshop.Screens.Render<NewUnit>();
-        screen.WaitForElement("#watts").Change("18000");
-        screen.Find("form").Submit();
+        screen.WaitForAssertion(() => Assert.NotEqual("", screen.Find("#tag").GetAttribute("value") ?? ""));
+        await screen.DoAsync(() => screen.Find("#watts").ChangeAsync("18000"));
+        await screen.DoAsync(() => screen.Find("form").SubmitAsync());
         Assert.Contains("Must be 0 to 10000", screen.WaitForElement("[role=alert]").TextContent, StringComparison.Ordinal);
-        screen.Find("#watts").Change("180");
-        screen.Find("#posts").Change("A B U");
-        screen.Do(() => screen.Find("button.can").Click());
+        await screen.DoAsync(() => screen.Find("#watts").ChangeAsync("180"));
+        await screen.DoAsync(() => screen.Find("#posts").ChangeAsync("A B U"));
+        await screen.DoAsync(() => screen.Find("button.can").ClickAsync());
         screen.WaitForAssertion(() => Assert.EndsWith("/reading", At(workshop), StringComparison.Ordinal));
         var card = Assert.Single(await workshop.Bench.Store.CardsAsync(false, CancellationToken.None));
         Assert.Equal(("", "180 W unit, type not known yet"), (card.SheetId, card.Kind));

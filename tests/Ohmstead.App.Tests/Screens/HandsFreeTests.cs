@@ -26,9 +26,9 @@ public class HandsFreeTests
         await using var _ = context;
         Assert.Empty(Said(context));
         Assert.DoesNotContain("foot switch", screen.Markup, StringComparison.Ordinal);
-        screen.Find("input").Change(true);
-        Assert.Equal(["Post 1, full. Red on post 1, black on post 0."], Said(context));
-        Assert.Contains("foot switch", screen.Markup, StringComparison.Ordinal);
+        await screen.DoAsync(() => screen.Find("input").ChangeAsync(true));
+        screen.WaitForAssertion(() => Assert.Contains("foot switch", screen.Markup, StringComparison.Ordinal));
+        screen.WaitForAssertion(() => Assert.Equal(["Post 1, full. Red on post 1, black on post 0."], Said(context)));
     }
 
     [Fact]

@@ -21,22 +21,24 @@ public class HeatRunScreenTests
     {
         var screen = Show(bench);
         screen.WaitForAssertion(() => Assert.NotEmpty(screen.FindAll("#cold")));
-        screen.Do(() => screen.Find("#cold").Change("3.00"));
-        screen.Do(() => screen.Find("#room").Change("20"));
-        await screen.FindAll("form").Single(f => f.QuerySelector("#cold") is not null).SubmitAsync();
+        await screen.DoAsync(() => screen.Find("#cold").ChangeAsync("3.00"));
+        await screen.DoAsync(() => screen.Find("#room").ChangeAsync("20"));
+        await screen.DoAsync(() => screen.FindAll("form").Single(f => f.QuerySelector("#cold") is not null).SubmitAsync());
         screen.WaitForAssertion(() => Assert.Contains("Next reading in", screen.Markup, StringComparison.Ordinal));
         return screen;
     }
 
     private static async Task ReadAsync(IRenderedComponent<HeatRunScreen> screen, string ohms)
     {
-        await screen
-            .FindAll(".clock button")
-            .First(b => b.TextContent.Contains("nplugged", StringComparison.Ordinal))
-            .ClickAsync(new MouseEventArgs());
+        await screen.DoAsync(() =>
+            screen
+                .FindAll(".clock button")
+                .First(b => b.TextContent.Contains("nplugged", StringComparison.Ordinal))
+                .ClickAsync(new MouseEventArgs())
+        );
         screen.WaitForAssertion(() => Assert.NotEmpty(screen.FindAll("#ohms")));
-        screen.Do(() => screen.Find("#ohms").Input(ohms));
-        await screen.FindAll("form").Single(f => f.QuerySelector("#ohms") is not null).SubmitAsync();
+        await screen.DoAsync(() => screen.Find("#ohms").InputAsync(ohms));
+        await screen.DoAsync(() => screen.FindAll("form").Single(f => f.QuerySelector("#ohms") is not null).SubmitAsync());
         screen.WaitForAssertion(() =>
             Assert.Contains("Saved. Leads off the blades, then plug in again", screen.Markup, StringComparison.Ordinal)
         );
@@ -59,7 +61,7 @@ public class HeatRunScreenTests
         time.Move(312);
         screen.WaitForAssertion(() => Assert.Equal("Unplug.", screen.Find(".clock .call").TextContent));
         screen.WaitForAssertion(() => Assert.Single(bench.Context.JSInterop.Invocations, i => i.Identifier == "ohmstead.tone"));
-        await screen.Find(".clock button").ClickAsync(new MouseEventArgs());
+        await screen.DoAsync(() => screen.Find(".clock button").ClickAsync(new MouseEventArgs()));
         screen.WaitForAssertion(() => Assert.Equal("Wait 20 s", screen.Find(".clock .call").TextContent));
         time.Move(8);
         await bench.Context.DisposeComponentsAsync();
@@ -67,8 +69,8 @@ public class HeatRunScreenTests
         screen.WaitForAssertion(() => Assert.Equal("Wait 12 s", screen.Find(".clock .call").TextContent));
         time.Move(12);
         screen.WaitForAssertion(() => Assert.Equal("Type the ohms.", screen.Find(".clock .call").TextContent));
-        screen.Do(() => screen.Find("#ohms").Input("3.12"));
-        await screen.FindAll("form").Single(f => f.QuerySelector("#ohms") is not null).SubmitAsync();
+        await screen.DoAsync(() => screen.Find("#ohms").InputAsync("3.12"));
+        await screen.DoAsync(() => screen.FindAll("form").Single(f => f.QuerySelector("#ohms") is not null).SubmitAsync());
         var read = (await bench.UnitAsync()).All<HeatRead>().Single().Fact;
         Assert.Equal((10.0, 20.0, 3.12, 20.0), (read.Minutes, read.SecondsAfter, read.Ohms, read.RoomCelsius));
     }
@@ -89,14 +91,16 @@ public class HeatRunScreenTests
         screen.WaitForAssertion(() => Assert.Contains("Final rise", screen.Markup, StringComparison.Ordinal), TimeSpan.FromSeconds(20));
         Assert.Contains("May stop: below the limit", screen.Markup, StringComparison.Ordinal);
         Assert.Single(screen.FindAll("svg.curve .bar-now"));
-        await screen.FindAll("button").Single(b => b.TextContent == "End the run: plug is out").ClickAsync(new MouseEventArgs());
+        await screen.DoAsync(() =>
+            screen.FindAll("button").Single(b => b.TextContent == "End the run: plug is out").ClickAsync(new MouseEventArgs())
+        );
         screen.WaitForAssertion(
             () => Assert.Contains("What it may carry for hours", screen.Markup, StringComparison.Ordinal),
             TimeSpan.FromSeconds(20)
         );
-        screen.Do(() => screen.Find("#idle").Change("11"));
-        screen.Do(() => screen.Find("#copper").Change("14"));
-        await screen.FindAll("form").Single(f => f.QuerySelector("#warm") is not null).SubmitAsync();
+        await screen.DoAsync(() => screen.Find("#idle").ChangeAsync("11"));
+        await screen.DoAsync(() => screen.Find("#copper").ChangeAsync("14"));
+        await screen.DoAsync(() => screen.FindAll("form").Single(f => f.QuerySelector("#warm") is not null).SubmitAsync());
         screen.WaitForAssertion(() =>
             Assert.Contains("At 30 °C in the room it stays within 65 °C of rise up to", screen.Markup, StringComparison.Ordinal)
         );
@@ -117,20 +121,22 @@ public class HeatRunScreenTests
             await ReadAsync(screen, ohms);
         }
         time.Move(600);
-        await screen.FindAll(".clock button")[0].ClickAsync(new MouseEventArgs());
+        await screen.DoAsync(() => screen.FindAll(".clock button")[0].ClickAsync(new MouseEventArgs()));
         screen.WaitForAssertion(() => Assert.NotEmpty(screen.FindAll("#ohms")));
         time.Move(20);
-        screen.Do(() => screen.Find("#ohms").Input("3.132"));
-        await screen
-            .FindAll(".clock button")
-            .Single(b => b.TextContent == "Save as the last one: plug stays out")
-            .ClickAsync(new MouseEventArgs());
+        await screen.DoAsync(() => screen.Find("#ohms").InputAsync("3.132"));
+        await screen.DoAsync(() =>
+            screen
+                .FindAll(".clock button")
+                .Single(b => b.TextContent == "Save as the last one: plug stays out")
+                .ClickAsync(new MouseEventArgs())
+        );
         screen.WaitForAssertion(() => Assert.Contains("Plug out for", screen.Markup, StringComparison.Ordinal));
         time.Move(40);
         screen.WaitForAssertion(() => Assert.Equal("1:00", screen.Find(".clock .count").TextContent));
         Assert.DoesNotContain(screen.FindAll(".clock button"), b => b.TextContent.Contains("nplugged", StringComparison.Ordinal));
-        screen.Do(() => screen.Find("#cool-o").Input("3.12"));
-        await screen.FindAll("form").Single(f => f.QuerySelector("#cool-o") is not null).SubmitAsync();
+        await screen.DoAsync(() => screen.Find("#cool-o").InputAsync("3.12"));
+        await screen.DoAsync(() => screen.FindAll("form").Single(f => f.QuerySelector("#cool-o") is not null).SubmitAsync());
         var unit = await bench.UnitAsync();
         Assert.Equal((60.0, 3.12), (unit.All<HeatCooled>().Single().Fact.Seconds, unit.All<HeatCooled>().Single().Fact.Ohms));
         Assert.Equal((30.0, true), (unit.All<HeatRead>().Last().Fact.Minutes, unit.All<HeatRead>().Last().Fact.StaysOut));

@@ -34,7 +34,9 @@ public class HumScreenTests
     {
         await using var bench = await ScreenBench.OpenAsync();
         var screen = await ShowAsync(bench);
-        Assert.Equal(["idle", "loaded", "lifted"], screen.FindAll("input[data-hum]").Select(i => i.GetAttribute("data-as")!));
+        screen.WaitForAssertion(() =>
+            Assert.Equal(["idle", "loaded", "lifted"], screen.FindAll("input[data-hum]").Select(i => i.GetAttribute("data-as")!))
+        );
         Assert.DoesNotContain("What is heard", screen.Markup, StringComparison.Ordinal);
         Assert.Contains("Mains is locked until", screen.Markup, StringComparison.Ordinal);
     }

@@ -59,7 +59,7 @@ public sealed class InMemoryTests
         );
         page.WaitForState(() => page.Markup.Contains("A plan", StringComparison.Ordinal));
         Assert.Contains("Findings of old units, 40 % done", page.Markup, StringComparison.Ordinal);
-        page.FindAll("button").Single().Click();
+        await page.DoAsync(() => page.FindAll("button").Single().ClickAsync());
         await Assert.ThrowsAnyAsync<OperationCanceledException>(() => later);
         page.WaitForState(() => !page.Markup.Contains("Findings of old units", StringComparison.Ordinal));
         awaited.Stop();
@@ -86,7 +86,7 @@ public sealed class InMemoryTests
         Assert.Empty(shown.FindAll("progress"));
         further.Set();
         Assert.Equal("0.25", shown.WaitForElement("progress").GetAttribute("value"));
-        shown.Find("button").Click();
+        await shown.DoAsync(() => shown.Find("button").ClickAsync());
         await Assert.ThrowsAnyAsync<OperationCanceledException>(() => work.Answer);
     }
 

@@ -140,13 +140,13 @@ public sealed class MergeScreenTests
     private static async Task PressAsync(IRenderedComponent<MergeBenches> page, Func<string, bool> words)
     {
         page.WaitForAssertion(() => Assert.Single(page.FindAll("button"), b => words(b.TextContent)), TimeSpan.FromSeconds(20));
-        await page.InvokeAsync(() => page.FindAll("button").Single(b => words(b.TextContent)).Click());
+        await page.DoAsync(() => page.FindAll("button").Single(b => words(b.TextContent)).ClickAsync(new()));
     }
 
     private static async Task TypeAsync(IRenderedComponent<MergeBenches> page, string box, string words)
     {
         page.WaitForElement(box, TimeSpan.FromSeconds(20));
-        await page.InvokeAsync(() => page.Find(box).Change(words));
+        await page.DoAsync(() => page.Find(box).ChangeAsync(new() { Value = words }));
     }
 
     private static void Sees(IRenderedComponent<MergeBenches> page, string words) =>
@@ -180,7 +180,7 @@ public sealed class MergeScreenTests
     {
         await using var screens = await DisagreeingAsync();
         var part = screens.Context.Render<FromBenches>(p => p.Add(f => f.Unit, screens.UnitAsync().Result));
-        Assert.Equal(2, part.FindAll("li").Count);
+        part.WaitForAssertion(() => Assert.Equal(2, part.FindAll("li").Count));
         Assert.Contains("Bench C0FF", part.Markup, StringComparison.Ordinal);
         Assert.Contains("1 question", part.Markup, StringComparison.Ordinal);
         await using var alone = await OpenAsync();

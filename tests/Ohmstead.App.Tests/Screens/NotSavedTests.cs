@@ -24,13 +24,13 @@ public sealed class NotSavedTests
         var screen = Show<Round>(bench);
         screen.WaitForElement("input[name=blades]", Patience);
         FailingStore.Fail(bench.Bench.Store, nameof(IStore.AppendAsync), FailingStore.FullDisk);
-        screen.Do(() => screen.Find("input[name=blades]").Input("3.8"));
-        Enter(screen);
+        await screen.DoAsync(() => screen.Find("input[name=blades]").InputAsync("3.8"));
+        await EnterAsync(screen);
         screen.WaitForAssertion(() => Assert.Contains("Not saved.", Said(screen), StringComparison.Ordinal), Patience);
         Assert.Contains("The disk is full.", Said(screen), StringComparison.Ordinal);
         Assert.Equal("3.8", screen.Find("input[name=blades]").GetAttribute("value"));
         Assert.Empty(await bench.StandingAsync());
-        Enter(screen);
+        await EnterAsync(screen);
         screen.WaitForAssertion(
             () => Assert.Contains("Saved: Between the plug blades, 3.8 Ω", screen.Markup, StringComparison.Ordinal),
             Patience
@@ -47,13 +47,13 @@ public sealed class NotSavedTests
         screen.WaitForElement("input[name=blades]", Patience);
         // The entry is on the disk; reading the unit again is what fails, for whoever reads it first: the search for faults may.
         FailingStore.Break(bench.Bench.Store, nameof(IStore.ReadAsync), new FormatException(), nameof(IStore.AppendAsync));
-        screen.Do(() => screen.Find("input[name=blades]").Input("3.8"));
-        Enter(screen);
+        await screen.DoAsync(() => screen.Find("input[name=blades]").InputAsync("3.8"));
+        await EnterAsync(screen);
         screen.WaitForAssertion(() => Assert.Contains("Saved, but", Said(screen), StringComparison.Ordinal), Patience);
         Assert.Contains("FormatException", Said(screen), StringComparison.Ordinal);
         FailingStore.Mend(bench.Bench.Store);
         Assert.Equal(["blades 3.8 Value"], await bench.StandingAsync());
-        screen.Do(() => screen.Find(".mishap button").Click());
+        await screen.DoAsync(() => screen.Find(".mishap button").ClickAsync());
         screen.WaitForAssertion(() => Assert.Empty(screen.FindAll(".mishap")), Patience);
     }
 
@@ -67,7 +67,7 @@ public sealed class NotSavedTests
         var screen = Show<Round>(bench);
         screen.WaitForElement("form.test-leads", Patience);
         FailingStore.Break(bench.Bench.Store, nameof(IStore.ReadDocumentAsync), new FormatException(), since);
-        screen.Do(() => screen.FindAll("form.test-leads button").First(b => b.TextContent.Trim() == "Skip").Click());
+        await screen.DoAsync(() => screen.FindAll("form.test-leads button").First(b => b.TextContent.Trim() == "Skip").ClickAsync());
         screen.WaitForAssertion(() => Assert.Contains(said, Said(screen), StringComparison.Ordinal), Patience);
         FailingStore.Mend(bench.Bench.Store);
         Assert.Equal(isKept, (await bench.Bench.ShopAsync()).Meters[0].AreLeadsKnown);
@@ -79,12 +79,12 @@ public sealed class NotSavedTests
         await using var bench = await ScreenBench.OpenAsync(FailingStore.Around);
         var screen = Show<NewUnit>(bench);
         screen.WaitForAssertion(() => Assert.NotEqual("", Tag(screen)), Patience);
-        screen.Do(() => screen.Find("#tag").Change("G-1"));
+        await screen.DoAsync(() => screen.Find("#tag").ChangeAsync("G-1"));
         FailingStore.Fail(bench.Bench.Store, nameof(IStore.AppendAsync), FailingStore.FullDisk);
-        Enter(screen);
+        await EnterAsync(screen);
         screen.WaitForAssertion(() => Assert.Contains("Not saved.", Said(screen), StringComparison.Ordinal), Patience);
         Assert.Equal("G-1", Tag(screen));
-        Enter(screen);
+        await EnterAsync(screen);
         Assert.Contains(
             await bench.Bench.Store.CardsAsync(withHandedBack: true, Xunit.TestContext.Current.CancellationToken),
             c => c.Tag == "G-1"
@@ -98,8 +98,8 @@ public sealed class NotSavedTests
         var screen = Show<Round>(bench);
         screen.WaitForElement("input[name=blades]", Patience);
         TellingStore.CutNextEnd(bench.Bench.Store);
-        screen.Do(() => screen.Find("input[name=blades]").Input("3.8"));
-        Enter(screen);
+        await screen.DoAsync(() => screen.Find("input[name=blades]").InputAsync("3.8"));
+        await EnterAsync(screen);
         screen.WaitForAssertion(() => Assert.Contains("It may not be saved.", Said(screen), StringComparison.Ordinal), Patience);
         TellingStore.Say(bench.Bench.Store, new StoreNews(NewsOf.Back, Guid.Empty, "", ""));
         screen.WaitForAssertion(() => Assert.Contains("It was saved all the same.", Said(screen), StringComparison.Ordinal), Patience);
@@ -108,7 +108,7 @@ public sealed class NotSavedTests
         var number = (await bench.UnitAsync()).LastNumber;
         await bench.Bench.EnterAsync(ScreenBench.UnitId, number, "bench", BenchRead);
         Assert.Equal(number, (await bench.UnitAsync()).LastNumber);
-        screen.Do(() => screen.Find(".mishap button").Click());
+        await screen.DoAsync(() => screen.Find(".mishap button").ClickAsync());
         screen.WaitForAssertion(() => Assert.Empty(screen.FindAll(".mishap")), Patience);
     }
 
@@ -120,11 +120,11 @@ public sealed class NotSavedTests
         await using var bench = await ScreenBench.OpenAsync(TellingStore.Around);
         var screen = Show<NewUnit>(bench);
         screen.WaitForAssertion(() => Assert.NotEqual("", Tag(screen)), Patience);
-        screen.Do(() => screen.Find("#tag").Change("G-1"));
+        await screen.DoAsync(() => screen.Find("#tag").ChangeAsync("G-1"));
         TellingStore.CutNextEnd(bench.Bench.Store);
-        Enter(screen);
+        await EnterAsync(screen);
         screen.WaitForAssertion(() => Assert.Contains("It may not be saved.", Said(screen), StringComparison.Ordinal), Patience);
-        Enter(screen);
+        await EnterAsync(screen);
         var unit = Assert.Single(
             await bench.Bench.Store.CardsAsync(withHandedBack: true, Xunit.TestContext.Current.CancellationToken),
             c => c.Tag == "G-1"
@@ -147,13 +147,13 @@ public sealed class NotSavedTests
 
     private static string Said(IRenderedComponent<Layout> screen) => screen.Find(".mishap").TextContent;
 
-    private static void Enter(IRenderedComponent<Layout> screen) =>
-        screen.Do(() =>
-            (
-                screen.FindAll("main form").FirstOrDefault(f => f.QuerySelector("input[name=blades]") is not null)
-                ?? screen.Find("main form")
-            ).Submit()
-        );
+    private static Task EnterAsync(IRenderedComponent<Layout> screen) =>
+        screen.DoAsync(() =>
+        {
+            var lines = screen.FindAll("main form").Where(f => f.QuerySelector("input[name=blades]") is not null);
+            var form = lines.FirstOrDefault() ?? screen.Find("main form");
+            return form.SubmitAsync();
+        });
 
     private static IRenderedComponent<Layout> Show<T>(ScreenBench bench)
         where T : IComponent

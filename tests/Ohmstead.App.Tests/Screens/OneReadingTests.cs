@@ -21,14 +21,14 @@ public class OneReadingTests
         return screen;
     }
 
-    private static void Type(IRenderedComponent<OneReading> screen, string text)
+    private static async Task TypeAsync(IRenderedComponent<OneReading> screen, string text)
     {
-        screen.Do(() => screen.Find("#entry").Input(text));
-        screen.Do(() => screen.Find("form.pad").Submit());
+        await screen.DoAsync(() => screen.Find("#entry").InputAsync(text));
+        await screen.DoAsync(() => screen.Find("form.pad").SubmitAsync());
     }
 
-    private static void Press(IRenderedComponent<OneReading> screen, string key) =>
-        screen.Do(() => screen.FindAll(".keys button").First(b => b.TextContent.Trim() == key).Click());
+    private static Task PressAsync(IRenderedComponent<OneReading> screen, string key) =>
+        screen.DoAsync(() => screen.FindAll(".keys button").First(b => b.TextContent.Trim() == key).ClickAsync());
 
     [Fact]
     public async Task The_band_stands_there_before_and_the_meaning_after_Enter()
@@ -38,7 +38,7 @@ public class OneReadingTests
         Assert.Contains("Should read", screen.Markup, StringComparison.Ordinal);
         Assert.Equal("1", screen.Find("#entry").GetAttribute("data-seen"));
         Assert.Equal(["red", "black"], screen.FindAll(".leads .flag").Select(f => f.TextContent));
-        Type(screen, "3,8");
+        await TypeAsync(screen, "3,8");
         screen.WaitForAssertion(() => Assert.Equal("passed", screen.Find(".value-side .word").TextContent.Trim()), Patience);
         Assert.Equal(["blades 3.8 Value"], await bench.StandingAsync());
         Assert.StartsWith("/units/", screen.Find("a.do").GetAttribute("href"), StringComparison.Ordinal);
@@ -50,7 +50,7 @@ public class OneReadingTests
     {
         await using var bench = await ScreenBench.OpenAsync();
         var screen = Show(bench, "insulation-core");
-        Type(screen, "0.02");
+        await TypeAsync(screen, "0.02");
         screen.WaitForAssertion(
             () => Assert.Equal("failed: at least 2.00 MΩ", screen.Find(".value-side .word").TextContent.Trim()),
             Patience
@@ -65,12 +65,12 @@ public class OneReadingTests
     {
         await using var bench = await ScreenBench.OpenAsync();
         var screen = Show(bench, "blades");
-        Type(screen, "38");
+        await TypeAsync(screen, "38");
         screen.WaitForAssertion(() => Assert.Equal("Did you mean 3.8 Ω?", screen.Find(".slip h2").TextContent), Patience);
         Assert.Contains("Possible slip: ten times too high", screen.Markup, StringComparison.Ordinal);
         Assert.Empty(await bench.StandingAsync());
         Assert.Equal("Yes, 3.8 Ω", screen.Find("button.do").TextContent.Trim());
-        screen.Do(() => screen.FindAll(".slip button").First(b => b.TextContent.Trim() == answer).Click());
+        await screen.DoAsync(() => screen.FindAll(".slip button").First(b => b.TextContent.Trim() == answer).ClickAsync());
         screen.WaitForElement("p.value", Patience);
         Assert.Equal(kept, (await bench.UnitAsync()).CurrentReadings.Single().Fact.Shown.Value);
     }
@@ -80,9 +80,9 @@ public class OneReadingTests
     {
         await using var bench = await ScreenBench.OpenAsync();
         var screen = Show(bench, "blades");
-        Type(screen, "-3.8");
+        await TypeAsync(screen, "-3.8");
         screen.WaitForElement(".slip", Patience);
-        screen.Do(() => screen.FindAll(".slip button").First(b => b.TextContent.Trim() == "Read it again").Click());
+        await screen.DoAsync(() => screen.FindAll(".slip button").First(b => b.TextContent.Trim() == "Read it again").ClickAsync());
         Assert.Equal("", screen.WaitForElement("#entry", Patience).GetAttribute("value") ?? "");
         Assert.Empty(await bench.StandingAsync());
     }
@@ -92,14 +92,14 @@ public class OneReadingTests
     {
         await using var bench = await ScreenBench.OpenAsync();
         var screen = Show(bench, "blades");
-        screen.Do(() => screen.Find("#leads").Input("30"));
-        screen.Do(() => screen.Find("form.test-leads").Submit());
+        await screen.DoAsync(() => screen.Find("#leads").InputAsync("30"));
+        await screen.DoAsync(() => screen.Find("form.test-leads").SubmitAsync());
         screen.WaitForAssertion(
             () => Assert.Contains("0 to 5 Ω", screen.Find("form.test-leads").TextContent, StringComparison.Ordinal),
             Patience
         );
-        screen.Do(() => screen.Find("#leads").Input("0.4"));
-        screen.Do(() => screen.Find("form.test-leads").Submit());
+        await screen.DoAsync(() => screen.Find("#leads").InputAsync("0.4"));
+        await screen.DoAsync(() => screen.Find("form.test-leads").SubmitAsync());
         screen.WaitForAssertion(() => Assert.Empty(screen.FindAll("form.test-leads")), Patience);
         Assert.Equal(0.4, (await bench.Bench.ShopAsync()).Meters[0].Errors["ohms"].LeadOhms);
         Assert.Empty(Show(bench, "ohms-14").FindAll("form.test-leads"));
@@ -112,18 +112,18 @@ public class OneReadingTests
         await using var bench = await ScreenBench.OpenAsync();
         var screen = Show(bench, "blades");
         Assert.Contains("± (0.8 % + 0.05 Ω)", screen.Find("form.test-leads summary").TextContent, StringComparison.Ordinal);
-        screen.Do(() => screen.Find("#which").Change("true-rms"));
+        await screen.DoAsync(() => screen.Find("#which").ChangeAsync("true-rms"));
         screen.WaitForAssertion(() => Assert.Equal("true-rms", screen.Find("#which").GetAttribute("value")), Patience);
         Assert.Equal("true-rms", (await bench.UnitAsync()).Bench.MeterId);
-        screen.Do(() => screen.Find("#error-percent").Input("60"));
-        screen.Do(() => screen.Find("form.test-leads").Submit());
+        await screen.DoAsync(() => screen.Find("#error-percent").InputAsync("60"));
+        await screen.DoAsync(() => screen.Find("form.test-leads").SubmitAsync());
         screen.WaitForAssertion(
             () => Assert.Contains("Percent: Must be 0 to 50.", screen.Find("form.test-leads").TextContent, StringComparison.Ordinal),
             Patience
         );
-        screen.Do(() => screen.Find("#error-percent").Input("1.5"));
-        screen.Do(() => screen.Find("#error-fixed").Input("0.2"));
-        screen.Do(() => screen.Find("form.test-leads").Submit());
+        await screen.DoAsync(() => screen.Find("#error-percent").InputAsync("1.5"));
+        await screen.DoAsync(() => screen.Find("#error-fixed").InputAsync("0.2"));
+        await screen.DoAsync(() => screen.Find("form.test-leads").SubmitAsync());
         screen.WaitForAssertion(() => Assert.Empty(screen.FindAll("form.test-leads")), Patience);
         var meters = (await bench.Bench.ShopAsync()).Meters;
         Assert.Equal(new(1.5, 0.2, 0.5, 0.2), meters[1].Errors["ohms"]);
@@ -136,7 +136,7 @@ public class OneReadingTests
     {
         await using var bench = await ScreenBench.OpenAsync();
         var screen = Show(bench, "blades");
-        screen.Do(() => screen.FindAll("form.test-leads button").First(b => b.TextContent.Trim() == "Skip").Click());
+        await screen.DoAsync(() => screen.FindAll("form.test-leads button").First(b => b.TextContent.Trim() == "Skip").ClickAsync());
         screen.WaitForAssertion(() => Assert.Empty(screen.FindAll("form.test-leads")), Patience);
         Assert.True((await bench.Bench.ShopAsync()).Meters[0].AreLeadsKnown);
         Assert.NotEmpty(screen.FindAll("#entry"));
@@ -149,12 +149,12 @@ public class OneReadingTests
         var screen = Show(bench, "blades");
         foreach (var text in new[] { "\u0663", "\ud83d\ude00", "\ud83d", "\u00b2", "\0", "\u0663\u066b\u0668" })
         {
-            screen.Do(() => screen.Find("#entry").Input(text));
+            await screen.DoAsync(() => screen.Find("#entry").InputAsync(text));
             Assert.NotEmpty(screen.Find("#entry-says").TextContent);
         }
-        Press(screen, "⌫");
-        Press(screen, "8");
-        screen.Do(() => screen.Find("form.pad").Submit());
+        await PressAsync(screen, "⌫");
+        await PressAsync(screen, "8");
+        await screen.DoAsync(() => screen.Find("form.pad").SubmitAsync());
         screen.WaitForElement("p.value", Patience);
         Assert.Equal(["blades 3.8 Value"], await bench.StandingAsync());
     }
@@ -165,9 +165,9 @@ public class OneReadingTests
         await using var bench = await ScreenBench.OpenAsync();
         var screen = Show(bench, "blades");
         foreach (var key in new[] { "0", ".", "0", "0", "9", "⌫", "4", "k" })
-            Press(screen, key);
+            await PressAsync(screen, key);
         Assert.Equal("0.004k", screen.Find("#entry").GetAttribute("value"));
-        screen.Do(() => screen.Find("form.pad").Submit());
+        await screen.DoAsync(() => screen.Find("form.pad").SubmitAsync());
         screen.WaitForAssertion(() => Assert.Contains("4 Ω", screen.Find("p.value").TextContent, StringComparison.Ordinal), Patience);
         Assert.Equal(["blades 4 Value"], await bench.StandingAsync());
     }
@@ -177,8 +177,8 @@ public class OneReadingTests
     {
         await using var bench = await ScreenBench.OpenAsync();
         var screen = Show(bench, "blades-posts");
-        Press(screen, "OL");
-        screen.Do(() => screen.Find("form.pad").Submit());
+        await PressAsync(screen, "OL");
+        await screen.DoAsync(() => screen.Find("form.pad").SubmitAsync());
         screen.WaitForAssertion(() => Assert.Equal("passed", screen.Find(".value-side .word").TextContent.Trim()), Patience);
         Assert.Equal(ShownKind.OverRange, (await bench.UnitAsync()).CurrentReadings.Single().Fact.Shown.Kind);
     }
@@ -188,7 +188,7 @@ public class OneReadingTests
     {
         await using var bench = await ScreenBench.OpenAsync();
         var screen = Show(bench, "blades");
-        Type(screen, "<script>");
+        await TypeAsync(screen, "<script>");
         screen.WaitForAssertion(() => Assert.NotEmpty(screen.Find("[role=alert]").TextContent), Patience);
         Assert.Equal("<script>", screen.Find("#entry").GetAttribute("value"));
         Assert.Empty(await bench.StandingAsync());
@@ -201,10 +201,10 @@ public class OneReadingTests
     {
         await using var bench = await ScreenBench.OpenAsync();
         var screen = Show(bench, "blades");
-        Type(screen, "9");
+        await TypeAsync(screen, "9");
         screen.WaitForElement("p.value", Patience);
         // What presses it by its keys is a script; the journey of one key runs it.
-        screen.Do(() => screen.Find($"[data-keys~='{key}']").Click());
+        await screen.DoAsync(() => screen.Find($"[data-keys~='{key}']").ClickAsync());
         screen.WaitForElement("#entry", Patience);
         Assert.Empty(await bench.StandingAsync());
         Assert.Contains("Undone: Between the plug blades", screen.Markup, StringComparison.Ordinal);
@@ -216,7 +216,7 @@ public class OneReadingTests
     {
         await using var bench = await ScreenBench.OpenAsync(ScreenBench.Read("blades", 38));
         var screen = Show(bench, "blades");
-        screen.Do(() => screen.Find("#entry").KeyDown("Backspace"));
+        await screen.DoAsync(() => screen.Find("#entry").KeyDownAsync("Backspace"));
         screen.WaitForAssertion(() => Assert.Contains("Undone", screen.Markup, StringComparison.Ordinal), Patience);
         Assert.Empty(await bench.StandingAsync());
     }
@@ -239,16 +239,16 @@ public class OneReadingTests
     {
         await using var bench = await ScreenBench.OpenAsync();
         var screen = Show(bench, "insulation-core");
-        Press(screen, "not taken");
-        screen.Do(() => screen.Find("#why").Input("no insulation tester"));
-        screen.Do(() => screen.FindAll("button").First(b => b.TextContent == "Waive it").Click());
+        await PressAsync(screen, "not taken");
+        await screen.DoAsync(() => screen.Find("#why").InputAsync("no insulation tester"));
+        await screen.DoAsync(() => screen.FindAll("button").First(b => b.TextContent == "Waive it").ClickAsync());
         screen.WaitForAssertion(
             () => Assert.Contains("who answers for it", screen.Find("[role=alert]").TextContent, StringComparison.Ordinal),
             Patience
         );
-        screen.Do(() => screen.Find("#by").Input("J. Example"));
-        screen.Do(() => screen.Find("#instead").Input("ohmmeter OL"));
-        screen.Do(() => screen.FindAll("button").First(b => b.TextContent == "Waive it").Click());
+        await screen.DoAsync(() => screen.Find("#by").InputAsync("J. Example"));
+        await screen.DoAsync(() => screen.Find("#instead").InputAsync("ohmmeter OL"));
+        await screen.DoAsync(() => screen.FindAll("button").First(b => b.TextContent == "Waive it").ClickAsync());
         screen.WaitForElement("p.value", Patience);
         Assert.Equal(
             new ReadingWaived("insulation-core", "no insulation tester", "J. Example", "ohmmeter OL"),
@@ -262,10 +262,10 @@ public class OneReadingTests
         await using var bench = await ScreenBench.OpenAsync([.. ScreenBench.ColdGates, ScreenBench.Read("lamp-60", 106)]);
         var screen = Show(bench, "full-1");
         var before = screen.Find(".value-side").TextContent;
-        screen.Do(() => screen.Find("input[aria-label='Line voltage']").Change("108"));
+        await screen.DoAsync(() => screen.Find("input[aria-label='Line voltage']").ChangeAsync("108"));
         screen.WaitForAssertion(() => Assert.NotEqual(before, screen.Find(".value-side").TextContent), Patience);
         Assert.Equal(108, (await bench.UnitAsync()).Bench.SupplyVolts);
-        screen.Do(() => screen.Find("input[aria-label='Line voltage']").Change("9999"));
+        await screen.DoAsync(() => screen.Find("input[aria-label='Line voltage']").ChangeAsync("9999"));
         screen.WaitForAssertion(() => Assert.Contains("from 1 to 1000", screen.Markup, StringComparison.Ordinal), Patience);
         Assert.Equal(108, (await bench.UnitAsync()).Bench.SupplyVolts);
     }
@@ -275,10 +275,10 @@ public class OneReadingTests
     {
         await using var bench = await ScreenBench.OpenAsync([.. ScreenBench.ColdGates, ScreenBench.Read("lamp-60", 106)]);
         var screen = Show(bench, "whistle-1-1");
-        screen.Do(() => screen.Find("input[aria-label*='with no load']").Change("12"));
+        await screen.DoAsync(() => screen.Find("input[aria-label*='with no load']").ChangeAsync("12"));
         screen.WaitForAssertion(() => Assert.Contains(" % up.", screen.Markup, StringComparison.Ordinal), Patience);
         Assert.InRange((await bench.UnitAsync()).Bench.Throttles["throttle-1"], 0.2, 0.8);
-        screen.Do(() => screen.Find("input[aria-label*='with no load']").Change("90"));
+        await screen.DoAsync(() => screen.Find("input[aria-label*='with no load']").ChangeAsync("90"));
         screen.WaitForAssertion(() => Assert.Contains("this post shows", screen.Markup, StringComparison.Ordinal), Patience);
     }
 

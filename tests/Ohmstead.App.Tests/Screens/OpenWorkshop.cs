@@ -45,6 +45,21 @@ internal sealed class OpenWorkshop : IAsyncDisposable
     {
         await Screens.DisposeAsync();
         await store.DisposeAsync();
-        folder.Delete(recursive: true);
+        Remove(folder.FullName);
+    }
+
+    /// <summary>Removes a throwaway folder, though what a closed screen was still reading may open a file in it meanwhile.</summary>
+    public static void Remove(string folder)
+    {
+        for (var left = 20; ; left--)
+            try
+            {
+                Directory.Delete(folder, recursive: true);
+                return;
+            }
+            catch (IOException) when (left > 0)
+            {
+                Thread.Yield();
+            }
     }
 }

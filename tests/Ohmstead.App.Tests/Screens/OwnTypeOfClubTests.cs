@@ -63,8 +63,8 @@ public sealed class OwnTypeOfClubTests : IAsyncLifetime
         return page;
     }
 
-    private static void Press(IRenderedComponent<OneType> page, string words) =>
-        page.Do(() => page.FindAll("button").Single(b => b.TextContent == words).Click());
+    private static Task PressAsync(IRenderedComponent<OneType> page, string words) =>
+        page.DoAsync(() => page.FindAll("button").Single(b => b.TextContent == words).ClickAsync());
 
     [Fact]
     public async Task Steps_of_the_first_unit_become_the_types_by_one_press_and_are_put_right_after()
@@ -83,16 +83,19 @@ public sealed class OwnTypeOfClubTests : IAsyncLifetime
         var offer = page.Find("[aria-labelledby=logged]").TextContent;
         Assert.Contains("You took unit 7 apart in 3 steps.", offer, StringComparison.Ordinal);
         Assert.Matches("(?s)Brass screws, cup 1.*Lid.*Fiber shield. 1 piece broke", offer);
-        Press(page, "Use these steps for the type");
+        await PressAsync(page, "Use these steps for the type");
         page.WaitForAssertion(() => Assert.Empty(page.FindAll("[aria-labelledby=logged]")));
         var steps = (await Bench.SheetAsync(Type))!.TakeApart;
         Assert.Equal(["screws", "cover", "fiber-shield"], steps.Take(3).Select(s => s.Id));
 
-        var row = page.FindAll(".own-number").Single(r => r.QuerySelector("span")!.TextContent == "Fiber shield");
-        page.Do(() => row.QuerySelector("button")!.Click());
-        page.Do(() => page.Find("#s-out").Change("1.5"));
-        page.Do(() => page.Find("#s-cup").Change("6"));
-        page.Do(() => page.Find(".own-number form").Submit());
+        await page.DoAsync(() =>
+        {
+            var row = page.FindAll(".own-number").Single(r => r.QuerySelector("span")!.TextContent == "Fiber shield");
+            return row.QuerySelector("button")!.ClickAsync();
+        });
+        await page.DoAsync(() => page.Find("#s-out").ChangeAsync("1.5"));
+        await page.DoAsync(() => page.Find("#s-cup").ChangeAsync("6"));
+        await page.DoAsync(() => page.Find(".own-number form").SubmitAsync());
         page.WaitForAssertion(() => Assert.Empty(page.FindAll(".own-number form")));
         var shield = (await Bench.SheetAsync(Type))!.TakeApart[2];
         Assert.Equal((1.5, 6), (shield.MinutesOut, shield.Cup));
@@ -123,7 +126,7 @@ public sealed class OwnTypeOfClubTests : IAsyncLifetime
         Assert.Contains("1 number differs by more than the doubt", beside, StringComparison.Ordinal);
         Assert.Matches("(?s)Primary, ohms.*yours.*this one 20.0 Ω", beside);
         Assert.Contains("1 reading of 1 sound unit.", beside, StringComparison.Ordinal);
-        Press(page, "Put these readings into yours");
+        await PressAsync(page, "Put these readings into yours");
         page.WaitForAssertion(() => Assert.EndsWith($"/kinds/{Type}", Navigation.Uri, StringComparison.Ordinal));
         var pooled = (await OwnTypes.ReadAsync(Bench, Type))!.Value.Type;
         Assert.Equal((2, 1, 1), (pooled.Made!.From.SheetVersion, pooled.Made.From.Units, pooled.Made.From.Readings));

@@ -54,9 +54,10 @@ public class OwnerScreensTests
     {
         await using var bench = await WithSoundAsync(1);
         var screen = bench.Context.Render<NewUnit>();
+        screen.WaitForElement("#owner");
         Assert.DoesNotContain("It may have been here before.", screen.Markup, StringComparison.Ordinal);
-        screen.Find("#owner").Change("An Owner");
-        Assert.Contains("It may have been here before.", screen.Markup, StringComparison.Ordinal);
+        await screen.DoAsync(() => screen.Find("#owner").ChangeAsync("An Owner"));
+        screen.WaitForAssertion(() => Assert.Contains("It may have been here before.", screen.Markup, StringComparison.Ordinal));
         Assert.Equal("S-0", screen.Find(".notice .tag").TextContent);
     }
 
@@ -65,7 +66,7 @@ public class OwnerScreensTests
     {
         await using var locked = await ScreenBench.OpenAsync();
         var shut = locked.Context.Render<TwoUnits>(p => p.Add(s => s.Id, ScreenBench.UnitId));
-        Assert.Contains("Do not plug it in for this.", shut.Markup, StringComparison.Ordinal);
+        shut.WaitForAssertion(() => Assert.Contains("Do not plug it in for this.", shut.Markup, StringComparison.Ordinal));
         Assert.Empty(shut.FindAll("form"));
         await using var bench = await ScreenBench.OpenAsync([
             .. ScreenBench.NothingLive,
@@ -73,19 +74,21 @@ public class OwnerScreensTests
             ScreenBench.Read("lamp-60", 110),
         ]);
         var screen = bench.Context.Render<TwoUnits>(p => p.Add(s => s.Id, ScreenBench.UnitId));
-        Assert.Contains("A bare plug can kill.", screen.Find("section").TextContent, StringComparison.Ordinal);
-        screen.Find("form").Submit();
-        Assert.Equal("Say what the other unit is called.", screen.Find("[role=alert]").TextContent);
-        screen.Find("#other").Change("F-10");
-        screen.Find("#va").Change("18.2");
-        screen.Find("#vb").Change("17.9");
-        screen.Find("#vab").Change("36");
-        screen.Find("#line").Change("120");
-        screen.Find("form").Submit();
-        Assert.Contains("Opposed", screen.Markup, StringComparison.Ordinal);
+        screen.WaitForAssertion(() =>
+            Assert.Contains("A bare plug can kill.", screen.Find("section").TextContent, StringComparison.Ordinal)
+        );
+        await screen.DoAsync(() => screen.Find("form").SubmitAsync());
+        screen.WaitForAssertion(() => Assert.Equal("Say what the other unit is called.", screen.Find("[role=alert]").TextContent));
+        await screen.DoAsync(() => screen.Find("#other").ChangeAsync("F-10"));
+        await screen.DoAsync(() => screen.Find("#va").ChangeAsync("18.2"));
+        await screen.DoAsync(() => screen.Find("#vb").ChangeAsync("17.9"));
+        await screen.DoAsync(() => screen.Find("#vab").ChangeAsync("36"));
+        await screen.DoAsync(() => screen.Find("#line").ChangeAsync("120"));
+        await screen.DoAsync(() => screen.Find("form").SubmitAsync());
+        screen.WaitForAssertion(() => Assert.Contains("Opposed", screen.Markup, StringComparison.Ordinal));
         Assert.Contains("Turn the plug of F-10", screen.Markup, StringComparison.Ordinal);
         Assert.Contains("carry up to 122 V", screen.Find("section").TextContent, StringComparison.Ordinal);
-        await screen.FindAll("button").Single(b => b.TextContent == "Write it in the log").ClickAsync(new());
+        await screen.DoAsync(() => screen.FindAll("button").Single(b => b.TextContent == "Write it in the log").ClickAsync(new()));
         Assert.Contains(
             "opposed. Turn the plug of F-10",
             Assert.Single((await bench.UnitAsync()).All<Noted>()).Fact.Words,

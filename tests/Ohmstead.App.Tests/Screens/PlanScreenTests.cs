@@ -55,18 +55,18 @@ public class PlanScreenTests
             new PartChanged("roller-1", PartChange.Renewed, null, ""),
         ]);
         var screen = Show(bench);
-        void Press(string words)
+        async Task PressAsync(string words)
         {
             screen.WaitForState(() => screen.FindAll("button:not([disabled])").Any(b => b.TextContent.Trim() == words), Patience);
-            screen.Do(() => screen.FindAll("button").First(b => b.TextContent.Trim() == words).Click());
+            await screen.DoAsync(() => screen.FindAll("button").First(b => b.TextContent.Trim() == words).ClickAsync());
         }
-        screen.Do(() => screen.Find("#ask-above").Input("120"));
-        Press("Make the estimate");
+        await screen.DoAsync(() => screen.Find("#ask-above").InputAsync("120"));
+        await PressAsync("Make the estimate");
         screen.WaitForElement("#up-to", Patience);
-        screen.Do(() => screen.Find("#up-to").Input("110"));
-        Press("Save the go-ahead");
-        screen.Do(() => screen.Find("#bill").Input("98,5"));
-        Press("Save the bill");
+        await screen.DoAsync(() => screen.Find("#up-to").InputAsync("110"));
+        await PressAsync("Save the go-ahead");
+        await screen.DoAsync(() => screen.Find("#bill").InputAsync("98,5"));
+        await PressAsync("Save the bill");
         screen.WaitForState(() => screen.Markup.Contains("$98.50", StringComparison.Ordinal), Patience);
         var unit = await bench.UnitAsync();
         Assert.Equal(120, Assert.Single(unit.All<EstimateMade>()).Fact.AskAbove);
@@ -79,8 +79,8 @@ public class PlanScreenTests
     {
         await using var bench = await ScreenBench.OpenAsync([.. ScreenBench.ColdGates, Roller]);
         var screen = Show(bench);
-        screen.Do(() => screen.Find("#looks-lettering").Input("worn at the thumb"));
-        screen.Do(() => screen.FindAll("button").Single(b => b.TextContent == "Do it: Lettering").Click());
+        await screen.DoAsync(() => screen.Find("#looks-lettering").InputAsync("worn at the thumb"));
+        await screen.DoAsync(() => screen.FindAll("button").Single(b => b.TextContent == "Do it: Lettering").ClickAsync());
         screen.WaitForState(
             () => screen.FindAll(".plan-line").Any(p => p.TextContent.Contains("Looks, lettering", StringComparison.Ordinal)),
             Patience
@@ -98,7 +98,7 @@ public class PlanScreenTests
         var screen = Show(bench);
         screen.WaitForElement("section[aria-labelledby=while-open] input", Patience);
         var part = screen.Find("section[aria-labelledby=while-open] input").Id!["f-fail-".Length..];
-        screen.Do(() => screen.Find("section[aria-labelledby=while-open] input").Change("88"));
+        await screen.DoAsync(() => screen.Find("section[aria-labelledby=while-open] input").ChangeAsync("88"));
         screen.WaitForState(() =>
             screen.Find("section[aria-labelledby=while-open]").TextContent.Contains("Replace", StringComparison.Ordinal)
         );
@@ -126,7 +126,7 @@ public class PlanScreenTests
         Assert.Empty(screen.FindAll("section[aria-labelledby=take-out]"));
         await bench.Bench.Drawer.EnterAsync(new PartsReceived(Rollers, 4, "Acme", "41", new DateOnly(2026, 11, 3)));
         screen.WaitForState(() => Line().Contains("4 in bin C1, Acme, lot 41", StringComparison.Ordinal), Patience);
-        screen.Do(() => screen.Find("section[aria-labelledby=take-out] button").Click());
+        await screen.DoAsync(() => screen.Find("section[aria-labelledby=take-out] button").ClickAsync());
         screen.WaitForState(() => Line().Contains("beside this unit", StringComparison.Ordinal), Patience);
         Assert.Empty(screen.FindAll("section[aria-labelledby=take-out]"));
         var aside = Assert.Single((await bench.Bench.Drawer.ReadAsync()).Aside);
@@ -138,7 +138,7 @@ public class PlanScreenTests
     {
         await using var bench = await ScreenBench.OpenAsync([.. ScreenBench.ColdGates, Roller]);
         var screen = Show(bench);
-        screen.Do(() => screen.FindAll(".stop-line button").Single().Click());
+        await screen.DoAsync(() => screen.FindAll(".stop-line button").Single().ClickAsync());
         screen.WaitForAssertion(() =>
             Assert.Contains("Billed: $20.00. Ended:", screen.Find(".notice").TextContent, StringComparison.Ordinal)
         );
@@ -154,7 +154,7 @@ public class PlanScreenTests
     {
         await using var bench = await ScreenBench.OpenAsync([.. ScreenBench.ColdGates, Roller]);
         var screen = Show(bench);
-        screen.Do(() => screen.Find(".do").Click());
+        await screen.DoAsync(() => screen.Find(".do").ClickAsync());
         var navigation = bench.Context.Services.GetRequiredService<NavigationManager>();
         screen.WaitForAssertion(() => Assert.EndsWith("/apart/step", navigation.Uri, StringComparison.Ordinal));
         Assert.NotEmpty(Assert.Single((await bench.UnitAsync()).All<WayChosen>()).Fact.Reach);

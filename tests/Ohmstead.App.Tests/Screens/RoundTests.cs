@@ -3,6 +3,7 @@ using Ohmstead.App.Background;
 using Ohmstead.App.Screens.Readings;
 using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Readings;
+using Ohmstead.Workshop.Stores;
 
 namespace Ohmstead.App.Tests.Screens;
 
@@ -20,10 +21,12 @@ public class RoundTests
         return screen;
     }
 
-    private static void Type(IRenderedComponent<Round> screen, string id, string text)
+    private static async Task TypeAsync(IRenderedComponent<Round> screen, string id, string text)
     {
-        screen.Do(() => screen.Find($"input[name={id}]").Input(text));
-        screen.Do(() => screen.FindAll(".round-line form").First(f => f.QuerySelector($"input[name={id}]") is not null).Submit());
+        await screen.DoAsync(() => screen.Find($"input[name={id}]").InputAsync(text));
+        await screen.DoAsync(() =>
+            screen.FindAll(".round-line form").First(f => f.QuerySelector($"input[name={id}]") is not null).SubmitAsync()
+        );
     }
 
     [Fact]
@@ -32,7 +35,7 @@ public class RoundTests
         await using var bench = await ScreenBench.OpenAsync();
         var screen = Show(bench);
         var focused = bench.Context.JSInterop.Invocations["Blazor._internal.domWrapper.focus"].Count;
-        Type(screen, "blades", "3.8");
+        await TypeAsync(screen, "blades", "3.8");
         screen.WaitForAssertion(
             () => Assert.Contains("Saved: Between the plug blades, 3.8 Ω", screen.Markup, StringComparison.Ordinal),
             Patience
@@ -48,9 +51,22 @@ public class RoundTests
             () => Assert.Equal(focused + 1, bench.Context.JSInterop.Invocations["Blazor._internal.domWrapper.focus"].Count),
             Patience
         );
-        Type(screen, "blades-posts", "ol");
+        await TypeAsync(screen, "blades-posts", "ol");
         screen.WaitForAssertion(() => Assert.Contains("Both blades to all posts, OL", screen.Markup, StringComparison.Ordinal), Patience);
         Assert.Equal(["blades 3.8 Value", "blades-posts 0 OverRange"], await bench.StandingAsync());
+    }
+
+    /// <summary>Of a database that is far away the unit comes before the shop's settings.</summary>
+    [Fact]
+    public async Task What_is_only_half_read_is_not_drawn_yet()
+    {
+        await using var bench = await ScreenBench.OpenAsync(FailingStore.Around);
+        var settings = FailingStore.Hold(bench.Bench.Store, nameof(IStore.ReadDocumentAsync));
+        var screen = bench.Context.Render<Round>(p => p.Add(s => s.Id, ScreenBench.UnitId));
+        screen.WaitForAssertion(() => Assert.Equal("F-9", screen.Find(".tag").TextContent));
+        Assert.Empty(screen.FindAll("input"));
+        settings.SetResult();
+        screen.WaitForElement("input[name=blades]", Patience);
     }
 
     [Fact]
@@ -66,10 +82,10 @@ public class RoundTests
             StringComparison.Ordinal
         );
         Assert.EndsWith("/reading/blades", locked.QuerySelector("a")!.GetAttribute("href"), StringComparison.Ordinal);
-        Type(screen, "blades", "3.8");
-        Type(screen, "blades-posts", "OL");
-        Type(screen, "insulation-core", "300");
-        Type(screen, "insulation-posts", "250");
+        await TypeAsync(screen, "blades", "3.8");
+        await TypeAsync(screen, "blades-posts", "OL");
+        await TypeAsync(screen, "insulation-core", "300");
+        await TypeAsync(screen, "insulation-posts", "250");
         screen.WaitForElement("input[name=lamp-60]", Patience);
         Assert.Equal(300e6, (await bench.UnitAsync()).CurrentReadings.Single(r => r.Fact.ReadingId == "insulation-core").Fact.Shown.Value);
     }
@@ -79,9 +95,9 @@ public class RoundTests
     {
         await using var bench = await ScreenBench.OpenAsync();
         var screen = Show(bench);
-        Type(screen, "blades", "9");
+        await TypeAsync(screen, "blades", "9");
         screen.WaitForAssertion(() => Assert.Contains("Saved", screen.Markup, StringComparison.Ordinal), Patience);
-        screen.Do(() => screen.Find("input[name=blades-posts]").KeyDown("Backspace"));
+        await screen.DoAsync(() => screen.Find("input[name=blades-posts]").KeyDownAsync("Backspace"));
         screen.WaitForAssertion(
             () => Assert.Contains("Undone: Between the plug blades", screen.Markup, StringComparison.Ordinal),
             Patience
@@ -94,10 +110,10 @@ public class RoundTests
     {
         await using var bench = await ScreenBench.OpenAsync();
         var screen = Show(bench);
-        Type(screen, "blades", "lots");
+        await TypeAsync(screen, "blades", "lots");
         screen.WaitForElement("[role=alert]", Patience);
         Assert.Empty(await bench.StandingAsync());
-        Type(screen, "blades", "could not, no clip");
+        await TypeAsync(screen, "blades", "could not, no clip");
         screen.WaitForAssertion(() => Assert.Contains("Saved", screen.Markup, StringComparison.Ordinal), Patience);
         Assert.Equal("no clip", (await bench.UnitAsync()).CurrentReadings.Single().Fact.Shown.Why);
     }
@@ -111,7 +127,7 @@ public class RoundTests
         await using var bench = await ScreenBench.OpenAsync([.. ScreenBench.NothingLive, .. ScreenBench.ColdGates]);
         var screen = Show(bench);
         Assert.NotEmpty(screen.FindAll("input[name=lamp-60]"));
-        Type(screen, "insulation-core", typed);
+        await TypeAsync(screen, "insulation-core", typed);
         AngleSharp.Dom.IElement Line() =>
             screen.FindAll(".round-line").First(l => l.QuerySelector("input[name=insulation-core]") is not null);
         screen.WaitForAssertion(() => Assert.Equal(word, Line().QuerySelector(".word")?.TextContent.Trim()), Patience);
@@ -125,10 +141,10 @@ public class RoundTests
         await using var bench = await ScreenBench.OpenAsync();
         var screen = Show(bench);
         screen.WaitForAssertion(() => Assert.Contains("3.15–4.22 Ω", screen.Markup, StringComparison.Ordinal), Patience);
-        Type(screen, "blades", "38");
+        await TypeAsync(screen, "blades", "38");
         screen.WaitForAssertion(() => Assert.Equal("Did you mean 3.8 Ω?", screen.Find(".round-line .slip h2").TextContent), Patience);
         Assert.Empty(await bench.StandingAsync());
-        screen.Do(() => screen.Find(".slip button.do").Click());
+        await screen.DoAsync(() => screen.Find(".slip button.do").ClickAsync());
         screen.WaitForAssertion(
             () => Assert.Contains("Saved: Between the plug blades, 3.8 Ω", screen.Markup, StringComparison.Ordinal),
             Patience

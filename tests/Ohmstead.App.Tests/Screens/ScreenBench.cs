@@ -137,7 +137,7 @@ public sealed class ScreenBench : IAsyncDisposable
         await Context.DisposeAsync();
         await desk.DisposeAsync();
         await store.DisposeAsync();
-        Directory.Delete(folder, true);
+        OpenWorkshop.Remove(folder);
     }
 
     private static string Root()

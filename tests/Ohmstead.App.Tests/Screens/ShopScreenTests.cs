@@ -11,10 +11,10 @@ public class ShopScreenTests
         await using var workshop = await OpenWorkshop.OpenAsync();
         var screen = workshop.Screens.Render<ShopSettings>();
         screen.WaitForElement("#f-name");
-        screen.Do(() => screen.Find("#f-name").Change("Bench <b>No. 7</b>"));
+        await screen.DoAsync(() => screen.Find("#f-name").ChangeAsync("Bench <b>No. 7</b>"));
         screen.WaitForAssertion(() => Assert.Contains("saved ", screen.Find("[role=status]").TextContent, StringComparison.Ordinal));
         Assert.Equal("Bench <b>No. 7</b>", (await workshop.Bench.ShopAsync()).Name);
-        screen.Do(() => screen.Find("#f-rate").Change("62,5"));
+        await screen.DoAsync(() => screen.Find("#f-rate").ChangeAsync("62,5"));
         screen.WaitForAssertion(() => Assert.Equal("62.5", screen.Find("#f-rate").GetAttribute("value")));
         Assert.Equal(62.5, (await workshop.Bench.ShopAsync()).RatePerHour);
     }
@@ -42,7 +42,7 @@ public class ShopScreenTests
         await using var workshop = await OpenWorkshop.OpenAsync();
         var screen = workshop.Screens.Render<ShopSettings>();
         screen.WaitForElement("#f-rate");
-        screen.Do(() => screen.Find("#f-rate").Change("a lot"));
+        await screen.DoAsync(() => screen.Find("#f-rate").ChangeAsync("a lot"));
         screen.WaitForAssertion(() =>
             Assert.Contains("“a lot” is not a number", screen.Find("#f-rate-wrong").TextContent, StringComparison.Ordinal)
         );
@@ -56,15 +56,15 @@ public class ShopScreenTests
         await using var workshop = await OpenWorkshop.OpenAsync();
         var (first, second) = (workshop.Screens.Render<ShopSettings>(), workshop.Screens.Render<ShopSettings>());
         first.WaitForElement("#f-name");
-        first.Do(() => first.Find("#f-name").Change("From the first"));
+        await first.DoAsync(() => first.Find("#f-name").ChangeAsync("From the first"));
         first.WaitForAssertion(() => Assert.Contains("saved ", first.Find("[role=status]").TextContent, StringComparison.Ordinal));
         second.WaitForElement("#f-address");
-        second.Do(() => second.Find("#f-address").Change("From the second"));
+        await second.DoAsync(() => second.Find("#f-address").ChangeAsync("From the second"));
         second.WaitForAssertion(() =>
             Assert.Contains("another window", second.Find("#f-address-wrong").TextContent, StringComparison.Ordinal)
         );
         Assert.Equal("From the first", second.Find("#f-name").GetAttribute("value"));
-        second.Do(() => second.Find("#f-address").Change("From the second"));
+        await second.DoAsync(() => second.Find("#f-address").ChangeAsync("From the second"));
         second.WaitForAssertion(() => Assert.True(second.Find("#f-address-wrong").HasAttribute("hidden")));
         var shop = await workshop.Bench.ShopAsync();
         Assert.Equal(("From the first", "From the second"), (shop.Name, shop.Address));
@@ -76,7 +76,7 @@ public class ShopScreenTests
         await using var workshop = await OpenWorkshop.OpenAsync();
         var screen = workshop.Screens.Render<ShopSettings>(p => p.Add(s => s.Page, "meters"));
         screen.WaitForElement("#f-usual-ohms-l");
-        screen.Do(() => screen.Find("#f-usual-ohms-l").Change("0.31"));
+        await screen.DoAsync(() => screen.Find("#f-usual-ohms-l").ChangeAsync("0.31"));
         screen.WaitForAssertion(() => Assert.Equal("0.31", screen.Find("#f-usual-ohms-l").GetAttribute("value")));
         Assert.Equal(0.31, (await workshop.Bench.ShopAsync()).Meters[0].Errors["ohms"].LeadOhms);
     }
@@ -107,7 +107,7 @@ public class ShopScreenTests
         await using var workshop = await OpenWorkshop.OpenAsync();
         var screen = workshop.Screens.Render<ShopSettings>(p => p.Add(s => s.Page, "language"));
         screen.WaitForElement("input[name=language]");
-        screen.Do(() => screen.FindAll("input[name=language]")[1].Change(true));
+        await screen.DoAsync(() => screen.FindAll("input[name=language]")[1].ChangeAsync(true));
         screen.WaitForAssertion(() => Assert.Contains("saved ", screen.Find("[role=status]").TextContent, StringComparison.Ordinal));
         Assert.Equal("deutsch", (await workshop.Bench.ShopAsync()).SecondLanguage);
         var file = screen.FindComponent<Microsoft.AspNetCore.Components.Forms.InputFile>();

@@ -66,15 +66,15 @@ public class TestScreenTests
         Assert.Contains("IEC 60950, class II, as listed", screen.Markup, StringComparison.Ordinal);
         Assert.Contains("nF from the line to the core lets 0.25 mA through.", screen.Markup, StringComparison.Ordinal);
         Assert.DoesNotContain("10 kΩ and 0.022 µF", screen.Markup, StringComparison.Ordinal);
-        screen.Do(() => screen.Find("#network").Change("weighted-500-ohm"));
-        Assert.Contains("10 kΩ and 0.022 µF", screen.Markup, StringComparison.Ordinal);
-        screen.Do(() => screen.Find("#network").Change("1500-ohm"));
-        screen.Do(() => screen.Find("#one-way").Input("45m"));
-        screen.Do(() => screen.Find("#other-way").Input("0.061"));
-        await screen.Find("section[aria-label='What it reads'] form").SubmitAsync();
+        await screen.DoAsync(() => screen.Find("#network").ChangeAsync("weighted-500-ohm"));
+        screen.WaitForAssertion(() => Assert.Contains("10 kΩ and 0.022 µF", screen.Markup, StringComparison.Ordinal));
+        await screen.DoAsync(() => screen.Find("#network").ChangeAsync("1500-ohm"));
+        await screen.DoAsync(() => screen.Find("#one-way").InputAsync("45m"));
+        await screen.DoAsync(() => screen.Find("#other-way").InputAsync("0.061"));
+        await screen.DoAsync(() => screen.Find("section[aria-label='What it reads'] form").SubmitAsync());
         Assert.Equal("Say whether the ground was proved.", screen.Find("section[aria-label='What it reads'] .wrong").TextContent);
-        screen.Do(() => screen.FindAll("input[name=earth]")[0].Change(true));
-        await screen.Find("section[aria-label='What it reads'] form").SubmitAsync();
+        await screen.DoAsync(() => screen.FindAll("input[name=earth]")[0].ChangeAsync(true));
+        await screen.DoAsync(() => screen.Find("section[aria-label='What it reads'] form").SubmitAsync());
         screen.WaitForAssertion(() => Assert.Contains("Pass: at most 0.25 mA", screen.Markup, StringComparison.Ordinal));
         Assert.Contains("chances in 100.", screen.Markup, StringComparison.Ordinal);
         Assert.Equal([0.045, 0.061], (await bench.UnitAsync()).All<TestRead>().Single().Fact.Values);
@@ -86,10 +86,12 @@ public class TestScreenTests
         await using var bench = await ScreenBench.OpenAsync(Ready);
         var screen = One(bench, "reading-whistle-1-1");
         screen.WaitForAssertion(() => Assert.Contains("at least 4 V", screen.Markup, StringComparison.Ordinal));
-        screen.Do(() => screen.FindAll("button").Single(b => b.TextContent == "Read it four times").Click());
+        await screen.DoAsync(() => screen.FindAll("button").Single(b => b.TextContent == "Read it four times").ClickAsync());
         foreach (var (text, n) in new[] { "4.1", "4,3", "4.2", "4.25" }.Select((t, n) => (t, n)))
-            screen.Do(() => screen.Find(string.Create(System.Globalization.CultureInfo.InvariantCulture, $"#box-{n}")).Input(text));
-        await screen.FindAll("form").Single(f => f.QuerySelector("#box-0") is not null).SubmitAsync();
+            await screen.DoAsync(() =>
+                screen.Find(string.Create(System.Globalization.CultureInfo.InvariantCulture, $"#box-{n}")).InputAsync(text)
+            );
+        await screen.DoAsync(() => screen.FindAll("form").Single(f => f.QuerySelector("#box-0") is not null).SubmitAsync());
         screen.WaitForAssertion(() => Assert.Contains("mean of 4", screen.Markup, StringComparison.Ordinal));
         var mean = (await bench.UnitAsync()).CurrentReadings.Last().Fact;
         Assert.Equal("whistle-1-1", mean.ReadingId);
@@ -103,12 +105,12 @@ public class TestScreenTests
         await using var bench = await ScreenBench.OpenAsync(Ready);
         var screen = One(bench, TestList.Touch);
         screen.WaitForAssertion(() => Assert.Contains("at most 0.25 mA", screen.Markup, StringComparison.Ordinal));
-        screen.Do(() => screen.Find("#limit-value").Change("0.5"));
-        screen.Do(() => screen.Find("#limit-source").Change(""));
-        await screen.FindAll("form").Single(f => f.QuerySelector("#limit-value") is not null).SubmitAsync();
+        await screen.DoAsync(() => screen.Find("#limit-value").ChangeAsync("0.5"));
+        await screen.DoAsync(() => screen.Find("#limit-source").ChangeAsync(""));
+        await screen.DoAsync(() => screen.FindAll("form").Single(f => f.QuerySelector("#limit-value") is not null).SubmitAsync());
         Assert.Contains("Say where this limit comes from.", screen.Markup, StringComparison.Ordinal);
-        screen.Do(() => screen.Find("#limit-source").Change("house rule"));
-        await screen.FindAll("form").Single(f => f.QuerySelector("#limit-value") is not null).SubmitAsync();
+        await screen.DoAsync(() => screen.Find("#limit-source").ChangeAsync("house rule"));
+        await screen.DoAsync(() => screen.FindAll("form").Single(f => f.QuerySelector("#limit-value") is not null).SubmitAsync());
         screen.WaitForAssertion(() => Assert.Contains("at most 0.5 mA", screen.Markup, StringComparison.Ordinal));
         Assert.Equal(0.5, (await bench.Bench.ShopAsync()).Limits.Single(l => l.Id == "touch-current").Value);
     }
@@ -134,7 +136,7 @@ public class TestScreenTests
         await using var bench = await ScreenBench.OpenAsync(Ready);
         var screen = One(bench, TestList.Ground);
         screen.WaitForAssertion(() => Assert.NotEmpty(screen.FindAll("#box-0")));
-        screen.Do(() => screen.FindAll("button").Single(b => b.TextContent == "No ground wire fitted").Click());
+        await screen.DoAsync(() => screen.FindAll("button").Single(b => b.TextContent == "No ground wire fitted").ClickAsync());
         screen.WaitForAssertion(() =>
             Assert.Contains("Not taken: no ground wire fitted, by design.", screen.Markup, StringComparison.Ordinal)
         );

@@ -29,7 +29,7 @@ public class TypeEditorTests
         Assert.Contains("No mistakes", screen.Find("#found").TextContent, StringComparison.Ordinal);
         var wrong = Sheet.Replace("\"lossOhms\": 1850", "\"lossOhms\": -5", StringComparison.Ordinal);
         var line = wrong[..wrong.IndexOf("-5", StringComparison.Ordinal)].Count(c => c == '\n') + 1;
-        screen.Do(() => screen.Find("#code").Input(wrong));
+        await screen.DoAsync(() => screen.Find("#code").InputAsync(wrong));
         screen.WaitForAssertion(
             () =>
                 Assert.Contains(
@@ -48,9 +48,9 @@ public class TypeEditorTests
         Assert.Equal(Sheet, await workshop.TextAsync(Bench.SheetKind, "solo-110"));
 
         var right = Sheet.Replace("\"lossOhms\": 1850", "\"lossOhms\": 1900", StringComparison.Ordinal);
-        screen.Do(() => screen.Find("#code").Input(right));
+        await screen.DoAsync(() => screen.Find("#code").InputAsync(right));
         screen.WaitForAssertion(() => Assert.False(screen.Find("button.do").HasAttribute("disabled")), Patience);
-        screen.Do(() => screen.Find("button.do").Click());
+        await screen.DoAsync(() => screen.Find("button.do").ClickAsync());
         screen.WaitForAssertion(() => Assert.Contains("saved as version 2", screen.Markup, StringComparison.Ordinal), Patience);
         Assert.Equal(right, await workshop.TextAsync(Bench.SheetKind, "solo-110"));
         Assert.Equal("", await workshop.TextAsync(KindText.DraftKind, "solo-110"));
@@ -61,7 +61,7 @@ public class TypeEditorTests
     {
         var (workshop, screen) = await OpenAsync();
         await using var open = workshop;
-        screen.Do(() => screen.Find("#code").Input("{ half"));
+        await screen.DoAsync(() => screen.Find("#code").InputAsync("{ half"));
         screen.WaitForAssertion(() => Assert.Contains("draft saved", screen.Markup, StringComparison.Ordinal), Patience);
         var again = workshop.Screens.Render<OneType>(p => p.Add(k => k.KindId, "solo-110"));
         Assert.Equal("{ half", again.WaitForElement("#code", Patience).GetAttribute("value"));
@@ -73,9 +73,9 @@ public class TypeEditorTests
         var (workshop, screen) = await OpenAsync();
         await using var open = workshop;
         screen.WaitForElement("[data-element=pigtail]", Patience);
-        screen.Find("#code").Input(Sheet.Replace("\"pigtail\"", "\"braid\"", StringComparison.Ordinal));
+        await screen.DoAsync(() => screen.Find("#code").InputAsync(Sheet.Replace("\"pigtail\"", "\"braid\"", StringComparison.Ordinal)));
         screen.WaitForElement("[data-element=braid]", Patience);
-        screen.Find("#code").Input("{ half");
+        await screen.DoAsync(() => screen.Find("#code").InputAsync("{ half"));
         screen.WaitForAssertion(
             () => Assert.Equal("Drawing, from the last text without a mistake", screen.Find("#circuit").TextContent),
             Patience
@@ -91,7 +91,7 @@ public class TypeEditorTests
         var odd = Sheet
             .Replace("\"title\": \"14 V post, no load\"", "\"titel\": \"x\", \"title\": \"14 V post, no load\"", StringComparison.Ordinal)
             .Replace("\"volts\": \"mains\", \"seriesLamp\"", "\"volts\": 115, \"seriesLamp\"", StringComparison.Ordinal);
-        screen.Do(() => screen.Find("#code").Input(odd));
+        await screen.DoAsync(() => screen.Find("#code").InputAsync(odd));
         screen.WaitForAssertion(() => Assert.Contains("Look at", screen.Find("#found").TextContent, StringComparison.Ordinal), Patience);
         Assert.Contains(
             "write \"mains\"",
@@ -106,9 +106,9 @@ public class TypeEditorTests
     {
         var (workshop, screen) = await OpenAsync();
         await using var open = workshop;
-        screen.Do(() => screen.Find("#code").Input(KindText.Copy(Sheet, "other", "Other")));
+        await screen.DoAsync(() => screen.Find("#code").InputAsync(KindText.Copy(Sheet, "other", "Other")));
         screen.WaitForAssertion(() => Assert.False(screen.Find("button.do").HasAttribute("disabled")), Patience);
-        screen.Do(() => screen.Find("button.do").Click());
+        await screen.DoAsync(() => screen.Find("button.do").ClickAsync());
         screen.WaitForAssertion(
             () => Assert.Contains("Copy the type first", screen.Find(".warning").TextContent, StringComparison.Ordinal),
             Patience

@@ -46,7 +46,7 @@ public class TypeReadingsTests
         await using var open = workshop;
         var screen = workshop.Screens.Render<TypeReadings>(p => p.Add(k => k.KindId, "twin-175"));
         screen.WaitForElement("#this", Patience);
-        screen.Do(() => screen.Find("#this").Change(units[2].ToString()));
+        await screen.DoAsync(() => screen.Find("#this").ChangeAsync(units[2].ToString()));
         // Median of 3.5, 3.6, 3.9; distances 0.1, 0, 0.3, their median 0.1, times 1.4826.
         screen.WaitForAssertion(() => Assert.Contains("3.60 Ω ± 0.148 Ω, 3 units", screen.Markup, StringComparison.Ordinal), Patience);
         Assert.Contains("F-3: 3.90 Ω, 2.02 spreads above the median", screen.Markup, StringComparison.Ordinal);
@@ -60,11 +60,10 @@ public class TypeReadingsTests
         await using var open = workshop;
         var screen = workshop.Screens.Render<TypeReadings>(p => p.Add(k => k.KindId, "twin-175"));
         screen.WaitForElement("button.can", Patience);
-        screen.Do(() => screen.Find("button.can").Click());
+        await screen.DoAsync(() => screen.Find("button.can").ClickAsync());
         screen.WaitForElement("button.do", Patience);
         Assert.Contains("primary, ohms", screen.Find("tbody").TextContent, StringComparison.Ordinal);
-        screen.Do(() => screen.Find("button.do").Click());
-        screen.WaitForAssertion(() => Assert.NotEmpty(workshop.TextAsync(Bench.SheetKind, "twin-175-2").Result), Patience);
+        await screen.DoAsync(() => screen.Find("button.do").ClickAsync());
         var copy = TypeSheetFile.Read(await workshop.TextAsync(Bench.SheetKind, "twin-175-2")).Required;
         // The usual meter's leads read 0.2 Ω; the cord and its joints share in the rest.
         Assert.InRange(copy.Windings.First(w => w.Id == "primary").Ohms, 3.0, 3.6);
@@ -79,7 +78,7 @@ public class TypeReadingsTests
         var screen = workshop.Screens.Render<UnitPapers>(p => p.Add(u => u.Id, units[0]));
         screen.WaitForElement("a.do", Patience);
         Assert.Contains("do not plug this unit in", screen.Find(".warning").TextContent, StringComparison.Ordinal);
-        screen.Do(() => screen.Find("a[href*=service-record]").Click());
+        await screen.DoAsync(() => screen.Find("a[href*=service-record]").ClickAsync());
         screen.WaitForAssertion(
             () => Assert.Contains("service record", screen.Find(".rows").TextContent, StringComparison.Ordinal),
             Patience

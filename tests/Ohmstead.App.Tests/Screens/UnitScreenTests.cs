@@ -6,6 +6,7 @@ using Ohmstead.App.Screens.Start;
 using Ohmstead.App.Screens.Units;
 using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Papers;
+using Ohmstead.Workshop.Stores;
 
 namespace Ohmstead.App.Tests.Screens;
 
@@ -36,14 +37,14 @@ public class UnitScreenTests
     {
         await using var bench = await ScreenBench.OpenAsync();
         var screen = bench.Context.Render<NewUnit>();
-        Assert.Equal("F-10", screen.Find("#tag").GetAttribute("value"));
-        screen.Find("#tag").Change("f-9");
-        screen.Find("form").Submit();
+        screen.WaitForAssertion(() => Assert.Equal("F-10", screen.Find("#tag").GetAttribute("value")));
+        await screen.DoAsync(() => screen.Find("#tag").ChangeAsync("f-9"));
+        await screen.DoAsync(() => screen.Find("form").SubmitAsync());
         Assert.Contains("has this tag", screen.WaitForElement("[role=alert]").TextContent, StringComparison.Ordinal);
-        screen.Find("#tag").Change(" F-10 ");
-        screen.Find("#type").Change("twin-175");
-        screen.Find("#owner").Change(Script);
-        screen.Find("form").Submit();
+        await screen.DoAsync(() => screen.Find("#tag").ChangeAsync(" F-10 "));
+        await screen.DoAsync(() => screen.Find("#type").ChangeAsync("twin-175"));
+        await screen.DoAsync(() => screen.Find("#owner").ChangeAsync(Script));
+        await screen.DoAsync(() => screen.Find("form").SubmitAsync());
         screen.WaitForAssertion(() => Assert.EndsWith("/look-over", At(bench), StringComparison.Ordinal));
         var unit = (await bench.Bench.Store.CardsAsync(false, Xunit.TestContext.Current.CancellationToken)).Single(c => c.Tag == "F-10");
         Assert.Equal(("twin-175", Script), (unit.SheetId, unit.Owner));
@@ -53,26 +54,39 @@ public class UnitScreenTests
     }
 
     [Fact]
+    public async Task A_tag_that_is_typed_before_the_next_one_was_found_stays()
+    {
+        await using var bench = await ScreenBench.OpenAsync(FailingStore.Around);
+        var cards = FailingStore.Hold(bench.Bench.Store, nameof(IStore.CardsAsync));
+        var screen = bench.Context.Render<NewUnit>();
+        await screen.DoAsync(() => screen.Find("#tag").ChangeAsync("G-1"));
+        cards.SetResult();
+        screen.WaitForElement("#type");
+        Assert.Equal("G-1", screen.Find("#tag").GetAttribute("value"));
+    }
+
+    [Fact]
     public async Task Every_answer_of_the_look_over_is_an_entry_at_once()
     {
         await using var bench = await ScreenBench.OpenAsync();
         var screen = Show<LookOver>(bench);
-        var asked = screen.FindAll("input[name=sign-track-1-slow]");
-        Assert.DoesNotContain(asked, a => a.HasAttribute("checked"));
-        asked[0].Change("on");
+        screen.WaitForElement("input[name=sign-track-1-slow]");
+        Assert.DoesNotContain(screen.FindAll("input[name=sign-track-1-slow]"), a => a.HasAttribute("checked"));
+        await screen.DoAsync(() => screen.FindAll("input[name=sign-track-1-slow]")[0].ChangeAsync("on"));
         screen.WaitForAssertion(() => Assert.True(screen.FindAll("input[name=sign-track-1-slow]")[0].HasAttribute("checked")));
         Assert.Equal(Answer.Yes, (await bench.UnitAsync()).Signs["track-1-slow"]);
 
-        var cracked = screen.FindAll("fieldset.part label").First(l => l.TextContent == "cracked");
-        cracked.QuerySelector("input")!.Change("on");
+        await screen.DoAsync(() =>
+            screen.FindAll("fieldset.part label").First(l => l.TextContent == "cracked").QuerySelector("input")!.ChangeAsync("on")
+        );
         screen.WaitForAssertion(() => Assert.Single(screen.FindAll("fieldset.part")[0].QuerySelectorAll("input[checked]")));
-        screen.Find("#own-cord").Change("near the plug");
-        screen.FindAll("input[name=do-cord]")[2].Change("on");
+        await screen.DoAsync(() => screen.Find("#own-cord").ChangeAsync("near the plug"));
+        await screen.DoAsync(() => screen.FindAll("input[name=do-cord]")[2].ChangeAsync("on"));
         screen.WaitForAssertion(() => Assert.True(screen.FindAll("input[name=do-cord]")[2].HasAttribute("checked")));
         var noted = (await bench.UnitAsync()).All<ConditionNoted>().Last().Fact;
         Assert.Equal(new ConditionNoted("cord", "cracked; near the plug", Decision.Renew, "") { Title = "Cord" }, noted);
 
-        screen.Find("#complaint").Change("It growls.");
+        await screen.DoAsync(() => screen.Find("#complaint").ChangeAsync("It growls."));
         screen.WaitForAssertion(() => Assert.Equal("It growls.", screen.Find("#complaint").GetAttribute("value")));
         Assert.Equal("It growls.", (await bench.UnitAsync()).Card.Complaint);
     }
@@ -82,17 +96,16 @@ public class UnitScreenTests
     {
         await using var bench = await ScreenBench.OpenAsync();
         var (one, two) = (Show<LookOver>(bench), Show<LookOver>(bench));
-        one.FindAll("input[name=sign-track-1-slow]")[1].Change("on");
-        two.WaitForElement(".notice");
-        Assert.Contains("no (bench)", two.Find(".notice").TextContent, StringComparison.Ordinal);
+        await one.DoAsync(() => one.FindAll("input[name=sign-track-1-slow]")[1].ChangeAsync("on"));
+        two.WaitForAssertion(() => Assert.Contains("no (bench)", two.Find(".notice").TextContent, StringComparison.Ordinal));
         Assert.True(two.FindAll("input[name=sign-track-1-slow]")[1].HasAttribute("checked"));
         Assert.Empty(one.FindAll(".notice"));
-        two.FindAll("input[name=sign-track-2-slow]")[0].Change("on");
+        await two.DoAsync(() => two.FindAll("input[name=sign-track-2-slow]")[0].ChangeAsync("on"));
         one.WaitForElement(".notice");
         var signs = (await bench.UnitAsync()).Signs;
         Assert.Equal((Answer.No, Answer.Yes), (signs["track-1-slow"], signs["track-2-slow"]));
-        two.Find(".notice button").Click();
-        Assert.Empty(two.FindAll(".notice"));
+        await two.DoAsync(() => two.Find(".notice button").ClickAsync());
+        two.WaitForAssertion(() => Assert.Empty(two.FindAll(".notice")));
     }
 
     [Fact]
@@ -100,19 +113,21 @@ public class UnitScreenTests
     {
         await using var bench = await ScreenBench.OpenAsync(new PhotoAdded(new string('a', 64), "front", ""));
         var screen = Show<LookOver>(bench);
-        screen.Find(".photos button").Click();
-        screen.FindAll("#photos button").First(b => b.TextContent == "Mark damage").Click();
-        screen.Find("#photos form").Submit();
-        Assert.Contains("what the damage is", screen.Find("[role=alert]").TextContent, StringComparison.Ordinal);
-        screen.Find("#across").Input("25");
-        screen.Find("#down").Input("70");
-        screen.Find("#damage").Change("a crack");
-        screen.Find("#photos form").Submit();
+        await screen.DoAsync(() => screen.Find(".photos button").ClickAsync());
+        await screen.DoAsync(() => screen.FindAll("#photos button").First(b => b.TextContent == "Mark damage").ClickAsync());
+        await screen.DoAsync(() => screen.Find("#photos form").SubmitAsync());
+        screen.WaitForAssertion(() =>
+            Assert.Contains("what the damage is", screen.Find("[role=alert]").TextContent, StringComparison.Ordinal)
+        );
+        await screen.DoAsync(() => screen.Find("#across").InputAsync("25"));
+        await screen.DoAsync(() => screen.Find("#down").InputAsync("70"));
+        await screen.DoAsync(() => screen.Find("#damage").ChangeAsync("a crack"));
+        await screen.DoAsync(() => screen.Find("#photos form").SubmitAsync());
         screen.WaitForElement(".marks li");
         var damage = (await bench.UnitAsync()).All<DamagePinned>().Single().Fact;
         Assert.Equal(new DamagePinned(new string('a', 64), 0.25, 0.7, "a crack"), damage);
         Assert.Contains("left:25%;top:70%", screen.Markup, StringComparison.Ordinal);
-        screen.Find(".marks button").Click();
+        await screen.DoAsync(() => screen.Find(".marks button").ClickAsync());
         screen.WaitForAssertion(() => Assert.Empty(screen.FindAll(".marks li")));
         Assert.Empty((await bench.UnitAsync()).All<DamagePinned>());
     }
@@ -122,7 +137,9 @@ public class UnitScreenTests
     {
         await using var bench = await ScreenBench.OpenAsync(new StageClosed(Stage.LookOver, true, ""), ScreenBench.Read("blades", 3.8));
         var screen = Show<UnitOverview>(bench);
-        Assert.Contains("Between the plug blades: 3.8 Ω", screen.Find(".last").TextContent, StringComparison.Ordinal);
+        screen.WaitForAssertion(() =>
+            Assert.Contains("Between the plug blades: 3.8 Ω", screen.Find(".last").TextContent, StringComparison.Ordinal)
+        );
         Assert.EndsWith("/reading/blades-posts", screen.Find("a.do.big").GetAttribute("href"), StringComparison.Ordinal);
         Assert.Contains("4 checks to pass before you plug it in", screen.Markup, StringComparison.Ordinal);
         Assert.Equal(7, screen.FindAll("a.stage").Count);
@@ -144,20 +161,19 @@ public class UnitScreenTests
     {
         await using var bench = await ScreenBench.OpenAsync(ScreenBench.Read("blades", 38));
         var screen = Show<UnitOverview>(bench);
-        screen.Find("button[aria-label^='Correct: Between']").Click();
-        // What is still being read for the screen goes before the press.
-        Assert.Equal("38 Ω", screen.WaitForElement("#right", TimeSpan.FromSeconds(20)).GetAttribute("value"));
-        screen.Find("#right").Change("lots");
-        screen.Find(".entry-line form").Submit();
-        Assert.NotEqual("", screen.Find("[role=alert]").TextContent);
-        screen.Find("#right").Change("3,8");
-        screen.Find(".entry-line form").Submit();
+        await screen.DoAsync(() => screen.Find("button[aria-label^='Correct: Between']").ClickAsync());
+        Assert.Equal("38 Ω", screen.WaitForElement("#right").GetAttribute("value"));
+        await screen.DoAsync(() => screen.Find("#right").ChangeAsync("lots"));
+        await screen.DoAsync(() => screen.Find(".entry-line form").SubmitAsync());
+        screen.WaitForAssertion(() => Assert.NotEqual("", screen.Find("[role=alert]").TextContent));
+        await screen.DoAsync(() => screen.Find("#right").ChangeAsync("3,8"));
+        await screen.DoAsync(() => screen.Find(".entry-line form").SubmitAsync());
         screen.WaitForAssertion(() => Assert.Contains("corrected:", screen.Markup, StringComparison.Ordinal));
         Assert.Equal(["blades 3.8 Value"], await bench.StandingAsync());
-        screen.Find("button[aria-label^='Undo: Between']").Click();
+        await screen.DoAsync(() => screen.Find("button[aria-label^='Undo: Between']").ClickAsync());
         screen.WaitForAssertion(() => Assert.Contains("undone", screen.Markup, StringComparison.Ordinal));
         Assert.Empty(await bench.StandingAsync());
-        screen.Find("button[aria-label^='Redo: Between']").Click();
+        await screen.DoAsync(() => screen.Find("button[aria-label^='Redo: Between']").ClickAsync());
         screen.WaitForAssertion(() => Assert.DoesNotContain("<b>undone</b>", screen.Markup, StringComparison.Ordinal));
         Assert.Equal(["blades 38 Value"], await bench.StandingAsync());
         Assert.Equal(5, (await bench.UnitAsync()).Journal.Length);
@@ -170,21 +186,25 @@ public class UnitScreenTests
         await using var bench = await ScreenBench.OpenAsync(ScreenBench.NothingLive);
         var screen = Show<LookOver>(bench);
         AngleSharp.Dom.IElement Cord() => screen.Find("#part-cord");
-        void See(string answer) =>
-            Cord().QuerySelectorAll("label.pick").First(l => l.TextContent == answer).QuerySelector("input")!.Change("on");
-        void Press(string word) =>
-            Cord().QuerySelectorAll(".warning button").First(b => b.TextContent.StartsWith(word, StringComparison.Ordinal)).Click();
-        See("crumbling, bare wire showing");
+        Task SeeAsync(string answer) =>
+            screen.DoAsync(() =>
+                Cord().QuerySelectorAll("label.pick").First(l => l.TextContent == answer).QuerySelector("input")!.ChangeAsync("on")
+            );
+        Task PressAsync(string word) =>
+            screen.DoAsync(() =>
+                Cord().QuerySelectorAll(".warning button").First(b => b.TextContent.StartsWith(word, StringComparison.Ordinal)).ClickAsync()
+            );
+        await SeeAsync("crumbling, bare wire showing");
         screen.WaitForAssertion(() => Assert.Contains("Mains is locked.", Cord().TextContent, StringComparison.Ordinal));
-        See("good");
+        await SeeAsync("good");
         screen.WaitForAssertion(() => Assert.Contains("Say what was done.", Cord().TextContent, StringComparison.Ordinal));
         Assert.Contains("Mains stays locked. Cord", screen.Markup, StringComparison.Ordinal);
-        Press("Made good");
+        await PressAsync("Made good");
         screen.WaitForAssertion(() => Assert.Empty(Cord().QuerySelectorAll(".warning")));
         // A slip of the finger leaves the list as it was.
-        See("crumbling, bare wire showing");
+        await SeeAsync("crumbling, bare wire showing");
         screen.WaitForAssertion(() => Assert.NotEmpty(Cord().QuerySelectorAll(".warning")));
-        Press("Marked by mistake");
+        await PressAsync("Marked by mistake");
         screen.WaitForAssertion(() => Assert.Empty(Cord().QuerySelectorAll(".warning")));
         Assert.DoesNotContain(
             (await bench.UnitAsync()).All<ConditionNoted>(),
@@ -198,13 +218,17 @@ public class UnitScreenTests
         await using var bench = await ScreenBench.OpenAsync();
         var screen = Show<LookOver>(bench);
         AngleSharp.Dom.IElement Form() => screen.Find("#part-sleeves form");
-        Form().Submit();
-        Assert.Contains("Say why", screen.Find("#part-sleeves [role=alert]").TextContent, StringComparison.Ordinal);
-        screen.Find("#why-sleeves").Change("the cover is riveted");
-        Form().Submit();
-        Assert.Contains("who signs", screen.Find("#part-sleeves [role=alert]").TextContent, StringComparison.Ordinal);
-        screen.Find("#signed-sleeves").Change("A. B.");
-        Form().Submit();
+        void Alert(string words) =>
+            screen.WaitForAssertion(() =>
+                Assert.Contains(words, screen.Find("#part-sleeves [role=alert]").TextContent, StringComparison.Ordinal)
+            );
+        await screen.DoAsync(() => Form().SubmitAsync());
+        Alert("Say why");
+        await screen.DoAsync(() => screen.Find("#why-sleeves").ChangeAsync("the cover is riveted"));
+        await screen.DoAsync(() => Form().SubmitAsync());
+        Alert("who signs");
+        await screen.DoAsync(() => screen.Find("#signed-sleeves").ChangeAsync("A. B."));
+        await screen.DoAsync(() => Form().SubmitAsync());
         screen.WaitForAssertion(() => Assert.Contains("signed by A. B.: the cover is riveted", screen.Markup, StringComparison.Ordinal));
         Assert.Equal(
             new NotLookedAt("sleeves", "the cover is riveted", "A. B.") { Title = "Sleeving" },
@@ -218,11 +242,11 @@ public class UnitScreenTests
         await using var bench = await ScreenBench.OpenAsync();
         await bench.Bench.EnterAsync(ScreenBench.UnitId, 1, "bench", new CardChanged("F-9", "twin-175", "", "", "Track 2 is slow.", ""));
         var screen = Show<LookOver>(bench);
-        Assert.True(screen.FindAll("input[name=sign-track-2-slow]")[0].HasAttribute("checked"));
+        screen.WaitForAssertion(() => Assert.True(screen.FindAll("input[name=sign-track-2-slow]")[0].HasAttribute("checked")));
         Assert.DoesNotContain(screen.FindAll("input[name=sign-track-1-slow]"), i => i.HasAttribute("checked"));
         Assert.Contains("Ticked from “slow”: check it.", screen.Markup, StringComparison.Ordinal);
         Assert.Empty((await bench.UnitAsync()).Signs);
-        screen.FindAll("button").First(b => b.TextContent == "Save the ticked one").Click();
+        await screen.DoAsync(() => screen.FindAll("button").First(b => b.TextContent == "Save the ticked one").ClickAsync());
         screen.WaitForAssertion(() => Assert.DoesNotContain("Ticked from", screen.Markup, StringComparison.Ordinal));
         Assert.Equal(("track-2-slow", Answer.Yes), (await bench.UnitAsync()).Signs.Select(s => (s.Key, s.Value)).Single());
     }
@@ -235,17 +259,17 @@ public class UnitScreenTests
         screen.WaitForElement(".way.locked");
         Assert.Contains("things are open", screen.Find("h1").TextContent, StringComparison.Ordinal);
         Assert.DoesNotContain(screen.FindAll("button.way"), b => b.TextContent.Contains("working", StringComparison.Ordinal));
-        screen.Find("button.way").Click();
-        Assert.Equal("Say who returns it.", screen.Find("[role=alert]").TextContent);
-        screen.Find("#by").Change("A. B.");
-        screen.Find("button.way").Click();
+        await screen.DoAsync(() => screen.Find("button.way").ClickAsync());
+        screen.WaitForAssertion(() => Assert.Equal("Say who returns it.", screen.Find("[role=alert]").TextContent));
+        await screen.DoAsync(() => screen.Find("#by").ChangeAsync("A. B."));
+        await screen.DoAsync(() => screen.Find("button.way").ClickAsync());
         screen.WaitForAssertion(() => Assert.Equal("Returned, not to be plugged in", screen.Find("h1").TextContent));
         Assert.Equal(new Returned(ReturnManner.NotToBePluggedIn, "A. B."), (await bench.UnitAsync()).All<Returned>().Single().Fact);
         var list = bench.Context.Render<Ohmstead.App.Screens.Start.HandedBack>();
         list.WaitForAssertion(() =>
             Assert.Contains("Returned, not to be plugged in", list.Find("a.row").TextContent, StringComparison.Ordinal)
         );
-        screen.FindAll("button").First(b => b.TextContent == "Back on the bench").Click();
+        await screen.DoAsync(() => screen.FindAll("button").First(b => b.TextContent == "Back on the bench").ClickAsync());
         screen.WaitForAssertion(() => Assert.Contains("things are open", screen.Find("h1").TextContent, StringComparison.Ordinal));
         Assert.Null((await bench.UnitAsync()).HandedBack);
     }
@@ -261,7 +285,7 @@ public class UnitScreenTests
             new JointSeen(WiringState.Left, "post-2", [new WireEnd("w-1.to", "red"), new WireEnd("w-2.to", "blue")], "", 0, 0),
         ]);
         var text = System.Text.RegularExpressions.Regex.Replace(
-            Show<UnitOverview>(bench).Find("section[aria-labelledby=where]").TextContent,
+            Show<UnitOverview>(bench).WaitForElement("section[aria-labelledby=where]").TextContent,
             @"\s+",
             " "
         );
@@ -288,9 +312,8 @@ public class UnitScreenTests
     {
         await using var bench = await ScreenBench.OpenAsync();
         var screen = Show<UnitOverview>(bench);
-        // The parts of the drawer come in on their own and may be drawn just now: the press waits for its turn.
-        await screen.FindAll("button").First(b => b.TextContent == "Readings: mark as done").ClickAsync(new());
-        Assert.Contains("Not yet.", screen.Find("[role=alert]").TextContent, StringComparison.Ordinal);
+        await screen.DoAsync(() => screen.FindAll("button").First(b => b.TextContent == "Readings: mark as done").ClickAsync(new()));
+        screen.WaitForAssertion(() => Assert.Contains("Not yet.", screen.Find("[role=alert]").TextContent, StringComparison.Ordinal));
         Assert.DoesNotContain(
             screen.FindAll("button"),
             b =>

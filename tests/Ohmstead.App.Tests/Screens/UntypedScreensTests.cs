@@ -41,26 +41,26 @@ public sealed class UntypedScreensTests : IAsyncLifetime
     private string At => new Uri(workshop.Screens.Services.GetRequiredService<NavigationManager>().Uri).AbsolutePath;
 
     [Fact]
-    public void Posts_wires_and_what_comes_off_are_named_on_the_way()
+    public async Task Posts_wires_and_what_comes_off_are_named_on_the_way()
     {
         var posts = Show<UnitTerminals>();
-        posts.WaitForElement("#name").Change("A");
-        posts.Find("form").Submit();
+        await posts.DoAsync(() => posts.Find("#name").ChangeAsync("A"));
+        await posts.DoAsync(() => posts.Find("form").SubmitAsync());
         posts.WaitForAssertion(() => Assert.Contains("Post", posts.Find("li").TextContent, StringComparison.Ordinal));
-        posts.Find("#watts").Change("0");
+        await posts.DoAsync(() => posts.Find("#watts").ChangeAsync("0"));
         posts.WaitForAssertion(() => Assert.NotEmpty(posts.FindAll("[role=alert]")));
 
         var wiring = Show<UnitWiring>();
-        wiring.WaitForElement("#new-name").Change("brass lug");
-        wiring.FindAll("button.can").First(b => b.TextContent == "Add this place").Click();
-        wiring.WaitForElement("#fresh").Change("red");
-        wiring.Find("button.do").Click();
+        await wiring.DoAsync(() => wiring.Find("#new-name").ChangeAsync("brass lug"));
+        await wiring.DoAsync(() => wiring.FindAll("button.can").First(b => b.TextContent == "Add this place").ClickAsync());
+        await wiring.DoAsync(() => wiring.Find("#fresh").ChangeAsync("red"));
+        await wiring.DoAsync(() => wiring.Find("button.do").ClickAsync());
         wiring.WaitForAssertion(() => Assert.Contains("Red wire", wiring.Find("li.taken").TextContent, StringComparison.Ordinal));
 
         var apart = Show<TakeApartOrder>();
-        apart.WaitForElement("#what").Change("cover");
-        apart.Find("#cup").Change("3");
-        apart.Find("form").Submit();
+        await apart.DoAsync(() => apart.Find("#what").ChangeAsync("cover"));
+        await apart.DoAsync(() => apart.Find("#cup").ChangeAsync("3"));
+        await apart.DoAsync(() => apart.Find("form").SubmitAsync());
         apart.WaitForAssertion(() => Assert.Contains("cover", apart.Find("ol").TextContent, StringComparison.OrdinalIgnoreCase));
     }
 
@@ -124,11 +124,11 @@ public sealed class UntypedScreensTests : IAsyncLifetime
             StringComparison.Ordinal
         );
 
-        wiring.Do(() => wiring.FindAll("input[name=terminal]")[1].Change(true));
+        await wiring.DoAsync(() => wiring.FindAll("input[name=terminal]")[1].ChangeAsync(true));
         wiring.WaitForElement(".pinnable img");
-        wiring.Do(() => wiring.Find("#across").Input("25"));
-        wiring.Do(() => wiring.Find("#down").Input("75"));
-        wiring.Do(() => wiring.Find("button.do").Click());
+        await wiring.DoAsync(() => wiring.Find("#across").InputAsync("25"));
+        await wiring.DoAsync(() => wiring.Find("#down").InputAsync("75"));
+        await wiring.DoAsync(() => wiring.Find("button.do").ClickAsync());
         wiring.WaitForAssertion(() => Assert.Empty(wiring.FindAll(".pinnable")));
         var seen = (await workshop.Bench.ReadAsync(Id))!.All<JointSeen>().Last().Fact;
         Assert.Equal(("untyped-lug-1", photo, 0.25, 0.75), (seen.Terminal, seen.Photo, seen.X, seen.Y));
@@ -170,9 +170,9 @@ public sealed class UntypedScreensTests : IAsyncLifetime
         );
         var screen = Show<NameType>();
         screen.WaitForElement("#type option[value='solo-110']");
-        screen.Do(() => screen.Find("#type").Change("solo-110"));
+        await screen.DoAsync(() => screen.Find("#type").ChangeAsync("solo-110"));
         screen.WaitForAssertion(() => Assert.Contains("becomes “Between the plug blades”", screen.Markup, StringComparison.Ordinal));
-        screen.Do(() => screen.Find("button.do").Click());
+        await screen.DoAsync(() => screen.Find("button.do").ClickAsync());
         screen.WaitForAssertion(() => Assert.Equal($"/units/{Id}", At));
         var unit = (await workshop.Bench.ReadAsync(Id))!;
         Assert.Equal(("solo-110", "blades"), (unit.Card.SheetId, unit.CurrentReadings.Single().Fact.ReadingId));

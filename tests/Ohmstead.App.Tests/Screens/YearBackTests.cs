@@ -20,14 +20,16 @@ public class YearBackTests
         );
         Assert.Contains("Worn roller", page.Find("section[aria-labelledby=faults]").TextContent, StringComparison.Ordinal);
         Assert.Empty((await screens.Bench.ShopAsync()).Chances);
-        page.Do(() => page.Find("button.do").Click());
+        await page.DoAsync(() => page.Find("button.do").ClickAsync());
         page.WaitForAssertion(() =>
             Assert.Contains("Findings use your shop’s chances, learned from 1 unit.", page.Markup, StringComparison.Ordinal)
         );
         var taken = (await screens.Bench.ShopAsync()).Chances;
         Assert.True(taken.Single(c => c is { Kind: "slider", Mode: "worn" }).Odds > 1);
         Assert.All(taken.Where(c => c.Found == 0), c => Assert.InRange(c.Odds, 0.5, 1));
-        page.Do(() => page.FindAll("button").Single(b => b.TextContent.StartsWith("Undo", StringComparison.Ordinal)).Click());
+        await page.DoAsync(() =>
+            page.FindAll("button").Single(b => b.TextContent.StartsWith("Undo", StringComparison.Ordinal)).ClickAsync()
+        );
         page.WaitForElement("button.do");
         Assert.Empty((await screens.Bench.ShopAsync()).Chances);
     }
