@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Text.Json;
 using Ohmstead.Electrical.Circuits;
 using Ohmstead.Electrical.Diagnosis;
 using Ohmstead.Electrical.Faults;
@@ -42,7 +43,9 @@ public class DoubtFiguresTests
     private static DoubtFigures Figures(string condition, DrawnUnit unit, DiagnosisResult result)
     {
         var figures = new DoubtFigures(Condition(condition));
-        figures.Add(new DiagnosedUnit(unit, result, 0));
+        // As it comes back from the disk when a run is taken up again.
+        var kept = JsonSerializer.Serialize(JudgedUnit.Of(new DiagnosedUnit(unit, result, 0), Condition(condition)));
+        figures.Add(JsonSerializer.Deserialize<JudgedUnit>(kept)!);
         return figures;
     }
 
