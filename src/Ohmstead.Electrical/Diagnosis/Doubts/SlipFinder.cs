@@ -102,7 +102,7 @@ internal sealed record SlipView(double Weight, Hypothesis Set, (double Off, doub
         }
         for (var k = 0; k < n; k++)
         {
-            var own = dropped[k] ? 0 : kept[(k * n) + k];
+            var own = kept[(k * n) + k];
             var (off, precision) = dropped[k] ? spread.Gaussian.Beside(k, z, dropped) : (u[k] / own, own);
             var gain =
                 (0.5 * off * off * precision) + (0.5 * (NormalLaw.Log2Pi - Math.Log(precision))) + on.Wrong.LogDensity(k, off, precision);

@@ -44,7 +44,7 @@ internal readonly record struct Judge(Evidence Evidence, Spread Spread, Worker W
             along += d[k] * Vectors.Dot(row, z);
             curvature += d[k] * Vectors.Dot(row, d);
         }
-        return (Math.Clamp(along / Math.Max(curvature, 1e-12), 0, 1), curvature);
+        return (Math.Clamp(along / curvature, 0, 1), curvature);
     }
 
     /// <summary>What was read less what is expected, by number read.</summary>

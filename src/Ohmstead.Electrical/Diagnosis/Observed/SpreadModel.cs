@@ -121,7 +121,6 @@ internal sealed class SpreadModel
         var (n, count) = (centre.Length, evidence.Set.Model.Parameters.Length);
         var slopes = new double[n * count];
         var shift = new double[n];
-        var bends = Enumerable.Range(0, n).Select(_ => new double[count]).ToArray();
         // Rows are shared out, so that both threads work; each row is one reading.
         workers.Each(
             n,
@@ -129,8 +128,9 @@ internal sealed class SpreadModel
             {
                 if (!which.AsSpan(r * count, count).Contains(true))
                     return;
-                worker.Predictor.SlopesOf(r, faults, centre[r], which.AsSpan(r * count, count), slopes.AsSpan(r * count, count), bends[r]);
-                shift[r] = bends[r].Sum();
+                var bends = new double[count];
+                worker.Predictor.SlopesOf(r, faults, centre[r], which.AsSpan(r * count, count), slopes.AsSpan(r * count, count), bends);
+                shift[r] = bends.Sum();
             }
         );
         return (slopes, shift);

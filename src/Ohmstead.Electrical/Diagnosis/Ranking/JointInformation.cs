@@ -55,7 +55,7 @@ internal sealed class JointInformation
     private int At(double share)
     {
         var s = 0;
-        for (var sum = weights[0]; sum < share && s < weights.Length - 1; sum += weights[s])
+        for (var sum = weights[0]; sum < share; sum += weights[s])
             s++;
         return s;
     }

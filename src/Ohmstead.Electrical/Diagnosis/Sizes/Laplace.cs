@@ -34,6 +34,6 @@ internal static class Laplace
         for (var k = 0; k < n; k++)
             a[(k * n) + k] += 4;
         PositiveDefinite.Invert(a, inverse, n);
-        return [.. Enumerable.Range(0, n).Select(k => Math.Sqrt(Math.Max(inverse[(k * n) + k], 1e-12)))];
+        return [.. Enumerable.Range(0, n).Select(k => Math.Sqrt(inverse[(k * n) + k]))];
     }
 }

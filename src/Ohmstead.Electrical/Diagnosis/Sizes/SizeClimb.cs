@@ -65,9 +65,9 @@ internal sealed record SizeClimb(SizePoint Top, double[]?[] Directions, double[]
                 a[(k * n) + k] += 1e-3 + (1e-6 * a[(k * n) + k]);
                 if (!held[k])
                     continue;
+                // With nothing in its row its step comes out as 0.
                 for (var j = 0; j < n; j++)
                     a[(k * n) + j] = a[(j * n) + k] = 0;
-                (a[(k * n) + k], b[k]) = (1, 0);
             }
             SmallSolve.InPlace(a, b, n);
             var changed = false;

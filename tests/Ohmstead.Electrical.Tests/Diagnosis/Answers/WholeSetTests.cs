@@ -40,4 +40,23 @@ public class WholeSetTests
         var whole = Diagnoser.Run(library, readings, new DiagnosisOptions());
         Assert.True(whole.Faults.Where(f => f.Mode.Mode == "resistive").Sum(f => f.Probability) > 0.9);
     }
+
+    /// <summary>Two rows of twenty wires, in each of which one is poor: four hundred pairs.</summary>
+    [Fact]
+    public void Two_hundred_are_named_and_no_more()
+    {
+        var wires = Enumerable
+            .Range(0, 40)
+            .Select(n => (Name("w", n), Name(n < 20 ? "a" : "b", n), Name(n < 19 || n == 39 ? "a" : "b", n + 1), 1.0));
+        var unit = WireBench.Parts([.. wires]).Reading("first", "ohms", ["a0", "b20"]).Reading("second", "ohms", ["b20", "a40"]).Unit();
+        var result = WireBench.Diagnose(
+            unit,
+            WireBench.Value(unit, "first", unit.ReadListed("first") + 5),
+            WireBench.Value(unit, "second", unit.ReadListed("second") + 8)
+        );
+        Assert.Equal(200, result.Hypotheses.Length);
+        Assert.All(result.Hypotheses.Take(100), h => Assert.Equal(2, h.Faults.Length));
+    }
+
+    private static string Name(string of, int number) => FormattableString.Invariant($"{of}{number}");
 }

@@ -1,18 +1,13 @@
 using Ohmstead.Electrical.Diagnosis;
-using Ohmstead.Electrical.Diagnosis.Observed;
 using Ohmstead.Electrical.Readings;
 using Ohmstead.Electrical.TypeSheets;
+using static Ohmstead.Electrical.Tests.Diagnosis.Doubts.DoubtBench;
 
 namespace Ohmstead.Electrical.Tests.Diagnosis.Doubts;
 
-/// <summary>What is wrong with the bench, by what it says of a unit of the sample sheet on it.</summary>
+/// <summary>What is wrong with the bench, by what it says of a sound unit of the sample sheet on it.</summary>
 public class TwinDoubtTests
 {
-    private static readonly BenchUnit Twin = new(Reference.Twin160);
-
-    /// <summary>What each fault does to each reading, worked out once for all benches here.</summary>
-    private static readonly ReadingLibrary Library = new(Twin.Model);
-
     [Fact]
     public void A_sound_unit_on_a_good_bench_raises_no_doubt()
     {
@@ -68,20 +63,6 @@ public class TwinDoubtTests
         Assert.Equal([Quantity.AcVolts], doubt.Readings.Select(id => Reference.Twin160.FindReading(id)!.Quantity).Distinct());
     }
 
-    /// <summary>Half the loss resistance: as much again in the core as a sound one takes.</summary>
-    [Fact]
-    public void A_core_that_takes_more_than_any_sound_one_is_named_with_its_watts()
-    {
-        var values = Twin.Model.Nominal.Copy();
-        foreach (var p in Twin.Model.Parameters.Where(p => p.Path.EndsWith("lossOhms", StringComparison.Ordinal)))
-            values.Scale(p, 0.4);
-        var taken = All(_ => true, (r, _) => Twin.Read(r, values));
-        var doubt = Assert.Single(Run(taken).Doubts);
-        Assert.Equal(DoubtAbout.Internal, doubt.About);
-        var idle = Reference.Twin160.FindReading("watts-idle")!;
-        Assert.Equal(Twin.Read(idle, values) - Twin.ReadListed("watts-idle"), doubt.Value, 1);
-    }
-
     /// <summary>Sound readings with leads left in: a contact that all but one of them pass does the same, and is not very likely (0.8) for that.</summary>
     [Fact]
     public void Of_a_few_cold_readings_leads_left_in_are_no_burnt_breaker_contact_that_is_very_likely()
@@ -90,59 +71,4 @@ public class TwinDoubtTests
         var result = Run(All(r => cold.Contains(r.Id), (_, v) => v + 0.3));
         Assert.InRange(result.Faults.Single(f => f.Mode.Name == "breaker:resistive").Probability, 0.5, 0.8);
     }
-
-    /// <summary>Four of the sheet's deviations at once in the loss of the core: about one sound unit in thirty thousand.</summary>
-    [Fact]
-    public void A_core_that_takes_half_as_much_again_is_doubted_before_it_is_called_sound()
-    {
-        var values = Twin.Model.Nominal.Copy();
-        foreach (var p in Twin.Model.Parameters.Where(p => p.Path.EndsWith("lossOhms", StringComparison.Ordinal)))
-            values.Scale(p, 0.68);
-        var doubt = Assert.Single(Run(All(_ => true, (r, _) => Twin.Read(r, values))).Doubts);
-        Assert.Equal(DoubtAbout.Internal, doubt.About);
-        Assert.InRange(doubt.Probability, 0.5, 0.85);
-    }
-
-    [Fact]
-    public void Windings_of_another_gauge_and_other_turns_are_another_batch()
-    {
-        var (values, dice) = (Twin.Model.Nominal.Copy(), new Random(2));
-        foreach (var p in Twin.Model.Parameters)
-        {
-            values.Scale(p, Math.Exp(p.Sigma * MathNet.Numerics.Distributions.Normal.InvCDF(0, 1, dice.NextDouble())));
-            var isSecondary = Twin.Model.Sheet.Elements[p.Index] is Winding && !Twin.Model.ReferenceWindings.Contains(p.Index);
-            if (p.Path.EndsWith(".lossOhms", StringComparison.Ordinal))
-                values.Scale(p, 1 / 1.6);
-            else if (isSecondary && p.Path.EndsWith(".ohms", StringComparison.Ordinal))
-                values.Scale(p, 1.25);
-            else if (isSecondary && p.Path.EndsWith(".turns", StringComparison.Ordinal))
-                values.Scale(p, p.Index % 2 == 0 ? 1.015 : 1 / 1.015);
-            else if (p.Path.EndsWith(".saturationAmps", StringComparison.Ordinal))
-                values.Scale(p, Math.Exp(-1.5));
-        }
-        var doubt = Assert.Single(Run(All(_ => true, (r, _) => Twin.Read(r, values))).Doubts);
-        Assert.Contains(doubt.About, new[] { DoubtAbout.Unit, DoubtAbout.Kind });
-        Assert.Contains("main.lossOhms", doubt.Parameters.Select(p => "main." + p[(p.IndexOf('.', StringComparison.Ordinal) + 1)..]));
-        Assert.True(doubt.Value > 2, FormattableString.Invariant($"{doubt.Value}"));
-    }
-
-    private static bool OnMains(ReadingSpec r) => r.State.Source is { IsDirect: false, IsMains: true };
-
-    private static TakenReading[] All(Func<ReadingSpec, bool> which, Func<ReadingSpec, double, double> shown) =>
-        [
-            .. Twin
-                .Model.Sheet.Readings.Where(which)
-                .Select(r => (r.Id, Value: shown(r, Twin.ReadListed(r.Id))))
-                .Select(r => double.IsInfinity(r.Value) ? WireBench.OL(Twin, r.Id) : WireBench.Value(Twin, r.Id, r.Value)),
-        ];
-
-    private static DiagnosisResult Run(TakenReading[] taken) =>
-        Diagnoser.Run(
-            Library,
-            WireBench.Unit(Twin, taken) with
-            {
-                SupplyVolts = Twin.Model.Sheet.SupplyVolts,
-            },
-            new DiagnosisOptions { RankNext = false }
-        );
 }

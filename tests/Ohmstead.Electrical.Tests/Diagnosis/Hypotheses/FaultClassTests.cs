@@ -50,6 +50,10 @@ public class FaultClassTests
         var turns = new FaultClass(0, [Mode(0, "turns", 1, 4, SizeKind.WholeTurns)], [1], [0]);
         Assert.True(turns.IsDiscrete);
         Assert.Equal([1, 2, 3, 4], turns.PointShares.Select(s => Math.Round(turns.SizeAt(s), 9)));
+        var more = new FaultClass(0, [Mode(0, "turns", 3, 8, SizeKind.WholeTurns)], [1], [0]);
+        Assert.True(more.IsDiscrete);
+        Assert.Equal([3, 4, 5, 6, 7, 8], more.PointShares.Select(s => Math.Round(more.SizeAt(s), 9)));
+        Assert.False(new FaultClass(0, [Mode(0, "turns", 3, 9, SizeKind.WholeTurns)], [1], [0]).IsDiscrete);
     }
 
     private static FaultMode Mode(int number, string element, double min, double max, SizeKind size = SizeKind.Continuous) =>

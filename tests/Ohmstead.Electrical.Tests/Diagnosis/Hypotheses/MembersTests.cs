@@ -73,13 +73,18 @@ public class MembersTests
     {
         var mode = Mode(3, 0, "open", 0) with { Element = "both", SharedBy = ["e0", "e1"], OtherTargets = [1], SharedElements = [0, 1] };
         var both = new FaultClass(5, [mode], [1, 1, 1, 1], [0, 1, 2, 3]);
-        FaultClass Own(int part) => new(part, [Mode(part, part, "open", 0)], [1, 1, 1, 1], [0, 1, 2, 3]);
+        FaultClass Own(int part) => new(part, [Mode(part, part, "open", 0)], [1, 1, 1, 1, 1], [0, 1, 2, 3, 0]);
         Assert.False(both.CanStandBeside(Own(0)));
         Assert.False(Own(1).CanStandBeside(both));
         Assert.True(both.CanStandBeside(Own(2)));
         // Where it is one of a class with a fault of a third part, that other one may stand beside the first part's own.
         var either = new FaultClass(6, [mode, Mode(2, 2, "open", 0)], [1, 1, 1, 1], [0, 1, 2, 3]);
         Assert.True(either.CanStandBeside(Own(0)));
+        // With another fault of one of its parts there is none left that could.
+        var first = new FaultClass(7, [mode, Mode(4, 0, "resistive", 9)], [1, 1, 1, 1, 1], [0, 1, 2, 3, 0]);
+        Assert.False(first.CanStandBeside(Own(0)));
+        Assert.False(Own(0).CanStandBeside(first));
+        Assert.True(first.CanStandBeside(Own(1)));
     }
 
     private static FaultClass Class(int number, int part, string mode, bool[] moves, double odds, double max = 0) =>

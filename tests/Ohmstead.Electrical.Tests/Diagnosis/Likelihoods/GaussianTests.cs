@@ -97,6 +97,22 @@ public class GaussianTests
         Assert.Equal(1 / (Sigma[which, which] - (between * inverse * between)), precision, 1e-9);
     }
 
+    /// <summary>Scratch that served two readings serves four, and two again.</summary>
+    [Fact]
+    public void The_same_scratch_serves_more_readings_and_fewer()
+    {
+        var work = new RobustWork();
+        var small = new Gaussian(Part([0, 1]).ToRowMajorArray(), 2);
+        double Two(double a, double b) => small.RobustLog([a, b], Wrong, work);
+        double Four() => Law.RobustLog([-25, -0.3, 0.8, 40], Wrong, work);
+        var (two, four) = (Two(-25, 0.3), new Gaussian(Sigma.ToRowMajorArray(), N).RobustLog([-25, -0.3, 0.8, 40], Wrong, new()));
+        Assert.Equal([true, false], work.Dropped[..2]);
+        Assert.Equal(four, Four(), 1e-12);
+        Assert.Equal([true, false, false, true], work.Dropped[..4]);
+        Assert.Equal(two, Two(-25, 0.3), 1e-12);
+        Assert.Equal(1 / Sigma[1, 1], work.PrecisionOr(small.Precision)[3], 1e-9);
+    }
+
     private static Matrix<double> Part(int[] kept) =>
         Matrix<double>.Build.Dense(kept.Length, kept.Length, (i, j) => Sigma[kept[i], kept[j]]);
 

@@ -65,4 +65,15 @@ public class WrongReadingsTests
         Assert.True(two.IsWorthALook(1, 1, -two.LogAnywhere - 6.9));
         Assert.False(two.IsWorthALook(1, 1, -two.LogAnywhere - 7.1));
     }
+
+    /// <summary>Beside its place it speaks by the normal law of what the others expect: √(p/2π)·exp(−½·p·d²).</summary>
+    [Theory]
+    [InlineData(0.7, 2.5)]
+    [InlineData(-1.3, 0.4)]
+    public void A_slip_speaks_the_less_the_farther_it_lies_beside_its_place(double beside, double precision)
+    {
+        var density = 0.16 * Math.Sqrt(precision / (2 * Math.PI)) * Math.Exp(-0.5 * precision * beside * beside);
+        Assert.Equal(density, Wrong.Shares(0, 120 - 1200 + beside, precision)[1], 1e-12);
+        Assert.Equal(Math.Log(Chance * (density + (0.5 / 300))), Wrong.LogDensity(0, 120 - 1200 + beside, precision), 1e-9);
+    }
 }

@@ -43,4 +43,26 @@ public class ReadingLibraryTests
             );
         }
     }
+
+    /// <summary>Seventeen wires with two faults each, sixteen faults at a time, the likelier half first: overdue in the second sixteen.</summary>
+    [Fact]
+    public void What_was_come_to_before_it_was_overdue_counts()
+    {
+        var wires = Enumerable.Range(0, 17).Select(n => (Name("w", n), Name("n", n), Name("n", n + 1), 3.0));
+        var unit = WireBench.Parts([.. wires]).Reading("row", "ohms", ["n0", "n17"]).Unit();
+        var (evidence, library) = (
+            new Evidence(new ReadingLibrary(unit.Model), WireBench.Unit(unit, [WireBench.Value(unit, "row", 0.17)]), 1e-3),
+            new ReadingLibrary(unit.Model)
+        );
+        var asked = 0;
+        var cut = library.Rows(evidence.Set, new Workers(evidence.Set, 1), () => ++asked > 20)[0];
+        Assert.Equal(16, cut.Curves.Count(c => c is not null));
+        Assert.All(unit.Catalogue.Modes.Where(m => cut.Curves[m.Number] is not null), m => Assert.Equal("open", m.Mode));
+        var whole = library.Rows(evidence.Set, new Workers(evidence.Set, 1), () => false)[0];
+        Assert.DoesNotContain(null, whole.Curves);
+        Assert.Equal((whole.Sound, whole.Shift), (cut.Sound, cut.Shift));
+        Assert.Equal(whole.Slopes, cut.Slopes);
+    }
+
+    private static string Name(string of, int number) => FormattableString.Invariant($"{of}{number}");
 }

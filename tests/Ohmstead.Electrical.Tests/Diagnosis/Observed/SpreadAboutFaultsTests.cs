@@ -129,4 +129,56 @@ public class SpreadAboutFaultsTests
         Assert.NotSame(sound.Spread, pieces.Spreads.Of(found));
         Assert.Equal(fitted.Spread.Gaussian.Covariance[0], pieces.Spreads.Of(found).Gaussian.Covariance[0], 1e-3);
     }
+
+    /// <summary>Two resistors, each with a reading of its own: a fault of one leaves what the other may show as it was.</summary>
+    [Theory]
+    [InlineData("second:drifted", 0)]
+    [InlineData("first:drifted", 1)]
+    public void A_reading_that_no_fault_moves_spreads_as_in_the_sound_unit(string fault, int reading)
+    {
+        var unit = new SheetDraft()
+            .Element("resistor", "first", "a", "g", new { ohms = Ohms, spread = new { ohms = 3 * Sigma } })
+            .Element("resistor", "second", "b", "g", new { ohms = 3 * Ohms, spread = new { ohms = 2 * Sigma } })
+            .Reading("first", "ohms", ["a", "g"])
+            .Reading("second", "ohms", ["b", "g"])
+            .Unit();
+        var pieces = new Pieces(unit, [WireBench.Value(unit, "first", Ohms), WireBench.Value(unit, "second", 3 * Ohms)]);
+        var set = pieces.Set((fault, 0.2));
+        var (sound, spread) = (pieces.Spreads.Of(Members.None, pieces.Sound), pieces.Spreads.Of(set, pieces.Predict(set)));
+        Assert.True(sound.Gaussian.Covariance[3 * reading] > 10);
+        Assert.Equal(sound.Gaussian.Covariance[3 * reading], spread.Gaussian.Covariance[3 * reading], 1e-12);
+        Assert.Equal(sound.Shift[reading], spread.Shift[reading], 1e-12);
+        Assert.NotEqual(0, spread.Shift[reading]);
+    }
+
+    /// <summary>
+    /// A wire across a resistor hides it: broken it lays it open, and then what that varies by is worked out too; poor it is not looked at, and
+    /// costs no solution more than what the sound reading hangs on.
+    /// </summary>
+    [Fact]
+    public void Only_what_a_break_lays_open_is_worked_out_anew()
+    {
+        var unit = new SheetDraft()
+            .Element("resistor", "rest", "a", "b", new { ohms = Ohms, spread = new { ohms = Sigma } })
+            .Element("resistor", "hidden", "b", "c", new { ohms = 5 * Ohms, spread = new { ohms = Sigma } })
+            .Element("wire", "across", "b", "c", new { ohms = 0.001, spread = new { ohms = 0.01 } })
+            .Reading("row", "ohms", ["a", "c"])
+            .Reading("bare", "ohms", ["a", "c"], new { lifted = new[] { "across" } })
+            .Unit();
+        var pieces = new Pieces(unit, [WireBench.Value(unit, "row", Ohms), WireBench.Value(unit, "bare", 6 * Ohms)]);
+        (double Variance, long Solved) Of(string fault)
+        {
+            var set = pieces.Set((fault, 0.5));
+            var (predicted, before) = (pieces.Predict(set), pieces.Workers.Solved);
+            var spread = pieces.Spreads.Of(set, predicted);
+            return (spread.Gaussian.Covariance[0], pieces.Workers.Solved - before);
+        }
+        var (open, poor) = (Of("across:open"), Of("across:resistive"));
+        double Slope(double one) =>
+            (pieces.Evidence.Set.ToScale(0, (6 * Ohms) + (one * (Math.Exp(0.1 * Sigma) - 1))) - pieces.Evidence.Set.ToScale(0, 6 * Ohms))
+            / 0.1;
+        var variance = Math.Pow(Slope(Ohms), 2) + Math.Pow(Slope(5 * Ohms), 2) + (1.0 / 3);
+        Assert.Equal(variance, open.Variance, 0.02 * variance);
+        Assert.True(poor.Solved < open.Solved, FormattableString.Invariant($"{poor.Solved} {open.Solved}"));
+    }
 }

@@ -72,4 +72,47 @@ public class JointInformationTests
             / Math.Sqrt(2 * Math.PI);
         Assert.Equal((Of(1) + Of(20)) / 2, new JointInformation([1, 1], [0, 1]).With(parts, Out), 0.12);
     }
+
+    /// <summary>
+    /// Nine hundred readings of a fifteenth of a deviation each are one reading of two deviations, whichever of the two it is: by the quadrature.
+    /// </summary>
+    [Theory]
+    [InlineData(0.9)]
+    [InlineData(0.5)]
+    [InlineData(0.1)]
+    public void Many_faint_readings_tell_as_much_as_one_that_is_as_sharp_as_all_of_them(double first)
+    {
+        const int count = 900;
+        double[] weights = [first, 1 - first];
+        List<Component> Of(double apart) => [new(0, weights[0], 0, 1), new(1, weights[1], apart, 1)];
+        var joint = new JointInformation(weights, [0, 1]);
+        var bits = 0.0;
+        for (var n = 0; n < count; n++)
+            bits = joint.With(Of(2 / Math.Sqrt(count)), Out);
+        Assert.Equal(Information.Bits(Of(2), Out), bits, 0.1);
+    }
+
+    /// <summary>Of 160 draws a scenario has those whose middle lies in its share: one in 320 has just the first, one in 200 too.</summary>
+    [Theory]
+    [InlineData(319)]
+    [InlineData(199)]
+    public void A_rare_scenario_is_drawn_by_its_share(double often)
+    {
+        var bits = new JointInformation([1, often], [0, 1]).With(Apart(0, 1), Out);
+        Assert.Equal((Math.Log2(1 + often) + (159 * Math.Log2((1 + often) / often))) / 160, bits, 1e-9);
+    }
+
+    /// <summary>One of two is at the far place three times out of four, and else where the other always is: 1 − ⅝·H(⅕) bit.</summary>
+    [Theory]
+    [InlineData(false)]
+    [InlineData(true)]
+    public void A_scenario_of_several_parts_shows_each_as_often_as_it_weighs(bool isFarFirst)
+    {
+        Component far = new(0, 0.75, 1000, 1),
+            near = new(0, 0.25, 0, 1);
+        List<Component> parts = [isFarFirst ? far : near, isFarFirst ? near : far, new(1, 1, 0, 1)];
+        var left = -(0.2 * Math.Log2(0.2)) - (0.8 * Math.Log2(0.8));
+        Assert.Equal(1 - (0.625 * left), new JointInformation([1, 1], [0, 1]).With(parts, Out), 0.12);
+        Assert.Equal(1 - (0.625 * left), Information.Bits(parts, Out), 1e-6);
+    }
 }

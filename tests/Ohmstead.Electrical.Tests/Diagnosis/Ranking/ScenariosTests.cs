@@ -1,3 +1,4 @@
+using Ohmstead.Electrical.Diagnosis;
 using Ohmstead.Electrical.Diagnosis.Observed;
 using Ohmstead.Electrical.Diagnosis.Ranking;
 using Ohmstead.Electrical.Readings;
@@ -93,9 +94,39 @@ public class ScenariosTests
         return draft.Reading("one", "ohms", ["a", "b"]).Reading("row", "ohms", ["a", "c"]).Unit();
     }
 
-    private static List<Component> Of(BenchUnit unit, double ohms)
+    /// <summary>
+    /// A shunt of a few milliohms more than nothing, by odds of one in four shorted: what was read hardly speaks of it, nothing was solved with
+    /// it, and it joins the sound unit by these odds.
+    /// </summary>
+    [Fact]
+    public void A_fault_that_was_not_tried_joins_by_its_odds()
     {
-        var pieces = new Pieces(unit, [WireBench.Value(unit, "one", ohms)], 0.02);
+        var none = new Dictionary<string, double>
+        {
+            ["open"] = 0,
+            ["drifted"] = 0,
+            ["shorted"] = 0,
+        };
+        var unit = new SheetDraft()
+            .Element(
+                "resistor",
+                "shunt",
+                "a",
+                "b",
+                new { ohms = 0.0165, faults = new Dictionary<string, double>(none) { ["shorted"] = 20 } }
+            )
+            .Element("resistor", "rest", "b", "c", new { ohms = 10, faults = none })
+            .Reading("one", "ohms", ["a", "c"])
+            .Reading("row", "ohms", ["a", "b"])
+            .Unit();
+        var parts = Of(unit, unit.ReadListed("one"), new DiagnosisOptions { IsBenchAsNoted = true, ExactAdditions = 0 });
+        var sound = parts.Single(p => p.Scenario == 0);
+        Assert.Equal(0.25 * sound.Weight, Assert.Single(parts, p => p.Scenario != 0).Weight, 0.01 * sound.Weight);
+    }
+
+    private static List<Component> Of(BenchUnit unit, double ohms, DiagnosisOptions? options = null)
+    {
+        var pieces = new Pieces(unit, [WireBench.Value(unit, "one", ohms)], 0.02, options);
         var spec = unit.Model.Sheet.FindReading("row")!;
         var set = new ReadingSet(unit.Model, pieces.Library.Catalogue, [(spec, spec.State)], Meter.Usual);
         var workers = new Workers(set, 1);

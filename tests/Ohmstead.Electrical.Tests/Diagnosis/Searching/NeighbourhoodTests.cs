@@ -107,6 +107,39 @@ public class NeighbourhoodTests
         Assert.NotSame(second.Curve, CandidateCurve.Quick(Whole(open), second, false, worker));
     }
 
+    /// <summary>
+    /// Ohms before a resistor of 100 Ω that breaks take from what the break adds: by hand ln(1 + 0.16·v)/0.008 on the scale of a meter of 0.8 % and
+    /// 0.05 Ω. From 0.7 limits on a candidate is solved.
+    /// </summary>
+    [Theory]
+    [InlineData(0.52, false)]
+    [InlineData(0.68, true)]
+    [InlineData(1, true)]
+    public void A_glance_is_enough_up_to_seven_tenths_of_a_limit(double before, bool isSolved)
+    {
+        var open = pieces.Class("r:open");
+        var one = At(pieces.Fitted(Members.None), WireShare(before));
+        static double Scale(double ohms) => Math.Log(1 + (0.16 * ohms)) / 0.008;
+        Assert.Equal(isSolved, Scale(100 + before) - Scale(100.01) > 0.7);
+        Assert.Equal(isSolved, CandidateCurve.Quick(Whole(one), open, true, worker) != open.Curve);
+    }
+
+    private static double WireShare(double ohms) => Math.Log(ohms / 0.4) / Math.Log(30 / 0.4);
+
+    /// <summary>The first wire poor at a share, not fitted.</summary>
+    private FittedHypothesis At(FittedHypothesis sound, double share)
+    {
+        var set = pieces.Set(("w1:resistive", share));
+        return new(set, sound.Spread, sound)
+        {
+            Predicted = pieces.Predict(set),
+            LeftOut = [],
+            LogEvidence = 0,
+            Deviations = [0.01],
+            Directions = [new double[pieces.Sound.Length]],
+        };
+    }
+
     /// <summary>At every point of its size: solved outright where that changes much, else to a tenth of the meter's limit.</summary>
     [Theory]
     [InlineData("w1:resistive", 0.7, "w2:resistive", 1e-9)]

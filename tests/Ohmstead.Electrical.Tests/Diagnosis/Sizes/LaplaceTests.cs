@@ -72,4 +72,16 @@ public class LaplaceTests
         for (var k = 0; k < 3; k++)
             Assert.Equal(Math.Sqrt(cofactors[k] / 18.25e6), deviations[k], 1e-5 * deviations[k]);
     }
+
+    /// <summary>A size that nothing fixes lies anywhere in its range: half of it is its deviation.</summary>
+    [Fact]
+    public void What_nothing_fixes_deviates_by_half_the_range()
+    {
+        Assert.Equal([0.5], Laplace.Deviations([0], 1));
+        Assert.Equal(
+            [0.5, 1 / Math.Sqrt(104)],
+            Laplace.Deviations([0, 0, 0, 100], 2).Select(d => Math.Round(d, 12)),
+            (a, b) => Math.Abs(a - b) < 1e-9
+        );
+    }
 }

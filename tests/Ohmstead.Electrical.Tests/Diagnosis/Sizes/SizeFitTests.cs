@@ -105,6 +105,20 @@ public class SizeFitTests
         Assert.Same(near, SizePull.From(problem, near));
     }
 
+    /// <summary>Only the sum of two sizes is read: from where they are the same, what is missing is shared out alike.</summary>
+    [Theory]
+    [InlineData(7, 9)]
+    [InlineData(12, 9)]
+    [InlineData(30, 24)]
+    public void What_readings_do_not_tell_apart_gives_way_alike(double from, double sum)
+    {
+        var row = Row(FormattableString.Invariant($"01={sum}"), false, wrongChance: 1e-300);
+        var share = WireRow.Share(from / 2);
+        var problem = new SizeProblem(row.Set(share, share).Classes, row.Pieces.Judge(Spread(row, share, share)));
+        var climb = SizeClimb.From(problem, problem.At(row.Set(share, share), row.Predicted(share, share)));
+        Assert.All(climb.Top.Members.Shares, s => Assert.Equal(WireRow.Share(sum / 2), s, 0.01));
+    }
+
     private static SizeFit Fit(WireRow row, params double[] start) =>
         SizeFit.From(row.Set(start), row.Predicted(start), row.Pieces.Judge(Spread(row, start)));
 

@@ -74,6 +74,24 @@ public class SizeIntegralTests
         Assert.Equal((turns.PointShares[Array.IndexOf(logs, logs.Max())], logs.Max()), (integral.BestShare, integral.BestLog));
     }
 
+    /// <summary>Where sizes explain as much as each other the first of them is taken.</summary>
+    [Fact]
+    public void Of_sizes_that_do_as_well_the_smallest_is_the_best()
+    {
+        var row = new WireRow([("0", 5)], Poor);
+        var spec = new FaultSpec("shorted-turns", FaultChange.ShortsTurns, 1, SizeKind.WholeTurns, 1, 4);
+        var turns = new FaultClass(0, [new FaultMode(0, "w", 0, ElementKind.Winding, spec)], [1], [0]);
+        double[][] curve =
+        [
+            [0.4],
+            [1.1],
+            [1.1],
+            [0.4],
+        ];
+        var integral = SizeIntegral.Over(SizeIntegral.Fine, turns, curve, row.Pieces.Sound, row.Pieces.Judge());
+        Assert.Equal(turns.PointShares[1], integral.BestShare);
+    }
+
     [Theory]
     [InlineData(0.5, 2, 100, 0.52)]
     [InlineData(0.5, -3, 100, 0.47)]
