@@ -80,6 +80,9 @@ public class NextReasoningSetsTests
         Assert.DoesNotContain(reason.Suspects, m => m.Element is "r0" or "aside");
         var likeliest = Fresh.Faults.Where(f => f.Mode.Element is not ("r0" or "aside")).Take(3).Select(f => f.Mode);
         Assert.Equal(likeliest, reason.Suspects);
+        // That the first is broken would move it, too, and is likelier: but it is shorted.
+        Assert.Equal("r0:open", Fresh.Faults[0].Mode.Name);
+        Assert.DoesNotContain(Of((2, 1)).Suspects, m => m.Element is "r0" or "r1");
     }
 
     private static BenchUnit Row()
@@ -97,7 +100,7 @@ public class NextReasoningSetsTests
                     spread = new { ohms = 0.001 },
                     faults = new Dictionary<string, double>
                     {
-                        ["open"] = 0,
+                        ["open"] = id == "r0" ? 40 : 0,
                         ["drifted"] = 0,
                         ["shorted"] = percent,
                     },

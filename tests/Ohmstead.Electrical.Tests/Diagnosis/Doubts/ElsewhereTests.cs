@@ -132,6 +132,43 @@ public class ElsewhereTests
         static double Below(double off) => MathNet.Numerics.Distributions.Normal.CDF(0, Math.Sqrt(1 + Own), off);
     }
 
+    /// <summary>
+    /// The same by a meter of ± 0.5 V, on which all stretches are short: from the first to the last, and a little beyond either end. Another
+    /// place may explain a value better, but it is never one of which nothing is known.
+    /// </summary>
+    [Fact]
+    public void On_a_coarse_meter_a_throttle_is_told_from_end_to_end_and_a_little_beyond()
+    {
+        var twin = new BenchUnit(Reference.Twin160);
+        var spec = Reference.Twin160.FindReading("left-load")!;
+        var (error, elsewhere) = (new MeterError(0, 0.5, 0, 0), new Elsewhere(twin.Model, twin.Catalogue, []));
+        ReadingState At(double throttle) => spec.State with { Controls = spec.State.Controls.SetItem("throttle-left", new(throttle, "")) };
+        double[] points =
+        [
+            .. new[] { 0, 0.25, 0.5, 0.65, 0.8, 0.87, 0.92, 0.96, 0.99, 1 }.Select(x =>
+                error.ToScale(twin.Read(spec with { State = At(x) }, twin.Model.Nominal))
+            ),
+        ];
+        double Below(double off) => MathNet.Numerics.Distributions.Normal.CDF(0, Math.Sqrt(1 + Own), off);
+        double Density(double noted) =>
+            points
+                .Zip(points.Skip(1))
+                .Where(p => Math.Abs(p.Second - p.First) > 1e-6)
+                .Sum(p => (Below(p.Second - noted) - Below(p.First - noted)) / (p.Second - p.First) / 9);
+        var (told, untold) = (0, 0);
+        for (var noted = points.Min() - 9; noted < points.Max() + 9; noted += 0.8)
+        {
+            var (share, value) = (0.1 * Density(noted), error.FromScale(noted));
+            var kind = elsewhere.Best(new(spec, Outcome.Value, value, [], "", "", spec.State), error, 1).Kind;
+            (told, untold) = (told + (share > 1.1 * Rest ? 1 : 0), untold + (share < 0.9 * Rest ? 1 : 0));
+            if (share > 1.1 * Rest)
+                Assert.NotEqual(SlipKind.Unknown, kind);
+            else if (share < 0.9 * Rest)
+                Assert.NotEqual(SlipKind.Control, kind);
+        }
+        Assert.True(told > 9 && untold > 3, FormattableString.Invariant($"{told} {untold}"));
+    }
+
     /// <summary>share·N(d; 0, variance) = Rest, solved for d.</summary>
     private static double Reach(double share, double variance) =>
         Math.Sqrt(2 * variance * Math.Log(share / Rest / Math.Sqrt(2 * Math.PI * variance)));

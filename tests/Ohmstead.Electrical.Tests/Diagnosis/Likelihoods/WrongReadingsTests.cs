@@ -76,4 +76,20 @@ public class WrongReadingsTests
         Assert.Equal(density, Wrong.Shares(0, 120 - 1200 + beside, precision)[1], 1e-12);
         Assert.Equal(Math.Log(Chance * (density + (0.5 / 300))), Wrong.LogDensity(0, 120 - 1200 + beside, precision), 1e-9);
     }
+
+    /// <summary>A meter of 1 % and ± 0.1 V: what a slip thins out at 60 V is not what it does at 2 V, and each reading has its own.</summary>
+    [Fact]
+    public void Where_the_limit_grows_with_the_value_each_reading_is_thinned_by_its_own()
+    {
+        var error = new MeterError(1, 0.1, 0, 0);
+        var two = new WrongReadings([(60, error), (2, error)], Chance);
+        foreach (var (k, value) in new[] { (0, 60.0), (1, 2.0) })
+        {
+            // Noted ten times too high: the limits of what was noted and of what was meant, over ten.
+            var (noted, meant) = ((0.01 * value) + 0.1, (0.01 * value / 10) + 0.1);
+            var off = error.ToScale(value) - error.ToScale(value / 10);
+            Assert.Equal(0.16 * noted / meant / 10 * Top, two.Shares(k, off, 1)[0], 1e-9);
+            Assert.Equal(Math.Log(Chance * ((0.16 * noted / meant / 10 * Top) + (0.5 / 300))), two.LogDensity(k, off, 1), 1e-3);
+        }
+    }
 }

@@ -84,6 +84,16 @@ public class KnownRowsTests
         Assert.Equal(usual, Sound(library, spec.State, error));
     }
 
+    /// <summary>One stands where the other does not: each by itself is off its place of rest.</summary>
+    [Fact]
+    public void Which_control_stands_elsewhere_is_told_apart()
+    {
+        var library = new ReadingLibrary(Unit.Model);
+        var (lever, knob) = (Changed("lever").State, Changed("knob").State);
+        Assert.NotEqual(Row(library, lever, Usual).Sound, Row(library, knob, Usual).Sound);
+        Assert.Equal(Row(new ReadingLibrary(Unit.Model), knob, Usual).Sound, Row(library, knob, Usual).Sound);
+    }
+
     private static (ReadingState State, MeterError Error) Changed(string which)
     {
         var (usual, source) = (Spec.State, Spec.State.Source!);

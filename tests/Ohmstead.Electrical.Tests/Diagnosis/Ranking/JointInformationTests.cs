@@ -56,21 +56,27 @@ public class JointInformationTests
     private static List<Component> Apart(params double[] means) => [.. means.Select((m, s) => new Component(s, 1, 1000 * m, 1))];
 
     /// <summary>A narrow and a wide one about the same place: what is shown in the middle speaks for the narrow one, the more so the denser it is.</summary>
-    [Fact]
-    public void A_narrow_law_is_denser_than_a_wide_one()
+    [Theory]
+    [InlineData(1, 20, 1)]
+    [InlineData(0.25, 6, 1)]
+    [InlineData(0.25, 6, 9)]
+    public void A_narrow_law_is_denser_than_a_wide_one(double narrow, double times, double scale)
     {
-        List<Component> parts = [new(0, 1, 0, 1), new(1, 1, 0, 400)];
-        // Σ ½∫ p(t|s)·log₂ p(t|s)/p(t), in steps of 0.01 out to six deviations.
-        static double Law(double t, double deviation) => Math.Exp(-0.5 * t * t / (deviation * deviation)) / deviation;
-        double Of(double deviation) =>
+        double[] weights = [narrow / (1 + narrow), 1 / (1 + narrow)];
+        double[] deviations = [scale, scale * times];
+        List<Component> parts = [.. weights.Select((w, s) => new Component(s, w, 0, deviations[s] * deviations[s]))];
+        // Σ w·∫ p(t|s)·log₂ p(t|s)/p(t), in steps of a fiftieth of a deviation out to six of the wide one.
+        double Law(double t, int s) => Math.Exp(-0.5 * t * t / (deviations[s] * deviations[s])) / deviations[s] / Math.Sqrt(2 * Math.PI);
+        double Of(int s) =>
             Enumerable
-                .Range(-12000, 24001)
-                .Select(n => n / 100.0)
-                .Where(t => Law(t, deviation) > 0)
-                .Sum(t => Law(t, deviation) * Math.Log2(Law(t, deviation) / (0.5 * (Law(t, 1) + Law(t, 20)))))
-            * 0.01
-            / Math.Sqrt(2 * Math.PI);
-        Assert.Equal((Of(1) + Of(20)) / 2, new JointInformation([1, 1], [0, 1]).With(parts, Out), 0.12);
+                .Range((int)(-300 * times), (int)(600 * times) + 1)
+                .Select(n => n * scale / 50)
+                .Where(t => Law(t, s) > 0)
+                .Sum(t => Law(t, s) * Math.Log2(Law(t, s) / ((weights[0] * Law(t, 0)) + (weights[1] * Law(t, 1)))))
+            * scale
+            / 50;
+        var expected = (weights[0] * Of(0)) + (weights[1] * Of(1));
+        Assert.Equal(expected, new JointInformation(weights, [0, 1]).With(parts, Out), 0.12);
     }
 
     /// <summary>

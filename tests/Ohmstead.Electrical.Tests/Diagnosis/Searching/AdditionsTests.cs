@@ -1,6 +1,8 @@
+using Ohmstead.Electrical.Diagnosis;
 using Ohmstead.Electrical.Diagnosis.Hypotheses;
 using Ohmstead.Electrical.Diagnosis.Searching;
 using Ohmstead.Electrical.Readings;
+using Ohmstead.Electrical.TypeSheets;
 
 namespace Ohmstead.Electrical.Tests.Diagnosis.Searching;
 
@@ -67,5 +69,44 @@ public class AdditionsTests
                 Assert.Equal(logOdds[c.Number], found.LogPosterior - h.LogPosterior, 1e-9);
         }
         Assert.True(known.All.Count > 4);
+    }
+
+    /// <summary>What is not solved is estimated, by coarse pieces of its curve; a symptom counts as in what is solved.</summary>
+    [Theory]
+    [InlineData(true)]
+    [InlineData(false)]
+    public void What_is_not_solved_is_estimated(bool isWarm)
+    {
+        var unit = new SheetDraft()
+            .Wire("w1", "a", "b", 0.01)
+            .Wire("w2", "b", "c", 0.01)
+            .Reading("whole", "ohms", ["a", "c"])
+            .Observation("warm", new() { ["w1:resistive"] = 0.7 }, 0.2)
+            .Unit();
+        var pieces = new Pieces(
+            unit,
+            [WireBench.Value(unit, "whole", 2)],
+            options: new DiagnosisOptions { ExactAdditions = 0 },
+            meter: new Meter(Meter.Usual.Errors.SetItem(Quantity.Ohms, new(0.8, 1, 0, 0))),
+            symptoms: [new(unit.Model.Sheet.Observations[0], isWarm)]
+        );
+        var (h, known) = (pieces.Fitted(Members.None), new KnownSets());
+        Assert.Empty(h.LeftOut);
+        known.Replace(h);
+        var logOdds = new Additions(pieces.Setting, known).Try(h);
+        Assert.Single(known.All);
+        var judge = pieces.Judge(h.Spread);
+        double Expected(string mode)
+        {
+            var c = pieces.Class(mode);
+            double[] logs =
+            [
+                .. Enumerable.Range(0, 1500).Select(n => judge.LogLikelihood(pieces.Predict(h.Members.With(c, (n + 0.5) / 1500)))),
+            ];
+            return Math.Log(logs.Average(l => Math.Exp(l - judge.LogLikelihood(h.Predicted)))) + c.LogOdds;
+        }
+        var symptom = isWarm ? Math.Log(0.7 / 0.2) : Math.Log(0.3 / 0.8);
+        Assert.Equal(Expected("w1:resistive") + symptom, logOdds[pieces.Class("w1:resistive").Number], 0.2);
+        Assert.Equal(Expected("w2:resistive"), logOdds[pieces.Class("w2:resistive").Number], 0.2);
     }
 }
