@@ -156,7 +156,8 @@ public class ElsewhereTests
                 .Where(p => Math.Abs(p.Second - p.First) > 1e-6)
                 .Sum(p => (Below(p.Second - noted) - Below(p.First - noted)) / (p.Second - p.First) / 9);
         var (told, untold) = (0, 0);
-        for (var noted = points.Min() - 9; noted < points.Max() + 9; noted += 0.8)
+        // In small steps where it comes to its end.
+        for (var noted = points.Min() - 9; noted < points.Max() + 9; noted += noted > points.Max() + 2 ? 0.1 : 0.8)
         {
             var (share, value) = (0.1 * Density(noted), error.FromScale(noted));
             var kind = elsewhere.Best(new(spec, Outcome.Value, value, [], "", "", spec.State), error, 1).Kind;

@@ -149,6 +149,12 @@ public class SpreadAboutFaultsTests
         Assert.Equal(sound.Gaussian.Covariance[3 * reading], spread.Gaussian.Covariance[3 * reading], 1e-12);
         Assert.Equal(sound.Shift[reading], spread.Shift[reading], 1e-12);
         Assert.NotEqual(0, spread.Shift[reading]);
+        // The other lies at its new ohms: ½σ²·d²t/d(ln R)² of t = ln(1 + pR/f)/p.
+        var (moved, error) = (1 - reading, Meter.Usual.For(Ohmstead.Electrical.TypeSheets.Quantity.Ohms));
+        var ohms = (moved == 0 ? Ohms : 3 * Ohms) * 0.4 * Math.Pow(2.5 / 0.4, 0.2);
+        var (sigma, x) = (moved == 0 ? 3 * Sigma : 2 * Sigma, error.Percent / 100 * ohms / error.Floor);
+        var shift = 0.5 * sigma * sigma * x / ((1 + x) * (1 + x)) / (error.Percent / 100);
+        Assert.Equal(shift, spread.Shift[moved], 0.1 * shift);
     }
 
     /// <summary>

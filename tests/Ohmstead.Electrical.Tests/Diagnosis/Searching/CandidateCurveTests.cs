@@ -58,4 +58,28 @@ public class CandidateCurveTests
         CandidateCurve.Exact(place, drift, worker);
         Assert.Equal(3, worker.Predictor.Solved - before);
     }
+
+    /// <summary>A contact of up to 20 Ω before 30: with half an ohm more there its middle is off as well, by an eighth of a limit, and its end by a half.</summary>
+    [Fact]
+    public void So_they_are_where_the_middle_is_off_too()
+    {
+        var unit = new SheetDraft()
+            .Selector("lever", "on", "off")
+            .Wire("w", "a", "b", 0.01)
+            .Element("switch", "contact", "b", "c", new { control = "lever", closedIn = new[] { "on" } })
+            .Resistor("r", "c", "d", 30)
+            .Reading("first", "ohms", ["a", "b"])
+            .Reading("all", "ohms", ["a", "d"])
+            .Unit();
+        var other = new Pieces(unit, [WireBench.Value(unit, "first", 0.45), WireBench.Value(unit, "all", 30.5)]);
+        var (poor, contact) = (other.Fitted(other.Set(("w:resistive", 0.05))), other.Class("contact:resistive"));
+        var own = new Worker(other.Evidence.Set);
+        var curve = CandidateCurve.Exact(new(poor, [], poor.Members, poor.Predicted, other.Evidence, own), contact, own);
+        for (var k = 0; k < curve.Length; k++)
+        {
+            var there = other.Predict(poor.Members.With(contact, contact.PointShares[k]))[1] - poor.Predicted[1];
+            Assert.Equal(there, curve[k][1], 0.05);
+        }
+        Assert.InRange(Math.Abs(curve[3][1] - contact.Curve[3][1]), 0.09, 0.2);
+    }
 }
