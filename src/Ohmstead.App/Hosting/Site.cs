@@ -1,4 +1,5 @@
 using System.Net;
+using Microsoft.AspNetCore.Components.Server.Circuits;
 using Microsoft.AspNetCore.DataProtection;
 using Microsoft.AspNetCore.Server.Kestrel.Core;
 using Microsoft.AspNetCore.Server.Kestrel.Https;
@@ -92,6 +93,8 @@ internal static class Site
         services.AddSingleton<UnitDiagnoses>();
         services.AddSingleton<ShopMinutes>();
         services.AddSingleton<MergeWork>();
+        // One for each page.
+        services.AddScoped<PageConnection>().AddScoped<CircuitHandler>(s => s.GetRequiredService<PageConnection>());
         AddDevices(services, options, bench);
         services.AddSingleton(_ => new DemoOpener(bench.Time, (other, store) => Build(other, store, store.Photos, bench.Time)));
     }
