@@ -37,6 +37,8 @@ switch (args.FirstOrDefault())
         return await ManyFigures.RunAsync(args[1..]);
     case "benches":
         return await BenchesFigures.RunAsync(args[1..]);
+    case "seen":
+        return await SeenFigures.RunAsync();
     case "merge":
         return await MergeFigures.RunAsync();
     case "slow-laptop":
@@ -53,7 +55,7 @@ switch (args.FirstOrDefault())
         return PinnedAnswers.Remake(RepositoryRoot.Path);
     default:
         Console.Error.WriteLine(
-            "usage: bench | process | questions | scaling | planning | ngspice-ratio | store | entry | server | memory [UNITS] | plan | benches [SECONDS] | many [SIZE ...] [folder | database] | merge | slow-laptop | page [again] [part ...] | experiments [quick] [units | diagnosis | next | doubt ... | heat-run | minutes | drafted [UNITS | times]] | hum | day | pins"
+            "usage: bench | process | questions | scaling | planning | ngspice-ratio | store | entry | server | memory [UNITS] | plan | benches [SECONDS] | seen | many [SIZE ...] [folder | database] | merge | slow-laptop | page [again] [part ...] | experiments [quick] [units | diagnosis | next | doubt ... | heat-run | minutes | drafted [UNITS | times]] | hum | day | pins"
         );
         return 2;
 }

@@ -3,15 +3,10 @@ using System.Globalization;
 using System.Text;
 using System.Text.RegularExpressions;
 using Microsoft.Playwright;
-using Ohmstead.Electrical.Circuits;
-using Ohmstead.Electrical.Readings;
-using Ohmstead.Electrical.TypeSheets;
 using Ohmstead.Perf.Benchmarks;
-using Ohmstead.Perf.Experiments;
 using Ohmstead.Perf.Stores;
 using Ohmstead.Storage;
 using Ohmstead.Workshop.Journal;
-using Ohmstead.Workshop.Stores;
 
 namespace Ohmstead.Perf.Benches;
 
@@ -24,7 +19,6 @@ internal static partial class BenchesFigures
     private const int Programs = 4;
     private const int BenchesAProgram = 5;
     private const int OtherUnits = 200;
-    private const int ReadBefore = 20;
     private const double UsualSeconds = 300;
     private const double MostPageMilliseconds = 250;
     private const double MostEntryMilliseconds = 150;
@@ -39,7 +33,7 @@ internal static partial class BenchesFigures
         try
         {
             var address = await cluster.DatabaseAsync("club");
-            var (units, ohms, reading) = await FillAsync(address, Path.Combine(folder, "fill"));
+            var units = await FillAsync(address, Path.Combine(folder, "fill"));
             var places = new List<Uri>();
             for (var n = 0; n < Programs; n++)
             {
@@ -47,7 +41,7 @@ internal static partial class BenchesFigures
                 programs.Add(ServerFigures.Start("--database", address, "--data", place, "--port", "0"));
                 places.Add(await ServerFigures.AddressAsync(programs[^1]));
             }
-            return await MeasureAsync(address, folder, places, units, ohms, reading, seconds, programs);
+            return await MeasureAsync(address, folder, places, units, seconds, programs);
         }
         finally
         {
@@ -61,52 +55,17 @@ internal static partial class BenchesFigures
         }
     }
 
-    /// <summary>Units of other days, and one for every bench with readings of a drawn unit, some faults in it.</summary>
-    private static async Task<(IReadOnlyList<Guid> Units, double[] Ohms, string Reading)> FillAsync(string address, string folder)
+    private static async Task<ClubUnits> FillAsync(string address, string folder)
     {
-        Console.Error.WriteLine("filling");
         await using var store = await Store.OpenSharedAsync(address, folder, Guid.NewGuid());
-        var sheet = RepositoryRoot.Sample;
-        var text = await File.ReadAllTextAsync(RepositoryRoot.SamplePath);
-        await new FilledStore(store, seed: 20, photosAUnit: 2).FillAsync(
-            sheet.Id,
-            text,
-            [.. sheet.Readings.Select(r => r.Id)],
-            CancellationToken.None,
-            OtherUnits
-        );
-        var reading = sheet.Readings.First(r => r.Quantity == Quantity.Ohms).Id;
-        var (units, ohms) = (new List<Guid>(), new List<double>());
-        for (var n = 1; units.Count < Programs * BenchesAProgram; n++)
-        {
-            var drawn = DrawnUnit.Draw(new UnitModel(sheet), n).Readings.Readings;
-            if (drawn.First(r => r.Spec.Id == reading) is not { Outcome: Outcome.Value } first)
-                continue;
-            var id = Guid.CreateVersion7();
-            Fact[] facts =
-            [
-                new TakenIn(FormattableString.Invariant($"C-{n}"), sheet.Id, "", ""),
-                .. drawn.Take(ReadBefore).Select(EntryFigures.Fact),
-            ];
-            await store.AppendAsync(
-                id,
-                0,
-                [.. facts.Select(f => new NewEntry(Guid.CreateVersion7(), TimeProvider.System.GetUtcNow(), "bench", f))],
-                CancellationToken.None
-            );
-            units.Add(id);
-            ohms.Add(first.Value);
-        }
-        return (units, [.. ohms], reading);
+        return await ClubUnits.FillAsync(store, Programs * BenchesAProgram, OtherUnits);
     }
 
     private static async Task<int> MeasureAsync(
         string address,
         string folder,
         List<Uri> places,
-        IReadOnlyList<Guid> units,
-        double[] ohms,
-        string reading,
+        ClubUnits units,
         double seconds,
         List<Process> programs
     )
@@ -119,24 +78,24 @@ internal static partial class BenchesFigures
                 Args = ["--no-sandbox", "--disable-gpu", "--disable-background-timer-throttling", "--disable-renderer-backgrounding"],
             }
         );
-        LiveBench[] benches = [.. units.Select((u, n) => new LiveBench(places[n % Programs], u, ohms[n], seed: 1000 + n))];
+        LiveBench[] benches = [.. units.Ids.Select((u, n) => new LiveBench(places[n % Programs], u, units.Ohms[n], seed: 1000 + n))];
         foreach (var bench in benches)
-            await bench.OpenAsync(browser, reading);
+            await bench.OpenAsync(browser, units.Reading);
         Console.Error.WriteLine(FormattableString.Invariant($"{benches.Length} benches begin, for {seconds:F0} s"));
         using var ended = new CancellationTokenSource();
         var behind = BehindAsync(places, ended.Token);
         var cost = programs.Sum(p => p.TotalProcessorTime.TotalSeconds);
-        await Task.WhenAll(benches.Select(b => b.WorkAsync(TimeSpan.FromSeconds(seconds), units)));
+        await Task.WhenAll(benches.Select(b => b.WorkAsync(TimeSpan.FromSeconds(seconds), units.Ids)));
         await ended.CancelAsync();
         foreach (var program in programs)
             program.Refresh();
         cost = programs.Sum(p => p.TotalProcessorTime.TotalSeconds) - cost;
-        var lost = await LostAsync(address, folder, units, reading, benches);
+        var lost = await LostAsync(address, folder, units.Ids, units.Reading, benches);
         var told = new Told(
             benches,
             await behind,
             FormattableString.Invariant(
-                $"{Programs} programs with {BenchesAProgram} benches each on one PostgreSQL database with {OtherUnits + units.Count} units, for {seconds:F0} s; the programs took {cost / seconds:F2} of {Environment.ProcessorCount} cores, the most memory of one was {programs.Max(p => p.PeakWorkingSet64) / 1e6:F0} MB. An entry that came latest was begun {benches.Max(b => b.LatestSeconds):F1} s after its time. Acknowledged and not there, or there twice: {lost}."
+                $"{Programs} programs with {BenchesAProgram} benches each on one PostgreSQL database with {OtherUnits + units.Ids.Count} units, for {seconds:F0} s; the programs took {cost / seconds:F2} of {Environment.ProcessorCount} cores, the most memory of one was {programs.Max(p => p.PeakWorkingSet64) / 1e6:F0} MB. An entry that came latest was begun {benches.Max(b => b.LatestSeconds):F1} s after its time. Acknowledged and not there, or there twice: {lost}."
             ),
             lost
         );

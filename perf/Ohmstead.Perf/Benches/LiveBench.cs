@@ -18,7 +18,7 @@ internal sealed class LiveBench(Uri program, Guid unit, double ohms, int seed) :
     private const double PageSeconds = 5;
 
     /// <summary>The page does and times it itself: from Enter until the value stands there as saved.</summary>
-    private const string Take = """
+    public const string Take = """
         async value => {
             const seen = find => new Promise((yes, no) => {
                 const look = () => { const it = find(); if (it) { watch.disconnect(); clearTimeout(late); yes(it); } };

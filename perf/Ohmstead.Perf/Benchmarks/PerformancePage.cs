@@ -21,6 +21,7 @@ internal static class PerformancePage
         ("memory", () => MemoryFigures.RunAsync([]).GetAwaiter().GetResult()),
         ("plan", () => PlanFigures.RunAsync().GetAwaiter().GetResult()),
         ("benches", () => BenchesFigures.RunAsync([]).GetAwaiter().GetResult()),
+        ("seen", () => SeenFigures.RunAsync().GetAwaiter().GetResult()),
         ("many", () => ManyFigures.RunAsync([]).GetAwaiter().GetResult()),
         ("merge", () => MergeFigures.RunAsync().GetAwaiter().GetResult()),
         ("slow-laptop", () => SlowLaptopFigures.RunAsync().GetAwaiter().GetResult()),
