@@ -78,6 +78,9 @@ internal sealed class DayOrder
 
     public int ToolFreeAt(int tool) => toolsFreeAt[tool];
 
+    /// <summary>By when it is wanted; the greatest number where nobody waits for it.</summary>
+    public int DueAt(int unit) => dueAt[unit];
+
     public bool IsLate(int unit, int ready) => ready > dueAt[unit];
 
     /// <summary>When the first who can do it can begin a task of so many minutes.</summary>

@@ -22,7 +22,7 @@ public static class DayPlanner
         if (units.IsEmpty)
             return new([], 0, day.StartsAt, day.StartsAt, 0, true);
         var bound = DayBound.Of(day);
-        var leastLate = Enumerable.Range(0, day.Units).Count(u => day.IsLate(u, day.Alone(u, 0, day.ReadyAt(u))));
+        var leastLate = DueBound.Of(day);
         var (best, weighed) = DayStart.Best(day);
         bool IsBest((int Late, int EndsAt, long Sum) found) => found.Late <= leastLate && found.EndsAt <= bound;
         var isProved = IsBest(day.Weigh(best));
@@ -40,7 +40,7 @@ public static class DayPlanner
             isProved = IsBest(day.Weigh(best));
         }
         var (late, ends, _) = day.Weigh(best);
-        return new(day.Place(best), late, ends, isProved ? ends : bound, weighed, isProved);
+        return new(day.Place(best), late, ends, isProved ? ends : bound, weighed, isProved) { LeastLate = isProved ? late : leastLate };
     }
 }
 

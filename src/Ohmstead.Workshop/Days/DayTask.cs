@@ -57,4 +57,8 @@ public sealed record DayTeam(ImmutableArray<DayPerson> People, ImmutableArray<Da
 /// <param name="NoneEndsBefore">No order with as few units late can be through earlier than this.</param>
 /// <param name="Weighed">How many orders were weighed.</param>
 /// <param name="IsProved">True where no order is better.</param>
-public sealed record DayPlan(ImmutableArray<PlacedTask> Tasks, int Late, int EndsAt, int NoneEndsBefore, long Weighed, bool IsProved);
+public sealed record DayPlan(ImmutableArray<PlacedTask> Tasks, int Late, int EndsAt, int NoneEndsBefore, long Weighed, bool IsProved)
+{
+    /// <summary>In no order are fewer units late.</summary>
+    public int LeastLate { get; init; }
+}
