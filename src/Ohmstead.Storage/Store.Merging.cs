@@ -158,8 +158,8 @@ public sealed partial class Store
             .OrderBy(d => d.Version)
             .ToListAsync(cancel);
         var missing = DocumentHistory
-            .Of(theirs.Select(d => new DocumentVersion(d.At, d.Text)))
-            .Missing([.. kept.Select(d => new DocumentVersion(d.At, d.Text))]);
+            .Kept(kind, [.. theirs.OrderBy(d => d.Version).Select(d => new DocumentVersion(d.At, d.Text))])
+            .Missing(kind, [.. kept.Select(d => new DocumentVersion(d.At, d.Text))]);
         var version = kept.Count == 0 ? 0 : kept[^1].Version;
         foreach (var one in missing)
             context.Documents.Add(

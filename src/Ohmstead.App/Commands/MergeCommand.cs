@@ -66,8 +66,15 @@ internal static class MergeCommand
         foreach (var (unit, questions) in open.Units)
         foreach (var question in questions)
             Console.WriteLine($"Question, {unit.Card.Tag}: {question.Question} {string.Join("; ", question.Answers.Select(a => a.Words))}");
-        if (open.Tags.Length + open.Units.Length > 0)
-            Console.WriteLine("Answer on the start page, under Merge two benches. Until then the later entry counts.");
+        foreach (var (_, title, questions) in open.Types)
+        foreach (var question in questions)
+            Console.WriteLine(
+                $"Question, years of {title}: {question.Question} {string.Join("; ", question.Answers.Select(a => a.Words))}. Until you answer, the first counts."
+            );
+        if (open.Tags.Length + open.Units.Length + open.Types.Length > 0)
+            Console.WriteLine(
+                $"Answer on the start page, under Merge two benches.{(open.Tags.Length + open.Units.Length > 0 ? " Until then the later entry counts." : "")}"
+            );
         return outcome.IsStopped ? ExitCode.Broken : ExitCode.Done;
     }
 

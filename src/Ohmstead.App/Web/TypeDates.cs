@@ -40,14 +40,15 @@ internal static class TypeDates
             if (now.Dates is null)
                 return new(null, Unread(now));
             var edited = change(now.Dates);
-            if (edited.Dates is not { } changed)
+            if (edited.Dates is null)
                 return edited;
-            var text = KindDates.Write(changed);
+            var changed = edited with { Dates = now.Dates.ChangedTo(edited.Dates) };
+            var text = KindDates.Write(changed.Dates);
             if (text == document?.Text)
-                return edited;
+                return changed;
             var kept = await bench.SaveDocumentAsync(KindDates.DocumentKind, id, document?.Version ?? 0, text);
             if (kept.IsSaved)
-                return edited;
+                return changed;
         }
     }
 

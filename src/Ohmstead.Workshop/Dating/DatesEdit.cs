@@ -11,7 +11,7 @@ public static class DatesEdit
 
     private const int Latest = 2200;
 
-    private const int MostYears = 200;
+    internal const int MostYears = 200;
 
     private const int MostSoftYears = 50;
 
@@ -40,7 +40,15 @@ public static class DatesEdit
 
     /// <summary>The years of making, and the share of donors' parts. What was left as it was shown stays as it is now.</summary>
     /// <param name="shown">What the form was filled from; another window may have changed it since.</param>
-    public static DatesEdited Made(KindDates dates, KindDates shown, string first, string last, string donors)
+    /// <param name="each">How many in each year, as typed (<see cref="YearShares"/>).</param>
+    public static DatesEdited Made(
+        KindDates dates,
+        KindDates shown,
+        string first,
+        string last,
+        string donors,
+        ImmutableSortedDictionary<int, string> each
+    )
     {
         var ((from, fromWrong), (to, toWrong)) = (Year(first, mustBe: true), Year(last, mustBe: true));
         var (percent, percentWrong) = ShopEdit.Number(donors, 0, 100);
@@ -57,7 +65,12 @@ public static class DatesEdit
             : to - from >= MostYears ? $"At most {Show(MostYears)} years."
             : percentWrong.Length > 0 ? $"Parts of other units: {percentWrong}"
             : "";
-        return wrong.Length > 0 ? new(null, wrong) : new(dates with { FirstYear = from, LastYear = to, DonorPercent = percent }, "");
+        if (wrong.Length > 0)
+            return new(null, wrong);
+        var (shares, shareWrong) = YearShares.Read(dates, shown, (from!.Value, to!.Value), each);
+        return shareWrong.Length > 0
+            ? new(null, shareWrong)
+            : new(dates with { FirstYear = from, LastYear = to, DonorPercent = percent, Shares = shares }, "");
     }
 
     /// <summary>Adds a detail, under its key where that is free; what it comes with is kept only where that is there.</summary>
@@ -169,6 +182,21 @@ public static class DatesEdit
     /// <summary>Takes a variant away.</summary>
     public static KindDates WithoutVariant(KindDates dates, string detail, string variant) =>
         Changed(dates, detail, d => d with { Variants = [.. d.Variants.Where(v => v.Id != variant)] });
+
+    /// <summary>Puts back a look that was taken away, where it was.</summary>
+    /// <param name="before">As it was before.</param>
+    public static DatesEdited PutVariantBack(KindDates dates, KindDates before, string detail, string variant)
+    {
+        if (dates.Details.FirstOrDefault(d => d.Id == detail) is not { } of)
+            return new(null, NoDetail);
+        var had = before.Details.FirstOrDefault(d => d.Id == detail)?.Variants ?? [];
+        if (had.FirstOrDefault(v => v.Id == variant) is not { } back || of.Variants.Any(v => v.Id == variant))
+            return new(dates, "");
+        if (of.Variants.Length >= MostOfEach)
+            return new(null, $"At most {Show(MostOfEach)} of them.");
+        var at = Math.Min(had.IndexOf(back), of.Variants.Length);
+        return new(Changed(dates, detail, d => d with { Variants = d.Variants.Insert(at, back) }), "");
+    }
 
     private static KindDates Changed(KindDates dates, string id, Func<DateDetail, DateDetail> change) =>
         dates with

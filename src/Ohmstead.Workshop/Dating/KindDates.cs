@@ -32,8 +32,16 @@ public sealed record KindDates(int? FirstYear, int? LastYear, ImmutableArray<Dat
     /// <summary>Id of the type sheet that it is of, in a file of its own; empty where it lies beside its sheet.</summary>
     public string Type { get; init; } = "";
 
+    /// <summary>How many were made in each year from the first to the last, in any measure; null: each year alike.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public ImmutableArray<double>? Shares { get; init; }
+
     /// <inheritdoc cref="UsualDonorPercent"/>
     public double DonorPercent { get; init; } = UsualDonorPercent;
+
+    /// <summary>What took the place of what, for a merge; null where nothing was ever changed.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public IReadOnlyList<SaidOf>? Said { get; init; }
 
     /// <summary>Fields of a later version, as they were read.</summary>
     [JsonExtensionData]
@@ -67,10 +75,20 @@ public sealed record KindDates(int? FirstYear, int? LastYear, ImmutableArray<Dat
         {
             FirstYear = FirstYear ?? came.FirstYear,
             LastYear = FirstYear is null ? came.LastYear : LastYear,
+            Shares = FirstYear is null ? came.Shares : Shares,
             DonorPercent = FirstYear is null ? came.DonorPercent : DonorPercent,
             Details = [.. Details.Select(Both), .. added.Select(d => ids.Contains(d.With) ? d : SwappedWith.Alone(d, renamed))],
         };
     }
+
+    /// <summary>
+    /// What two benches say that worked apart: all details, looks and years of both. What one of them changed is changed; what both changed
+    /// to something else is shown by one of them, and is a question (<see cref="DatesQuestion"/>).
+    /// </summary>
+    public KindDates Join(KindDates other) => DatesClaims.Of(this).Join(DatesClaims.Of(other)).Dates();
+
+    /// <summary>The same, changed at this bench: with the record of what it took the place of.</summary>
+    public KindDates ChangedTo(KindDates changed) => DatesClaims.Changed(this, changed);
 
     private static string? TitleOf(ImmutableArray<DateDetail> details, string id) => details.FirstOrDefault(d => d.Id == id)?.Title;
 

@@ -60,6 +60,8 @@ public sealed record KindDatesRead(KindDates? Dates, string Problem, bool IsOne)
             return "A detail has no id, no title or no variants.";
         if (Twice(dates.Details.Select(d => d.Id)) is { } detail)
             return $"Two details have the id \"{detail}\".";
+        if (dates.Said?.All(s => s is { IsSound: true }) == false)
+            return "What was said before it was changed cannot be read.";
         return dates.Details.Select(WrongWith).FirstOrDefault(w => w.Length > 0) ?? "";
     }
 

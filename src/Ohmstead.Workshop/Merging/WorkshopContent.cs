@@ -24,21 +24,21 @@ public sealed record WorkshopContent(
     /// <summary>What both hold. The same whichever is named first, merged again, or merged through a third.</summary>
     public WorkshopContent Merge(WorkshopContent other) =>
         new(
-            Join(Units, other.Units, (one, two) => MergedJournal.Of(one, two)),
-            Join(Documents, other.Documents, (one, two) => one.Merge(two)),
+            Join(Units, other.Units, (_, one, two) => MergedJournal.Of(one, two)),
+            Join(Documents, other.Documents, (key, one, two) => one.Merge(key.Kind, two)),
             Photos.Union(other.Photos)
         );
 
     private static ImmutableSortedDictionary<TKey, TValue> Join<TKey, TValue>(
         ImmutableSortedDictionary<TKey, TValue> one,
         ImmutableSortedDictionary<TKey, TValue> other,
-        Func<TValue, TValue, TValue> both
+        Func<TKey, TValue, TValue, TValue> both
     )
         where TKey : notnull
     {
         var joined = one.ToBuilder();
         foreach (var (key, value) in other)
-            joined[key] = one.TryGetValue(key, out var mine) ? both(mine, value) : value;
+            joined[key] = one.TryGetValue(key, out var mine) ? both(key, mine, value) : value;
         return joined.ToImmutable();
     }
 }

@@ -124,7 +124,15 @@ public class DatingScreenTests
         screen.WaitForAssertion(() => Assert.Empty(screen.FindAll("#d-cord")));
         await PressAsync(screen, "Undo: put back cord");
         screen.WaitForElement("#t-cord-plastic");
-        Assert.Equal(was, (await bench.Bench.Store.ReadDocumentAsync(KindDates.DocumentKind, Type, CancellationToken.None))!.Text);
+        async Task<string> KeptAsync() => KindDates.Write((await TypeDates.ReadAsync(bench.Bench, Type)).Dates! with { Said = null });
+        Assert.Equal(was, await KeptAsync());
+        // One look of it too.
+        await PressAsync(screen, "Take it away: gray plastic");
+        screen.WaitForAssertion(() => Assert.Empty(screen.FindAll("#t-cord-plastic")));
+        Assert.NotEqual(was, await KeptAsync());
+        await PressAsync(screen, "Undo: put back gray plastic");
+        screen.WaitForElement("#t-cord-plastic");
+        Assert.Equal(was, await KeptAsync());
         Assert.DoesNotContain(screen.FindAll("button"), b => b.TextContent.StartsWith("Undo", StringComparison.Ordinal));
         await TypeDates.ChangeAsync(bench.Bench, Type, d => new(DatesEdit.Without(d, "vents"), ""));
         await screen.DoAsync(() => screen.Find("#p-vents").Closest("form")!.SubmitAsync());
@@ -148,6 +156,28 @@ public class DatingScreenTests
         screen.WaitForElement("#d-cord");
     }
 
+    [Fact]
+    public async Task How_many_were_made_in_each_year_is_entered_beside_the_years()
+    {
+        await using var bench = await WithDatesAsync();
+        await TypeDates.ChangeAsync(bench.Bench, Type, d => new(d with { FirstYear = 1949, LastYear = 1951 }, ""));
+        var screen = bench.Context.Render<YearsOfType>(p => p.Add(s => s.KindId, Type));
+        Assert.Equal(["y-1949", "y-1950", "y-1951"], screen.FindAll(".year-fields input").Select(i => i.Id));
+        foreach (var (year, many) in new[] { ("1949", "8"), ("1950", "1") })
+            await screen.DoAsync(() => screen.Find($"#y-{year}").ChangeAsync(many));
+        await screen.DoAsync(() => screen.Find("#made").ParentElement!.QuerySelector("form")!.SubmitAsync());
+        screen.WaitForAssertion(() => Assert.StartsWith("1951: how many?", screen.Find(".warning").TextContent, StringComparison.Ordinal));
+        Assert.Equal("8", screen.Find("#y-1949").GetAttribute("value"));
+        await screen.DoAsync(() => screen.Find("#y-1951").ChangeAsync("1"));
+        await screen.DoAsync(() => screen.Find("#made").ParentElement!.QuerySelector("form")!.SubmitAsync());
+        screen.WaitForAssertion(() => Assert.Empty(screen.FindAll(".warning")));
+        Assert.Equal([8, 1, 1], (await TypeDates.ReadAsync(bench.Bench, Type)).Dates!.Shares!.Value);
+        await screen.DoAsync(() => screen.Find("#last").ChangeAsync("1952"));
+        await screen.DoAsync(() => screen.Find("#made").ParentElement!.QuerySelector("form")!.SubmitAsync());
+        screen.WaitForElement("#y-1952");
+        Assert.Equal([8, 1, 1, 10 / 3.0], (await TypeDates.ReadAsync(bench.Bench, Type)).Dates!.Shares!.Value);
+    }
+
     /// <summary>What a later version wrote is not shown as nothing, nor written over.</summary>
     [Fact]
     public async Task What_cannot_be_read_is_said_to_be_so_and_stays()
@@ -161,7 +191,7 @@ public class DatingScreenTests
         Assert.Empty(years.FindAll("form"));
         var asked = Screen(bench);
         asked.WaitForAssertion(() => Assert.StartsWith(said, asked.Find(".warning").TextContent, StringComparison.Ordinal));
-        Assert.DoesNotContain("No years are entered", asked.Markup, StringComparison.Ordinal);
+        Assert.DoesNotContain("This type has no years yet", asked.Markup, StringComparison.Ordinal);
         var brought = await BroughtIn.KeepAsync(bench.Bench, "x.json", KindDates.Write(Dates with { Type = Type }));
         Assert.StartsWith($"x.json: {said}", brought.Refused, StringComparison.Ordinal);
         Assert.Equal("", await TypeDates.CopyAsync(bench.Bench, Type, "copy"));
@@ -229,7 +259,7 @@ public class DatingScreenTests
     {
         await using var bench = await WithDatesAsync();
         var screen = Screen(bench);
-        screen.WaitForAssertion(() => Assert.Contains("Nothing was seen yet", screen.Markup, StringComparison.Ordinal));
+        screen.WaitForAssertion(() => Assert.Contains("Nothing seen so far", screen.Markup, StringComparison.Ordinal));
         Assert.EndsWith("/dating/vents", screen.Find("a.do").GetAttribute("href"), StringComparison.Ordinal);
         var asked = Screen(bench, "vents");
         asked.WaitForAssertion(() => Assert.Contains("Where to look: on the case.", asked.Markup, StringComparison.Ordinal));
@@ -258,8 +288,12 @@ public class DatingScreenTests
         var screen = Screen(bench);
         var answer = (await TypeDates.OfAsync(bench.Bench, await bench.UnitAsync()))!.Answer!;
         screen.WaitForAssertion(() => Assert.Equal(answer.Words[0], screen.Find("#years").TextContent));
-        Assert.Contains("Against it: Cord (gray plastic).", screen.Markup, StringComparison.Ordinal);
-        Assert.Contains("▲ Argues against it: probably swapped since", screen.Find(".word.look").TextContent, StringComparison.Ordinal);
+        Assert.Contains("One detail speaks against these years: Cord (gray plastic).", screen.Markup, StringComparison.Ordinal);
+        Assert.Contains(
+            "▲ Speaks against these years: probably swapped later",
+            screen.Find(".word.look").TextContent,
+            StringComparison.Ordinal
+        );
         // A bar for each year, as tall as its chance; those of the range are filled, and the line under them is as long.
         var bars = screen.FindAll("svg.years rect");
         Assert.Equal(10, bars.Count);

@@ -5,8 +5,10 @@ using Microsoft.Extensions.Logging.Abstractions;
 using Ohmstead.App.Background;
 using Ohmstead.App.Screens.Merging;
 using Ohmstead.App.Screens.Start;
+using Ohmstead.App.Screens.Types;
 using Ohmstead.App.Web;
 using Ohmstead.Storage;
+using Ohmstead.Workshop.Dating;
 using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Shops;
 using Ohmstead.Workshop.Stores;
@@ -44,6 +46,30 @@ public sealed class MergeScreenTests
                 }
             );
         await screens.Bench.Store.MergeAsync(ScreenBench.UnitId, theirs, Xunit.TestContext.Current.CancellationToken);
+    }
+
+    /// <summary>Years that two benches entered apart: the question is counted, asked, answered, and asked no more.</summary>
+    [Fact]
+    public async Task Years_of_a_type_that_differ_are_asked_about()
+    {
+        await using var screens = await OpenAsync();
+        var first = new KindDates(1946, 1955, []);
+        var mine = first.ChangedTo(first with { FirstYear = 1944 });
+        var both = mine.Join(first.ChangedTo(first with { FirstYear = 1948 }));
+        await screens.Bench.SaveDocumentAsync(KindDates.DocumentKind, "twin-175", 0, KindDates.Write(mine));
+        Assert.Equal(0, await CountAsync(screens));
+        await screens.Bench.SaveDocumentAsync(KindDates.DocumentKind, "twin-175", 1, KindDates.Write(both));
+        Assert.Equal(1, await CountAsync(screens));
+        var years = screens.Context.Render<YearsOfType>(p => p.Add(s => s.KindId, "twin-175"));
+        Assert.Equal("/merge#y-twin-175", years.Find(".notice a").GetAttribute("href"));
+        var screen = screens.Context.Render<MergeBenches>();
+        screen.WaitForElement("#y-twin-175");
+        Assert.Equal("Two benches entered different years of making. Which ones are right?", screen.Find("#y-twin-175 legend").TextContent);
+        Assert.Equal(["1948 to 1955", "1944 to 1955"], screen.FindAll("#y-twin-175 button").Select(b => b.TextContent));
+        screen.Do(() => screen.FindAll("#y-twin-175 button")[1].Click());
+        screen.WaitForAssertion(() => Assert.Contains("All questions are answered.", screen.Markup, StringComparison.Ordinal));
+        Assert.Equal(0, await CountAsync(screens));
+        Assert.Equal(1944, (await TypeDates.ReadAsync(screens.Bench, "twin-175")).Dates!.FirstYear);
     }
 
     /// <summary>What it would bring is written beside the workshop, up to 2 GB.</summary>

@@ -2,6 +2,7 @@ using System.Globalization;
 using Ohmstead.Storage.Backups;
 using Ohmstead.Storage.Merging;
 using Ohmstead.Storage.Zips;
+using Ohmstead.Workshop.Dating;
 using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Merging;
 using Ohmstead.Workshop.Shops;
@@ -103,6 +104,51 @@ public sealed class WorkshopMergeTests : IAsyncLifetime
         Assert.Equal(isAnother ? ["13"] : [], (await MergeAsync(here, folder.Of("there"))).TypesToLookAt);
         // It was said.
         Assert.Empty((await MergeAsync(here, folder.Of("there"))).TypesToLookAt);
+    }
+
+    /// <summary>The later one does not win: what each bench entered of the years of a type counts at both, with the same text.</summary>
+    [Fact]
+    public async Task Years_of_a_type_that_both_entered_are_joined_and_again_changes_nothing()
+    {
+        KindDates Look(KindDates dates, string title) =>
+            dates.ChangedTo(DatesEdit.PutVariant(dates, "vents", "", new(title, "", "", "0")).Dates!);
+        async Task SayAsync(Store store, int version, KindDates dates, int minutes) =>
+            Assert.True(
+                (
+                    await store.SaveDocumentAsync(
+                        KindDates.DocumentKind,
+                        Sheets.Id,
+                        version,
+                        KindDates.Write(dates),
+                        Draft.Noon.AddMinutes(minutes),
+                        Stop
+                    )
+                ).IsSaved
+            );
+        async Task<KindDates> SaidAsync(Store store) =>
+            KindDates.Read((await store.ReadDocumentAsync(KindDates.DocumentKind, Sheets.Id, Stop))!.Text)!;
+        var first = KindDates.None with { Details = [new("vents", "Vents", "", 3, "", [])] };
+        await SayAsync(here, 0, Look(first, "slots"), 5);
+        // Its clock is behind: what it saved last counts there all the same.
+        await SayAsync(there, 0, first, 3);
+        await SayAsync(there, 1, Look(first, "mesh"), 2);
+        await MergeAsync(here, folder.Of("there"));
+        await MergeAsync(there, folder.Of("here"));
+        Assert.Equal(["mesh", "slots"], (await SaidAsync(here)).Details[0].Variants.Select(v => v.Title));
+        Assert.Equal(KindDates.Write(await SaidAsync(here)), KindDates.Write(await SaidAsync(there)));
+        var versions = (await here.VersionsAsync(KindDates.DocumentKind, Stop)).Count;
+        Assert.Equal(0, (await MergeAsync(here, folder.Of("there"))).NewDocuments);
+        Assert.Equal(versions, (await here.VersionsAsync(KindDates.DocumentKind, Stop)).Count);
+        // What one takes away after it is away at both.
+        var now = await SaidAsync(there);
+        await SayAsync(
+            there,
+            (await there.ReadDocumentAsync(KindDates.DocumentKind, Sheets.Id, Stop))!.Version,
+            now.ChangedTo(DatesEdit.WithoutVariant(now, "vents", "slots")),
+            9
+        );
+        await MergeAsync(here, folder.Of("there"));
+        Assert.Equal("mesh", Assert.Single((await SaidAsync(here)).Details[0].Variants).Title);
     }
 
     [Fact]

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Ohmstead.Workshop.Dating;
 
 namespace Ohmstead.Workshop.Tests.Dating;
@@ -25,7 +26,7 @@ public class DatesEditTests
     [InlineData("1946", "1950", "101", "Parts of other units: Must be 0 to 100.")]
     public void Years_of_making(string first, string last, string donors, string problem)
     {
-        var made = DatesEdit.Made(KindDates.None, KindDates.None, first, last, donors);
+        var made = DatesEdit.Made(KindDates.None, KindDates.None, first, last, donors, YearShares.Shown(KindDates.None));
         Assert.StartsWith(problem, made.Problem, StringComparison.Ordinal);
         Assert.Equal(problem.Length == 0, made.Dates is not null);
         if (donors == "12,5")
@@ -117,11 +118,14 @@ public class DatesEditTests
     {
         var shown = new KindDates(1946, 1957, []);
         var now = shown with { FirstYear = 1948, DonorPercent = 35 };
-        var made = DatesEdit.Made(now, shown, "1946", "1960", "20").Dates!;
+        var made = DatesEdit.Made(now, shown, "1946", "1960", "20", YearShares.Shown(shown)).Dates!;
         Assert.Equal((1948, 1960, 35.0), (made.FirstYear, made.LastYear, made.DonorPercent));
-        made = DatesEdit.Made(now with { LastYear = 1955 }, shown, "1947", "1957", "10").Dates!;
+        made = DatesEdit.Made(now with { LastYear = 1955 }, shown, "1947", "1957", "10", YearShares.Shown(shown)).Dates!;
         Assert.Equal((1947, 1955, 10.0), (made.FirstYear, made.LastYear, made.DonorPercent));
-        Assert.Equal("The last year is before the first.", DatesEdit.Made(now, shown, "1946", "1947", "20").Problem);
+        Assert.Equal(
+            "The last year is before the first.",
+            DatesEdit.Made(now, shown, "1946", "1947", "20", YearShares.Shown(shown)).Problem
+        );
     }
 
     [Fact]
@@ -167,5 +171,56 @@ public class DatesEditTests
         );
         Assert.Equal("cloth--brown-2", Assert.Single(DatesEdit.WithoutVariant(dates, "cord", "cloth--brown").Details[0].Variants).Id);
         Assert.Equal("This detail is no longer there.", DatesEdit.PutVariant(dates, "gone", "", new("x", "", "", "1")).Problem);
+    }
+
+    private static KindDates Years(params double[] shares) =>
+        KindDates.None with
+        {
+            FirstYear = 1946,
+            LastYear = 1948,
+            Shares = shares.Length > 0 ? [.. shares] : null,
+        };
+
+    private static DatesEdited Each(KindDates now, string first, string last, params string[] typed) =>
+        DatesEdit.Made(now, now, first, last, "20", typed.Select((t, n) => KeyValuePair.Create(1946 + n, t)).ToImmutableSortedDictionary());
+
+    [Fact]
+    public void How_many_were_made_in_each_year_is_entered_for_all_years_or_none()
+    {
+        Assert.Equal(["", "", ""], YearShares.Shown(Years()).Values);
+        Assert.Equal([1946, 1947, 1948], YearShares.Shown(Years()).Keys);
+        Assert.Equal(["1", "2.5", "0"], YearShares.Shown(Years(1, 2.5, 0)).Values);
+        Assert.Equal([1, 2.5, 0], Each(Years(), "1946", "1948", "1", "2.5", "0").Dates!.Shares!.Value);
+        Assert.Null(Each(Years(1, 2, 3), "1946", "1948", "", " ", "").Dates!.Shares);
+        Assert.Equal(
+            "1947: how many? Enter a number for every year, or leave them all empty.",
+            Each(Years(), "1946", "1948", "1", "", "3").Problem
+        );
+        Assert.Equal("In one year at least there must be more than 0.", Each(Years(), "1946", "1948", "0", "0", "0").Problem);
+        Assert.StartsWith("1948: ", Each(Years(), "1946", "1948", "1", "1", "-1").Problem, StringComparison.Ordinal);
+        // Years that go take theirs along; one that comes counts as the others do until it is entered.
+        Assert.Equal([2, 6], Each(Years(4, 2, 6), "1947", "1948", "4", "2", "6").Dates!.Shares!.Value);
+        Assert.Equal([4, 2, 6, 4], Each(Years(4, 2, 6), "1946", "1949", "4", "2", "6").Dates!.Shares!.Value);
+        // What another window entered meanwhile stays where nothing was typed over it.
+        var made = DatesEdit.Made(Years(4, 2, 6), Years(1, 1, 1), "1946", "1948", "20", YearShares.Shown(Years(1, 1, 1))).Dates!;
+        Assert.Equal([4, 2, 6], made.Shares!.Value);
+        Assert.Equal([4, 2, 6], KindDates.Read(KindDates.Write(made))!.Shares!.Value);
+    }
+
+    [Fact]
+    public void A_look_that_was_taken_away_comes_back_where_it_was()
+    {
+        var had = KindDates.None with
+        {
+            Details = [new("vents", "Vents", "", 3, "", [new("a", "a", 1946, null), new("b", "b", 1947, null), new("c", "c", 1948, null)])],
+        };
+        var without = DatesEdit.WithoutVariant(had, "vents", "b");
+        Assert.Equal(["a", "c"], without.Details[0].Variants.Select(v => v.Id));
+        var back = DatesEdit.PutVariantBack(without, had, "vents", "b").Dates!;
+        Assert.Equal(had.Details[0].Variants, back.Details[0].Variants);
+        // Twice is once; what was never there is not made up; a detail that is gone is said to be.
+        Assert.Equal(3, DatesEdit.PutVariantBack(back, had, "vents", "b").Dates!.Details[0].Variants.Length);
+        Assert.Equal(2, DatesEdit.PutVariantBack(without, had, "vents", "x").Dates!.Details[0].Variants.Length);
+        Assert.Equal("This detail is no longer there.", DatesEdit.PutVariantBack(KindDates.None, had, "vents", "b").Problem);
     }
 }

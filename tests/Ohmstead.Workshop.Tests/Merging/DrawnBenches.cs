@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Ohmstead.Workshop.Dating;
 using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Merging;
 
@@ -85,13 +86,32 @@ internal sealed class DrawnBenches
 
     private void Save(int bench)
     {
+        if (Next(2) == 0)
+        {
+            SaveDates(bench);
+            return;
+        }
         var key = Next(2) == 0 ? ("sheet", FormattableString.Invariant($"type-{Next(2)}")) : ("shop", Marks[bench]);
         var version = DocumentHistory.Of([new(Noon.AddMinutes(minute), FormattableString.Invariant($"text {Next(4)}"))]);
         var kept = benches[bench].Documents;
         benches[bench] = benches[bench] with
         {
-            Documents = kept.SetItem(key, kept.TryGetValue(key, out var before) ? before.Merge(version) : version),
+            Documents = kept.SetItem(key, kept.TryGetValue(key, out var before) ? before.Merge(key.Item1, version) : version),
             Photos = benches[bench].Photos.Add(FormattableString.Invariant($"photo {Next(9)}")),
+        };
+    }
+
+    /// <summary>Saved as a bench does: the last of its own counts there, whatever its clock says.</summary>
+    private void SaveDates(int bench)
+    {
+        var key = (KindDates.DocumentKind, FormattableString.Invariant($"type-{Next(2)}"));
+        var history = benches[bench].Documents.GetValueOrDefault(key);
+        var now = history is null ? KindDates.None : KindDates.Read(history.Counting.Text)!;
+        var version = new DocumentVersion(Noon.AddMinutes(minute + skewMinutes[bench]), KindDates.Write(DrawnDates.Change(now, Next)));
+        var kept = history is null ? [version] : history.Versions.Append(version).ToList();
+        benches[bench] = benches[bench] with
+        {
+            Documents = benches[bench].Documents.SetItem(key, DocumentHistory.Kept(key.DocumentKind, [.. kept])),
         };
     }
 

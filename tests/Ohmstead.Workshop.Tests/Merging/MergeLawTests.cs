@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Ohmstead.Workshop.Dating;
 using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Merging;
 using Ohmstead.Workshop.Units;
@@ -17,7 +18,7 @@ public class MergeLawTests
 
     private static void Check(uint from, uint count)
     {
-        var (contradicted, forked, jumped) = (0, 0, 0);
+        var (contradicted, forked, jumped, joined) = (0, 0, 0, 0);
         for (var seed = from; seed < from + count; seed++)
         {
             var drawn = DrawnBenches.Draw(seed);
@@ -29,6 +30,8 @@ public class MergeLawTests
             var all = both.Merge(c);
             Same(all, a.Merge(b.Merge(c)), seed, "through either");
             Same(all, c.Merge(a).Merge(c.Merge(b)), seed, "through a third");
+            foreach (var dates in all.Documents.Where(d => d.Key.Kind == KindDates.DocumentKind).Select(d => d.Value))
+                joined += dates.Versions.Any(v => v.Text == dates.Counting.Text) ? 0 : 1;
             foreach (var (id, journal) in all.Units)
             {
                 NothingIsLost(journal, [.. drawn.Select(d => d.Units.GetValueOrDefault(id, []))], seed);
@@ -40,8 +43,8 @@ public class MergeLawTests
         }
         // What is drawn must hold what the laws are about.
         Assert.True(
-            contradicted > count && forked > count && jumped > count / 2,
-            FormattableString.Invariant($"{contradicted} {forked} {jumped}")
+            contradicted > count && forked > count && jumped > count / 2 && joined > count / 20,
+            FormattableString.Invariant($"{contradicted} {forked} {jumped} {joined}")
         );
     }
 
@@ -82,7 +85,7 @@ public class MergeLawTests
             content
                 .Units.Select(u => JournalFile.Write(u.Key, u.Value))
                 .Concat(content.Units.SelectMany(u => Contradictions.Of(UnitHistory.Fold(u.Value)).Select(c => $"{c.Sort} {c.Key}")))
-                .Concat(content.Documents.Select(d => $"{d.Key} {string.Join(", ", d.Value.Versions)}"))
+                .Concat(content.Documents.Select(d => $"{d.Key} {string.Join(", ", d.Value.Versions)} {d.Value.Counting.Text}"))
                 .Concat(content.Photos)
         );
 }

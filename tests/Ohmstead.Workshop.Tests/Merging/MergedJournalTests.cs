@@ -123,11 +123,11 @@ public class MergedJournalTests
         DocumentVersion old = new(Noon, "old"),
             mine = new(Noon.AddDays(2), "mine"),
             theirs = new(Noon.AddDays(1), "theirs");
-        var merged = DocumentHistory.Of([old, mine]).Merge(DocumentHistory.Of([old, theirs]));
+        var merged = DocumentHistory.Of([old, mine]).Merge("sheet", DocumentHistory.Of([old, theirs]));
         Assert.Equal(["old", "theirs", "mine"], merged.Versions.Select(v => v.Text));
         // A store keeps its numbers: theirs comes behind, and what counts comes last once more.
-        Assert.Equal(["theirs", "mine"], merged.Missing([old, mine]).Select(v => v.Text));
-        Assert.Equal(["mine"], merged.Missing([old, theirs]).Select(v => v.Text));
-        Assert.Empty(merged.Missing([old, mine, theirs, mine]));
+        Assert.Equal(["theirs", "mine"], merged.Missing("sheet", [old, mine]).Select(v => v.Text));
+        Assert.Equal(["mine"], merged.Missing("sheet", [old, theirs]).Select(v => v.Text));
+        Assert.Empty(merged.Missing("sheet", [old, mine, theirs, mine]));
     }
 }
