@@ -58,6 +58,9 @@ public sealed record DatedUnit(ImmutableArray<DatedLine> Details, DatingAnswer? 
     /// <summary>True once something was seen that dates it.</summary>
     public bool IsSeen => Answer is { Details.IsEmpty: false };
 
+    /// <summary>True where one year is more probable than another: before anything was seen, only where more were made in it.</summary>
+    public bool IsUneven => IsSeen || (Answer is { } answer && answer.Years.Any(y => Math.Abs(y.Percent - answer.Years[0].Percent) > 1e-6));
+
     /// <summary>True where what was seen leaves fewer years than its type was made in.</summary>
     public bool IsNarrowed => IsSeen && Answer!.To - Answer.From + 1 < Answer.Years.Length;
 
@@ -76,15 +79,21 @@ public sealed record DatedUnit(ImmutableArray<DatedLine> Details, DatingAnswer? 
 
     private static string Asked(ImmutableArray<DatedLine> lines, KindDates dates, int nowYear)
     {
-        var asked = lines.Select(l => l.Detail.Id).ToHashSet(StringComparer.Ordinal);
-        // One that nothing was entered of is not in the question; what comes with it was swapped with it all the same.
+        // One that nothing was entered of is not in the question, and none comes with one that comes with a third itself (of two benches
+        // each may have said one of these); what comes with it was swapped with it all the same.
+        var asked = lines.Where(l => l.Detail.With.Length == 0).Select(l => l.Detail.Id).ToHashSet(StringComparer.Ordinal);
         DateDetail Alone(DateDetail d) => d.With.Length == 0 || asked.Contains(d.With) ? d : SwappedWith.Alone(d, dates.Details);
         return JsonSerializer.Serialize(
             new
             {
                 ohmstead = QuestionFile.Mark,
                 question = "dating",
-                made = new { firstYear = dates.FirstYear, lastYear = dates.LastYear },
+                made = new
+                {
+                    firstYear = dates.FirstYear,
+                    lastYear = dates.LastYear,
+                    shares = dates.Shares,
+                },
                 nowYear,
                 donorPercent = dates.DonorPercent,
                 details = lines
@@ -129,11 +138,11 @@ public sealed record DatedLine(DateDetail Detail, DetailSeen? Said, DetailArgume
     public string Says =>
         Argues is null ? ""
         : Argues.Argues == "for"
-            ? $"argues for it{(double.IsFinite(Argues.Times) ? $": {Times} times as likely in these years as in the others" : ": no other years show it")}"
+            ? $"speaks for these years: {(double.IsFinite(Argues.Times) ? $"{Times} times as likely in them as in the others" : "it is seen in no others")}"
         : Argues.SwappedPercent >= 50
-            ? $"{(Argues.Argues == "against" ? "argues against it" : "says little")}: probably swapped since ({Swapped})"
-        : Argues.Argues == "against" ? $"argues against it, and is seldom swapped ({Swapped}): look again"
-        : "says little";
+            ? $"{(Argues.Argues == "against" ? "speaks against these years" : "says little about the years")}: probably swapped later ({Swapped})"
+        : Argues.Argues == "against" ? $"speaks against these years, and was probably not swapped (the chance is {Swapped}): look again"
+        : "says little about the years";
 
     private string Times => Argues!.Times.ToString(Argues.Times < 9.5 ? "0.#" : "0", CultureInfo.InvariantCulture);
 

@@ -75,7 +75,7 @@ public static class ServiceRecord
             yield break;
         yield return new Heading("How old it is", 2);
         yield return new Table(
-            [new("Detail", 3), new("Seen", 5), new("Chance that it was swapped since", 5)],
+            [new("Detail", 3), new("Seen", 5), new("Chance that it was swapped later", 5)],
             [.. dated.Details.Where(l => l.Argues is not null).Select(l => Row.Of(l.Detail.Title, l.Words, l.Swapped))],
             Size.Usual
         );

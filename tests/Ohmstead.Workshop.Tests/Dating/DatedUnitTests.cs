@@ -32,12 +32,32 @@ public class DatedUnitTests
 
     private static DetailSeen Saw(string detail, string shows) => new(detail, shows, detail, shows);
 
+    /// <summary>Of three years the one in which nine of ten were made is nine times as likely, before anything is seen and after.</summary>
+    [Fact]
+    public void How_many_were_made_in_each_year_counts()
+    {
+        var dates = Dates with { FirstYear = 1953, LastYear = 1955, Shares = [9, 0.5, 0.5] };
+        Assert.True(Of(dates).IsUneven);
+        Assert.Equal([90, 5, 5], Of(dates).Answer!.Years.Select(y => Math.Round(y.Percent, 9)));
+        Assert.Null(Of(dates with { Shares = [1, 2] }).Answer);
+    }
+
+    /// <summary>Of two benches one said that the plug comes with the cord, the other that the cord comes with the vents: the plug goes alone then.</summary>
+    [Fact]
+    public void A_detail_whose_leader_follows_another_is_asked_alone()
+    {
+        var dates = Dates with { Details = [Dates.Details[0] with { With = "vents" }, .. Dates.Details.Skip(1)] };
+        Assert.NotNull(Of(dates, Saw("plug", "molded")).Answer);
+    }
+
     [Fact]
     public void Before_anything_was_seen_it_is_of_any_year_and_the_best_detail_is_asked_first()
     {
         var dated = Of();
         Assert.False(dated.IsSeen);
         Assert.Equal("", dated.Sentence);
+        Assert.False(dated.IsUneven);
+        Assert.Equal("Made between 1948 and 1957, like all of its type.", dated.Answer!.Words[0]);
         Assert.Null(dated.Against);
         Assert.Equal("cover", dated.Next!.Detail.Id);
         // One that can look in no way is not asked of.
@@ -59,9 +79,9 @@ public class DatedUnitTests
         Assert.Equal("Probably made between 1951 and 1955 (", dated.Sentence[..37]);
         Assert.True(dated.IsNarrowed);
         Assert.Equal("cord", dated.Against!.Detail.Id);
-        Assert.Equal("argues against it: probably swapped since (more than 99 in 100)", dated.Against.Says);
-        Assert.StartsWith("argues for it: ", dated.Details[2].Says, StringComparison.Ordinal);
-        Assert.EndsWith(" times as likely in these years as in the others", dated.Details[2].Says, StringComparison.Ordinal);
+        Assert.Equal("speaks against these years: probably swapped later (more than 99 in 100)", dated.Against.Says);
+        Assert.StartsWith("speaks for these years: ", dated.Details[2].Says, StringComparison.Ordinal);
+        Assert.EndsWith(" times as likely in them as in the others", dated.Details[2].Says, StringComparison.Ordinal);
         Assert.Null(dated.Next);
         // The same file at the command line answers the same.
         var read = QuestionFile.Read(dated.Question, null).Question!.Answer();

@@ -16,17 +16,17 @@ internal static class DatingWords
         var words = ImmutableArray.CreateBuilder<string>();
         words.Add(Range(answer, question.Made));
         if (answer.Details.IsEmpty)
-            words.Add("Nothing was seen yet that tells more.");
+            words.Add("Nothing seen so far says more than that.");
         if (answer.Against is { } against)
         {
             var detail = question.Details.First(d => d.Id == against);
             var said = answer.Details.First(d => d.Id == against);
             var shows = detail.Seen < detail.Variants.Length ? detail.Variants[detail.Seen!.Value].Title : "none of those known";
-            words.Add($"Against it: {detail.Title} ({shows}).");
+            words.Add($"One detail speaks against these years: {detail.Title} ({shows}).");
             words.Add(
                 said.SwappedPercent >= Probably
-                    ? $"It was probably swapped since ({InHundred(said.SwappedPercent)}). Photograph it."
-                    : $"It was swapped since with a chance of {InHundred(said.SwappedPercent)}. Look at it again, and photograph it."
+                    ? $"It was probably swapped later ({InHundred(said.SwappedPercent)}). Photograph it."
+                    : $"The chance that it was swapped later is {InHundred(said.SwappedPercent)}. Look at it again, and photograph it."
             );
         }
         if (answer.Next.FirstOrDefault(n => n.Why == NextDetail.TellsMost) is { } next)
@@ -36,11 +36,15 @@ internal static class DatingWords
 
     private static string Range(DatingAnswer answer, MadeYears made)
     {
-        var years = answer.From == answer.To ? $"in {Year(answer.From)}" : $"between {Year(answer.From)} and {Year(answer.To)}";
-        return answer.From == made.First && answer.To == made.Last
-            ? $"Made {years}, like all of its type."
+        var years = Between(answer.From, answer.To);
+        // Where every year is as likely as the others, those of the range are some of many alike.
+        var isLikeAll = answer.Details.IsEmpty && made.Chances.All(c => c.Equals(made.Chances[0]));
+        return isLikeAll || (answer.From == made.First && answer.To == made.Last)
+            ? $"Made {Between(made.First, made.Last)}, like all of its type."
             : $"Probably made {years} ({InHundred(answer.Percent)}).";
     }
+
+    private static string Between(int from, int to) => from == to ? $"in {Year(from)}" : $"between {Year(from)} and {Year(to)}";
 
     private static string Year(int year) => year.ToString(CultureInfo.InvariantCulture);
 

@@ -52,8 +52,8 @@ public class DatingTests
         Assert.Equal(
             [
                 "Probably made between 1950 and 1951 (more than 99 in 100).",
-                "Against it: Cord (gray plastic).",
-                "It was probably swapped since (more than 99 in 100). Photograph it.",
+                "One detail speaks against these years: Cord (gray plastic).",
+                "It was probably swapped later (more than 99 in 100). Photograph it.",
             ],
             Words(answer)
         );
@@ -176,7 +176,8 @@ public class DatingTests
         Assert.Equal("vents", Assert.Single(answer.At("next")!.AsArray())!.Text("id"));
         Assert.Equal(1, answer.Number("next[0].bits"), 1e-12);
         Assert.Null(answer.At("against"));
-        Assert.Contains("Nothing was seen yet that tells more.", Words(answer));
+        Assert.Equal("Made between 1950 and 1953, like all of its type.", Words(answer)[0]);
+        Assert.Contains("Nothing seen so far says more than that.", Words(answer));
     }
 
     /// <summary>The plate and the knob contradict each other; the plate is hardly ever swapped, so the knob argues against.</summary>
