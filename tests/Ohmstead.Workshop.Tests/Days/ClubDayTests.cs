@@ -88,17 +88,17 @@ public class ClubDayTests
     public void Of_what_is_late_in_every_order_no_more_is_said_than_is_true()
     {
         var (exact, beyond) = (0, 0);
-        for (var seed = 200; seed < 260; seed++)
+        for (var seed = 200; seed < 230; seed++)
         {
             var (drawn, team) = Drawn(seed, units: 3, tasks: 2);
             ImmutableArray<DayUnit> units = [.. drawn.Select((u, n) => u with { ReadyAt = 0, DueAt = 600 + 10 * ((seed + n) % 4) })];
             var unproved = DayPlanner.Plan(units, team, new DayBudget(MostStates: 0, Moves: 0), TestContext.Current.CancellationToken);
-            var (best, alone) = (BestOfAll(units, team).Late, units.Count(u => BestOfAll([u], team).Late > 0));
+            var (best, alone) = (BestOfAll(units, team).Late, units.Count(u => BestOfAll([u], team with { Tools = [] }).Late > 0));
             Assert.InRange(unproved.LeastLate, alone, best);
             exact += unproved.LeastLate == best ? 1 : 0;
             beyond += unproved.LeastLate > alone ? 1 : 0;
         }
-        Assert.True(exact >= 30 && beyond >= 6, FormattableString.Invariant($"{exact} {beyond}"));
+        Assert.True(exact >= 15 && beyond >= 3, FormattableString.Invariant($"{exact} {beyond}"));
     }
 
     /// <summary>
