@@ -36,12 +36,16 @@
         make("button", "Throw it away", { type: "button", className: "can", onclick: async () => { await drop(item.id); show(); } }));
       return row;
     });
-    const list = document.createElement("ul");
-    list.append(...rows);
+    // What waits is folded, so that the keys stay in sight; what the bench refused needs a person.
+    const listOf = some => { const list = document.createElement("ul"); list.append(...some); return list; };
+    const rowsOf = isRefused => rows.filter((_, n) => !!items[n].refused === isRefused);
+    const waiting = Object.assign(document.createElement("details"), { open: place.querySelector("details")?.open ?? false });
+    waiting.append(make("summary", `Kept here, not sent yet: ${waits}`));
     const stays = navigator.serviceWorker?.controller ? "It stays, also when you load this page again." : "It stays in this browser. Leave this page open: it can only be loaded again when the bench answers.";
+    waiting.append(...(isAway() ? [make("p", stays)] : []), listOf(rowsOf(false)));
     place.replaceChildren(
       make("b", waits === 0 && items.length > 0 ? "Not taken by the bench" : isAway() ? "No connection. A reading that you enter now is kept here and sent later." : "Sending what was kept here…"),
-      ...(items.length > 0 ? [make("p", isAway() ? `Kept here, not sent yet: ${waits}. ${stays}` : ""), list] : []),
+      ...(waits < items.length ? [listOf(rowsOf(true))] : []), ...(waits > 0 ? [waiting] : []),
       ...(waits > 0 && isLong() ? [make("p", "The bench may have another address now. Write these readings down, then pair this device again.", { className: "warning" })] : []));
   };
 
