@@ -4,22 +4,6 @@ using System.Text;
 
 namespace Ohmstead.Workshop.Dating;
 
-/// <summary>What one bench says of one thing that dates a type.</summary>
-/// <param name="Id">Twelve hexadecimal digits of what is said and of what it was said instead of.</param>
-/// <param name="Value">What, as one line of JSON.</param>
-/// <param name="IsGone">True where it was taken away; the value is what it was.</param>
-internal sealed record Claim(string Id, string Value, bool IsGone)
-{
-    private const int Digits = 12;
-
-    /// <summary>Said instead of others: the same words said again after them are not the first ones.</summary>
-    public static Claim Of(string key, string value, bool isGone, IEnumerable<string> over)
-    {
-        var said = string.Join('\n', over.Prepend(isGone ? "gone" : "").Prepend(value).Prepend(key));
-        return new(Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(said)))[..Digits], value, isGone);
-    }
-}
-
 /// <summary>
 /// What several benches say of one thing: what was said instead of something else has taken its place at every bench, what was said
 /// apart lies side by side until a person answers.
@@ -63,5 +47,21 @@ internal sealed record Claims(ImmutableSortedSet<string> Over, ImmutableSortedDi
     {
         var over = Over.Union(other.Over);
         return new(over, Live.SetItems(other.Live).RemoveRange(over));
+    }
+}
+
+/// <summary>What one bench says of one thing that dates a type.</summary>
+/// <param name="Id">Twelve hexadecimal digits of what is said and of what it was said instead of.</param>
+/// <param name="Value">What, as one line of JSON.</param>
+/// <param name="IsGone">True where it was taken away; the value is what it was.</param>
+internal sealed record Claim(string Id, string Value, bool IsGone)
+{
+    private const int Digits = 12;
+
+    /// <summary>Said instead of others: the same words said again after them are not the first ones.</summary>
+    public static Claim Of(string key, string value, bool isGone, IEnumerable<string> over)
+    {
+        var said = string.Join('\n', over.Prepend(isGone ? "gone" : "").Prepend(value).Prepend(key));
+        return new(Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(said)))[..Digits], value, isGone);
     }
 }

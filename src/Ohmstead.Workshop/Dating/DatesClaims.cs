@@ -142,7 +142,7 @@ internal sealed record DatesClaims(string Type, ImmutableSortedDictionary<string
             .Select(c => (c.Key, c.Value.Shown!));
 
     /// <summary>What was said once and never changed needs no record: it stands in the text itself.</summary>
-    private static IReadOnlyList<SaidOf>? Records(ImmutableSortedDictionary<string, Claims> all)
+    private static List<SaidOf>? Records(ImmutableSortedDictionary<string, Claims> all)
     {
         var said = all.Where(c => c.Value.Over.Count > 0 || c.Value.Live.Count > 1).Select(c => SaidOf.Of(c.Key, c.Value)).ToList();
         return said.Count > 0 ? said : null;
