@@ -4,7 +4,6 @@ using Ohmstead.Electrical.TypeSheets;
 using Ohmstead.Storage.Rows;
 using Ohmstead.Workshop.Drawers;
 using Ohmstead.Workshop.Job;
-using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Shops;
 using Ohmstead.Workshop.Stores;
 using Ohmstead.Workshop.Units;

@@ -2,7 +2,6 @@ using Microsoft.EntityFrameworkCore;
 using Ohmstead.Storage.Databases;
 using Ohmstead.Storage.PhotoFiles;
 using Ohmstead.Storage.Rows;
-using Ohmstead.Workshop.Drawers;
 using Ohmstead.Workshop.Job;
 using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Stores;

@@ -2,8 +2,6 @@ using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Metadata.Builders;
 using Microsoft.EntityFrameworkCore.Storage.ValueConversion;
 using Ohmstead.Storage.Rows;
-using Ohmstead.Workshop.Job;
-using Ohmstead.Workshop.Stores;
 
 namespace Ohmstead.Storage;
 

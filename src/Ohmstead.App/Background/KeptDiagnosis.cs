@@ -1,7 +1,6 @@
 using Ohmstead.Electrical.Diagnosis.Observed;
 using Ohmstead.Electrical.Readings;
 using Ohmstead.Workshop.Findings;
-using Ohmstead.Workshop.Readings;
 
 namespace Ohmstead.App.Background;
 

@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using Ohmstead.App.Web;
-using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Plans;
 using Ohmstead.Workshop.Stores;
 

@@ -3,7 +3,6 @@ using System.Text.Json;
 using System.Text.Json.Nodes;
 using System.Text.RegularExpressions;
 using Ohmstead.Electrical.TypeSheets;
-using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Words;
 
 namespace Ohmstead.App.Commands;

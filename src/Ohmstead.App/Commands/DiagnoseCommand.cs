@@ -5,8 +5,6 @@ using Ohmstead.Electrical.Diagnosis;
 using Ohmstead.Electrical.Drafting;
 using Ohmstead.Electrical.Readings;
 using Ohmstead.Electrical.TypeSheets;
-using Ohmstead.Workshop.Journal;
-using Ohmstead.Workshop.Stores;
 
 namespace Ohmstead.App.Commands;
 

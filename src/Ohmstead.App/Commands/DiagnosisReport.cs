@@ -2,7 +2,6 @@ using Ohmstead.Electrical.Circuits;
 using Ohmstead.Electrical.Diagnosis;
 using Ohmstead.Electrical.Readings;
 using Ohmstead.Electrical.TypeSheets;
-using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Words;
 
 namespace Ohmstead.App.Commands;

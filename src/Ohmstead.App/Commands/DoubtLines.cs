@@ -2,7 +2,6 @@ using Ohmstead.Electrical.Diagnosis;
 using Ohmstead.Electrical.Readings;
 using Ohmstead.Electrical.TypeSheets;
 using Ohmstead.Workshop.Findings;
-using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Readings;
 using Ohmstead.Workshop.Units;
 using Ohmstead.Workshop.Words;

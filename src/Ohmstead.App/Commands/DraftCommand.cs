@@ -8,8 +8,6 @@ using Ohmstead.Electrical.Drafting;
 using Ohmstead.Electrical.Faults;
 using Ohmstead.Electrical.Outlines;
 using Ohmstead.Electrical.TypeSheets;
-using Ohmstead.Workshop.Journal;
-using Ohmstead.Workshop.Stores;
 using Ohmstead.Workshop.Words;
 
 namespace Ohmstead.App.Commands;

@@ -4,7 +4,6 @@ using Ohmstead.Electrical.Drafting;
 using Ohmstead.Electrical.Outlines;
 using Ohmstead.Electrical.Readings;
 using Ohmstead.Electrical.TypeSheets;
-using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Words;
 
 namespace Ohmstead.App.Commands;

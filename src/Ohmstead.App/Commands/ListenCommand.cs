@@ -1,8 +1,6 @@
-using System.Collections.Immutable;
 using System.CommandLine;
 using System.Globalization;
 using System.Text.Json.Nodes;
-using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Listening;
 
 namespace Ohmstead.App.Commands;

@@ -1,13 +1,11 @@
 using System.CommandLine;
 using System.Text;
-using System.Text.Json;
 using System.Text.Json.Nodes;
 using Ohmstead.App.Papers;
 using Ohmstead.Electrical.TypeSheets;
 using Ohmstead.Storage.Zips;
 using Ohmstead.Workshop.Dating;
 using Ohmstead.Workshop.Job;
-using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Papers;
 using Ohmstead.Workshop.Stores;
 

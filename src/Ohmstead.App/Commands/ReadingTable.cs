@@ -3,7 +3,6 @@ using Ohmstead.Electrical.Circuits;
 using Ohmstead.Electrical.Diagnosis;
 using Ohmstead.Electrical.Readings;
 using Ohmstead.Electrical.TypeSheets;
-using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Readings;
 using Ohmstead.Workshop.Units;
 using Ohmstead.Workshop.Words;

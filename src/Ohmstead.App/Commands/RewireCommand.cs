@@ -3,7 +3,6 @@ using System.Globalization;
 using System.Text.Json.Nodes;
 using Ohmstead.Electrical.Planning;
 using Ohmstead.Electrical.TypeSheets;
-using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Proving;
 using Ohmstead.Workshop.Words;
 

@@ -1,8 +1,6 @@
-using System.Globalization;
 using System.Text;
 using Ohmstead.Electrical.Outlines;
 using Ohmstead.Electrical.TypeSheets;
-using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Words;
 
 namespace Ohmstead.App.Commands;

@@ -1,6 +1,5 @@
 using Ohmstead.Workshop.Drawing;
 using Ohmstead.Workshop.Papers;
-using Ohmstead.Workshop.Stores;
 using PdfSharp.Drawing;
 
 namespace Ohmstead.App.Papers;

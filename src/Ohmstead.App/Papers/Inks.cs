@@ -1,5 +1,4 @@
 using Ohmstead.Workshop.Job;
-using Ohmstead.Workshop.Papers;
 using PdfSharp.Drawing;
 
 namespace Ohmstead.App.Papers;

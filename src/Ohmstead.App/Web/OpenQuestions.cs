@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using Ohmstead.Workshop.Dating;
-using Ohmstead.Workshop.Job;
 using Ohmstead.Workshop.Merging;
 using Ohmstead.Workshop.Stores;
 using Ohmstead.Workshop.Units;

@@ -3,7 +3,6 @@ using Ohmstead.Electrical.Circuits;
 using Ohmstead.Electrical.Diagnosis;
 using Ohmstead.Electrical.Faults;
 using Ohmstead.Electrical.Fitting;
-using Ohmstead.Electrical.Outlines;
 using Ohmstead.Electrical.Readings;
 
 namespace Ohmstead.Electrical.Drafting;

@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using System.Text.Json.Nodes;
-using Ohmstead.Electrical.Circuits;
 using Ohmstead.Electrical.Fitting;
 using Ohmstead.Electrical.Outlines;
 using Ohmstead.Electrical.Readings;

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using System.Text.Json.Nodes;
 using Ohmstead.Electrical.Readings;
 using Ohmstead.Electrical.TypeSheets;

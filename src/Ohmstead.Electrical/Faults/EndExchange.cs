@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using Ohmstead.Electrical.TypeSheets;
 
 namespace Ohmstead.Electrical.Faults;

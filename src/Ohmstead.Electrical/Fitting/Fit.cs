@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using Ohmstead.Electrical.Circuits;
-using Ohmstead.Electrical.Faults;
 using Ohmstead.Electrical.Readings;
 
 namespace Ohmstead.Electrical.Fitting;

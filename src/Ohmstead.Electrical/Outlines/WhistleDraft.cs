@@ -1,5 +1,3 @@
-using Ohmstead.Electrical.TypeSheets;
-
 namespace Ohmstead.Electrical.Outlines;
 
 /// <summary>Drafts a whistle lever: its contacts, its boost, its disc with the resistance wire across it.</summary>

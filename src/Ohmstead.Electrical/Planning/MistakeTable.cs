@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using Ohmstead.Electrical.Circuits;
-using Ohmstead.Electrical.Diagnosis;
 using Ohmstead.Electrical.Diagnosis.Likelihoods;
 using Ohmstead.Electrical.Faults;
 using Ohmstead.Electrical.Readings;

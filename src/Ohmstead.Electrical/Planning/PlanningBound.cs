@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using System.Globalization;
-using Ohmstead.Electrical.Circuits;
 using Ohmstead.Electrical.Readings;
 using Ohmstead.Electrical.TypeSheets;
 

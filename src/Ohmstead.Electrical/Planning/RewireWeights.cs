@@ -1,4 +1,3 @@
-using Ohmstead.Electrical.Diagnosis;
 using Ohmstead.Electrical.Diagnosis.Likelihoods;
 using Ohmstead.Electrical.Readings;
 

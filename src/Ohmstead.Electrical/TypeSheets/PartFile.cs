@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using System.Text.Json;
-using System.Text.Json.Nodes;
 
 namespace Ohmstead.Electrical.TypeSheets;
 

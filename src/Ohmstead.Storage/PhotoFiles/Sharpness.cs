@@ -1,4 +1,3 @@
-using Ohmstead.Workshop.Job;
 using SkiaSharp;
 
 namespace Ohmstead.Storage.PhotoFiles;

@@ -1,7 +1,6 @@
 using System.Globalization;
 using Ohmstead.Storage.PhotoFiles;
 using Ohmstead.Workshop.Journal;
-using Ohmstead.Workshop.Stores;
 
 namespace Ohmstead.Storage.Zips;
 

@@ -1,7 +1,6 @@
 using System.IO.Compression;
 using System.Security.Cryptography;
 using System.Text;
-using System.Text.Json;
 using System.Text.Json.Nodes;
 using Ohmstead.Electrical.TypeSheets;
 using Ohmstead.Storage.PhotoFiles;

@@ -4,7 +4,6 @@ using System.Security.Cryptography;
 using System.Text;
 using Ohmstead.Electrical.TypeSheets;
 using Ohmstead.Storage.PhotoFiles;
-using Ohmstead.Workshop.Journal;
 
 namespace Ohmstead.Storage.Zips;
 

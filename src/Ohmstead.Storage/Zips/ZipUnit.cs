@@ -1,11 +1,8 @@
-using System.Security.Cryptography;
-using System.Text;
 using Ohmstead.Electrical.TypeSheets;
 using Ohmstead.Storage.PhotoFiles;
 using Ohmstead.Workshop.Dating;
 using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Shops;
-using Ohmstead.Workshop.Stores;
 using Ohmstead.Workshop.Units;
 
 namespace Ohmstead.Storage.Zips;

@@ -1,6 +1,3 @@
-using System.Collections.Immutable;
-using Ohmstead.Workshop.Words;
-
 namespace Ohmstead.Workshop.Asking;
 
 /// <summary>What each question says.</summary>

@@ -1,5 +1,3 @@
-using System.Collections.Immutable;
-
 namespace Ohmstead.Workshop.Drawing;
 
 /// <summary>Draws a layout with what is laid over it.</summary>

@@ -1,5 +1,3 @@
-using Ohmstead.Electrical.TypeSheets;
-
 namespace Ohmstead.Workshop.Drawing;
 
 /// <summary>Puts a side into the drawing: to the right of the core, or mirrored to its left.</summary>

@@ -1,6 +1,5 @@
 using Ohmstead.Electrical.Circuits;
 using Ohmstead.Electrical.Diagnosis;
-using Ohmstead.Electrical.Readings;
 using Ohmstead.Electrical.TypeSheets;
 using Ohmstead.Workshop.Findings;
 using Ohmstead.Workshop.Journal;

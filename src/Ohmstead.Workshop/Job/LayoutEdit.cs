@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using Ohmstead.Workshop.Journal;
 
 namespace Ohmstead.Workshop.Job;

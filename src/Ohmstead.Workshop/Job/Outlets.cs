@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using Ohmstead.Electrical.Carrying;
 using Ohmstead.Electrical.Circuits;
 using Ohmstead.Electrical.Faults;

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using Ohmstead.Workshop.Job;
 
 namespace Ohmstead.Workshop.Listening;
 

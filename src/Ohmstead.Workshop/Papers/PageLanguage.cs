@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using Ohmstead.Electrical.TypeSheets;
 
 namespace Ohmstead.Workshop.Papers;
 

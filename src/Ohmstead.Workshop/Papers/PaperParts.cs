@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using System.Globalization;
-using Ohmstead.Electrical.TypeSheets;
 using Ohmstead.Workshop.Job;
 using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Shops;

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using Ohmstead.Workshop.Drawing;
 using Ohmstead.Workshop.Job;
 using Ohmstead.Workshop.Journal;

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using Ohmstead.Electrical.Planning;
 using Ohmstead.Electrical.TypeSheets;
 using Ohmstead.Workshop.Findings;
 using Ohmstead.Workshop.Journal;

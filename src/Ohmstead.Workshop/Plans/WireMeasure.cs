@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using Ohmstead.Electrical.Reckoning.Deciding;
 using Ohmstead.Electrical.TypeSheets;
 using Ohmstead.Workshop.Journal;
-using Ohmstead.Workshop.Shops;
 using Ohmstead.Workshop.Words;
 
 namespace Ohmstead.Workshop.Plans;

@@ -1,6 +1,5 @@
 using Ohmstead.Electrical.TypeSheets;
 using Ohmstead.Workshop.Drawers;
-using Ohmstead.Workshop.Findings;
 using Ohmstead.Workshop.Job;
 using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Merging;

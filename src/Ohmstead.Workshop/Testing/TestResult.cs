@@ -3,7 +3,6 @@ using Ohmstead.Electrical.Circuits;
 using Ohmstead.Electrical.Readings;
 using Ohmstead.Electrical.Reckoning.Proving;
 using Ohmstead.Workshop.Journal;
-using Ohmstead.Workshop.Readings;
 using Ohmstead.Workshop.Shops;
 using Ohmstead.Workshop.Units;
 using Ohmstead.Workshop.Words;

@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using Ohmstead.Electrical.Diagnosis;
 using Ohmstead.Electrical.Readings;
-using Ohmstead.Electrical.TypeSheets;
 
 namespace Ohmstead.Workshop.Units;
 

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using Ohmstead.Electrical.Reckoning.Probability;
 
 namespace Ohmstead.Electrical.Reckoning.Deciding;

@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using System.Text.Json;
-using Ohmstead.Electrical.Reckoning.Probability;
 
 namespace Ohmstead.Electrical.Reckoning.Proving;
 
