@@ -117,7 +117,9 @@ public sealed partial class NoIdsTests
         var read = TypeSheetFile.Read(File.ReadAllText(Tool.Demo($"{id}.sheet.json"))).Required;
         var ids = Ids(read);
         Nothing(
-            PaperTable.Of(matter).SelectMany(paper => Pdf.Text(Pdf.Of(paper)).Split('\n').Select(line => Shows(ids, line, paper.Title)))
+            PaperTable
+                .All.SelectMany(p => p.Lengths(matter))
+                .SelectMany(paper => Pdf.Text(Pdf.Of(paper)).Split('\n').Select(line => Shows(ids, line, paper.Title)))
         );
     }
 

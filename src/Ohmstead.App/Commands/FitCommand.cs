@@ -4,7 +4,6 @@ using System.Text.Json.Nodes;
 using Ohmstead.Electrical.Circuits;
 using Ohmstead.Electrical.Fitting;
 using Ohmstead.Electrical.TypeSheets;
-using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Kinds;
 using Ohmstead.Workshop.Words;
 
@@ -82,11 +81,9 @@ internal static class FitCommand
             );
         Console.WriteLine();
         Console.WriteLine("Not shown by these readings: these stay as in the type sheet.");
-        Undetermined(sheet, "values: ", fit.Parameters.Where(p => !p.Determined && !IsSpread(p)));
-        Undetermined(sheet, "spreads: ", fit.Parameters.Where(p => !p.Determined && IsSpread(p)));
+        Undetermined(sheet, "values: ", fit.Parameters.Where(p => !p.Determined && !KindFit.IsSpread(p)));
+        Undetermined(sheet, "spreads: ", fit.Parameters.Where(p => !p.Determined && KindFit.IsSpread(p)));
     }
-
-    private static bool IsSpread(FittedParameter p) => p.Path.Contains(".spread.", StringComparison.Ordinal);
 
     private static void Undetermined(TypeSheet sheet, string what, IEnumerable<FittedParameter> parameters)
     {

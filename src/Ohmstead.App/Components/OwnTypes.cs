@@ -183,16 +183,13 @@ internal static class OwnTypes
     public static async Task<string?> PoolAsync(Bench bench, string id, OwnType came, Action<Work> begun, CancellationToken closed)
     {
         await KeepSoundAsync(bench, id, came.Sound);
-        return await MakeAsync(bench, id, [.. (await UnitsAsync(bench, id)).Where(u => u.CurrentReadings.Any())], begun, closed);
+        return await MakeAsync(bench, id, [.. (await TypeUnits.OfAsync(bench, id)).Where(u => u.CurrentReadings.Any())], begun, closed);
     }
-
-    /// <summary>Units of a type, by their tags.</summary>
-    public static Task<IReadOnlyList<BenchUnit>> UnitsAsync(Bench bench, string id) => TypeUnits.OfAsync(bench, id);
 
     /// <summary>Units that were measured keep the version that they were measured with.</summary>
     public static async Task KeepVersionAsync(Bench bench, string id, int version)
     {
-        foreach (var unit in await UnitsAsync(bench, id))
+        foreach (var unit in await TypeUnits.OfAsync(bench, id))
             if (unit.SheetVersion == 0 && unit.All<ReadingEntered>().Any())
                 await bench.EnterAsync(unit.Id, unit.LastNumber, "bench", new SheetKept(id, version));
     }

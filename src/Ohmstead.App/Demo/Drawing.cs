@@ -73,17 +73,6 @@ internal sealed class Drawing(SKCanvas canvas)
         Line(x - 8, y, x + 8, y, 4, 0xFF5A4116);
     }
 
-    /// <summary>Marks round a dial, from lower left over the top to lower right.</summary>
-    public void Ticks(float x, float y, float inner, float outer, int count, uint colour)
-    {
-        for (var n = 0; n < count; n++)
-        {
-            var angle = (-210 + (240f * n / (count - 1))) * MathF.PI / 180;
-            var (c, s) = (MathF.Cos(angle), MathF.Sin(angle));
-            Line(x + (inner * c), y + (inner * s), x + (outer * c), y + (outer * s), 6, colour);
-        }
-    }
-
     /// <summary>A bent shape from text, as in a picture file.</summary>
     public static SKPath Path(string text) => SKPath.ParseSvgPathData(text);
 

@@ -46,9 +46,6 @@ internal sealed class StepTree
     /// <summary>By step: its groups as the sheet has them.</summary>
     public IReadOnlyList<int[][]> PlainGroups => groups;
 
-    /// <summary>By step: the steps that name it before them.</summary>
-    public IReadOnlyList<List<int>> LeadsTo => leadsTo;
-
     /// <summary>Looks at a step so far: what a search has cost, the same on every machine.</summary>
     public long Looks { get; set; }
 

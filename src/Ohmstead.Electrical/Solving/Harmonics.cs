@@ -23,17 +23,6 @@ internal static class Harmonics
     private static double[] Table(Func<double, double> f) =>
         [.. Enumerable.Range(0, (Highest + 1) * Samples).Select(i => f(2 * Math.PI * (i / Samples) * (i % Samples) / Samples))];
 
-    /// <summary>The RMS phasor of a harmonic of a sampled waveform; the mean for 0.</summary>
-    public static Complex Of(ReadOnlySpan<double> samples, int harmonic)
-    {
-        var (re, im) = (
-            Dot(samples, Cosines.AsSpan(harmonic * Samples, Samples)),
-            -Dot(samples, Sines.AsSpan(harmonic * Samples, Samples))
-        );
-        var scale = harmonic == 0 ? 1.0 / Samples : Math.Sqrt(2) / Samples;
-        return new Complex(re * scale, im * scale);
-    }
-
     /// <summary>The samples of a period of which these are the RMS phasors of the harmonics; the one at 0 is the mean.</summary>
     public static double[] Wave(ReadOnlySpan<Complex> phasors)
     {
@@ -71,20 +60,6 @@ internal static class Harmonics
         }
         // √2 of the RMS phasors and π/(2√2) of the scale.
         return Math.PI / 2 * sum / (finer * Samples);
-    }
-
-    /// <summary>Σ a·b over a period.</summary>
-    public static double Dot(ReadOnlySpan<double> a, ReadOnlySpan<double> b)
-    {
-        var va = MemoryMarshal.Cast<double, Vector<double>>(a[..Samples]);
-        var vb = MemoryMarshal.Cast<double, Vector<double>>(b[..Samples]);
-        var (even, odd) = (Vector<double>.Zero, Vector<double>.Zero);
-        for (var n = 0; n + 1 < va.Length && n + 1 < vb.Length; n += 2)
-        {
-            even += va[n] * vb[n];
-            odd += va[n + 1] * vb[n + 1];
-        }
-        return Vector.Sum(even + odd);
     }
 
     /// <summary>Adds scale·b to a over a period.</summary>

@@ -10,11 +10,7 @@ public static class RungSign
 
     /// <summary>The sign as an <c>svg</c> element, 68 high.</summary>
     public static string Write(Rung rung) =>
-        SvgText.Write(
-            new("", new(-Half, -Half, 2 * Half, 2 * Half), [.. MarksOf(rung).Select(Upright)]),
-            withStyle: false,
-            isDecoration: true
-        );
+        SvgText.Write(new("", new(-Half, -Half, 2 * Half, 2 * Half), [.. MarksOf(rung).Select(Upright)]), isDecoration: true);
 
     private static IEnumerable<Mark> MarksOf(Rung rung)
     {

@@ -1,4 +1,3 @@
-using System.Globalization;
 using System.Text;
 
 namespace Ohmstead.Workshop.Drawing;
@@ -46,104 +45,34 @@ public static class SvgText
 
     /// <summary>The drawing as one <c>svg</c> element.</summary>
     /// <param name="view">The part to show; the whole when left out.</param>
-    /// <param name="withStyle">Puts <see cref="Style"/> in, so that the text stands alone as a file.</param>
     /// <param name="isDecoration">Words beside it say the same: hidden from those who listen.</param>
-    public static string Write(DrawingList drawing, Box? view = null, bool withStyle = true, bool isDecoration = false)
+    public static string Write(DrawingList drawing, Box? view = null, bool isDecoration = false)
     {
         var box = view ?? drawing.Bounds;
-        var text = new StringBuilder();
-        text.Append("<svg xmlns=\"http://www.w3.org/2000/svg\" class=\"drawing\" ")
-            .Append(isDecoration ? "aria-hidden=\"true\"" : "role=\"img\"")
-            .Append(" viewBox=\"")
-            .Append(Join(box.X, box.Y, box.Width, box.Height))
-            .Append("\">\n");
-        if (!isDecoration)
-            text.Append("<title>").Append(Escape(drawing.Title)).Append("</title>\n");
-        if (withStyle)
-            text.Append("<style>\n").Append(Style).Append("\n</style>\n");
-        foreach (var mark in drawing.Marks)
-            Append(text, mark);
-        return text.Append("</svg>\n").ToString();
+        var title = isDecoration ? "" : $"<title>{Escape(drawing.Title)}</title>\n";
+        var heard = isDecoration ? "aria-hidden=\"true\"" : "role=\"img\"";
+        var seen = $"{N(box.X)} {N(box.Y)} {N(box.Width)} {N(box.Height)}";
+        return $"<svg xmlns=\"http://www.w3.org/2000/svg\" class=\"drawing\" {heard} viewBox=\"{seen}\">\n{title}{All(drawing.Marks)}</svg>\n";
     }
 
-    private static void Append(StringBuilder text, Mark mark)
-    {
-        switch (mark)
+    private static string All(IEnumerable<Mark> marks) => string.Concat(marks.Select(Of));
+
+    private static string Of(Mark mark) =>
+        mark switch
         {
-            case Group g:
-                text.Append("<g data-")
-                    .Append(NameOf(g.Kind))
-                    .Append("=\"")
-                    .Append(Escape(g.Id))
-                    .Append(g.Tone == Tone.Plain ? "" : "\" class=\"" + Lower(g.Tone.ToString()))
-                    .Append("\"><title>")
-                    .Append(Escape(g.Title))
-                    .Append("</title>\n");
-                foreach (var inner in g.Marks)
-                    Append(text, inner);
-                text.Append("</g>\n");
-                break;
-            case Polyline p:
-                Open(text, "polyline", p.Role, p.IsDashed).Append(" points=\"").AppendJoin(' ', p.Points.Select(Of)).Append("\"/>\n");
-                break;
-            case Polygon p:
-                Open(text, "polygon", p.Role, false).Append(" points=\"").AppendJoin(' ', p.Points.Select(Of)).Append("\"/>\n");
-                break;
-            case Rectangle r:
-                Open(text, "rect", r.Role, r.IsDashed)
-                    .Append(" x=\"")
-                    .Append(N(r.Box.X))
-                    .Append("\" y=\"")
-                    .Append(N(r.Box.Y))
-                    .Append("\" width=\"")
-                    .Append(N(r.Box.Width))
-                    .Append("\" height=\"")
-                    .Append(N(r.Box.Height))
-                    .Append(r.Round > 0 ? "\" rx=\"" + N(r.Round) : "")
-                    .Append("\"/>\n");
-                break;
-            case Circle c:
-                Open(text, "circle", c.Role, false)
-                    .Append(" cx=\"")
-                    .Append(N(c.Centre.X))
-                    .Append("\" cy=\"")
-                    .Append(N(c.Centre.Y))
-                    .Append("\" r=\"")
-                    .Append(N(c.Radius))
-                    .Append("\"/>\n");
-                break;
-            case Curve c:
-                Open(text, "path", c.Role, c.IsDashed).Append(" d=\"M").Append(Of(c.Start));
-                foreach (var b in c.Pieces)
-                    text.Append(" C").Append(Of(b.Near)).Append(' ').Append(Of(b.Far)).Append(' ').Append(Of(b.End));
-                text.Append("\"/>\n");
-                break;
-            case Text t:
-                Open(text, "text", t.Role, false)
-                    .Append(" x=\"")
-                    .Append(N(t.At.X))
-                    .Append("\" y=\"")
-                    .Append(N(t.At.Y))
-                    .Append("\" font-size=\"")
-                    .Append(N(t.Size))
-                    .Append("\" text-anchor=\"")
-                    .Append(
-                        t.Anchor switch
-                        {
-                            Anchor.Start => "start",
-                            Anchor.Middle => "middle",
-                            _ => "end",
-                        }
-                    )
-                    .Append("\">")
-                    .Append(Escape(t.Words))
-                    .Append("</text>\n");
-                break;
-        }
-    }
+            Group g =>
+                $"<g data-{NameOf(g.Kind)}=\"{Escape(g.Id)}{ToneOf(g.Tone)}\"><title>{Escape(g.Title)}</title>\n{All(g.Marks)}</g>\n",
+            Polyline p => $"{Open("polyline", p.Role, p.IsDashed)} points=\"{Of(p.Points)}\"/>\n",
+            Polygon p => $"{Open("polygon", p.Role, false)} points=\"{Of(p.Points)}\"/>\n",
+            Rectangle r => $"{Open("rect", r.Role, r.IsDashed)} {Of(r.Box)}{(r.Round > 0 ? $" rx=\"{N(r.Round)}\"" : "")}/>\n",
+            Circle c => $"{Open("circle", c.Role, false)} cx=\"{N(c.Centre.X)}\" cy=\"{N(c.Centre.Y)}\" r=\"{N(c.Radius)}\"/>\n",
+            Curve c => $"{Open("path", c.Role, c.IsDashed)} d=\"M{Of(c.Start)}{string.Concat(c.Pieces.Select(Of))}\"/>\n",
+            Text t =>
+                $"{Open("text", t.Role, false)} x=\"{N(t.At.X)}\" y=\"{N(t.At.Y)}\" font-size=\"{N(t.Size)}\" text-anchor=\"{Lower(t.Anchor.ToString())}\">{Escape(t.Words)}</text>\n",
+            _ => "",
+        };
 
-    private static StringBuilder Open(StringBuilder text, string tag, Role role, bool isDashed) =>
-        text.Append('<').Append(tag).Append(" class=\"").Append(ClassOf(role)).Append(isDashed ? " dashed\"" : "\"");
+    private static string Open(string tag, Role role, bool isDashed) => $"<{tag} class=\"{ClassOf(role)}{(isDashed ? " dashed" : "")}\"";
 
     /// <summary>The class name of a role.</summary>
     public static string ClassOf(Role role) =>
@@ -163,15 +92,15 @@ public static class SvgText
 
     private static string Lower(string name) => char.ToLowerInvariant(name[0]) + name[1..];
 
-    private static string Of(Spot s) => N(s.X) + "," + N(s.Y);
+    private static string ToneOf(Tone tone) => tone == Tone.Plain ? "" : $"\" class=\"{Lower(tone.ToString())}";
 
-    private static string Join(params ReadOnlySpan<double> numbers)
-    {
-        var text = new StringBuilder();
-        foreach (var n in numbers)
-            text.Append(text.Length > 0 ? " " : "").Append(N(n));
-        return text.ToString();
-    }
+    private static string Of(Spot s) => $"{N(s.X)},{N(s.Y)}";
+
+    private static string Of(Bezier b) => $" C{Of(b.Near)} {Of(b.Far)} {Of(b.End)}";
+
+    private static string Of(IEnumerable<Spot> spots) => string.Join(' ', spots.Select(Of));
+
+    private static string Of(Box box) => $"x=\"{N(box.X)}\" y=\"{N(box.Y)}\" width=\"{N(box.Width)}\" height=\"{N(box.Height)}\"";
 
     private static string N(double number) => Figure.Of(number);
 

@@ -15,9 +15,6 @@ public static class PaperTable
         new(Estimate.Id, matter => [Estimate.Make(matter)]),
         new(WiringSheet.Id, matter => [WiringSheet.Make(matter)]),
     ];
-
-    /// <summary>Every paper of a unit in every length.</summary>
-    public static IEnumerable<Paper> Of(JudgedUnit matter) => All.SelectMany(p => p.Lengths(matter));
 }
 
 /// <summary>A paper.</summary>

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using Ohmstead.Electrical.Reckoning;
 using Ohmstead.Electrical.TypeSheets;
 using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Shops;
@@ -98,8 +97,4 @@ public sealed record MeasureVerdict(
     ImmutableArray<string> Words,
     ImmutableArray<string> Cautions,
     ImmutableArray<string> Outside
-)
-{
-    /// <summary>"Replace", "Watch", "Leave".</summary>
-    public string ActWord => Act.ToString();
-}
+);

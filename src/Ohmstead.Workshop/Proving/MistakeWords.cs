@@ -46,10 +46,6 @@ public static class MistakeWords
     }
 
     /// <summary>The first ones by their names, and how many more there are.</summary>
-    public static string Names(IReadOnlyCollection<Mistake> mistakes, int most, TypeSheet sheet) =>
-        string.Join("; ", Lines(mistakes, most, sheet));
-
-    /// <summary>The same, one by one.</summary>
     public static IReadOnlyList<string> Lines(IReadOnlyCollection<Mistake> mistakes, int most, TypeSheet sheet)
     {
         List<string> names = [.. mistakes.Select(m => Name(m, sheet)).Distinct(StringComparer.Ordinal)];

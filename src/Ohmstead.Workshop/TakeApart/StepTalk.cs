@@ -15,7 +15,7 @@ public static class StepTalk
     public static string Warning(TakeApartStep step, Shop shop) =>
         step.BreakPercent < Risky ? ""
         : step.Price > 0
-            ? $"Breaks in {ValueText.Plain(step.BreakPercent)} of 100 pulls. A new one: {Money(step.Price, shop)}. Have it ready first."
+            ? $"Breaks in {ValueText.Plain(step.BreakPercent)} of 100 pulls. A new one: {MoneyText.Exact(step.Price, shop)}. Have it ready first."
         : $"Breaks in {ValueText.Plain(step.BreakPercent)} of 100 pulls.";
 
     /// <summary>True at a stop point: wires come loose here, or what it opens was hidden until now. A photo is taken first.</summary>
@@ -47,7 +47,4 @@ public static class StepTalk
             );
         return points.ToImmutable();
     }
-
-    /// <summary>A sum of money.</summary>
-    public static string Money(double sum, Shop shop) => MoneyText.Exact(sum, shop);
 }

@@ -34,7 +34,7 @@ public sealed class DoubtedPaperTests
     {
         var matter = Matter([], new Doubt(DoubtAbout.Internal, 0.8, 11.2, [], []));
         Assert.False(matter.MayBePluggedIn);
-        foreach (var paper in PaperTable.Of(matter))
+        foreach (var paper in PaperTable.All.SelectMany(p => p.Lengths(matter)))
             Assert.Contains(Heat, Text(paper), StringComparison.Ordinal);
         Assert.Equal(Heat, Label.Make(matter, Label.RecordOf(matter.Unit)).Words);
     }

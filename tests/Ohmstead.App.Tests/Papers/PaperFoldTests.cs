@@ -15,7 +15,7 @@ public class PaperFoldTests
 {
     private static void AssertAtOne(JudgedUnit matter, string unit)
     {
-        var papers = PaperTable.Of(matter).ToList();
+        var papers = PaperTable.All.SelectMany(p => p.Lengths(matter)).ToList();
         var label = Label.Make(matter, Label.RecordOf(matter.Unit));
         List<PaperFold> folds = [.. papers.Select(PaperFold.Of), PaperFold.Of(label)];
         Assert.All(folds, f => Assert.True(f.Forbids == !matter.MayBePluggedIn, unit));

@@ -38,7 +38,7 @@ public sealed class SvgTextTests
                 new Text(Role.ProbeText, "5 < 6", new(1, 2), Anchor.End, 14),
             ]
         );
-        var root = XDocument.Parse(SvgText.Write(drawing, withStyle: false)).Root!;
+        var root = XDocument.Parse(SvgText.Write(drawing)).Root!;
         Assert.Equal("-1 0.5 10 20.12", root.Attribute("viewBox")!.Value);
         Assert.Equal("A <b> & \"c\"", root.Element(Svg + "title")!.Value);
         Assert.Equal(

@@ -167,7 +167,7 @@ public class OpenThingTests
         CardOfIs(bench.Add(new Returned(ReturnManner.NotToBePluggedIn, "A. B.")), true, "Returned, not to be plugged in");
         var matter = Matter(bench);
         Assert.False(matter.MayBePluggedIn);
-        foreach (var paper in PaperTable.Of(matter))
+        foreach (var paper in PaperTable.All.SelectMany(p => p.Lengths(matter)))
             Assert.Matches("NOT TO BE PLUGGED IN|Do not plug this unit in", paper.Text);
         Assert.DoesNotContain("W for hours", ServiceRecord.Make(matter).Text, StringComparison.Ordinal);
 
@@ -197,7 +197,7 @@ public class OpenThingTests
         var matter = Matter(bench);
         Assert.Contains("What it can run", ServiceRecord.Make(Matter(Sound())).Text, StringComparison.Ordinal);
         Assert.Contains("What it can run", OwnerPage.Make(Matter(Sound()), 5).Text, StringComparison.Ordinal);
-        foreach (var paper in PaperTable.Of(matter))
+        foreach (var paper in PaperTable.All.SelectMany(p => p.Lengths(matter)))
         {
             Assert.Contains("Plug: screws exposed.", paper.Text, StringComparison.Ordinal);
             Assert.DoesNotContain("What it can run", paper.Text, StringComparison.Ordinal);
