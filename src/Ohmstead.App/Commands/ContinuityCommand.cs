@@ -5,7 +5,6 @@ using System.Text.Json.Nodes;
 using Ohmstead.Electrical.Planning;
 using Ohmstead.Electrical.Readings;
 using Ohmstead.Electrical.TypeSheets;
-using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Words;
 
 namespace Ohmstead.App.Commands;
@@ -102,7 +101,7 @@ internal static class ContinuityCommand
         Console.WriteLine(Style.Heading(Shown.NameOf(sheet)));
         Console.WriteLine(
             Shown.Wrapped(
-                $"{Sentences.Large(Counted.Of(plan.Checks.Length, "check"))}, about {Plain(Math.Ceiling(plan.Checks.Sum(c => c.Minutes)))} min, for {Counted.Of(plan.Pairs, "pair")} of terminals. Unplug it. Keep the plug in sight. Cover off.",
+                $"{Sentences.Large(Counted.Of(plan.Checks.Length, "check"))}, about {Plain(Math.Ceiling(plan.Minutes))} min, for {Counted.Of(plan.Pairs, "pair")} of terminals. Unplug it. Keep the plug in sight. Cover off.",
                 0
             )
         );

@@ -1,10 +1,8 @@
-using System.Collections.Immutable;
 using System.CommandLine;
 using System.Globalization;
 using System.Text.Json.Nodes;
 using Ohmstead.Electrical.Diagnosis;
 using Ohmstead.Electrical.Drafting;
-using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Words;
 
 namespace Ohmstead.App.Commands;
@@ -105,7 +103,7 @@ internal static class IdentifyCommand
                 )
             );
         Console.WriteLine();
-        if (answer.None > answer.Kinds.Max(k => k.Probability))
+        if (answer.IsProbablyNone)
         {
             Console.WriteLine(
                 Shown.Wrapped("It is probably a type of its own. Write down what can be seen of it, then: ohmstead draft", 2)

@@ -1,14 +1,10 @@
 using System.Collections.Immutable;
-using Ohmstead.App.Background;
-using Ohmstead.Electrical.Diagnosis;
 using Ohmstead.Electrical.Readings;
 using Ohmstead.Electrical.TypeSheets;
 using Ohmstead.Workshop.Drawing;
 using Ohmstead.Workshop.Findings;
 using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Readings;
-using Ohmstead.Workshop.Units;
-using Ohmstead.Workshop.Words;
 
 namespace Ohmstead.App.Components;
 
@@ -42,22 +38,8 @@ internal static class CircuitOverlays
             path,
             controls,
             diagnosis is null ? Overlay.None.Suspicion : KnownPart.Suspicion(diagnosis),
-            (diagnosis?.Faults ?? [])
-                .SelectMany(f => f.Mode.Parts, (f, part) => (Part: part, Fault: f))
-                .GroupBy(f => f.Part, f => f.Fault, StringComparer.Ordinal)
-                .ToDictionary(
-                    g => g.Key,
-                    g => g.MaxBy(f => f.Probability)! is var f ? $"{PartNames.Mode(sheet, f.Mode)}, {ValueText.SureOf(f.Probability)}" : "",
-                    StringComparer.Ordinal
-                ),
+            diagnosis is null ? ImmutableDictionary<string, string>.Empty : KnownPart.Suspected(sheet, diagnosis),
             diagnosed?.View.PartTags
         );
     }
-
-    /// <summary>Parts of a unit that are new in it.</summary>
-    public static ImmutableHashSet<string> RenewedIn(BenchUnit unit) =>
-        unit.All<PartChanged>()
-            .Where(c => c.Fact.Change is PartChange.Renewed or PartChange.Replaced or PartChange.Added)
-            .Select(c => c.Fact.Element)
-            .ToImmutableHashSet(StringComparer.Ordinal);
 }

@@ -15,7 +15,11 @@ public sealed record KindAnswer(
     double None,
     ImmutableArray<NextAboutKind> Next,
     ImmutableArray<ImmutableArray<int>> Alike
-);
+)
+{
+    /// <summary>True when it is likelier to be none of these than any one of them.</summary>
+    public bool IsProbablyNone => Kinds.All(k => k.Probability < None);
+}
 
 /// <summary>A kind that a unit may be, with the readings of the unit as this kind has them.</summary>
 /// <param name="Name">What it is called in the answer.</param>

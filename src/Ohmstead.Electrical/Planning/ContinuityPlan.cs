@@ -11,6 +11,9 @@ namespace Ohmstead.Electrical.Planning;
 /// </param>
 public sealed record ContinuityPlan(ImmutableArray<ContinuityCheck> Checks, int Pairs, ImmutableArray<ImmutableArray<string>> LeftToOthers)
 {
+    /// <summary>All of it [min].</summary>
+    public double Minutes => Checks.Sum(c => c.Minutes);
+
     /// <summary>How many circuits were solved for it.</summary>
     public long Solutions { get; init; }
 }

@@ -2,8 +2,10 @@ using System.Collections.Immutable;
 using System.Text.Json;
 using System.Text.Json.Serialization;
 using Ohmstead.Electrical.Outlines;
+using Ohmstead.Electrical.TypeSheets;
 using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Kinds;
+using Ohmstead.Workshop.Readings;
 
 namespace Ohmstead.Workshop.Asking;
 
@@ -82,7 +84,23 @@ public sealed record MadeType(
     ImmutableArray<DraftedValue> Values,
     ImmutableArray<WantedNext> Wants,
     ImmutableArray<OpenChoice> Open
-);
+)
+{
+    /// <summary>What a sheet has of the readings to take next: plug out before plugged in; within each the best first.</summary>
+    /// <param name="newest">The type as it is now.</param>
+    public ImmutableArray<WantedNext> WantedOf(TypeSheet newest) =>
+        [
+            .. Wants
+                .Select(w => (Wanted: w, Spec: newest.FindReading(w.Id)))
+                .Where(w => w.Spec is not null)
+                .OrderBy(w =>
+                    BenchConditions.IsOnMains(newest, w.Spec!) ? 2
+                    : w.Spec!.State.Source is null ? 0
+                    : 1
+                )
+                .Select(w => w.Wanted),
+        ];
+}
 
 /// <summary>A reading that would narrow a drafted sheet most.</summary>
 /// <param name="Id">The sheet's id of it.</param>

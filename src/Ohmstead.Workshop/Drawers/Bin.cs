@@ -74,7 +74,14 @@ public sealed record DrawerBatch(Guid Id, Guid Bin, string Supplier, string Lot,
 
 /// <summary>What a job of some sort takes out of the drawer.</summary>
 /// <param name="Planned">Such jobs that are planned: their parts are reserved.</param>
-public sealed record DrawerKit(Guid Id, string Name, ImmutableArray<BinCount> Needs, int Planned);
+public sealed record DrawerKit(Guid Id, string Name, ImmutableArray<BinCount> Needs, int Planned)
+{
+    /// <summary>How many pieces it takes in all.</summary>
+    public int Pieces => Needs.Sum(n => n.Count);
+
+    /// <summary>How many pieces it takes from a bin.</summary>
+    public int From(Guid bin) => Needs.Where(n => n.Bin == bin).Sum(n => n.Count);
+}
 
 /// <summary>A unit that was given up, and what is left in it.</summary>
 public sealed record DrawerDonor(Guid Id, string Tag, Guid? Unit, ImmutableArray<BinCount> Left, string Words);

@@ -34,6 +34,9 @@ public sealed record Drawer(
     /// <summary>The bin of an id; null when it is gone or never was.</summary>
     public Bin? Find(Guid bin) => byId.GetValueOrDefault(bin);
 
+    /// <summary>True when by the count so many lie in a bin.</summary>
+    public bool Has(BinCount need) => Find(need.Bin) is { } bin && bin.Count >= need.Count;
+
     /// <summary>The bins that such a part lies in, those with any in them first.</summary>
     public ImmutableArray<Bin> BinsOf(string part) => [.. Bins.Where(b => b.Holds(part)).OrderByDescending(b => b.Count > 0)];
 

@@ -119,9 +119,7 @@ public static class DrawerEdit
     /// <summary>What the drawer lacks for a kit, in words; empty where all of it is there.</summary>
     public static string Lacking(Drawer drawer, DrawerKit kit)
     {
-        var lacking = kit
-            .Needs.Where(n => (drawer.Find(n.Bin)?.Count ?? 0) < n.Count)
-            .Select(n => drawer.Find(n.Bin)?.Title ?? "a part that has no bin now");
+        var lacking = kit.Needs.Where(n => !drawer.Has(n)).Select(n => drawer.Find(n.Bin)?.Title ?? "a part that has no bin now");
         return Sentences.List(lacking) is { Length: > 0 } what ? $"Not enough by the count: {what}. Count again or take fewer." : "";
     }
 

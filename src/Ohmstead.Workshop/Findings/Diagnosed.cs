@@ -27,6 +27,13 @@ public sealed record Diagnosed(
     private const int MostReasons = 2;
     private const double LeastBits = 0.005;
 
+    /// <summary>The slips that it found, but for what was read again since, or moved by a repair.</summary>
+    /// <param name="unit">As it is now.</param>
+    public IEnumerable<SlipWords> SlipsOf(BenchUnit unit) =>
+        View.Slips.Where(s =>
+            unit.CurrentReadings.LastOrDefault(r => r.Fact.ReadingId == s.Spec.Id).Entry is { } last && last.Number <= Number
+        );
+
     /// <summary>Puts an answer beside what can be done now: the look-over and a moved wire lock readings too.</summary>
     /// <param name="model">The unit's own sheet.</param>
     /// <param name="judged">The same as it was diagnosed, with what was judged by hand.</param>

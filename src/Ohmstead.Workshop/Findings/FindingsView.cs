@@ -33,9 +33,6 @@ public sealed record FindingsView(
     /// <summary>Below this a fault is not even folded away.</summary>
     private const double WorthFolding = 0.005;
 
-    /// <summary>From here on a slip is asked about at once [probability].</summary>
-    private const double SureSlip = 0.9;
-
     private const int MostFindings = 12;
 
     /// <summary>Letters there are.</summary>
@@ -46,9 +43,6 @@ public sealed record FindingsView(
 
     /// <summary>Readings that are probably slips, most probable first.</summary>
     public ImmutableArray<SlipWords> Slips { get; init; } = [];
-
-    /// <summary>The slips that are asked about where the hand is, not only among the findings.</summary>
-    public IEnumerable<SlipWords> SureSlips => Slips.Where(s => s.Slip.Probability >= SureSlip);
 
     /// <summary>Faults below <see cref="WorthNaming"/>, most probable first.</summary>
     public ImmutableArray<Finding> Unlikely { get; init; } = [];
@@ -190,12 +184,28 @@ public sealed record FindingsView(
         }
     }
 
+    /// <summary>The findings whose letters are on a drawing, in the order of the letters.</summary>
+    public IEnumerable<(string Letter, Finding Finding)> Lettered
+    {
+        get
+        {
+            var (tags, shown) = (Tags, PartTags.Values.ToHashSet(StringComparer.Ordinal));
+            return Cards
+                .SelectMany(c => c.Findings)
+                .Where(f => tags.TryGetValue(f.Mode.Name, out var tag) && shown.Contains(tag))
+                .Select(f => (tags[f.Mode.Name], f));
+        }
+    }
+
     private static string Letter(int card) => ((char)('A' + card)).ToString();
 }
 
 /// <summary>Faults that nothing taken tells apart, and the readings that would; or one fault by itself.</summary>
 public sealed record AlikeFindings(ImmutableArray<Finding> Findings, ImmutableArray<SettlingReading> SettlingReadings)
 {
+    /// <summary>True when a reading that would tell them apart can be taken now.</summary>
+    public bool CanBeSettled => SettlingReadings.Any(r => r.IsOpen);
+
     /// <summary>Where all of them are, as their names say after the comma: "track 2"; empty when they are not in one place.</summary>
     public string Place
     {

@@ -54,10 +54,29 @@ public sealed record KnownPart(
     /// several of its faults compete.
     /// </summary>
     public static ImmutableDictionary<string, double> Suspicion(DiagnosisResult diagnosis) =>
+        MostProbable(diagnosis).ToImmutableDictionary(f => f.Key, f => f.Value.Probability, StringComparer.Ordinal);
+
+    /// <summary>What is most probably wrong with each element or slider, in words, by id.</summary>
+    public static ImmutableDictionary<string, string> Suspected(TypeSheet own, DiagnosisResult diagnosis) =>
+        MostProbable(diagnosis)
+            .ToImmutableDictionary(
+                f => f.Key,
+                f => $"{PartNames.Mode(own, f.Value.Mode)}, {ValueText.SureOf(f.Value.Probability)}",
+                StringComparer.Ordinal
+            );
+
+    /// <summary>Parts of a unit that are new in it, by id.</summary>
+    public static ImmutableHashSet<string> Renewed(BenchUnit unit) =>
+        unit.All<PartChanged>()
+            .Where(c => c.Fact.Change is PartChange.Renewed or PartChange.Replaced or PartChange.Added)
+            .Select(c => c.Fact.Element)
+            .ToImmutableHashSet(StringComparer.Ordinal);
+
+    private static Dictionary<string, FaultProbability> MostProbable(DiagnosisResult diagnosis) =>
         diagnosis
-            .Faults.SelectMany(f => f.Mode.Parts, (f, part) => (Part: part, f.Probability))
-            .GroupBy(f => f.Part, StringComparer.Ordinal)
-            .ToImmutableDictionary(g => g.Key, g => g.Max(f => f.Probability), StringComparer.Ordinal);
+            .Faults.SelectMany(f => f.Mode.Parts, (f, part) => (Part: part, Fault: f))
+            .GroupBy(f => f.Part, f => f.Fault, StringComparer.Ordinal)
+            .ToDictionary(g => g.Key, g => g.MaxBy(f => f.Probability)!, StringComparer.Ordinal);
 
     private static bool Touches(ReadingOffer offer, string id, ImmutableArray<string> terminals) =>
         terminals.Contains(offer.Spec.From)

@@ -113,4 +113,8 @@ public sealed record PostBudget(
     PostLoad Load,
     double MostAmps,
     ImmutableArray<AddedLoad> Room
-);
+)
+{
+    /// <summary>How much of what it may carry is on it; above 1 where it is too much.</summary>
+    public double UsedShare => Load.Amps / MostAmps;
+}

@@ -28,6 +28,9 @@ public sealed record PostSupply(Outlet Outlet, double Volts, double SourceOhms, 
         return [.. judged.Outlets.Select(o => Of(o, judged.Unit, model, judged.Shop))];
     }
 
+    /// <summary>The posts of the rails, of which most is asked: those with the highest volts; null for none.</summary>
+    public static PostSupply? Rails(IEnumerable<PostSupply> supplies) => supplies.MaxBy(s => s.Volts);
+
     private static PostSupply Of(Outlet outlet, BenchUnit unit, UnitModel model, Shop shop)
     {
         var limit = outlet.Limit;

@@ -27,10 +27,13 @@ public sealed record ShopYear(
     private const int MonthsBack = 12;
 
     /// <summary>The sheet's chance counts like so many parts looked at. Common practice, no source.</summary>
-    private const double Worth = 40;
+    public const double Worth = 40;
 
     /// <summary>A chance that a sheet puts at nothing can still be found [%].</summary>
     private const double Least = 0.1;
+
+    /// <summary>Units that came in, and that went back, in all of it.</summary>
+    public (int In, int Back) Units => (Months.Sum(m => m.In), Months.Sum(m => m.Back));
 
     /// <summary>The twelve months up to now.</summary>
     public static ShopYear Of(IReadOnlyCollection<UnitYear> units, Drawer drawer, DateTimeOffset now, TimeZoneInfo zone)

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using System.Globalization;
 using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Shops;
@@ -13,6 +12,9 @@ public static class EstimateDraft
 
     /// <summary>How a day stands in its field.</summary>
     public static string Show(DateOnly day) => day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
+
+    /// <summary>How long an estimate of today holds, unless somebody types another day.</summary>
+    public static string UsuallyUntil(DateOnly today, Shop shop) => Show(today.AddDays(shop.EstimateDays));
 
     /// <summary>The estimate as the plan stands now.</summary>
     /// <param name="askAbove">As typed; empty for the price's own line.</param>

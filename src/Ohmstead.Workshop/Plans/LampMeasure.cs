@@ -32,19 +32,21 @@ public sealed record LampMeasure(ImmutableArray<MeasureField> Fields, double Ori
             [new("new", Number("volts"), Number("amps"), SameBase)]
         ).Answer();
         var lamp = answer.Lamps[0];
-        var marked = $"{ValueText.Of(Number("volts"), Quantity.AcVolts)}, {ValueText.Of(Number("amps"), Quantity.AcAmps)}";
         return From(
             answer,
             lamp.CoolEnough ? DecidedAct.Replace : DecidedAct.Open,
             lamp.CoolEnough
-                ? $"{marked} is cool enough here"
-                : $"not {marked}: {ValueText.Of(lamp.Watts, Quantity.Watts)} is too hot for this socket",
+                ? $"{Marked} is cool enough here"
+                : $"not {Marked}: {ValueText.Of(lamp.Watts, Quantity.Watts)} is too hot for this socket",
             ("draws", $"{ValueText.Of(lamp.Amps, Quantity.AcAmps)}, {ValueText.Of(lamp.Watts, Quantity.Watts)}"),
             ("light", $"{ValueText.Plain(Math.Round(lamp.LightPercent))} % of the original"),
             ("life", $"{ValueText.Number(lamp.LifeFactorLow)} to {ValueText.Number(lamp.LifeFactorHigh)} times its rated life"),
             ("base", "must be the same as the old one")
         );
     }
+
+    /// <summary>What stands on the new lamp: "18 V, 0.25 A".</summary>
+    public string Marked => $"{ValueText.Of(Number("volts"), Quantity.AcVolts)}, {ValueText.Of(Number("amps"), Quantity.AcAmps)}";
 
     /// <summary>The figures of the new lamp, where they are not those of the original.</summary>
     public ImmutableArray<PartFigure> Figures =>

@@ -32,11 +32,17 @@ public sealed record PlanPrice(
     /// <summary>The question that the command line answers the same; null where nothing is left to do.</summary>
     public Quote? Question { get; private init; }
 
+    /// <summary>Half take less for what is left to do [min].</summary>
+    public double LeftMinutes { get; private init; }
+
     private const int Draws = 200_000;
     private const double Correlation = 0.4;
 
     /// <summary>The line goes up to a round sum.</summary>
     private const decimal RoundTo = 5;
+
+    /// <summary>What the work alone comes to, half of such jobs less and nine of ten less [money].</summary>
+    public (double Low, double High) WorkAt(Shop shop) => (LowMinutes * shop.RatePerHour / 60, HighMinutes * shop.RatePerHour / 60);
 
     /// <summary>The line that owner or estimate named; null for none yet.</summary>
     public static decimal? Named(BenchUnit unit)
@@ -79,6 +85,7 @@ public sealed record PlanPrice(
         )
         {
             Question = quote,
+            LeftMinutes = answer.Finished.Minutes.P50 ?? 0,
         };
     }
 

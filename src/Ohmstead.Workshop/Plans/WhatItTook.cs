@@ -29,6 +29,9 @@ public sealed record WhatItTook(
     /// <summary>All of it [min].</summary>
     public double Minutes => ApartMinutes + WorkMinutes + BackMinutes + OtherMinutes;
 
+    /// <summary>What the parts of the estimate cost; null for none.</summary>
+    public decimal? EstimatedParts => Estimate?.Lines.Sum(l => l.Parts);
+
     /// <summary>How the time compares with the estimate; empty without one.</summary>
     public string Compared =>
         Estimate is not { } e ? ""

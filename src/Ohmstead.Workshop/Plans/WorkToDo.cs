@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Ohmstead.Electrical.Circuits;
+using Ohmstead.Electrical.Diagnosis;
 using Ohmstead.Electrical.Faults;
 using Ohmstead.Electrical.TypeSheets;
 using Ohmstead.Workshop.Findings;
@@ -54,6 +55,10 @@ public static class WorkToDo
         );
         return [.. works.OrderByDescending(w => w.Percent).ThenBy(w => w.Words, StringComparer.Ordinal)];
     }
+
+    /// <summary>The fault of a part that is worth planning, the most probable; null for none.</summary>
+    public static FaultProbability? Suspected(DiagnosisResult diagnosis, string element) =>
+        diagnosis.Faults.Where(f => f.Mode.Element == element && f.Probability >= WorthPlanning).MaxBy(f => f.Probability);
 
     /// <summary>What one part is called on a plan.</summary>
     public static string Title(TypeSheet own, string about) =>

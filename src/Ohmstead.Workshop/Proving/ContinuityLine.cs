@@ -43,6 +43,13 @@ public sealed record ContinuityLine(ContinuityCheck Check, double Low, double Hi
     /// <summary>The place of the first check that is not taken; the number of all where none is left.</summary>
     public static int NextOf(ImmutableArray<ContinuityLine> checks) => checks.TakeWhile(c => c.Taken is not null).Count();
 
+    /// <summary>The checks that were taken, last first.</summary>
+    public static IEnumerable<ContinuityLine> Last(ImmutableArray<ContinuityLine> checks, BenchUnit unit) =>
+        unit.All<WireChecked>()
+            .Reverse()
+            .Select(t => checks.FirstOrDefault(c => ReferenceEquals(c.Taken, t.Fact)))
+            .OfType<ContinuityLine>();
+
     /// <summary>How long the checks that are left take [min].</summary>
     public static double MinutesLeft(ImmutableArray<ContinuityLine> checks) => checks.Where(c => c.Taken is null).Sum(c => c.Check.Minutes);
 

@@ -69,11 +69,21 @@ public static class FirstPower
     {
         if (LampReading(model.Sheet) is not { } spec)
             return [];
-        var weighed = shop.Loads.Where(l => IsForLine(l, lineVolts)).Select(l => Weigh(model, spec, l, lineVolts, faults, meter)).ToList();
+        var weighed = LampsOf(shop, lineVolts).Select(l => Weigh(model, spec, l, lineVolts, faults, meter)).ToList();
         // A fault that none of the lamps can show speaks for none of them.
         var told = Enumerable.Range(0, faults.Count).Where(f => weighed.Exists(l => l.ApartOf(f) >= 1)).ToList();
         return [.. weighed.OrderByDescending(l => told.Select(l.ApartOf).DefaultIfEmpty(0).Min())];
     }
+
+    /// <summary>What a lamp is rated for [W].</summary>
+    public static double Watts(ShopLoad lamp) => lamp.Volts * lamp.Amps;
+
+    /// <summary>The filament lamps of the shop that the line may be put through.</summary>
+    public static IEnumerable<ShopLoad> LampsOf(Shop shop, double lineVolts) => shop.Loads.Where(l => IsForLine(l, lineVolts));
+
+    /// <summary>The usual lamps for a line, and those of it that the shop entered by hand.</summary>
+    public static IEnumerable<ShopLoad> LampsToAskFor(Shop shop, double lineVolts) =>
+        UsualShop.LampsFor(lineVolts).Concat(LampsOf(shop, lineVolts)).DistinctBy(l => l.Id);
 
     /// <summary>True for a series lamp that a line may be put through: made for that line, and no more than a cord bears.</summary>
     public static bool IsForLine(ShopLoad lamp, double lineVolts) =>
@@ -108,6 +118,13 @@ public static class FirstPower
 
     /// <summary>The volts of the way up: a fifth of the line at a time.</summary>
     public static ImmutableArray<double> Steps(double lineVolts) => [.. Enumerable.Range(1, 5).Select(n => Math.Round(lineVolts * n / 5))];
+
+    /// <summary>What a sound unit takes at a step of the way up.</summary>
+    public static (double Volts, Expectation Amps, Expectation Watts) StepOf(UnitModel model, double volts, Meter meter)
+    {
+        Expectation Band(ReadingSpec spec) => Expectation.Of(model, spec, spec.State, meter);
+        return (volts, Band(Step(model.Sheet, Quantity.AcAmps, volts)), Band(Step(model.Sheet, Quantity.Watts, volts)));
+    }
 
     /// <summary>The reading of amps or watts with so many volts on the plug and nothing connected.</summary>
     public static ReadingSpec Step(TypeSheet sheet, Quantity quantity, double volts)
@@ -222,6 +239,9 @@ public static class FirstPower
 /// <param name="IsSheets">True for the lamp that the sheet's own reading asks for.</param>
 public sealed record LampChoice(ShopLoad Lamp, Expectation Sound, ImmutableArray<(FaultMode Fault, double Volts)> With, bool IsSheets)
 {
+    /// <summary>The faults that it shows: they lie out of the sound band.</summary>
+    public IEnumerable<(FaultMode Fault, double Volts)> Shows => With.Where((_, f) => ApartOf(f) >= 1);
+
     /// <summary>How far a fault lies from a sound unit, in half widths of the sound band.</summary>
     public double ApartOf(int fault) => Math.Abs(With[fault].Volts - Sound.Value) / Math.Max((Sound.High - Sound.Low) / 2, 0.1);
 }

@@ -33,6 +33,10 @@ public static class MeterInHand
     public static ShopMeter? For(Quantity quantity, BenchState bench, Shop shop) =>
         Find(shop, bench.MeterId, ReadingReader.NameOf(quantity));
 
+    /// <summary>The meter that lies in the hand, whatever is read: the one that was taken up, or the shop's first; empty for none.</summary>
+    public static string IdAt(BenchState bench, Shop shop) =>
+        (shop.Meters.FirstOrDefault(m => m.Id == bench.MeterId) ?? shop.Meters.FirstOrDefault())?.Id ?? "";
+
     private static ShopMeter? Find(Shop shop, string id, string quantity)
     {
         // A meter without any error cannot be: its figures were never filled in.

@@ -8,6 +8,16 @@ namespace Ohmstead.Workshop.Readings;
 /// <summary>The sheet of one very unit: its type's, with the parts that were changed on it.</summary>
 public static class OwnSheet
 {
+    /// <summary>Why the circuit of a unit cannot become so, in words; empty where it can.</summary>
+    /// <param name="sheet">Of its type.</param>
+    public static string WhyNot(BenchUnit unit, TypeSheet sheet, IEnumerable<PartChanged> changes)
+    {
+        var entries = changes.Select((c, n) => unit.Last with { Fact = c, Number = unit.LastNumber + n + 1 });
+        return Of(unit with { Standing = unit.Standing.AddRange(entries) }, sheet) is { IsSound: false } broken
+            ? $"That makes no circuit: {broken.Problems[0].Wrong}. Is every joint right?"
+            : "";
+    }
+
     /// <summary>The sheet of this unit; every problem when what was changed makes no circuit any more.</summary>
     public static Parsed<TypeSheet> Of(BenchUnit unit, TypeSheet sheet) => With(unit, sheet, Chances(unit));
 

@@ -32,6 +32,9 @@ public sealed record ReadingOffer(
     /// <summary>True when its gates are open.</summary>
     public bool IsOpen => Shut.IsEmpty && !WaitsForCheck && Endangering.IsEmpty;
 
+    /// <summary>True when nothing was entered for it yet, nor said in writing that the shop cannot take it.</summary>
+    public bool IsToDo => Last is null && !IsWaived;
+
     /// <summary>Why it is locked, what to do first first.</summary>
     public ImmutableArray<LockReason> Locks => LockReason.Of(this);
 
@@ -43,12 +46,6 @@ public sealed record ReadingOffer(
 
     /// <summary>True when its source is above 30 V.</summary>
     public bool IsMains => Spec.State.Source is { IsMains: true };
-
-    /// <summary>True when nothing feeds the unit: a cold reading.</summary>
-    public bool IsCold => Spec.State.Source is null;
-
-    /// <summary>True when it was read after the diagnosis that knows the unit last.</summary>
-    public bool IsReadAgain { get; init; }
 
     /// <summary>True when it was measured, well or badly, since the circuit was last changed.</summary>
     public bool IsMeasured { get; init; }
@@ -76,7 +73,6 @@ public sealed record ReadingOffer(
                     WaitsForCheck = !isChecked && spec.State.Source is { IsMains: true },
                     Last = last.TryGetValue(spec.Id, out var found) ? found : null,
                     Doubted = IsReadSince(unit, spec) ? "" : unit.Doubts.Why(model.Sheet, spec, Gates.EndOf(readings, spec)),
-                    IsReadAgain = IsReadSince(unit, spec),
                     IsMeasured = readings.Readings.Any(r => r.Spec.Id == spec.Id && r.IsTaken),
                     IsWaived =
                         readings.Readings.Any(r => r.Spec.Id == spec.Id && r.WaivedBy.Length > 0)
@@ -94,6 +90,13 @@ public sealed record ReadingOffer(
         var state = BenchConditions.StateOf(model, spec, unit.Bench, shop);
         return new(spec, state, [.. shut], ReadingCautions.Of(model, spec, state), [.. WaivedBefore(spec, sheet, readings)], access, null);
     }
+
+    /// <summary>The last that was read of each pair of terminals, where it was read in several states.</summary>
+    public static IEnumerable<ReadingOffer> LastOfPairs(IEnumerable<ReadingOffer> offers) =>
+        offers
+            .Where(o => o.Spec.From.Length > 0 && o.Last is { Fact.Shown.Kind: not ShownKind.NotTaken })
+            .GroupBy(o => (o.Spec.From, o.Spec.To))
+            .Select(g => g.MaxBy(o => o.Last!.Value.Entry.Number)!);
 
     /// <summary>Every gate of a sheet that has not passed and is not waived, whether or not a reading waits for it.</summary>
     public static IEnumerable<ShutGate> ShutIn(BenchUnit unit, TypeSheet sheet, UnitReadings readings) =>

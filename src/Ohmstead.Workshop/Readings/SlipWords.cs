@@ -12,6 +12,12 @@ namespace Ohmstead.Workshop.Readings;
 /// <param name="Correction">What was meant, where one tap puts it right; null where only reading it again does.</param>
 public sealed record SlipWords(ProbableSlip Slip, ReadingSpec Spec, string Headline, string Do, Slip? Correction)
 {
+    /// <summary>From here on a slip is asked about at once [probability].</summary>
+    private const double Sure = 0.9;
+
+    /// <summary>True for one that is asked about where the hand is, not only among the findings.</summary>
+    public bool IsSure => Slip.Probability >= Sure;
+
     /// <summary>A slip in words; null where the reading was not taken.</summary>
     public static SlipWords? Of(TypeSheet sheet, UnitReadings readings, ProbableSlip slip)
     {

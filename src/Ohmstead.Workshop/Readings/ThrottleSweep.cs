@@ -15,6 +15,21 @@ public static class ThrottleSweep
     /// <summary>Rows of the table: from stop to stop in tenths of the way.</summary>
     public const int Rows = 11;
 
+    /// <summary>The position of the throttle in a row of the table, from 0 to 1.</summary>
+    public static double PositionOf(int row) => (double)row / (Rows - 1);
+
+    /// <summary>The row of the table that a point is in.</summary>
+    public static int RowOf(SweepPoint point) => (int)Math.Round(point.Position * (Rows - 1));
+
+    /// <summary>A sweep as it was typed, row by row; empty rows for none.</summary>
+    public static string[] Typed(SweepTaken? sweep)
+    {
+        var typed = Enumerable.Repeat("", Rows).ToArray();
+        foreach (var point in sweep?.Points ?? [])
+            typed[RowOf(point)] = ValueText.Plain(point.Volts);
+        return typed;
+    }
+
     /// <summary>The readings that can be swept: AC volts from the mains, nothing connected, one throttle away from rest.</summary>
     public static ImmutableArray<(string Control, ReadingSpec Spec)> Of(TypeSheet sheet) =>
         [
@@ -25,13 +40,17 @@ public static class ThrottleSweep
                 .Select(p => (p.Id, p.Item2!)),
         ];
 
-    /// <summary>What a sound unit shows at a position, as the bench is now.</summary>
-    public static Expectation ExpectedAt(UnitModel model, ReadingSpec spec, string control, double position, BenchState bench, Shop shop)
+    /// <summary>What a sound unit shows in each row, as the bench is now.</summary>
+    public static ImmutableArray<Expectation> Expected(UnitModel model, ReadingSpec spec, string control, BenchState bench, Shop shop)
     {
-        var state = BenchConditions.StateOf(model, spec, bench, shop);
-        var at = state with { Controls = state.Controls.SetItem(control, new ControlPosition(position, "")) };
-        return Expectation.Of(model, spec, at, MeterInHand.Of(bench, shop));
+        var (state, meter) = (BenchConditions.StateOf(model, spec, bench, shop), MeterInHand.Of(bench, shop));
+        ReadingState At(int row) => state with { Controls = state.Controls.SetItem(control, new ControlPosition(PositionOf(row), "")) };
+        return [.. Enumerable.Range(0, Rows).Select(row => Expectation.Of(model, spec, At(row), meter))];
     }
+
+    /// <summary>The highest volts of a picture of it, at least 1 [V].</summary>
+    public static double MostVolts(ImmutableArray<Expectation> expected, SweepTaken? sweep) =>
+        expected.Select(e => e.High).Concat((sweep?.Points ?? []).Select(p => p.Volts)).Append(1).Max();
 
     /// <summary>Reads the table: volts as typed, one for each tenth of the way; empty rows are left out.</summary>
     public static TypedFact Enter(ReadingOffer offer, string control, IReadOnlyList<string> volts, BenchState bench)

@@ -55,6 +55,14 @@ public static class UsualRound
         return [.. InOrder(chosen.Select(r => closed[r]), sheet)];
     }
 
+    /// <summary>The line to go on to from one: the next that can be taken and is not; else the next that can be taken; -1 for none.</summary>
+    /// <param name="from">A place among the lines; -1 before the first.</param>
+    public static int Next(IEnumerable<ReadingOffer> lines, int from)
+    {
+        var open = lines.Select((o, place) => (o, place)).Where(l => l.place > from && l.o.IsOpen).ToList();
+        return open.Where(l => l.o.IsToDo).Concat(open).Select(l => l.place).FirstOrDefault(-1);
+    }
+
     /// <summary>By mode: true when the fault, of a middling size, moves the reading out of what sound units show.</summary>
     private static bool[] ShownBy(UnitModel model, ReadingSpec spec, ImmutableArray<FaultMode> modes, Meter meter)
     {

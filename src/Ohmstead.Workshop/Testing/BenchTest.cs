@@ -37,6 +37,9 @@ public sealed record BenchTest(string Id, TestSort Sort, string Title, double Mi
     /// <summary>True when it is to be done: not taken, and something asks for it.</summary>
     public bool IsDue => Taken is null && !IsChoice && Sort != TestSort.Regulation;
 
+    /// <summary>True where there may be something to judge: it was taken or left out, or follows from readings by itself.</summary>
+    public bool IsToJudge => Taken is not null || Sort == TestSort.Regulation;
+
     /// <summary>What the meter is set to.</summary>
     public Quantity Quantity =>
         Offer?.Spec.Quantity

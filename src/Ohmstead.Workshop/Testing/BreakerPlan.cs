@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Ohmstead.Electrical.Reckoning.Proving;
 using Ohmstead.Electrical.TypeSheets;
 using Ohmstead.Workshop.Journal;
@@ -24,11 +25,22 @@ public sealed record BreakerPlan(BreakerAnswer Answer, double Amps, TestQuestion
     /// <summary>After so many times its own time a bimetal has a twentieth of its heat left.</summary>
     private const double CoolTimes = 3;
 
+    /// <summary>True where the trips of this unit say it.</summary>
+    public bool IsOfUnit { get; private init; }
+
     /// <summary>The expected seconds at these amps.</summary>
     public TripAt Expected => Answer.At[0];
 
     /// <summary>From one trip to the next [s].</summary>
     public double CoolSeconds => double.IsFinite(Answer.WaitSeconds) ? Answer.WaitSeconds : CoolTimes * Answer.TauSeconds;
+
+    /// <summary>The breakers of a unit, in the order of its sheet.</summary>
+    public static ImmutableArray<Resistive> Breakers(TypeSheet sheet) =>
+        [.. sheet.Elements.OfType<Resistive>().Where(e => e.Kind == ElementKind.Breaker)];
+
+    /// <summary>How long a plan of tests waits for a breaker to cool [s]: by the first of the unit; 0 where it has none.</summary>
+    public static double UsualCoolSeconds(BenchUnit unit, TypeSheet sheet, Shop shop) =>
+        Breakers(sheet) is [var first, ..] ? Of(unit, sheet, first, TestAmps(first), shop).CoolSeconds : 0;
 
     /// <summary>At which amps a breaker is tested.</summary>
     public static double TestAmps(Resistive breaker) =>
@@ -60,7 +72,7 @@ public sealed record BreakerPlan(BreakerAnswer Answer, double Amps, TestQuestion
         var question = Ask(trips);
         var (answer, refused) = question.Ask<BreakerAnswer>();
         if (answer is not null)
-            return new(answer, amps, question, isOfType, "");
+            return new(answer, amps, question, isOfType, "") { IsOfUnit = trips.Count > 0 };
         var alone = Ask([]);
         return new(alone.Ask<BreakerAnswer>().Answer!, amps, alone, isOfType, refused);
     }

@@ -24,6 +24,13 @@ public sealed record BreakerRun(BreakerStarted Started, DateTimeOffset StartedAt
         return run;
     }
 
+    /// <summary>The last timing of one breaker, counted or not; null for none.</summary>
+    public static (Entry Entry, BreakerTimed Fact)? Last(BenchUnit unit, string breaker) =>
+        unit.All<BreakerTimed>().LastOrDefault(b => b.Fact.Breaker == breaker) is { Entry: not null } last ? last : null;
+
+    /// <summary>True when a press that began then was long enough to be meant.</summary>
+    public static bool IsHeld(DateTimeOffset from, DateTimeOffset now) => (now - from).TotalSeconds >= HoldSeconds;
+
     /// <summary>When the last timing on a unit ended; null for none.</summary>
     public static DateTimeOffset? LastEnd(BenchUnit unit) =>
         unit.All<BreakerTimed>().Select(b => (DateTimeOffset?)b.Entry.At).LastOrDefault();

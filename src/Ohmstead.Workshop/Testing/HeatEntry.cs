@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Ohmstead.Electrical.Circuits;
 using Ohmstead.Electrical.Reckoning.Proving;
 using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Readings;
@@ -128,6 +129,23 @@ public static class HeatEntry
         var (answer, refused) = HeatQuestion.Elsewhere(run.Begun, ended, idle, copper, room, line).Ask<RiseElsewhereAnswer>();
         return answer is null ? (null, [], refused) : (new LoadForHours(answer.MostAmps, room, idle, copper), answer.Words, "");
     }
+
+    /// <summary>
+    /// What the readings of a unit say of it, for <see cref="Carry"/>: what it takes with no load, and what its windings lose at the load
+    /// of the run, by the drop of its posts. Empty where they do not say it. The room is a warm one.
+    /// </summary>
+    /// <param name="model">The unit's own sheet.</param>
+    public static HeatCarryTyped Known(IEnumerable<BenchTest> tests, HeatRunState? run, UnitModel model, Shop shop)
+    {
+        var idle = tests.FirstOrDefault(t => t is { Sort: TestSort.NoLoadWatts, Taken.Values.Length: > 0 })?.Taken!.Values[0];
+        var drop = tests
+            .Where(t => t.Sort == TestSort.Regulation)
+            .Select(t => PostDrop.Of(t, model, shop))
+            .FirstOrDefault(d => d is not null);
+        return new("30", Watts(idle), Watts(run is null ? null : drop?.LossWatts(run.Begun.LoadAmps)));
+    }
+
+    private static string Watts(double? watts) => watts is { } w ? ValueText.Plain(Math.Round(w, 1)) : "";
 
     private static TypedFact Refused(string why) => new(null, why);
 }

@@ -57,8 +57,18 @@ public sealed record HeatRunState(
     /// <summary>Seconds since the last reading's switching off.</summary>
     public double SecondsOffAt(DateTimeOffset now) => Readings.IsEmpty ? 0 : 60 * (MinutesAt(now) - Readings[^1].Minutes);
 
-    /// <summary>True when the next reading is called for.</summary>
-    public bool IsCalledAt(DateTimeOffset now) => IsRunning && !IsOff && Unplugged is null && NextAt <= now;
+    /// <summary>True when the next reading is called for, or the ohms are to be read: the clock sounds its tone.</summary>
+    public bool IsCalledAt(DateTimeOffset now) =>
+        IsRunning && !IsOff && (Unplugged is null ? SecondsToNext(now) <= 0 : SecondsToRead(now) <= 0);
+
+    /// <summary>Whole seconds until the next reading is called for; 0 or less from then on.</summary>
+    public double SecondsToNext(DateTimeOffset now) => Math.Ceiling((NextAt - now).TotalSeconds);
+
+    /// <summary>Whole seconds until the winding is read, the plug being out; 0 or less from then on, and while it is in.</summary>
+    public double SecondsToRead(DateTimeOffset now) => Unplugged is { } at ? Math.Ceiling(ReadAfterSeconds - (now - at).TotalSeconds) : 0;
+
+    /// <summary>So many readings are still needed before anything can be said.</summary>
+    public int Missing => Math.Max(0, Least - Readings.Length);
 
     /// <summary>Minutes since it was first switched on.</summary>
     public double MinutesAt(DateTimeOffset now) => (now - Begun.SwitchedOnAt).TotalMinutes;

@@ -94,9 +94,8 @@ public static class TestList
                 Locks = locks,
                 IsChoice = reasons.ForHeat.Length == 0,
             },
-            .. sheet
-                .Elements.OfType<Resistive>()
-                .Where(e => e.Kind == ElementKind.Breaker)
+            .. BreakerPlan
+                .Breakers(sheet)
                 .Select(b => new BenchTest(
                     OfBreaker(b.Id),
                     TestSort.Breaker,

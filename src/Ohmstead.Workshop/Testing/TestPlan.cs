@@ -11,12 +11,19 @@ public sealed record TestPlan(ImmutableArray<PlanLine> Lines, double Minutes, do
     /// <summary>A winding falls to its core in a quarter of this, the core to the room by two thirds [min]; common practice, no source.</summary>
     public const double HeatRunCoolMinutes = 60;
 
-    /// <summary>Puts them in order.</summary>
-    /// <param name="due">The tests to be done.</param>
+    /// <summary>What is done first; null where nothing is due.</summary>
+    public BenchTest? Next => Lines is [{ Test: { } first }, ..] ? first : null;
+
+    /// <summary>What is due and can be done while a breaker cools; null for nothing.</summary>
+    public static BenchTest? Meanwhile(IEnumerable<BenchTest> tests) =>
+        tests.FirstOrDefault(t => t is { IsDue: true, Sort: TestSort.TouchCurrent or TestSort.SecondaryToCore or TestSort.GroundWire });
+
+    /// <summary>Puts those that are due in order.</summary>
+    /// <param name="tests">Of the unit.</param>
     /// <param name="coolSeconds">From the last load until a breaker counts as cold [s].</param>
-    public static TestPlan Of(IEnumerable<BenchTest> due, double coolSeconds)
+    public static TestPlan Of(IEnumerable<BenchTest> tests, double coolSeconds)
     {
-        var left = due.OrderBy(t => PlaceOf(t.Sort)).ToList();
+        var left = tests.Where(t => t.IsDue).OrderBy(t => PlaceOf(t.Sort)).ToList();
         var lines = ImmutableArray.CreateBuilder<PlanLine>();
         var (now, waited, warmUntil) = (0.0, 0.0, (double?)null);
         double ReadyAt(BenchTest test) =>

@@ -28,6 +28,11 @@ public sealed record BenchUnit(Guid Id, CardChanged Card, ImmutableArray<Entry> 
     /// <summary>True for one that was invented to practice on: no paper, no price, no statistic and no chance of the shop's knows it.</summary>
     public bool IsPractice => All<PracticeBegun>().Any();
 
+    /// <summary>Photos of one thing on it, each once, in journal order.</summary>
+    /// <param name="about">A step, a terminal, a part, a detail.</param>
+    public ImmutableArray<string> PhotosOf(string about) =>
+        [.. All<PhotoAdded>().Where(p => p.Fact.About == about).Select(p => p.Fact.Photo).Distinct(StringComparer.Ordinal)];
+
     /// <summary>How it went back to its owner; null while it is on the bench.</summary>
     public HandBack? HandedBack => HandBack.Of(this);
 

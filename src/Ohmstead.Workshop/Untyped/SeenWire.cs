@@ -21,6 +21,12 @@ public sealed record SeenWire(string Id, string Colour, string From, string To)
     /// <summary>The other end.</summary>
     public string Second => $"{Id}.to";
 
+    /// <summary>True while one of its ends was not seen.</summary>
+    public bool IsLoose => From.Length == 0 || To.Length == 0;
+
+    /// <summary>The terminal of its other end; empty while that was not seen.</summary>
+    public string Beyond(string end) => end == First ? To : From;
+
     /// <summary>"red wire", "wire".</summary>
     public string Name => Colour.Length > 0 ? $"{Colour} wire" : "wire";
 

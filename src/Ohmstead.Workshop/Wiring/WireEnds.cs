@@ -14,6 +14,10 @@ public static class WireEnds
     public static ImmutableArray<(string End, string Terminal)> Of(TypeSheet sheet) =>
         [.. sheet.Elements.Where(e => PartKind.Of(e.Kind).AreEndsSoldered).SelectMany(EndsOf)];
 
+    /// <summary>The wire ends on a terminal as the sheet has them.</summary>
+    public static IEnumerable<string> On(TypeSheet sheet, string terminal) =>
+        Of(sheet).Where(e => e.Terminal == terminal).Select(e => e.End);
+
     /// <summary>The terminals that have a wire end on them, in the order of the sheet.</summary>
     public static ImmutableArray<string> Terminals(TypeSheet sheet) =>
         [.. Of(sheet).Select(e => e.Terminal).Distinct(StringComparer.Ordinal)];

@@ -39,6 +39,24 @@ public sealed record WiringRecord(WiringState As, ImmutableArray<JointSeen> Join
     /// <summary>The colour of a wire end as seen here; empty when none was said.</summary>
     public string ColourOf(string end) => Joints.SelectMany(j => j.Ends).FirstOrDefault(e => e.Id == end)?.Colour ?? "";
 
+    /// <summary>The colour of the wire of an end, as seen at either of its ends here; empty when none was said.</summary>
+    public string ColourOfWire(string end)
+    {
+        var wire = end[..(end.LastIndexOf('.') + 1)];
+        return Joints
+                .SelectMany(j => j.Ends)
+                .FirstOrDefault(e => e.Colour.Length > 0 && e.Id.StartsWith(wire, StringComparison.Ordinal))
+                ?.Colour
+            ?? "";
+    }
+
+    /// <summary>Terminals whose joints were not looked at, and the one in hand, in the order of the sheet.</summary>
+    public IEnumerable<string> Waiting(TypeSheet sheet, string inHand) =>
+        WireEnds.Terminals(sheet).Where(t => t == inHand || !Joints.Any(j => j.Terminal == t));
+
+    /// <summary>Wire ends that were seen on no joint, in the order of the sheet.</summary>
+    public IEnumerable<string> NotSeen(TypeSheet sheet) => WireEnds.Of(sheet).Select(e => e.End).Where(e => TerminalOf(e) is null);
+
     /// <summary>What is missing or cannot be, in words: an end not seen, an end on two joints, a joint without a wire or without a photo.</summary>
     public ImmutableArray<string> Incomplete(TypeSheet sheet)
     {
@@ -58,7 +76,7 @@ public sealed record WiringRecord(WiringState As, ImmutableArray<JointSeen> Join
             problems.Add(
                 $"{WireEnds.Said(twice.Key, sheet)} is on two joints: {string.Join(" and ", twice.Select(t => PartNames.Terminal(sheet, t)))}"
             );
-        foreach (var terminal in WireEnds.Terminals(sheet).Where(t => !Joints.Any(j => j.Terminal == t)))
+        foreach (var terminal in Waiting(sheet, ""))
             problems.Add($"{Sentences.Large(PartNames.Terminal(sheet, terminal))}: not looked at");
         foreach (var joint in Joints.Where(j => j.Ends.IsEmpty))
             problems.Add($"{Sentences.Large(PartNames.Terminal(sheet, joint.Terminal))}: no wire");

@@ -244,4 +244,14 @@ public class IdentifierTests
         Assert.Equal([true, false, false], Enumerable.Range(0, kinds.Length).Select(searches.IsLeft));
         Assert.Empty(searches.Best(1));
     }
+
+    [Theory]
+    [InlineData(0.5, true)]
+    [InlineData(0.4, false)]
+    [InlineData(0.2, false)]
+    public void It_is_none_of_these_where_that_is_likelier_than_each(double none, bool isNone)
+    {
+        KindProbability Kind(double probability) => new(new PossibleKind("k", 1, Known("k"), null, ""), probability, 0, []);
+        Assert.Equal(isNone, new KindAnswer([Kind(0.4), Kind(0.1)], none, [], []).IsProbablyNone);
+    }
 }

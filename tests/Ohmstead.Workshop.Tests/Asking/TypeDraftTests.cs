@@ -161,4 +161,19 @@ public sealed class TypeDraftTests
         Assert.Null(TypeFile.Read(sheet));
         Assert.Null(TypeFile.Read("{"));
     }
+
+    /// <summary>The sheet of the readings tests: blades and ohms unplugged, low volts at the plug, full volts on mains.</summary>
+    [Fact]
+    public void What_is_wanted_next_comes_unplugged_first_and_mains_last_and_only_what_the_sheet_has()
+    {
+        WantedNext Want(string id) => new(id, 1, [], 0.1);
+        var made = new MadeType(
+            "",
+            new MadeFrom(1, 0, 0),
+            [],
+            [Want("left-full"), Want("low-17"), Want("gone"), Want("ohms-left"), Want("blades")],
+            []
+        );
+        Assert.Equal(["ohms-left", "blades", "low-17", "left-full"], made.WantedOf(Readings.OnTheBench.Sheet).Select(w => w.Id));
+    }
 }

@@ -75,4 +75,15 @@ public class FittedPartTests
     [Fact]
     public void A_repair_undone_is_no_part_fitted() =>
         Assert.Empty(FittedPart.Of(Unit(Fitting, new Corrected(new Guid(3, 0, 0, new byte[8]), null)), null));
+
+    [Fact]
+    public void A_kit_knows_its_pieces_and_the_drawer_whether_they_are_there()
+    {
+        var draft = new DrawerDraft();
+        var (rollers, cords) = (draft.Bin("A1", "Roller", 2), draft.Bin("A2", "Cord", 1));
+        var kit = new DrawerKit(draft.Id(), "Job", [new(rollers, 2), new(cords, 1), new(rollers, 1)], 1);
+        Assert.Equal((4, 3, 1, 0), (kit.Pieces, kit.From(rollers), kit.From(cords), kit.From(Guid.Empty)));
+        Assert.Equal((true, false), (draft.Drawer.Has(new(rollers, 2)), draft.Drawer.Has(new(rollers, 3))));
+        Assert.False(draft.Drawer.Has(new(Guid.Empty, 0)));
+    }
 }

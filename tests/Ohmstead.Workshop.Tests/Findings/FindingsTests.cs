@@ -106,6 +106,9 @@ public class FindingsTests
                 findings.Select(f => view.Tags[f.Mode.Name])
             );
         Assert.Equal(view.Tags["roller-left:worn"], view.PartTags["roller-left"]);
+        Assert.Equal("roller-left:worn", view.Lettered.First(l => l.Letter == view.PartTags["roller-left"]).Finding.Mode.Name);
+        Assert.Equal(view.Lettered.Select(l => l.Letter).Order(StringComparer.Ordinal), view.Lettered.Select(l => l.Letter));
+        Assert.All(view.Lettered, l => Assert.Contains(l.Letter, view.PartTags.Values));
     }
 
     [Fact]

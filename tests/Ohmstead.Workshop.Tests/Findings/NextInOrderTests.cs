@@ -63,4 +63,14 @@ public class NextInOrderTests
             ["ohms-left 0.2 ", "left-full 0.9 "],
             Of(Passed().Read("lamp-60", 106), [], new NextReading(Spec("lamp-60"), 0.5, 1, []))
         );
+
+    /// <summary>The blades are read, a mains reading waits for its lamp; of the two that are open one is advised.</summary>
+    [Fact]
+    public void A_list_of_readings_begins_with_the_advice_and_ends_with_what_was_taken()
+    {
+        var bench = new OnTheBench().ColdGates();
+        var offers = new[] { "blades", "left-full", "ohms-17", "ohms-right" }.Select(bench.Offer);
+        NextAdvice[] advice = [new(new(Spec("ohms-right"), 0.5, 1, []), [])];
+        Assert.Equal(["ohms-right", "ohms-17", "left-full", "blades"], NextAdvice.InOrder(advice, offers).Select(o => o.Spec.Id));
+    }
 }

@@ -131,4 +131,13 @@ public class LayoutBudgetTests
             ["Post u – post a", "Post u – post a (2)"],
             LayoutBudget.Of(Rating, [new(Rail, 18, 0, false), new(Rail, 17, 0, false)], new([]))!.Posts.Select(p => p.Load.Id)
         );
+
+    [Fact]
+    public void The_rails_are_the_posts_of_the_highest_volts_and_a_share_is_of_what_a_post_may_carry()
+    {
+        Assert.Equal(Rail, PostSupply.Rails(Supplies.Reverse())!.Outlet);
+        Assert.Null(PostSupply.Rails([]));
+        // 9 · 0.2 = 1.8 A of 4 A.
+        Assert.Equal(0.45, Budget(On(Lights, null, ("lamp", 9))).Posts[1].UsedShare, 9);
+    }
 }

@@ -132,4 +132,11 @@ public class ShopYearTests
         Assert.Equal(3, year.Learned);
         Assert.Equal(fault.Odds, Assert.Single(year.Chances).Odds);
     }
+
+    [Fact]
+    public void A_year_adds_up_its_months()
+    {
+        var year = new ShopYear([("Jan", 2, 1), ("Feb", 3, 5)], 0, 0, [], [], [], 0);
+        Assert.Equal((5, 6), year.Units);
+    }
 }

@@ -92,6 +92,8 @@ public class EstimateTests
         Assert.Equal((5, 12, 4, 2), (took.ApartMinutes, took.WorkMinutes, took.BackMinutes, took.OtherMinutes));
         Assert.Equal(1, took.Pauses);
         Assert.Equal((7.50m, 26.67m, 25m), (took.Parts, took.Worth, took.Billed!.Value));
+        Assert.Equal(Made().Lines.Sum(l => l.Parts), took.EstimatedParts);
+        Assert.Null((took with { Estimate = null }).EstimatedParts);
         Assert.Equal("within the estimate", took.Compared);
         Assert.Equal("longer than nine of ten such jobs", (took with { WorkMinutes = 20 }).Compared);
         Assert.Equal("shorter than half of such jobs", (took with { WorkMinutes = 2 }).Compared);
@@ -127,4 +129,8 @@ public class EstimateTests
         Assert.Equal(new LooksNoted("Knobs", "chipped", true, 15, 8.50m), LooksPlan.Note("Knobs", " chipped ", true, "15", "8,50").Fact);
         Assert.StartsWith("Price:", LooksPlan.Note("Knobs", "", true, "15", "?").Refused, StringComparison.Ordinal);
     }
+
+    [Fact]
+    public void It_holds_for_the_days_of_the_shop() =>
+        Assert.Equal("2026-03-05", EstimateDraft.UsuallyUntil(new DateOnly(2026, 2, 23), Shop.Usual with { EstimateDays = 10 }));
 }

@@ -78,6 +78,7 @@ public class PartMeasureTests
         var id = OnTheBench.Sheet.Elements.OfType<Ohmstead.Electrical.TypeSheets.Lamp>().First().Id;
         var lamp = ((LampMeasure)PartMeasure.For(OnTheBench.Sheet, id)!) with { OriginalVolts = 14, OriginalAmps = 0.25 };
         var cool = (LampMeasure)lamp.With("socket", "16").With("volts", "18").With("amps", "0.2");
+        Assert.Equal("18.0 V, 0.200 A", cool.Marked);
         Assert.Equal(DecidedAct.Replace, cool.Verdict()!.Act);
         Assert.Contains(cool.Verdict()!.Rows, r => r.Name == "draws" && r.Value == "0.187 A, 3.00 W");
         Assert.Equal([new PartFigure("volts", 18), new PartFigure("amps", 0.2)], cool.Figures);

@@ -101,4 +101,16 @@ public class PlanPriceTests
         Assert.Equal(new PriceBar(180, 280, 80), Bar(100, 150, 50));
         Assert.Equal(new PriceBar(180, 180, 180), Bar(50, 50, 50));
     }
+
+    /// <summary>Half of such jobs take 24 minutes for the one step; the 30 that are done are not left. 24 + 30 minutes at 50 an hour.</summary>
+    [Fact]
+    public void What_is_left_is_without_what_was_done_and_the_work_goes_by_the_rate()
+    {
+        var price = PlanPrice.Of(Plan(Done(30, 7.50m), Work()), Shop.Usual with { RatePerHour = 50 }, null);
+        Assert.Equal(price.LowMinutes - 30, price.LeftMinutes, 9);
+        Assert.Equal(24, price.LeftMinutes, 0.4);
+        var work = price.WorkAt(Shop.Usual with { RatePerHour = 60 });
+        Assert.Equal(price.LowMinutes, work.Low, 9);
+        Assert.Equal(price.HighMinutes, work.High, 9);
+    }
 }

@@ -5,6 +5,7 @@ using Ohmstead.Electrical.Readings;
 using Ohmstead.Electrical.TypeSheets;
 using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Proving;
+using Ohmstead.Workshop.Readings;
 using Ohmstead.Workshop.Shops;
 using Ohmstead.Workshop.Tests.Readings;
 
@@ -106,5 +107,40 @@ public class ContinuityLineTests
         Assert.False(FirstPower.Try(48, ShopEdit.Show(1.01 * amps.High), "", amps, watts).Fact!.Went);
         Assert.Null(FirstPower.Try(48, "", "", amps, watts).Fact);
         Assert.Contains("Amps", FirstPower.Try(48, "-1", "", amps, watts).Refused, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void The_last_checks_come_last_first_and_the_list_takes_as_long_as_all_of_them()
+    {
+        var bench = new OnTheBench();
+        bench.Add(Checks(bench)[2].Take("0.1").Fact!).Add(Checks(bench)[0].Take("OL").Fact!);
+        var checks = Checks(bench);
+        Assert.Equal([checks[0], checks[2]], ContinuityLine.Last(checks, bench.Unit));
+        Assert.Equal(Plan.Checks.Sum(c => c.Minutes), Plan.Minutes, 9);
+        Assert.Equal(Plan.Minutes, ContinuityLine.MinutesLeft(Checks(new OnTheBench())), 9);
+    }
+
+    [Fact]
+    public void The_lamps_asked_for_are_the_usual_ones_of_the_line_and_those_of_the_shop()
+    {
+        var own = new ShopLoad("own", "Own lamp", 100, 120, 1.2);
+        var shop = Shop.Usual with { Loads = [own, own with { Id = "other", Volts = 230 }] };
+        Assert.Equal([own], FirstPower.LampsOf(shop, 120));
+        Assert.Equal([.. UsualShop.LampsFor(120).Select(l => l.Id), "own"], FirstPower.LampsToAskFor(shop, 120).Select(l => l.Id));
+        Assert.Equal(144, FirstPower.Watts(own), 9);
+    }
+
+    [Fact]
+    public void A_lamp_shows_the_faults_that_lie_out_of_the_sound_band_and_a_step_has_the_band_of_its_volts()
+    {
+        var model = new UnitModel(OnTheBench.Sheet);
+        var shop = UsualShop.LampsFor(120).Aggregate(Shop.Usual, (s, lamp) => s.Has(lamp, true));
+        foreach (var lamp in FirstPower.Lamps(model, shop, 120, FirstPower.UsualFaults(model), Meter.Usual))
+            Assert.Equal(lamp.With.Where((_, f) => lamp.ApartOf(f) >= 1), lamp.Shows);
+        var (half, full) = (FirstPower.StepOf(model, 60, Meter.Usual), FirstPower.StepOf(model, 120, Meter.Usual));
+        Assert.Equal(60, half.Volts);
+        Assert.True(half.Amps.Value < full.Amps.Value && half.Watts.Value < full.Watts.Value);
+        Assert.EndsWith("A", half.Amps.Band, StringComparison.Ordinal);
+        Assert.EndsWith("W", half.Watts.Band, StringComparison.Ordinal);
     }
 }

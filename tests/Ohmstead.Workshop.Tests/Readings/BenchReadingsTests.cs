@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using Ohmstead.Electrical.Readings;
 using Ohmstead.Electrical.TypeSheets;
 using Ohmstead.Workshop.Journal;
+using Ohmstead.Workshop.Readings;
 
 namespace Ohmstead.Workshop.Tests.Readings;
 
@@ -119,5 +120,13 @@ public class BenchReadingsTests
             .Readings.Symptoms;
         Assert.True(Assert.Single(told).Yes);
         Assert.Empty(new OnTheBench().Add(new SignAnswered(asked, Answer.Unsure)).Readings.Symptoms);
+    }
+
+    [Fact]
+    public void The_meter_in_hand_is_the_one_taken_up_or_the_first_of_the_shop()
+    {
+        Assert.Equal("good", MeterInHand.IdAt(BenchState.AsSheet with { MeterId = "good" }, OnTheBench.Shop));
+        Assert.Equal("hand", MeterInHand.IdAt(BenchState.AsSheet with { MeterId = "sold" }, OnTheBench.Shop));
+        Assert.Equal("", MeterInHand.IdAt(BenchState.AsSheet, OnTheBench.Shop with { Meters = [] }));
     }
 }

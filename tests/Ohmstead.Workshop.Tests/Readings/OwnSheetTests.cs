@@ -75,4 +75,15 @@ public class OwnSheetTests
         bench.Add(new Corrected(bench.Unit.Last.Id, null));
         Assert.Same(OnTheBench.Sheet, bench.Own);
     }
+
+    /// <summary>Both ends of the primary on one terminal is a winding that nothing feeds; where it is, it may stay.</summary>
+    [Fact]
+    public void What_makes_no_circuit_is_refused_before_it_is_entered()
+    {
+        var unit = new OnTheBench().Unit;
+        var ends = Workshop.Wiring.WireEnds.Of(OnTheBench.Sheet);
+        Assert.Equal("", OwnSheet.WhyNot(unit, OnTheBench.Sheet, Workshop.Wiring.WireEnds.Keep(ends.Take(1), OnTheBench.Sheet)));
+        var wrong = new PartChanged("no-such-part", PartChange.Removed, null, "");
+        Assert.StartsWith("That makes no circuit: ", OwnSheet.WhyNot(unit, OnTheBench.Sheet, [wrong]), StringComparison.Ordinal);
+    }
 }

@@ -56,4 +56,14 @@ public class SlipWordsTests
                 SlipWords.Brief(OnTheBench.Sheet, OnTheBench.Sheet.FindReading("left-full")!, new("left-full", k, null, null, 0.9))
             )
         );
+
+    [Theory]
+    [InlineData(0.9, true)]
+    [InlineData(0.89, false)]
+    public void It_is_asked_about_at_once_from_nine_in_ten_on(double probability, bool isSure)
+    {
+        var bench = new OnTheBench().Read("ohms-left", 35);
+        var slip = new ProbableSlip("ohms-left", SlipKind.TimesTen, null, 3.5, probability);
+        Assert.Equal(isSure, SlipWords.Of(OnTheBench.Sheet, bench.Readings, slip)!.IsSure);
+    }
 }

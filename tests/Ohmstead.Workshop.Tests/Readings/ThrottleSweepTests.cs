@@ -18,14 +18,9 @@ public class ThrottleSweepTests
 
     private static double At(double position) =>
         ThrottleSweep
-            .ExpectedAt(
-                Ready.Model,
-                OnTheBench.Sheet.FindReading("left-full")!,
-                "throttle-left",
-                position,
-                Ready.Unit.Bench,
-                OnTheBench.Shop
-            )
+            .Expected(Ready.Model, OnTheBench.Sheet.FindReading("left-full")!, "throttle-left", Ready.Unit.Bench, OnTheBench.Shop)[
+                (int)Math.Round(position * 10)
+            ]
             .Value;
 
     [Fact]
@@ -83,5 +78,26 @@ public class ThrottleSweepTests
         Assert.NotNull(ThrottleSweep.Last(bench.Unit, "throttle-left"));
         bench.Add(new PartChanged("roller-left", PartChange.Renewed, null, ""));
         Assert.Null(ThrottleSweep.Last(bench.Unit, "throttle-left"));
+    }
+
+    [Fact]
+    public void A_sweep_stands_in_its_rows_again_and_its_picture_is_as_high_as_the_highest()
+    {
+        var sweep = new SweepTaken("left-full", "throttle-left", [new(0.3, 10.1), new(1, 30)], BenchState.AsSheet);
+        Assert.Equal(Table((3, "10.1"), (10, "30")), ThrottleSweep.Typed(sweep));
+        Assert.All(ThrottleSweep.Typed(null), text => Assert.Equal("", text));
+        Assert.Equal([0.0, 0.5, 1.0], new[] { 0, 5, 10 }.Select(ThrottleSweep.PositionOf));
+        Assert.Equal((3, 10), (ThrottleSweep.RowOf(sweep.Points[0]), ThrottleSweep.RowOf(sweep.Points[1])));
+        var expected = ThrottleSweep.Expected(
+            Ready.Model,
+            OnTheBench.Sheet.FindReading("left-full")!,
+            "throttle-left",
+            Ready.Unit.Bench,
+            OnTheBench.Shop
+        );
+        Assert.Equal(
+            (30, expected.Max(e => e.High), 1),
+            (ThrottleSweep.MostVolts(expected, sweep), ThrottleSweep.MostVolts(expected, null), ThrottleSweep.MostVolts([], null))
+        );
     }
 }

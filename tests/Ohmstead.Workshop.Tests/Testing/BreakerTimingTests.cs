@@ -151,4 +151,33 @@ public class BreakerTimingTests
     [InlineData(59.2, "1:00")]
     [InlineData(338, "5:38")]
     public void A_clock_says_minutes_and_seconds(double seconds, string clock) => Assert.Equal(clock, BreakerEntry.Clock(seconds));
+
+    [Fact]
+    public void A_plan_says_whose_figures_it_goes_by_and_not_of_trips_that_it_left_out()
+    {
+        Assert.True(Timed().Plan(20).IsOfUnit);
+        Assert.False(new TestedUnit().Plan(20).IsOfUnit);
+        var misfit = new TestedUnit().Add(new BreakerTimed(Id, 15, 50, true, ""), new BreakerTimed(Id, 20, 43.2, true, ""));
+        Assert.False(misfit.Plan(20).IsOfUnit);
+    }
+
+    [Fact]
+    public void A_list_of_tests_waits_as_long_as_the_first_breaker_cools()
+    {
+        var unit = Timed();
+        Assert.Equal([Id], BreakerPlan.Breakers(unit.Bench.Model.Sheet).Select(b => b.Id));
+        Assert.Equal(338, BreakerPlan.UsualCoolSeconds(unit.Bench.Unit, unit.Bench.Model.Sheet, TestedUnit.Shop), 0);
+        var bare = unit.Bench.Model.Sheet with { Elements = [.. unit.Bench.Model.Sheet.Elements.Where(e => e.Id != Id)] };
+        Assert.Equal(0, BreakerPlan.UsualCoolSeconds(unit.Bench.Unit, bare, TestedUnit.Shop));
+    }
+
+    [Fact]
+    public void The_last_timing_is_of_the_breaker_that_is_asked_for()
+    {
+        var unit = Timed().Add(new BreakerTimed("another", 20, 30, true, ""));
+        Assert.Equal(43.2, BreakerRun.Last(unit.Bench.Unit, Id)!.Value.Fact.Seconds);
+        Assert.Null(BreakerRun.Last(unit.Bench.Unit, "none"));
+        var from = End(unit);
+        Assert.Equal((false, true), (BreakerRun.IsHeld(from, from.AddSeconds(0.99)), BreakerRun.IsHeld(from, from.AddSeconds(1))));
+    }
 }

@@ -262,4 +262,38 @@ public class HeatRunTests
         Assert.True(unit.Get(TestList.Heat).IsDue);
         Assert.StartsWith("Again: ", unit.Get(TestList.Heat).Why, StringComparison.Ordinal);
     }
+
+    /// <summary>The plug goes in again ten minutes after the last reading; the winding is read 20 s after it is out.</summary>
+    [Fact]
+    public void The_tone_calls_for_the_plug_and_then_for_the_ohms()
+    {
+        var run = Run(10, 20);
+        Assert.Equal((61.0, 0.0), (run.SecondsToNext(Noon.AddSeconds(1739.5)), run.SecondsToRead(Noon)));
+        Assert.Equal((false, true), (run.IsCalledAt(Noon.AddSeconds(1799)), run.IsCalledAt(Noon.AddSeconds(1800))));
+        Assert.Equal((1, 0, 0), (run.Missing, Run(10, 20, 30).Missing, Run(10, 20, 30, 40).Missing));
+        var unit = Unit(10, 20).Add(new HeatUnplugged(30));
+        var (off, at) = (Of(unit), unit.Bench.Unit.Last.At);
+        Assert.Equal(
+            (20.0, 1.0, 0.0),
+            (off.SecondsToRead(at), off.SecondsToRead(at.AddSeconds(19.5)), off.SecondsToRead(at.AddSeconds(20)))
+        );
+        Assert.Equal((false, true), (off.IsCalledAt(at.AddSeconds(19.5)), off.IsCalledAt(at.AddSeconds(20))));
+    }
+
+    /// <summary>The sheet's post 1 read with no load and with one; what its windings lose goes with the square of the amps.</summary>
+    [Fact]
+    public void What_its_readings_say_of_it_is_offered_for_the_load_for_hours()
+    {
+        var unit = new TestedUnit();
+        Assert.Equal(new HeatCarryTyped("30", "", ""), HeatEntry.Known(unit.All, Run(10), unit.Bench.Model, TestedUnit.Shop));
+        foreach (var test in unit.All.Where(t => t.Sort == TestSort.NoLoadWatts))
+            unit.Take(test.Id, Shown.Number(14.63));
+        foreach (var offer in unit.All.First(t => t.Sort == TestSort.Regulation).Pair)
+            unit.Bench.Read(offer.Spec.Id, offer.Spec.State.Loads.IsEmpty ? 20 : 18);
+        var drop = PostDrop.Of(unit.All.First(t => t.Sort == TestSort.Regulation), unit.Bench.Model, TestedUnit.Shop)!;
+        var known = HeatEntry.Known(unit.All, Run(10), unit.Bench.Model, TestedUnit.Shop);
+        Assert.Equal("14.6", known.NoLoadWatts);
+        Assert.Equal(drop.SourceOhms * 36, double.Parse(known.CopperWatts, System.Globalization.CultureInfo.InvariantCulture), 0.051);
+        Assert.Equal("", HeatEntry.Known(unit.All, null, unit.Bench.Model, TestedUnit.Shop).CopperWatts);
+    }
 }

@@ -67,4 +67,24 @@ public class TestPlanTests
         Assert.Equal(0, alone.WaitMinutes);
         Assert.Empty(TestPlan.Of([], 338).Lines);
     }
+
+    [Fact]
+    public void Only_what_is_due_is_on_it_and_its_first_comes_next()
+    {
+        var choice = Test("heat", TestSort.HeatRun, 80) with { IsChoice = true };
+        var taken = Test("watts", TestSort.NoLoadWatts, 1) with { Taken = new TestTaken(default, [14], null, 0, 0, null, "") };
+        BenchTest[] tests = [choice, taken, Test("drop", TestSort.Regulation, 0), Test("touch", TestSort.TouchCurrent, 4)];
+        Assert.Equal(["touch"], TestPlan.Of(tests, 0).Lines.Select(l => l.Test!.Id));
+        Assert.Equal("touch", TestPlan.Of(tests, 0).Next!.Id);
+        Assert.Null(TestPlan.Of([choice], 0).Next);
+        Assert.Equal(["watts", "drop"], tests.Where(t => t.IsToJudge).Select(t => t.Id));
+    }
+
+    [Fact]
+    public void While_a_breaker_cools_something_that_makes_no_heat_is_offered()
+    {
+        var ground = Test("ground", TestSort.GroundWire, 2);
+        Assert.Equal("ground", TestPlan.Meanwhile([Test("load", TestSort.LoadedVolts, 1), ground])!.Id);
+        Assert.Null(TestPlan.Meanwhile([ground with { IsChoice = true }, Test("heat", TestSort.HeatRun, 80)]));
+    }
 }

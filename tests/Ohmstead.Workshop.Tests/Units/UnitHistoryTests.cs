@@ -51,4 +51,19 @@ public class UnitHistoryTests
                 Line(4, Read(18))
             )
         );
+
+    [Fact]
+    public void Photos_of_a_thing_are_its_own_each_once_in_their_order() =>
+        Assert.Equal(
+            ["b", "a"],
+            UnitHistory
+                .Fold([
+                    First,
+                    Line(2, new PhotoAdded("b", "", "cover")),
+                    Line(3, new PhotoAdded("c", "", "cord")),
+                    Line(4, new PhotoAdded("a", "", "cover")),
+                    Line(5, new PhotoAdded("b", "", "cover")),
+                ])
+                .PhotosOf("cover")
+        );
 }

@@ -69,4 +69,12 @@ public class SeenWireTests
     }
 
     private static (string, string, string) Of(SeenWire w) => (w.Colour, w.From, w.To);
+
+    [Fact]
+    public void A_wire_is_loose_until_both_its_ends_were_seen_and_each_end_knows_the_other_terminal()
+    {
+        var wire = new SeenWire("untyped-wire-1", "red", "a", "b");
+        Assert.Equal(("b", "a"), (wire.Beyond(wire.First), wire.Beyond(wire.Second)));
+        Assert.Equal((false, true, true), (wire.IsLoose, (wire with { To = "" }).IsLoose, (wire with { From = "" }).IsLoose));
+    }
 }

@@ -188,4 +188,26 @@ public class WiringRecordTests
         var model = new UnitModel(own);
         return new ReadingSolver().Solve(new FaultedCircuits(model, spec, spec.State).Usual, model.Nominal).Value!.Value;
     }
+
+    [Fact]
+    public void What_is_still_to_be_looked_at_is_every_joint_and_end_that_nobody_saw_and_the_joint_in_hand()
+    {
+        var (first, second) = (WireEnds.Terminals(Sheet)[0], WireEnds.Terminals(Sheet)[1]);
+        var ends = WireEnds.On(Sheet, first).ToArray();
+        Assert.Equal(WireEnds.Of(Sheet).Where(e => e.Terminal == first).Select(e => e.End), ends);
+        var record = Of(new OnTheBench().Add(new JointSeen(WiringState.Found, first, [.. ends.Select(e => new WireEnd(e, ""))], "", 0, 0)));
+        Assert.Equal(second, record.Waiting(Sheet, "").First());
+        Assert.Equal([first, second], record.Waiting(Sheet, first).Take(2));
+        Assert.Empty(record.NotSeen(Sheet).Intersect(ends));
+        Assert.Equal(WireEnds.Of(Sheet).Length - ends.Length, record.NotSeen(Sheet).Count());
+    }
+
+    [Fact]
+    public void The_color_of_a_wire_is_that_of_either_end()
+    {
+        var wire = Sheet.Elements.First(e => e.Kind == ElementKind.Wire);
+        var record = Of(new OnTheBench().Add(new JointSeen(WiringState.Found, wire.From, [new($"{wire.Id}.from", "green")], "", 0, 0)));
+        Assert.Equal(("green", "green"), (record.ColourOfWire($"{wire.Id}.to"), record.ColourOfWire($"{wire.Id}.from")));
+        Assert.Equal("", record.ColourOfWire("another.from"));
+    }
 }

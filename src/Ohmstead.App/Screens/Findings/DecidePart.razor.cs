@@ -1,6 +1,4 @@
 using Microsoft.AspNetCore.Components;
-using Ohmstead.App.Background;
-using Ohmstead.App.Screens.Readings;
 using Ohmstead.Electrical.Diagnosis;
 using Ohmstead.Workshop.Drawers;
 using Ohmstead.Workshop.Findings;
@@ -66,9 +64,7 @@ public sealed partial class DecidePart
         if (Model is not { } model || Unit is null)
             return;
         options = PartOptions.Of(Unit, model.Sheet, madeOf?.View, Shop, About, Fault ?? "");
-        estimated = madeOf
-            ?.Result.Faults.Where(f => f.Mode.Element == About && f.Probability >= WorkToDo.WorthPlanning)
-            .MaxBy(f => f.Probability);
+        estimated = madeOf is { } made ? WorkToDo.Suspected(made.Result, About) : null;
         if (options is null || shownOf == About)
             return;
         // What the person typed stays while findings come in.
@@ -99,8 +95,8 @@ public sealed partial class DecidePart
         if (verdict.Act != DecidedAct.Open)
             act = verdict.Act;
         why = verdict.Why;
-        if (measure is LampMeasure { Figures: { IsEmpty: false } figures } && fit is { } same)
-            fit = same with { Name = verdict.Why[..verdict.Why.IndexOf(" is ", StringComparison.Ordinal)], Figures = figures };
+        if (measure is LampMeasure { Figures: { IsEmpty: false } figures } lamp && fit is { } same)
+            fit = same with { Name = lamp.Marked, Figures = figures };
     }
 
     private async Task DecideAsync()

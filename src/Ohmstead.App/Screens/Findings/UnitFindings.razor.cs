@@ -1,7 +1,5 @@
 using System.Collections.Immutable;
-using Ohmstead.App.Background;
 using Ohmstead.App.Components;
-using Ohmstead.App.Screens.Readings;
 using Ohmstead.Electrical.Faults;
 using Ohmstead.Workshop.Drawing;
 using Ohmstead.Workshop.Findings;
@@ -30,36 +28,19 @@ public sealed partial class UnitFindings
     private IReadOnlyList<string> where = [];
     private IReadOnlyList<string> named = [];
 
-    /// <summary>The one act that the page offers first.</summary>
-    private enum NextAct
-    {
-        Doubt,
-        Slip,
-        Repair,
-        GetTo,
-        Settle,
-        Next,
-    }
-
     private FindingsView? View => Answer.Latest?.View;
 
     private IReadOnlyList<NextAdvice> Advice => Answer.Latest is { } latest ? latest.Next : [];
 
-    /// <summary>Slips, but for what was read again since.</summary>
-    private IEnumerable<SlipWords> Slips => View?.Slips.Where(s => Offer(s.Spec.Id) is { IsReadAgain: false }) ?? [];
-
     private bool HasReadings => View is { Readings.Length: > 0 };
 
-    private AlikeFindings? Settling => cards.FirstOrDefault(c => c.SettlingReadings.Any(t => t.IsOpen));
+    private AlikeFindings? Settling => cards.FirstOrDefault(c => c.CanBeSettled);
 
-    private NextAct Act =>
-        View is { Doubts: [var first, ..] } && UnitLinks.Of(Unit!, first, Shop).Words.Length > 0 ? NextAct.Doubt
-        : View is { Unexplained.Length: > 0 } || Slips.Any() ? NextAct.Slip
-        : after?.Next is not null ? NextAct.Repair
-        : cards is [{ Findings: [{ Judgement: Judgement.Confirmed }] }, ..] ? NextAct.GetTo
-        : Settling is not null ? NextAct.Settle
-        : Advice.Count > 0 ? NextAct.Next
-        : NextAct.GetTo;
+    /// <summary>The one act that the page offers first.</summary>
+    private FirstAct Act =>
+        Answer.Latest is { View.Doubts: var doubts } latest
+            ? FirstActs.Of(latest, doubts is [var first, ..] && UnitLinks.Of(Unit!, first, Shop).Words.Length > 0, Slips, after)
+            : FirstAct.GetTo;
 
     private string Taken =>
         Counted.Of(Readings?.Readings.Count(r => r.IsTaken) ?? 0, "reading")

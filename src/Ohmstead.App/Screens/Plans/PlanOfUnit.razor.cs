@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using Microsoft.AspNetCore.Components;
 using Ohmstead.App.Background;
 using Ohmstead.App.Queue;
-using Ohmstead.App.Screens.Readings;
 using Ohmstead.Electrical.Reckoning.Deciding;
 using Ohmstead.Workshop.Drawers;
 using Ohmstead.Workshop.Findings;
@@ -40,7 +39,7 @@ public sealed partial class PlanOfUnit
     private string Heading =>
         plan is null || plan.Lines.IsEmpty ? "Plan"
         : price is null || !ReferenceEquals(priceOf, plan) ? $"Plan: {Counted.Of(plan.Lines.Length, "step")} left"
-        : $"Plan: about {Counted.Minutes(price.LowMinutes - plan.Done.Sum(l => l.TookMinutes ?? 0))}, {Counted.Of(plan.Lines.Length, "step")} left";
+        : $"Plan: about {Counted.Minutes(price.LeftMinutes)}, {Counted.Of(plan.Lines.Length, "step")} left";
 
     /// <inheritdoc/>
     protected override void OnInitialized()
@@ -109,7 +108,7 @@ public sealed partial class PlanOfUnit
         if (madeAt != unit.LastNumber || !ReferenceEquals(madeOf, latest))
             return;
         (plan, open, took, drawer) = (made, worth, WhatItTook.Of(unit, made, shop), parts);
-        toTakeOut = unit.All<PracticeBegun>().Any() ? [] : PlanParts.ToTakeOut(made);
+        toTakeOut = unit.IsPractice ? [] : PlanParts.ToTakeOut(made);
         StateHasChanged();
         if (RendererInfo.IsInteractive)
             _ = PriceAsync(made, unit, shop);

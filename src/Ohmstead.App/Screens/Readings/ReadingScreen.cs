@@ -108,11 +108,11 @@ public abstract class ReadingScreen : UnitScreen
     protected Task CorrectAsync(string readingId, Shown meant) =>
         ReadingEntry.Correct(Unit!, readingId, meant) is { } corrected ? EnterAsync(corrected) : Task.CompletedTask;
 
-    /// <summary>The slips that the last answer is sure of, but for what was read again or answered since.</summary>
-    protected IEnumerable<SlipWords> SureSlips =>
-        Answer.Latest is { } latest
-            ? latest.View.SureSlips.Where(s => LastOf(s.Spec.Id) is { } last && last.Number <= latest.Number && !kept.Contains(last.Id))
-            : [];
+    /// <summary>The slips of the last answer that still hold.</summary>
+    protected IEnumerable<SlipWords> Slips => Answer.Latest is { } latest && Unit is { } unit ? latest.SlipsOf(unit) : [];
+
+    /// <summary>Those that it is sure of, and that nobody answered here.</summary>
+    protected IEnumerable<SlipWords> SureSlips => Slips.Where(s => s.IsSure && LastOf(s.Spec.Id) is { } last && !kept.Contains(last.Id));
 
     /// <summary>It was no slip: nobody asks again on this screen.</summary>
     protected void Keep(SlipWords slip)

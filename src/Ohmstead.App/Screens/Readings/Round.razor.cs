@@ -88,14 +88,12 @@ public sealed partial class Round
     }
 
     /// <summary>
-    /// To the next line that can be taken and is not; where there is none, to the next at all; from the last to the findings.
-    /// The hand follows when the lines are drawn again: an entry may have opened the next one.
+    /// To the next line, from the last to the findings. The hand follows when the lines are drawn again: an entry may have opened the next one.
     /// </summary>
     private void GoOn(int from)
     {
         var offers = Lines.ToList();
-        var after = Enumerable.Range(0, offers.Count).Where(n => n > from && offers[n].IsOpen).ToList();
-        goTo = after.Where(n => offers[n].Last is null && !offers[n].IsWaived).Concat(after).FirstOrDefault(-1);
+        goTo = UsualRound.Next(offers, from);
         if (goTo is >= 0 and var next)
             Bench.Asked.Ask(Id, offers[next].Spec.Id, Unit!.LastNumber);
         StateHasChanged();

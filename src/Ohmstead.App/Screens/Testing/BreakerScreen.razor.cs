@@ -1,9 +1,8 @@
+using System.Collections.Immutable;
 using System.Globalization;
 using Microsoft.AspNetCore.Components;
-using Microsoft.JSInterop;
 using Ohmstead.Electrical.TypeSheets;
 using Ohmstead.Workshop.Journal;
-using Ohmstead.Workshop.Shops;
 using Ohmstead.Workshop.Testing;
 using Ohmstead.Workshop.Words;
 
@@ -14,6 +13,7 @@ public sealed partial class BreakerScreen
 {
     private BreakerRun? run;
     private BreakerPlan? plan;
+    private ImmutableArray<Resistive> breakers = [];
     private Resistive? breaker;
     private BenchTest? test;
     private BenchTest? meanwhile;
@@ -37,9 +37,6 @@ public sealed partial class BreakerScreen
     /// <summary>Which; null for the first.</summary>
     [Parameter]
     public string? BreakerId { get; set; }
-
-    private List<Resistive> Breakers =>
-        Model is null ? [] : [.. Model.Sheet.Elements.OfType<Resistive>().Where(e => e.Kind == ElementKind.Breaker)];
 
     private string Expected =>
         !double.IsFinite(plan!.Expected.Seconds) ? "At these amps it should not open."
@@ -67,17 +64,16 @@ public sealed partial class BreakerScreen
     private async Task ChooseAsync()
     {
         run = BreakerRun.Of(Unit!);
-        breaker = Breakers.FirstOrDefault(b => BreakerId is null || b.Id == BreakerId);
+        breakers = Model is null ? [] : BreakerPlan.Breakers(Model.Sheet);
+        breaker = breakers.FirstOrDefault(b => BreakerId is null || b.Id == BreakerId);
         test = Tests.FirstOrDefault(t => t.Id == TestList.OfBreaker(breaker?.Id ?? ""));
         if (breaker is null || test is null)
             return;
-        last = Unit!.All<BreakerTimed>().Where(b => b.Fact.Breaker == breaker.Id).Select(b => ((Entry, BreakerTimed)?)b).LastOrDefault();
+        last = BreakerRun.Last(Unit!, breaker.Id);
         if (amps.Length == 0)
             amps = ValueText.Plain(BreakerPlan.TestAmps(breaker));
         Follow();
-        meanwhile = Tests.FirstOrDefault(t =>
-            t is { IsDue: true, Sort: TestSort.TouchCurrent or TestSort.SecondaryToCore or TestSort.GroundWire }
-        );
+        meanwhile = TestPlan.Meanwhile(Tests);
         var of = ++worked;
         var found = await WorkOutAsync(test);
         if (of == worked)
@@ -168,35 +164,8 @@ public sealed partial class BreakerScreen
 
     private async Task LeaveAsync()
     {
-        var left = TestEntry.Leave(test!, leave);
-        refused = left.Refused;
-        if (left.Facts.IsEmpty)
-            return;
-        leave = "";
-        await EnterAsync([.. left.Facts]);
-    }
-
-    private async Task<string> SaveLimitAsync(string value, string source, string date)
-    {
-        if (TestBounds.InShop(TestSort.Breaker, Shop) is not { } limit)
-            return "";
-        if (ShopEdit.TestLimit(Shop, limit, value, source, date).Problem is { Length: > 0 } problem)
-            return problem;
-        await Bench.EditShopAsync(shop => ShopEdit.TestLimit(shop, limit, value, source, date).Shop!);
-        await UnitReadAsync();
-        StateHasChanged();
-        return "";
-    }
-
-    private async Task ScriptAsync(string name, params object[] with)
-    {
-        try
-        {
-            await Script.InvokeVoidAsync(name, with);
-        }
-        catch (JSDisconnectedException)
-        {
-            // The window is gone; the next one asks the journal.
-        }
+        refused = await LeaveAsync(test!, leave);
+        if (refused.Length == 0)
+            leave = "";
     }
 }

@@ -1,11 +1,9 @@
 using System.Collections.Immutable;
 using System.Globalization;
-using Microsoft.JSInterop;
 using Ohmstead.Electrical.Reckoning.Proving;
 using Ohmstead.Workshop.Job;
 using Ohmstead.Workshop.Journal;
 using Ohmstead.Workshop.Testing;
-using Ohmstead.Workshop.Words;
 
 namespace Ohmstead.App.Screens.Testing;
 
@@ -21,21 +19,18 @@ public sealed partial class HeatRunScreen
     private HeatPicture? picture;
     private TestResult? result;
     private TestBound? limit;
-    private IReadOnlyList<(Guid Id, string Tag, DateTimeOffset NextAt)> others = [];
+    private IReadOnlyList<(Guid Id, string Tag, HeatRunState Run)> others = [];
     private DateTimeOffset? calledAt;
     private string said = "";
     private string refused = "";
     private string why = "";
     private string leave = "";
-    private string idle = "";
-    private string copper = "";
+    private HeatCarryTyped known = new("", "", "");
     private int worked;
 
     /// <summary>By all readings so far; null while it is worked out, and before the third.</summary>
     private HeatRunAnswer? Latest =>
-        run is { Readings.Length: >= HeatRunState.Least } && steps is [.., var last] && last.Question == run.Question()
-            ? last.Answer
-            : null;
+        run is { Missing: 0 } && steps is [.., var last] && last.Question == run.Question() ? last.Answer : null;
 
     private TestEnd Settled =>
         Latest?.MayStop switch
@@ -58,7 +53,7 @@ public sealed partial class HeatRunScreen
         if (Trouble.Length > 0 || Model is null || Tests.FirstOrDefault(t => t.Id == TestList.Heat) is not { } test)
             return;
         limit = TestBounds.Of(test, Shop, null, 0);
-        (idle, copper) = CopperOf();
+        known = HeatEntry.Known(Tests, run ?? done, Model, Shop);
         others = await OthersAsync();
         if (!RendererInfo.IsInteractive)
             return;
@@ -96,23 +91,20 @@ public sealed partial class HeatRunScreen
     /// <inheritdoc/>
     protected override async Task BeatAsync()
     {
-        var due = (run is { } on && (on.IsCalledAt(Now) || IsToRead(on))) || others.Any(o => o.NextAt <= Now);
+        var due = run?.IsCalledAt(Now) == true || others.Any(o => o.Run.IsCalledAt(Now));
         if (!due)
             calledAt = null;
         else if (calledAt is not { } last || Now - last >= CallAgain)
         {
             calledAt = Now;
-            await ToneAsync("call");
+            await ToneAsync();
         }
     }
 
-    private bool IsToRead(HeatRunState on) =>
-        on is { IsRunning: true, Unplugged: { } at } && (Now - at).TotalSeconds >= HeatRunState.ReadAfterSeconds;
-
     /// <summary>Heat runs that are on elsewhere in the shop: their tone is heard here too.</summary>
-    private async Task<IReadOnlyList<(Guid, string, DateTimeOffset)>> OthersAsync()
+    private async Task<IReadOnlyList<(Guid, string, HeatRunState)>> OthersAsync()
     {
-        var all = new List<(Guid, string, DateTimeOffset)>();
+        var all = new List<(Guid, string, HeatRunState)>();
         foreach (var card in await Bench.Store.CardsAsync(withHandedBack: false, CancellationToken.None))
             if (
                 card.Next.Action == NextAction.HeatRun
@@ -120,23 +112,8 @@ public sealed partial class HeatRunScreen
                 && await Bench.ReadAsync(card.Id) is { } unit
                 && HeatRunState.Of(unit) is { IsRunning: true, IsOff: false } on
             )
-                all.Add((card.Id, card.Tag, on.NextAt));
+                all.Add((card.Id, card.Tag, on));
         return all;
-    }
-
-    /// <summary>What it takes with no load, and what its windings lose at the load of the run, where its readings say it.</summary>
-    private (string Idle, string Copper) CopperOf()
-    {
-        var watts = Tests.FirstOrDefault(t => t is { Sort: TestSort.NoLoadWatts, Taken.Values.Length: > 0 })?.Taken!.Values[0];
-        var amps = (run ?? done)?.Begun.LoadAmps;
-        var drop = Tests
-            .Where(t => t.Sort == TestSort.Regulation)
-            .Select(t => PostDrop.Of(t, Model!, Shop))
-            .FirstOrDefault(d => d is not null);
-        return (
-            watts is { } w ? ValueText.Plain(Math.Round(w, 1)) : "",
-            drop is not null && amps is { } a ? ValueText.Plain(Math.Round(drop.LossWatts(a), 1)) : ""
-        );
     }
 
     private async Task<string> BeginAsync(HeatBeginTyped typed)
@@ -202,12 +179,9 @@ public sealed partial class HeatRunScreen
 
     private async Task LeaveAsync()
     {
-        var left = TestEntry.Leave(Tests.First(t => t.Id == TestList.Heat), leave);
-        refused = left.Refused;
-        if (left.Facts.IsEmpty)
-            return;
-        leave = "";
-        await EnterAsync([.. left.Facts]);
+        refused = await LeaveAsync(Tests.First(t => t.Id == TestList.Heat), leave);
+        if (refused.Length == 0)
+            leave = "";
     }
 
     private async Task<(ImmutableArray<string> Words, string Refused)> CarryAsync(HeatCarryTyped typed)
@@ -222,15 +196,5 @@ public sealed partial class HeatRunScreen
         return (words, problem);
     }
 
-    private async Task ToneAsync(string name)
-    {
-        try
-        {
-            await Script.InvokeVoidAsync("ohmstead.tone", name);
-        }
-        catch (JSDisconnectedException)
-        {
-            // The window is gone: nobody hears it.
-        }
-    }
+    private Task ToneAsync() => ScriptAsync("ohmstead.tone", "call");
 }

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
+using Microsoft.AspNetCore.Components;
+using Microsoft.JSInterop;
 using Ohmstead.App.Screens.Readings;
-using Ohmstead.Electrical.TypeSheets;
 using Ohmstead.Workshop.Readings;
 using Ohmstead.Workshop.Shops;
 using Ohmstead.Workshop.Testing;
@@ -15,6 +16,9 @@ public abstract class TestScreen : ReadingScreen
 
     private ITimer? beat;
 
+    [Inject]
+    private IJSRuntime Script { get; set; } = null!;
+
     /// <summary>The tests of the unit, in the order of their sorts.</summary>
     protected ImmutableArray<BenchTest> Tests { get; private set; } = [];
 
@@ -25,10 +29,7 @@ public abstract class TestScreen : ReadingScreen
     protected ImmutableArray<LockReason> Locks => TestList.LocksOf(Tests);
 
     /// <summary>How long a plan waits for a breaker to cool [s].</summary>
-    protected double CoolSeconds =>
-        Model?.Sheet.Elements.OfType<Resistive>().FirstOrDefault(e => e.Kind == ElementKind.Breaker) is { } breaker
-            ? BreakerPlan.Of(Unit!, Model.Sheet, breaker, BreakerPlan.TestAmps(breaker), Shop).CoolSeconds
-            : 0;
+    protected double CoolSeconds => Tests.IsEmpty ? 0 : BreakerPlan.UsualCoolSeconds(Unit!, Model!.Sheet, Shop);
 
     /// <inheritdoc/>
     protected override async Task UnitReadAsync()
@@ -42,6 +43,38 @@ public abstract class TestScreen : ReadingScreen
     {
         var (unit, model, shop) = (Unit!, Model!, Shop);
         return WorkOutAsync(() => TestResult.Of(test, unit, model, shop, TestBand.Of(test, model, shop, unit.Bench)));
+    }
+
+    /// <summary>A test is left out; says why that was refused, or nothing.</summary>
+    protected async Task<string> LeaveAsync(BenchTest test, string why)
+    {
+        var left = TestEntry.Leave(test, why);
+        if (!left.Facts.IsEmpty)
+            await EnterAsync([.. left.Facts]);
+        return left.Refused;
+    }
+
+    /// <summary>The shop's limit of a sort of test is changed; says why that was refused, or nothing.</summary>
+    protected async Task<string> SaveLimitAsync(TestSort sort, string value, string source, string date)
+    {
+        if (TestBounds.InShop(sort, Shop) is not { } limit)
+            return "";
+        if (ShopEdit.TestLimit(Shop, limit, value, source, date).Problem is { Length: > 0 } problem)
+            return problem;
+        await Bench.EditShopAsync(shop => ShopEdit.TestLimit(shop, limit, value, source, date).Shop!);
+        await UnitReadAsync();
+        StateHasChanged();
+        return "";
+    }
+
+    /// <summary>Calls the page's script. A window that is gone hears nothing, and the next one asks the journal.</summary>
+    protected async Task ScriptAsync(string name, params object[] with)
+    {
+        try
+        {
+            await Script.InvokeVoidAsync(name, with);
+        }
+        catch (JSDisconnectedException) { }
     }
 
     /// <summary>Begins to beat; once.</summary>

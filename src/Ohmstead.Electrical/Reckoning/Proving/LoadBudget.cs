@@ -98,7 +98,7 @@ public sealed record LoadBudget(
             total,
             posts.Sum(p => p.Watts),
             used,
-            used <= 100 * (1 + Hair) && posts.All(p => p.Within),
+            IsWithin(used) && posts.All(p => p.Within),
             [.. Wanted.Select(w => CanAdd(w, total, posts))]
         )
         {
@@ -107,6 +107,10 @@ public sealed record LoadBudget(
             Outside = ["The amps are what each draws on average. A start or a stalled motor draws more for a moment."],
         };
     }
+
+    /// <summary>True while the unit itself is not asked for more than its usable amps, whatever its posts may give.</summary>
+    /// <param name="usedPercent">Of the usable amps [%].</param>
+    public static bool IsWithin(double usedPercent) => usedPercent <= 100 * (1 + Hair);
 
     private PostLoad OfPost(LoadPost post)
     {

@@ -1,4 +1,5 @@
 using System.Text.Json.Nodes;
+using Ohmstead.Electrical.Reckoning.Proving;
 
 namespace Ohmstead.Electrical.Tests.Reckoning.Proving;
 
@@ -135,4 +136,12 @@ public class LoadBudgetTests
                 $"\"question\": \"load-budget\", \"unit\": {{ \"usableAmps\": 8 }}, \"posts\": [ {{ \"id\": \"a\", \"volts\": 18{Wire(18, -1)} }} ], \"consumers\": []"
             )
         );
+
+    /// <summary>Sums of decimal figures err in the sixteenth digit: on the limit is within it, and a thousandth above is not.</summary>
+    [Fact]
+    public void A_unit_is_within_its_amps_up_to_the_last_of_them()
+    {
+        Assert.True(LoadBudget.IsWithin(100 * (0.1 + 0.2) / 0.3));
+        Assert.False(LoadBudget.IsWithin(100.0005));
+    }
 }
