@@ -88,12 +88,7 @@ public sealed record DatedUnit(ImmutableArray<DatedLine> Details, DatingAnswer? 
             {
                 ohmstead = QuestionFile.Mark,
                 question = "dating",
-                made = new
-                {
-                    firstYear = dates.FirstYear,
-                    lastYear = dates.LastYear,
-                    shares = dates.Shares,
-                },
+                made = new MadeSaid(dates.FirstYear, dates.LastYear, dates.Shares),
                 nowYear,
                 donorPercent = dates.DonorPercent,
                 details = lines

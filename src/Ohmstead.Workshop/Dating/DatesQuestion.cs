@@ -21,35 +21,28 @@ public sealed record DatesQuestion(string Key, string Question, ImmutableArray<D
         if (Apart(all, DatesClaims.Donors) is { } donors)
             open.Add(Ask(DatesClaims.Donors, "Of 100 swapped parts, how many came from another unit of this type?", donors, DonorWords));
         foreach (var detail in dates.Details)
-        {
-            var own = all.ByKey[DatesClaims.Detail(detail.Id)];
-            if (own.Live.Values.Any(c => c.IsGone))
-            {
-                open.Add(Gone(detail, own));
-                // Until it is known whether it stays, its looks are not asked about.
-                continue;
-            }
-            if (own.Different is { Length: > 1 } details)
-                open.Add(
-                    Ask(
-                        DatesClaims.Detail(detail.Id),
-                        $"{detail.Title}: two benches changed it differently. Which one is right?",
-                        details,
-                        c => DetailWords(c, dates)
-                    )
-                );
-            foreach (var look in detail.Variants)
-                if (Apart(all, DatesClaims.Look(detail.Id, look.Id)) is { } looks)
-                    open.Add(
-                        Ask(
-                            DatesClaims.Look(detail.Id, look.Id),
-                            $"{detail.Title}, {Sentences.Small(look.Title)}: two benches say different years. Which are right?",
-                            looks,
-                            LookWords
-                        )
-                    );
-        }
+            open.AddRange(Of(detail, dates, all));
         return open.ToImmutable();
+    }
+
+    private static IEnumerable<DatesQuestion> Of(DateDetail detail, KindDates dates, DatesClaims all)
+    {
+        var key = DatesClaims.Detail(detail.Id);
+        if (all.ByKey[key].Live.Values.Any(c => c.IsGone))
+        {
+            yield return Gone(detail, all.ByKey[key]);
+            // Until it is known whether it stays, its looks are not asked about.
+            yield break;
+        }
+        var asked = $"{detail.Title}: two benches changed it differently. Which one is right?";
+        if (Apart(all, key) is { } details)
+            yield return Ask(key, asked, details, c => DetailWords(c, dates));
+        foreach (var look in detail.Variants)
+        {
+            var (lookKey, title) = (DatesClaims.Look(detail.Id, look.Id), Sentences.Small(look.Title));
+            if (Apart(all, lookKey) is { } looks)
+                yield return Ask(lookKey, $"{detail.Title}, {title}: two benches say different years. Which are right?", looks, LookWords);
+        }
     }
 
     /// <summary>Answers it: what is chosen takes the place of all that was said.</summary>

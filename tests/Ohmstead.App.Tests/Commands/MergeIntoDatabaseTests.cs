@@ -31,7 +31,7 @@ public sealed class MergeIntoDatabaseTests(PostgresServer server) : IDisposable
         Done("export", Of("shared.zip"), "--data", Of("home"));
         Done("import", Of("shared.zip"), "--data", Of("away"));
         Done("move", "database", "--data", Of("home"), "--database", address);
-        await using (var store = await Storage.Store.OpenSharedAsync(address, Of("home"), Guid.NewGuid()))
+        await using (var store = await Storage.Store.OpenSharedAsync(address, Of("home"), Guid.NewGuid(), Stop))
         {
             await store.AppendAsync(Unit, 1, [Entry(2, new StageClosed(Stage.LookOver, true, ""))], Stop);
             await SayAsync(store, Look(Dates, "slots", "1948"));
@@ -63,7 +63,7 @@ public sealed class MergeIntoDatabaseTests(PostgresServer server) : IDisposable
         Assert.Contains("no new entries", Done("merge", Of("away"), "--data", Of("home"), "--database", address), StringComparison.Ordinal);
 
         // Another bench of the club finds all of it.
-        await using var other = await Storage.Store.OpenSharedAsync(address, Of("other"), Guid.NewGuid());
+        await using var other = await Storage.Store.OpenSharedAsync(address, Of("other"), Guid.NewGuid(), Stop);
         Assert.Equal([1, 2, 3, 4], (await other.ReadAsync(Unit, Stop))!.Journal.Select(e => (int)e.Id.ToByteArray()[4]).Order());
         Assert.Equal("T-2", (await other.ReadAsync(new Guid(1, 1, 0, new byte[8]), Stop))!.Card.Tag);
         await using var kept = (await other.Photos.OpenAsync(photo, Stop))!.Content;
