@@ -34,7 +34,6 @@ public class ScreenTests
         "Screens/Findings/SweepTable.razor",
         "Screens/LookingBack/YearBack.razor",
         "Screens/LookingBack/YearBar.razor",
-        "Screens/Owner/AmpsBar.razor",
         "Screens/Owner/YearsPicture.razor",
         "Screens/Readings/BandScale.razor",
         "Screens/Testing/HandsOff.razor",
