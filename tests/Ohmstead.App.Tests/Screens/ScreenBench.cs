@@ -93,6 +93,7 @@ public sealed class ScreenBench : IAsyncDisposable
         screens.Context.Services.AddSingleton(screens.desk);
         screens.Context.Services.AddSingleton(new ShopMinutes(screens.Bench));
         screens.Context.Services.AddSingleton(new SiteOptions(0, IsOnLan: false, IsDemo: false));
+        screens.Context.Services.AddScoped<PageConnection>();
         screens.Context.JSInterop.Mode = JSRuntimeMode.Loose;
         return screens;
     }

@@ -111,8 +111,13 @@ internal sealed class CutLine : IAsyncDisposable
             while (await from.GetStream().ReadAsync(bytes) is var count and > 0)
             {
                 var isEnd = isAsking && bytes.AsSpan(0, count).IndexOf("COMMIT\0"u8) >= 0 && Interlocked.Exchange(ref endings, 0) == 1;
+                // From before it is let through: the server may answer sooner than the way is cut.
+                if (isEnd)
+                    isCut = true;
                 if (!isAsking && Delay > TimeSpan.Zero)
                     await Task.Delay(Delay);
+                if (!isAsking && isCut)
+                    return;
                 await into.GetStream().WriteAsync(bytes.AsMemory(0, count));
                 if (isEnd)
                 {
