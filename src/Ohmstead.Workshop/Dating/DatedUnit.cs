@@ -136,7 +136,7 @@ public sealed record DatedLine(DateDetail Detail, DetailSeen? Said, DetailArgume
             ? $"speaks for these years: {(double.IsFinite(Argues.Times) ? $"{Times} times as likely in them as in the others" : "it is seen in no others")}"
         : Argues.SwappedPercent >= 50
             ? $"{(Argues.Argues == "against" ? "speaks against these years" : "says little about the years")}: probably swapped later ({Swapped})"
-        : Argues.Argues == "against" ? $"speaks against these years, and was probably not swapped (the chance is {Swapped}): look again"
+        : Argues.Argues == "against" ? $"speaks against these years, and was probably not swapped (swapped in {Swapped}): look again"
         : "says little about the years";
 
     private string Times => Argues!.Times.ToString(Argues.Times < 9.5 ? "0.#" : "0", CultureInfo.InvariantCulture);

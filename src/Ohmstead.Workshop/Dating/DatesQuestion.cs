@@ -41,7 +41,7 @@ public sealed record DatesQuestion(string Key, string Question, ImmutableArray<D
         {
             var (lookKey, title) = (DatesClaims.Look(detail.Id, look.Id), Sentences.Small(look.Title));
             if (Apart(all, lookKey) is { } looks)
-                yield return Ask(lookKey, $"{detail.Title}, {title}: two benches say different years. Which are right?", looks, LookWords);
+                yield return Ask(lookKey, $"{detail.Title}, {title}: two benches say different things. Which is right?", looks, LookWords);
         }
     }
 
@@ -53,11 +53,15 @@ public sealed record DatesQuestion(string Key, string Question, ImmutableArray<D
         var all = DatesClaims.Of(dates);
         if (!all.ByKey.TryGetValue(Key, out var said) || Of(dates).All(q => q.Key != Key))
             return dates;
-        var chosen = said.Live.GetValueOrDefault(answer.Claim) ?? said.Shown!;
+        // What was pressed was said otherwise meanwhile: the question is read anew.
+        if (!said.Live.TryGetValue(answer.Claim, out var chosen))
+            return dates;
         var after = all.ByKey.SetItem(Key, said.Say(Key, chosen.Value, answer.IsGone));
-        if (answer.IsGone && Key.Split(':') is ["detail", var id])
+        // Its looks go with it; where it stays, those come back that went with it.
+        if (Key.Split(':') is ["detail", var id] && (answer.IsGone || said.Live.Values.Any(c => c.IsGone)))
             foreach (var (look, claims) in all.ByKey.Where(c => c.Key.StartsWith($"look:{id}:", StringComparison.Ordinal)))
-                after = after.SetItem(look, claims.Say(look, claims.Shown!.Value, isGone: true));
+                if (answer.IsGone || claims.Shown is { IsGone: true })
+                    after = after.SetItem(look, claims.Say(look, claims.Shown!.Value, answer.IsGone));
         return (all with { ByKey = after }).Dates();
     }
 

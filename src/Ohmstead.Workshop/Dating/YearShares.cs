@@ -30,7 +30,12 @@ public static class YearShares
     )
     {
         if (typed.Count == 0 || typed.SequenceEqual(Shown(shown)))
+        {
+            // What was not typed stays to its last digit.
+            if (dates.FirstYear == years.First && dates.LastYear == years.Last)
+                return (Fits(dates) ? dates.Shares : null, "");
             typed = Shown(dates);
+        }
         if (typed.Values.All(t => t.Trim().Length == 0))
             return (null, "");
         var read = new Dictionary<int, double>();
@@ -43,6 +48,9 @@ public static class YearShares
                 return (null, $"{DatesEdit.Show(year)}: {wrong}");
             read[year] = many;
         }
+        // None of the years that count now had a field: they are alike until they are entered.
+        if (read.Count == 0)
+            return (null, "");
         if (read.Values.All(m => m <= 0))
             return (null, "In one year at least there must be more than 0.");
         // A year that has no field yet counts as one like the others, until its number is entered.

@@ -42,11 +42,11 @@ public static class DayWords
         return (first, Math.Max(last, first + hour), step);
     }
 
-    /// <summary>What was weighed: "Weighed 12,480 orders; no day can end before 15:40, and in each at least 1 unit is late."</summary>
+    /// <summary>What was weighed: "Weighed 12,480 orders; no day with as few units late can end before 15:40. In every order at least 1 unit is late."</summary>
     public static string Weighed(DayPlan plan)
     {
         var orders = plan.Weighed == 1 ? "1 order" : $"{plan.Weighed.ToString("N0", CultureInfo.InvariantCulture)} orders";
-        return $"Weighed {orders}; no day can end before {Clock(plan.NoneEndsBefore)}{(plan.LeastLate > 0 ? $", and in each at least {Counted.Of(plan.LeastLate, "unit")} {(plan.LeastLate == 1 ? "is" : "are")} late" : "")}."
+        return $"Weighed {orders}; no day{(plan.LeastLate > 0 ? " with as few units late" : "")} can end before {Clock(plan.NoneEndsBefore)}{(plan.LeastLate > 0 ? $". In every order at least {Counted.Of(plan.LeastLate, "unit")} {(plan.LeastLate == 1 ? "is" : "are")} late" : "")}."
             + (plan.IsProved ? " No order is better than this one." : "");
     }
 

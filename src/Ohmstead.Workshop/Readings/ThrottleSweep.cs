@@ -26,7 +26,8 @@ public static class ThrottleSweep
     {
         var typed = Enumerable.Repeat("", Rows).ToArray();
         foreach (var point in sweep?.Points ?? [])
-            typed[RowOf(point)] = ValueText.Plain(point.Volts);
+            if (RowOf(point) is >= 0 and < Rows and var row)
+                typed[row] = ValueText.Plain(point.Volts);
         return typed;
     }
 

@@ -55,7 +55,7 @@ public sealed class MergeIntoDatabaseTests(PostgresServer server) : IDisposable
         Assert.Contains("1 new unit, 1 unit with new entries, 3 new entries, 1 new photo,", told, StringComparison.Ordinal);
         Assert.Contains("Question, T-1: Two benches entered this differently.", told, StringComparison.Ordinal);
         Assert.Contains(
-            "Vents, slots: two benches say different years. Which are right? Slots: until 1951; Slots: until 1948.",
+            "Vents, slots: two benches say different things. Which is right? Slots: until 1951; Slots: until 1948.",
             told,
             StringComparison.Ordinal
         );

@@ -176,7 +176,7 @@ public class DatingScreenTests
         await screen.DoAsync(() => screen.Find("#made").ParentElement!.QuerySelector("form")!.SubmitAsync());
         screen.WaitForElement("#y-1952");
         screen.WaitForAssertion(() =>
-            Assert.Contains("A year that is new here counts as one like the others", screen.Markup, StringComparison.Ordinal)
+            Assert.Contains("A year that you added counts as an average year", screen.Markup, StringComparison.Ordinal)
         );
         Assert.Equal([8, 1, 1, 10 / 3.0], (await TypeDates.ReadAsync(bench.Bench, Type)).Dates!.Shares!.Value);
     }

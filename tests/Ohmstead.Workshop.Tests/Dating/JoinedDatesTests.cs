@@ -52,7 +52,7 @@ public class JoinedDatesTests
         var there = Changed(Base, d => Look(d, "cord", "cloth", "cloth", "", "1953"));
         var both = Both(here, there);
         var question = Assert.Single(DatesQuestion.Of(both));
-        Assert.Equal("Cord, cloth: two benches say different years. Which are right?", question.Question);
+        Assert.Equal("Cord, cloth: two benches say different things. Which is right?", question.Question);
         Assert.Equal(["Cloth: until 1953", "Cloth: until 1949"], question.Answers.Select(a => a.Words));
         foreach (var (answer, year) in question.Answers.Zip([1953, 1949]))
         {
@@ -98,6 +98,9 @@ public class JoinedDatesTests
         var stays = Kept(question.Answer(both, question.Answers[0]));
         Assert.Empty(DatesQuestion.Of(stays));
         Assert.Contains(Both(stays, without).Details, d => d.Id == "cord");
+        // It stays with all its looks, also with those that nobody touched.
+        var looks = Base.Details.Single(d => d.Id == "cord").Variants.Select(v => v.Title).Append("rubber");
+        Assert.Equal(looks.Order(), stays.Details.Single(d => d.Id == "cord").Variants.Select(v => v.Title).Order());
         var gone = Kept(question.Answer(both, question.Answers[1]));
         Assert.Equal(["vents"], gone.Details.Select(d => d.Id));
         Assert.Equal(["vents"], Both(gone, more).Details.Select(d => d.Id));

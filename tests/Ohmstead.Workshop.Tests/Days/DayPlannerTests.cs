@@ -95,11 +95,15 @@ public class DayPlannerTests
         var plan = new DayPlan([], 0, 945, 940, 12480, false);
         Assert.Equal("Weighed 12,480 orders; no day can end before 15:40.", DayWords.Weighed(plan));
         Assert.EndsWith(
-            "before 15:40, and in each at least 1 unit is late.",
+            "no day with as few units late can end before 15:40. In every order at least 1 unit is late.",
             DayWords.Weighed(plan with { LeastLate = 1 }),
             StringComparison.Ordinal
         );
-        Assert.EndsWith("and in each at least 2 units are late.", DayWords.Weighed(plan with { LeastLate = 2 }), StringComparison.Ordinal);
+        Assert.EndsWith(
+            "In every order at least 2 units are late.",
+            DayWords.Weighed(plan with { LeastLate = 2 }),
+            StringComparison.Ordinal
+        );
         Assert.Equal("All 4 units ready by 15:45.", DayWords.Outcome(plan, 4));
         Assert.Equal(
             "1 of 4 units ready late. The last one is ready tomorrow 9:05.",
