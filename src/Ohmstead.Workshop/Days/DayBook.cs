@@ -166,9 +166,23 @@ public sealed record DayBook(ImmutableArray<DayStretch> Free, ImmutableArray<Day
             Units = [.. Units.Select(u => u.Id == unit ? change(u) : u)],
         };
 
-    /// <summary>The book with a task changed.</summary>
-    public DayBook With(Guid unit, int task, Func<DayBookTask, DayBookTask> change) =>
-        With(unit, u => u with { Tasks = u.Tasks.SetItem(task, change(u.Tasks[task])) });
+    /// <summary>The book with a unit changed whose tasks are told by their places; null where they are no longer those that were shown.</summary>
+    public DayBook? With(DayBookUnit shown, Func<DayBookUnit, DayBookUnit> change) =>
+        Units.FirstOrDefault(u => u.Id == shown.Id) is { } now
+        && now.Tasks.Select(t => t.Words).SequenceEqual(shown.Tasks.Select(t => t.Words))
+            ? With(shown.Id, change)
+            : null;
+
+    /// <summary>The book with a task changed; null where the unit's tasks are no longer those that were shown.</summary>
+    public DayBook? With(DayBookUnit shown, int task, Func<DayBookTask, DayBookTask> change) =>
+        With(shown, u => u with { Tasks = u.Tasks.SetItem(task, change(u.Tasks[task])) });
+
+    /// <summary>The book with a person's hours changed.</summary>
+    public DayBook With(string person, Func<DayBookPerson, DayBookPerson> change) =>
+        this with
+        {
+            People = [.. People.Select(p => p.Name == person ? change(p) : p)],
+        };
 
     /// <summary>Minutes as typed: whole ones.</summary>
     public static (int Minutes, string Problem) Minutes(string text)

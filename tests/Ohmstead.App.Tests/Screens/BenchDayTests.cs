@@ -1,6 +1,7 @@
 using Bunit;
 using Ohmstead.App.Screens.Days;
 using Ohmstead.Workshop.Days;
+using Ohmstead.Workshop.Stores;
 
 namespace Ohmstead.App.Tests.Screens;
 
@@ -89,20 +90,7 @@ public class BenchDayTests
     public async Task On_a_club_day_each_begins_and_ends_what_is_theirs()
     {
         await using var screens = await ScreenBench.OpenAsync();
-        await screens.Bench.SaveDocumentAsync(
-            DayBook.DocumentKind,
-            DayBook.IdOf(DateOnly.FromDateTime(DateTime.Now)),
-            0,
-            (DayBook.Usual with { Free = [new(0, DayHours.Day)], Units = [Unit(1, "F-1"), Unit(2, "F-2")] }).Write()
-        );
-        var day = screens.Context.Render<BenchDay>();
-        day.WaitForElement("#new-person");
-        foreach (var name in new[] { "Ann", "Ben" })
-        {
-            await day.DoAsync(() => day.Find("#new-person").ChangeAsync(name));
-            await day.DoAsync(() => day.Find("#new-person").Closest("form")!.SubmitAsync());
-            day.WaitForAssertion(() => Assert.Contains($"p-from-{name}", day.Markup, StringComparison.Ordinal));
-        }
+        var day = await ClubAsync(screens);
         day.WaitForAssertion(() => Assert.Equal(["Ann", "Ben"], day.FindAll(".day-who .at").Select(a => a.TextContent)));
         Assert.Equal("All 2 units ready by", day.Find(".day-plan p b").TextContent[..20]);
         await PressAsync(day, "Begin: Ann");
@@ -118,6 +106,77 @@ public class BenchDayTests
         var show = screens.Context.Render<ShowDay>();
         show.WaitForAssertion(() => Assert.Equal(["Ann", "Ben"], show.FindAll(".day-who .at").Select(a => a.TextContent)));
         Assert.Empty(show.FindAll("button"));
+    }
+
+    /// <summary>A database far away answers late, and who presses does not wait for it.</summary>
+    [Fact]
+    public async Task What_is_pressed_while_the_press_before_is_being_saved_counts_too()
+    {
+        await using var screens = await ScreenBench.OpenAsync(FailingStore.Around);
+        var day = await ClubAsync(screens);
+        await PressAsync(day, "Begin: Ann");
+        day.WaitForAssertion(() => Assert.Contains("until", day.Find(".day-who li").TextContent, StringComparison.Ordinal));
+        var saved = FailingStore.Hold(screens.Bench.Store, nameof(IStore.SaveDocumentAsync));
+        Task[] presses =
+        [
+            PressAsync(day, "10 min more: Ann"),
+            PressAsync(day, "Done: Ann"),
+            day.DoAsync(() => day.Find($"[id='m-{Unit(2, "").Id}-0']").ChangeAsync("25")),
+            day.DoAsync(() => day.Find($"[id='w-{Unit(2, "").Id}-0']").ChangeAsync("45")),
+            day.DoAsync(() => day.Find("#p-to-Ben").ChangeAsync("23:00")),
+        ];
+        Assert.DoesNotContain(presses, p => p.IsCompleted);
+        saved.SetResult();
+        await Task.WhenAll(presses);
+        Assert.DoesNotContain("another window", day.Markup, StringComparison.Ordinal);
+        var kept = await KeptAsync(screens);
+        var done = Assert.Single(kept.Units.SelectMany(u => u.Tasks), t => t.DoneAt is not null);
+        Assert.InRange(done.Minutes, 30, 31);
+        Assert.Equal((25, 45), (kept.Units[1].Tasks[0].Minutes, kept.Units[1].Tasks[0].WaitMinutes));
+        Assert.Equal(23 * 60, kept.People[1].To);
+    }
+
+    /// <summary>Two presses on "Remove" of the first task, before the first was answered: the second one is not the next task's.</summary>
+    [Fact]
+    public async Task A_press_on_what_is_no_longer_there_takes_nothing_else()
+    {
+        await using var screens = await ScreenBench.OpenAsync(FailingStore.Around);
+        var day = await ClubAsync(screens);
+        var saved = FailingStore.Hold(screens.Bench.Store, nameof(IStore.SaveDocumentAsync));
+        Task RemoveAsync() =>
+            day.DoAsync(() =>
+                day.Find(".day-unit")
+                    .QuerySelectorAll("button")
+                    .First(b => b.TextContent.StartsWith("Remove", StringComparison.Ordinal))
+                    .ClickAsync()
+            );
+        Task[] presses = [RemoveAsync(), RemoveAsync()];
+        saved.SetResult();
+        await Task.WhenAll(presses);
+        day.WaitForAssertion(() =>
+            Assert.Contains("The tasks changed while you pressed", day.Find("[role=alert]").TextContent, StringComparison.Ordinal)
+        );
+        Assert.Equal(["Repair"], (await KeptAsync(screens)).Units[0].Tasks.Select(t => t.Words));
+    }
+
+    /// <summary>A day for Ann and Ben, with two units.</summary>
+    private static async Task<IRenderedComponent<BenchDay>> ClubAsync(ScreenBench screens)
+    {
+        await screens.Bench.SaveDocumentAsync(
+            DayBook.DocumentKind,
+            DayBook.IdOf(DateOnly.FromDateTime(DateTime.Now)),
+            0,
+            (DayBook.Usual with { Free = [new(0, DayHours.Day)], Units = [Unit(1, "F-1"), Unit(2, "F-2")] }).Write()
+        );
+        var day = screens.Context.Render<BenchDay>();
+        day.WaitForElement("#new-person");
+        foreach (var name in new[] { "Ann", "Ben" })
+        {
+            await day.DoAsync(() => day.Find("#new-person").ChangeAsync(name));
+            await day.DoAsync(() => day.Find("#new-person").Closest("form")!.SubmitAsync());
+            day.WaitForAssertion(() => Assert.Contains($"p-from-{name}", day.Markup, StringComparison.Ordinal));
+        }
+        return day;
     }
 
     private static DayBookUnit Unit(int id, string tag) =>
