@@ -53,6 +53,20 @@ internal sealed class SheetDraft(double supplyVolts = 120, double hertz = 60)
             }
         );
 
+    /// <summary>A resistor [Ω] that fails in no way but these [%].</summary>
+    public SheetDraft Resistor(string id, string from, string to, double ohms, params (string Mode, double Percent)[] faults)
+    {
+        var all = new Dictionary<string, double>(StringComparer.Ordinal)
+        {
+            ["open"] = 0,
+            ["shorted"] = 0,
+            ["drifted"] = 0,
+        };
+        foreach (var (mode, percent) in faults)
+            all[mode] = percent;
+        return Element("resistor", id, from, to, new { ohms, faults = all });
+    }
+
     /// <summary>An element; the fields beyond id, kind, from and to as an anonymous object.</summary>
     public SheetDraft Element(string kind, string id, string from, string to, object? fields = null)
     {

@@ -76,11 +76,12 @@ internal sealed record DatesClaims(string Type, ImmutableSortedDictionary<string
         var looks = Shown("look:")
             .Select(c => (Of: c.Key.Split(':')[1], Look: Read<DateVariant>(c.Claim.Value)))
             .ToLookup(c => c.Of, c => c.Look);
-        // A look that is there needs its detail, also where one bench took that away.
+        // A look that is there needs its detail, and so does one that is swapped with it, also where one bench took that away.
+        var leading = Shown("detail:").Select(c => Detail(Read<DateDetail>(c.Claim.Value).With)).ToHashSet(StringComparer.Ordinal);
         var details = ByKey
             .Where(c => c.Key.StartsWith("detail:", StringComparison.Ordinal) && c.Value.Shown is not null)
-            .Select(c => (Claim: c.Value.Shown!, Looks: looks[c.Key.Split(':')[1]].ToList()))
-            .Where(c => !c.Claim.IsGone || c.Looks.Count > 0)
+            .Select(c => (c.Key, Claim: c.Value.Shown!, Looks: looks[c.Key.Split(':')[1]].ToList()))
+            .Where(c => !c.Claim.IsGone || c.Looks.Count > 0 || leading.Contains(c.Key))
             .Select(c =>
                 Read<DateDetail>(c.Claim.Value) with
                 {

@@ -62,6 +62,10 @@ public sealed record DatesQuestion(string Key, string Question, ImmutableArray<D
             foreach (var (look, claims) in all.ByKey.Where(c => c.Key.StartsWith($"look:{id}:", StringComparison.Ordinal)))
                 if (answer.IsGone || claims.Shown is { IsGone: true })
                     after = after.SetItem(look, claims.Say(look, claims.Shown!.Value, answer.IsGone));
+        // What was swapped together with it is swapped alone from now on.
+        foreach (var led in dates.Details.Where(d => answer.IsGone && DatesClaims.Detail(d.With) == Key))
+        foreach (var (its, alone) in DatesClaims.Values(new(null, null, [SwappedWith.Alone(led, dates.Details) with { Variants = [] }])))
+            after = after.SetItem(its, after[its].Say(its, alone, isGone: false));
         return (all with { ByKey = after }).Dates();
     }
 
@@ -76,7 +80,7 @@ public sealed record DatesQuestion(string Key, string Question, ImmutableArray<D
     private static DatesQuestion Gone(DateDetail detail, Claims said) =>
         new(
             DatesClaims.Detail(detail.Id),
-            $"{detail.Title}: one bench took it away, another changed it. Does it stay?",
+            $"{detail.Title}: one bench took it away, another still uses it. Does it stay?",
             [
                 .. said
                     .Different.Where(c => !c.IsGone)

@@ -61,7 +61,7 @@ public sealed record KindDatesRead(KindDates? Dates, string Problem, bool IsOne)
         if (Twice(dates.Details.Select(d => d.Id)) is { } detail)
             return $"Two details have the id \"{detail}\".";
         if (dates.Said?.All(s => s is { IsSound: true }) == false)
-            return "What was said before it was changed cannot be read.";
+            return "Its list of earlier changes is damaged, or a later version of Ohmstead wrote it: use that one.";
         return dates.Details.Select(WrongWith).FirstOrDefault(w => w.Length > 0) ?? "";
     }
 

@@ -85,6 +85,28 @@ public class JoinedDatesTests
         Assert.Equal(["1948 to 1955", "1946 to 1955"], question.Answers.Select(a => a.Words));
     }
 
+    /// <summary>The plug is swapped with the cord in 60 of 100, or alone in 15 of the others: 1 − 0.4 · 0.85 = 0.66.</summary>
+    [Fact]
+    public void What_another_is_swapped_with_goes_only_when_that_is_answered_and_the_other_then_stands_alone()
+    {
+        var without = Changed(Base, d => DatesEdit.Without(d, "cord"));
+        var led = Changed(Base, d => DatesEdit.Add(d, new("plug", "Plug", "", 15, "cord", [])).Dates!);
+        var both = Both(without, led);
+        Assert.Equal(["cord", "plug", "vents"], both.Details.Select(d => d.Id));
+        Assert.Equal(("cord", 15), (both.Details[1].With, both.Details[1].SwappedPercent));
+        var question = Assert.Single(DatesQuestion.Of(both));
+        Assert.Equal("Cord: one bench took it away, another still uses it. Does it stay?", question.Question);
+        var stays = Kept(question.Answer(both, question.Answers[0]));
+        Assert.Empty(DatesQuestion.Of(stays));
+        Assert.Equal(("cord", 2), (stays.Details[1].With, stays.Details[0].Variants.Length));
+        var gone = Kept(question.Answer(both, question.Answers[1]));
+        Assert.Empty(DatesQuestion.Of(gone));
+        Assert.Equal(["plug", "vents"], gone.Details.Select(d => d.Id));
+        Assert.Equal(("", 66), (gone.Details[0].With, gone.Details[0].SwappedPercent));
+        // A bench that did not hear of it asks no more.
+        Assert.Equal(KindDates.Write(gone), KindDates.Write(Both(gone, led)));
+    }
+
     [Fact]
     public void What_one_took_away_is_away_unless_the_other_changed_it()
     {

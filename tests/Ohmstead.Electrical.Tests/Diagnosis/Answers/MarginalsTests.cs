@@ -63,22 +63,7 @@ public class MarginalsTests
                 ("rest", "d", "e", 10, 0),
             }
         )
-            draft = draft.Element(
-                "resistor",
-                id,
-                from,
-                to,
-                new
-                {
-                    ohms,
-                    faults = new Dictionary<string, double>
-                    {
-                        ["open"] = 0,
-                        ["drifted"] = 0,
-                        ["shorted"] = percent,
-                    },
-                }
-            );
+            draft = draft.Resistor(id, from, to, ohms, ("shorted", percent));
         var json = draft.Reading("row", "ohms", ["a", "e"]).Json();
         json["sharedFaults"] = new JsonArray(
             new JsonObject

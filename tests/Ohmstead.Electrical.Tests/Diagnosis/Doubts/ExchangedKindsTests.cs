@@ -40,12 +40,6 @@ public class ExchangedKindsTests
 
     private static BenchUnit Bench()
     {
-        var none = new Dictionary<string, double>
-        {
-            ["open"] = 0,
-            ["shorted"] = 0,
-            ["drifted"] = 0,
-        };
         object source = new
         {
             source = new
@@ -56,8 +50,8 @@ public class ExchangedKindsTests
             },
         };
         return new SheetDraft()
-            .Element("resistor", "r-five", "a", "g", new { ohms = 5, faults = none })
-            .Element("resistor", "r-fifteen", "b", "g", new { ohms = 15, faults = none })
+            .Resistor("r-five", "a", "g", 5)
+            .Resistor("r-fifteen", "b", "g", 15)
             .Reading("five", "ohms", ["a", "g"])
             .Reading("fifteen", "ohms", ["b", "g"])
             .Reading("volts", "ac-volts", ["a", "g"], source)

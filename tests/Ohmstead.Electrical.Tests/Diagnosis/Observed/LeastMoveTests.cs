@@ -24,22 +24,7 @@ public class LeastMoveTests
                 ("rest", "b", "c", Rest, 0),
             }
         )
-            draft = draft.Element(
-                "resistor",
-                id,
-                from,
-                to,
-                new
-                {
-                    ohms,
-                    faults = new Dictionary<string, double>
-                    {
-                        ["open"] = 0,
-                        ["drifted"] = 0,
-                        ["shorted"] = shorted,
-                    },
-                }
-            );
+            draft = draft.Resistor(id, from, to, ohms, ("shorted", shorted));
         var unit = draft.Reading("both", "ohms", ["a", "c"]).Unit();
         var pieces = new Pieces(unit, [WireBench.Value(unit, "both", Rest)]);
         Assert.Equal(isMoved, pieces.Classes.Any(c => c.Lead.Name == "small:shorted"));

@@ -42,22 +42,7 @@ public class PairedBreaksTests
     {
         var draft = new SheetDraft();
         foreach (var (id, from, to, ohms) in new[] { ("one", "a", "b", 20.0), ("two", "a", "b", 20.0), ("leak", "a", "b", times * 10) })
-            draft = draft.Element(
-                "resistor",
-                id,
-                from,
-                to,
-                new
-                {
-                    ohms,
-                    faults = new Dictionary<string, double>
-                    {
-                        ["open"] = id == "leak" ? 0 : 5,
-                        ["shorted"] = 0,
-                        ["drifted"] = 0,
-                    },
-                }
-            );
+            draft = draft.Resistor(id, from, to, ohms, ("open", id == "leak" ? 0 : 5));
         var unit = draft.Reading("way", "ohms", ["a", "b"]).Unit();
         var read = unit.ReadListed("way", "one:open", "two:open");
         Assert.Equal(isFar, Of(new Pieces(unit, [WireBench.Value(unit, "way", read)])).Length == 1);
